@@ -1,0 +1,66 @@
+/** Asks of a circuit, before it is solved for anyone, what the solver could only answer with a shrug. */
+import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
+import { floatingIslands } from './order-nodes.ts';
+import { planNetlist } from './plan-netlist.ts';
+import { NOMINAL_DRAW } from './size-faults.ts';
+import { createSolver } from './solve-dc.ts';
+import { type Setup, VEHICLE_STATES } from './test.ts';
+
+/** One finding, with the part or wire it belongs to. */
+export interface CircuitFinding {
+  readonly code: string;
+  readonly severity: 'error' | 'warning';
+  readonly words: string;
+  readonly part: string | null;
+  readonly wire: string | null;
+}
+
+/** Nodes without a path to ground, states that do not settle, signals that no input reads. */
+export function checkCircuit(circuit: Circuit): CircuitFinding[] {
+  const findings: CircuitFinding[] = [];
+  for (const state of VEHICLE_STATES) {
+    const setup: Setup = { state, unplugged: [], bridges: [], sensor: 'fitted', target: 'still' };
+    const plan = planNetlist(circuit, setup, null);
+    const netlist = { nodes: plan.nodes, elements: plan.makers.map((make) => make(NOMINAL_DRAW)) };
+    if (state !== 'key-off')
+      for (const island of floatingIslands(netlist)) {
+        const name = plan.nodes[island]!;
+        const owner = ownerOf(circuit, name);
+        findings.push({
+          code: 'no-path-to-ground',
+          severity: 'error',
+          words: `"${name.replace(/\.pin$/, '')}" has no path to ground`,
+          ...owner,
+        });
+      }
+    const failure = createSolver(netlist).solve();
+    if (failure)
+      findings.push({
+        code: failure.reason,
+        severity: 'error',
+        words: `with ${state}, ${failure.words}`,
+        ...ownerOf(circuit, failure.node),
+      });
+  }
+  const module = moduleOf(circuit);
+  const ends = circuit.wires.flatMap((wire) => [wire.from, wire.to]);
+  if (!module.inside.some((pin) => pin.input && ends.includes(`${module.name}.${pin.name}`)))
+    findings.push({
+      code: 'no-input',
+      severity: 'error',
+      words: `no input of "${module.name}" is wired, so nothing reads "${sensorOf(circuit).name}"`,
+      part: module.name,
+      wire: null,
+    });
+  const seen = new Set<string>();
+  return findings.filter(({ words }) => (seen.has(words) ? false : seen.add(words)));
+}
+
+function ownerOf(circuit: Circuit, node: string): { part: string | null; wire: string | null } {
+  const part = circuit.parts.find((one) => node.startsWith(`${one.name}.`))?.name ?? null;
+  const wire =
+    part === null
+      ? (circuit.wires.find((one) => one.from === node || one.to === node)?.name ?? null)
+      : null;
+  return { part, wire };
+}

@@ -1,0 +1,267 @@
+/** A circuit as the program uses it: every value in SI units, every fault spelled out, all of it plain JSON. */
+import type { Toleranced } from '../quantity/quantity.ts';
+import type { TerminalId } from './test.ts';
+
+export interface Circuit {
+  readonly name: string;
+  readonly title: string;
+  readonly notes: string;
+  readonly celsius: number;
+  readonly battery: Battery;
+  readonly parts: readonly Part[];
+  readonly wires: readonly Wire[];
+  readonly connectors: readonly Connector[];
+  readonly terminals: readonly Terminal[];
+  readonly target: Target | null;
+  readonly faults: readonly Fault[];
+}
+
+export interface Battery {
+  readonly rest: Toleranced;
+  readonly cranking: Toleranced;
+  readonly running: Toleranced;
+  readonly ohms: Toleranced;
+}
+
+interface PartBase {
+  readonly name: string;
+  readonly words: string;
+  readonly pins: readonly string[];
+}
+export interface ModulePart extends PartBase {
+  readonly kind: 'module';
+  readonly inside: readonly ModulePin[];
+}
+/** What stands behind one pin of a module. */
+export interface ModulePin {
+  readonly name: string;
+  readonly reference: {
+    readonly volts: Toleranced | 'battery';
+    readonly series: Toleranced;
+    readonly limit: Toleranced;
+  } | null;
+  readonly pull: { readonly to: PullTo; readonly ohms: Toleranced } | null;
+  readonly input: ModuleInput | null;
+  readonly ground: Toleranced | null;
+  /** Another pin that is the same copper inside. */
+  readonly joinedTo: string | null;
+}
+export type PullTo =
+  | { readonly kind: 'pin'; readonly pin: string }
+  | { readonly kind: 'battery' }
+  | { readonly kind: 'ground' }
+  | { readonly kind: 'volts'; readonly volts: Toleranced };
+/** What the module needs at an input to follow the sensor: two levels to cross, or a swing against another pin. */
+export type ModuleInput =
+  | { readonly kind: 'levels'; readonly lowBelow: number; readonly highAbove: number }
+  | { readonly kind: 'swing'; readonly swing: number; readonly against: string };
+
+export interface HallPart extends PartBase {
+  readonly kind: 'hall-switch';
+  readonly draws: Toleranced;
+  readonly minimum: Toleranced;
+  readonly on: Toleranced;
+  readonly off: Toleranced;
+  readonly limit: Toleranced;
+}
+export interface ReluctorPart extends PartBase {
+  readonly kind: 'reluctor';
+  readonly ohms: Toleranced;
+  /** Peak voltage of the unloaded coil by what moves the target. */
+  readonly cranking: Toleranced;
+  readonly running: Toleranced;
+  readonly byHand: Toleranced;
+}
+export interface PotentiometerPart extends PartBase {
+  readonly kind: 'potentiometer';
+  readonly tracks: readonly Track[];
+}
+export interface Track {
+  readonly name: string;
+  readonly feed: string;
+  readonly signal: string;
+  readonly ground: string;
+  readonly ohms: Toleranced;
+  readonly wiper: Toleranced;
+  /** Parts of the track between ground and wiper, 0 to 1. */
+  readonly closed: Toleranced;
+  readonly open: Toleranced;
+}
+export interface CurrentSwitchPart extends PartBase {
+  readonly kind: 'current-switch';
+  readonly low: Toleranced;
+  readonly high: Toleranced;
+  readonly minimum: Toleranced;
+  readonly reverse: Toleranced;
+}
+export interface FusePart extends PartBase {
+  readonly kind: 'fuse';
+  readonly amps: number;
+  readonly ohms: Toleranced;
+}
+export interface RelayPart extends PartBase {
+  readonly kind: 'relay';
+  readonly ohms: Toleranced;
+}
+export interface GroundPointPart extends PartBase {
+  readonly kind: 'ground-point';
+  readonly ohms: Toleranced;
+}
+export interface NeighbourPart extends PartBase {
+  readonly kind: 'neighbour';
+  readonly ohms: Toleranced;
+  readonly shorted: Toleranced;
+}
+export type SensorPart = HallPart | ReluctorPart | PotentiometerPart | CurrentSwitchPart;
+export type Part = ModulePart | SensorPart | FusePart | RelayPart | GroundPointPart | NeighbourPart;
+
+export const SENSOR_KINDS = ['hall-switch', 'reluctor', 'potentiometer', 'current-switch'] as const;
+
+export interface Wire {
+  readonly name: string;
+  readonly from: TerminalId;
+  readonly to: TerminalId;
+  /** Copper, at the harness temperature. */
+  readonly ohms: number;
+  readonly sizeSquareMetres: number;
+  readonly lengthMetres: number;
+  readonly role: WireRole;
+}
+/** What a wire carries in the healthy circuit. */
+export type WireRole = 'supply' | 'reference' | 'ground' | 'signal';
+
+/** A connector is named like its part; `unplugged` in a setup holds such names. */
+export interface Connector {
+  readonly part: string;
+  readonly words: string;
+  readonly pins: readonly string[];
+  /** A ground point is bolted and does not count as a connector that is taken off for a test. */
+  readonly unplugs: boolean;
+}
+
+export interface Terminal {
+  readonly id: TerminalId;
+  readonly part: string;
+  readonly pin: string;
+  /** Back of the connector; the part's own pin behind it; a battery post. */
+  readonly side: 'harness' | 'part' | 'post';
+  readonly words: string;
+}
+
+export interface Target {
+  readonly at: string;
+  readonly teeth: number | null;
+  readonly missing: number;
+  readonly turns: number;
+  /** Chance that a still target leaves a switched output on. */
+  readonly onChance: number;
+}
+
+export const FAULT_CLASSES = [
+  'connector',
+  'wire',
+  'sensor',
+  'module',
+  'supply',
+  'neighbour',
+  'target',
+] as const;
+export type FaultClass = (typeof FAULT_CLASSES)[number];
+
+/** One thing wrong with the circuit. */
+export interface Fault {
+  readonly id: string;
+  readonly words: string;
+  /** What puts it right; faults with the same repair need not be told apart. */
+  readonly repair: string;
+  readonly repairWords: string;
+  /** Relative weight before any reading. */
+  readonly weight: number;
+  /** Names of the things it sits in: part, wire, contact, connector, target. */
+  readonly subject: readonly string[];
+  readonly class: FaultClass;
+  /** Chance that eyes and fingers find it when the thing it sits in is inspected. */
+  readonly visibleChance: number;
+  readonly effect: FaultEffect;
+}
+
+/** Size of a fault: any value between, in even steps of its logarithm. */
+export interface Span {
+  readonly low: number;
+  readonly high: number;
+}
+
+export type FaultEffect =
+  | { readonly kind: 'wire-open'; readonly wire: string }
+  | { readonly kind: 'wire-resistive'; readonly wire: string; readonly ohms: Span }
+  /** From the middle of the wire to a battery post, or to the middle of another wire. */
+  | {
+      readonly kind: 'wire-short';
+      readonly wire: string;
+      readonly to: 'battery.negative' | 'battery.positive' | { readonly wire: string };
+      readonly ohms: Span;
+    }
+  | { readonly kind: 'contact-open'; readonly terminal: TerminalId }
+  | { readonly kind: 'contact-resistive'; readonly terminal: TerminalId; readonly ohms: Span }
+  /** A part's own failure. `at` is the pin or track, `size` a resistance or a share, as the mode needs. */
+  | {
+      readonly kind: 'part';
+      readonly part: string;
+      readonly mode: PartMode;
+      readonly at: string;
+      readonly size: Span;
+    }
+  | { readonly kind: 'target'; readonly mode: 'damaged' | 'displaced' | 'gap-wide' };
+
+export type PartMode =
+  | 'dead'
+  | 'stuck-low'
+  | 'stuck-high'
+  | 'weak-pull-down'
+  | 'shorted'
+  | 'coil-open'
+  | 'shorted-turns'
+  | 'coil-resistive'
+  | 'leads-swapped'
+  | 'track-open'
+  | 'wiper-open'
+  | 'worn-spot'
+  | 'reference-dead'
+  | 'reference-low'
+  | 'pull-missing'
+  | 'input-dead'
+  | 'ground-open'
+  | 'blown'
+  | 'contact-open'
+  | 'contact-resistive';
+
+/** The one sensor of the circuit. */
+export function sensorOf(circuit: Circuit): SensorPart {
+  const sensor = circuit.parts.find(isSensor);
+  if (!sensor) throw new Error('circuit: a loaded circuit has one sensor');
+  return sensor;
+}
+
+/** The module that reads the sensor. */
+export function moduleOf(circuit: Circuit): ModulePart {
+  const module = circuit.parts.find((part) => part.kind === 'module');
+  if (module?.kind !== 'module') throw new Error('circuit: a loaded circuit has one module');
+  return module;
+}
+
+export function isSensor(part: Part): part is SensorPart {
+  return (SENSOR_KINDS as readonly string[]).includes(part.kind);
+}
+
+/** The module's inputs as harness terminals, `module.signal`, in the order of its pins. */
+export function inputTerminals(circuit: Circuit): TerminalId[] {
+  const module = moduleOf(circuit);
+  return module.inside
+    .filter((pin) => pin.input !== null)
+    .map((pin) => `${module.name}.${pin.name}`);
+}
+
+/** The part of a terminal: `sensor` of `sensor.feed` and of `sensor.feed.pin`. */
+export function partName(terminal: TerminalId): string {
+  return terminal.slice(0, terminal.indexOf('.'));
+}

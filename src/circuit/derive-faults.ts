@@ -1,0 +1,484 @@
+/** Everything that can fail in a circuit, from its structure alone: each wire, each contact, each part, the target. */
+import {
+  type Circuit,
+  type Fault,
+  type FaultClass,
+  type FaultEffect,
+  isSensor,
+  type Part,
+  type PartMode,
+  type Span,
+  type Wire,
+} from './circuit.ts';
+
+/** How a class's weight is shared among its faults. Common practice, no source. */
+const SHARE = {
+  open: 1,
+  resistive: 1.2,
+  shortToGround: 0.5,
+  shortToBattery: 0.2,
+  shortToWire: 0.3,
+};
+/** A chafed wire against metal or another wire. */
+const SHORT_OHMS: Span = { low: 0.05, high: 3 };
+/** A sensor shorted inside. */
+const SENSOR_SHORT_OHMS: Span = { low: 1, high: 20 };
+/** Share of turns left of a coil with shorted turns; resistance and voltage fall alike. */
+const TURNS_LEFT: Span = { low: 0.3, high: 0.7 };
+/** A weak reference, as a share of what it should be. */
+const REFERENCE_LEFT: Span = { low: 0.5, high: 0.85 };
+/** A weak output that should follow the battery: its switch has gone bad. */
+const BATTERY_LEFT: Span = { low: 0.2, high: 0.45 };
+/** Where a track breaks, as a share of its length. */
+const BREAK_AT: Span = { low: 0.3, high: 0.7 };
+const ONE: Span = { low: 1, high: 1 };
+
+/** Resistance that a resistive fault at a cut has, smallest and largest. */
+export type SizeAt = (cut: { readonly wire: string } | { readonly contact: string }) => Span;
+
+/** Faults in the order of the file, each with its share in its class as weight. `sizeAt` gives the size of resistive faults. */
+export function deriveFaults(circuit: Omit<Circuit, 'faults'>, sizeAt: SizeAt): Fault[] {
+  const drafts: Fault[] = [
+    ...circuit.wires.flatMap((wire) => wireFaults(wire, circuit, sizeAt)),
+    ...circuit.connectors.flatMap((connector) =>
+      connector.pins.flatMap((pin) => contactFaults(circuit, connector.part, pin, sizeAt)),
+    ),
+    ...circuit.parts.flatMap((part) => partFaults(part, sizeAt)),
+    ...targetFaults(circuit),
+  ];
+  return drafts;
+}
+
+/** The weight of each class shared out among its faults, by the shares that `deriveFaults` left in `weight`. */
+export function shareWeights(
+  faults: readonly Fault[],
+  classWeights: Readonly<Record<FaultClass, number>>,
+): Fault[] {
+  const totals = new Map<FaultClass, number>();
+  for (const fault of faults)
+    totals.set(fault.class, (totals.get(fault.class) ?? 0) + fault.weight);
+  return faults.map((fault) => ({
+    ...fault,
+    weight: (classWeights[fault.class] * fault.weight) / totals.get(fault.class)!,
+  }));
+}
+
+function wireFaults(wire: Wire, circuit: Omit<Circuit, 'faults'>, sizeAt: SizeAt): Fault[] {
+  const words = `the ${spaced(wire.name)} wire`;
+  const make = (
+    mode: string,
+    share: number,
+    what: string,
+    effect: FaultEffect,
+    more: string[] = [],
+  ): Fault => ({
+    id: `wire.${wire.name}.${mode}`,
+    words: `${words} ${what}`,
+    repair: `wire.${wire.name}`,
+    repairWords: `Repair or replace ${words}.`,
+    weight: share,
+    subject: [`wire.${wire.name}`, 'harness', ...more],
+    class: 'wire',
+    visibleChance: 0.5,
+    effect,
+  });
+  // A neighbour's own wires matter to this sensor only when they drag the shared feed down.
+  if (servesNeighbour(wire, circuit)) {
+    if (wire.role === 'ground') return [];
+    const effect = {
+      kind: 'wire-short',
+      wire: wire.name,
+      to: 'battery.negative',
+      ohms: SHORT_OHMS,
+    } as const;
+    return [make('short-to-ground', SHARE.shortToGround, 'is shorted to ground', effect)];
+  }
+  const faults = [
+    make('open', SHARE.open, 'is broken', { kind: 'wire-open', wire: wire.name }),
+    make('resistive', SHARE.resistive, 'has too much resistance', {
+      kind: 'wire-resistive',
+      wire: wire.name,
+      ohms: sizeAt({ wire: wire.name }),
+    }),
+  ];
+  const short = (to: 'battery.negative' | 'battery.positive' | { wire: string }): FaultEffect => ({
+    kind: 'wire-short',
+    wire: wire.name,
+    to,
+    ohms: SHORT_OHMS,
+  });
+  // A ground wire against metal changes nothing; against a feed it blows that feed's fuse, which is another complaint.
+  if (wire.role === 'ground') return faults;
+  faults.push(
+    make('short-to-ground', SHARE.shortToGround, 'is shorted to ground', short('battery.negative')),
+  );
+  // A wire that carries battery voltage by itself cannot be told from one that touches another such wire.
+  if (wire.role === 'supply') return faults;
+  faults.push(
+    make(
+      'short-to-battery',
+      SHARE.shortToBattery,
+      'is shorted to battery positive',
+      short('battery.positive'),
+    ),
+  );
+  for (const other of harnessMates(wire, circuit))
+    faults.push(
+      make(
+        `short-to-${other.name}`,
+        SHARE.shortToWire,
+        `is shorted to the ${spaced(other.name)} wire`,
+        short({ wire: other.name }),
+        [`wire.${other.name}`],
+      ),
+    );
+  return faults;
+}
+
+function servesNeighbour(wire: Wire, circuit: Omit<Circuit, 'faults'>): boolean {
+  return circuit.parts.some(
+    (part) =>
+      part.kind === 'neighbour' &&
+      [wire.from, wire.to].some((end) => end.startsWith(`${part.name}.`)),
+  );
+}
+
+/** Wires in the same harness with which a short is a fault of its own, each pair once: signals come first. */
+function harnessMates(wire: Wire, circuit: Omit<Circuit, 'faults'>): Wire[] {
+  const sensor = circuit.parts.find(isSensor)!;
+  const touches = (one: Wire) =>
+    [one.from, one.to].some((end) => end.startsWith(`${sensor.name}.`));
+  if (!touches(wire)) return [];
+  const order = (one: Wire) => (one.role === 'signal' ? 0 : 1) * 1000 + circuit.wires.indexOf(one);
+  return circuit.wires.filter(
+    (other) =>
+      touches(other) &&
+      (other.role === 'signal' || other.role === 'reference') &&
+      order(wire) < order(other),
+  );
+}
+
+function contactFaults(
+  circuit: Omit<Circuit, 'faults'>,
+  part: string,
+  pin: string,
+  sizeAt: SizeAt,
+): Fault[] {
+  const terminal = `${part}.${pin}`;
+  const wire = circuit.wires.find((one) => one.from === terminal || one.to === terminal);
+  if (wire && servesNeighbour(wire, circuit)) return [];
+  const connector = circuit.connectors.find((one) => one.part === part)!;
+  const base = {
+    repair: `connector.${part}`,
+    repairWords: `Clean, refit or replace the terminals at ${connector.words}.`,
+    subject: [`contact.${terminal}`, `connector.${part}`],
+    class: 'connector' as const,
+    visibleChance: 0.8,
+  };
+  return [
+    {
+      ...base,
+      id: `contact.${terminal}.open`,
+      words: `the ${spaced(pin)} contact at ${connector.words} is open`,
+      weight: SHARE.open,
+      effect: { kind: 'contact-open', terminal },
+    },
+    {
+      ...base,
+      id: `contact.${terminal}.resistive`,
+      words: `the ${spaced(pin)} contact at ${connector.words} is corroded`,
+      weight: SHARE.resistive,
+      effect: { kind: 'contact-resistive', terminal, ohms: sizeAt({ contact: terminal }) },
+    },
+  ];
+}
+
+function partFaults(part: Part, sizeAt: SizeAt): Fault[] {
+  const replace = { repair: `${part.name}.replace`, repairWords: `Replace ${theWords(part)}.` };
+  const make = (
+    id: string,
+    of: FaultClass,
+    share: number,
+    words: string,
+    mode: PartMode,
+    at = '',
+    size: Span = ONE,
+    other: Partial<Pick<Fault, 'repair' | 'repairWords' | 'subject' | 'visibleChance'>> = {},
+  ): Fault => ({
+    id: `${part.name}.${id}`,
+    words,
+    ...replace,
+    subject: [part.name],
+    visibleChance: 0.05,
+    ...other,
+    weight: share,
+    class: of,
+    effect: { kind: 'part', part: part.name, mode, at, size },
+  });
+  const the = theWords(part);
+  switch (part.kind) {
+    case 'hall-switch':
+      return [
+        make('dead', 'sensor', 1.5, `${the} is dead`, 'dead'),
+        make('stuck-low', 'sensor', 0.7, `the output of ${the} stays on`, 'stuck-low'),
+        make('stuck-high', 'sensor', 1, `the output of ${the} stays off`, 'stuck-high'),
+        make(
+          'weak-pull-down',
+          'sensor',
+          0.5,
+          `the output of ${the} pulls down weakly`,
+          'weak-pull-down',
+          '',
+          sizeAt({ contact: `${part.name}.signal` }),
+        ),
+        make(
+          'shorted',
+          'sensor',
+          0.3,
+          `${the} is shorted inside from feed to ground`,
+          'shorted',
+          '',
+          SENSOR_SHORT_OHMS,
+        ),
+      ];
+    case 'current-switch':
+      return [
+        make('dead', 'sensor', 1.5, `${the} is dead`, 'dead'),
+        make('stuck-low', 'sensor', 0.8, `${the} stays at its small current`, 'stuck-low'),
+        make('stuck-high', 'sensor', 0.8, `${the} stays at its large current`, 'stuck-high'),
+        make(
+          'shorted',
+          'sensor',
+          0.3,
+          `${the} is shorted inside`,
+          'shorted',
+          '',
+          SENSOR_SHORT_OHMS,
+        ),
+      ];
+    case 'reluctor':
+      return [
+        make('coil-open', 'sensor', 1.5, `the coil of ${the} is broken`, 'coil-open'),
+        make(
+          'shorted-turns',
+          'sensor',
+          1,
+          `the coil of ${the} has shorted turns`,
+          'shorted-turns',
+          '',
+          TURNS_LEFT,
+        ),
+        make(
+          'coil-resistive',
+          'sensor',
+          0.5,
+          `the coil of ${the} has a bad joint inside`,
+          'coil-resistive',
+          '',
+          sizeAt({ contact: `${part.name}.plus` }),
+        ),
+        make(
+          'leads-swapped',
+          'connector',
+          0.5,
+          `the two wires of ${the} are swapped`,
+          'leads-swapped',
+          '',
+          ONE,
+          {
+            repair: 'leads.swap',
+            repairWords: `Swap the two wires of ${the} back.`,
+            subject: [part.name, `connector.${part.name}`],
+            visibleChance: 0.6,
+          },
+        ),
+      ];
+    case 'potentiometer':
+      return part.tracks.flatMap(({ name }) => {
+        const track = part.tracks.length > 1 ? `track ${name}` : 'the track';
+        return [
+          make(
+            `${name}.track-open`,
+            'sensor',
+            1,
+            `${track} of ${the} is broken`,
+            'track-open',
+            name,
+            BREAK_AT,
+          ),
+          make(
+            `${name}.wiper-open`,
+            'sensor',
+            1,
+            `the wiper of ${track} of ${the} makes no contact`,
+            'wiper-open',
+            name,
+          ),
+          make(
+            `${name}.worn-spot`,
+            'sensor',
+            2,
+            `${track} of ${the} has a worn spot`,
+            'worn-spot',
+            name,
+          ),
+        ];
+      });
+    case 'module':
+      return part.inside.flatMap((pin) => {
+        const pinWords = `${spaced(pin.name)}`;
+        return [
+          ...(pin.reference
+            ? [
+                make(
+                  `${pin.name}.dead`,
+                  'module',
+                  1,
+                  `${the} gives no ${pinWords}`,
+                  'reference-dead',
+                  pin.name,
+                ),
+                make(
+                  `${pin.name}.low`,
+                  'module',
+                  0.5,
+                  `${the} gives a low ${pinWords}`,
+                  'reference-low',
+                  pin.name,
+                  pin.reference.volts === 'battery' ? BATTERY_LEFT : REFERENCE_LEFT,
+                ),
+              ]
+            : []),
+          ...(pin.pull
+            ? [
+                make(
+                  `${pin.name}.pull-missing`,
+                  'module',
+                  1,
+                  `the resistor behind the ${pinWords} pin of ${the} is open`,
+                  'pull-missing',
+                  pin.name,
+                ),
+              ]
+            : []),
+          ...(pin.input
+            ? [
+                make(
+                  `${pin.name}.input-dead`,
+                  'module',
+                  1,
+                  `${the} does not read its ${pinWords} pin`,
+                  'input-dead',
+                  pin.name,
+                ),
+              ]
+            : []),
+          ...(pin.ground
+            ? [
+                make(
+                  `${pin.name}.open`,
+                  'module',
+                  1,
+                  `${the} has lost its ${pinWords} inside`,
+                  'ground-open',
+                  pin.name,
+                ),
+              ]
+            : []),
+        ];
+      });
+    case 'fuse':
+      return [
+        make('blown', 'supply', 2, `${the} is blown`, 'blown', '', ONE, {
+          visibleChance: 0.9,
+          subject: [part.name, `connector.${part.name}`],
+        }),
+      ];
+    case 'relay':
+      return [
+        make('contact-open', 'supply', 1, `the contact of ${the} does not close`, 'contact-open'),
+        make(
+          'contact-resistive',
+          'supply',
+          0.7,
+          `the contact of ${the} is burnt`,
+          'contact-resistive',
+          '',
+          sizeAt({ contact: `${part.name}.87` }),
+        ),
+      ];
+    case 'neighbour':
+      return [
+        make(
+          'shorted',
+          'neighbour',
+          1,
+          `${the} is shorted and drags the shared feed down`,
+          'shorted',
+          '',
+          ONE,
+          { visibleChance: 0.1 },
+        ),
+      ];
+    case 'ground-point':
+      return [];
+  }
+}
+
+function targetFaults(circuit: Omit<Circuit, 'faults'>): Fault[] {
+  if (!circuit.target) return [];
+  const make = (
+    mode: 'damaged' | 'displaced' | 'gap-wide',
+    share: number,
+    words: string,
+    repair: string,
+    repairWords: string,
+    visibleChance: number,
+  ): Fault => ({
+    id: `target.${mode}`,
+    words,
+    repair,
+    repairWords,
+    weight: share,
+    subject: ['target'],
+    class: 'target',
+    visibleChance,
+    effect: { kind: 'target', mode },
+  });
+  const at = circuit.target.at;
+  return [
+    make(
+      'damaged',
+      1,
+      `the wheel at the ${at} is damaged`,
+      'target.replace',
+      `Replace the wheel at the ${at}.`,
+      0.8,
+    ),
+    make(
+      'displaced',
+      1,
+      `the wheel at the ${at} sits in the wrong place`,
+      'target.align',
+      `Set the wheel at the ${at} right: timing, key, fastening.`,
+      0.3,
+    ),
+    make(
+      'gap-wide',
+      0.7,
+      `the gap between sensor and wheel at the ${at} is too wide`,
+      'target.gap',
+      'Seat the sensor and set the gap.',
+      0.7,
+    ),
+  ];
+}
+
+/** `signal-plus` as people write it. */
+function spaced(name: string): string {
+  return name.replace(/-/g, ' ');
+}
+
+function theWords(part: Part): string {
+  return /^(the|fuse|relay) /i.test(part.words) ? part.words : `the ${part.words}`;
+}

@@ -1,0 +1,78 @@
+/**
+ * Whether a reading is good, within what the meter can tell: the reading is a normal with the meter's standard
+ * uncertainty, and the chance that the true value lies in the range decides (JCGM 106:2012, clause 7).
+ */
+import { formatQuantity } from '../quantity/format-quantity.ts';
+import { chanceWithin, meterUncertainty } from '../quantity/normal.ts';
+import type { Meter } from './test.ts';
+
+export type Verdict = 'good' | 'low' | 'high' | 'borderline' | 'impossible';
+
+export interface Judgement {
+  readonly verdict: Verdict;
+  /** Chance that the true value lies within the expected range. */
+  readonly chance: number;
+  /** One sentence for the person at the vehicle, without a full stop. */
+  readonly words: string;
+}
+
+/** Inside this band of chances nothing is decided. */
+const BORDERLINE_ABOVE = 0.05;
+const BORDERLINE_BELOW = 0.95;
+/** Half of the narrowest range that is judged, in limits of the meter's specification (3.5 standard uncertainties). */
+const LEAST_LIMITS = 2;
+
+/**
+ * Judges `value` (SI) against `expected`. `limits` are what the circuit can show at all, under any fault; a reading
+ * surely outside them is impossible: a lead in the wrong place, a wrong range, a slip of the hand.
+ */
+export function judgeReading(
+  value: number,
+  unit: 'V' | 'ohm',
+  expected: { readonly low: number; readonly high: number },
+  meter: Meter,
+  limits?: { readonly low: number; readonly high: number },
+): Judgement {
+  const accuracy = unit === 'V' ? meter.volts : meter.ohms;
+  const { standard, limit } = meterUncertainty(accuracy, value);
+  const { low, high } = judgeable(expected, limit);
+  const chance = chanceWithin(value, standard, low, high);
+  if (limits) {
+    const possible = judgeable(limits, limit);
+    if (chanceWithin(value, standard, possible.low, possible.high) < BORDERLINE_ABOVE)
+      return { verdict: 'impossible', chance, words: impossibleWords(value, unit) };
+  }
+  if (chance >= BORDERLINE_BELOW)
+    return { verdict: 'good', chance, words: 'within the expected range' };
+  if (chance <= BORDERLINE_ABOVE) {
+    const below = value < (low + high) / 2;
+    return below
+      ? { verdict: 'low', chance, words: 'below the expected range' }
+      : { verdict: 'high', chance, words: 'above the expected range' };
+  }
+  return { verdict: 'borderline', chance, words: borderlineWords(value, unit, meter) };
+}
+
+/** A range narrower than the meter can tell is widened about its middle until a reading there is surely good. */
+function judgeable(
+  range: { readonly low: number; readonly high: number },
+  limit: number,
+): { low: number; high: number } {
+  const missing = 2 * LEAST_LIMITS * limit - (range.high - range.low);
+  if (!(missing > 0) || !Number.isFinite(missing)) return range;
+  return { low: range.low - missing / 2, high: range.high + missing / 2 };
+}
+
+function impossibleWords(value: number, unit: 'V' | 'ohm'): string {
+  return `${formatQuantity({ value, unit })} cannot come from this circuit: check where the leads are, the range and the unit`;
+}
+
+/** A narrower range helps when the reading would fit into one with smaller steps; else only a repeat does. */
+function borderlineWords(value: number, unit: 'V' | 'ohm', meter: Meter): string {
+  const { ranges, counts } = unit === 'V' ? meter.volts : meter.ohms;
+  const best = ranges.find((full) => Math.abs(value) <= full);
+  if (best === undefined) return 'too close to the edge for this meter; repeat it';
+  const range = formatQuantity({ value: best, unit });
+  const step = formatQuantity({ value: best / counts, unit });
+  return `too close to the edge for this meter; make sure it is on its ${range} range (steps of ${step}), or repeat it`;
+}

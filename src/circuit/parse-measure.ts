@@ -1,0 +1,53 @@
+/** Measurements and bridges as people type them: `volts sensor.feed battery.negative`, `sensor.signal battery.negative test-light`. */
+import { parseQuantity } from '../quantity/parse-quantity.ts';
+import { nearestName } from '../source/nearest-name.ts';
+import type { Bridge, Probe } from './test.ts';
+
+export type Parsed<T> = { readonly value: T } | { readonly words: string };
+
+const TWO_LEADS = ['volts', 'ohms', 'light', 'lamp', 'pattern', 'timing'] as const;
+const KINDS = [...TWO_LEADS, 'counts', 'inspect'];
+
+/** One measurement. The red lead comes first. */
+export function parseMeasure(text: string): Parsed<Probe> {
+  const [kind = '', first, second, ...rest] = text.trim().split(/\s+/);
+  if (!KINDS.includes(kind)) {
+    const near = nearestName(kind, KINDS);
+    return {
+      words: `"${kind}" is no measurement; ${near ? `did you mean "${near}"?` : `one of: ${KINDS.join(', ')}`}`,
+    };
+  }
+  const two = TWO_LEADS.find((one) => one === kind);
+  if (two) {
+    if (first === undefined || second === undefined || rest.length > 0)
+      return {
+        words: `"${kind}" needs two terminals, for example "${kind} sensor.signal battery.negative"`,
+      };
+    return { value: { kind: two, plus: first, minus: second } };
+  }
+  if (first === undefined || second !== undefined)
+    return {
+      words: `"${kind}" needs one name, for example "${kind} ${kind === 'counts' ? 'module.signal' : 'connector.sensor'}"`,
+    };
+  return {
+    value: kind === 'counts' ? { kind: 'counts', input: first } : { kind: 'inspect', of: first },
+  };
+}
+
+/** Something clipped in: two terminals and `lead`, `test-light`, `lamp` or ohms such as `470ohm`. */
+export function parseBridge(text: string): Parsed<Bridge> {
+  const [from, to, ...through] = text.trim().split(/\s+/);
+  const name = through.join(' ');
+  if (from === undefined || to === undefined || name === '')
+    return {
+      words: `"${text}" is no bridge; write two terminals and what is between, for example "sensor.signal battery.negative 470 ohm"`,
+    };
+  if (name === 'lead' || name === 'test-light' || name === 'lamp')
+    return { value: { from, to, through: name } };
+  const ohms = parseQuantity(name);
+  if (ohms?.unit === 'ohm' && ohms.value > 0 && Number.isFinite(ohms.value))
+    return { value: { from, to, through: { ohms: ohms.value } } };
+  return {
+    words: `"${name}" is nothing to clip in; one of: lead, test-light, lamp, or ohms such as 470 ohm`,
+  };
+}

@@ -1,0 +1,29 @@
+/** Values of a circuit file in the unit that is meant, with what to write instead when they are not. */
+import { parseToleranced } from '../quantity/parse-quantity.ts';
+import type { Toleranced, Unit } from '../quantity/quantity.ts';
+
+export type ReadValue =
+  | { readonly ok: true; readonly value: Toleranced }
+  | { readonly ok: false; readonly words: string; readonly fix: string };
+
+const EXAMPLES: Partial<Record<Unit, string>> = {
+  V: '5 V +/- 2 %',
+  A: '8 mA +/- 40 %',
+  ohm: '2.2 kohm +/- 5 %',
+  m: '3 m',
+  m2: '0.5 mm2',
+  degC: '25 degC',
+  '%': '12 % +/- 2 %',
+};
+
+/** `2.2 kohm +/- 5 %` in `unit`, or why not. */
+export function readToleranced(text: string, unit: Unit): ReadValue {
+  const value = parseToleranced(text);
+  const fix = `write it like ${EXAMPLES[unit] ?? `1 ${unit}`}`;
+  if (value === null) return { ok: false, words: 'it is no value with a unit', fix };
+  if (value.unit !== unit)
+    return { ok: false, words: `it is in ${value.unit}, and ${unit} is needed`, fix };
+  if (!Number.isFinite(value.low) || !Number.isFinite(value.high))
+    return { ok: false, words: 'it is not finite', fix };
+  return { ok: true, value };
+}

@@ -1,0 +1,5 @@
+/** The program's door. */
+import { main } from './commands/program.ts';
+import { startProgram } from './commands/start-program.ts';
+
+await startProgram(main);

@@ -1,0 +1,49 @@
+/** What a command is: its words for help and completion, its options, and what it does. */
+
+export interface Option {
+  readonly type: 'string' | 'boolean';
+  readonly short?: string;
+  readonly multiple?: boolean;
+  readonly help: string;
+  /** Name of the value in help, e.g. `FILE`. */
+  readonly value?: string;
+}
+
+export interface Arguments {
+  readonly positionals: string[];
+  readonly values: Record<string, string | boolean | string[] | undefined>;
+}
+
+/** The world outside, handed in so that a command can be tested. */
+export interface Io {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly cwd: string;
+}
+
+export interface Command {
+  readonly name: string;
+  readonly summary: string;
+  /** The line after `ohmward`, e.g. `run [PROCEDURE] [options]`. */
+  readonly usage: string;
+  readonly examples: readonly string[];
+  readonly options: Readonly<Record<string, Option>>;
+  /** Exit code: 0 done, 1 something wrong in the input, 2 used wrongly, 130 interrupted. */
+  readonly run: (args: Arguments, io: Io) => Promise<number>;
+}
+
+export const EXIT = { done: 0, wrongInput: 1, wrongUse: 2, crashed: 70, interrupted: 130 } as const;
+
+/** The text value of an option, or undefined when it was not given. */
+export function textOf(args: Arguments, name: string): string | undefined {
+  const value = args.values[name];
+  return typeof value === 'string' ? value : undefined;
+}
+
+/** All values of an option that may be repeated. */
+export function textsOf(args: Arguments, name: string): string[] {
+  const value = args.values[name];
+  if (Array.isArray(value)) return value;
+  return typeof value === 'string' ? [value] : [];
+}

@@ -1,0 +1,266 @@
+/** `ohmward predict`: what an instrument reads at any two terminals of a circuit, under any fault. */
+import { existsSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import type { Circuit } from '../circuit/circuit.ts';
+import { loadCircuit } from '../circuit/load-circuit.ts';
+import { createModel, type Expected, type Model } from '../circuit/model.ts';
+import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
+import { standardTests } from '../circuit/standard-tests.ts';
+import { type Bridge, type Setup, type Shown, type Test, VEHICLE_STATES } from '../circuit/test.ts';
+import { libraryFolder } from '../files/folders.ts';
+import { readTextFile } from '../files/read-text.ts';
+import { STANDARD_SETTINGS } from '../files/settings.ts';
+import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
+import { formatIssue } from '../source/format-issue.ts';
+import { nearestName } from '../source/nearest-name.ts';
+import type { Command } from './command.ts';
+
+/** Version of the JSON that this command writes. */
+const SCHEMA_VERSION = 1;
+const SAMPLES = 64;
+const SEED = 1;
+/** No workshop meter shows less than this, in V or ohm. */
+const DISPLAY_STEP = 1e-4;
+
+type Io = Parameters<Command['run']>[1];
+type Values = Parameters<Command['run']>[0]['values'];
+
+export const command: Command = {
+  name: 'predict',
+  summary: 'what an instrument reads in a circuit, healthy or with a fault',
+  usage: 'ohmward predict CIRCUIT --measure "volts sensor.feed battery.negative" [--fault ID]',
+  examples: [
+    'ohmward predict hall-module-fed --measure "volts sensor.feed battery.negative"',
+    'ohmward predict hall-module-fed --measure "volts sensor.feed battery.negative" --fault wire.feed.open --json',
+    'ohmward predict hall-module-fed --measure "volts module.signal battery.negative" --unplug sensor --bridge "sensor.signal battery.negative test-light"',
+    'ohmward predict hall-module-fed --table --csv',
+  ],
+  options: {
+    measure: {
+      type: 'string',
+      value: 'WHAT',
+      help: 'volts, ohms, light, lamp, pattern or timing with two terminals, red first; counts or inspect with one name',
+    },
+    fault: { type: 'string', value: 'ID', help: 'a fault of the circuit; healthy when left out' },
+    state: {
+      type: 'string',
+      value: 'STATE',
+      help: `${VEHICLE_STATES.join(', ')}; key-on when left out, key-off for ohms`,
+    },
+    unplug: {
+      type: 'string',
+      value: 'PART',
+      multiple: true,
+      help: 'take this connector off; may be given several times',
+    },
+    bridge: {
+      type: 'string',
+      value: 'WHAT',
+      multiple: true,
+      help: 'clip in, for example "sensor.signal module.signal lead"',
+    },
+    spare: { type: 'boolean', help: 'a sensor known to be good is plugged in' },
+    moving: { type: 'boolean', help: 'the wheel turns, or the pedal is moved' },
+    table: { type: 'boolean', help: 'every fault by every standard test of the circuit' },
+    csv: { type: 'boolean', help: 'the table as comma-separated values' },
+    json: { type: 'boolean', help: 'one JSON document' },
+  },
+  run: async ({ positionals, values }, io) => {
+    const [name, ...rest] = positionals;
+    if (name === undefined || rest.length > 0) return wrongUse(io, 'name one circuit');
+    const circuit = readCircuit(name, io);
+    if (circuit === null) return 1;
+    const model = createModel(circuit, {
+      samples: SAMPLES,
+      seed: SEED,
+      meter: STANDARD_SETTINGS.meter,
+    });
+    if (values['table'] === true) return table(model, values, io);
+    return one(model, values, io);
+  },
+};
+
+function readCircuit(name: string, io: Io): Circuit | null {
+  const library = libraryFolder(io.cwd);
+  const shipped = library === null ? null : join(library, 'circuits', `${name}.yaml`);
+  const path =
+    !existsSync(name) && /^[a-z0-9-]+$/.test(name) && shipped !== null && existsSync(shipped)
+      ? shipped
+      : name;
+  const read = readTextFile(resolve(io.cwd, path));
+  if ('problem' in read) {
+    io.err(`${read.problem.path}: ${read.problem.words}; ${read.problem.fix}\n`);
+    return null;
+  }
+  const { value, issues } = loadCircuit(read.text, path);
+  for (const issue of issues) io.err(`${formatIssue(issue, read.text)}\n`);
+  return value;
+}
+
+function one(model: Model, values: Values, io: Io): number {
+  const { circuit } = model;
+  const measure = values['measure'];
+  if (typeof measure !== 'string')
+    return wrongUse(io, 'say what to measure with --measure, or ask for the --table');
+  const probe = parseMeasure(measure);
+  if ('words' in probe) return wrongUse(io, probe.words);
+  const setup = setupOf(values, probe.value.kind === 'ohms' ? 'key-off' : 'key-on');
+  if ('words' in setup) return wrongUse(io, setup.words);
+  const fault = typeof values['fault'] === 'string' ? values['fault'] : 'healthy';
+  const unknown = unknownFault(circuit, fault);
+  if (unknown !== null) {
+    io.err(`${unknown}\n`);
+    return 1;
+  }
+  const test: Test = { setup: setup.value, probe: probe.value };
+  const refusal = model.refusal(test);
+  if (refusal !== null) {
+    if (values['json'] === true)
+      io.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, refused: refusal })}\n`);
+    io.err(`not done: ${refusal}\n`);
+    return 1;
+  }
+  const expected = model.expected(test, fault);
+  io.out(
+    values['json'] === true
+      ? `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, ...plain(expected) })}\n`
+      : `${inWords(expected)}\n`,
+  );
+  const pull = model.pullsLow(test);
+  if (pull && !pull.pulls)
+    io.err(
+      `note: this pulls ${pull.input} only to ${formatQuantity({ value: pull.high, unit: 'V' })}, and the module counts low below ${formatQuantity({ value: pull.thresholdVolts, unit: 'V' })}\n`,
+    );
+  return 0;
+}
+
+function setupOf(values: Values, usual: Setup['state']): { value: Setup } | { words: string } {
+  const state = typeof values['state'] === 'string' ? values['state'] : usual;
+  const known = VEHICLE_STATES.find((one) => one === state);
+  if (!known)
+    return { words: `"${state}" is no vehicle state; one of: ${VEHICLE_STATES.join(', ')}` };
+  const bridges: Bridge[] = [];
+  for (const text of listOf(values['bridge'])) {
+    const bridge = parseBridge(text);
+    if ('words' in bridge) return bridge;
+    bridges.push(bridge.value);
+  }
+  return {
+    value: {
+      state: known,
+      unplugged: [...new Set(listOf(values['unplug']))].sort(),
+      bridges,
+      sensor: values['spare'] === true ? 'spare' : 'fitted',
+      target: values['moving'] === true ? 'moving' : 'still',
+    },
+  };
+}
+
+function listOf(value: string | boolean | string[] | undefined): string[] {
+  if (Array.isArray(value)) return value;
+  return typeof value === 'string' ? [value] : [];
+}
+
+function unknownFault(circuit: Circuit, id: string): string | null {
+  const ids = ['healthy', ...circuit.faults.map((fault) => fault.id)];
+  if (ids.includes(id)) return null;
+  const near = nearestName(id, ids);
+  return `the circuit "${circuit.name}" has no fault "${id}"${near ? `; did you mean "${near}"?` : ''}`;
+}
+
+/** Numbers as they are; an over-limit as the text OL, since JSON knows no infinity; a look with its chances if it is not certain. */
+function plain(expected: Expected): Record<string, unknown> {
+  if (expected.kind === 'number') {
+    const { low, nominal, high, unit } = expected;
+    return { low: finite(low), nominal: finite(nominal), high: finite(high), unit };
+  }
+  const [first] = expected.looks;
+  return expected.looks.length === 1
+    ? { shows: first!.look }
+    : {
+        shows: first!.look,
+        chances: Object.fromEntries(expected.looks.map(({ look, chance }) => [look, chance])),
+      };
+}
+
+function inWords(expected: Expected): string {
+  if (expected.kind === 'number') {
+    const [low, nominal, high] = [expected.low, expected.nominal, expected.high].map((value) =>
+      Math.abs(value) < DISPLAY_STEP ? 0 : value,
+    ) as [number, number, number];
+    const { unit } = expected;
+    const nominalWords = formatQuantity({ value: nominal, unit });
+    return low === high ? nominalWords : `${nominalWords}  (${formatRange(low, high, unit)})`;
+  }
+  return expected.looks
+    .map(({ look, chance }) => (chance === 1 ? look : `${look} ${Math.round(chance * 100)} %`))
+    .join(', ');
+}
+
+/** Rows are faults, columns the standard tests; each cell is the middle of the tolerances. */
+function table(model: Model, values: Values, io: Io): number {
+  const { circuit } = model;
+  const tests = standardTests(circuit);
+  const faults = [{ id: 'healthy', words: 'nothing is wrong' }, ...circuit.faults];
+  const cells = faults.map((fault) => tests.map(({ test }) => model.shows(fault.id, test, -1)));
+  if (values['json'] === true) {
+    const rows = faults.map((fault, row) => ({
+      fault: fault.id,
+      shows: cells[row]!.map((shown) => (shown.kind === 'look' ? shown.look : finite(shown.value))),
+    }));
+    const columns = tests.map(({ id, words, minutes, family, test }) => ({
+      id,
+      words,
+      minutes,
+      family,
+      test,
+    }));
+    io.out(
+      `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, circuit: circuit.name, tests: columns, rows })}\n`,
+    );
+    return 0;
+  }
+  if (values['csv'] === true) {
+    const head = ['fault', ...tests.map(({ id }) => id)];
+    const rows = faults.map((fault, row) => [
+      fault.id,
+      ...cells[row]!.map((shown) => csvCell(shown)),
+    ]);
+    io.out(`${[head, ...rows].map((row) => row.join(',')).join('\r\n')}\r\n`);
+    return 0;
+  }
+  tests.forEach((option, column) => {
+    io.out(`${option.words}\n  [${option.id}, ${option.minutes} min]\n`);
+    const groups = new Map<string, string[]>();
+    faults.forEach((fault, row) => {
+      const words = cellWords(cells[row]![column]!);
+      groups.set(words, [...(groups.get(words) ?? []), fault.id]);
+    });
+    for (const [words, ids] of groups) io.out(`  ${words.padEnd(12)} ${ids.join(' ')}\n`);
+    io.out('\n');
+  });
+  return 0;
+}
+
+function finite(value: number): number | string {
+  if (Math.abs(value) < DISPLAY_STEP) return 0;
+  return Number.isFinite(value) ? Number(value.toPrecision(6)) : 'OL';
+}
+
+function csvCell(shown: Shown): string {
+  return shown.kind === 'look' ? shown.look : String(finite(shown.value));
+}
+
+function cellWords(shown: Shown): string {
+  return shown.kind === 'look'
+    ? shown.look
+    : formatQuantity({
+        value: Math.abs(shown.value) < DISPLAY_STEP ? 0 : shown.value,
+        unit: shown.unit,
+      });
+}
+
+function wrongUse(io: Io, words: string): number {
+  io.err(`predict: ${words}\n`);
+  return 2;
+}

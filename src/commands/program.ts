@@ -1,0 +1,75 @@
+/** Picks the command, reads its options, gives it the world, returns its exit code. */
+import { parseArgs } from 'node:util';
+import { nearestName } from '../source/nearest-name.ts';
+import { safeText } from '../source/safe-text.ts';
+import type { Command, Io, Option } from './command.ts';
+import { EXIT } from './command.ts';
+import { commandHelp, programHelp } from './help.ts';
+import { version } from './version.ts';
+
+/** Each command is loaded when it is called, so that no command pays for another's libraries. */
+export const COMMANDS: Readonly<Record<string, () => Promise<{ command: Command }>>> = {
+  run: () => import('./run.ts'),
+  resume: () => import('./resume.ts'),
+  predict: () => import('./predict.ts'),
+  settings: () => import('./settings.ts'),
+};
+
+/** Runs the program with its arguments; the exit code. */
+export async function main(argv: readonly string[], io: Io): Promise<number> {
+  const [first, ...rest] = argv;
+  if (first === '--version' || first === '-V') {
+    io.out(`ohmward ${version}\n`);
+    return EXIT.done;
+  }
+  if (first === '--help' || first === '-h' || first === 'help') {
+    const wanted = first === 'help' ? rest[0] : undefined;
+    const load = wanted === undefined ? undefined : COMMANDS[wanted];
+    io.out(load ? commandHelp((await load()).command) : await programHelp(COMMANDS));
+    return EXIT.done;
+  }
+  const isCommand = first !== undefined && !first.startsWith('-');
+  const name = isCommand ? first : 'run';
+  const load = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+  if (!load) {
+    const near = nearestName(name, Object.keys(COMMANDS));
+    io.err(`ohmward: no command "${safeText(name)}"${near ? `; did you mean "${near}"?` : ''}\n`);
+    io.err('See them all with: ohmward --help\n');
+    return EXIT.wrongUse;
+  }
+  const { command } = await load();
+  return runCommand(command, isCommand ? rest : argv, io);
+}
+
+async function runCommand(command: Command, argv: readonly string[], io: Io): Promise<number> {
+  try {
+    const help: Option = { type: 'boolean', short: 'h', help: 'this page' };
+    const options: Record<string, Option> = { ...command.options, help };
+    const parsed = parseArgs({
+      args: [...argv],
+      allowPositionals: true,
+      options: Object.fromEntries(
+        Object.entries(options).map(([name, { type, short, multiple }]) => [
+          name,
+          { type, ...(short ? { short } : {}), ...(multiple ? { multiple } : {}) },
+        ]),
+      ),
+    });
+    if (parsed.values['help']) {
+      io.out(commandHelp(command));
+      return EXIT.done;
+    }
+    const values = parsed.values as Record<string, string | boolean | string[] | undefined>;
+    return await command.run({ positionals: parsed.positionals, values }, io);
+  } catch (error) {
+    if (!isOptionMistake(error)) throw error;
+    io.err(`ohmward ${command.name}: ${safeText(error.message)}\n`);
+    io.err(`See its options with: ohmward ${command.name} --help\n`);
+    return EXIT.wrongUse;
+  }
+}
+
+function isOptionMistake(error: unknown): error is Error {
+  const code = error instanceof Error ? (error as NodeJS.ErrnoException).code : undefined;
+  return code?.startsWith('ERR_PARSE_ARGS') === true;
+}

@@ -1,0 +1,80 @@
+/** `ohmward resume`: goes on with a saved session where it stopped, after a crash too. */
+
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline/promises';
+import { listSessions } from '../files/list-sessions.ts';
+import { safeText } from '../source/safe-text.ts';
+import { decideFrontEnd } from '../ui/term/colour.ts';
+import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { finish } from './session/finish.ts';
+import { type Desk, isProblem, openDesk } from './session/open-desk.ts';
+import { continueSession } from './session/open-session.ts';
+import { programName } from './version.ts';
+
+export const command: Command = {
+  name: 'resume',
+  summary: 'go on with a session where it stopped',
+  usage: 'resume [SESSION] [options]',
+  examples: [
+    'ohmward resume            the newest session that is not finished',
+    'ohmward resume FILE       this one',
+  ],
+  options: {
+    plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
+    json: { type: 'boolean', help: 'print the session as JSON when it ends' },
+    sessions: { type: 'string', value: 'FOLDER', help: 'where sessions are saved' },
+    ascii: { type: 'boolean', help: 'draw with ASCII characters only' },
+    color: { type: 'string', value: 'WHEN', help: 'always, never or auto' },
+    'no-alt-screen': { type: 'boolean', help: 'stay on the normal screen' },
+  },
+  run: async (args: Arguments, io: Io) => {
+    const desk = await openDesk(io, programName(), textOf(args, 'sessions'));
+    if (isProblem(desk)) return tell(io, desk.problem, desk.fix);
+    const path =
+      args.positionals[0] === undefined ? newestOpen(desk) : findSession(desk, args.positionals[0]);
+    if (path === null)
+      return tell(io, 'there is no unfinished session', 'begin one with: ohmward run');
+    const opened = continueSession(desk, path);
+    if (isProblem(opened)) return tell(io, opened.problem, opened.fix);
+    const plain = args.values['plain'] === true;
+    if (decideFrontEnd(io.env, process.stdin, process.stdout, { plain }) === 'screen') {
+      const { runOnScreen } = await import('./session/run-on-screen.ts');
+      return runOnScreen(desk, opened, args, io);
+    }
+    const lines = createInterface({
+      input: process.stdin,
+      output: process.stderr,
+      terminal: process.stdin.isTTY === true,
+    });
+    const { lineDialogue } = await import('./session/line-dialogue.ts');
+    const { plainSession } = await import('../ui/plain/plain-session.ts');
+    const end = await plainSession(opened, lineDialogue(lines, io));
+    lines.close();
+    opened.driver.close();
+    finish(opened, args, io);
+    return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+  },
+};
+
+/** The newest session whose last event leaves it unfinished. */
+function newestOpen(desk: Desk): string | null {
+  const ended = new Set(['concluded', 'retest-recorded', 'session-closed']);
+  const { sessions } = listSessions(desk.sessions());
+  const open = sessions.find(
+    ({ state, last }) => state !== 'unreadable' && !ended.has(String(last?.['type'])),
+  );
+  return open?.path ?? null;
+}
+
+/** A path, or the name of a file in the sessions folder. */
+function findSession(desk: Desk, named: string): string {
+  if (existsSync(named)) return named;
+  const inFolder = join(desk.sessions(), named);
+  return existsSync(inFolder) ? inFolder : named;
+}
+
+function tell(io: Io, problem: string, fix: string): number {
+  io.err(`ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`);
+  return EXIT.wrongInput;
+}

@@ -1,0 +1,225 @@
+/** `ohmward` and `ohmward run`: a guided session on the screen, as a dialogue of lines, or without a person. */
+import { createInterface } from 'node:readline/promises';
+import { loadFile } from '../files/load-library.ts';
+import { emptyJob, type Job } from '../procedure/job.ts';
+import { loadJob } from '../procedure/load-job.ts';
+import type { ParsedProcedure } from '../procedure/parse-procedure.ts';
+import { type AnswersFile, loadAnswers } from '../session/answers-file.ts';
+import { formatIssue } from '../source/format-issue.ts';
+import { safeText } from '../source/safe-text.ts';
+import type { OpenedSession } from '../ui/app-services.ts';
+import { decideFrontEnd } from '../ui/term/colour.ts';
+import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { finish } from './session/finish.ts';
+import {
+  type Desk,
+  findProcedure,
+  isProblem,
+  openDesk,
+  type Problem,
+  startable,
+} from './session/open-desk.ts';
+import { beginSession } from './session/open-session.ts';
+import { runAnswers, runOnBench } from './session/run-unattended.ts';
+import { programName } from './version.ts';
+
+/** What the complaint says when nobody gave one. */
+const NO_COMPLAINT = 'not stated';
+
+export const command: Command = {
+  name: 'run',
+  summary: 'a guided session, measurement by measurement, to a proven conclusion',
+  usage: 'run [PROCEDURE] [options]',
+  examples: [
+    'ohmward run                                          choose on the screen',
+    'ohmward run hall-no-signal --job jobs/blue-van.yaml  begin with a job sheet',
+    'ohmward run hall-no-signal --bench wire.signal.open  on a simulated vehicle with this fault',
+    'ohmward run hall-no-signal --answers FILE --json     without a person',
+  ],
+  options: {
+    job: {
+      type: 'string',
+      short: 'j',
+      value: 'FILE',
+      help: 'job sheet: complaint, vehicle, pins and wire colours',
+    },
+    bench: {
+      type: 'string',
+      short: 'b',
+      value: 'FAULT',
+      help: 'simulated vehicle with this fault; "healthy" for none',
+    },
+    seed: { type: 'string', value: 'NUMBER', help: 'tolerances of the simulated vehicle (1)' },
+    answers: { type: 'string', short: 'a', value: 'FILE', help: 'take the answers from a file' },
+    unattended: { type: 'boolean', help: 'let the simulated vehicle answer every step' },
+    plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
+    json: { type: 'boolean', help: 'print the finished session as JSON' },
+    sessions: { type: 'string', value: 'FOLDER', help: 'where the session is saved' },
+    ascii: { type: 'boolean', help: 'draw with ASCII characters only' },
+    color: { type: 'string', value: 'WHEN', help: 'always, never or auto' },
+    'no-alt-screen': { type: 'boolean', help: 'stay on the normal screen' },
+  },
+  run,
+};
+
+async function run(args: Arguments, io: Io): Promise<number> {
+  const desk = await openDesk(io, programName(), textOf(args, 'sessions'));
+  if (isProblem(desk)) return tell(io, desk, EXIT.wrongInput);
+  const unattended = textOf(args, 'answers') !== undefined || args.values['unattended'] === true;
+  if (unattended) return runUnattended(desk, args, io);
+  const flags = { plain: args.values['plain'] === true };
+  if (decideFrontEnd(io.env, process.stdin, process.stdout, flags) === 'screen') {
+    const { runOnScreen } = await import('./session/run-on-screen.ts');
+    const begun = args.positionals[0] === undefined ? null : begin(desk, args, null);
+    if (begun && isProblem(begun)) return tell(io, begun, EXIT.wrongInput);
+    return runOnScreen(desk, begun, args, io);
+  }
+  return runPlain(desk, args, io);
+}
+
+/** Opens the session that the arguments name. */
+function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): OpenedSession | Problem {
+  const jobFile = textOf(args, 'job');
+  let job: Job = emptyJob(NO_COMPLAINT);
+  let named = args.positionals[0] ?? answers?.procedure ?? undefined;
+  if (jobFile !== undefined) {
+    const file = loadFile(jobFile, loadJob);
+    if (!file.value)
+      return {
+        problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
+        fix: 'mend the job sheet, then try again',
+      };
+    job = file.value.job;
+    named ??= file.value.procedure ?? undefined;
+  }
+  if (named === undefined)
+    return {
+      problem: 'no procedure is named',
+      fix: `name one of: ${startable(desk)
+        .map(({ draft }) => draft.procedure)
+        .join(', ')}`,
+    };
+  const procedure = findProcedure(desk, named);
+  if (isProblem(procedure)) return procedure;
+  const seed = Number(textOf(args, 'seed') ?? '1');
+  if (!Number.isInteger(seed) || seed < 0)
+    return {
+      problem: `"${textOf(args, 'seed')}" is no seed`,
+      fix: 'give a whole number from 0 up',
+    };
+  const fault = textOf(args, 'bench');
+  return beginSession(desk, {
+    procedure,
+    job,
+    bench: fault === undefined ? null : { fault, seed },
+  });
+}
+
+async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<number> {
+  const path = textOf(args, 'answers');
+  let answers: AnswersFile | null = null;
+  if (path !== undefined) {
+    const file = loadFile(path, loadAnswers);
+    if (!file.value)
+      return tell(
+        io,
+        {
+          problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
+          fix: 'mend the answers file',
+        },
+        EXIT.wrongInput,
+      );
+    answers = file.value;
+  } else if (textOf(args, 'bench') === undefined)
+    return tell(
+      io,
+      { problem: '--unattended needs a simulated vehicle to answer', fix: 'add --bench FAULT' },
+      EXIT.wrongUse,
+    );
+  const opened = begin(desk, args, answers);
+  if (isProblem(opened)) return tell(io, opened, EXIT.wrongInput);
+  const failure = answers ? runAnswers(opened, answers) : runOnBench(opened);
+  if (opened.driver.session().status === 'open') opened.driver.perform({ type: 'pause' });
+  opened.driver.close();
+  if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
+  finish(opened, args, io);
+  return failure === null ? EXIT.done : EXIT.wrongInput;
+}
+
+async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
+  const lines = createInterface({
+    input: process.stdin,
+    output: process.stderr,
+    terminal: process.stdin.isTTY === true,
+  });
+  const { lineDialogue } = await import('./session/line-dialogue.ts');
+  const { plainSession } = await import('../ui/plain/plain-session.ts');
+  const dialogue = lineDialogue(lines, io);
+  try {
+    const chosen =
+      args.positionals[0] === undefined && textOf(args, 'job') === undefined
+        ? await choosePlain(desk, args, dialogue)
+        : args;
+    if (!chosen) return EXIT.interrupted;
+    const opened = begin(desk, chosen, null);
+    if (isProblem(opened)) return tell(io, opened, EXIT.wrongInput);
+    const end = await plainSession(opened, dialogue);
+    opened.driver.close();
+    finish(opened, args, io);
+    return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+  } finally {
+    lines.close();
+  }
+}
+
+type Dialogue = ReturnType<typeof import('./session/line-dialogue.ts').lineDialogue>;
+
+/** Procedure and vehicle by number, for a person who named none. */
+async function choosePlain(
+  desk: Desk,
+  args: Arguments,
+  { say, ask }: Dialogue,
+): Promise<Arguments | null> {
+  const procedures: readonly ParsedProcedure[] = startable(desk);
+  say('Procedures:');
+  procedures.forEach(({ draft }, index) => {
+    say(`  ${index + 1}  ${draft.title}`);
+  });
+  const number = await askNumber(ask, `Which one, 1 to ${procedures.length}? `, procedures.length);
+  const chosen = number === null ? undefined : procedures[number - 1];
+  if (!chosen) return null;
+  const values = { ...args.values };
+  if (values['bench'] === undefined) {
+    const simulated = await ask(
+      'Type bench for a simulated vehicle with a fault, or just Enter for a real one: ',
+    );
+    if (simulated === null) return null;
+    const fault = simulated.trim().toLowerCase() === 'bench' ? firstFault(desk, chosen) : undefined;
+    if (fault !== undefined) values['bench'] = fault;
+  }
+  return { positionals: [chosen.draft.procedure], values };
+}
+
+async function askNumber(
+  ask: Dialogue['ask'],
+  question: string,
+  most: number,
+): Promise<number | null> {
+  while (true) {
+    const line = await ask(question);
+    if (line === null) return null;
+    const number = Number(line.trim());
+    if (Number.isInteger(number) && number >= 1 && number <= most) return number;
+  }
+}
+
+/** An open signal wire, or the first fault of a circuit that has none. */
+function firstFault(desk: Desk, { draft }: ParsedProcedure): string | undefined {
+  const faults = desk.library.circuits.get(draft.circuit ?? '')?.faults ?? [];
+  return (faults.find(({ id }) => id === 'wire.signal.open') ?? faults[0])?.id;
+}
+
+function tell(io: Io, { problem, fix }: Problem, code: number): number {
+  io.err(`ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`);
+  return code;
+}

@@ -1,0 +1,144 @@
+/**
+ * The desk a session is worked at: the library, the person's settings, the folder for sessions, the clock.
+ * Everything above the pure rooms that `run`, `resume`, `drill` and the screens need, brought together once.
+ */
+import type { Circuit } from '../../circuit/circuit.ts';
+import { createModel, type Model } from '../../circuit/model.ts';
+import type { Meter } from '../../circuit/test.ts';
+import { startClock } from '../../files/clock.ts';
+import { libraryFolder, sessionsFolder } from '../../files/folders.ts';
+import { type LoadedLibrary, loadFile, loadLibrary } from '../../files/load-library.ts';
+import {
+  openSettings,
+  type Settings,
+  type SettingsStore,
+  STANDARD_SETTINGS,
+} from '../../files/settings.ts';
+import type { Drive } from '../../procedure/job.ts';
+import { type LinkedProcedure, linkProcedure } from '../../procedure/link-procedure.ts';
+import { type ParsedProcedure, parseProcedure } from '../../procedure/parse-procedure.ts';
+import type { When } from '../../session/events.ts';
+import { formatIssue } from '../../source/format-issue.ts';
+import { isUsable } from '../../source/issue.ts';
+import { nearestName } from '../../source/nearest-name.ts';
+import type { Io } from '../command.ts';
+
+export interface Desk {
+  readonly library: LoadedLibrary;
+  readonly settings: () => Settings;
+  readonly store: SettingsStore | null;
+  readonly sessions: () => string;
+  readonly now: () => When;
+  readonly program: string;
+}
+
+/** Why something could not be done, and the way out. */
+export interface Problem {
+  readonly problem: string;
+  readonly fix: string;
+}
+
+/** Tolerance samples of a session's model, and their seed: the same for everybody, so that results can be compared. */
+export const SESSION_SAMPLES = 64;
+export const SESSION_SEED = 1;
+
+/** Opens the desk. A broken settings file is told once on `io.err`, and the standard settings hold. */
+export async function openDesk(
+  io: Io,
+  program: string,
+  sessions?: string,
+): Promise<Desk | Problem> {
+  const folder = libraryFolder(io.cwd);
+  if (folder === null)
+    return {
+      problem: 'the folder "procedures" that comes with the program is missing',
+      fix: 'install Ohmward again, or run it in a folder that has one',
+    };
+  const opened = await openSettings(io.env);
+  const store = 'store' in opened ? opened.store : null;
+  if ('problem' in opened)
+    io.err(
+      `ohmward: ${opened.problem.words}\n  ${opened.problem.fix}\n  Standard settings hold meanwhile.\n`,
+    );
+  const settings = () => store?.values ?? STANDARD_SETTINGS;
+  return {
+    library: loadLibrary(folder),
+    settings,
+    store,
+    sessions: () =>
+      sessions ?? sessionsFolder({ env: io.env, cwd: io.cwd, settings: settings().sessions }),
+    now: startClock(),
+    program,
+  };
+}
+
+const models = new Map<string, Model>();
+
+/** The model of a circuit under a meter; the same one when asked again. */
+export function modelFor(circuit: Circuit, meter: Meter): Model {
+  const key = JSON.stringify([circuit, meter]);
+  let model = models.get(key);
+  if (!model) {
+    model = createModel(circuit, { samples: SESSION_SAMPLES, seed: SESSION_SEED, meter });
+    models.set(key, model);
+  }
+  return model;
+}
+
+/** A procedure by its name in the library, or by the path of a file. */
+export function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure | Problem {
+  const known = desk.library.procedures.get(nameOrPath);
+  if (known) return known;
+  if (/[/\\]|\.ya?ml$/.test(nameOrPath)) {
+    const file = loadFile(nameOrPath, parseProcedure);
+    if (file.value) return file.value;
+    return {
+      problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
+      fix: 'mend the file, then try again',
+    };
+  }
+  const broken = desk.library.procedureFiles.find(
+    ({ path, value }) => value === null && path.endsWith(`${nameOrPath}.yaml`),
+  );
+  if (broken)
+    return {
+      problem: broken.issues.map((issue) => formatIssue(issue, broken.text)).join('\n'),
+      fix: `mend ${broken.path}, then try again`,
+    };
+  const names = startable(desk).map(({ draft }) => draft.procedure);
+  const near = nearestName(nameOrPath, names);
+  return {
+    problem: `there is no procedure "${nameOrPath}"`,
+    fix: near ? `did you mean "${near}"?` : `known: ${names.join(', ')}`,
+  };
+}
+
+/** Procedures a person can start: those that need nothing from a caller. */
+export function startable(desk: Desk): ParsedProcedure[] {
+  return [...desk.library.procedures.values()].filter(({ draft }) => draft.needs === undefined);
+}
+
+/** Links a procedure for a vehicle; the issues as text when it cannot be used. */
+export function linkFor(
+  desk: Desk,
+  parsed: ParsedProcedure,
+  drive: Drive,
+): LinkedProcedure | Problem {
+  const { meter } = desk.settings();
+  const linked = linkProcedure(parsed, desk.library, {
+    drive,
+    modelOf: (circuit) => modelFor(circuit, meter),
+  });
+  if (linked.value) return linked.value;
+  const errors = linked.issues.filter((issue) => !isUsable([issue]));
+  const text = (file: string) =>
+    desk.library.procedureFiles.find(({ path }) => path === file)?.text ?? parsed.source.text;
+  return {
+    problem: errors.map((issue) => formatIssue(issue, text(issue.at.file))).join('\n'),
+    fix: `see all of it with: ohmward check ${parsed.source.file}`,
+  };
+}
+
+export function isProblem<T extends object>(value: T | Problem): value is Problem {
+  return 'problem' in value && 'fix' in value;
+}

@@ -1,0 +1,172 @@
+/** Opens and resumes sessions at the desk: the log, the driver over it, the simulated vehicle, the transcript beside it. */
+import { mkdirSync } from 'node:fs';
+import type { Circuit } from '../../circuit/circuit.ts';
+import { drawCircuit } from '../../circuit/draw-circuit.ts';
+import type { Model } from '../../circuit/model.ts';
+import { type Bench, createBench, shownWords } from '../../drill/bench.ts';
+import { sessionFileName } from '../../files/safe-name.ts';
+import type { LogEvent } from '../../log/event-line.ts';
+import { nodeDisk } from '../../log/node-disk.ts';
+import { resumeSession } from '../../log/open-session.ts';
+import { driveSession } from '../../log/session-driver.ts';
+import { createSession, type SessionWriter } from '../../log/session-writer.ts';
+import { writeWholeFile } from '../../log/write-whole.ts';
+import { bindText, terminalWords } from '../../procedure/bind-text.ts';
+import { cautionsFor } from '../../procedure/cautions.ts';
+import type { Job } from '../../procedure/job.ts';
+import type { ParsedProcedure } from '../../procedure/parse-procedure.ts';
+import { recordOf } from '../../records/session-record.ts';
+import { transcriptOf } from '../../records/transcript.ts';
+import { createThinker } from '../../session/create-thinker.ts';
+import { SESSION_FORMAT, type SessionEvent, type SessionOpened } from '../../session/events.ts';
+import { openSession, replay } from '../../session/evolve.ts';
+import type { Session } from '../../session/session.ts';
+import type { OpenedSession } from '../../ui/app-services.ts';
+import { type Desk, isProblem, linkFor, modelFor, type Problem } from './open-desk.ts';
+
+/** What a new session is about. */
+export interface NewSession {
+  readonly procedure: ParsedProcedure;
+  readonly job: Job;
+  /** Fault of the simulated vehicle, `healthy` too; null for a real vehicle. */
+  readonly bench: { readonly fault: string; readonly seed: number } | null;
+}
+
+/** Opens a new session file and everything around it. */
+export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Problem {
+  const linked = linkFor(desk, wanted.procedure, wanted.job.vehicle.drive);
+  if (isProblem(linked)) return linked;
+  const { procedure, circuit } = linked;
+  const fault = wanted.bench?.fault;
+  if (fault !== undefined && fault !== 'healthy' && !circuit?.faults.some(({ id }) => id === fault))
+    return {
+      problem: `the circuit of "${procedure.name}" has no fault "${fault}"`,
+      fix: circuit
+        ? `see them with: ohmward predict ${circuit.name} --table`
+        : 'a procedure without a circuit has no simulated vehicle',
+    };
+  const settings = desk.settings();
+  const now = desk.now();
+  const name = sessionFileName(
+    now.at,
+    wanted.job.name || wanted.job.vehicle.plate || procedure.name,
+  );
+  const opened: SessionOpened = {
+    type: 'session-opened',
+    format: SESSION_FORMAT,
+    program: desk.program,
+    id: name.replace(/\.jsonl$/, ''),
+    person: settings.person,
+    shop: settings.shop,
+    instruments: settings.instruments,
+    meter: settings.meter,
+    job: wanted.job,
+    procedure,
+    circuit,
+    vehicle: wanted.bench ? { kind: 'bench', ...wanted.bench } : { kind: 'real' },
+    ...now,
+  };
+  const folder = desk.sessions();
+  try {
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
+  } catch (error) {
+    return cannotWrite(folder, error);
+  }
+  const writer = createSession(nodeDisk, folder, name, opened as unknown as LogEvent);
+  if (!writer.ok) return { problem: writer.problem.words, fix: writer.problem.fix };
+  return atHand(desk, writer.value, openSession(opened));
+}
+
+/** Goes on with a saved session where it stopped. */
+export function continueSession(desk: Desk, path: string): OpenedSession | Problem {
+  const resumed = resumeSession(nodeDisk, path, desk.now(), [desk.sessions()]);
+  if (!resumed.ok) return { problem: resumed.problem.words, fix: resumed.problem.fix };
+  const { writer, events } = resumed.value;
+  if (events[0]?.type !== 'session-opened')
+    return { problem: `${path} is not a session of this program`, fix: 'choose another file' };
+  const session = replay(events as unknown as readonly SessionEvent[]);
+  const opened = atHand(desk, writer, session);
+  const performed = opened.driver.perform({ type: 'resume', program: desk.program });
+  return performed.ok ? opened : { problem: performed.words, fix: performed.fix };
+}
+
+function cannotWrite(folder: string, error: unknown): Problem {
+  const words = error instanceof Error ? error.message : String(error);
+  return {
+    problem: `the folder ${folder} cannot be made: ${words}`,
+    fix: 'choose another with: ohmward settings sessions FOLDER',
+  };
+}
+
+function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSession {
+  const { job, circuit, meter, vehicle } = session.opened;
+  const model = circuit ? modelFor(circuit, meter) : null;
+  const bench =
+    model && vehicle.kind === 'bench' ? createBench(model, vehicle.fault, vehicle.seed) : null;
+  const driver = driveSession({
+    writer,
+    session,
+    now: desk.now,
+    vehicle: bench ? bench.answers : null,
+    onSaved: (saved) => {
+      if (saved.status !== 'open') writeTranscript(saved, driver.path(), driver.head());
+    },
+  });
+  return {
+    driver,
+    thinker: model ? createThinker(model) : null,
+    sketch: (test, width) =>
+      circuit ? sketchOf(circuit, job, width, desk.settings().ascii, test) : [],
+    bind: (text) => bindText(text, job, circuit),
+    terminalWords: (id) => terminalWords(id, job, circuit),
+    limits: (step) => (step.unit === 'V' && circuit ? voltageLimits(circuit) : null),
+    cautionsFor: (test) =>
+      cautionsFor(desk.library.cautions, job.vehicle.drive, test.setup, test.probe, []),
+    benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
+  };
+}
+
+/** More than the charging voltage by this factor cannot be in the vehicle; coils of sensors are looked at with a scope. */
+const IMPOSSIBLE_FACTOR = 1.5;
+
+function voltageLimits(circuit: Circuit) {
+  const high = Math.ceil(circuit.battery.running.high * IMPOSSIBLE_FACTOR);
+  return {
+    low: -high,
+    high,
+    because: `this vehicle has a ${Math.floor(circuit.battery.rest.nominal)} V system`,
+  };
+}
+
+type Drawn = NonNullable<Parameters<typeof drawCircuit>[1]['test']>;
+
+function sketchOf(
+  circuit: Circuit,
+  job: Job,
+  width: number,
+  ascii: boolean,
+  test: Drawn | null,
+): string[] {
+  const pins = Object.fromEntries(
+    Object.entries(job.terminals).map(([id, { pin, colour }]) => [id, `${pin} ${colour}`.trim()]),
+  );
+  return drawCircuit(circuit, { width, ascii, pins, ...(test ? { test } : {}) });
+}
+
+function benchAnswer(model: Model, bench: Bench, test: Drawn) {
+  const shown = bench.shows(test);
+  const words = shownWords(model, shown);
+  return shown.kind === 'number'
+    ? { words, answer: { kind: 'reading', typed: words } as const }
+    : { words, answer: { kind: 'outcome', outcome: shown.look, look: shown.look } as const };
+}
+
+/** The readable transcript beside the log. The log is the truth: when the transcript cannot be written, nothing is lost. */
+function writeTranscript(
+  session: Session,
+  path: string,
+  head: { seq: number; hash: string },
+): void {
+  const text = transcriptOf(recordOf(session, head));
+  writeWholeFile(nodeDisk, path.replace(/\.jsonl$/, '.md'), text);
+}

@@ -1,0 +1,69 @@
+/** Sessions without a person: from an answers file, or with the simulated vehicle answering every step. */
+
+import { type AnswersFile, commandFor } from '../../session/answers-file.ts';
+import type { Command } from '../../session/decide.ts';
+import { pendingCautions } from '../../session/decide.ts';
+import { presentStep } from '../../session/session.ts';
+import { vehicleCommand } from '../../session/vehicle-command.ts';
+import { formatIssue } from '../../source/format-issue.ts';
+import type { OpenedSession } from '../../ui/app-services.ts';
+
+/** More steps than any checked tree takes. */
+const STEPS_MAX = 500;
+
+/** Null when all answers fitted, else what did not, in words. */
+export function runAnswers(opened: OpenedSession, file: AnswersFile): string | null {
+  const { driver, thinker } = opened;
+  for (const index of file.answers.keys()) {
+    const session = driver.session();
+    const command = commandFor(file, index, session, (now, faults) => thinker?.weigh(now, faults));
+    if ('code' in command) return formatIssue(command, file.source.text);
+    const performed = driver.perform(command);
+    if (!performed.ok) {
+      const at = file.source.locate(['answers', index]);
+      const issue = {
+        code: 'refused',
+        severity: 'error',
+        at,
+        words: performed.words,
+        fix: performed.fix,
+      } as const;
+      return formatIssue(issue, file.source.text);
+    }
+  }
+  return null;
+}
+
+/** Lets the simulated vehicle answer until the conclusion is accepted. Null when it came to one. */
+export function runOnBench(opened: OpenedSession): string | null {
+  const { driver, thinker } = opened;
+  for (let count = 0; count < STEPS_MAX; count += 1) {
+    const session = driver.session();
+    if (session.status === 'concluded') return null;
+    const step = presentStep(session);
+    const command = commandOnBench(opened);
+    if (!command) return `step "${step.id}" asks for something the circuit knows nothing of`;
+    if (command.type === 'conclude' && step.kind === 'conclude' && thinker) {
+      const weighed = thinker.weigh(session, step.faults);
+      const performed = driver.perform({ ...command, weighed });
+      if (!performed.ok) return performed.words;
+    } else {
+      const performed = driver.perform(command);
+      if (!performed.ok) return `${performed.words}; ${performed.fix}`;
+    }
+  }
+  return `no conclusion after ${STEPS_MAX} steps`;
+}
+
+function commandOnBench(opened: OpenedSession): Command | null {
+  const session = opened.driver.session();
+  const step = presentStep(session);
+  if (step.kind === 'conclude') return { type: 'conclude' };
+  if (pendingCautions(session).length > 0) return { type: 'acknowledge-cautions' };
+  const shows = opened.driver.vehicleShows();
+  if (!shows)
+    return step.cannot === null
+      ? null
+      : { type: 'cannot-do', reason: 'the simulated vehicle has no answer' };
+  return vehicleCommand(step, shows);
+}

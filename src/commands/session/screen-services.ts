@@ -1,0 +1,79 @@
+/** What the screens are given, from the desk. */
+import { basename } from 'node:path';
+import { listSessions } from '../../files/list-sessions.ts';
+import { listWords } from '../../records/list-words.ts';
+import type { AppServices, OpenedSession } from '../../ui/app-services.ts';
+import { type Desk, findProcedure, isProblem, type Problem, startable } from './open-desk.ts';
+import { beginSession, continueSession } from './open-session.ts';
+
+/** `onOpened` is told of each session that is opened from the screens. */
+export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void): AppServices {
+  const { library } = desk;
+  const circuitOf = (file: string) => {
+    const parsed = startable(desk).find(({ source }) => source.file === file);
+    return library.circuits.get(parsed?.draft.circuit ?? '') ?? null;
+  };
+  const told = (opened: OpenedSession | Problem) => {
+    if (!isProblem(opened)) onOpened(opened);
+    return opened;
+  };
+  return {
+    listProcedures: () =>
+      startable(desk).map(({ draft, source }) => ({
+        file: source.file,
+        title: draft.title,
+        about: draft.about ?? '',
+        codes: draft.codes ?? [],
+        circuit: draft.circuit ?? null,
+      })),
+    listDemoJobs: () =>
+      library.jobFiles.flatMap(({ path, value }) => {
+        if (!value) return [];
+        const procedure = library.procedures.get(value.procedure ?? '')?.source.file;
+        if (procedure === undefined) return [];
+        const { job } = value;
+        return [
+          {
+            file: path,
+            words: job.vehicle.words || basename(path),
+            complaint: job.complaint,
+            procedure,
+            job,
+          },
+        ];
+      }),
+    listSessions: () => listSessions(desk.sessions()).sessions.map(listWords),
+    terminalsOf: (file) =>
+      (circuitOf(file)?.terminals ?? [])
+        .filter(({ side }) => side === 'harness')
+        .map(({ id, words }) => ({ id, words })),
+    benchFaults: (file) => {
+      const faults = circuitOf(file)?.faults ?? [];
+      return [
+        { id: 'healthy', words: 'no fault at all' },
+        ...faults.map(({ id, words }) => ({ id, words })),
+      ];
+    },
+    open: async ({ procedureFile, job, vehicle }) => {
+      const parsed = findProcedure(desk, procedureFile);
+      if (isProblem(parsed)) return parsed;
+      const bench =
+        vehicle.kind === 'bench'
+          ? { fault: vehicle.fault, seed: Math.floor(Math.random() * 1e6) }
+          : null;
+      return told(beginSession(desk, { procedure: parsed, job, bench }));
+    },
+    resume: async (path) => told(continueSession(desk, path)),
+    settings: {
+      values: desk.settings,
+      set: (key, value) => {
+        if (!desk.store) return 'the settings file cannot be used; mend or remove it first';
+        const problem = desk.store.set(key, value);
+        return problem ? `${problem.words}; ${problem.fix}` : null;
+      },
+      path: desk.store?.path ?? '',
+    },
+    clock: () => performance.now(),
+    more: [],
+  };
+}

@@ -1,0 +1,101 @@
+/** `ohmward settings`: shows and changes who works here, with what, and where sessions go. */
+import { INSTRUMENTS, openSettings, type Settings, STANDARD_SETTINGS } from '../files/settings.ts';
+import { nearestName } from '../source/nearest-name.ts';
+import { safeText } from '../source/safe-text.ts';
+import { type Arguments, type Command, EXIT, type Io } from './command.ts';
+
+export const command: Command = {
+  name: 'settings',
+  summary: 'who works here, with which instruments, and where sessions go',
+  usage: 'settings [NAME [VALUE]] [options]',
+  examples: [
+    'ohmward settings                                     show all',
+    'ohmward settings person "R. Example"                 set one',
+    'ohmward settings instruments meter,test-light,scope  what is at hand',
+    'ohmward settings sessions ~/records                  where sessions go',
+  ],
+  options: {
+    json: { type: 'boolean', help: 'print all settings as JSON' },
+    reset: { type: 'boolean', help: 'back to the standard value' },
+  },
+  run: async (args: Arguments, io: Io) => {
+    const opened = await openSettings(io.env);
+    if ('problem' in opened) {
+      io.err(`ohmward: ${safeText(opened.problem.words)}\n  ${safeText(opened.problem.fix)}\n`);
+      return EXIT.wrongInput;
+    }
+    const { store } = opened;
+    const [name, value] = args.positionals;
+    if (name === undefined) {
+      io.out(
+        args.values['json']
+          ? `${JSON.stringify(store.values, null, 2)}\n`
+          : listing(store.values, store.path),
+      );
+      return EXIT.done;
+    }
+    if (!Object.hasOwn(STANDARD_SETTINGS, name)) {
+      const near = nearestName(name, Object.keys(STANDARD_SETTINGS));
+      io.err(
+        `ohmward: there is no setting "${safeText(name)}"${near ? `; did you mean "${near}"?` : ''}\n`,
+      );
+      return EXIT.wrongUse;
+    }
+    const key = name as keyof Settings;
+    if (args.values['reset']) {
+      const problem = store.reset(key);
+      if (problem) io.err(`ohmward: ${safeText(problem.words)}\n  ${safeText(problem.fix)}\n`);
+      return problem ? EXIT.wrongInput : EXIT.done;
+    }
+    if (value === undefined) {
+      io.out(`${shown(store.values[key])}\n`);
+      return EXIT.done;
+    }
+    const read = readValue(key, value);
+    if ('fix' in read) {
+      io.err(`ohmward: "${safeText(value)}" is no value for ${key}\n  ${read.fix}\n`);
+      return EXIT.wrongUse;
+    }
+    const problem = store.set(key, read.value);
+    if (problem) io.err(`ohmward: ${safeText(problem.words)}\n  ${safeText(problem.fix)}\n`);
+    return problem ? EXIT.wrongInput : EXIT.done;
+  },
+};
+
+function listing(values: Settings, path: string): string {
+  const lines = Object.entries(values).map(
+    ([name, value]) => `  ${name.padEnd(13)} ${safeText(shown(value))}`,
+  );
+  return ['Settings', ...lines, '', `File: ${safeText(path)}`, ''].join('\n');
+}
+
+function shown(value: unknown): string {
+  if (Array.isArray(value)) return value.join(', ') || '-';
+  return typeof value === 'object' ? JSON.stringify(value) : String(value) || '-';
+}
+
+/** The text a person types for a setting, as its value; or how it is written. */
+function readValue<K extends keyof Settings>(
+  key: K,
+  text: string,
+): { value: Settings[K] } | { fix: string } {
+  const standard = STANDARD_SETTINGS[key];
+  if (typeof standard === 'string') return { value: text as Settings[K] };
+  if (typeof standard === 'boolean') {
+    const words: Record<string, boolean> = { yes: true, true: true, no: false, false: false };
+    const value = words[text.toLowerCase()];
+    return value === undefined ? { fix: 'write yes or no' } : { value: value as Settings[K] };
+  }
+  if (key === 'instruments') {
+    const names = text.split(/[,\s]+/).filter(Boolean);
+    const unknown = names.find((name) => !(INSTRUMENTS as readonly string[]).includes(name));
+    return unknown === undefined
+      ? { value: names as unknown as Settings[K] }
+      : { fix: `known: ${INSTRUMENTS.join(', ')}` };
+  }
+  try {
+    return { value: JSON.parse(text) as Settings[K] };
+  } catch {
+    return { fix: `write it as JSON, for example: ${JSON.stringify(standard)}` };
+  }
+}

@@ -1,0 +1,263 @@
+/** `ohmward wave`: measures and plots a capture, and holds it against a known-good one. */
+
+import { formatIssue } from '../source/format-issue.ts';
+import { safeText } from '../source/safe-text.ts';
+import type { Capture } from '../waveform/capture.ts';
+import { compareCaptures, type Difference } from '../waveform/compare-captures.ts';
+import { describeCapture, markedLevels } from '../waveform/describe-measures.ts';
+import { type Finding, judgeChannel, type SignalExpected } from '../waveform/judge-channel.ts';
+import { type MeasureOptions, SIGNAL_KINDS, type SignalKind } from '../waveform/measure-channel.ts';
+import { type CaptureMeasures, measureCapture } from '../waveform/measure-phase.ts';
+import { measuresJson } from '../waveform/measures-json.ts';
+import { plotSvg } from '../waveform/plot-svg.ts';
+import { plotText } from '../waveform/plot-text.ts';
+import { readCapture } from './calc/read-capture.ts';
+import { Options, WrongUse } from './calc/sum.ts';
+import { type Arguments, type Command, EXIT, type Io } from './command.ts';
+
+/** Version of the JSON that this command writes. */
+const SCHEMA_VERSION = 1;
+const WIDTH = 80;
+const WIDTH_MOST = 400;
+
+export const command: Command = {
+  name: 'wave',
+  summary: 'measure, judge and plot a capture, alone or against a known-good one',
+  usage: 'wave FILE [--against GOOD] [options]',
+  examples: [
+    'ohmward wave crank.csv --teeth 60 --missing 2 --low-below "1.5 V" --high-above "3.5 V"',
+    'ohmward wave crank-and-cam.csv --against good.csv',
+    'ohmward wave coil.wav --full-scale "20 V" --teeth 36 --missing 1 --lobe negative',
+    'ohmward wave pedal.csv --kind sweep --json',
+    'ohmward wave crank.csv --as svg > crank.svg',
+  ],
+  options: {
+    against: { type: 'string', value: 'GOOD', help: 'a known-good capture to compare with' },
+    rate: { type: 'string', value: 'HERTZ', help: 'samples a second, for files that do not say' },
+    'full-scale': { type: 'string', value: 'VOLTS', help: 'volts at full scale of a sound file' },
+    kind: {
+      type: 'string',
+      value: 'KIND',
+      help: `what the signal is: ${SIGNAL_KINDS.join(', ')}; found out unless given`,
+    },
+    teeth: {
+      type: 'string',
+      value: 'N',
+      help: 'teeth of the wheel, counted as if none were missing',
+    },
+    missing: { type: 'string', value: 'N', help: 'teeth missing in the gap' },
+    'low-below': { type: 'string', value: 'VOLTS', help: 'the module takes less for low' },
+    'high-above': { type: 'string', value: 'VOLTS', help: 'the module takes more for high' },
+    sense: {
+      type: 'string',
+      value: 'OHMS',
+      help: 'resistor across which a two-wire current sensor was captured',
+    },
+    'low-current': {
+      type: 'string',
+      value: 'AMPERES',
+      help: 'low current that the sensor should have, with --high-current',
+    },
+    'high-current': {
+      type: 'string',
+      value: 'AMPERES',
+      help: 'high current that the sensor should have',
+    },
+    lobe: {
+      type: 'string',
+      value: 'SIGN',
+      help: "a coil's last lobe before the gap: negative or positive",
+    },
+    from: {
+      type: 'string',
+      value: 'SECONDS',
+      help: 'draw from here, counted from the first sample',
+    },
+    to: { type: 'string', value: 'SECONDS', help: 'draw up to here' },
+    width: { type: 'string', value: 'N', help: 'columns of the drawing' },
+    as: { type: 'string', value: 'FORM', help: 'text or svg' },
+    ascii: { type: 'boolean', help: 'plain ASCII' },
+    json: { type: 'boolean', help: 'one JSON document, values in SI units' },
+  },
+  run: async (args, io) => {
+    try {
+      return await run(args, io);
+    } catch (fault) {
+      if (!(fault instanceof WrongUse)) throw fault;
+      io.err(`ohmward wave: ${fault.message}\n`);
+      return EXIT.wrongUse;
+    }
+  },
+};
+
+async function run(args: Arguments, io: Io): Promise<number> {
+  const [file, ...others] = args.positionals;
+  if (file === undefined || others.length > 0) throw new WrongUse('name one capture file');
+  const ascii = args.values.ascii === true || io.env.OHMWARD_ASCII === '1';
+  const options = new Options(args, ascii);
+  const form = options.text('as') ?? 'text';
+  if (form !== 'text' && form !== 'svg') throw new WrongUse('--as is text or svg');
+  const width =
+    options.maybe('width', '1') === undefined ? terminalWidth(io) : options.whole('width', 1);
+  const { measure, expected } = settingsOf(options);
+  const found = await load(file, options, io);
+  if (found === null) return EXIT.wrongInput;
+  const against = options.text('against');
+  const good = against === undefined ? null : await load(against, options, io);
+  if (against !== undefined && good === null) return EXIT.wrongInput;
+  const measures = measureCapture(found, [measure]);
+  const goodMeasures = good && measureCapture(good, [measure]);
+  const differences = goodMeasures && compareCaptures(measures, goodMeasures);
+  const findings = measures.channels.map((channel) => judgeChannel(channel, expected));
+  if (args.values.json === true) {
+    const document = {
+      schemaVersion: SCHEMA_VERSION,
+      ...measuresJson(measures, findings),
+      ...(goodMeasures && { good: measuresJson(goodMeasures, []), differences }),
+    };
+    io.out(`${JSON.stringify(document)}\n`);
+    return EXIT.done;
+  }
+  const view = viewOf(options, measures, width);
+  if (form === 'svg') io.out(svg(found, measures, file, view));
+  else
+    io.out(
+      `${textReport(found, measures, { findings, differences, width, ascii, view }).join('\n')}\n`,
+    );
+  return EXIT.done;
+}
+
+function settingsOf(options: Options): { measure: MeasureOptions; expected: SignalExpected } {
+  const kind = options.text('kind');
+  if (kind !== undefined && !SIGNAL_KINDS.includes(kind as SignalKind))
+    throw new WrongUse(`--kind is one of ${SIGNAL_KINDS.join(', ')}`);
+  const lobe = options.text('lobe');
+  if (lobe !== undefined && lobe !== 'negative' && lobe !== 'positive')
+    throw new WrongUse('--lobe is negative or positive');
+  const missing = options.whole('missing', 0, 0);
+  const wheel =
+    options.text('teeth') === undefined ? undefined : { teeth: options.whole('teeth', 1), missing };
+  if (wheel && missing >= wheel.teeth) throw new WrongUse('--missing must be less than --teeth');
+  const lowBelow = options.maybe('low-below', 'V');
+  const highAbove = options.maybe('high-above', 'V');
+  const senseOhms = options.maybe('sense', 'ohm');
+  if (senseOhms !== undefined && !(senseOhms > 0)) throw new WrongUse('--sense must be above zero');
+  const [low, high] = [options.maybe('low-current', 'A'), options.maybe('high-current', 'A')];
+  if ((low === undefined) !== (high === undefined))
+    throw new WrongUse('--low-current and --high-current go together');
+  return {
+    measure: {
+      ...(kind === undefined ? {} : { kind: kind as SignalKind }),
+      ...(wheel && { wheel }),
+      ...(senseOhms === undefined ? {} : { senseOhms }),
+    },
+    expected: {
+      ...(wheel && { wheel }),
+      ...(lowBelow === undefined ? {} : { lowBelow }),
+      ...(highAbove === undefined ? {} : { highAbove }),
+      ...(lobe === undefined ? {} : { beforeGap: lobe }),
+      ...(low === undefined || high === undefined ? {} : { currents: { low, high } }),
+    },
+  };
+}
+
+async function load(file: string, options: Options, io: Io): Promise<Capture | null> {
+  const rateHz = options.maybe('rate', 'Hz');
+  if (rateHz !== undefined && !(rateHz > 0)) throw new WrongUse('--rate must be above zero');
+  const fullScaleVolts = options.maybe('full-scale', 'V');
+  const { capture, issues } = await readCapture(file, io.cwd, {
+    ...(rateHz === undefined ? {} : { rateHz }),
+    ...(fullScaleVolts === undefined ? {} : { fullScaleVolts }),
+  });
+  for (const issue of issues) io.err(`${safeText(formatIssue(issue), { lines: true })}\n`);
+  return capture;
+}
+
+interface View {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Edges drawn at most in a column unless a part was asked for. */
+const EDGES_A_COLUMN = 0.5;
+
+/** The part to draw: as asked, else all of it, else as much around the first gap as can be made out. */
+function viewOf(options: Options, measures: CaptureMeasures, width: number): View {
+  const end = measures.seconds;
+  const [from, to] = [options.maybe('from', 's'), options.maybe('to', 's')];
+  if (from !== undefined || to !== undefined) {
+    const asked = { from: from ?? 0, to: Math.min(end, to ?? end) };
+    if (!(asked.to > asked.from)) throw new WrongUse('nothing lies between --from and --to');
+    return asked;
+  }
+  const densest = measures.channels.reduce((a, b) =>
+    b.edges.times.length > a.edges.times.length ? b : a,
+  );
+  const { times } = densest.edges;
+  const most = Math.floor(width * EDGES_A_COLUMN);
+  if (times.length <= most) return { from: 0, to: end };
+  const gap = densest.wheel?.starts[0] ?? times[most >> 1]!;
+  const after = times.findIndex((time) => time >= gap);
+  const first = Math.max(0, Math.min(times.length - 1 - most, after - (most >> 1)));
+  return { from: times[first]!, to: times[first + most]! };
+}
+
+function textReport(
+  capture: Capture,
+  measures: CaptureMeasures,
+  given: {
+    findings: readonly (readonly Finding[])[];
+    differences: readonly Difference[] | null;
+    width: number;
+    ascii: boolean;
+    view: View;
+  },
+): string[] {
+  const { width, ascii, view } = given;
+  const lines: string[] = [];
+  for (const [at, channel] of capture.channels.entries()) {
+    const measured = measures.channels[at]!;
+    const drawn = plotText(channel, {
+      width,
+      ascii,
+      rateHz: capture.rateHz,
+      startSeconds: capture.startSeconds,
+      ...view,
+      levels: markedLevels(measured),
+      marks: measured.edges.times.length <= width / 2 ? measured.edges.times : [],
+    });
+    lines.push(...drawn, '');
+  }
+  if (view.from > 0 || view.to < measures.seconds)
+    lines.push('Only a part is drawn; --from and --to show others.', '');
+  lines.push(...describeCapture(measures, { ascii, width }));
+  const words = given.findings.flat().map((finding) => finding.words);
+  lines.push(
+    '',
+    'Judgement',
+    ...(words.length > 0 ? words : ['nothing against these signals']).map((it) => `  ${it}`),
+  );
+  if (given.differences) {
+    const differ = given.differences.map((it) => it.words);
+    lines.push(
+      '',
+      'Against the good capture',
+      ...(differ.length > 0 ? differ : ['no difference worth a word']).map((it) => `  ${it}`),
+    );
+  }
+  return lines.map((line) => safeText(line));
+}
+
+function svg(capture: Capture, measures: CaptureMeasures, file: string, view: View): string {
+  return plotSvg(capture, {
+    title: file.split(/[\\/]/).at(-1) ?? file,
+    ...view,
+    levels: measures.channels.map(markedLevels),
+    marks: measures.channels.map((channel) => channel.edges.times),
+  });
+}
+
+function terminalWidth(io: Io): number {
+  const stated = Number(io.env.COLUMNS ?? process.stdout.columns ?? WIDTH);
+  return Number.isFinite(stated) && stated > 0 ? Math.min(WIDTH_MOST, stated) : WIDTH;
+}

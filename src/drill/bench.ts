@@ -1,0 +1,92 @@
+/**
+ * The simulated vehicle: a circuit with one fault in it that answers any test.
+ *
+ * Its readings come from the solver with the tolerances of one sample and the error of a real meter: a fixed,
+ * seeded part of the meter's stated accuracy, rounded to the steps of its range. Same seed, same test, same answer.
+ */
+import type { Model } from '../circuit/model.ts';
+import type { MeterFunction, Shown, Test } from '../circuit/test.ts';
+import type { Step } from '../procedure/procedure.ts';
+import { meterUncertainty } from '../quantity/normal.ts';
+import type { VehicleAnswer } from '../session/driver.ts';
+import { LOOK_WORDS } from '../session/look-words.ts';
+
+export interface Bench {
+  readonly fault: string;
+  readonly seed: number;
+  readonly shows: (test: Test) => Shown;
+  /** The answer to a step of a procedure; null for a number that the circuit knows nothing of. */
+  readonly answers: (step: Step) => VehicleAnswer | null;
+}
+
+/** A real meter mostly reads well within its stated accuracy; half of it is used (an assumption). */
+const SHARE_OF_ACCURACY = 0.5;
+
+/** A vehicle with `fault` (an id of the circuit, or `healthy`). */
+export function createBench(model: Model, fault: string, seed: number): Bench {
+  const sample = seed % model.samples;
+  const shows = (test: Test): Shown =>
+    withMeterError(model, model.shows(fault, test, sample), noise(seed, test));
+  return { fault, seed, shows, answers: (step) => answerTo(model, step, shows) };
+}
+
+/** What the simulated vehicle says to one test, in words. */
+export function shownWords(model: Model, shown: Shown): string {
+  if (shown.kind === 'look') return LOOK_WORDS[shown.look];
+  return typedReading(model, shown.value, shown.unit);
+}
+
+function answerTo(model: Model, step: Step, shows: (test: Test) => Shown): VehicleAnswer | null {
+  if (step.kind === 'conclude') return null;
+  if (step.kind === 'act') return { words: 'done', answer: { kind: 'done' } };
+  if (step.kind === 'ask') {
+    const usual = step.outcomes.find(({ name }) => name === step.usual) ?? step.outcomes[0];
+    return usual
+      ? { words: usual.words, answer: { kind: 'outcome', outcome: usual.name, look: null } }
+      : null;
+  }
+  if (step.probe === null) return null;
+  const shown = shows({ setup: step.setup, probe: step.probe });
+  const words = shownWords(model, shown);
+  if (shown.kind === 'number') return { words, answer: { kind: 'reading', typed: words } };
+  if (step.kind !== 'look') return null;
+  const outcome = step.outcomes.find(({ looks }) => looks.includes(shown.look));
+  return outcome
+    ? { words, answer: { kind: 'outcome', outcome: outcome.name, look: shown.look } }
+    : null;
+}
+
+function withMeterError(model: Model, shown: Shown, error: number): Shown {
+  if (shown.kind === 'look' || !Number.isFinite(shown.value)) return shown;
+  const accuracy = accuracyOf(model, shown.unit);
+  const { limit } = meterUncertainty(accuracy, shown.value);
+  const moved = shown.value + error * SHARE_OF_ACCURACY * limit;
+  return { ...shown, value: shown.unit === 'ohm' ? Math.max(0, moved) : moved };
+}
+
+function accuracyOf(model: Model, unit: 'V' | 'ohm'): MeterFunction {
+  return unit === 'V' ? model.meter.volts : model.meter.ohms;
+}
+
+/** The value as the meter's display has it: the range it would choose, with its steps. */
+function typedReading(model: Model, value: number, unit: 'V' | 'ohm'): string {
+  if (!Number.isFinite(value)) return 'OL';
+  const { ranges, counts } = accuracyOf(model, unit);
+  const range = ranges.find((full) => Math.abs(value) <= full) ?? ranges[ranges.length - 1]!;
+  const [scale, prefix] =
+    range >= 1e6 ? [1e6, 'M'] : range >= 1e3 ? [1e3, 'k'] : range < 1 ? [1e-3, 'm'] : [1, ''];
+  const steps = Math.max(0, Math.round(-Math.log10(range / counts / scale)));
+  const text = (value / scale).toFixed(steps);
+  return `${Number(text) === 0 ? text.replace('-', '') : text} ${prefix}${unit}`;
+}
+
+/** An even number from -1 to 1 from the seed and the test: FNV-1a over its text, then one mixing round. */
+function noise(seed: number, test: Test): number {
+  let hash = 0x811c9dc5 ^ seed;
+  for (const letter of JSON.stringify(test)) {
+    hash = Math.imul(hash ^ letter.charCodeAt(0), 0x01000193);
+  }
+  hash = Math.imul(hash ^ (hash >>> 15), 0x2c1b3c6d);
+  hash ^= hash >>> 12;
+  return ((hash >>> 0) / 0xffffffff) * 2 - 1;
+}

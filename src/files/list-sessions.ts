@@ -1,0 +1,175 @@
+/**
+ * The sessions in a folder, newest first, from the first and last line of each file only.
+ *
+ * A list must open at once and must not fail on a damaged file, so nothing is verified here: open the session for
+ * that. Parts of one session make one entry.
+ */
+import { closeSync, fstatSync, openSync, readdirSync, readSync } from 'node:fs';
+import { join } from 'node:path';
+import { sessionPart } from './safe-name.ts';
+
+/** A line of a session file as parsed JSON; nothing about it has been checked. */
+export type LooseEvent = Readonly<Record<string, unknown>>;
+
+export interface SessionEntry {
+  /** The last part: the file to resume. */
+  readonly path: string;
+  /** All parts in the folder, first to last. */
+  readonly paths: readonly string[];
+  /** First event of the first part in the folder; null when unreadable. */
+  readonly first: LooseEvent | null;
+  /** Last complete event of the last part; null when unreadable. */
+  readonly last: LooseEvent | null;
+  /** Time of the first event, else null. */
+  readonly startedAt: string | null;
+  /** Number of the last complete event, 0 when unreadable. */
+  readonly events: number;
+  readonly bytes: number;
+  /** `cut-off`: the last line is incomplete, resuming mends that. `unreadable`: `words` says why. */
+  readonly state: 'complete-lines' | 'cut-off' | 'unreadable';
+  readonly words?: string;
+}
+
+/** Entries of the folder, newest first. A missing folder holds none; a closed one gives `words` and no entries. */
+export function listSessions(folder: string): {
+  readonly sessions: readonly SessionEntry[];
+  readonly words?: string;
+} {
+  let names: string[];
+  try {
+    names = readdirSync(folder);
+  } catch (error) {
+    const code = codeOf(error);
+    if (code === 'ENOENT') return { sessions: [] };
+    return { sessions: [], words: `the folder ${folder} cannot be read (${code})` };
+  }
+  const byStem = new Map<string, { part: number; path: string }[]>();
+  for (const name of names) {
+    const id = sessionPart(name);
+    if (!id) continue;
+    const parts = byStem.get(id.stem) ?? [];
+    parts.push({ part: id.part, path: join(folder, name) });
+    byStem.set(id.stem, parts);
+  }
+  const sessions = [...byStem].map(([stem, parts]) => ({ stem, entry: entryOf(parts) }));
+  sessions.sort((a, b) => startOf(b.entry) - startOf(a.entry) || (a.stem < b.stem ? 1 : -1));
+  return { sessions: sessions.map(({ entry }) => entry) };
+}
+
+/** The start in ms; the file name carries it when the first line is unreadable. */
+function startOf(entry: SessionEntry): number {
+  const fromEvent = entry.startedAt === null ? Number.NaN : Date.parse(entry.startedAt);
+  if (!Number.isNaN(fromEvent)) return fromEvent;
+  const stamp = /(\d{4})(\d\d)(\d\d)T(\d\d)(\d\d)(\d\d)Z-[^/\\]*$/.exec(entry.path)!;
+  const [year, month, day, hour, minute, second] = stamp.slice(1).map(Number) as number[];
+  return Date.UTC(year!, month! - 1, day!, hour!, minute!, second!);
+}
+
+function entryOf(parts: { part: number; path: string }[]): SessionEntry {
+  parts.sort((a, b) => a.part - b.part);
+  const paths = parts.map(({ path }) => path);
+  const ends = paths.map(endsOf);
+  const first = ends[0]!.first;
+  const tail = ends.at(-1)!;
+  const { last, state } = tail;
+  return {
+    path: paths.at(-1)!,
+    paths,
+    first,
+    last,
+    startedAt: typeof first?.at === 'string' ? first.at : null,
+    events: typeof last?.seq === 'number' ? last.seq : 0,
+    bytes: ends.reduce((sum, { bytes }) => sum + bytes, 0),
+    state,
+    ...(tail.words === undefined ? {} : { words: tail.words }),
+  };
+}
+
+interface Ends {
+  first: LooseEvent | null;
+  last: LooseEvent | null;
+  bytes: number;
+  state: SessionEntry['state'];
+  words?: string;
+}
+
+const CHUNK_BYTES = 32_768;
+/** The first line holds procedure, circuit and job and may be long; beyond this it is no session of ours. */
+const MAX_LINE_BYTES = 8_000_000;
+
+function endsOf(path: string): Ends {
+  let file: number | null = null;
+  try {
+    file = openSync(path, 'r');
+    const stat = fstatSync(file);
+    if (!stat.isFile()) return unreadable(0, 'this is not a file');
+    const bytes = stat.size;
+    const head = readHead(file, bytes);
+    const first = head === null ? null : parse(head);
+    if (!first) return unreadable(bytes, 'the first line is not complete or not readable');
+    const tail = readTail(file, bytes);
+    const last = tail === null ? null : parse(tail.line);
+    if (!last) return { ...unreadable(bytes, 'the last line is not readable'), first };
+    return { first, last, bytes, state: tail?.cutOff ? 'cut-off' : 'complete-lines' };
+  } catch (error) {
+    return unreadable(0, `the file cannot be read (${codeOf(error)})`);
+  } finally {
+    if (file !== null) closeSync(file);
+  }
+}
+
+function unreadable(bytes: number, words: string): Ends {
+  return { first: null, last: null, bytes, state: 'unreadable', words };
+}
+
+/** The first complete line, read from the front in chunks. */
+function readHead(file: number, size: number): Buffer | null {
+  for (let want = CHUNK_BYTES; want <= MAX_LINE_BYTES; want *= 4) {
+    const bytes = readAt(file, 0, Math.min(size, want));
+    const end = bytes.indexOf(0x0a);
+    if (end >= 0) return bytes.subarray(0, end);
+    if (want >= size) return null;
+  }
+  return null;
+}
+
+/** The last complete line, read from the end in growing chunks, and whether anything incomplete follows it. */
+function readTail(file: number, size: number): { line: Buffer; cutOff: boolean } | null {
+  for (let want = CHUNK_BYTES; want <= MAX_LINE_BYTES; want *= 4) {
+    const from = Math.max(0, size - want);
+    const bytes = readAt(file, from, size - from);
+    const end = bytes.lastIndexOf(0x0a);
+    const start = end <= 0 ? -1 : bytes.lastIndexOf(0x0a, end - 1);
+    const cutOff = end !== bytes.length - 1;
+    if (end >= 0 && (start >= 0 || from === 0))
+      return { line: bytes.subarray(start + 1, end), cutOff };
+    if (from === 0) return null;
+  }
+  return null;
+}
+
+function readAt(file: number, from: number, length: number): Buffer {
+  const bytes = Buffer.alloc(length);
+  let done = 0;
+  while (done < length) {
+    const count = readSync(file, bytes, done, length - done, from + done);
+    if (count === 0) break;
+    done += count;
+  }
+  return bytes.subarray(0, done);
+}
+
+function parse(line: Buffer): LooseEvent | null {
+  try {
+    const value: unknown = JSON.parse(line.toString('utf8'));
+    return value !== null && typeof value === 'object' && !Array.isArray(value)
+      ? (value as LooseEvent)
+      : null;
+  } catch {
+    return null;
+  }
+}
+
+function codeOf(error: unknown): string {
+  return String((error as NodeJS.ErrnoException).code ?? error);
+}

@@ -1,0 +1,93 @@
+/**
+ * The shipped and the shop's own procedures, circuits, cautions and jobs, read from one folder:
+ * `*.yaml` and `families/*.yaml` are procedures, `circuits/*.yaml`, `jobs/*.yaml`, `cautions.yaml`.
+ */
+import { readdirSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import type { Circuit } from '../circuit/circuit.ts';
+import { loadCircuit } from '../circuit/load-circuit.ts';
+import { type CautionRule, loadCautions } from '../procedure/cautions.ts';
+import type { Library } from '../procedure/link-procedure.ts';
+import { type LoadedJob, loadJob } from '../procedure/load-job.ts';
+import { type ParsedProcedure, parseProcedure } from '../procedure/parse-procedure.ts';
+import type { Checked, Issue } from '../source/issue.ts';
+import { readTextFile } from './read-text.ts';
+
+/** A file that was read, whether or not it could be used. */
+export interface LibraryFile<T> {
+  readonly path: string;
+  readonly text: string;
+  readonly value: T | null;
+  readonly issues: readonly Issue[];
+}
+
+export interface LoadedLibrary extends Library {
+  readonly folder: string;
+  readonly procedureFiles: readonly LibraryFile<ParsedProcedure>[];
+  readonly circuitFiles: readonly LibraryFile<Circuit>[];
+  readonly jobFiles: readonly LibraryFile<LoadedJob>[];
+  readonly cautionFile: LibraryFile<readonly CautionRule[]>;
+}
+
+/** Reads the whole folder. Files that cannot be used are kept with their issues and are missing from the maps. */
+export function loadLibrary(folder: string): LoadedLibrary {
+  const procedureFiles = [folder, join(folder, 'families')].flatMap((place) =>
+    yamlFiles(place)
+      .filter((path) => basename(path) !== 'cautions.yaml')
+      .map((path) => loadFile(path, parseProcedure)),
+  );
+  const circuitFiles = yamlFiles(join(folder, 'circuits')).map((path) =>
+    loadFile(path, loadCircuit),
+  );
+  const jobFiles = yamlFiles(join(folder, 'jobs')).map((path) => loadFile(path, loadJob));
+  const cautionFile = loadFile(join(folder, 'cautions.yaml'), loadCautions);
+  return {
+    folder,
+    procedureFiles,
+    circuitFiles,
+    jobFiles,
+    cautionFile,
+    procedures: byName(procedureFiles, (parsed) => parsed.draft.procedure),
+    circuits: byName(circuitFiles, (circuit) => circuit.name),
+    cautions: cautionFile.value ?? [],
+  };
+}
+
+/** One file through its loader; a file that cannot be read is an issue of its own. */
+export function loadFile<T>(
+  path: string,
+  load: (text: string, file: string) => Checked<T>,
+): LibraryFile<T> {
+  const read = readTextFile(path);
+  if ('problem' in read) {
+    const { words, fix } = read.problem;
+    const at = { file: path, line: 1, column: 1, endLine: 1, endColumn: 1 };
+    return {
+      path,
+      text: '',
+      value: null,
+      issues: [{ code: 'unreadable-file', severity: 'error', at, words, fix }],
+    };
+  }
+  return { path, text: read.text, ...load(read.text, path) };
+}
+
+function yamlFiles(folder: string): string[] {
+  try {
+    return readdirSync(folder)
+      .filter((name) => /\.ya?ml$/.test(name))
+      .sort()
+      .map((name) => join(folder, name));
+  } catch {
+    return [];
+  }
+}
+
+/** The first file of a name wins; `check` tells of the second. */
+function byName<T>(files: readonly LibraryFile<T>[], nameOf: (value: T) => string): Map<string, T> {
+  const map = new Map<string, T>();
+  for (const { value } of files) {
+    if (value !== null && !map.has(nameOf(value))) map.set(nameOf(value), value);
+  }
+  return map;
+}

@@ -1,0 +1,251 @@
+/**
+ * The settings: who works here, with which instruments, and how the screen should look.
+ *
+ * Kept as JSON in the user's configuration folder by the `conf` package, checked against the schema below. A broken
+ * file is never repaired or replaced: the person is told where it is and what is wrong with it. Before each change
+ * the old file is copied aside, and put back should the new one not have arrived whole.
+ */
+import {
+  constants,
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+} from 'node:fs';
+import { dirname, join } from 'node:path';
+import type { Meter } from '../circuit/test.ts';
+import { type Env, settingsFolder } from './folders.ts';
+
+/** Instruments a person may have at hand. */
+export const INSTRUMENTS = [
+  'meter',
+  'test-light',
+  'lamp',
+  'scope',
+  'spare-sensor',
+  'resistor',
+  'helper',
+] as const;
+export type Instrument = (typeof INSTRUMENTS)[number];
+
+export interface Settings {
+  /** Name of the person at the vehicle, as reports show it. */
+  readonly person: string;
+  readonly shop: string;
+  readonly instruments: readonly Instrument[];
+  readonly meter: Meter;
+  /** Folder for sessions; empty for the usual one. */
+  readonly sessions: string;
+  readonly theme: 'auto' | 'no-colour';
+  /** Draw with ASCII characters only. */
+  readonly ascii: boolean;
+  /** Divisions of the scope's screen, up and across. */
+  readonly scope: { readonly volts: number; readonly time: number };
+  /** Program and arguments to start after a session; empty for none. Never a shell line. */
+  readonly afterSession: readonly string[];
+}
+
+/** What holds until the person says otherwise: a usual 6000-count workshop meter, a scope of 10 by 14 divisions. */
+export const STANDARD_SETTINGS: Settings = {
+  person: '',
+  shop: '',
+  instruments: ['meter', 'test-light'],
+  meter: {
+    name: '6000-count meter',
+    inputOhms: 10e6,
+    volts: { ranges: [0.6, 6, 60, 600], counts: 6000, ofReading: 0.005, digits: 3 },
+    ohms: { ranges: [600, 6e3, 60e3, 600e3, 6e6, 60e6], counts: 6000, ofReading: 0.01, digits: 3 },
+  },
+  sessions: '',
+  theme: 'auto',
+  ascii: false,
+  scope: { volts: 10, time: 14 },
+  afterSession: [],
+};
+
+/** What is wrong with the settings file, where it is, and the way out. Nothing in it was touched. */
+export interface SettingsProblem {
+  readonly path: string;
+  readonly words: string;
+  readonly fix: string;
+}
+
+export interface SettingsStore {
+  readonly path: string;
+  /** The settings now, standard values where the file says nothing. */
+  readonly values: Settings;
+  /** Saves one setting; the problem when it is refused or cannot be saved, and then nothing has changed. */
+  readonly set: <K extends keyof Settings>(key: K, value: Settings[K]) => SettingsProblem | null;
+  /** Back to the standard value. */
+  readonly reset: (key: keyof Settings) => SettingsProblem | null;
+}
+
+/** Opens the settings; a missing file is fine and is not created before something is set. */
+export async function openSettings(
+  env: Env,
+): Promise<{ readonly store: SettingsStore } | { readonly problem: SettingsProblem }> {
+  const folder = settingsFolder(env);
+  const path = join(folder, 'config.json');
+  if (!existsSync(path)) {
+    try {
+      mkdirSync(folder, { recursive: true, mode: 0o700 });
+    } catch (error) {
+      return { problem: problemFrom(error, path) };
+    }
+  }
+  const { default: Conf } = await import('conf');
+  try {
+    const conf = new Conf<Partial<Settings>>({
+      projectName: 'ohmward',
+      projectSuffix: '',
+      cwd: folder,
+      clearInvalidConfig: false,
+      configFileMode: 0o600,
+      accessPropertiesByDotNotation: false,
+      // Defaults are laid over on reading, so that opening never writes.
+      ajvOptions: { useDefaults: false },
+      schema: SCHEMA,
+      rootSchema: { additionalProperties: false },
+    });
+    return { store: storeOver(conf, path) };
+  } catch (error) {
+    return { problem: problemFrom(error, path) };
+  }
+}
+
+interface Kept {
+  store: Partial<Settings>;
+}
+
+function storeOver(conf: Kept, path: string): SettingsStore {
+  let values = withStandard(conf.store);
+  const save = (change: (kept: Partial<Settings>) => Partial<Settings>): SettingsProblem | null => {
+    try {
+      const wanted = change({ ...conf.store });
+      withCopyAside(path, () => {
+        conf.store = wanted;
+        return sameSettings(conf.store, wanted);
+      });
+      values = withStandard(wanted);
+      return null;
+    } catch (error) {
+      return problemFrom(error, path);
+    }
+  };
+  return {
+    path,
+    get values() {
+      return values;
+    },
+    set: (key, value) => save((kept) => ({ ...kept, [key]: value })),
+    reset: (key) =>
+      save((kept) => {
+        const { [key]: _, ...rest } = kept;
+        return rest;
+      }),
+  };
+}
+
+function withStandard(kept: Partial<Settings>): Settings {
+  return { ...STANDARD_SETTINGS, ...kept };
+}
+
+function sameSettings(a: Partial<Settings>, b: Partial<Settings>): boolean {
+  const text = (kept: Partial<Settings>) => JSON.stringify(Object.entries(kept).sort());
+  return text(a) === text(b);
+}
+
+/** The package's own writing may leave a cut file on a full disk; with the copy beside it nothing is lost. */
+function withCopyAside(path: string, write: () => boolean): void {
+  const aside = copyOf(path);
+  const old = existsSync(path);
+  if (old) {
+    rmSync(aside, { force: true });
+    copyFileSync(path, aside, constants.COPYFILE_EXCL);
+    if (!readFileSync(aside).equals(readFileSync(path))) throw new Error('the disk is full');
+  }
+  let arrived = false;
+  try {
+    arrived = write();
+  } finally {
+    if (old && arrived) rmSync(aside, { force: true });
+    else if (old) renameSync(aside, path);
+    else if (!arrived) rmSync(path, { force: true });
+  }
+  if (!arrived) throw new Error('the new settings did not arrive whole on the disk');
+}
+
+function copyOf(path: string): string {
+  return join(dirname(path), 'config.before.json');
+}
+
+function problemFrom(error: unknown, path: string): SettingsProblem {
+  const { code, name, message } = error as NodeJS.ErrnoException;
+  const start = existsSync(copyOf(path))
+    ? `put ${copyOf(path)} in its place, which is how it was before the last change`
+    : 'move it away to start with the standard settings';
+  if (name === 'SyntaxError')
+    return {
+      path,
+      words: `the settings file is not valid JSON: ${message}`,
+      fix: `correct it in an editor, or ${start}`,
+    };
+  const violation = /^Config schema violation: (.*)$/s.exec(message)?.[1];
+  if (violation)
+    return {
+      path,
+      words: `a setting has a value it cannot have: ${violation.replaceAll('`', '"')}`,
+      fix: `correct that setting in the file, or ${start}`,
+    };
+  return {
+    path,
+    words: `the settings file cannot be used: ${code ?? message}`,
+    fix: 'check the rights on this file and its folder, and the space on the disk',
+  };
+}
+
+const text = { type: 'string', maxLength: 200 } as const;
+const count = { type: 'integer', minimum: 1, maximum: 1_000_000 } as const;
+const meterFunction = {
+  type: 'object',
+  additionalProperties: false,
+  required: ['ranges', 'counts', 'ofReading', 'digits'],
+  properties: {
+    ranges: { type: 'array', minItems: 1, items: { type: 'number', exclusiveMinimum: 0 } },
+    counts: count,
+    ofReading: { type: 'number', minimum: 0, maximum: 0.2 },
+    digits: { type: 'integer', minimum: 0, maximum: 100 },
+  },
+} as const;
+
+const SCHEMA = {
+  person: text,
+  shop: text,
+  instruments: { type: 'array', uniqueItems: true, items: { enum: [...INSTRUMENTS] } },
+  meter: {
+    type: 'object',
+    additionalProperties: false,
+    required: ['name', 'inputOhms', 'volts', 'ohms'],
+    properties: {
+      name: text,
+      inputOhms: { type: 'number', minimum: 1e4, maximum: 1e12 },
+      volts: meterFunction,
+      ohms: meterFunction,
+    },
+  },
+  sessions: { type: 'string', maxLength: 4000 },
+  theme: { enum: ['auto', 'no-colour'] },
+  ascii: { type: 'boolean' },
+  scope: {
+    type: 'object',
+    additionalProperties: false,
+    required: ['volts', 'time'],
+    properties: {
+      volts: { type: 'integer', minimum: 2, maximum: 40 },
+      time: { type: 'integer', minimum: 2, maximum: 40 },
+    },
+  },
+  afterSession: { type: 'array', maxItems: 50, items: { type: 'string', minLength: 1 } },
+};

@@ -1,0 +1,66 @@
+/** The real disk: `Disk` over node:fs, synchronous on purpose, since an answer counts only once it is saved. */
+import * as fs from 'node:fs';
+import { dirname, resolve } from 'node:path';
+import type { Disk, FileFacts } from './disk.ts';
+
+const { O_RDWR, O_APPEND, O_CREAT, O_EXCL } = fs.constants;
+/** Windows has no such flag; there a link needs rights an attacker would not have. */
+const O_NOFOLLOW = fs.constants.O_NOFOLLOW ?? 0;
+/** Windows cannot open a folder to sync it; its file system keeps names in a journal. */
+const FOLDERS_SYNC = process.platform !== 'win32';
+
+export const nodeDisk: Disk = {
+  openNew: (path) => fs.openSync(path, O_RDWR | O_APPEND | O_CREAT | O_EXCL | O_NOFOLLOW, 0o600),
+  openAppend: (path) => fs.openSync(path, O_RDWR | O_APPEND | O_NOFOLLOW),
+  write: (file, bytes) => fs.writeSync(file, bytes),
+  syncData: (file) => fs.fdatasyncSync(file),
+  syncFolder,
+  truncate: (file, bytes) => fs.ftruncateSync(file, bytes),
+  factsOpen: (file) => factsFrom(fs.fstatSync(file, { bigint: true })),
+  facts: (path) => {
+    const stat = fs.lstatSync(path, { bigint: true, throwIfNoEntry: false });
+    return stat ? factsFrom(stat) : null;
+  },
+  rename: (from, to) => fs.renameSync(from, to),
+  remove: (path) => fs.unlinkSync(path),
+  read: (path) => fs.readFileSync(path),
+  readOpen,
+  list: (folder) => fs.readdirSync(folder),
+  close: (file) => fs.closeSync(file),
+  makeFolder,
+};
+
+function factsFrom(stat: fs.BigIntStats): FileFacts {
+  return { identity: `${stat.dev}:${stat.ino}`, bytes: Number(stat.size) };
+}
+
+function readOpen(file: number): Uint8Array {
+  const bytes = Buffer.alloc(fs.fstatSync(file).size);
+  for (let done = 0; done < bytes.length; ) {
+    const count = fs.readSync(file, bytes, done, bytes.length - done, done);
+    if (count === 0) return bytes.subarray(0, done);
+    done += count;
+  }
+  return bytes;
+}
+
+function syncFolder(folder: string): void {
+  if (!FOLDERS_SYNC) return;
+  const handle = fs.openSync(folder, fs.constants.O_RDONLY);
+  try {
+    fs.fsyncSync(handle);
+  } finally {
+    fs.closeSync(handle);
+  }
+}
+
+/** A new folder's name lives in its parent: every parent of what was made is synced. */
+function makeFolder(folder: string): void {
+  const first = fs.mkdirSync(folder, { recursive: true, mode: 0o700 });
+  if (first === undefined) return;
+  const top = dirname(resolve(first));
+  for (let at = dirname(resolve(folder)); ; at = dirname(at)) {
+    syncFolder(at);
+    if (at === top || at === dirname(at)) return;
+  }
+}

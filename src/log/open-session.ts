@@ -1,0 +1,186 @@
+/**
+ * Opens a session that was begun earlier: for reading, over all its parts, or to go on with it.
+ *
+ * A torn tail is copied aside, cut off, and the cut is itself an event. A damaged file is only read.
+ */
+import { basename, dirname, join } from 'node:path';
+import { sessionPart } from '../files/safe-name.ts';
+import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
+import { CONTINUED, type StoredEvent } from './event-line.ts';
+import { sha256 } from './hash.ts';
+import { readSessionLog, type SessionLog } from './read-session.ts';
+import { MAX_PARTS, type SessionWriter, writerAt } from './session-writer.ts';
+import { done, failed, type Result } from './write-problem.ts';
+
+/** A session over all its parts. */
+export interface OpenedSession {
+  /** Every good event from the first part on, in order. */
+  readonly events: readonly StoredEvent[];
+  /** The file asked for, which is the last part of what was read, alone. */
+  readonly log: SessionLog;
+  /** All files read, first part first. */
+  readonly paths: readonly string[];
+}
+
+export interface ResumedSession {
+  readonly writer: SessionWriter;
+  /** Every event, the `recovered` one included. */
+  readonly events: readonly StoredEvent[];
+  /** Size and hash of a fragment that was cut off and kept beside the file; null when there was none. */
+  readonly recovered: { readonly bytes: number; readonly hash: string } | null;
+}
+
+/**
+ * Reads a session, damaged or not: look at `log.verdict`. Earlier parts are looked for beside the file, then in
+ * `lookIn`. A problem only when the file or an earlier part cannot be read at all.
+ */
+export function openSession(
+  disk: Disk,
+  path: string,
+  lookIn: readonly string[] = [],
+): Result<OpenedSession> {
+  let log: SessionLog;
+  try {
+    log = readSessionLog(disk.read(path));
+  } catch (error) {
+    const next = ', and try again';
+    return failed({ code: errorCode(error), path, safeEvents: 0, canRetry: false, next });
+  }
+  let events = log.events;
+  const paths = [path];
+  for (let part = 1; events[0]?.type === CONTINUED; part += 1) {
+    const earlier = part < MAX_PARTS ? earlierPart(disk, events[0], dirname(path), lookIn) : null;
+    if (!earlier) return missingPart(path, events);
+    events = [...earlier.events, ...events];
+    paths.unshift(earlier.path);
+  }
+  return done({ events, log, paths });
+}
+
+/** Goes on with a session. `now` is the time of the `recovered` event, should a torn tail be found. */
+export function resumeSession(
+  disk: Disk,
+  path: string,
+  now: { readonly at: string; readonly elapsed: number },
+  lookIn: readonly string[] = [],
+): Result<ResumedSession> {
+  const opened = openSession(disk, path, lookIn);
+  if (!opened.ok) return opened;
+  const { log, events } = opened.value;
+  const last = events.at(-1);
+  const safe = { path, safeEvents: last?.seq ?? 0, safeUntil: last?.at ?? null, canRetry: false };
+  if (log.verdict === 'damaged') {
+    const next = ` and start a new session; what stands before line ${log.firstBadLine} can still be read (${log.words})`;
+    return failed({ ...safe, code: 'damaged', next });
+  }
+  if (!last || log.head === null)
+    return failed({ ...safe, code: 'nothing-saved', next: ' and start a new session' });
+
+  let file: number | null = null;
+  try {
+    const later = laterPart(disk, path);
+    if (later) return failed({ ...safe, code: 'continued-elsewhere', next: `: ${later}` });
+    const bytes = disk.read(path);
+    const fragment = bytes.subarray(log.goodBytes);
+    const kept = fragment.length > 0 ? keepAside(disk, path, fragment) : null;
+    file = disk.openAppend(path);
+    const facts = disk.factsOpen(file);
+    if (facts.bytes !== bytes.length) {
+      closeQuietly(disk, file);
+      return failed({ ...safe, code: 'file-changed', next: ', and try again' });
+    }
+    if (kept) {
+      disk.truncate(file, log.goodBytes);
+      disk.syncData(file);
+    }
+    const { identity } = facts;
+    const head = { seq: last.seq, hash: log.head, at: last.at };
+    const writer = writerAt(disk, { path, file, identity, goodBytes: log.goodBytes, last: head });
+    if (!kept) return done({ writer, events, recovered: null });
+    const note = { type: 'recovered', ...now, ...kept };
+    const noted = writer.append(note);
+    if (!noted.ok) {
+      writer.close();
+      return noted;
+    }
+    const event = { ...note, seq: noted.value.seq, prev: log.head };
+    const recovered = { bytes: kept.bytes, hash: kept.hash };
+    return done({ writer, events: [...events, event], recovered });
+  } catch (error) {
+    const code = errorCode(error);
+    if (file !== null) closeQuietly(disk, file);
+    return failed({ ...safe, code, next: ', and try to resume again' });
+  }
+}
+
+/** Copies what is cut off into a file of its own, on the medium before the cut. Doing it twice gives the same file. */
+function keepAside(
+  disk: Disk,
+  path: string,
+  fragment: Uint8Array,
+): { bytes: number; hash: string; file: string } {
+  const hash = sha256(fragment);
+  const aside = `${path.replace(/\.jsonl$/, '')}.torn-${hash.slice(0, 8)}`;
+  const kept = { bytes: fragment.length, hash, file: basename(aside) };
+  if (disk.facts(aside)) {
+    if (sha256(disk.read(aside)) === hash) return kept;
+    disk.remove(aside); // a copy that was itself cut short
+  }
+  const file = disk.openNew(aside);
+  try {
+    writeAll(disk, file, fragment);
+    disk.syncData(file);
+    disk.syncFolder(dirname(aside));
+  } catch (error) {
+    attempt(() => disk.remove(aside));
+    throw error;
+  } finally {
+    closeQuietly(disk, file);
+  }
+  return kept;
+}
+
+/** The events up to the one that a part continues, from the file it names; null when they are nowhere. */
+function earlierPart(
+  disk: Disk,
+  link: StoredEvent,
+  folder: string,
+  lookIn: readonly string[],
+): { path: string; events: readonly StoredEvent[] } | null {
+  const name = link.file;
+  if (typeof name !== 'string' || !sessionPart(name)) return null; // never a path out of the folder
+  for (const place of [folder, ...lookIn]) {
+    const path = join(place, name);
+    let log: SessionLog;
+    try {
+      log = readSessionLog(disk.read(path));
+    } catch (error) {
+      errorCode(error);
+      continue;
+    }
+    const end = log.hashes.indexOf(String(link.continues));
+    if (end >= 0) return { path, events: log.events.slice(0, end + 1) };
+  }
+  return null;
+}
+
+function missingPart(path: string, events: readonly StoredEvent[]) {
+  const first = events[0]!;
+  const next = `: ${String(first.file)}, with its events up to number ${first.seq - 1}`;
+  const safeEvents = events.length;
+  return failed({ code: 'earlier-part-missing', path, safeEvents, canRetry: false, next });
+}
+
+/** The last part in the same folder that goes on from this file, null when this is the end of the session. */
+function laterPart(disk: Disk, path: string): string | null {
+  const here = sessionPart(basename(path));
+  if (!here) return null;
+  const later = disk
+    .list(dirname(path))
+    .map((name) => ({ name, part: sessionPart(name) }))
+    .filter(({ part }) => part !== null && part.stem === here.stem && part.part > here.part)
+    .sort((a, b) => b.part!.part - a.part!.part);
+  for (const { name } of later)
+    if (readSessionLog(disk.read(join(dirname(path), name))).events.length > 0) return name;
+  return null; // a later part without a single event was never begun
+}

@@ -1,0 +1,72 @@
+/** The session in hand over its file: decide, save, and only then show. */
+
+import type { Step } from '../procedure/procedure.ts';
+import { type Command, decide } from '../session/decide.ts';
+import type { Performed, SessionDriver, VehicleAnswer } from '../session/driver.ts';
+import type { SessionEvent, When } from '../session/events.ts';
+import { evolve } from '../session/evolve.ts';
+import { presentStep, type Session } from '../session/session.ts';
+import type { LogEvent } from './event-line.ts';
+import type { SessionWriter } from './session-writer.ts';
+
+export interface DriverParts {
+  readonly writer: SessionWriter;
+  readonly session: Session;
+  readonly now: () => When;
+  /** The simulated vehicle's answer to a step, or null with a real vehicle. */
+  readonly vehicle: ((step: Step) => VehicleAnswer | null) | null;
+  /** Called after each saved command, e.g. to write the transcript beside the log. */
+  readonly onSaved?: (session: Session) => void;
+}
+
+/** A driver over an open session file. */
+export function driveSession(parts: DriverParts): SessionDriver {
+  let { writer, session } = parts;
+  /** The event that the disk refused, still to be written, and all that come with it. */
+  let unsaved: SessionEvent[] = [];
+
+  const save = (events: readonly SessionEvent[]): Performed => {
+    for (const [index, event] of events.entries()) {
+      const saved = writer.append(event as unknown as LogEvent);
+      if (!saved.ok) {
+        unsaved = events.slice(index);
+        return { ok: false, words: saved.problem.words, fix: saved.problem.fix, disk: true };
+      }
+      session = evolve(session, event);
+    }
+    unsaved = [];
+    parts.onSaved?.(session);
+    return { ok: true, session };
+  };
+
+  const perform = (command: Command): Performed => {
+    const decision = decide(session, command, parts.now());
+    if (!decision.ok) {
+      const { words, fix } = decision.refusal;
+      return { ok: false, words, fix: fix ?? '', disk: false };
+    }
+    return save(decision.events);
+  };
+
+  return {
+    session: () => session,
+    perform,
+    path: () => writer.path,
+    head: () => ({ seq: writer.last.seq, hash: writer.last.hash }),
+    continueIn: (folder) => {
+      const moved = writer.continueIn(folder);
+      if (!moved.ok)
+        return { ok: false, words: moved.problem.words, fix: moved.problem.fix, disk: true };
+      writer = moved.value.writer;
+      const [first, ...rest] = unsaved;
+      // The new part begins with the event that the old one refused.
+      if (first && moved.value.receipt) {
+        session = evolve(session, first);
+        return save(rest);
+      }
+      return save(unsaved);
+    },
+    vehicleShows: () => parts.vehicle?.(presentStep(session)) ?? null,
+    close: () => writer.close(),
+  };
+}

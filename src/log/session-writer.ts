@@ -1,0 +1,238 @@
+/**
+ * Writes a session: one file, one writer, and an event counts only when it is on the medium.
+ *
+ * Each event is written and synced before it is acknowledged. A failed write is cut off again, so that no later
+ * event can be glued to half a line. After a failed sync the system may have dropped the pages and a second sync
+ * would succeed without them, so that file is closed for good and the session goes on in a new part.
+ * The file is never locked: a lock can be lost by a sleeping computer, a changed file is noticed before each event.
+ */
+import { basename, dirname, join } from 'node:path';
+import { partName, sessionPart } from '../files/safe-name.ts';
+import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
+import { CONTINUED, type LogEvent, sealEvent } from './event-line.ts';
+import { done, failed, type Result } from './write-problem.ts';
+
+/** Proof that an event is on the medium. */
+export interface Receipt {
+  readonly seq: number;
+  readonly hash: string;
+}
+
+export interface SessionWriter {
+  readonly path: string;
+  /** Number, hash and time of the last event that is safe. */
+  readonly last: Receipt & { readonly at: string };
+  /** False after a fault that only a new part can cure, and after `close`. */
+  readonly isOpen: boolean;
+  /** Saves an event, or says why not; then it is as if it had never been tried, and `continueIn` carries it on. */
+  readonly append: (event: LogEvent) => Result<Receipt>;
+  /**
+   * Begins the next part of the session in `folder` (the same one is fine) and writes the refused event there;
+   * `receipt` is null when none was refused. A file that was deleted or replaced is written out again first, under
+   * the next free part number. On failure this writer stays as it was.
+   */
+  readonly continueIn: (
+    folder: string,
+  ) => Result<{ readonly writer: SessionWriter; readonly receipt: Receipt | null }>;
+  readonly close: () => void;
+}
+
+/** Parts of one session in one folder; more means that something else is wrong. */
+export const MAX_PARTS = 99;
+
+/** Where a file stands: enough to go on appending. */
+export interface Position {
+  readonly path: string;
+  readonly file: number;
+  readonly identity: string;
+  readonly goodBytes: number;
+  readonly last: SessionWriter['last'];
+}
+
+/** Creates the session file with its first event. The name must be one of ours and not in use. */
+export function createSession(
+  disk: Disk,
+  folder: string,
+  name: string,
+  first: LogEvent,
+): Result<SessionWriter> {
+  if (!sessionPart(name)) throw new Error(`createSession: ${name} is no session file name`);
+  const begun = place(disk, join(folder, name), () => seal([first], null), null);
+  return begun.ok ? done(writerAt(disk, begun.value)) : begun;
+}
+
+/** A writer that goes on behind the last good event of an open file. */
+export function writerAt(disk: Disk, start: Position): SessionWriter {
+  const { path, file } = start;
+  let { goodBytes, last } = start;
+  let isOpen = true;
+  let refused: LogEvent | null = null;
+  /** No name leads to the file any more; it lives as long as it is open. */
+  let homeless: 'file-gone' | 'file-replaced' | null = null;
+
+  const refuse = (code: string, canRetry: boolean) => {
+    if (!canRetry && isOpen) {
+      isOpen = false;
+      if (!homeless) closeQuietly(disk, file);
+    }
+    const safeEvents = homeless ? 0 : last.seq;
+    return failed({ code, path, safeEvents, safeUntil: last.at, canRetry });
+  };
+
+  const append = (event: LogEvent): Result<Receipt> => {
+    const { line, hash } = sealEvent(event, last.seq + 1, last.hash);
+    refused = event;
+    if (!isOpen) return refuse(homeless ?? 'segment-closed', false);
+    const bytes = Buffer.from(`${line}\n`);
+    try {
+      const change = changeOf(disk, start, goodBytes);
+      if (change && change !== 'file-changed') homeless = change;
+      if (change) return refuse(change, false);
+    } catch (error) {
+      return refuse(errorCode(error), true);
+    }
+    try {
+      writeAll(disk, file, bytes);
+    } catch (error) {
+      const cutBack = attempt(() => disk.truncate(file, goodBytes));
+      return refuse(errorCode(error), cutBack);
+    }
+    try {
+      disk.syncData(file);
+    } catch (error) {
+      attempt(() => disk.truncate(file, goodBytes)); // not acknowledged: better gone than doubtful
+      return refuse(errorCode(error), false);
+    }
+    goodBytes += bytes.length;
+    last = { seq: last.seq + 1, hash, at: event.at };
+    refused = null;
+    return done({ seq: last.seq, hash });
+  };
+
+  const continueIn: SessionWriter['continueIn'] = (folder) => {
+    const safe = homeless ? null : last;
+    let before = { name: basename(path), restored: '' };
+    if (homeless) {
+      const restored = placeNextPart(disk, folder, path, safe, () => ({
+        bytes: disk.readOpen(file).subarray(0, goodBytes),
+        last,
+      }));
+      if (!restored.ok) return restored;
+      closeQuietly(disk, restored.value.file);
+      before = { name: basename(restored.value.path), restored: restored.value.path };
+    }
+    const link = linkTo(before.name, refused, last);
+    const events = refused ? [link, refused] : [link];
+    const begun = placeNextPart(disk, folder, before.restored || path, safe, () =>
+      seal(events, last),
+    );
+    if (!begun.ok) {
+      if (before.restored) attempt(() => disk.remove(before.restored));
+      return begun;
+    }
+    if (isOpen || homeless) closeQuietly(disk, file);
+    isOpen = false;
+    const { seq, hash } = begun.value.last;
+    const receipt = refused ? { seq, hash } : null;
+    return done({ writer: writerAt(disk, begun.value), receipt });
+  };
+
+  return {
+    path,
+    get last() {
+      return last;
+    },
+    get isOpen() {
+      return isOpen;
+    },
+    append,
+    continueIn,
+    close: () => {
+      if (isOpen || homeless) closeQuietly(disk, file);
+      isOpen = false;
+      homeless = null;
+    },
+  };
+}
+
+/** The first event of a later part. */
+function linkTo(file: string, refused: LogEvent | null, last: SessionWriter['last']): LogEvent {
+  const at = refused?.at ?? last.at;
+  return { type: CONTINUED, at, elapsed: refused?.elapsed ?? 0, continues: last.hash, file };
+}
+
+/** What happened to our file behind our back, null when it is as we left it. */
+function changeOf(
+  disk: Disk,
+  start: Position,
+  goodBytes: number,
+): 'file-gone' | 'file-replaced' | 'file-changed' | null {
+  const open = disk.factsOpen(start.file);
+  const named = disk.facts(start.path);
+  if (!named) return 'file-gone';
+  if (named.identity !== start.identity) return 'file-replaced';
+  return open.bytes === goodBytes ? null : 'file-changed';
+}
+
+/** Lines for a file, and the last event in them. */
+interface Sealed {
+  readonly bytes: Uint8Array;
+  readonly last: SessionWriter['last'];
+}
+
+function seal(events: readonly LogEvent[], before: SessionWriter['last'] | null): Sealed {
+  let last = before;
+  let text = '';
+  for (const event of events) {
+    const seq: number = (last?.seq ?? 0) + 1;
+    const { line, hash } = sealEvent(event, seq, last?.hash ?? null);
+    text += `${line}\n`;
+    last = { seq, hash, at: event.at };
+  }
+  return { bytes: Buffer.from(text), last: last! };
+}
+
+/** Creates the file of the first part number after `path`'s that is free in `folder`. */
+function placeNextPart(
+  disk: Disk,
+  folder: string,
+  path: string,
+  safe: SessionWriter['last'] | null,
+  contents: () => Sealed,
+): Result<Position> {
+  const { stem, part } = sessionPart(basename(path))!;
+  for (let next = part + 1; next <= MAX_PARTS; next += 1) {
+    const placed = place(disk, join(folder, partName(stem, next)), contents, safe);
+    if (placed.ok || placed.problem.code !== 'EEXIST') return placed;
+  }
+  return failed({ code: 'EEXIST', path: folder, safeEvents: safe?.seq ?? 0, canRetry: false });
+}
+
+/** Creates a file with these contents, all on the medium, name included; on failure nothing is left behind. */
+function place(
+  disk: Disk,
+  path: string,
+  contents: () => Sealed,
+  safe: SessionWriter['last'] | null,
+): Result<Position> {
+  let file: number | null = null;
+  try {
+    const { bytes, last } = contents();
+    disk.makeFolder(dirname(path));
+    file = disk.openNew(path);
+    writeAll(disk, file, bytes);
+    disk.syncData(file);
+    disk.syncFolder(dirname(path));
+    const { identity } = disk.factsOpen(file);
+    return done({ path, file, identity, goodBytes: bytes.length, last });
+  } catch (error) {
+    const code = errorCode(error);
+    if (file !== null) {
+      closeQuietly(disk, file);
+      attempt(() => disk.remove(path));
+    }
+    const next = ', or choose another folder, and try again';
+    const known = { safeEvents: safe?.seq ?? 0, safeUntil: safe?.at ?? null };
+    return failed({ code, path, ...known, canRetry: false, next });
+  }
+}

@@ -1,0 +1,95 @@
+/** What to tell the person when saving fails: what happened, what is safe, what to do. */
+
+/** Why something was not saved. `code` is the system's name (`ENOSPC`) or one of ours in kebab-case. */
+export interface WriteProblem {
+  readonly code: string;
+  /** What happened and what is safe, in whole sentences. */
+  readonly words: string;
+  /** What to do next, in one sentence. */
+  readonly fix: string;
+  /** Events of this session that are surely on the disk. */
+  readonly safeEvents: number;
+  /** True when the same writer may be asked again; false when only another file or folder can help. */
+  readonly canRetry: boolean;
+}
+
+/** A value, or why there is none. */
+export type Result<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problem: WriteProblem };
+
+/** The good case of a `Result`. */
+export function done<T>(value: T): Result<T> {
+  return { ok: true, value };
+}
+
+/** What is known at the moment of failure. */
+export interface Failure {
+  readonly code: string;
+  /** File or folder concerned; system errors seldom name it. */
+  readonly path: string;
+  readonly safeEvents: number;
+  /** RFC 3339 time of the last safe event. */
+  readonly safeUntil?: string | null;
+  readonly canRetry: boolean;
+  /** How the next step ends, from the comma on, when the general way does not fit. */
+  readonly next?: string;
+}
+
+/** The bad case of a `Result`, put into words. */
+export function failed(failure: Failure): { readonly ok: false; readonly problem: WriteProblem } {
+  const { code, path, safeEvents, canRetry } = failure;
+  const cause = CAUSES[code] ?? [`the system refused with ${code}`, 'look at the disk'];
+  const words = `${sentence(cause[0])} (${path}). ${sentence(safeWords(failure))}.`;
+  const fix = `${sentence(cause[1])}${failure.next ?? (canRetry ? RETRY : ELSEWHERE)}.`;
+  return { ok: false, problem: { code, words, fix, safeEvents, canRetry } };
+}
+
+const RETRY = ', then try again; or go on in another folder';
+const ELSEWHERE =
+  ', and go on in another folder: a new part of the session begins there and this event is written again';
+
+/** Code: what happened, what to do about it. */
+const CAUSES: Readonly<Record<string, readonly [string, string]>> = {
+  ENOSPC: ['the disk is full', 'free some space'],
+  EDQUOT: ['your share of the disk is used up', 'free some space'],
+  EFBIG: ['the file may not grow any further', 'raise the limit for file sizes'],
+  EIO: ['the disk reported a fault', 'check the disk and its cable'],
+  EROFS: ['the disk can only be read', 'make it writable'],
+  EACCES: ['writing is not allowed there', 'ask for the right to write there'],
+  EPERM: ['writing is not allowed there', 'ask for the right to write there'],
+  ENOENT: ['the file or its folder is gone', 'look whether the disk is still plugged in'],
+  ENODEV: ['the disk is gone', 'plug it in again'],
+  ENXIO: ['the disk is gone', 'plug it in again'],
+  EEXIST: ['a file of that name is there already', 'take another name'],
+  ELOOP: ['a link stands where the file should be', 'remove the link'],
+  EISDIR: ['a folder stands where the file should be', 'move the folder away'],
+  ENOTDIR: ['a file stands where the folder should be', 'move the file away'],
+  ENAMETOOLONG: ['the name is too long for this disk', 'choose a folder with a shorter path'],
+  EMFILE: ['too many files are open', 'close other programs'],
+  ENFILE: ['too many files are open', 'close other programs'],
+  'no-progress': ['the disk takes no more bytes', 'check the disk'],
+  'file-gone': ['the session file was deleted while in use', 'leave this program running'],
+  'file-replaced': [
+    'another file was put in the place of the session file',
+    'leave this program running',
+  ],
+  'file-changed': ['something else wrote to the session file', 'close the other program'],
+  'segment-closed': ['this session file is closed after an earlier fault', 'check the disk'],
+  damaged: ['the session file is damaged', 'keep the file as it is'],
+  'nothing-saved': ['the file holds no complete event', 'keep the file as it is'],
+  'continued-elsewhere': ['the session went on in a later part', 'resume the later part'],
+  'earlier-part-missing': ['an earlier part of the session is missing', 'bring it here'],
+};
+
+function safeWords({ code, safeEvents, safeUntil }: Failure): string {
+  if (code === 'file-gone' || code === 'file-replaced')
+    return 'the events so far are still held by this program, which writes them again in the new place';
+  if (safeEvents === 0) return 'nothing of this session is saved yet';
+  const until = safeUntil ? `, up to ${safeUntil}` : '';
+  return safeEvents === 1 ? `1 event is safe${until}` : `${safeEvents} events are safe${until}`;
+}
+
+function sentence(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

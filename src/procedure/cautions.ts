@@ -1,0 +1,101 @@
+/** Which cautions stand before which step: by vehicle state, by what is used, by the vehicle's drive, or by name. */
+import type { Probe, Setup, VehicleState } from '../circuit/test.ts';
+import { type Checked, isUsable } from '../source/issue.ts';
+import { parseYaml } from '../source/parse-yaml.ts';
+import { schemaIssues } from '../source/schema-issues.ts';
+import validate from './generated/cautions.mjs';
+import type { Drive } from './job.ts';
+import type { Caution, Hazard } from './procedure.ts';
+import { SIGNAL_WORDS } from './procedure.ts';
+
+/** What a step can use that brings its own hazard. */
+export const CAUTION_OCCASIONS = [
+  'ohms',
+  'light',
+  'lamp',
+  'bridge',
+  'lead',
+  'unplug',
+  'spare',
+  'moving',
+] as const;
+export type CautionOccasion = (typeof CAUTION_OCCASIONS)[number];
+
+export interface CautionRule extends Caution {
+  readonly states: readonly VehicleState[];
+  /** Empty for every vehicle. */
+  readonly drives: readonly Drive[];
+  readonly when: readonly CautionOccasion[];
+}
+
+/** Hazards that must be covered before a person works near a turning or running engine (common practice, no source). */
+export const HAZARDS_OF_STATE: Readonly<Record<VehicleState, readonly Hazard[]>> = {
+  'key-off': [],
+  'key-on': ['energised-circuit'],
+  cranking: ['rotating-parts', 'unexpected-start', 'vehicle-secured'],
+  running: ['rotating-parts', 'hot-parts', 'exhaust-gas', 'unexpected-start', 'vehicle-secured'],
+};
+
+/** The rules in `text` (cautions.yaml); null with issues when they cannot be used. */
+export function loadCautions(text: string, file: string): Checked<readonly CautionRule[]> {
+  const parsed = parseYaml(text, file);
+  if (!parsed.value || !isUsable(parsed.issues)) return { value: null, issues: parsed.issues };
+  const { data } = parsed.value;
+  if (!validate(data))
+    return {
+      value: null,
+      issues: [...parsed.issues, ...schemaIssues(validate.errors, parsed.value)],
+    };
+  const rules = Object.entries(data.cautions).map(([id, draft]) => ({
+    id,
+    word: draft.word,
+    say: draft.say,
+    hazards: draft.hazards,
+    states: draft.states ?? [],
+    drives: draft.drives ?? [],
+    when: draft.when ?? [],
+  }));
+  return { value: rules, issues: parsed.issues };
+}
+
+/** The cautions of one step, gravest first; `named` are those its author asked for. */
+export function cautionsFor(
+  rules: readonly CautionRule[],
+  drive: Drive,
+  setup: Setup,
+  probe: Probe | null,
+  named: readonly string[],
+): Caution[] {
+  const occasions = occasionsOf(setup, probe);
+  return rules
+    .filter((rule) => rule.drives.length === 0 || rule.drives.includes(drive))
+    .filter(
+      (rule) =>
+        named.includes(rule.id) ||
+        rule.states.includes(setup.state) ||
+        rule.when.some((occasion) => occasions.has(occasion)),
+    )
+    .map(({ id, word, say, hazards }) => ({ id, word, say, hazards }))
+    .sort((a, b) => SIGNAL_WORDS.indexOf(a.word) - SIGNAL_WORDS.indexOf(b.word));
+}
+
+/** Hazards of the state that none of the cautions speaks of. */
+export function uncoveredHazards(state: VehicleState, cautions: readonly Caution[]): Hazard[] {
+  const covered = new Set(cautions.flatMap((caution) => caution.hazards));
+  return HAZARDS_OF_STATE[state].filter((hazard) => !covered.has(hazard));
+}
+
+function occasionsOf(setup: Setup, probe: Probe | null): Set<CautionOccasion> {
+  const found = new Set<CautionOccasion>();
+  if (probe?.kind === 'ohms' || probe?.kind === 'light' || probe?.kind === 'lamp')
+    found.add(probe.kind);
+  for (const { through } of setup.bridges) {
+    found.add('bridge');
+    if (through === 'lead' || through === 'lamp') found.add(through);
+    if (through === 'test-light') found.add('light');
+  }
+  if (setup.unplugged.length > 0) found.add('unplug');
+  if (setup.sensor === 'spare') found.add('spare');
+  if (setup.target === 'moving') found.add('moving');
+  return found;
+}

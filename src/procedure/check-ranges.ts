@@ -1,0 +1,63 @@
+/** Outcomes on the number line: each value must lead to exactly one. Comparison of the limits themselves is exact. */
+import { formatQuantity } from '../quantity/format-quantity.ts';
+import type { MeasureUnit, RangeOutcome } from './procedure.ts';
+
+export type RangeFault =
+  | { readonly kind: 'empty'; readonly outcome: string; readonly words: string }
+  | { readonly kind: 'overlap'; readonly outcome: string; readonly words: string }
+  | { readonly kind: 'gap'; readonly outcome: string; readonly words: string };
+
+/** Lowest value a quantity can have: ohms and frequencies know no less than zero. */
+export function lowestOf(unit: MeasureUnit): number {
+  return unit === 'V' || unit === 'A' || unit === 'deg' ? Number.NEGATIVE_INFINITY : 0;
+}
+
+/** What is wrong with the outcomes of a number: each fault names the outcome it is shown at. */
+export function checkRanges(outcomes: readonly RangeOutcome[], unit: MeasureUnit): RangeFault[] {
+  const faults: RangeFault[] = [];
+  const show = (value: number) => formatQuantity({ value, unit }, { digits: 6 });
+  const spans = outcomes.map(({ name, from, to }) => ({
+    name,
+    from: from ?? Number.NEGATIVE_INFINITY,
+    to: to ?? Number.POSITIVE_INFINITY,
+  }));
+  for (const { name, from, to } of spans) {
+    if (from >= to)
+      faults.push({
+        kind: 'empty',
+        outcome: name,
+        words: `"${name}" holds no value: ${show(from)} is not below ${show(to)}`,
+      });
+  }
+  const sorted = spans
+    .filter(({ from, to }) => from < to)
+    .sort((a, b) => a.from - b.from || a.to - b.to);
+  let reached = lowestOf(unit);
+  let before: string | null = null;
+  for (const { name, from, to } of sorted) {
+    if (from > reached)
+      faults.push({
+        kind: 'gap',
+        outcome: name,
+        words: `${reached === Number.NEGATIVE_INFINITY ? `nothing holds values below ${show(from)}` : `nothing holds values from ${show(reached)} to ${show(from)}`}`,
+      });
+    else if (before !== null && from < reached)
+      faults.push({
+        kind: 'overlap',
+        outcome: name,
+        words: `"${name}" and "${before}" both hold values from ${show(from)} to ${show(Math.min(to, reached))}`,
+      });
+    if (to >= reached) {
+      reached = to;
+      before = name;
+    }
+  }
+  const last = sorted[sorted.length - 1];
+  if (last && reached < Number.POSITIVE_INFINITY)
+    faults.push({
+      kind: 'gap',
+      outcome: before ?? last.name,
+      words: `nothing holds values from ${show(reached)} up`,
+    });
+  return faults;
+}

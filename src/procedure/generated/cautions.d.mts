@@ -1,0 +1,45 @@
+// Made from docs/schema/cautions.schema.json by scripts/schemas.mjs. Change the schema, not this file.
+
+/**
+ * DANGER: will kill or injure badly. WARNING: could. CAUTION: could injure lightly. NOTICE: damage to things.
+ */
+export type SignalWord = ("DANGER" | "WARNING" | "CAUTION" | "NOTICE")
+export type Text = string
+/**
+ * @minItems 1
+ */
+export type Hazards = ("rotating-parts" | "hot-parts" | "exhaust-gas" | "unexpected-start" | "vehicle-secured" | "energised-circuit" | "battery" | "high-voltage" | "module-damage" | "instrument-damage" | "fuel" | "airbag" | "harness-damage")[]
+/**
+ * Applies to every step in one of these states.
+ */
+export type VehicleStates = ("key-off" | "key-on" | "cranking" | "running")[]
+/**
+ * Only for vehicles with one of these.
+ */
+export type Drives = ("combustion" | "hybrid" | "electric")[]
+/**
+ * Applies to every step that uses one of these.
+ */
+export type When = ("ohms" | "light" | "lamp" | "bridge" | "lead" | "unplug" | "spare" | "moving")[]
+
+/**
+ * Safety texts by name. Each comes before the prompt of every step it applies to.
+ */
+export interface CautionsDraft {
+cautions: Cautions
+}
+export interface Cautions {
+[k: string]: {
+word: SignalWord
+say: Text
+hazards: Hazards
+states?: VehicleStates
+drives?: Drives
+when?: When
+}
+}
+
+import type { SchemaError } from '../../source/schema-issues.ts';
+/** True when `data` has the shape of CautionsDraft; `errors` of the last call otherwise. */
+declare const validate: ((data: unknown) => data is CautionsDraft) & { errors?: SchemaError[] | null };
+export default validate;

@@ -1,0 +1,587 @@
+// Made from docs/schema/job.schema.json by scripts/schemas.mjs. Change the schema, not this file.
+var __getOwnPropNames = Object.getOwnPropertyNames;
+var __commonJS = (cb, mod) => function __require() {
+  try {
+    return mod || (0, cb[__getOwnPropNames(cb)[0]])((mod = { exports: {} }).exports, mod), mod.exports;
+  } catch (e) {
+    throw mod = 0, e;
+  }
+};
+
+// node_modules/ajv/dist/runtime/ucs2length.js
+var require_ucs2length = __commonJS({
+  "node_modules/ajv/dist/runtime/ucs2length.js"(exports) {
+    "use strict";
+    Object.defineProperty(exports, "__esModule", { value: true });
+    function ucs2length(str) {
+      const len = str.length;
+      let length = 0;
+      let pos = 0;
+      let value;
+      while (pos < len) {
+        length++;
+        value = str.charCodeAt(pos++);
+        if (value >= 55296 && value <= 56319 && pos < len) {
+          value = str.charCodeAt(pos);
+          if ((value & 64512) === 56320)
+            pos++;
+        }
+      }
+      return length;
+    }
+    exports.default = ucs2length;
+    ucs2length.code = 'require("ajv/dist/runtime/ucs2length").default';
+  }
+});
+
+// <stdin>
+var validate = validate10;
+var stdin_default = validate10;
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "vehicle": { "title": "Vehicle", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions.", "enum": ["combustion", "hybrid", "electric"] } } }, "order": { "title": "Order number", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "notes": { "title": "Notes", "type": "string", "maxLength": 4e3 } } };
+var func2 = Object.prototype.hasOwnProperty;
+var func3 = require_ucs2length().default;
+var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
+var pattern2 = new RegExp("^[PCBU][0-3][0-9A-F]{3}$", "u");
+var pattern3 = new RegExp("^[a-z][a-z0-9.-]{0,80}$", "u");
+function validate10(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  ;
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.complaint === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "complaint" }, message: "must have required property 'complaint'", schema: schema11.required, parentSchema: schema11, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    for (const key0 in data) {
+      if (!func2.call(schema11.properties, key0)) {
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11, data };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.job !== void 0) {
+      let data0 = data.job;
+      if (typeof data0 === "string") {
+        if (!pattern0.test(data0)) {
+          const err2 = { instancePath: instancePath + "/job", schemaPath: "#/properties/job/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema11.properties.job, data: data0 };
+          if (vErrors === null) {
+            vErrors = [err2];
+          } else {
+            vErrors.push(err2);
+          }
+          errors++;
+        }
+      } else {
+        const err3 = { instancePath: instancePath + "/job", schemaPath: "#/properties/job/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.job.type, parentSchema: schema11.properties.job, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err3];
+        } else {
+          vErrors.push(err3);
+        }
+        errors++;
+      }
+    }
+    if (data.complaint !== void 0) {
+      let data1 = data.complaint;
+      if (typeof data1 === "string") {
+        if (func3(data1) > 2e3) {
+          const err4 = { instancePath: instancePath + "/complaint", schemaPath: "#/properties/complaint/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.complaint, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err4];
+          } else {
+            vErrors.push(err4);
+          }
+          errors++;
+        }
+        if (func3(data1) < 1) {
+          const err5 = { instancePath: instancePath + "/complaint", schemaPath: "#/properties/complaint/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.complaint, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err5];
+          } else {
+            vErrors.push(err5);
+          }
+          errors++;
+        }
+      } else {
+        const err6 = { instancePath: instancePath + "/complaint", schemaPath: "#/properties/complaint/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.complaint.type, parentSchema: schema11.properties.complaint, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
+    if (data.procedure !== void 0) {
+      let data2 = data.procedure;
+      if (typeof data2 === "string") {
+        if (!pattern0.test(data2)) {
+          const err7 = { instancePath: instancePath + "/procedure", schemaPath: "#/properties/procedure/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema11.properties.procedure, data: data2 };
+          if (vErrors === null) {
+            vErrors = [err7];
+          } else {
+            vErrors.push(err7);
+          }
+          errors++;
+        }
+      } else {
+        const err8 = { instancePath: instancePath + "/procedure", schemaPath: "#/properties/procedure/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.procedure.type, parentSchema: schema11.properties.procedure, data: data2 };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
+    if (data.codes !== void 0) {
+      let data3 = data.codes;
+      if (Array.isArray(data3)) {
+        if (data3.length > 60) {
+          const err9 = { instancePath: instancePath + "/codes", schemaPath: "#/properties/codes/maxItems", keyword: "maxItems", params: { limit: 60 }, message: "must NOT have more than 60 items", schema: 60, parentSchema: schema11.properties.codes, data: data3 };
+          if (vErrors === null) {
+            vErrors = [err9];
+          } else {
+            vErrors.push(err9);
+          }
+          errors++;
+        }
+        const len0 = data3.length;
+        for (let i0 = 0; i0 < len0; i0++) {
+          let data4 = data3[i0];
+          if (typeof data4 === "string") {
+            if (!pattern2.test(data4)) {
+              const err10 = { instancePath: instancePath + "/codes/" + i0, schemaPath: "#/properties/codes/items/pattern", keyword: "pattern", params: { pattern: "^[PCBU][0-3][0-9A-F]{3}$" }, message: 'must match pattern "^[PCBU][0-3][0-9A-F]{3}$"', schema: "^[PCBU][0-3][0-9A-F]{3}$", parentSchema: schema11.properties.codes.items, data: data4 };
+              if (vErrors === null) {
+                vErrors = [err10];
+              } else {
+                vErrors.push(err10);
+              }
+              errors++;
+            }
+          } else {
+            const err11 = { instancePath: instancePath + "/codes/" + i0, schemaPath: "#/properties/codes/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.codes.items.type, parentSchema: schema11.properties.codes.items, data: data4 };
+            if (vErrors === null) {
+              vErrors = [err11];
+            } else {
+              vErrors.push(err11);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err12 = { instancePath: instancePath + "/codes", schemaPath: "#/properties/codes/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.codes.type, parentSchema: schema11.properties.codes, data: data3 };
+        if (vErrors === null) {
+          vErrors = [err12];
+        } else {
+          vErrors.push(err12);
+        }
+        errors++;
+      }
+    }
+    if (data.vehicle !== void 0) {
+      let data5 = data.vehicle;
+      if (data5 && typeof data5 == "object" && !Array.isArray(data5)) {
+        for (const key1 in data5) {
+          if (!(key1 === "words" || key1 === "vin" || key1 === "plate" || key1 === "odometer" || key1 === "drive")) {
+            const err13 = { instancePath: instancePath + "/vehicle", schemaPath: "#/properties/vehicle/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.vehicle, data: data5 };
+            if (vErrors === null) {
+              vErrors = [err13];
+            } else {
+              vErrors.push(err13);
+            }
+            errors++;
+          }
+        }
+        if (data5.words !== void 0) {
+          let data6 = data5.words;
+          if (typeof data6 === "string") {
+            if (func3(data6) > 200) {
+              const err14 = { instancePath: instancePath + "/vehicle/words", schemaPath: "#/properties/vehicle/properties/words/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.vehicle.properties.words, data: data6 };
+              if (vErrors === null) {
+                vErrors = [err14];
+              } else {
+                vErrors.push(err14);
+              }
+              errors++;
+            }
+          } else {
+            const err15 = { instancePath: instancePath + "/vehicle/words", schemaPath: "#/properties/vehicle/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.vehicle.properties.words.type, parentSchema: schema11.properties.vehicle.properties.words, data: data6 };
+            if (vErrors === null) {
+              vErrors = [err15];
+            } else {
+              vErrors.push(err15);
+            }
+            errors++;
+          }
+        }
+        if (data5.vin !== void 0) {
+          let data7 = data5.vin;
+          if (typeof data7 === "string") {
+            if (func3(data7) > 20) {
+              const err16 = { instancePath: instancePath + "/vehicle/vin", schemaPath: "#/properties/vehicle/properties/vin/maxLength", keyword: "maxLength", params: { limit: 20 }, message: "must NOT have more than 20 characters", schema: 20, parentSchema: schema11.properties.vehicle.properties.vin, data: data7 };
+              if (vErrors === null) {
+                vErrors = [err16];
+              } else {
+                vErrors.push(err16);
+              }
+              errors++;
+            }
+          } else {
+            const err17 = { instancePath: instancePath + "/vehicle/vin", schemaPath: "#/properties/vehicle/properties/vin/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.vehicle.properties.vin.type, parentSchema: schema11.properties.vehicle.properties.vin, data: data7 };
+            if (vErrors === null) {
+              vErrors = [err17];
+            } else {
+              vErrors.push(err17);
+            }
+            errors++;
+          }
+        }
+        if (data5.plate !== void 0) {
+          let data8 = data5.plate;
+          if (typeof data8 === "string") {
+            if (func3(data8) > 20) {
+              const err18 = { instancePath: instancePath + "/vehicle/plate", schemaPath: "#/properties/vehicle/properties/plate/maxLength", keyword: "maxLength", params: { limit: 20 }, message: "must NOT have more than 20 characters", schema: 20, parentSchema: schema11.properties.vehicle.properties.plate, data: data8 };
+              if (vErrors === null) {
+                vErrors = [err18];
+              } else {
+                vErrors.push(err18);
+              }
+              errors++;
+            }
+          } else {
+            const err19 = { instancePath: instancePath + "/vehicle/plate", schemaPath: "#/properties/vehicle/properties/plate/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.vehicle.properties.plate.type, parentSchema: schema11.properties.vehicle.properties.plate, data: data8 };
+            if (vErrors === null) {
+              vErrors = [err19];
+            } else {
+              vErrors.push(err19);
+            }
+            errors++;
+          }
+        }
+        if (data5.odometer !== void 0) {
+          let data9 = data5.odometer;
+          if (typeof data9 === "string") {
+            if (func3(data9) > 30) {
+              const err20 = { instancePath: instancePath + "/vehicle/odometer", schemaPath: "#/properties/vehicle/properties/odometer/maxLength", keyword: "maxLength", params: { limit: 30 }, message: "must NOT have more than 30 characters", schema: 30, parentSchema: schema11.properties.vehicle.properties.odometer, data: data9 };
+              if (vErrors === null) {
+                vErrors = [err20];
+              } else {
+                vErrors.push(err20);
+              }
+              errors++;
+            }
+          } else {
+            const err21 = { instancePath: instancePath + "/vehicle/odometer", schemaPath: "#/properties/vehicle/properties/odometer/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.vehicle.properties.odometer.type, parentSchema: schema11.properties.vehicle.properties.odometer, data: data9 };
+            if (vErrors === null) {
+              vErrors = [err21];
+            } else {
+              vErrors.push(err21);
+            }
+            errors++;
+          }
+        }
+        if (data5.drive !== void 0) {
+          let data10 = data5.drive;
+          if (!(data10 === "combustion" || data10 === "hybrid" || data10 === "electric")) {
+            const err22 = { instancePath: instancePath + "/vehicle/drive", schemaPath: "#/properties/vehicle/properties/drive/enum", keyword: "enum", params: { allowedValues: schema11.properties.vehicle.properties.drive.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.vehicle.properties.drive.enum, parentSchema: schema11.properties.vehicle.properties.drive, data: data10 };
+            if (vErrors === null) {
+              vErrors = [err22];
+            } else {
+              vErrors.push(err22);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err23 = { instancePath: instancePath + "/vehicle", schemaPath: "#/properties/vehicle/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.vehicle.type, parentSchema: schema11.properties.vehicle, data: data5 };
+        if (vErrors === null) {
+          vErrors = [err23];
+        } else {
+          vErrors.push(err23);
+        }
+        errors++;
+      }
+    }
+    if (data.order !== void 0) {
+      let data11 = data.order;
+      if (typeof data11 === "string") {
+        if (func3(data11) > 60) {
+          const err24 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.order, data: data11 };
+          if (vErrors === null) {
+            vErrors = [err24];
+          } else {
+            vErrors.push(err24);
+          }
+          errors++;
+        }
+      } else {
+        const err25 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.order.type, parentSchema: schema11.properties.order, data: data11 };
+        if (vErrors === null) {
+          vErrors = [err25];
+        } else {
+          vErrors.push(err25);
+        }
+        errors++;
+      }
+    }
+    if (data.customer !== void 0) {
+      let data12 = data.customer;
+      if (typeof data12 === "string") {
+        if (func3(data12) > 200) {
+          const err26 = { instancePath: instancePath + "/customer", schemaPath: "#/properties/customer/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.customer, data: data12 };
+          if (vErrors === null) {
+            vErrors = [err26];
+          } else {
+            vErrors.push(err26);
+          }
+          errors++;
+        }
+      } else {
+        const err27 = { instancePath: instancePath + "/customer", schemaPath: "#/properties/customer/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.customer.type, parentSchema: schema11.properties.customer, data: data12 };
+        if (vErrors === null) {
+          vErrors = [err27];
+        } else {
+          vErrors.push(err27);
+        }
+        errors++;
+      }
+    }
+    if (data["earlier-repairs"] !== void 0) {
+      let data13 = data["earlier-repairs"];
+      if (Array.isArray(data13)) {
+        if (data13.length > 40) {
+          const err28 = { instancePath: instancePath + "/earlier-repairs", schemaPath: "#/properties/earlier-repairs/maxItems", keyword: "maxItems", params: { limit: 40 }, message: "must NOT have more than 40 items", schema: 40, parentSchema: schema11.properties["earlier-repairs"], data: data13 };
+          if (vErrors === null) {
+            vErrors = [err28];
+          } else {
+            vErrors.push(err28);
+          }
+          errors++;
+        }
+        const len1 = data13.length;
+        for (let i1 = 0; i1 < len1; i1++) {
+          let data14 = data13[i1];
+          if (data14 && typeof data14 == "object" && !Array.isArray(data14)) {
+            if (data14.words === void 0) {
+              const err29 = { instancePath: instancePath + "/earlier-repairs/" + i1, schemaPath: "#/properties/earlier-repairs/items/required", keyword: "required", params: { missingProperty: "words" }, message: "must have required property 'words'", schema: schema11.properties["earlier-repairs"].items.required, parentSchema: schema11.properties["earlier-repairs"].items, data: data14 };
+              if (vErrors === null) {
+                vErrors = [err29];
+              } else {
+                vErrors.push(err29);
+              }
+              errors++;
+            }
+            for (const key2 in data14) {
+              if (!(key2 === "words" || key2 === "part")) {
+                const err30 = { instancePath: instancePath + "/earlier-repairs/" + i1, schemaPath: "#/properties/earlier-repairs/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties["earlier-repairs"].items, data: data14 };
+                if (vErrors === null) {
+                  vErrors = [err30];
+                } else {
+                  vErrors.push(err30);
+                }
+                errors++;
+              }
+            }
+            if (data14.words !== void 0) {
+              let data15 = data14.words;
+              if (typeof data15 === "string") {
+                if (func3(data15) > 300) {
+                  const err31 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/words", schemaPath: "#/properties/earlier-repairs/items/properties/words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties["earlier-repairs"].items.properties.words, data: data15 };
+                  if (vErrors === null) {
+                    vErrors = [err31];
+                  } else {
+                    vErrors.push(err31);
+                  }
+                  errors++;
+                }
+                if (func3(data15) < 1) {
+                  const err32 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/words", schemaPath: "#/properties/earlier-repairs/items/properties/words/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties["earlier-repairs"].items.properties.words, data: data15 };
+                  if (vErrors === null) {
+                    vErrors = [err32];
+                  } else {
+                    vErrors.push(err32);
+                  }
+                  errors++;
+                }
+              } else {
+                const err33 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/words", schemaPath: "#/properties/earlier-repairs/items/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["earlier-repairs"].items.properties.words.type, parentSchema: schema11.properties["earlier-repairs"].items.properties.words, data: data15 };
+                if (vErrors === null) {
+                  vErrors = [err33];
+                } else {
+                  vErrors.push(err33);
+                }
+                errors++;
+              }
+            }
+            if (data14.part !== void 0) {
+              let data16 = data14.part;
+              if (typeof data16 === "string") {
+                if (!pattern3.test(data16)) {
+                  const err34 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/part", schemaPath: "#/properties/earlier-repairs/items/properties/part/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["earlier-repairs"].items.properties.part, data: data16 };
+                  if (vErrors === null) {
+                    vErrors = [err34];
+                  } else {
+                    vErrors.push(err34);
+                  }
+                  errors++;
+                }
+              } else {
+                const err35 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/part", schemaPath: "#/properties/earlier-repairs/items/properties/part/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["earlier-repairs"].items.properties.part.type, parentSchema: schema11.properties["earlier-repairs"].items.properties.part, data: data16 };
+                if (vErrors === null) {
+                  vErrors = [err35];
+                } else {
+                  vErrors.push(err35);
+                }
+                errors++;
+              }
+            }
+          } else {
+            const err36 = { instancePath: instancePath + "/earlier-repairs/" + i1, schemaPath: "#/properties/earlier-repairs/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties["earlier-repairs"].items.type, parentSchema: schema11.properties["earlier-repairs"].items, data: data14 };
+            if (vErrors === null) {
+              vErrors = [err36];
+            } else {
+              vErrors.push(err36);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err37 = { instancePath: instancePath + "/earlier-repairs", schemaPath: "#/properties/earlier-repairs/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties["earlier-repairs"].type, parentSchema: schema11.properties["earlier-repairs"], data: data13 };
+        if (vErrors === null) {
+          vErrors = [err37];
+        } else {
+          vErrors.push(err37);
+        }
+        errors++;
+      }
+    }
+    if (data.terminals !== void 0) {
+      let data17 = data.terminals;
+      if (data17 && typeof data17 == "object" && !Array.isArray(data17)) {
+        for (const key3 in data17) {
+          let data18 = data17[key3];
+          if (data18 && typeof data18 == "object" && !Array.isArray(data18)) {
+            for (const key4 in data18) {
+              if (!(key4 === "pin" || key4 === "colour")) {
+                const err38 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/terminals/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.terminals.additionalProperties, data: data18 };
+                if (vErrors === null) {
+                  vErrors = [err38];
+                } else {
+                  vErrors.push(err38);
+                }
+                errors++;
+              }
+            }
+            if (data18.pin !== void 0) {
+              let data19 = data18.pin;
+              if (typeof data19 !== "string" && !(typeof data19 == "number" && (!(data19 % 1) && !isNaN(data19)) && isFinite(data19))) {
+                const err39 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/pin", schemaPath: "#/properties/terminals/additionalProperties/properties/pin/type", keyword: "type", params: { type: schema11.properties.terminals.additionalProperties.properties.pin.type }, message: "must be string,integer", schema: schema11.properties.terminals.additionalProperties.properties.pin.type, parentSchema: schema11.properties.terminals.additionalProperties.properties.pin, data: data19 };
+                if (vErrors === null) {
+                  vErrors = [err39];
+                } else {
+                  vErrors.push(err39);
+                }
+                errors++;
+              }
+              if (typeof data19 === "string") {
+                if (func3(data19) > 20) {
+                  const err40 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/pin", schemaPath: "#/properties/terminals/additionalProperties/properties/pin/maxLength", keyword: "maxLength", params: { limit: 20 }, message: "must NOT have more than 20 characters", schema: 20, parentSchema: schema11.properties.terminals.additionalProperties.properties.pin, data: data19 };
+                  if (vErrors === null) {
+                    vErrors = [err40];
+                  } else {
+                    vErrors.push(err40);
+                  }
+                  errors++;
+                }
+              }
+            }
+            if (data18.colour !== void 0) {
+              let data20 = data18.colour;
+              if (typeof data20 === "string") {
+                if (func3(data20) > 12) {
+                  const err41 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/colour", schemaPath: "#/properties/terminals/additionalProperties/properties/colour/maxLength", keyword: "maxLength", params: { limit: 12 }, message: "must NOT have more than 12 characters", schema: 12, parentSchema: schema11.properties.terminals.additionalProperties.properties.colour, data: data20 };
+                  if (vErrors === null) {
+                    vErrors = [err41];
+                  } else {
+                    vErrors.push(err41);
+                  }
+                  errors++;
+                }
+              } else {
+                const err42 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/colour", schemaPath: "#/properties/terminals/additionalProperties/properties/colour/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.terminals.additionalProperties.properties.colour.type, parentSchema: schema11.properties.terminals.additionalProperties.properties.colour, data: data20 };
+                if (vErrors === null) {
+                  vErrors = [err42];
+                } else {
+                  vErrors.push(err42);
+                }
+                errors++;
+              }
+            }
+          } else {
+            const err43 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/terminals/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.terminals.additionalProperties.type, parentSchema: schema11.properties.terminals.additionalProperties, data: data18 };
+            if (vErrors === null) {
+              vErrors = [err43];
+            } else {
+              vErrors.push(err43);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err44 = { instancePath: instancePath + "/terminals", schemaPath: "#/properties/terminals/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.terminals.type, parentSchema: schema11.properties.terminals, data: data17 };
+        if (vErrors === null) {
+          vErrors = [err44];
+        } else {
+          vErrors.push(err44);
+        }
+        errors++;
+      }
+    }
+    if (data.notes !== void 0) {
+      let data21 = data.notes;
+      if (typeof data21 === "string") {
+        if (func3(data21) > 4e3) {
+          const err45 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data21 };
+          if (vErrors === null) {
+            vErrors = [err45];
+          } else {
+            vErrors.push(err45);
+          }
+          errors++;
+        }
+      } else {
+        const err46 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data21 };
+        if (vErrors === null) {
+          vErrors = [err46];
+        } else {
+          vErrors.push(err46);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err47 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    if (vErrors === null) {
+      vErrors = [err47];
+    } else {
+      vErrors.push(err47);
+    }
+    errors++;
+  }
+  validate10.errors = vErrors;
+  return errors === 0;
+}
+export {
+  stdin_default as default,
+  validate
+};

@@ -1,0 +1,1841 @@
+// Made from docs/schema/procedure.schema.json by scripts/schemas.mjs. Change the schema, not this file.
+var __getOwnPropNames = Object.getOwnPropertyNames;
+var __commonJS = (cb, mod) => function __require() {
+  try {
+    return mod || (0, cb[__getOwnPropNames(cb)[0]])((mod = { exports: {} }).exports, mod), mod.exports;
+  } catch (e) {
+    throw mod = 0, e;
+  }
+};
+
+// node_modules/ajv/dist/runtime/ucs2length.js
+var require_ucs2length = __commonJS({
+  "node_modules/ajv/dist/runtime/ucs2length.js"(exports) {
+    "use strict";
+    Object.defineProperty(exports, "__esModule", { value: true });
+    function ucs2length(str) {
+      const len = str.length;
+      let length = 0;
+      let pos = 0;
+      let value;
+      while (pos < len) {
+        length++;
+        value = str.charCodeAt(pos++);
+        if (value >= 55296 && value <= 56319 && pos < len) {
+          value = str.charCodeAt(pos);
+          if ((value & 64512) === 56320)
+            pos++;
+        }
+      }
+      return length;
+    }
+    exports.default = ucs2length;
+    ucs2length.code = 'require("ajv/dist/runtime/ucs2length").default';
+  }
+});
+
+// <stdin>
+var validate = validate10;
+var stdin_default = validate10;
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "procedure.schema.json", "title": "Procedure", "description": "A decision tree of tests. Each step asks for one thing; its outcomes lead to other steps; a conclusion names the faults it stands for.", "type": "object", "required": ["procedure", "title", "start", "steps"], "additionalProperties": false, "properties": { "procedure": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["hall-no-signal"] }, "title": { "title": "Title", "description": "What the person who chooses it reads.", "type": "string", "minLength": 3, "maxLength": 120, "examples": ["Three-wire Hall sensor, no signal"] }, "about": { "title": "About", "description": "What it is for, what to have ready, what it does not cover.", "type": "string", "maxLength": 2e3 }, "circuit": { "title": "Circuit", "description": "Name of the circuit file it is about.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["hall-module-fed"] }, "codes": { "title": "Trouble codes", "description": "Codes it answers.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "needs": { "title": "Needs", "description": "Makes this a sub-procedure: names the caller fills in with 'with', each with a word on what it is. Inside, write $name in leads and {name} in texts.", "type": "object", "additionalProperties": { "type": "string", "minLength": 1, "maxLength": 200 }, "examples": [{ "feed": "terminal of the feed at the sensor" }] }, "start": { "title": "Start", "description": "The first step.", "$ref": "#/definitions/stepName" }, "steps": { "title": "Steps", "description": "The steps by name.", "type": "object", "minProperties": 1, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/step" } } }, "definitions": { "stepName": { "type": "string", "pattern": "^[a-z$][a-z0-9-]{0,60}$", "examples": ["feed-low"] }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "terminal": { "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$", "examples": ["sensor.feed", "battery.negative"] }, "leads": { "description": "Red lead first, black lead second.", "type": "array", "minItems": 2, "maxItems": 2, "items": { "$ref": "#/definitions/terminal" }, "examples": [["sensor.feed", "battery.negative"]] }, "value": { "description": "A value with its unit.", "type": "string", "maxLength": 40, "examples": ["4.75 V", "0.5 ohm"] }, "family": { "description": "Kind of test.", "enum": ["reference", "ground", "signal", "injection", "bypass", "actuation", "continuity", "pattern", "neighbour", "wiggle", "comparison", "inspection", "interview"] }, "state": { "description": "State of the vehicle. Stays as it was in the step before only if you write it again.", "enum": ["key-off", "key-on", "cranking", "running"] }, "look": { "enum": ["lit", "dim", "dark", "full", "weak", "uneven", "flat-high", "flat-middle", "flat-low", "follows", "still", "in-step", "shifted", "no-signal", "sound", "faulty"] }, "bridge": { "title": "Bridge", "description": "Something clipped between two terminals for this step.", "type": "object", "required": ["from", "to"], "additionalProperties": false, "properties": { "from": { "$ref": "#/definitions/terminal" }, "to": { "$ref": "#/definitions/terminal" }, "through": { "description": "lead (a plain wire), test-light (LED), lamp (filament) or a resistance.", "type": "string", "maxLength": 40, "examples": ["test-light", "1 kohm"] } } }, "measure": { "title": "Measure", "description": "What is read. One key: the instrument; its value: where the leads go.", "type": "object", "minProperties": 1, "maxProperties": 1, "additionalProperties": false, "properties": { "volts": { "$ref": "#/definitions/leads" }, "ohms": { "$ref": "#/definitions/leads" }, "light": { "$ref": "#/definitions/leads" }, "lamp": { "$ref": "#/definitions/leads" }, "pattern": { "$ref": "#/definitions/leads" }, "timing": { "$ref": "#/definitions/leads" }, "counts": { "description": "The module's own live data at this input: does it follow?", "$ref": "#/definitions/terminal" }, "inspect": { "description": "A part, a connector, a wire, the target.", "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9.-]{0,80})$", "examples": ["connector.sensor", "target"] }, "reading": { "description": "A number that the circuit model knows nothing of.", "type": "object", "required": ["unit"], "additionalProperties": false, "properties": { "unit": { "enum": ["V", "ohm", "A", "Hz", "rpm", "%", "s", "deg"] }, "low": { "$ref": "#/definitions/value" }, "high": { "$ref": "#/definitions/value" } } } } }, "outcome": { "title": "Outcome", "description": "Where a result leads. A number has from/to or below/above (the lower end counts, the upper does not); a look has look or looks; a question has only words.", "type": "object", "required": ["go"], "additionalProperties": false, "properties": { "from": { "$ref": "#/definitions/value" }, "to": { "$ref": "#/definitions/value" }, "below": { "$ref": "#/definitions/value" }, "above": { "$ref": "#/definitions/value" }, "look": { "$ref": "#/definitions/look" }, "looks": { "type": "array", "minItems": 1, "items": { "$ref": "#/definitions/look" } }, "words": { "$ref": "#/definitions/text" }, "go": { "$ref": "#/definitions/stepName" } } }, "step": { "title": "Step", "type": "object", "additionalProperties": false, "properties": { "title": { "title": "Title", "description": "A few words that name the step in lists.", "type": "string", "minLength": 1, "maxLength": 80 }, "test": { "title": "Test family", "$ref": "#/definitions/family" }, "state": { "title": "Vehicle state", "$ref": "#/definitions/state" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off during this step.", "type": "array", "uniqueItems": true, "maxItems": 12, "items": { "type": "string", "pattern": "^\\$?[a-z][a-z0-9-]{0,60}$" }, "examples": [["sensor"]] }, "bridge": { "title": "Bridges", "oneOf": [{ "$ref": "#/definitions/bridge" }, { "type": "array", "maxItems": 4, "items": { "$ref": "#/definitions/bridge" } }] }, "spare": { "title": "Spare sensor", "description": "A known good sensor is plugged in instead of the vehicle's own.", "type": "boolean" }, "moving": { "title": "Target moving", "description": "The target passes the sensor in this step. Always so while cranking or running.", "type": "boolean" }, "say": { "title": "What to do", "description": "In the order of the hands. {sensor.feed} becomes the pin and colour of the job.", "$ref": "#/definitions/text" }, "why": { "title": "Why", "description": "What the result tells, in one sentence.", "$ref": "#/definitions/text" }, "minutes": { "title": "Minutes", "description": "Of a practised person, all handling included.", "type": "number", "minimum": 0, "maximum": 240 }, "cautions": { "title": "Cautions", "description": "Names from cautions.yaml beyond those that the vehicle state and the instrument bring by themselves.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" } }, "measure": { "title": "Measure", "$ref": "#/definitions/measure" }, "expect": { "title": "Expect", "description": "'computed': the outcomes good, low and high get their limits from the circuit. Or a range of a good circuit, such as 4.75 V .. 5.25 V.", "type": "string", "maxLength": 80, "examples": ["computed", "4.75 V .. 5.25 V"] }, "outcomes": { "title": "Outcomes", "type": "object", "minProperties": 1, "maxProperties": 12, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/outcome" } }, "usual": { "title": "Usual answer", "description": "For a question: the outcome a simulated vehicle answers.", "type": "string" }, "cannot": { "title": "Cannot do this", "description": "Where to go when this step can't be done here.", "$ref": "#/definitions/stepName" }, "go": { "title": "Go", "description": "Next step after something that is only done.", "$ref": "#/definitions/stepName" }, "use": { "title": "Use", "description": "Name of a sub-procedure.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "with": { "title": "With", "description": "What the sub-procedure needs.", "type": "object", "additionalProperties": { "type": "string", "maxLength": 200 } }, "results": { "title": "Results", "description": "Where each result of the sub-procedure leads.", "type": "object", "additionalProperties": { "$ref": "#/definitions/stepName" } }, "result": { "title": "Result", "description": "Ends a sub-procedure with this result.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "conclude": { "title": "Concludes", "description": "Faults this conclusion stands for; an empty list means that no fault was found.", "type": "array", "uniqueItems": true, "maxItems": 80, "items": { "type": "string", "pattern": "^[a-z][a-z0-9.*-]{0,80}$" }, "examples": [["wire.signal.open"]] }, "repair": { "title": "Repair", "description": "What puts it right.", "$ref": "#/definitions/text" }, "customer": { "title": "For the customer", "description": "What is wrong and how it is known, in plain words.", "$ref": "#/definitions/text" }, "retest": { "title": "Retest", "description": "Steps that must pass after the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } } } } } };
+var schema12 = { "type": "string", "pattern": "^[a-z$][a-z0-9-]{0,60}$", "examples": ["feed-low"] };
+var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
+var pattern2 = new RegExp("^[PCBU][0-3][0-9A-F]{3}$", "u");
+var pattern3 = new RegExp("^[a-z$][a-z0-9-]{0,60}$", "u");
+var func2 = require_ucs2length().default;
+var schema13 = { "title": "Step", "type": "object", "additionalProperties": false, "properties": { "title": { "title": "Title", "description": "A few words that name the step in lists.", "type": "string", "minLength": 1, "maxLength": 80 }, "test": { "title": "Test family", "$ref": "#/definitions/family" }, "state": { "title": "Vehicle state", "$ref": "#/definitions/state" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off during this step.", "type": "array", "uniqueItems": true, "maxItems": 12, "items": { "type": "string", "pattern": "^\\$?[a-z][a-z0-9-]{0,60}$" }, "examples": [["sensor"]] }, "bridge": { "title": "Bridges", "oneOf": [{ "$ref": "#/definitions/bridge" }, { "type": "array", "maxItems": 4, "items": { "$ref": "#/definitions/bridge" } }] }, "spare": { "title": "Spare sensor", "description": "A known good sensor is plugged in instead of the vehicle's own.", "type": "boolean" }, "moving": { "title": "Target moving", "description": "The target passes the sensor in this step. Always so while cranking or running.", "type": "boolean" }, "say": { "title": "What to do", "description": "In the order of the hands. {sensor.feed} becomes the pin and colour of the job.", "$ref": "#/definitions/text" }, "why": { "title": "Why", "description": "What the result tells, in one sentence.", "$ref": "#/definitions/text" }, "minutes": { "title": "Minutes", "description": "Of a practised person, all handling included.", "type": "number", "minimum": 0, "maximum": 240 }, "cautions": { "title": "Cautions", "description": "Names from cautions.yaml beyond those that the vehicle state and the instrument bring by themselves.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" } }, "measure": { "title": "Measure", "$ref": "#/definitions/measure" }, "expect": { "title": "Expect", "description": "'computed': the outcomes good, low and high get their limits from the circuit. Or a range of a good circuit, such as 4.75 V .. 5.25 V.", "type": "string", "maxLength": 80, "examples": ["computed", "4.75 V .. 5.25 V"] }, "outcomes": { "title": "Outcomes", "type": "object", "minProperties": 1, "maxProperties": 12, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/outcome" } }, "usual": { "title": "Usual answer", "description": "For a question: the outcome a simulated vehicle answers.", "type": "string" }, "cannot": { "title": "Cannot do this", "description": "Where to go when this step can't be done here.", "$ref": "#/definitions/stepName" }, "go": { "title": "Go", "description": "Next step after something that is only done.", "$ref": "#/definitions/stepName" }, "use": { "title": "Use", "description": "Name of a sub-procedure.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "with": { "title": "With", "description": "What the sub-procedure needs.", "type": "object", "additionalProperties": { "type": "string", "maxLength": 200 } }, "results": { "title": "Results", "description": "Where each result of the sub-procedure leads.", "type": "object", "additionalProperties": { "$ref": "#/definitions/stepName" } }, "result": { "title": "Result", "description": "Ends a sub-procedure with this result.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "conclude": { "title": "Concludes", "description": "Faults this conclusion stands for; an empty list means that no fault was found.", "type": "array", "uniqueItems": true, "maxItems": 80, "items": { "type": "string", "pattern": "^[a-z][a-z0-9.*-]{0,80}$" }, "examples": [["wire.signal.open"]] }, "repair": { "title": "Repair", "description": "What puts it right.", "$ref": "#/definitions/text" }, "customer": { "title": "For the customer", "description": "What is wrong and how it is known, in plain words.", "$ref": "#/definitions/text" }, "retest": { "title": "Retest", "description": "Steps that must pass after the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } } } };
+var schema14 = { "description": "Kind of test.", "enum": ["reference", "ground", "signal", "injection", "bypass", "actuation", "continuity", "pattern", "neighbour", "wiggle", "comparison", "inspection", "interview"] };
+var schema15 = { "description": "State of the vehicle. Stays as it was in the step before only if you write it again.", "enum": ["key-off", "key-on", "cranking", "running"] };
+var schema19 = { "type": "string", "minLength": 1, "maxLength": 2e3 };
+var func7 = Object.prototype.hasOwnProperty;
+var pattern5 = new RegExp("^\\$?[a-z][a-z0-9-]{0,60}$", "u");
+var pattern19 = new RegExp("^[a-z][a-z0-9.*-]{0,80}$", "u");
+var pattern20 = new RegExp("^[a-z][a-z0-9/-]{0,120}$", "u");
+var schema16 = { "title": "Bridge", "description": "Something clipped between two terminals for this step.", "type": "object", "required": ["from", "to"], "additionalProperties": false, "properties": { "from": { "$ref": "#/definitions/terminal" }, "to": { "$ref": "#/definitions/terminal" }, "through": { "description": "lead (a plain wire), test-light (LED), lamp (filament) or a resistance.", "type": "string", "maxLength": 40, "examples": ["test-light", "1 kohm"] } } };
+var schema17 = { "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$", "examples": ["sensor.feed", "battery.negative"] };
+var pattern6 = new RegExp("^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$", "u");
+function validate12(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.from === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema16.required, parentSchema: schema16, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.to === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" }, message: "must have required property 'to'", schema: schema16.required, parentSchema: schema16, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    for (const key0 in data) {
+      if (!(key0 === "from" || key0 === "to" || key0 === "through")) {
+        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema16, data };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    }
+    if (data.from !== void 0) {
+      let data0 = data.from;
+      if (typeof data0 === "string") {
+        if (!pattern6.test(data0)) {
+          const err3 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/terminal/pattern", keyword: "pattern", params: { pattern: "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$" }, message: 'must match pattern "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$"', schema: "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$", parentSchema: schema17, data: data0 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+      } else {
+        const err4 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/terminal/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema17.type, parentSchema: schema17, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err4];
+        } else {
+          vErrors.push(err4);
+        }
+        errors++;
+      }
+    }
+    if (data.to !== void 0) {
+      let data1 = data.to;
+      if (typeof data1 === "string") {
+        if (!pattern6.test(data1)) {
+          const err5 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/terminal/pattern", keyword: "pattern", params: { pattern: "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$" }, message: 'must match pattern "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$"', schema: "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$", parentSchema: schema17, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err5];
+          } else {
+            vErrors.push(err5);
+          }
+          errors++;
+        }
+      } else {
+        const err6 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/terminal/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema17.type, parentSchema: schema17, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
+    if (data.through !== void 0) {
+      let data2 = data.through;
+      if (typeof data2 === "string") {
+        if (func2(data2) > 40) {
+          const err7 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema16.properties.through, data: data2 };
+          if (vErrors === null) {
+            vErrors = [err7];
+          } else {
+            vErrors.push(err7);
+          }
+          errors++;
+        }
+      } else {
+        const err8 = { instancePath: instancePath + "/through", schemaPath: "#/properties/through/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema16.properties.through.type, parentSchema: schema16.properties.through, data: data2 };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema16.type, parentSchema: schema16, data };
+    if (vErrors === null) {
+      vErrors = [err9];
+    } else {
+      vErrors.push(err9);
+    }
+    errors++;
+  }
+  validate12.errors = vErrors;
+  return errors === 0;
+}
+var schema21 = { "title": "Measure", "description": "What is read. One key: the instrument; its value: where the leads go.", "type": "object", "minProperties": 1, "maxProperties": 1, "additionalProperties": false, "properties": { "volts": { "$ref": "#/definitions/leads" }, "ohms": { "$ref": "#/definitions/leads" }, "light": { "$ref": "#/definitions/leads" }, "lamp": { "$ref": "#/definitions/leads" }, "pattern": { "$ref": "#/definitions/leads" }, "timing": { "$ref": "#/definitions/leads" }, "counts": { "description": "The module's own live data at this input: does it follow?", "$ref": "#/definitions/terminal" }, "inspect": { "description": "A part, a connector, a wire, the target.", "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9.-]{0,80})$", "examples": ["connector.sensor", "target"] }, "reading": { "description": "A number that the circuit model knows nothing of.", "type": "object", "required": ["unit"], "additionalProperties": false, "properties": { "unit": { "enum": ["V", "ohm", "A", "Hz", "rpm", "%", "s", "deg"] }, "low": { "$ref": "#/definitions/value" }, "high": { "$ref": "#/definitions/value" } } } } };
+var schema25 = { "description": "A value with its unit.", "type": "string", "maxLength": 40, "examples": ["4.75 V", "0.5 ohm"] };
+var schema22 = { "description": "Red lead first, black lead second.", "type": "array", "minItems": 2, "maxItems": 2, "items": { "$ref": "#/definitions/terminal" }, "examples": [["sensor.feed", "battery.negative"]] };
+function validate16(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (Array.isArray(data)) {
+    if (data.length > 2) {
+      const err0 = { instancePath, schemaPath: "#/maxItems", keyword: "maxItems", params: { limit: 2 }, message: "must NOT have more than 2 items", schema: 2, parentSchema: schema22, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.length < 2) {
+      const err1 = { instancePath, schemaPath: "#/minItems", keyword: "minItems", params: { limit: 2 }, message: "must NOT have fewer than 2 items", schema: 2, parentSchema: schema22, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    const len0 = data.length;
+    for (let i0 = 0; i0 < len0; i0++) {
+      let data0 = data[i0];
+      if (typeof data0 === "string") {
+        if (!pattern6.test(data0)) {
+          const err2 = { instancePath: instancePath + "/" + i0, schemaPath: "#/definitions/terminal/pattern", keyword: "pattern", params: { pattern: "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$" }, message: 'must match pattern "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$"', schema: "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$", parentSchema: schema17, data: data0 };
+          if (vErrors === null) {
+            vErrors = [err2];
+          } else {
+            vErrors.push(err2);
+          }
+          errors++;
+        }
+      } else {
+        const err3 = { instancePath: instancePath + "/" + i0, schemaPath: "#/definitions/terminal/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema17.type, parentSchema: schema17, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err3];
+        } else {
+          vErrors.push(err3);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err4 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema22.type, parentSchema: schema22, data };
+    if (vErrors === null) {
+      vErrors = [err4];
+    } else {
+      vErrors.push(err4);
+    }
+    errors++;
+  }
+  validate16.errors = vErrors;
+  return errors === 0;
+}
+var pattern11 = new RegExp("^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9.-]{0,80})$", "u");
+function validate15(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (Object.keys(data).length > 1) {
+      const err0 = { instancePath, schemaPath: "#/maxProperties", keyword: "maxProperties", params: { limit: 1 }, message: "must NOT have more than 1 properties", schema: 1, parentSchema: schema21, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (Object.keys(data).length < 1) {
+      const err1 = { instancePath, schemaPath: "#/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema21, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    for (const key0 in data) {
+      if (!func7.call(schema21.properties, key0)) {
+        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema21, data };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    }
+    if (data.volts !== void 0) {
+      if (!validate16(data.volts, { instancePath: instancePath + "/volts", parentData: data, parentDataProperty: "volts", rootData })) {
+        vErrors = vErrors === null ? validate16.errors : vErrors.concat(validate16.errors);
+        errors = vErrors.length;
+      }
+    }
+    if (data.ohms !== void 0) {
+      if (!validate16(data.ohms, { instancePath: instancePath + "/ohms", parentData: data, parentDataProperty: "ohms", rootData })) {
+        vErrors = vErrors === null ? validate16.errors : vErrors.concat(validate16.errors);
+        errors = vErrors.length;
+      }
+    }
+    if (data.light !== void 0) {
+      if (!validate16(data.light, { instancePath: instancePath + "/light", parentData: data, parentDataProperty: "light", rootData })) {
+        vErrors = vErrors === null ? validate16.errors : vErrors.concat(validate16.errors);
+        errors = vErrors.length;
+      }
+    }
+    if (data.lamp !== void 0) {
+      if (!validate16(data.lamp, { instancePath: instancePath + "/lamp", parentData: data, parentDataProperty: "lamp", rootData })) {
+        vErrors = vErrors === null ? validate16.errors : vErrors.concat(validate16.errors);
+        errors = vErrors.length;
+      }
+    }
+    if (data.pattern !== void 0) {
+      if (!validate16(data.pattern, { instancePath: instancePath + "/pattern", parentData: data, parentDataProperty: "pattern", rootData })) {
+        vErrors = vErrors === null ? validate16.errors : vErrors.concat(validate16.errors);
+        errors = vErrors.length;
+      }
+    }
+    if (data.timing !== void 0) {
+      if (!validate16(data.timing, { instancePath: instancePath + "/timing", parentData: data, parentDataProperty: "timing", rootData })) {
+        vErrors = vErrors === null ? validate16.errors : vErrors.concat(validate16.errors);
+        errors = vErrors.length;
+      }
+    }
+    if (data.counts !== void 0) {
+      let data6 = data.counts;
+      if (typeof data6 === "string") {
+        if (!pattern6.test(data6)) {
+          const err3 = { instancePath: instancePath + "/counts", schemaPath: "#/definitions/terminal/pattern", keyword: "pattern", params: { pattern: "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$" }, message: 'must match pattern "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$"', schema: "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*){1,2})$", parentSchema: schema17, data: data6 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+      } else {
+        const err4 = { instancePath: instancePath + "/counts", schemaPath: "#/definitions/terminal/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema17.type, parentSchema: schema17, data: data6 };
+        if (vErrors === null) {
+          vErrors = [err4];
+        } else {
+          vErrors.push(err4);
+        }
+        errors++;
+      }
+    }
+    if (data.inspect !== void 0) {
+      let data7 = data.inspect;
+      if (typeof data7 === "string") {
+        if (!pattern11.test(data7)) {
+          const err5 = { instancePath: instancePath + "/inspect", schemaPath: "#/properties/inspect/pattern", keyword: "pattern", params: { pattern: "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9.-]{0,80})$" }, message: 'must match pattern "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9.-]{0,80})$"', schema: "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9.-]{0,80})$", parentSchema: schema21.properties.inspect, data: data7 };
+          if (vErrors === null) {
+            vErrors = [err5];
+          } else {
+            vErrors.push(err5);
+          }
+          errors++;
+        }
+      } else {
+        const err6 = { instancePath: instancePath + "/inspect", schemaPath: "#/properties/inspect/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema21.properties.inspect.type, parentSchema: schema21.properties.inspect, data: data7 };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
+    if (data.reading !== void 0) {
+      let data8 = data.reading;
+      if (data8 && typeof data8 == "object" && !Array.isArray(data8)) {
+        if (data8.unit === void 0) {
+          const err7 = { instancePath: instancePath + "/reading", schemaPath: "#/properties/reading/required", keyword: "required", params: { missingProperty: "unit" }, message: "must have required property 'unit'", schema: schema21.properties.reading.required, parentSchema: schema21.properties.reading, data: data8 };
+          if (vErrors === null) {
+            vErrors = [err7];
+          } else {
+            vErrors.push(err7);
+          }
+          errors++;
+        }
+        for (const key1 in data8) {
+          if (!(key1 === "unit" || key1 === "low" || key1 === "high")) {
+            const err8 = { instancePath: instancePath + "/reading", schemaPath: "#/properties/reading/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties", schema: false, parentSchema: schema21.properties.reading, data: data8 };
+            if (vErrors === null) {
+              vErrors = [err8];
+            } else {
+              vErrors.push(err8);
+            }
+            errors++;
+          }
+        }
+        if (data8.unit !== void 0) {
+          let data9 = data8.unit;
+          if (!(data9 === "V" || data9 === "ohm" || data9 === "A" || data9 === "Hz" || data9 === "rpm" || data9 === "%" || data9 === "s" || data9 === "deg")) {
+            const err9 = { instancePath: instancePath + "/reading/unit", schemaPath: "#/properties/reading/properties/unit/enum", keyword: "enum", params: { allowedValues: schema21.properties.reading.properties.unit.enum }, message: "must be equal to one of the allowed values", schema: schema21.properties.reading.properties.unit.enum, parentSchema: schema21.properties.reading.properties.unit, data: data9 };
+            if (vErrors === null) {
+              vErrors = [err9];
+            } else {
+              vErrors.push(err9);
+            }
+            errors++;
+          }
+        }
+        if (data8.low !== void 0) {
+          let data10 = data8.low;
+          if (typeof data10 === "string") {
+            if (func2(data10) > 40) {
+              const err10 = { instancePath: instancePath + "/reading/low", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data10 };
+              if (vErrors === null) {
+                vErrors = [err10];
+              } else {
+                vErrors.push(err10);
+              }
+              errors++;
+            }
+          } else {
+            const err11 = { instancePath: instancePath + "/reading/low", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data10 };
+            if (vErrors === null) {
+              vErrors = [err11];
+            } else {
+              vErrors.push(err11);
+            }
+            errors++;
+          }
+        }
+        if (data8.high !== void 0) {
+          let data11 = data8.high;
+          if (typeof data11 === "string") {
+            if (func2(data11) > 40) {
+              const err12 = { instancePath: instancePath + "/reading/high", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data11 };
+              if (vErrors === null) {
+                vErrors = [err12];
+              } else {
+                vErrors.push(err12);
+              }
+              errors++;
+            }
+          } else {
+            const err13 = { instancePath: instancePath + "/reading/high", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data11 };
+            if (vErrors === null) {
+              vErrors = [err13];
+            } else {
+              vErrors.push(err13);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err14 = { instancePath: instancePath + "/reading", schemaPath: "#/properties/reading/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema21.properties.reading.type, parentSchema: schema21.properties.reading, data: data8 };
+        if (vErrors === null) {
+          vErrors = [err14];
+        } else {
+          vErrors.push(err14);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err15 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema21.type, parentSchema: schema21, data };
+    if (vErrors === null) {
+      vErrors = [err15];
+    } else {
+      vErrors.push(err15);
+    }
+    errors++;
+  }
+  validate15.errors = vErrors;
+  return errors === 0;
+}
+var schema27 = { "title": "Outcome", "description": "Where a result leads. A number has from/to or below/above (the lower end counts, the upper does not); a look has look or looks; a question has only words.", "type": "object", "required": ["go"], "additionalProperties": false, "properties": { "from": { "$ref": "#/definitions/value" }, "to": { "$ref": "#/definitions/value" }, "below": { "$ref": "#/definitions/value" }, "above": { "$ref": "#/definitions/value" }, "look": { "$ref": "#/definitions/look" }, "looks": { "type": "array", "minItems": 1, "items": { "$ref": "#/definitions/look" } }, "words": { "$ref": "#/definitions/text" }, "go": { "$ref": "#/definitions/stepName" } } };
+var schema32 = { "enum": ["lit", "dim", "dark", "full", "weak", "uneven", "flat-high", "flat-middle", "flat-low", "follows", "still", "in-step", "shifted", "no-signal", "sound", "faulty"] };
+function validate24(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.go === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "go" }, message: "must have required property 'go'", schema: schema27.required, parentSchema: schema27, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    for (const key0 in data) {
+      if (!(key0 === "from" || key0 === "to" || key0 === "below" || key0 === "above" || key0 === "look" || key0 === "looks" || key0 === "words" || key0 === "go")) {
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema27, data };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.from !== void 0) {
+      let data0 = data.from;
+      if (typeof data0 === "string") {
+        if (func2(data0) > 40) {
+          const err2 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data0 };
+          if (vErrors === null) {
+            vErrors = [err2];
+          } else {
+            vErrors.push(err2);
+          }
+          errors++;
+        }
+      } else {
+        const err3 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err3];
+        } else {
+          vErrors.push(err3);
+        }
+        errors++;
+      }
+    }
+    if (data.to !== void 0) {
+      let data1 = data.to;
+      if (typeof data1 === "string") {
+        if (func2(data1) > 40) {
+          const err4 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err4];
+          } else {
+            vErrors.push(err4);
+          }
+          errors++;
+        }
+      } else {
+        const err5 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err5];
+        } else {
+          vErrors.push(err5);
+        }
+        errors++;
+      }
+    }
+    if (data.below !== void 0) {
+      let data2 = data.below;
+      if (typeof data2 === "string") {
+        if (func2(data2) > 40) {
+          const err6 = { instancePath: instancePath + "/below", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data2 };
+          if (vErrors === null) {
+            vErrors = [err6];
+          } else {
+            vErrors.push(err6);
+          }
+          errors++;
+        }
+      } else {
+        const err7 = { instancePath: instancePath + "/below", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data2 };
+        if (vErrors === null) {
+          vErrors = [err7];
+        } else {
+          vErrors.push(err7);
+        }
+        errors++;
+      }
+    }
+    if (data.above !== void 0) {
+      let data3 = data.above;
+      if (typeof data3 === "string") {
+        if (func2(data3) > 40) {
+          const err8 = { instancePath: instancePath + "/above", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data3 };
+          if (vErrors === null) {
+            vErrors = [err8];
+          } else {
+            vErrors.push(err8);
+          }
+          errors++;
+        }
+      } else {
+        const err9 = { instancePath: instancePath + "/above", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data3 };
+        if (vErrors === null) {
+          vErrors = [err9];
+        } else {
+          vErrors.push(err9);
+        }
+        errors++;
+      }
+    }
+    if (data.look !== void 0) {
+      let data4 = data.look;
+      if (!(data4 === "lit" || data4 === "dim" || data4 === "dark" || data4 === "full" || data4 === "weak" || data4 === "uneven" || data4 === "flat-high" || data4 === "flat-middle" || data4 === "flat-low" || data4 === "follows" || data4 === "still" || data4 === "in-step" || data4 === "shifted" || data4 === "no-signal" || data4 === "sound" || data4 === "faulty")) {
+        const err10 = { instancePath: instancePath + "/look", schemaPath: "#/definitions/look/enum", keyword: "enum", params: { allowedValues: schema32.enum }, message: "must be equal to one of the allowed values", schema: schema32.enum, parentSchema: schema32, data: data4 };
+        if (vErrors === null) {
+          vErrors = [err10];
+        } else {
+          vErrors.push(err10);
+        }
+        errors++;
+      }
+    }
+    if (data.looks !== void 0) {
+      let data5 = data.looks;
+      if (Array.isArray(data5)) {
+        if (data5.length < 1) {
+          const err11 = { instancePath: instancePath + "/looks", schemaPath: "#/properties/looks/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema27.properties.looks, data: data5 };
+          if (vErrors === null) {
+            vErrors = [err11];
+          } else {
+            vErrors.push(err11);
+          }
+          errors++;
+        }
+        const len0 = data5.length;
+        for (let i0 = 0; i0 < len0; i0++) {
+          let data6 = data5[i0];
+          if (!(data6 === "lit" || data6 === "dim" || data6 === "dark" || data6 === "full" || data6 === "weak" || data6 === "uneven" || data6 === "flat-high" || data6 === "flat-middle" || data6 === "flat-low" || data6 === "follows" || data6 === "still" || data6 === "in-step" || data6 === "shifted" || data6 === "no-signal" || data6 === "sound" || data6 === "faulty")) {
+            const err12 = { instancePath: instancePath + "/looks/" + i0, schemaPath: "#/definitions/look/enum", keyword: "enum", params: { allowedValues: schema32.enum }, message: "must be equal to one of the allowed values", schema: schema32.enum, parentSchema: schema32, data: data6 };
+            if (vErrors === null) {
+              vErrors = [err12];
+            } else {
+              vErrors.push(err12);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err13 = { instancePath: instancePath + "/looks", schemaPath: "#/properties/looks/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema27.properties.looks.type, parentSchema: schema27.properties.looks, data: data5 };
+        if (vErrors === null) {
+          vErrors = [err13];
+        } else {
+          vErrors.push(err13);
+        }
+        errors++;
+      }
+    }
+    if (data.words !== void 0) {
+      let data7 = data.words;
+      if (typeof data7 === "string") {
+        if (func2(data7) > 2e3) {
+          const err14 = { instancePath: instancePath + "/words", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data7 };
+          if (vErrors === null) {
+            vErrors = [err14];
+          } else {
+            vErrors.push(err14);
+          }
+          errors++;
+        }
+        if (func2(data7) < 1) {
+          const err15 = { instancePath: instancePath + "/words", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data7 };
+          if (vErrors === null) {
+            vErrors = [err15];
+          } else {
+            vErrors.push(err15);
+          }
+          errors++;
+        }
+      } else {
+        const err16 = { instancePath: instancePath + "/words", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data7 };
+        if (vErrors === null) {
+          vErrors = [err16];
+        } else {
+          vErrors.push(err16);
+        }
+        errors++;
+      }
+    }
+    if (data.go !== void 0) {
+      let data8 = data.go;
+      if (typeof data8 === "string") {
+        if (!pattern3.test(data8)) {
+          const err17 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data8 };
+          if (vErrors === null) {
+            vErrors = [err17];
+          } else {
+            vErrors.push(err17);
+          }
+          errors++;
+        }
+      } else {
+        const err18 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data8 };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err19 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema27.type, parentSchema: schema27, data };
+    if (vErrors === null) {
+      vErrors = [err19];
+    } else {
+      vErrors.push(err19);
+    }
+    errors++;
+  }
+  validate24.errors = vErrors;
+  return errors === 0;
+}
+function validate11(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    for (const key0 in data) {
+      if (!func7.call(schema13.properties, key0)) {
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema13, data };
+        if (vErrors === null) {
+          vErrors = [err0];
+        } else {
+          vErrors.push(err0);
+        }
+        errors++;
+      }
+    }
+    if (data.title !== void 0) {
+      let data0 = data.title;
+      if (typeof data0 === "string") {
+        if (func2(data0) > 80) {
+          const err1 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/maxLength", keyword: "maxLength", params: { limit: 80 }, message: "must NOT have more than 80 characters", schema: 80, parentSchema: schema13.properties.title, data: data0 };
+          if (vErrors === null) {
+            vErrors = [err1];
+          } else {
+            vErrors.push(err1);
+          }
+          errors++;
+        }
+        if (func2(data0) < 1) {
+          const err2 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema13.properties.title, data: data0 };
+          if (vErrors === null) {
+            vErrors = [err2];
+          } else {
+            vErrors.push(err2);
+          }
+          errors++;
+        }
+      } else {
+        const err3 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.title.type, parentSchema: schema13.properties.title, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err3];
+        } else {
+          vErrors.push(err3);
+        }
+        errors++;
+      }
+    }
+    if (data.test !== void 0) {
+      let data1 = data.test;
+      if (!(data1 === "reference" || data1 === "ground" || data1 === "signal" || data1 === "injection" || data1 === "bypass" || data1 === "actuation" || data1 === "continuity" || data1 === "pattern" || data1 === "neighbour" || data1 === "wiggle" || data1 === "comparison" || data1 === "inspection" || data1 === "interview")) {
+        const err4 = { instancePath: instancePath + "/test", schemaPath: "#/definitions/family/enum", keyword: "enum", params: { allowedValues: schema14.enum }, message: "must be equal to one of the allowed values", schema: schema14.enum, parentSchema: schema14, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err4];
+        } else {
+          vErrors.push(err4);
+        }
+        errors++;
+      }
+    }
+    if (data.state !== void 0) {
+      let data2 = data.state;
+      if (!(data2 === "key-off" || data2 === "key-on" || data2 === "cranking" || data2 === "running")) {
+        const err5 = { instancePath: instancePath + "/state", schemaPath: "#/definitions/state/enum", keyword: "enum", params: { allowedValues: schema15.enum }, message: "must be equal to one of the allowed values", schema: schema15.enum, parentSchema: schema15, data: data2 };
+        if (vErrors === null) {
+          vErrors = [err5];
+        } else {
+          vErrors.push(err5);
+        }
+        errors++;
+      }
+    }
+    if (data.unplug !== void 0) {
+      let data3 = data.unplug;
+      if (Array.isArray(data3)) {
+        if (data3.length > 12) {
+          const err6 = { instancePath: instancePath + "/unplug", schemaPath: "#/properties/unplug/maxItems", keyword: "maxItems", params: { limit: 12 }, message: "must NOT have more than 12 items", schema: 12, parentSchema: schema13.properties.unplug, data: data3 };
+          if (vErrors === null) {
+            vErrors = [err6];
+          } else {
+            vErrors.push(err6);
+          }
+          errors++;
+        }
+        const len0 = data3.length;
+        for (let i0 = 0; i0 < len0; i0++) {
+          let data4 = data3[i0];
+          if (typeof data4 === "string") {
+            if (!pattern5.test(data4)) {
+              const err7 = { instancePath: instancePath + "/unplug/" + i0, schemaPath: "#/properties/unplug/items/pattern", keyword: "pattern", params: { pattern: "^\\$?[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^\\$?[a-z][a-z0-9-]{0,60}$"', schema: "^\\$?[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.unplug.items, data: data4 };
+              if (vErrors === null) {
+                vErrors = [err7];
+              } else {
+                vErrors.push(err7);
+              }
+              errors++;
+            }
+          } else {
+            const err8 = { instancePath: instancePath + "/unplug/" + i0, schemaPath: "#/properties/unplug/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.unplug.items.type, parentSchema: schema13.properties.unplug.items, data: data4 };
+            if (vErrors === null) {
+              vErrors = [err8];
+            } else {
+              vErrors.push(err8);
+            }
+            errors++;
+          }
+        }
+        let i1 = data3.length;
+        let j0;
+        if (i1 > 1) {
+          const indices0 = {};
+          for (; i1--; ) {
+            let item0 = data3[i1];
+            if (typeof item0 !== "string") {
+              continue;
+            }
+            if (typeof indices0[item0] == "number") {
+              j0 = indices0[item0];
+              const err9 = { instancePath: instancePath + "/unplug", schemaPath: "#/properties/unplug/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)", schema: true, parentSchema: schema13.properties.unplug, data: data3 };
+              if (vErrors === null) {
+                vErrors = [err9];
+              } else {
+                vErrors.push(err9);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i1;
+          }
+        }
+      } else {
+        const err10 = { instancePath: instancePath + "/unplug", schemaPath: "#/properties/unplug/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.unplug.type, parentSchema: schema13.properties.unplug, data: data3 };
+        if (vErrors === null) {
+          vErrors = [err10];
+        } else {
+          vErrors.push(err10);
+        }
+        errors++;
+      }
+    }
+    if (data.bridge !== void 0) {
+      let data5 = data.bridge;
+      const _errs13 = errors;
+      let valid6 = false;
+      let passing0 = null;
+      const _errs14 = errors;
+      if (!validate12(data5, { instancePath: instancePath + "/bridge", parentData: data, parentDataProperty: "bridge", rootData })) {
+        vErrors = vErrors === null ? validate12.errors : vErrors.concat(validate12.errors);
+        errors = vErrors.length;
+      }
+      var _valid0 = _errs14 === errors;
+      if (_valid0) {
+        valid6 = true;
+        passing0 = 0;
+      }
+      const _errs15 = errors;
+      if (Array.isArray(data5)) {
+        if (data5.length > 4) {
+          const err11 = { instancePath: instancePath + "/bridge", schemaPath: "#/properties/bridge/oneOf/1/maxItems", keyword: "maxItems", params: { limit: 4 }, message: "must NOT have more than 4 items", schema: 4, parentSchema: schema13.properties.bridge.oneOf[1], data: data5 };
+          if (vErrors === null) {
+            vErrors = [err11];
+          } else {
+            vErrors.push(err11);
+          }
+          errors++;
+        }
+        const len1 = data5.length;
+        for (let i2 = 0; i2 < len1; i2++) {
+          if (!validate12(data5[i2], { instancePath: instancePath + "/bridge/" + i2, parentData: data5, parentDataProperty: i2, rootData })) {
+            vErrors = vErrors === null ? validate12.errors : vErrors.concat(validate12.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err12 = { instancePath: instancePath + "/bridge", schemaPath: "#/properties/bridge/oneOf/1/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.bridge.oneOf[1].type, parentSchema: schema13.properties.bridge.oneOf[1], data: data5 };
+        if (vErrors === null) {
+          vErrors = [err12];
+        } else {
+          vErrors.push(err12);
+        }
+        errors++;
+      }
+      var _valid0 = _errs15 === errors;
+      if (_valid0 && valid6) {
+        valid6 = false;
+        passing0 = [passing0, 1];
+      } else {
+        if (_valid0) {
+          valid6 = true;
+          passing0 = 1;
+        }
+      }
+      if (!valid6) {
+        const err13 = { instancePath: instancePath + "/bridge", schemaPath: "#/properties/bridge/oneOf", keyword: "oneOf", params: { passingSchemas: passing0 }, message: "must match exactly one schema in oneOf", schema: schema13.properties.bridge.oneOf, parentSchema: schema13.properties.bridge, data: data5 };
+        if (vErrors === null) {
+          vErrors = [err13];
+        } else {
+          vErrors.push(err13);
+        }
+        errors++;
+      } else {
+        errors = _errs13;
+        if (vErrors !== null) {
+          if (_errs13) {
+            vErrors.length = _errs13;
+          } else {
+            vErrors = null;
+          }
+        }
+      }
+    }
+    if (data.spare !== void 0) {
+      let data7 = data.spare;
+      if (typeof data7 !== "boolean") {
+        const err14 = { instancePath: instancePath + "/spare", schemaPath: "#/properties/spare/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema13.properties.spare.type, parentSchema: schema13.properties.spare, data: data7 };
+        if (vErrors === null) {
+          vErrors = [err14];
+        } else {
+          vErrors.push(err14);
+        }
+        errors++;
+      }
+    }
+    if (data.moving !== void 0) {
+      let data8 = data.moving;
+      if (typeof data8 !== "boolean") {
+        const err15 = { instancePath: instancePath + "/moving", schemaPath: "#/properties/moving/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema13.properties.moving.type, parentSchema: schema13.properties.moving, data: data8 };
+        if (vErrors === null) {
+          vErrors = [err15];
+        } else {
+          vErrors.push(err15);
+        }
+        errors++;
+      }
+    }
+    if (data.say !== void 0) {
+      let data9 = data.say;
+      if (typeof data9 === "string") {
+        if (func2(data9) > 2e3) {
+          const err16 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data9 };
+          if (vErrors === null) {
+            vErrors = [err16];
+          } else {
+            vErrors.push(err16);
+          }
+          errors++;
+        }
+        if (func2(data9) < 1) {
+          const err17 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data9 };
+          if (vErrors === null) {
+            vErrors = [err17];
+          } else {
+            vErrors.push(err17);
+          }
+          errors++;
+        }
+      } else {
+        const err18 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data9 };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
+        }
+        errors++;
+      }
+    }
+    if (data.why !== void 0) {
+      let data10 = data.why;
+      if (typeof data10 === "string") {
+        if (func2(data10) > 2e3) {
+          const err19 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data10 };
+          if (vErrors === null) {
+            vErrors = [err19];
+          } else {
+            vErrors.push(err19);
+          }
+          errors++;
+        }
+        if (func2(data10) < 1) {
+          const err20 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data10 };
+          if (vErrors === null) {
+            vErrors = [err20];
+          } else {
+            vErrors.push(err20);
+          }
+          errors++;
+        }
+      } else {
+        const err21 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data10 };
+        if (vErrors === null) {
+          vErrors = [err21];
+        } else {
+          vErrors.push(err21);
+        }
+        errors++;
+      }
+    }
+    if (data.minutes !== void 0) {
+      let data11 = data.minutes;
+      if (typeof data11 == "number" && isFinite(data11)) {
+        if (data11 > 240 || isNaN(data11)) {
+          const err22 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/maximum", keyword: "maximum", params: { comparison: "<=", limit: 240 }, message: "must be <= 240", schema: 240, parentSchema: schema13.properties.minutes, data: data11 };
+          if (vErrors === null) {
+            vErrors = [err22];
+          } else {
+            vErrors.push(err22);
+          }
+          errors++;
+        }
+        if (data11 < 0 || isNaN(data11)) {
+          const err23 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema13.properties.minutes, data: data11 };
+          if (vErrors === null) {
+            vErrors = [err23];
+          } else {
+            vErrors.push(err23);
+          }
+          errors++;
+        }
+      } else {
+        const err24 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema13.properties.minutes.type, parentSchema: schema13.properties.minutes, data: data11 };
+        if (vErrors === null) {
+          vErrors = [err24];
+        } else {
+          vErrors.push(err24);
+        }
+        errors++;
+      }
+    }
+    if (data.cautions !== void 0) {
+      let data12 = data.cautions;
+      if (Array.isArray(data12)) {
+        const len2 = data12.length;
+        for (let i3 = 0; i3 < len2; i3++) {
+          let data13 = data12[i3];
+          if (typeof data13 === "string") {
+            if (!pattern0.test(data13)) {
+              const err25 = { instancePath: instancePath + "/cautions/" + i3, schemaPath: "#/properties/cautions/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.cautions.items, data: data13 };
+              if (vErrors === null) {
+                vErrors = [err25];
+              } else {
+                vErrors.push(err25);
+              }
+              errors++;
+            }
+          } else {
+            const err26 = { instancePath: instancePath + "/cautions/" + i3, schemaPath: "#/properties/cautions/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.cautions.items.type, parentSchema: schema13.properties.cautions.items, data: data13 };
+            if (vErrors === null) {
+              vErrors = [err26];
+            } else {
+              vErrors.push(err26);
+            }
+            errors++;
+          }
+        }
+        let i4 = data12.length;
+        let j1;
+        if (i4 > 1) {
+          const indices1 = {};
+          for (; i4--; ) {
+            let item1 = data12[i4];
+            if (typeof item1 !== "string") {
+              continue;
+            }
+            if (typeof indices1[item1] == "number") {
+              j1 = indices1[item1];
+              const err27 = { instancePath: instancePath + "/cautions", schemaPath: "#/properties/cautions/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i4 + " are identical)", schema: true, parentSchema: schema13.properties.cautions, data: data12 };
+              if (vErrors === null) {
+                vErrors = [err27];
+              } else {
+                vErrors.push(err27);
+              }
+              errors++;
+              break;
+            }
+            indices1[item1] = i4;
+          }
+        }
+      } else {
+        const err28 = { instancePath: instancePath + "/cautions", schemaPath: "#/properties/cautions/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.cautions.type, parentSchema: schema13.properties.cautions, data: data12 };
+        if (vErrors === null) {
+          vErrors = [err28];
+        } else {
+          vErrors.push(err28);
+        }
+        errors++;
+      }
+    }
+    if (data.measure !== void 0) {
+      if (!validate15(data.measure, { instancePath: instancePath + "/measure", parentData: data, parentDataProperty: "measure", rootData })) {
+        vErrors = vErrors === null ? validate15.errors : vErrors.concat(validate15.errors);
+        errors = vErrors.length;
+      }
+    }
+    if (data.expect !== void 0) {
+      let data15 = data.expect;
+      if (typeof data15 === "string") {
+        if (func2(data15) > 80) {
+          const err29 = { instancePath: instancePath + "/expect", schemaPath: "#/properties/expect/maxLength", keyword: "maxLength", params: { limit: 80 }, message: "must NOT have more than 80 characters", schema: 80, parentSchema: schema13.properties.expect, data: data15 };
+          if (vErrors === null) {
+            vErrors = [err29];
+          } else {
+            vErrors.push(err29);
+          }
+          errors++;
+        }
+      } else {
+        const err30 = { instancePath: instancePath + "/expect", schemaPath: "#/properties/expect/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.expect.type, parentSchema: schema13.properties.expect, data: data15 };
+        if (vErrors === null) {
+          vErrors = [err30];
+        } else {
+          vErrors.push(err30);
+        }
+        errors++;
+      }
+    }
+    if (data.outcomes !== void 0) {
+      let data16 = data.outcomes;
+      if (data16 && typeof data16 == "object" && !Array.isArray(data16)) {
+        if (Object.keys(data16).length > 12) {
+          const err31 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/maxProperties", keyword: "maxProperties", params: { limit: 12 }, message: "must NOT have more than 12 properties", schema: 12, parentSchema: schema13.properties.outcomes, data: data16 };
+          if (vErrors === null) {
+            vErrors = [err31];
+          } else {
+            vErrors.push(err31);
+          }
+          errors++;
+        }
+        if (Object.keys(data16).length < 1) {
+          const err32 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema13.properties.outcomes, data: data16 };
+          if (vErrors === null) {
+            vErrors = [err32];
+          } else {
+            vErrors.push(err32);
+          }
+          errors++;
+        }
+        for (const key1 in data16) {
+          const _errs39 = errors;
+          if (typeof key1 === "string") {
+            if (!pattern0.test(key1)) {
+              const err33 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.outcomes.propertyNames, data: key1, propertyName: key1 };
+              if (vErrors === null) {
+                vErrors = [err33];
+              } else {
+                vErrors.push(err33);
+              }
+              errors++;
+            }
+          }
+          var valid14 = _errs39 === errors;
+          if (!valid14) {
+            const err34 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema13.properties.outcomes.propertyNames, parentSchema: schema13.properties.outcomes, data: data16 };
+            if (vErrors === null) {
+              vErrors = [err34];
+            } else {
+              vErrors.push(err34);
+            }
+            errors++;
+          }
+        }
+        for (const key2 in data16) {
+          if (!validate24(data16[key2], { instancePath: instancePath + "/outcomes/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data16, parentDataProperty: key2, rootData })) {
+            vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err35 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.outcomes.type, parentSchema: schema13.properties.outcomes, data: data16 };
+        if (vErrors === null) {
+          vErrors = [err35];
+        } else {
+          vErrors.push(err35);
+        }
+        errors++;
+      }
+    }
+    if (data.usual !== void 0) {
+      let data18 = data.usual;
+      if (typeof data18 !== "string") {
+        const err36 = { instancePath: instancePath + "/usual", schemaPath: "#/properties/usual/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.usual.type, parentSchema: schema13.properties.usual, data: data18 };
+        if (vErrors === null) {
+          vErrors = [err36];
+        } else {
+          vErrors.push(err36);
+        }
+        errors++;
+      }
+    }
+    if (data.cannot !== void 0) {
+      let data19 = data.cannot;
+      if (typeof data19 === "string") {
+        if (!pattern3.test(data19)) {
+          const err37 = { instancePath: instancePath + "/cannot", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data19 };
+          if (vErrors === null) {
+            vErrors = [err37];
+          } else {
+            vErrors.push(err37);
+          }
+          errors++;
+        }
+      } else {
+        const err38 = { instancePath: instancePath + "/cannot", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data19 };
+        if (vErrors === null) {
+          vErrors = [err38];
+        } else {
+          vErrors.push(err38);
+        }
+        errors++;
+      }
+    }
+    if (data.go !== void 0) {
+      let data20 = data.go;
+      if (typeof data20 === "string") {
+        if (!pattern3.test(data20)) {
+          const err39 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data20 };
+          if (vErrors === null) {
+            vErrors = [err39];
+          } else {
+            vErrors.push(err39);
+          }
+          errors++;
+        }
+      } else {
+        const err40 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data20 };
+        if (vErrors === null) {
+          vErrors = [err40];
+        } else {
+          vErrors.push(err40);
+        }
+        errors++;
+      }
+    }
+    if (data.use !== void 0) {
+      let data21 = data.use;
+      if (typeof data21 === "string") {
+        if (!pattern0.test(data21)) {
+          const err41 = { instancePath: instancePath + "/use", schemaPath: "#/properties/use/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.use, data: data21 };
+          if (vErrors === null) {
+            vErrors = [err41];
+          } else {
+            vErrors.push(err41);
+          }
+          errors++;
+        }
+      } else {
+        const err42 = { instancePath: instancePath + "/use", schemaPath: "#/properties/use/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.use.type, parentSchema: schema13.properties.use, data: data21 };
+        if (vErrors === null) {
+          vErrors = [err42];
+        } else {
+          vErrors.push(err42);
+        }
+        errors++;
+      }
+    }
+    if (data.with !== void 0) {
+      let data22 = data.with;
+      if (data22 && typeof data22 == "object" && !Array.isArray(data22)) {
+        for (const key3 in data22) {
+          let data23 = data22[key3];
+          if (typeof data23 === "string") {
+            if (func2(data23) > 200) {
+              const err43 = { instancePath: instancePath + "/with/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/with/additionalProperties/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema13.properties.with.additionalProperties, data: data23 };
+              if (vErrors === null) {
+                vErrors = [err43];
+              } else {
+                vErrors.push(err43);
+              }
+              errors++;
+            }
+          } else {
+            const err44 = { instancePath: instancePath + "/with/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/with/additionalProperties/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.with.additionalProperties.type, parentSchema: schema13.properties.with.additionalProperties, data: data23 };
+            if (vErrors === null) {
+              vErrors = [err44];
+            } else {
+              vErrors.push(err44);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err45 = { instancePath: instancePath + "/with", schemaPath: "#/properties/with/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.with.type, parentSchema: schema13.properties.with, data: data22 };
+        if (vErrors === null) {
+          vErrors = [err45];
+        } else {
+          vErrors.push(err45);
+        }
+        errors++;
+      }
+    }
+    if (data.results !== void 0) {
+      let data24 = data.results;
+      if (data24 && typeof data24 == "object" && !Array.isArray(data24)) {
+        for (const key4 in data24) {
+          let data25 = data24[key4];
+          if (typeof data25 === "string") {
+            if (!pattern3.test(data25)) {
+              const err46 = { instancePath: instancePath + "/results/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data25 };
+              if (vErrors === null) {
+                vErrors = [err46];
+              } else {
+                vErrors.push(err46);
+              }
+              errors++;
+            }
+          } else {
+            const err47 = { instancePath: instancePath + "/results/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data25 };
+            if (vErrors === null) {
+              vErrors = [err47];
+            } else {
+              vErrors.push(err47);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err48 = { instancePath: instancePath + "/results", schemaPath: "#/properties/results/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.results.type, parentSchema: schema13.properties.results, data: data24 };
+        if (vErrors === null) {
+          vErrors = [err48];
+        } else {
+          vErrors.push(err48);
+        }
+        errors++;
+      }
+    }
+    if (data.result !== void 0) {
+      let data26 = data.result;
+      if (typeof data26 === "string") {
+        if (!pattern0.test(data26)) {
+          const err49 = { instancePath: instancePath + "/result", schemaPath: "#/properties/result/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.result, data: data26 };
+          if (vErrors === null) {
+            vErrors = [err49];
+          } else {
+            vErrors.push(err49);
+          }
+          errors++;
+        }
+      } else {
+        const err50 = { instancePath: instancePath + "/result", schemaPath: "#/properties/result/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.result.type, parentSchema: schema13.properties.result, data: data26 };
+        if (vErrors === null) {
+          vErrors = [err50];
+        } else {
+          vErrors.push(err50);
+        }
+        errors++;
+      }
+    }
+    if (data.conclude !== void 0) {
+      let data27 = data.conclude;
+      if (Array.isArray(data27)) {
+        if (data27.length > 80) {
+          const err51 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema13.properties.conclude, data: data27 };
+          if (vErrors === null) {
+            vErrors = [err51];
+          } else {
+            vErrors.push(err51);
+          }
+          errors++;
+        }
+        const len3 = data27.length;
+        for (let i5 = 0; i5 < len3; i5++) {
+          let data28 = data27[i5];
+          if (typeof data28 === "string") {
+            if (!pattern19.test(data28)) {
+              const err52 = { instancePath: instancePath + "/conclude/" + i5, schemaPath: "#/properties/conclude/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.*-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.*-]{0,80}$"', schema: "^[a-z][a-z0-9.*-]{0,80}$", parentSchema: schema13.properties.conclude.items, data: data28 };
+              if (vErrors === null) {
+                vErrors = [err52];
+              } else {
+                vErrors.push(err52);
+              }
+              errors++;
+            }
+          } else {
+            const err53 = { instancePath: instancePath + "/conclude/" + i5, schemaPath: "#/properties/conclude/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.conclude.items.type, parentSchema: schema13.properties.conclude.items, data: data28 };
+            if (vErrors === null) {
+              vErrors = [err53];
+            } else {
+              vErrors.push(err53);
+            }
+            errors++;
+          }
+        }
+        let i6 = data27.length;
+        let j2;
+        if (i6 > 1) {
+          const indices2 = {};
+          for (; i6--; ) {
+            let item2 = data27[i6];
+            if (typeof item2 !== "string") {
+              continue;
+            }
+            if (typeof indices2[item2] == "number") {
+              j2 = indices2[item2];
+              const err54 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/uniqueItems", keyword: "uniqueItems", params: { i: i6, j: j2 }, message: "must NOT have duplicate items (items ## " + j2 + " and " + i6 + " are identical)", schema: true, parentSchema: schema13.properties.conclude, data: data27 };
+              if (vErrors === null) {
+                vErrors = [err54];
+              } else {
+                vErrors.push(err54);
+              }
+              errors++;
+              break;
+            }
+            indices2[item2] = i6;
+          }
+        }
+      } else {
+        const err55 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.conclude.type, parentSchema: schema13.properties.conclude, data: data27 };
+        if (vErrors === null) {
+          vErrors = [err55];
+        } else {
+          vErrors.push(err55);
+        }
+        errors++;
+      }
+    }
+    if (data.repair !== void 0) {
+      let data29 = data.repair;
+      if (typeof data29 === "string") {
+        if (func2(data29) > 2e3) {
+          const err56 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data29 };
+          if (vErrors === null) {
+            vErrors = [err56];
+          } else {
+            vErrors.push(err56);
+          }
+          errors++;
+        }
+        if (func2(data29) < 1) {
+          const err57 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data29 };
+          if (vErrors === null) {
+            vErrors = [err57];
+          } else {
+            vErrors.push(err57);
+          }
+          errors++;
+        }
+      } else {
+        const err58 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data29 };
+        if (vErrors === null) {
+          vErrors = [err58];
+        } else {
+          vErrors.push(err58);
+        }
+        errors++;
+      }
+    }
+    if (data.customer !== void 0) {
+      let data30 = data.customer;
+      if (typeof data30 === "string") {
+        if (func2(data30) > 2e3) {
+          const err59 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data30 };
+          if (vErrors === null) {
+            vErrors = [err59];
+          } else {
+            vErrors.push(err59);
+          }
+          errors++;
+        }
+        if (func2(data30) < 1) {
+          const err60 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data30 };
+          if (vErrors === null) {
+            vErrors = [err60];
+          } else {
+            vErrors.push(err60);
+          }
+          errors++;
+        }
+      } else {
+        const err61 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data30 };
+        if (vErrors === null) {
+          vErrors = [err61];
+        } else {
+          vErrors.push(err61);
+        }
+        errors++;
+      }
+    }
+    if (data.retest !== void 0) {
+      let data31 = data.retest;
+      if (Array.isArray(data31)) {
+        const len4 = data31.length;
+        for (let i7 = 0; i7 < len4; i7++) {
+          let data32 = data31[i7];
+          if (typeof data32 === "string") {
+            if (!pattern20.test(data32)) {
+              const err62 = { instancePath: instancePath + "/retest/" + i7, schemaPath: "#/properties/retest/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9/-]{0,120}$" }, message: 'must match pattern "^[a-z][a-z0-9/-]{0,120}$"', schema: "^[a-z][a-z0-9/-]{0,120}$", parentSchema: schema13.properties.retest.items, data: data32 };
+              if (vErrors === null) {
+                vErrors = [err62];
+              } else {
+                vErrors.push(err62);
+              }
+              errors++;
+            }
+          } else {
+            const err63 = { instancePath: instancePath + "/retest/" + i7, schemaPath: "#/properties/retest/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.retest.items.type, parentSchema: schema13.properties.retest.items, data: data32 };
+            if (vErrors === null) {
+              vErrors = [err63];
+            } else {
+              vErrors.push(err63);
+            }
+            errors++;
+          }
+        }
+        let i8 = data31.length;
+        let j3;
+        if (i8 > 1) {
+          const indices3 = {};
+          for (; i8--; ) {
+            let item3 = data31[i8];
+            if (typeof item3 !== "string") {
+              continue;
+            }
+            if (typeof indices3[item3] == "number") {
+              j3 = indices3[item3];
+              const err64 = { instancePath: instancePath + "/retest", schemaPath: "#/properties/retest/uniqueItems", keyword: "uniqueItems", params: { i: i8, j: j3 }, message: "must NOT have duplicate items (items ## " + j3 + " and " + i8 + " are identical)", schema: true, parentSchema: schema13.properties.retest, data: data31 };
+              if (vErrors === null) {
+                vErrors = [err64];
+              } else {
+                vErrors.push(err64);
+              }
+              errors++;
+              break;
+            }
+            indices3[item3] = i8;
+          }
+        }
+      } else {
+        const err65 = { instancePath: instancePath + "/retest", schemaPath: "#/properties/retest/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.retest.type, parentSchema: schema13.properties.retest, data: data31 };
+        if (vErrors === null) {
+          vErrors = [err65];
+        } else {
+          vErrors.push(err65);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err66 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.type, parentSchema: schema13, data };
+    if (vErrors === null) {
+      vErrors = [err66];
+    } else {
+      vErrors.push(err66);
+    }
+    errors++;
+  }
+  validate11.errors = vErrors;
+  return errors === 0;
+}
+function validate10(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  ;
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.procedure === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "procedure" }, message: "must have required property 'procedure'", schema: schema11.required, parentSchema: schema11, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.title === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "title" }, message: "must have required property 'title'", schema: schema11.required, parentSchema: schema11, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    if (data.start === void 0) {
+      const err2 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "start" }, message: "must have required property 'start'", schema: schema11.required, parentSchema: schema11, data };
+      if (vErrors === null) {
+        vErrors = [err2];
+      } else {
+        vErrors.push(err2);
+      }
+      errors++;
+    }
+    if (data.steps === void 0) {
+      const err3 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "steps" }, message: "must have required property 'steps'", schema: schema11.required, parentSchema: schema11, data };
+      if (vErrors === null) {
+        vErrors = [err3];
+      } else {
+        vErrors.push(err3);
+      }
+      errors++;
+    }
+    for (const key0 in data) {
+      if (!(key0 === "procedure" || key0 === "title" || key0 === "about" || key0 === "circuit" || key0 === "codes" || key0 === "needs" || key0 === "start" || key0 === "steps")) {
+        const err4 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11, data };
+        if (vErrors === null) {
+          vErrors = [err4];
+        } else {
+          vErrors.push(err4);
+        }
+        errors++;
+      }
+    }
+    if (data.procedure !== void 0) {
+      let data0 = data.procedure;
+      if (typeof data0 === "string") {
+        if (!pattern0.test(data0)) {
+          const err5 = { instancePath: instancePath + "/procedure", schemaPath: "#/properties/procedure/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema11.properties.procedure, data: data0 };
+          if (vErrors === null) {
+            vErrors = [err5];
+          } else {
+            vErrors.push(err5);
+          }
+          errors++;
+        }
+      } else {
+        const err6 = { instancePath: instancePath + "/procedure", schemaPath: "#/properties/procedure/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.procedure.type, parentSchema: schema11.properties.procedure, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
+    if (data.title !== void 0) {
+      let data1 = data.title;
+      if (typeof data1 === "string") {
+        if (func2(data1) > 120) {
+          const err7 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema11.properties.title, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err7];
+          } else {
+            vErrors.push(err7);
+          }
+          errors++;
+        }
+        if (func2(data1) < 3) {
+          const err8 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/minLength", keyword: "minLength", params: { limit: 3 }, message: "must NOT have fewer than 3 characters", schema: 3, parentSchema: schema11.properties.title, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err8];
+          } else {
+            vErrors.push(err8);
+          }
+          errors++;
+        }
+      } else {
+        const err9 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.title.type, parentSchema: schema11.properties.title, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err9];
+        } else {
+          vErrors.push(err9);
+        }
+        errors++;
+      }
+    }
+    if (data.about !== void 0) {
+      let data2 = data.about;
+      if (typeof data2 === "string") {
+        if (func2(data2) > 2e3) {
+          const err10 = { instancePath: instancePath + "/about", schemaPath: "#/properties/about/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.about, data: data2 };
+          if (vErrors === null) {
+            vErrors = [err10];
+          } else {
+            vErrors.push(err10);
+          }
+          errors++;
+        }
+      } else {
+        const err11 = { instancePath: instancePath + "/about", schemaPath: "#/properties/about/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.about.type, parentSchema: schema11.properties.about, data: data2 };
+        if (vErrors === null) {
+          vErrors = [err11];
+        } else {
+          vErrors.push(err11);
+        }
+        errors++;
+      }
+    }
+    if (data.circuit !== void 0) {
+      let data3 = data.circuit;
+      if (typeof data3 === "string") {
+        if (!pattern0.test(data3)) {
+          const err12 = { instancePath: instancePath + "/circuit", schemaPath: "#/properties/circuit/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema11.properties.circuit, data: data3 };
+          if (vErrors === null) {
+            vErrors = [err12];
+          } else {
+            vErrors.push(err12);
+          }
+          errors++;
+        }
+      } else {
+        const err13 = { instancePath: instancePath + "/circuit", schemaPath: "#/properties/circuit/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.circuit.type, parentSchema: schema11.properties.circuit, data: data3 };
+        if (vErrors === null) {
+          vErrors = [err13];
+        } else {
+          vErrors.push(err13);
+        }
+        errors++;
+      }
+    }
+    if (data.codes !== void 0) {
+      let data4 = data.codes;
+      if (Array.isArray(data4)) {
+        if (data4.length > 60) {
+          const err14 = { instancePath: instancePath + "/codes", schemaPath: "#/properties/codes/maxItems", keyword: "maxItems", params: { limit: 60 }, message: "must NOT have more than 60 items", schema: 60, parentSchema: schema11.properties.codes, data: data4 };
+          if (vErrors === null) {
+            vErrors = [err14];
+          } else {
+            vErrors.push(err14);
+          }
+          errors++;
+        }
+        const len0 = data4.length;
+        for (let i0 = 0; i0 < len0; i0++) {
+          let data5 = data4[i0];
+          if (typeof data5 === "string") {
+            if (!pattern2.test(data5)) {
+              const err15 = { instancePath: instancePath + "/codes/" + i0, schemaPath: "#/properties/codes/items/pattern", keyword: "pattern", params: { pattern: "^[PCBU][0-3][0-9A-F]{3}$" }, message: 'must match pattern "^[PCBU][0-3][0-9A-F]{3}$"', schema: "^[PCBU][0-3][0-9A-F]{3}$", parentSchema: schema11.properties.codes.items, data: data5 };
+              if (vErrors === null) {
+                vErrors = [err15];
+              } else {
+                vErrors.push(err15);
+              }
+              errors++;
+            }
+          } else {
+            const err16 = { instancePath: instancePath + "/codes/" + i0, schemaPath: "#/properties/codes/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.codes.items.type, parentSchema: schema11.properties.codes.items, data: data5 };
+            if (vErrors === null) {
+              vErrors = [err16];
+            } else {
+              vErrors.push(err16);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err17 = { instancePath: instancePath + "/codes", schemaPath: "#/properties/codes/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.codes.type, parentSchema: schema11.properties.codes, data: data4 };
+        if (vErrors === null) {
+          vErrors = [err17];
+        } else {
+          vErrors.push(err17);
+        }
+        errors++;
+      }
+    }
+    if (data.needs !== void 0) {
+      let data6 = data.needs;
+      if (data6 && typeof data6 == "object" && !Array.isArray(data6)) {
+        for (const key1 in data6) {
+          let data7 = data6[key1];
+          if (typeof data7 === "string") {
+            if (func2(data7) > 200) {
+              const err18 = { instancePath: instancePath + "/needs/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/needs/additionalProperties/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.needs.additionalProperties, data: data7 };
+              if (vErrors === null) {
+                vErrors = [err18];
+              } else {
+                vErrors.push(err18);
+              }
+              errors++;
+            }
+            if (func2(data7) < 1) {
+              const err19 = { instancePath: instancePath + "/needs/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/needs/additionalProperties/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.needs.additionalProperties, data: data7 };
+              if (vErrors === null) {
+                vErrors = [err19];
+              } else {
+                vErrors.push(err19);
+              }
+              errors++;
+            }
+          } else {
+            const err20 = { instancePath: instancePath + "/needs/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/needs/additionalProperties/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.needs.additionalProperties.type, parentSchema: schema11.properties.needs.additionalProperties, data: data7 };
+            if (vErrors === null) {
+              vErrors = [err20];
+            } else {
+              vErrors.push(err20);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err21 = { instancePath: instancePath + "/needs", schemaPath: "#/properties/needs/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.needs.type, parentSchema: schema11.properties.needs, data: data6 };
+        if (vErrors === null) {
+          vErrors = [err21];
+        } else {
+          vErrors.push(err21);
+        }
+        errors++;
+      }
+    }
+    if (data.start !== void 0) {
+      let data8 = data.start;
+      if (typeof data8 === "string") {
+        if (!pattern3.test(data8)) {
+          const err22 = { instancePath: instancePath + "/start", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data8 };
+          if (vErrors === null) {
+            vErrors = [err22];
+          } else {
+            vErrors.push(err22);
+          }
+          errors++;
+        }
+      } else {
+        const err23 = { instancePath: instancePath + "/start", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data8 };
+        if (vErrors === null) {
+          vErrors = [err23];
+        } else {
+          vErrors.push(err23);
+        }
+        errors++;
+      }
+    }
+    if (data.steps !== void 0) {
+      let data9 = data.steps;
+      if (data9 && typeof data9 == "object" && !Array.isArray(data9)) {
+        if (Object.keys(data9).length < 1) {
+          const err24 = { instancePath: instancePath + "/steps", schemaPath: "#/properties/steps/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema11.properties.steps, data: data9 };
+          if (vErrors === null) {
+            vErrors = [err24];
+          } else {
+            vErrors.push(err24);
+          }
+          errors++;
+        }
+        for (const key2 in data9) {
+          const _errs24 = errors;
+          if (typeof key2 === "string") {
+            if (!pattern0.test(key2)) {
+              const err25 = { instancePath: instancePath + "/steps", schemaPath: "#/properties/steps/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema11.properties.steps.propertyNames, data: key2, propertyName: key2 };
+              if (vErrors === null) {
+                vErrors = [err25];
+              } else {
+                vErrors.push(err25);
+              }
+              errors++;
+            }
+          }
+          var valid5 = _errs24 === errors;
+          if (!valid5) {
+            const err26 = { instancePath: instancePath + "/steps", schemaPath: "#/properties/steps/propertyNames", keyword: "propertyNames", params: { propertyName: key2 }, message: "property name must be valid", schema: schema11.properties.steps.propertyNames, parentSchema: schema11.properties.steps, data: data9 };
+            if (vErrors === null) {
+              vErrors = [err26];
+            } else {
+              vErrors.push(err26);
+            }
+            errors++;
+          }
+        }
+        for (const key3 in data9) {
+          if (!validate11(data9[key3], { instancePath: instancePath + "/steps/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data9, parentDataProperty: key3, rootData })) {
+            vErrors = vErrors === null ? validate11.errors : vErrors.concat(validate11.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err27 = { instancePath: instancePath + "/steps", schemaPath: "#/properties/steps/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.steps.type, parentSchema: schema11.properties.steps, data: data9 };
+        if (vErrors === null) {
+          vErrors = [err27];
+        } else {
+          vErrors.push(err27);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err28 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    if (vErrors === null) {
+      vErrors = [err28];
+    } else {
+      vErrors.push(err28);
+    }
+    errors++;
+  }
+  validate10.errors = vErrors;
+  return errors === 0;
+}
+export {
+  stdin_default as default,
+  validate
+};

@@ -1,0 +1,50 @@
+/** The job sheet: one vehicle with one complaint. Everything but the complaint may be missing. */
+
+export const DRIVES = ['combustion', 'hybrid', 'electric'] as const;
+export type Drive = (typeof DRIVES)[number];
+
+export interface Job {
+  readonly name: string;
+  readonly complaint: string;
+  readonly codes: readonly string[];
+  readonly vehicle: {
+    readonly words: string;
+    readonly vin: string;
+    readonly plate: string;
+    readonly odometer: string;
+    readonly drive: Drive;
+  };
+  readonly order: string;
+  readonly customer: string;
+  readonly earlierRepairs: readonly EarlierRepair[];
+  /** Pins and wire colours of this vehicle, by terminal. */
+  readonly terminals: Readonly<Record<string, JobTerminal>>;
+  readonly notes: string;
+}
+
+/** Work done before, in words; `part` when a part of the circuit was replaced, e.g. `sensor`. */
+export interface EarlierRepair {
+  readonly words: string;
+  readonly part: string | null;
+}
+
+/** `colour` in the letters of IEC 60757, base colour first: `RD/BU`. */
+export interface JobTerminal {
+  readonly pin: string;
+  readonly colour: string;
+}
+
+/** A job with nothing but a complaint. */
+export function emptyJob(complaint: string): Job {
+  return {
+    name: '',
+    complaint,
+    codes: [],
+    vehicle: { words: '', vin: '', plate: '', odometer: '', drive: 'combustion' },
+    order: '',
+    customer: '',
+    earlierRepairs: [],
+    terminals: {},
+    notes: '',
+  };
+}

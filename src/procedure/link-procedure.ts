@@ -1,0 +1,376 @@
+/**
+ * From drafts to a procedure that can be walked: sub-procedures folded in, every name resolved, limits computed.
+ *
+ * A sub-procedure's steps stand as `caller/inner`; its results become the caller's targets. So nothing later knows
+ * of calls: a session, the proof and a drawing all see one flat tree.
+ */
+import type { Circuit } from '../circuit/circuit.ts';
+import type { Model } from '../circuit/model.ts';
+import { type Checked, type Issue, isUsable } from '../source/issue.ts';
+import { nearestName } from '../source/nearest-name.ts';
+import type { Path, YamlSource } from '../source/parse-yaml.ts';
+import { buildStep } from './build-step.ts';
+import type { CautionRule } from './cautions.ts';
+import { checkStructure } from './check-structure.ts';
+import type { Step as StepDraft } from './generated/procedure.mjs';
+import type { Drive } from './job.ts';
+import type { ParsedProcedure } from './parse-procedure.ts';
+import type { Procedure, Step } from './procedure.ts';
+
+/** What a procedure may refer to. */
+export interface Library {
+  readonly procedures: ReadonlyMap<string, ParsedProcedure>;
+  readonly circuits: ReadonlyMap<string, Circuit>;
+  readonly cautions: readonly CautionRule[];
+}
+
+/** A procedure and where each of its steps was written. */
+export interface LinkedProcedure {
+  readonly procedure: Procedure;
+  readonly circuit: Circuit | null;
+  readonly places: ReadonlyMap<string, Place>;
+}
+export interface Place {
+  readonly source: YamlSource;
+  readonly path: Path;
+}
+
+/** Sub-procedures inside each other at most; deeper is a circle. */
+const MAX_CALL_DEPTH = 8;
+
+export interface LinkOptions {
+  readonly drive: Drive;
+  /** Makes the circuit's model for `expect: computed`; called at most once. */
+  readonly modelOf: (circuit: Circuit) => Model;
+}
+
+/** Links `parsed` with the library and checks its structure. `value` is null when it cannot be walked. */
+export function linkProcedure(
+  parsed: ParsedProcedure,
+  library: Library,
+  options: LinkOptions,
+): Checked<LinkedProcedure> {
+  const linker = new Linker(library, options, parsed);
+  const linked = linker.link();
+  const issues = [...linker.issues];
+  if (isUsable(issues)) issues.push(...checkStructure(linked));
+  return { value: isUsable(issues) ? linked : null, issues };
+}
+
+/** One procedure being folded in: the values of its needs, the prefix of its steps, where its results lead. */
+export interface Frame {
+  readonly parsed: ParsedProcedure;
+  readonly prefix: string;
+  readonly given: Readonly<Record<string, string>>;
+  readonly results: Readonly<Record<string, string>>;
+  readonly callers: readonly string[];
+}
+
+export class Linker {
+  readonly issues: Issue[] = [];
+  readonly circuit: Circuit | null;
+  readonly library: Library;
+  readonly drive: Drive;
+  private readonly top: ParsedProcedure;
+  private readonly modelOf: (circuit: Circuit) => Model;
+  private cachedModel: Model | null = null;
+  private readonly steps: Record<string, Step> = {};
+  private readonly places = new Map<string, Place>();
+  /** Steps that are no steps of their own in the flat tree, and what stands for them. */
+  private readonly aliases = new Map<string, string>();
+
+  constructor(library: Library, options: LinkOptions, top: ParsedProcedure) {
+    this.library = library;
+    this.drive = options.drive;
+    this.modelOf = options.modelOf;
+    this.top = top;
+    this.circuit = this.findCircuit();
+  }
+
+  link(): LinkedProcedure {
+    const { draft, source } = this.top;
+    if (draft.needs !== undefined)
+      this.add(
+        'sub-procedure',
+        source,
+        ['needs'],
+        'this is a sub-procedure; it runs inside another',
+        'choose a procedure without "needs"',
+      );
+    const start = this.fold({ parsed: this.top, prefix: '', given: {}, results: {}, callers: [] });
+    const procedure: Procedure = {
+      name: draft.procedure,
+      title: draft.title,
+      about: draft.about ?? '',
+      circuit: draft.circuit ?? null,
+      codes: draft.codes ?? [],
+      start: this.standing(start),
+      steps: Object.fromEntries(
+        Object.entries(this.steps).map(([id, step]) => [id, this.resolved(step)]),
+      ),
+    };
+    return { procedure, circuit: this.circuit, places: this.places };
+  }
+
+  model(): Model | null {
+    if (!this.circuit) return null;
+    this.cachedModel ??= this.modelOf(this.circuit);
+    return this.cachedModel;
+  }
+
+  add(
+    code: string,
+    source: YamlSource,
+    path: Path,
+    words: string,
+    fix?: string,
+    what: 'key' | 'value' = 'value',
+    severity: Issue['severity'] = 'error',
+  ): void {
+    const at = source.locate(path, what);
+    const same = this.issues.some(
+      (one) =>
+        one.code === code &&
+        one.words === words &&
+        one.at.file === at.file &&
+        one.at.line === at.line,
+    );
+    if (!same) this.issues.push({ code, severity, at, words, ...(fix ? { fix } : {}) });
+  }
+
+  /** The flat id of a step named in a frame; an unknown name is an issue and leads to the start. */
+  target(frame: Frame, name: string, path: Path): string {
+    const { draft, source } = frame.parsed;
+    if (Object.hasOwn(draft.steps, name)) return frame.prefix + name;
+    const near = nearestName(name, Object.keys(draft.steps));
+    this.add(
+      'unknown-step',
+      source,
+      path,
+      `no step named "${name}"`,
+      near
+        ? `did you mean "${near}"?`
+        : `known steps: ${Object.keys(draft.steps).slice(0, 12).join(', ')}`,
+    );
+    return frame.prefix + draft.start;
+  }
+
+  private findCircuit(): Circuit | null {
+    const name = this.top.draft.circuit;
+    if (name === undefined) return null;
+    const found = this.library.circuits.get(name);
+    if (found) return found;
+    const near = nearestName(name, [...this.library.circuits.keys()]);
+    this.add(
+      'unknown-circuit',
+      this.top.source,
+      ['circuit'],
+      `no circuit named "${name}" can be used`,
+      near
+        ? `did you mean "${near}"?`
+        : 'check that its file is in the folder "circuits" beside the procedures and has no errors',
+    );
+    return null;
+  }
+
+  /** Adds the steps of a frame; the flat id of its start. */
+  private fold(frame: Frame): string {
+    const { draft, source } = frame.parsed;
+    for (const [name, step] of Object.entries(draft.steps)) {
+      const id = frame.prefix + name;
+      this.places.set(id, { source, path: ['steps', name] });
+      if (step.use !== undefined) this.call(frame, name, step);
+      else if (step.result !== undefined) this.result(frame, name, step.result);
+      else {
+        const built = buildStep(this, frame, name, step);
+        if (built) this.steps[id] = built;
+      }
+    }
+    return this.target(frame, draft.start, ['start']);
+  }
+
+  private call(frame: Frame, name: string, step: StepDraft): void {
+    const { source } = frame.parsed;
+    const path = ['steps', name];
+    const used = step.use!;
+    const parsed = this.library.procedures.get(used);
+    if (!parsed) {
+      const near = nearestName(used, [...this.library.procedures.keys()]);
+      this.add(
+        'unknown-procedure',
+        source,
+        [...path, 'use'],
+        `no procedure named "${used}"`,
+        near ? `did you mean "${near}"?` : undefined,
+      );
+      return;
+    }
+    if (frame.callers.includes(used) || frame.callers.length >= MAX_CALL_DEPTH) {
+      this.add(
+        'circular-use',
+        source,
+        [...path, 'use'],
+        `"${used}" uses itself: ${[...frame.callers, used].join(' > ')}`,
+        'break the circle',
+      );
+      return;
+    }
+    const given = this.given(frame, name, step, parsed);
+    const results = this.results(frame, name, step, parsed);
+    const start = this.fold({
+      parsed,
+      prefix: `${frame.prefix}${name}/`,
+      given,
+      results,
+      callers: [...frame.callers, used],
+    });
+    this.aliases.set(frame.prefix + name, start);
+  }
+
+  private given(
+    frame: Frame,
+    name: string,
+    step: StepDraft,
+    parsed: ParsedProcedure,
+  ): Record<string, string> {
+    const needs = parsed.draft.needs ?? {};
+    const { source } = frame.parsed;
+    const withs = step.with ?? {};
+    for (const [need, words] of Object.entries(needs)) {
+      if (!Object.hasOwn(withs, need))
+        this.add(
+          'missing-need',
+          source,
+          ['steps', name, 'use'],
+          `"${step.use}" needs "${need}": ${words}`,
+          `add it under "with"`,
+        );
+    }
+    for (const key of Object.keys(withs)) {
+      if (Object.hasOwn(needs, key)) continue;
+      const near = nearestName(key, Object.keys(needs));
+      this.add(
+        'unknown-need',
+        source,
+        ['steps', name, 'with', key],
+        `"${step.use}" has no need "${key}"`,
+        near ? `did you mean "${near}"?` : `it needs: ${Object.keys(needs).join(', ')}`,
+        'key',
+      );
+    }
+    return Object.fromEntries(
+      Object.entries(withs).map(([key, value]) => [
+        key,
+        this.fill(frame, value, ['steps', name, 'with', key]),
+      ]),
+    );
+  }
+
+  private results(
+    frame: Frame,
+    name: string,
+    step: StepDraft,
+    parsed: ParsedProcedure,
+  ): Record<string, string> {
+    const { source } = frame.parsed;
+    const known = new Set(
+      Object.values(parsed.draft.steps).flatMap((inner) =>
+        inner.result === undefined ? [] : [inner.result],
+      ),
+    );
+    const mapped = step.results ?? {};
+    for (const result of known) {
+      if (!Object.hasOwn(mapped, result))
+        this.add(
+          'missing-result',
+          source,
+          ['steps', name, 'use'],
+          `"${step.use}" can end in "${result}", which leads nowhere`,
+          `add "${result}: STEP" under "results"`,
+        );
+    }
+    for (const key of Object.keys(mapped)) {
+      if (known.has(key)) continue;
+      const near = nearestName(key, [...known]);
+      this.add(
+        'unknown-result',
+        source,
+        ['steps', name, 'results', key],
+        `"${step.use}" never ends in "${key}"`,
+        near ? `did you mean "${near}"?` : `it ends in: ${[...known].join(', ')}`,
+        'key',
+      );
+    }
+    return Object.fromEntries(
+      Object.entries(mapped).map(([key, value]) => [
+        key,
+        this.target(frame, value, ['steps', name, 'results', key]),
+      ]),
+    );
+  }
+
+  private result(frame: Frame, name: string, result: string): void {
+    if (frame.callers.length === 0)
+      this.add(
+        'result-outside',
+        frame.parsed.source,
+        ['steps', name, 'result'],
+        'only a sub-procedure ends in a result',
+        'end in a conclusion with "conclude"',
+      );
+    this.aliases.set(frame.prefix + name, frame.results[result] ?? '');
+  }
+
+  /** `$name` becomes what the caller gave. */
+  fill(frame: Frame, value: string, path: Path): string {
+    return value.replace(/\$([a-z][a-z0-9-]*)/g, (_, need: string) => {
+      const given = frame.given[need];
+      if (given !== undefined) return given;
+      const declared = Object.hasOwn(frame.parsed.draft.needs ?? {}, need);
+      if (!declared)
+        this.add(
+          'unknown-need',
+          frame.parsed.source,
+          path,
+          `"$${need}" is not among the needs of this procedure`,
+          `declare it under "needs"`,
+        );
+      return need;
+    });
+  }
+
+  /** Follows aliases to a step that stands in the flat tree. */
+  private standing(id: string): string {
+    let now = id;
+    for (let hops = 0; hops <= this.aliases.size; hops += 1) {
+      const next = this.aliases.get(now);
+      if (next === undefined) return now;
+      now = next;
+    }
+    return now;
+  }
+
+  private resolved(step: Step): Step {
+    const follow = (id: string) => this.standing(id);
+    if (step.kind === 'conclude') return { ...step, retest: step.retest.map(follow) };
+    const cannot = step.cannot === null ? null : follow(step.cannot);
+    if (step.kind === 'act') return { ...step, cannot, go: follow(step.go) };
+    if (step.kind === 'measure')
+      return {
+        ...step,
+        cannot,
+        outcomes: step.outcomes.map((one) => ({ ...one, go: follow(one.go) })),
+      };
+    if (step.kind === 'look')
+      return {
+        ...step,
+        cannot,
+        outcomes: step.outcomes.map((one) => ({ ...one, go: follow(one.go) })),
+      };
+    return {
+      ...step,
+      cannot,
+      outcomes: step.outcomes.map((one) => ({ ...one, go: follow(one.go) })),
+    };
+  }
+}

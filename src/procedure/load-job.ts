@@ -1,0 +1,52 @@
+/** Reads a job file: shape, trouble codes, wire colours. Nothing but the complaint is required. */
+import { type Checked, type Issue, isUsable } from '../source/issue.ts';
+import { parseYaml } from '../source/parse-yaml.ts';
+import { schemaIssues } from '../source/schema-issues.ts';
+import validate, { type JobDraft } from './generated/job.mjs';
+import { emptyJob, type Job } from './job.ts';
+import { colourProblem } from './wire-colours.ts';
+
+/** A job and the procedure it asks for, if it names one. */
+export interface LoadedJob {
+  readonly job: Job;
+  readonly procedure: string | null;
+}
+
+/** The job in `text`; null with issues when it cannot be used. */
+export function loadJob(text: string, file: string): Checked<LoadedJob> {
+  const parsed = parseYaml(text, file);
+  if (!parsed.value || !isUsable(parsed.issues)) return { value: null, issues: parsed.issues };
+  const source = parsed.value;
+  if (!validate(source.data))
+    return { value: null, issues: [...parsed.issues, ...schemaIssues(validate.errors, source)] };
+  const draft = source.data;
+  const issues: Issue[] = [...parsed.issues];
+  for (const [terminal, { colour }] of Object.entries(draft.terminals ?? {})) {
+    const problem = colour === undefined ? null : colourProblem(colour);
+    const at = source.locate(['terminals', terminal, 'colour']);
+    if (problem) issues.push({ code: 'unknown-colour', severity: 'warning', at, ...problem });
+  }
+  return { value: { job: jobOf(draft), procedure: draft.procedure ?? null }, issues };
+}
+
+function jobOf(draft: JobDraft): Job {
+  const none = emptyJob(draft.complaint.trim());
+  const terminals = Object.entries(draft.terminals ?? {}).map(([id, { pin, colour }]) => [
+    id,
+    { pin: pin === undefined ? '' : String(pin), colour: (colour ?? '').toUpperCase() },
+  ]);
+  return {
+    ...none,
+    name: draft.job ?? '',
+    codes: draft.codes ?? [],
+    vehicle: { ...none.vehicle, ...draft.vehicle },
+    order: draft.order ?? '',
+    customer: draft.customer ?? '',
+    earlierRepairs: (draft['earlier-repairs'] ?? []).map(({ words, part }) => ({
+      words,
+      part: part ?? null,
+    })),
+    terminals: Object.fromEntries(terminals),
+    notes: draft.notes ?? '',
+  };
+}

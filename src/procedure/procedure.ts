@@ -1,0 +1,187 @@
+/**
+ * A procedure ready to be walked: names resolved, sub-procedures folded in, ranges as numbers, cautions attached.
+ *
+ * Everything here is plain JSON, because the first event of a session holds it whole: an old session reads the same
+ * for ever, whatever becomes of the files.
+ */
+import type { Look, Probe, Setup } from '../circuit/test.ts';
+
+/** Test families, in the trade's words. */
+export const FAMILIES = [
+  'reference',
+  'ground',
+  'signal',
+  'injection',
+  'bypass',
+  'actuation',
+  'continuity',
+  'pattern',
+  'neighbour',
+  'wiggle',
+  'comparison',
+  'inspection',
+  'interview',
+] as const;
+export type Family = (typeof FAMILIES)[number];
+
+export interface Procedure {
+  readonly name: string;
+  readonly title: string;
+  /** What it is for and what to have ready, for the person who chooses it. */
+  readonly about: string;
+  /** Name of the circuit it is about, or null for a procedure without one. */
+  readonly circuit: string | null;
+  /** Trouble codes it answers. */
+  readonly codes: readonly string[];
+  readonly start: string;
+  /** In the order of the file; sub-procedures' steps stand behind the step that uses them, as `caller/inner`. */
+  readonly steps: Readonly<Record<string, Step>>;
+}
+
+export type Step = MeasureStep | LookStep | AskStep | ActStep | Conclusion;
+
+interface StepBase {
+  readonly id: string;
+  /** A few words that name the step in lists. */
+  readonly title: string;
+  readonly family: Family;
+  readonly setup: Setup;
+  /** What to do, with `{terminal}` places still to be filled from the job. */
+  readonly say: string;
+  readonly why: string;
+  /** Minutes of a practised person, all of this step's handling included. */
+  readonly minutes: number;
+  readonly cautions: readonly Caution[];
+  /** Step for a person who cannot do this one. */
+  readonly cannot: string | null;
+}
+
+/** A step that ends in a number. */
+export interface MeasureStep extends StepBase {
+  readonly kind: 'measure';
+  /** What the circuit model is asked; null when the model knows nothing of this quantity. */
+  readonly probe: Probe | null;
+  readonly unit: MeasureUnit;
+  readonly expected: ExpectedRange | null;
+  readonly outcomes: readonly RangeOutcome[];
+}
+export const MEASURE_UNITS = ['V', 'ohm', 'A', 'Hz', 'rpm', '%', 's', 'deg'] as const;
+export type MeasureUnit = (typeof MEASURE_UNITS)[number];
+
+/**
+ * What a healthy circuit shows, in SI units of the step, and who says so. An end that is null is open; a meter's OL
+ * is a `low` at the top of its ranges with an open `high`.
+ */
+export interface ExpectedRange {
+  readonly low: number | null;
+  readonly nominal: number | null;
+  readonly high: number | null;
+  readonly from: 'circuit' | 'author';
+}
+
+interface OutcomeBase {
+  readonly name: string;
+  /** What it means, in a few words. */
+  readonly words: string;
+  readonly go: string;
+}
+/** `from` counts, `to` does not; null is without end. OL is infinite and belongs to the outcome without upper end. */
+export interface RangeOutcome extends OutcomeBase {
+  readonly from: number | null;
+  readonly to: number | null;
+}
+
+/** A step that ends in a look: a light, a scope picture, the module's live data, eyes and fingers. */
+export interface LookStep extends StepBase {
+  readonly kind: 'look';
+  readonly probe: Exclude<Probe, { kind: 'volts' | 'ohms' }>;
+  /** Looks of the healthy circuit. */
+  readonly expected: readonly Look[];
+  readonly outcomes: readonly LookOutcome[];
+}
+export interface LookOutcome extends OutcomeBase {
+  readonly looks: readonly Look[];
+}
+
+/** A question that no instrument answers. `usual` is what a simulated vehicle answers. */
+export interface AskStep extends StepBase {
+  readonly kind: 'ask';
+  readonly usual: string | null;
+  readonly outcomes: readonly OutcomeBase[];
+}
+
+/** Something to do, with nothing to read. */
+export interface ActStep extends StepBase {
+  readonly kind: 'act';
+  readonly go: string;
+}
+
+export interface Conclusion {
+  readonly id: string;
+  readonly kind: 'conclude';
+  readonly title: string;
+  /** Fault ids it stands for; empty when no fault was found. */
+  readonly faults: readonly string[];
+  readonly say: string;
+  readonly repair: string;
+  /** What the customer should know, in plain words. */
+  readonly customer: string;
+  /** Steps that must pass after the repair. */
+  readonly retest: readonly string[];
+}
+
+export const SIGNAL_WORDS = ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'] as const;
+export type SignalWord = (typeof SIGNAL_WORDS)[number];
+
+/** A caution as it stands before a prompt. */
+export interface Caution {
+  readonly id: string;
+  readonly word: SignalWord;
+  readonly say: string;
+  readonly hazards: readonly Hazard[];
+}
+export const HAZARDS = [
+  'rotating-parts',
+  'hot-parts',
+  'exhaust-gas',
+  'unexpected-start',
+  'vehicle-secured',
+  'energised-circuit',
+  'battery',
+  'high-voltage',
+  'module-damage',
+  'instrument-damage',
+  'fuel',
+  'airbag',
+  'harness-damage',
+] as const;
+export type Hazard = (typeof HAZARDS)[number];
+
+/** True for steps that a person works on (all but conclusions). */
+export function isTask(step: Step): step is MeasureStep | LookStep | AskStep | ActStep {
+  return step.kind !== 'conclude';
+}
+
+/** The step of that name. Throws for a name that a checked procedure cannot hold. */
+export function stepOf(procedure: Procedure, id: string): Step {
+  const step = procedure.steps[id];
+  if (!step) throw new Error(`procedure: no step "${id}" in a checked procedure`);
+  return step;
+}
+
+/** The expected range with its open ends as infinities. */
+export function endsOf(expected: ExpectedRange): { readonly low: number; readonly high: number } {
+  return {
+    low: expected.low ?? Number.NEGATIVE_INFINITY,
+    high: expected.high ?? Number.POSITIVE_INFINITY,
+  };
+}
+
+/** The outcome a value falls into; null only for NaN. */
+export function outcomeOfValue(step: MeasureStep, value: number): RangeOutcome | null {
+  return (
+    step.outcomes.find(
+      ({ from, to }) => (from === null || value >= from) && (to === null || value < to),
+    ) ?? null
+  );
+}

@@ -1,0 +1,161 @@
+/**
+ * Every fault, and the healthy circuit, through a tree: at each step the samples part by what the model shows there.
+ * Samples that go the same way stay together, so a fault takes a handful of ways and not one walk per sample.
+ */
+import type { Model } from '../circuit/model.ts';
+import type { Shown, Test } from '../circuit/test.ts';
+import {
+  type AskStep,
+  type LookStep,
+  type MeasureStep,
+  outcomeOfValue,
+  type Procedure,
+  type Step,
+  stepOf,
+} from '../procedure/procedure.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
+
+/** One step on a way and the outcome it was left by; null where there is nothing to read. */
+export interface Visit {
+  readonly step: string;
+  readonly outcome: string | null;
+}
+
+export type WayEnd =
+  | { readonly kind: 'concluded'; readonly step: string }
+  /** A reading that no outcome holds. */
+  | { readonly kind: 'dead-end'; readonly step: string }
+  /** The same step again with nothing new to say. */
+  | { readonly kind: 'endless'; readonly step: string };
+
+/** The samples of one fault that go through the tree by the same outcomes. */
+export interface Way {
+  /** Fault id, or `healthy`. */
+  readonly fault: string;
+  readonly samples: readonly number[];
+  /** Part of the fault, 0 to 1; the ways of a fault sum to 1. */
+  readonly share: number;
+  readonly visits: readonly Visit[];
+  readonly end: WayEnd;
+  /** Minutes of the steps on it, as their author gives them. */
+  readonly minutes: number;
+}
+
+/** Ways of one fault at most; questions that split it further are answered with their first answer only. */
+const WAYS_MAX = 2048;
+
+/** The ways of every fault of the model's circuit, healthy first, then in the order of the circuit. */
+export function walkFaults(procedure: Procedure, model: Model): Way[] {
+  return [HEALTHY, ...model.circuit.faults.map(({ id }) => id)].flatMap((fault) =>
+    walkFault(procedure, model, fault),
+  );
+}
+
+/** The ways of one fault. */
+export function walkFault(procedure: Procedure, model: Model, fault: string): Way[] {
+  const walker = new Walker(procedure, model, fault);
+  const samples = Array.from({ length: model.samples }, (_, sample) => sample);
+  walker.walk(procedure.start, { samples, share: 1, visits: [], minutes: 0, passed: new Set() });
+  return walker.ways;
+}
+
+/** What a step's instrument would show; null for steps that the model cannot answer. */
+export function testOf(step: Step): Test | null {
+  if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) return null;
+  let test = TESTS.get(step);
+  if (!test) TESTS.set(step, (test = { setup: step.setup, probe: step.probe }));
+  return test;
+}
+/** One test object per step, since the model knows tests by identity. */
+const TESTS = new WeakMap<Step, Test>();
+
+/** Name of the outcome that holds what is shown, or null. */
+export function outcomeOf(step: MeasureStep | LookStep, shown: Shown): string | null {
+  if (step.kind === 'measure')
+    return shown.kind === 'number' ? (outcomeOfValue(step, shown.value)?.name ?? null) : null;
+  return shown.kind === 'look'
+    ? (step.outcomes.find(({ looks }) => looks.includes(shown.look))?.name ?? null)
+    : null;
+}
+
+interface Group {
+  readonly samples: readonly number[];
+  readonly share: number;
+  readonly visits: readonly Visit[];
+  readonly minutes: number;
+  /** Steps passed since the last answer that could have been another. */
+  readonly passed: ReadonlySet<string>;
+}
+
+class Walker {
+  readonly ways: Way[] = [];
+  private readonly procedure: Procedure;
+  private readonly model: Model;
+  private readonly fault: string;
+
+  constructor(procedure: Procedure, model: Model, fault: string) {
+    this.procedure = procedure;
+    this.model = model;
+    this.fault = fault;
+  }
+
+  walk(id: string, group: Group): void {
+    const step = stepOf(this.procedure, id);
+    if (step.kind === 'conclude') return this.end(group, { kind: 'concluded', step: id });
+    if (group.passed.has(id)) return this.end(group, { kind: 'endless', step: id });
+    const here = { ...group, minutes: group.minutes + step.minutes, passed: new Set([...group.passed, id]) };
+    if (step.kind === 'act') return this.leave(here, id, null, step.go);
+    const test = testOf(step);
+    if (step.kind === 'ask' || test === null) return this.ask(step, here);
+    this.read(step as MeasureStep | LookStep, test, here);
+  }
+
+  private read(step: MeasureStep | LookStep, test: Test, group: Group): void {
+    const byOutcome = new Map<string | null, number[]>();
+    for (const sample of group.samples) {
+      const outcome = outcomeOf(step, this.model.shows(this.fault, test, sample));
+      const list = byOutcome.get(outcome);
+      if (list) list.push(sample);
+      else byOutcome.set(outcome, [sample]);
+    }
+    for (const [name, samples] of byOutcome) {
+      const part = { ...group, samples, share: (group.share * samples.length) / group.samples.length };
+      const outcome = step.outcomes.find((one) => one.name === name);
+      if (outcome) this.leave(part, step.id, outcome.name, outcome.go);
+      else this.end(part, { kind: 'dead-end', step: step.id });
+    }
+  }
+
+  /** Questions, and numbers the circuit knows nothing of: the usual answer, or each one in turn. */
+  private ask(step: AskStep | MeasureStep | LookStep, group: Group): void {
+    const usual = usualAnswer(step);
+    if (usual) return this.leave(group, step.id, usual.name, usual.go);
+    const said = new Set(
+      group.visits.filter((visit) => visit.step === step.id).map(({ outcome }) => outcome),
+    );
+    const open = step.outcomes.filter(({ name }) => !said.has(name));
+    if (open.length === 0) return this.end(group, { kind: 'endless', step: step.id });
+    const answers = this.ways.length < WAYS_MAX ? open : open.slice(0, 1);
+    for (const { name, go } of answers)
+      this.leave({ ...group, share: group.share / answers.length, passed: new Set() }, step.id, name, go);
+  }
+
+  private leave(group: Group, step: string, outcome: string | null, go: string): void {
+    this.walk(go, { ...group, visits: [...group.visits, { step, outcome }] });
+  }
+
+  private end({ samples, share, visits, minutes }: Group, end: WayEnd): void {
+    this.ways.push({ fault: this.fault, samples, share, visits, end, minutes });
+  }
+}
+
+/** The answer of a simulated vehicle: the author's, or for a number outside the model the one that holds what is expected. */
+function usualAnswer(step: AskStep | MeasureStep | LookStep) {
+  if (step.kind === 'ask') return step.outcomes.find(({ name }) => name === step.usual);
+  if (step.kind === 'look') return undefined;
+  const { low, nominal, high } = step.expected ?? { low: null, nominal: null, high: null };
+  const middle = nominal ?? (low !== null && high !== null ? (low + high) / 2 : (low ?? null));
+  return middle === null
+    ? step.outcomes.find(({ name }) => name === 'good')
+    : (outcomeOfValue(step, middle) ?? undefined);
+}

@@ -1,0 +1,104 @@
+/** Values as a technician writes them: an engineering prefix, few digits, no digit before the point lost. */
+import type { Quantity, Unit } from './quantity.ts';
+
+/** Prefixes a unit is shown with, largest first. Squared and whole units take none. */
+const SHOWN_PREFIXES: Readonly<Record<Unit, readonly string[]>> = {
+  V: ['k', '', 'm', 'u'],
+  A: ['', 'm', 'u'],
+  ohm: ['M', 'k', '', 'm'],
+  Hz: ['M', 'k', ''],
+  rpm: [''],
+  '%': [''],
+  s: ['', 'm', 'u', 'n'],
+  m: ['k', '', 'm'],
+  m2: [''],
+  degC: [''],
+  deg: [''],
+  F: ['m', 'u', 'n', 'p'],
+  W: ['k', '', 'm'],
+  '1': [''],
+};
+const POWERS: Readonly<Record<string, number>> = { M: 6, k: 3, '': 0, m: -3, u: -6, n: -9, p: -12 };
+
+/** The trade says 0.3 V and 0.5 ohm, not 300 mV: these keep the plain unit down to a tenth. */
+const PLAIN_TO_A_TENTH: ReadonlySet<Unit> = new Set<Unit>(['V', 'ohm']);
+
+const DEFAULT_DIGITS = 3;
+/** Digits of a double that are always true; ends of a range that still agree are the same number. */
+const MOST_DIGITS = 15;
+
+export interface FormatOptions {
+  /** Significant digits at least before rounding, default 3; digits before the point are never lost. */
+  readonly digits?: number;
+  /** `ohm`, `u` and `deg` instead of the signs. */
+  readonly ascii?: boolean;
+}
+
+/** `4.97 V`, `2.2 kΩ`, `18.3 mV`, `800 rpm`, `0.5 mm²`, and `OL` for an over-limit. */
+export function formatQuantity(quantity: Quantity, options: FormatOptions = {}): string {
+  const { value, unit } = quantity;
+  if (!Number.isFinite(value)) return value < 0 ? '-OL' : 'OL';
+  const digits = options.digits ?? DEFAULT_DIGITS;
+  const prefix = prefixFor(Math.abs(value), unit, digits);
+  return joined(scaledDigits(value, unit, prefix, digits), prefix, unit, options.ascii === true);
+}
+
+/**
+ * `4.88 to 5.12 V` with one prefix and enough digits that two different ends look different; `above 10 kΩ` and
+ * `below 4.75 V` where an end is infinite; a single value where the ends are equal.
+ */
+export function formatRange(
+  low: number,
+  high: number,
+  unit: Unit,
+  options: FormatOptions = {},
+): string {
+  if (!Number.isFinite(low) && !Number.isFinite(high)) return low === high ? 'OL' : 'anything';
+  if (!Number.isFinite(high)) return `above ${formatQuantity({ value: low, unit }, options)}`;
+  if (!Number.isFinite(low)) return `below ${formatQuantity({ value: high, unit }, options)}`;
+  if (low === high) return formatQuantity({ value: low, unit }, options);
+  let digits = options.digits ?? DEFAULT_DIGITS;
+  const prefix = prefixFor(Math.max(Math.abs(low), Math.abs(high)), unit, digits);
+  const write = (value: number) => scaledDigits(value, unit, prefix, digits);
+  while (digits < MOST_DIGITS && write(low) === write(high)) digits += 1;
+  return `${write(low)} to ${joined(write(high), prefix, unit, options.ascii === true)}`;
+}
+
+/** The unit as a sign for people: `Ω`, `mm²`, `°C`, or their ASCII spelling. */
+export function unitSign(unit: Unit, ascii = false): string {
+  if (unit === 'ohm') return ascii ? 'ohm' : 'Ω';
+  if (unit === 'm2') return ascii ? 'mm2' : 'mm²';
+  if (unit === 'degC') return ascii ? 'degC' : '°C';
+  if (unit === 'deg') return ascii ? 'deg' : '°';
+  return unit === '1' ? '' : unit;
+}
+
+function prefixFor(magnitude: number, unit: Unit, digits: number): string {
+  const prefixes = SHOWN_PREFIXES[unit];
+  if (magnitude === 0) return prefixes.includes('') ? '' : prefixes[0]!;
+  for (const prefix of prefixes) {
+    const least = prefix === '' && PLAIN_TO_A_TENTH.has(unit) ? 0.1 : 1;
+    // Rounding first: 999.6 mV is shown as 1 V, not as 1000 mV.
+    if (Number((magnitude / 10 ** POWERS[prefix]!).toPrecision(digits)) >= least) return prefix;
+  }
+  return prefixes.at(-1)!;
+}
+
+function scaledDigits(value: number, unit: Unit, prefix: string, digits: number): string {
+  const power = unit === 'm2' ? -6 : POWERS[prefix]!;
+  const scaled = power < 0 ? value * 10 ** -power : value / 10 ** power;
+  const magnitude = Math.abs(scaled);
+  if (magnitude === 0) return '0';
+  const before = Math.floor(Math.log10(magnitude)) + 1;
+  const decimals = Math.min(100, Math.max(0, digits - before));
+  const text = scaled.toFixed(decimals);
+  const short = text.includes('.') ? text.replace(/0{1,100}$/, '').replace(/\.$/, '') : text;
+  return short === '-0' ? '0' : short;
+}
+
+function joined(digits: string, prefix: string, unit: Unit, ascii: boolean): string {
+  const sign = unitSign(unit, ascii);
+  if (sign === '') return digits;
+  if (unit === 'deg' && !ascii) return `${digits}${sign}`;
+  return `${digits} ${prefix === 'u' && !ascii ? 'µ' : prefix}${sign}`;
+}

@@ -1,0 +1,371 @@
+/**
+ * What a technician types at a prompt, understood or politely refused.
+ *
+ * The step says which unit it expects; the text may say more: a prefix, a unit in any spelling, either decimal mark,
+ * `OL`. A letter m or M shifts the value a thousand million times, so where both could be meant the program asks
+ * instead of guessing.
+ */
+import { formatQuantity } from './format-quantity.ts';
+import type { Quantity, Unit } from './quantity.ts';
+import { type ScannedNumber, scanNumber } from './scan-number.ts';
+import {
+  bare,
+  beginsUnit,
+  PREFIX_POWERS,
+  spokenUnit,
+  takesPrefix,
+  toSi,
+  type UnitWord,
+} from './unit-words.ts';
+
+export interface ExpectedReading {
+  readonly unit: Unit;
+  /** Where readings usually lie, in the unit itself; decides between m and M. */
+  readonly usual?: { readonly low: number; readonly high: number };
+  /** What cannot be in this vehicle, and why, in words: `this vehicle has a 12 V system`. */
+  readonly limit?: { readonly low?: number; readonly high?: number; readonly because?: string };
+  /** True where the step asks for direct voltage or current, false for alternating. */
+  readonly dc?: boolean;
+}
+
+export interface ReadingChoice {
+  readonly quantity: Quantity;
+  readonly resolution: number;
+  readonly words: string;
+}
+
+export type RefusalCode =
+  | 'too-long'
+  | 'not-a-reading'
+  | 'two-numbers'
+  | 'number-marks'
+  | 'wrong-unit'
+  | 'wrong-dimension'
+  | 'wrong-current'
+  | 'over-limit-elsewhere'
+  | 'impossible-value';
+
+export type ReadingParse =
+  | {
+      readonly status: 'read';
+      readonly quantity: Quantity;
+      /** One unit of the last typed digit, in the quantity's unit; 0 for an over-limit, which has no digits. */
+      readonly resolution: number;
+      /** The reading in one normal form, every typed digit kept: `4.97 V`, `2.2 kΩ`, `OL`. */
+      readonly text: string;
+    }
+  | { readonly status: 'unfinished' }
+  | { readonly status: 'doubt'; readonly choices: readonly ReadingChoice[]; readonly words: string }
+  | {
+      readonly status: 'refused';
+      readonly code: RefusalCode;
+      readonly words: string;
+      readonly fix?: string;
+    };
+
+/** Longer than any reading; keeps every later step small. */
+const MAX_CHARACTERS = 100;
+
+/** What a hand-held meter or scope can show, least and most, apart from zero. Common practice, no source. */
+const CONCEIVABLE: Partial<Record<Unit, readonly [number, number]>> = {
+  V: [1e-5, 2e3],
+  A: [1e-7, 2e3],
+  ohm: [0.01, 1e8],
+  Hz: [0.01, 5e7],
+  s: [1e-9, 1e5],
+  m: [1e-4, 1e3],
+  F: [1e-13, 1],
+  W: [1e-4, 1e5],
+};
+/** How far outside its usual range a reading still counts as usual when m and M are weighed. */
+const USUAL_SLACK = 100;
+
+/** Units that have no negative values, with the reason in words. */
+const NEVER_NEGATIVE: Partial<Record<Unit, string>> = {
+  ohm: 'a resistance cannot be negative; a meter that shows one sees voltage in the circuit, or its leads were zeroed on something',
+  Hz: 'a frequency cannot be negative',
+  rpm: 'a speed in rpm is entered without a sign',
+  '%': 'a duty or a percentage here lies between 0 and 100',
+  s: 'a time here cannot be negative',
+  m: 'a length cannot be negative',
+  m2: 'an area cannot be negative',
+  F: 'a capacitance cannot be negative',
+};
+
+const UNIT_NAMES: Readonly<Record<Unit, string>> = {
+  V: 'volts',
+  A: 'amperes',
+  ohm: 'ohms',
+  Hz: 'hertz',
+  rpm: 'rpm',
+  '%': 'per cent',
+  s: 'seconds',
+  m: 'metres',
+  m2: 'square millimetres',
+  degC: 'degrees Celsius',
+  deg: 'degrees of angle',
+  F: 'farads',
+  W: 'watts',
+  '1': 'a plain number',
+};
+const EXAMPLES: Readonly<Record<Unit, string>> = {
+  V: '4.97 V or 18 mV',
+  A: '32 mA',
+  ohm: '0.3, 2.2k or OL',
+  Hz: '800 Hz',
+  rpm: '800 rpm',
+  '%': '45 %',
+  s: '1.5 ms',
+  m: '3 m',
+  m2: '0.5 mm2',
+  degC: '20 degC',
+  deg: '12 deg',
+  F: '100 nF',
+  W: '5 W',
+  '1': '58',
+};
+
+/** Reads `typed` where `expected` is asked for. Never throws, whatever the text. */
+export function parseReading(typed: string, expected: ExpectedReading): ReadingParse {
+  const { unit } = expected;
+  if (typed.length > MAX_CHARACTERS)
+    return refused('too-long', `a reading has at most ${MAX_CHARACTERS} characters`);
+  const text = normalise(typed);
+  if (text === '') return { status: 'unfinished' };
+  const over = overLimit(text, unit);
+  if (over) return over;
+  const scan = scanNumber(text);
+  const fix = `enter ${UNIT_NAMES[unit]}, for example ${EXAMPLES[unit]}`;
+  if (scan.status === 'open') return { status: 'unfinished' };
+  if (scan.status === 'two-numbers')
+    return refused('two-numbers', 'there is more than one number here', 'enter one reading');
+  if (scan.status === 'marks')
+    return refused('number-marks', 'the points and commas here make no number', fix);
+  if (scan.status !== 'number')
+    return refused('not-a-reading', `"${shown(text)}" is not a reading`, fix);
+  if (scan.unfinished && scan.rest === '') return { status: 'unfinished' };
+  return withUnit(scan, expected, fix);
+}
+
+function withUnit(scan: ScannedNumber, expected: ExpectedReading, fix: string): ReadingParse {
+  const { unit } = expected;
+  const { rest, current } = splitCurrent(scan.rest);
+  if (current !== null && expected.dc !== undefined && (current === 'dc') !== expected.dc)
+    return refused(
+      'wrong-current',
+      `this step asks for ${expected.dc ? 'direct (DC)' : 'alternating (AC)'} ${UNIT_NAMES[unit]}`,
+      `set the meter to ${expected.dc ? 'DC' : 'AC'} and read again`,
+    );
+  const found = unitOf(scan, rest, unit);
+  if (found === null) {
+    if (scan.letter === '' && beginsUnit(rest)) return { status: 'unfinished' };
+    return refused(
+      'wrong-unit',
+      `"${shown(rest || scan.letter)}" is no unit for this reading`,
+      fix,
+    );
+  }
+  const { word, caseCounts } = found;
+  if (word.unit !== unit)
+    return refused(
+      'wrong-dimension',
+      `this step asks for ${UNIT_NAMES[unit]}, and "${shown(scan.rest || scan.letter)}" is ${UNIT_NAMES[word.unit]}`,
+      fix,
+    );
+  const readings = [{ digits: scan.digits, lastPower: scan.lastPower, word }];
+  if (scan.grouped !== undefined) readings.push({ digits: scan.grouped, lastPower: 0, word });
+  const choices = readings.map(choiceOf);
+  if (choices.length > 1)
+    return groupDoubt(
+      choices,
+      expected,
+      readings.map((it) => textOf(it)),
+    );
+  const doubt = caseCounts ? caseDoubt(readings[0]!, expected) : null;
+  return doubt ?? checked(choices[0]!, textOf(readings[0]!), expected);
+}
+
+interface Typed {
+  readonly digits: string;
+  readonly lastPower: number;
+  readonly word: UnitWord;
+}
+
+/** The unit meant by the letter inside the number and the text behind it. */
+function unitOf(
+  scan: ScannedNumber,
+  rest: string,
+  unit: Unit,
+): { word: UnitWord; caseCounts: boolean } | null {
+  if (scan.letter === '') {
+    if (rest === '') return { word: bare(unit), caseCounts: false };
+    const word = spokenUnit(rest, unit);
+    return word && { word, caseCounts: !word.spelled && isMilliOrMega(word.prefix) };
+  }
+  const base = rest === '' ? null : spokenUnit(rest, unit);
+  if (rest !== '' && (base === null || base.prefix !== '')) return null;
+  if (scan.letter === 'V') return { word: bare('V'), caseCounts: false };
+  if (scan.letter === 'R' || scan.letter === 'r') return { word: bare('ohm'), caseCounts: false };
+  const prefix = scan.letter === 'K' ? 'k' : scan.letter === 'µ' ? 'u' : scan.letter;
+  if (!takesPrefix(base?.unit ?? unit, prefix)) return null;
+  // A letter inside the digits is how resistors are marked; elsewhere it has to be a prefix of the unit.
+  const word = { ...bare(base?.unit ?? unit), power: PREFIX_POWERS[prefix] ?? 0, prefix };
+  return { word, caseCounts: isMilliOrMega(prefix) };
+}
+
+const isMilliOrMega = (prefix: string) => prefix === 'm' || prefix === 'M';
+
+function choiceOf({ digits, lastPower, word }: Typed): ReadingChoice {
+  const quantity = { value: toSi(digits, word), unit: word.unit };
+  const resolution = Number(`1e${lastPower + word.power}`) * word.factor;
+  return { quantity, resolution, words: formatQuantity(quantity, { digits: 6 }) };
+}
+
+/** Every typed digit with the prefix and unit as signs. */
+function textOf({ digits, word }: Typed): string {
+  if (word.factor !== 1 || word.offset !== 0 || word.unit === 'm2')
+    return formatQuantity({ value: toSi(digits, word), unit: word.unit }, { digits: 6 });
+  const sign =
+    word.unit === 'ohm' ? 'Ω' : word.unit === 'degC' ? '°C' : word.unit === 'deg' ? '°' : word.unit;
+  if (word.unit === '1') return digits;
+  if (word.unit === 'deg') return `${digits}${sign}`;
+  return `${digits} ${word.prefix === 'u' ? 'µ' : word.prefix}${sign}`;
+}
+
+/** Asks when the letter's other case is a reading too, or is the only one that is. */
+function caseDoubt(typed: Typed, expected: ExpectedReading): ReadingParse | null {
+  const { word } = typed;
+  const otherPrefix = word.prefix === 'm' ? 'M' : 'm';
+  const swap = PREFIX_POWERS[otherPrefix]! - PREFIX_POWERS[word.prefix]!;
+  const other = { ...typed, word: { ...word, prefix: otherPrefix, power: word.power + swap } };
+  const meant = choiceOf(typed);
+  const exchanged = choiceOf(other);
+  if (meant.quantity.value === 0) return null;
+  const meantCan = conceivable(meant.quantity);
+  const exchangedCan = conceivable(exchanged.quantity);
+  if (meantCan && !exchangedCan) return null;
+  if (meantCan && isUsual(meant, expected) && !isUsual(exchanged, expected)) return null;
+  const plain = choiceOf({ ...typed, word: bare(word.unit) });
+  if (!meantCan && !exchangedCan && !conceivable(plain.quantity)) return null;
+  const choices = meantCan
+    ? [meant, exchanged]
+    : [exchangedCan ? exchanged : null, conceivable(plain.quantity) ? plain : null].filter(
+        (choice) => choice !== null,
+      );
+  const possible = choices.filter((choice) => !impossible(choice.quantity, expected));
+  if (possible.length === 0) return null;
+  return {
+    status: 'doubt',
+    choices: possible,
+    words: 'm is milli (a thousandth) and M is mega (a million): which one does the meter show?',
+  };
+}
+
+function groupDoubt(
+  choices: readonly ReadingChoice[],
+  expected: ExpectedReading,
+  texts: readonly string[],
+): ReadingParse {
+  const can = choices.map((it) => conceivable(it.quantity) && !impossible(it.quantity, expected));
+  const only = can.filter(Boolean).length === 1 ? can.indexOf(true) : -1;
+  if (only >= 0) return checked(choices[only]!, texts[only]!, expected);
+  return {
+    status: 'doubt',
+    choices,
+    words: 'the comma can be a decimal mark or a thousands mark: which one is it?',
+  };
+}
+
+function conceivable({ value, unit }: Quantity): boolean {
+  const range = CONCEIVABLE[unit];
+  const size = Math.abs(value);
+  return !range || size === 0 || (size >= range[0] && size <= range[1]);
+}
+
+function isUsual({ quantity }: ReadingChoice, { usual }: ExpectedReading): boolean {
+  if (!usual) return true;
+  const size = Math.abs(quantity.value);
+  const low = Math.min(Math.abs(usual.low), Math.abs(usual.high));
+  const high = Math.max(Math.abs(usual.low), Math.abs(usual.high));
+  return size >= low / USUAL_SLACK && size <= high * USUAL_SLACK;
+}
+
+function checked(choice: ReadingChoice, text: string, expected: ExpectedReading): ReadingParse {
+  const words = impossible(choice.quantity, expected);
+  if (words !== null)
+    return refused('impossible-value', words, 'look at the display and its unit again');
+  return { status: 'read', quantity: choice.quantity, resolution: choice.resolution, text };
+}
+
+/** Why this value cannot be, or null. */
+function impossible(quantity: Quantity, { limit }: ExpectedReading): string | null {
+  const { value, unit } = quantity;
+  const written = formatQuantity(quantity);
+  if (!Number.isFinite(value)) return 'this number is too large for any instrument';
+  const never = NEVER_NEGATIVE[unit];
+  if (never !== undefined && value < 0) return never;
+  if (unit === '%' && value > 100) return `${written}: ${NEVER_NEGATIVE['%']}`;
+  if (unit === 'degC' && value < -273.15) return `${written} is below absolute zero`;
+  const because = limit?.because === undefined ? '' : `: ${limit.because}`;
+  if (limit?.high !== undefined && value > limit.high)
+    return `${written} is more than can be here${because}`;
+  if (limit?.low !== undefined && value < limit.low)
+    return `${written} is less than can be here${because}`;
+  if (conceivable(quantity) || Math.abs(value) < 1) return null;
+  return `${written} is more than a hand-held instrument can show`;
+}
+
+/** `OL` in its spellings, with or without a unit behind it; null when the text is something else. */
+function overLimit(text: string, unit: Unit): ReadingParse | null {
+  const match = /^([+>-]?) ?([o0]\.?l\.?|∞|inf|infinite|overload) ?(\S{0,8})$/i.exec(text);
+  if (!match) return /^[o>]\.?$/i.test(text) ? { status: 'unfinished' } : null;
+  const behind = match[3] ?? '';
+  const word = behind === '' ? bare(unit) : spokenUnit(behind, unit);
+  if (!word) return beginsUnit(behind) ? { status: 'unfinished' } : null;
+  if (word.unit !== unit)
+    return refused(
+      'wrong-dimension',
+      `this step asks for ${UNIT_NAMES[unit]}, and "${behind}" is ${UNIT_NAMES[word.unit]}`,
+    );
+  if (unit !== 'ohm' && unit !== 'V')
+    return refused(
+      'over-limit-elsewhere',
+      `OL is no reading in ${UNIT_NAMES[unit]}: the meter is beyond its range`,
+      'choose a higher range and read again',
+    );
+  if (match[1] === '-')
+    return refused(
+      'impossible-value',
+      unit === 'ohm'
+        ? NEVER_NEGATIVE.ohm!
+        : 'the meter is beyond its range with the leads exchanged',
+      unit === 'ohm' ? 'check that the circuit is dead' : 'choose a higher range and read again',
+    );
+  const quantity = { value: Number.POSITIVE_INFINITY, unit };
+  return { status: 'read', quantity, resolution: 0, text: 'OL' };
+}
+
+/** Takes `dc` or `ac` (and meters' `rms`) off a unit: `Vdc`, `V AC`. */
+function splitCurrent(rest: string): { rest: string; current: 'dc' | 'ac' | null } {
+  const match = /^(.{0,20}?) ?(dc|ac|acrms|rms)$/i.exec(rest);
+  if (!match || match[1] === undefined) return { rest, current: null };
+  if (!/(?:v|volts?|a|amps?|^)$/i.test(match[1])) return { rest, current: null };
+  return { rest: match[1], current: match[2]!.toLowerCase() === 'dc' ? 'dc' : 'ac' };
+}
+
+/** One form for what keyboards, meters and copied text produce. */
+function normalise(typed: string): string {
+  return typed
+    .normalize('NFKC')
+    .replace(/[\u2010-\u2015\u2212\ufe58\ufe63]/g, '-')
+    .replace(/\s+/g, ' ')
+    .trim();
+}
+
+function shown(text: string): string {
+  return text.replace(/[\p{C}]/gu, '?').slice(0, 20);
+}
+
+function refused(code: RefusalCode, words: string, fix?: string): ReadingParse {
+  return { status: 'refused', code, words, ...(fix === undefined ? {} : { fix }) };
+}

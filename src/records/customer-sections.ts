@@ -1,0 +1,170 @@
+/** The report for the owner of the vehicle: plain words, how it is known, and lines to sign. No prices, none are known. */
+import type { Block, Cell, Section } from './report.ts';
+import { dateWords, filled } from './report-words.ts';
+import type { RecordLine, SessionRecord } from './session-record.ts';
+import { cell } from './shop-sections.ts';
+
+/** Sections for the customer; empty ones are left out. */
+export function customerSections(record: SessionRecord): Section[] {
+  const { conclusion: end } = record;
+  const parts: [string, readonly Block[]][] = [
+    ['Your vehicle', [vehicle(record)]],
+    ['What you told us', complaint(record)],
+    ['What we found', found(record)],
+    ['How we know', evidence(record)],
+    ['What was ruled out', ruledOut(record)],
+    ['What could not be tested', impossible(record)],
+    ['What it takes', end?.repair ? [text(end.repair)] : []],
+    ['After the repair', retest(record)],
+    ['Your decision', end && record.retest.verdict === null ? decision() : []],
+    [
+      'About this report',
+      [
+        text(
+          `Session ${record.id}. Control number ${record.head.hash}. The shop keeps the full record under this number.`,
+        ),
+      ],
+    ],
+  ];
+  return parts
+    .map(([heading, blocks]) => ({ heading, blocks }))
+    .filter(({ blocks }) => blocks.length > 0);
+}
+
+function text(words: string): Block {
+  return { kind: 'text', text: words };
+}
+
+function vehicle({ job, person, shop, startedAt }: SessionRecord): Block {
+  return {
+    kind: 'facts',
+    rows: filled([
+      ['Vehicle', job.vehicle.words],
+      ['Plate', job.vehicle.plate],
+      ['VIN', job.vehicle.vin],
+      ['Odometer', job.vehicle.odometer],
+      ['Order', job.order],
+      ['Customer', job.customer],
+      ['Shop', shop],
+      ['Examined by', person],
+      ['On', dateWords(startedAt)],
+    ]),
+  };
+}
+
+function complaint({ complaint: words, job }: SessionRecord): Block[] {
+  const blocks: Block[] = words.trim() === '' ? [] : [text(words)];
+  if (job.codes.length > 0)
+    blocks.push(text(`Trouble codes stored in the vehicle: ${job.codes.join(', ')}.`));
+  return blocks;
+}
+
+function found({ conclusion: end }: SessionRecord): Block[] {
+  if (!end) return [text('The tests have not come to a conclusion yet.')];
+  const blocks: Block[] = [text(end.title)];
+  if (end.customer) blocks.push(text(end.customer));
+  if (end.proven !== null)
+    blocks.push(
+      text(
+        end.proven
+          ? 'At least three independent tests agree on this.'
+          : 'Fewer than three independent tests agree on this so far, so it is the best explanation and not a proof.',
+      ),
+    );
+  return blocks;
+}
+
+function evidence({ conclusion: end, lines }: SessionRecord): Block[] {
+  if (end && end.evidence.length > 0)
+    return [
+      {
+        kind: 'table',
+        caption: 'What points to it',
+        heads: ['Test', 'Found', 'What it tells'],
+        widths: [3, 2, 4],
+        rows: end.evidence.map((one) => [cell(one.test), cell(one.found), cell(one.pointsTo)]),
+      },
+    ];
+  const taken = lines.filter(
+    (line) => line.standing === 'standing' && (line.kind === 'reading' || line.kind === 'look'),
+  );
+  if (taken.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption: 'Tests that were made',
+      heads: ['Test', 'Should be', 'Is', 'Result'],
+      widths: [4, 3, 2, 3],
+      rows: taken.map(plainRow),
+    },
+  ];
+}
+
+function plainRow(line: RecordLine): Cell[] {
+  const right = line.verdict === 'good' || line.verdict === 'as expected';
+  const result = line.verdict === null ? line.outcome : right ? 'right' : 'not right';
+  const unsure = line.verdict === 'borderline';
+  return [
+    cell(line.title),
+    cell(line.expected || 'no fixed value'),
+    cell(line.found),
+    cell(unsure ? 'too close to tell' : result),
+  ];
+}
+
+function ruledOut({ conclusion: end }: SessionRecord): Block[] {
+  if (!end || end.ruledOut.length === 0) return [];
+  return [{ kind: 'list', items: end.ruledOut.map(({ words, by }) => `${words} (${by})`) }];
+}
+
+function impossible({ lines }: SessionRecord): Block[] {
+  const items = lines
+    .filter((line) => line.kind === 'impossible' && line.standing === 'standing')
+    .map((line) => `${line.title}: ${line.reason}`);
+  return items.length === 0 ? [] : [{ kind: 'list', items }];
+}
+
+const PLAIN_VERDICT = {
+  cured: 'The tests were repeated after the repair and passed.',
+  'not-cured': 'The fault is still there after the repair.',
+  changed: 'The vehicle behaves differently after the repair, but is not right yet.',
+  'no-retest': 'No test was made after the repair.',
+} as const;
+
+function retest({ retest: { rows, verdict, words } }: SessionRecord): Block[] {
+  const blocks: Block[] = [];
+  if (rows.length > 0)
+    blocks.push({
+      kind: 'table',
+      caption: 'The same tests before and after',
+      heads: ['Test', 'Should be', 'Before', 'After', 'Result'],
+      widths: [4, 3, 2, 2, 2],
+      rows: rows.map((row) => [
+        cell(row.title),
+        cell(row.expected || 'no fixed value'),
+        cell(row.before || 'not taken'),
+        cell(row.after),
+        { ...cell(row.passed ? 'passed' : 'failed'), tone: row.passed ? 'good' : 'bad' },
+      ]),
+    });
+  if (verdict) blocks.push(text(PLAIN_VERDICT[verdict]));
+  if (words) blocks.push(text(words));
+  return blocks;
+}
+
+function decision(): Block[] {
+  return [
+    text('I have read what was found and what it takes. I authorise the repair as described above.'),
+    {
+      kind: 'sign',
+      labels: [
+        'Agreed cost or limit (to be filled in by the shop)',
+        'Name',
+        'Signature',
+        'Date and time',
+        'Authorised in person, by telephone or in writing',
+        'Received for the shop by',
+      ],
+    },
+  ];
+}

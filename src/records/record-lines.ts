@@ -1,0 +1,148 @@
+/** The answers and extra readings of a session as lines of a report. */
+import type { Verdict } from '../circuit/judge.ts';
+import { bindText } from '../procedure/bind-text.ts';
+import { endsOf, isTask, type Step, stepOf } from '../procedure/procedure.ts';
+import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
+import type { Answer, ExtraReading, ReadingRecorded } from '../session/events.ts';
+import type { Session } from '../session/session.ts';
+import { instrumentWords, lookWords, setupWords, stepWhere, whereWords } from './describe-test.ts';
+import type { Clock } from './session-clock.ts';
+import type { Reading, RecordExtra, RecordLine } from './session-record.ts';
+
+/** Every answer in the order it was given. */
+export function recordLines(session: Session, clock: Clock): RecordLine[] {
+  const onTheWay = new Set(session.trail.map((visit) => visit.answer));
+  return session.answers.map(({ event, superseded }, index) => ({
+    ...clock(event),
+    number: index + 1,
+    ...lineOf(session, event),
+    standing: superseded ? 'taken back' : onTheWay.has(index) ? 'standing' : 'off the way',
+  }));
+}
+
+/** Tests outside the tree, in the order they were taken. */
+export function recordExtras(session: Session, clock: Clock): RecordExtra[] {
+  const { job, circuit } = session.opened;
+  return session.extras.map((event) => ({
+    ...clock(event),
+    words: bindText(event.words, job, circuit),
+    where: whereWords(event.test.probe, job, circuit),
+    setup: setupWords(event.test.setup, job, circuit),
+    instrument: instrumentWords(event.test.probe),
+    ...extraFound(event),
+  }));
+}
+
+function extraFound(event: ExtraReading): Pick<RecordExtra, 'found' | 'reading'> {
+  const { shown, typed } = event;
+  if (shown.kind === 'look') return { found: lookWords(shown.look), reading: null };
+  const { value, unit } = shown;
+  const reading = { typed, value, overLimit: value === null, unit };
+  return { found: readingWords(reading), reading };
+}
+
+/** `4.97 V`, `OL`; the typed text has the digits, so a reading keeps as many as were typed. */
+export function readingWords({ value, unit, typed }: Reading): string {
+  if (value === null) return 'OL';
+  const digits = Math.min(6, Math.max(3, significantDigits(typed)));
+  return formatQuantity({ value, unit }, { digits });
+}
+
+function significantDigits(typed: string): number {
+  return typed.replace(/^[^1-9]{0,40}/, '').replace(/[^0-9]/g, '').length;
+}
+
+/** What a healthy circuit shows at a step, in words; empty where nothing is expected. */
+export function expectedWords(step: Step): string {
+  if (step.kind === 'measure') {
+    if (!step.expected) return '';
+    const { low, high } = endsOf(step.expected);
+    return formatRange(low, high, step.unit);
+  }
+  return step.kind === 'look' ? step.expected.map(lookWords).join(' or ') : '';
+}
+
+type LineFacts = Omit<RecordLine, 'number' | 'standing' | 'at' | 'workedMs'>;
+
+function lineOf(session: Session, event: Answer): LineFacts {
+  const { job, circuit, procedure } = session.opened;
+  const step = stepOf(procedure, event.step);
+  const bind = (text: string) => bindText(text, job, circuit);
+  const base = {
+    step: step.id,
+    title: bind(step.title),
+    family: isTask(step) ? step.family : '',
+    where: stepWhere(step, job, circuit),
+    setup: isTask(step) ? setupWords(step.setup, job, circuit) : '',
+    instrument: step.kind === 'look' ? instrumentWords(step.probe) : '',
+    expected: expectedWords(step),
+    expectedRange: null,
+    found: '',
+    reading: null,
+    verdict: null,
+    judgement: '',
+    outcome: '',
+    reason: '',
+  };
+  switch (event.type) {
+    case 'reading-recorded': {
+      const { typed, value, unit, instrument } = event;
+      const reading = { typed, value, overLimit: value === null, unit };
+      const expected = step.kind === 'measure' ? step.expected : null;
+      return {
+        ...base,
+        kind: 'reading',
+        instrument,
+        expectedRange: expected && { low: expected.low, high: expected.high, from: expected.from },
+        found: readingWords(reading),
+        reading,
+        ...judged(event, step),
+        outcome: bind(outcomeWords(step, event.outcome)),
+      };
+    }
+    case 'look-recorded': {
+      const { look } = event;
+      const words = bind(outcomeWords(step, event.outcome));
+      const expected = step.kind === 'look' && step.expected.length > 0 ? step.expected : null;
+      const fits = look !== null && expected ? expected.includes(look) : null;
+      return {
+        ...base,
+        kind: step.kind === 'look' ? 'look' : 'answer',
+        found: look === null ? words : lookWords(look),
+        verdict: fits === null ? null : fits ? 'as expected' : 'not as expected',
+        outcome: words,
+      };
+    }
+    case 'step-done':
+      return { ...base, kind: 'done', found: 'done' };
+    case 'step-impossible':
+      return { ...base, kind: 'impossible', found: 'could not be done', reason: event.reason };
+  }
+}
+
+/** The judgement as saved; where the meter's accuracy says nothing of the unit, a plain comparison. */
+function judged(event: ReadingRecorded, step: Step): Pick<RecordLine, 'verdict' | 'judgement'> {
+  if (event.judgement)
+    return { verdict: event.judgement.verdict, judgement: event.judgement.words };
+  const range = step.kind === 'measure' ? step.expected : null;
+  if (!range) return { verdict: null, judgement: '' };
+  const verdict = plainVerdict(event.value ?? Number.POSITIVE_INFINITY, endsOf(range));
+  return { verdict, judgement: `${PLAIN_WORDS[verdict]}, without the meter's accuracy` };
+}
+
+const PLAIN_WORDS = { good: 'within the range', low: 'below the range', high: 'above the range' };
+
+function plainVerdict(
+  value: number,
+  { low, high }: { readonly low: number; readonly high: number },
+): Extract<Verdict, 'good' | 'low' | 'high'> {
+  if (value < low) return 'low';
+  return value > high ? 'high' : 'good';
+}
+
+/** The outcome in the words of the tree. */
+export function outcomeWords(step: Step, name: string): string {
+  if (!('outcomes' in step)) return name;
+  const outcomes: readonly { readonly name: string; readonly words: string }[] = step.outcomes;
+  return outcomes.find((one) => one.name === name)?.words || name;
+}

@@ -1,0 +1,73 @@
+/** The tests after the repair, before beside after. */
+import { bindText } from '../procedure/bind-text.ts';
+import { stepOf } from '../procedure/procedure.ts';
+import type { RetestRecorded } from '../session/events.ts';
+import { type Session, standingAnswers } from '../session/session.ts';
+import { lookWords, stepWhere } from './describe-test.ts';
+import { expectedWords, outcomeWords, readingWords } from './record-lines.ts';
+import type { Clock } from './session-clock.ts';
+import type { Reading, RecordRetest, RetestRow } from './session-record.ts';
+
+/** Retests since the present conclusion, what is missing, and the verdict. */
+export function recordRetest(session: Session, clock: Clock): RecordRetest {
+  const { concluded, closed, events, opened } = session;
+  const from = concluded ? events.indexOf(concluded) : -1;
+  const rows = session.retests
+    .filter((event) => concluded !== null && events.indexOf(event) > from)
+    .map((event) => rowOf(session, event, clock));
+  const tree = concluded?.conclusion ? opened.procedure.steps[concluded.conclusion] : undefined;
+  const wanted = tree?.kind === 'conclude' ? tree.retest : [];
+  const done = new Set(rows.map((row) => row.step));
+  const missing = wanted.filter((id) => !done.has(id));
+  return {
+    rows,
+    missing: missing.map((id) => titleOf(session, id)),
+    verdict: closed?.verdict ?? null,
+    words: closed?.words ?? '',
+  };
+}
+
+function titleOf(session: Session, id: string): string {
+  const { job, circuit, procedure } = session.opened;
+  return bindText(stepOf(procedure, id).title, job, circuit);
+}
+
+function rowOf(session: Session, event: RetestRecorded, clock: Clock): RetestRow {
+  const { job, circuit, procedure } = session.opened;
+  const step = stepOf(procedure, event.step);
+  const reading = step.kind === 'measure' ? readingOf(event, step.unit) : null;
+  const look = event.look === null ? outcomeWords(step, event.outcome) : lookWords(event.look);
+  return {
+    ...clock(event),
+    step: step.id,
+    title: titleOf(session, step.id),
+    where: stepWhere(step, job, circuit),
+    expected: expectedWords(step),
+    before: beforeWords(session, step.id),
+    after: reading ? readingWords(reading) : look,
+    reading,
+    passed: event.passed,
+  };
+}
+
+function readingOf(event: RetestRecorded, unit: Reading['unit']): Reading {
+  return { typed: event.typed, value: event.value, overLimit: event.value === null, unit };
+}
+
+/** What the step showed last on the way to the conclusion. */
+function beforeWords(session: Session, id: string): string {
+  const before = standingAnswers(session).findLast((event) => event.step === id);
+  const step = stepOf(session.opened.procedure, id);
+  switch (before?.type) {
+    case undefined:
+      return '';
+    case 'reading-recorded':
+      return readingWords({ ...before, overLimit: before.value === null });
+    case 'look-recorded':
+      return before.look === null ? outcomeWords(step, before.outcome) : lookWords(before.look);
+    case 'step-done':
+      return 'done';
+    case 'step-impossible':
+      return 'could not be done';
+  }
+}

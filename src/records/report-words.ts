@@ -1,0 +1,55 @@
+/** Small pieces of wording that all reports share. */
+import type { Moment, SessionRecord } from './session-record.ts';
+
+/** `2026-11-25 13:27 (+00:00)` as the clock of the shop showed it; empty for an empty time. */
+export function dateWords(at: string): string {
+  const match = /^(\d{4}-\d\d-\d\d)T(\d\d:\d\d)[^Z+-]*(Z|[+-]\d\d:\d\d)$/.exec(at);
+  if (!match) return at;
+  return `${match[1]} ${match[2]} (${match[3] === 'Z' ? 'UTC' : match[3]})`;
+}
+
+/** The time of day, or minutes and seconds of work where the wall clock was left out. */
+export function timeWords({ at, workedMs }: Moment): string {
+  const time = /T(\d\d:\d\d:\d\d)/.exec(at)?.[1];
+  if (time !== undefined) return time;
+  const seconds = Math.floor(workedMs / 1000);
+  return `+${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+}
+
+/** `1 h 05 min`, `12 min 30 s`, `45 s`. */
+export function durationWords(ms: number): string {
+  const seconds = Math.round(ms / 1000);
+  const minutes = Math.floor(seconds / 60);
+  if (minutes >= 60)
+    return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
+  return minutes > 0 ? `${minutes} min ${seconds % 60} s` : `${seconds} s`;
+}
+
+/** How sure the conclusion is. */
+export function provenWords(proven: boolean | null): string {
+  if (proven === null) return 'not weighed: this procedure has no circuit to weigh the evidence with';
+  return proven
+    ? 'proven by at least three independent pieces of evidence'
+    : 'not proven: fewer than three independent pieces of evidence point to it';
+}
+
+/** The verdict after the repair. */
+export function verdictWords(verdict: SessionRecord['retest']['verdict']): string {
+  switch (verdict) {
+    case 'cured':
+      return 'cured: the tests after the repair passed';
+    case 'not-cured':
+      return 'not cured: the fault is still there after the repair';
+    case 'changed':
+      return 'changed: the vehicle behaves differently after the repair, but is not right';
+    case 'no-retest':
+      return 'closed without a test after the repair';
+    case null:
+      return 'open: no test after the repair has closed this session';
+  }
+}
+
+/** Labelled facts without those that are empty. */
+export function filled(rows: readonly (readonly [string, string])[]): [string, string][] {
+  return rows.flatMap(([label, text]) => (text.trim() === '' ? [] : [[label, text]]));
+}

@@ -1,0 +1,78 @@
+/** What Markdown, HTML and PDF have in common: a report as plain blocks of text, for one kind of reader. */
+import { customerSections } from './customer-sections.ts';
+import { dateWords } from './report-words.ts';
+import type { SessionRecord } from './session-record.ts';
+import { shopSections } from './shop-sections.ts';
+
+export const AUDIENCES = ['shop', 'customer', 'class'] as const;
+export type Audience = (typeof AUDIENCES)[number];
+
+export interface Report {
+  readonly title: string;
+  readonly subtitle: string;
+  /** Stands above everything: what a reader must know before using it. */
+  readonly warnings: readonly string[];
+  readonly sections: readonly Section[];
+  /** Id of the session and hash of its last event, for the foot of every page. */
+  readonly id: string;
+  readonly head: string;
+}
+
+export interface Section {
+  readonly heading: string;
+  readonly blocks: readonly Block[];
+}
+
+export type Block =
+  | { readonly kind: 'facts'; readonly rows: readonly (readonly [label: string, text: string])[] }
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'list'; readonly items: readonly string[] }
+  | Table
+  /** Lines to be filled in by hand. */
+  | { readonly kind: 'sign'; readonly labels: readonly string[] };
+
+export interface Table {
+  readonly kind: 'table';
+  readonly caption: string;
+  readonly heads: readonly string[];
+  /** Relative widths of the columns. */
+  readonly widths: readonly number[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+/** A cell: one or more short texts, one below the other. */
+export interface Cell {
+  readonly parts: readonly string[];
+  /** `struck`: taken back. Never the only carrier of a meaning: the words say it too. */
+  readonly tone?: 'good' | 'bad' | 'unsure' | 'struck';
+  readonly gauge?: Gauge;
+}
+
+/** A picture of a reading beside its expected range: an end that is null is open, a `value` that is null is OL. */
+export interface Gauge {
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly value: number | null;
+}
+
+/** The report for a reader. For a class the record must have gone through `recordForClass` before. */
+export function reportOf(record: SessionRecord, audience: Audience): Report {
+  const vehicle = record.job.vehicle.words || record.job.vehicle.plate || record.procedure.title;
+  return {
+    title: audience === 'customer' ? 'Diagnosis of your vehicle' : 'Diagnosis record',
+    subtitle: [vehicle, dateWords(record.startedAt)].filter((words) => words !== '').join(', '),
+    warnings: warningsOf(record),
+    sections: audience === 'customer' ? customerSections(record) : shopSections(record),
+    id: record.id,
+    head: record.head.hash,
+  };
+}
+
+function warningsOf(record: SessionRecord): string[] {
+  const warnings: string[] = [];
+  if (record.vehicle !== 'real')
+    warnings.push('Practice: these readings come from a simulated vehicle, not from a real one.');
+  if (record.status === 'open' || record.status === 'paused')
+    warnings.push('This diagnosis is not finished.');
+  return warnings;
+}

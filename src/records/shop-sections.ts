@@ -1,0 +1,312 @@
+/** The full report: everything the session file knows, in the order a shop reads it. */
+import type { Block, Cell, Section } from './report.ts';
+import {
+  dateWords,
+  durationWords,
+  filled,
+  provenWords,
+  timeWords,
+  verdictWords,
+} from './report-words.ts';
+import type { RecordLine, SessionRecord } from './session-record.ts';
+
+/** Sections of the full report; empty ones are left out. */
+export function shopSections(record: SessionRecord): Section[] {
+  return [
+    summary(record),
+    jobSection(record),
+    measurements(record),
+    section('Tests outside the procedure', extras(record)),
+    conclusion(record),
+    retest(record),
+    section('Could not be done', impossible(record)),
+    section('Notes', notes(record)),
+    section('Cautions shown and acknowledged', cautions(record)),
+    section('Corrections and interruptions', changes(record)),
+    verification(record),
+  ].filter((one) => one.blocks.length > 0);
+}
+
+function section(heading: string, blocks: readonly Block[]): Section {
+  return { heading, blocks };
+}
+
+/** A cell of one or more texts, empty ones left out. */
+export function cell(...parts: string[]): Cell {
+  return { parts: parts.filter((part) => part !== '') };
+}
+
+function summary(record: SessionRecord): Section {
+  const { conclusion: end } = record;
+  return section('Complaint, cause, correction', [
+    {
+      kind: 'facts',
+      rows: [
+        ['Complaint', record.complaint || 'none written down'],
+        ['Cause', record.cause || 'not concluded yet'],
+        ['Correction', record.correction || (end ? 'none written down' : 'not concluded yet')],
+        ...filled([
+          ['Certainty', end ? provenWords(end.proven) : ''],
+          ['After the repair', end ? verdictWords(record.retest.verdict) : ''],
+        ]),
+      ],
+    },
+  ]);
+}
+
+function jobSection(record: SessionRecord): Section {
+  const { job } = record;
+  const { vehicle } = job;
+  const blocks: Block[] = [
+    {
+      kind: 'facts',
+      rows: filled([
+        ['Vehicle', vehicle.words],
+        ['Plate', vehicle.plate],
+        ['VIN', vehicle.vin],
+        ['Odometer', vehicle.odometer],
+        ['Drive', vehicle.drive],
+        ['Trouble codes', job.codes.join(', ')],
+        ['Order', job.order],
+        ['Customer', job.customer],
+        ['Job sheet', job.name],
+        ['Job notes', job.notes],
+        ['Person', record.person],
+        ['Shop', record.shop],
+        ['Procedure', record.procedure.title],
+        ['Circuit', record.circuit ?? 'none'],
+        ['Instruments', record.instruments.join(', ')],
+        ['Meter', record.meter],
+        ['Started', dateWords(record.startedAt)],
+        ['Last entry', dateWords(record.endedAt)],
+        ['Time worked', durationWords(record.workedMs)],
+      ]),
+    },
+  ];
+  if (job.earlierRepairs.length > 0)
+    blocks.push({
+      kind: 'list',
+      items: job.earlierRepairs.map(
+        ({ words, part }) => `Done before: ${words}${part ? ` (${part})` : ''}`,
+      ),
+    });
+  if (job.terminals.length > 0)
+    blocks.push({
+      kind: 'table',
+      caption: 'Pins and wire colours of this vehicle',
+      heads: ['Terminal', 'Pin', 'Colour'],
+      widths: [5, 2, 2],
+      rows: job.terminals.map(({ words, pin, colour }) => [cell(words), cell(pin), cell(colour)]),
+    });
+  return section('Job', blocks);
+}
+
+function measurements(record: SessionRecord): Section {
+  if (record.lines.length === 0) return section('Measurements', []);
+  return section('Measurements', [
+    {
+      kind: 'table',
+      caption: 'Every answer in the order it was given',
+      heads: ['No., time', 'Test', 'Where, vehicle state', 'Expected', 'Found', 'Judgement'],
+      widths: [8, 17, 24, 14, 12, 19],
+      rows: record.lines.map(lineRow),
+    },
+  ]);
+}
+
+function lineRow(line: RecordLine): Cell[] {
+  const struck = line.standing === 'standing' ? {} : { tone: 'struck' as const };
+  const typed = line.reading?.typed.trim() ?? '';
+  return [
+    cell(`${line.number}`, timeWords(line)),
+    { ...cell(line.title, line.instrument), ...struck },
+    cell(line.where, line.setup),
+    cell(line.expected, line.expectedRange ? `from the ${line.expectedRange.from}` : ''),
+    { ...cell(line.found, typed && typed !== line.found ? `typed: ${typed}` : ''), ...gauge(line) },
+    {
+      ...cell(
+        line.standing === 'standing' ? '' : line.standing.toUpperCase(),
+        line.verdict?.toUpperCase() ?? '',
+        line.judgement,
+        line.outcome === line.found ? '' : line.outcome,
+        line.reason,
+      ),
+      ...toneOf(line),
+    },
+  ];
+}
+
+function gauge({ reading, expectedRange }: RecordLine): Pick<Cell, 'gauge'> {
+  if (!reading || !expectedRange) return {};
+  return { gauge: { low: expectedRange.low, high: expectedRange.high, value: reading.value } };
+}
+
+function toneOf({ verdict, standing }: RecordLine): Pick<Cell, 'tone'> {
+  if (standing !== 'standing') return { tone: 'struck' };
+  switch (verdict) {
+    case null:
+      return {};
+    case 'good':
+    case 'as expected':
+      return { tone: 'good' };
+    case 'borderline':
+      return { tone: 'unsure' };
+    case 'low':
+    case 'high':
+    case 'impossible':
+    case 'not as expected':
+      return { tone: 'bad' };
+  }
+}
+
+function extras(record: SessionRecord): Block[] {
+  if (record.extras.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption: 'Proposed by the program or chosen by the person',
+      heads: ['Time', 'Test', 'Where, vehicle state', 'Found'],
+      widths: [8, 24, 30, 18],
+      rows: record.extras.map((extra) => [
+        cell(timeWords(extra)),
+        cell(extra.words, extra.instrument),
+        cell(extra.where, extra.setup),
+        cell(extra.found),
+      ]),
+    },
+  ];
+}
+
+function conclusion(record: SessionRecord): Section {
+  const end = record.conclusion;
+  if (!end) return section('Conclusion', []);
+  const blocks: Block[] = [
+    {
+      kind: 'facts',
+      rows: filled([
+        ['Conclusion', `${end.title}${end.own ? " (the person's own, not the procedure's)" : ''}`],
+        ['Faults', end.faults.map(({ words, id }) => `${words} [${id}]`).join('; ')],
+        ['Repair', end.repair],
+        ['Certainty', provenWords(end.proven)],
+        ['Concluded at', timeWords(end)],
+      ]),
+    },
+  ];
+  if (end.evidence.length > 0)
+    blocks.push({
+      kind: 'table',
+      caption: 'Evidence',
+      heads: ['Test', 'Where', 'Found', 'Points to'],
+      widths: [16, 26, 18, 26],
+      rows: end.evidence.map((one) => [
+        cell(one.test),
+        cell(one.where),
+        cell(one.found),
+        cell(one.pointsTo),
+      ]),
+    });
+  if (end.ruledOut.length > 0)
+    blocks.push({
+      kind: 'table',
+      caption: 'Ruled out',
+      heads: ['What', 'By'],
+      widths: [1, 1],
+      rows: end.ruledOut.map(({ words, by }) => [cell(words), cell(by)]),
+    });
+  return section('Conclusion', blocks);
+}
+
+function retest(record: SessionRecord): Section {
+  const { rows, missing, verdict, words } = record.retest;
+  if (rows.length === 0 && verdict === null && !record.conclusion) return section('', []);
+  const blocks: Block[] = [];
+  if (rows.length > 0)
+    blocks.push({
+      kind: 'table',
+      caption: 'The same tests before and after the repair',
+      heads: ['Time', 'Test', 'Expected', 'Before', 'After', 'Result'],
+      widths: [8, 26, 16, 14, 14, 9],
+      rows: rows.map((row) => [
+        cell(timeWords(row)),
+        cell(row.title, row.where),
+        cell(row.expected),
+        cell(row.before || 'not taken'),
+        cell(row.after),
+        { ...cell(row.passed ? 'PASSED' : 'FAILED'), tone: row.passed ? 'good' : 'bad' },
+      ]),
+    });
+  blocks.push({
+    kind: 'facts',
+    rows: filled([
+      ['Verdict', verdictWords(verdict)],
+      ['In words', words],
+      ['Still to be repeated', missing.join('; ')],
+    ]),
+  });
+  return section('After the repair', blocks);
+}
+
+function impossible(record: SessionRecord): Block[] {
+  const lines = record.lines.filter((line) => line.kind === 'impossible');
+  if (lines.length === 0) return [];
+  return [{ kind: 'list', items: lines.map((line) => `${line.title}: ${line.reason}`) }];
+}
+
+function notes(record: SessionRecord): Block[] {
+  if (record.notes.length === 0) return [];
+  return [
+    {
+      kind: 'list',
+      items: record.notes.map((note) => `${timeWords(note)}, at "${note.step}": ${note.text}`),
+    },
+  ];
+}
+
+function cautions(record: SessionRecord): Block[] {
+  if (record.cautions.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption: 'The text as it was shown',
+      heads: ['Time', 'Word', 'Text', 'At step'],
+      widths: [8, 10, 50, 18],
+      rows: record.cautions.map((one) => [
+        cell(timeWords(one)),
+        cell(one.word),
+        cell(one.text),
+        cell(one.step),
+      ]),
+    },
+  ];
+}
+
+function changes(record: SessionRecord): Block[] {
+  const lines = [
+    ...record.corrections.map((one) => ({
+      one,
+      words: `answer ${one.line} of "${one.step}" was taken back (it was: ${one.found})`,
+    })),
+    ...record.interruptions.map((one) => ({ one, words: one.words })),
+  ].sort((a, b) => a.one.workedMs - b.one.workedMs);
+  if (lines.length === 0) return [];
+  return [{ kind: 'list', items: lines.map(({ one, words }) => `${timeWords(one)}: ${words}`) }];
+}
+
+function verification(record: SessionRecord): Section {
+  return section('Is this record genuine?', [
+    {
+      kind: 'facts',
+      rows: [
+        ['Session', record.id],
+        ['Events', `${record.head.seq}`],
+        ['Head (SHA-256 of the last event)', record.head.hash],
+        ['Program', record.program],
+        ['To check it', record.howToVerify],
+      ],
+    },
+    {
+      kind: 'text',
+      text: 'Each event holds the hash of the one before, so the session file cannot be changed inside without breaking the chain, and this hash shows whether it ends where it did when this report was written. It does not show who wrote it. The maker’s service information, local rules and qualified practice come first.',
+    },
+  ]);
+}

@@ -1,0 +1,9 @@
+/** The readable transcript of a session, kept beside its file. */
+import { markdownOf } from './markdown.ts';
+import { reportOf } from './report.ts';
+import type { SessionRecord } from './session-record.ts';
+
+/** The full report as Markdown. */
+export function transcriptOf(record: SessionRecord): string {
+  return markdownOf(reportOf(record, 'shop'));
+}

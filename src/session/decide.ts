@@ -1,0 +1,363 @@
+/** What a command does to a session, as events, or why it is refused. Pure: time comes in as a value. */
+import { type Judgement, judgeReading } from '../circuit/judge.ts';
+import type { Look, Meter, Test } from '../circuit/test.ts';
+import {
+  type Caution,
+  type Conclusion,
+  endsOf,
+  isTask,
+  type LookStep,
+  type MeasureStep,
+  outcomeOfValue,
+  type Step,
+  stepOf,
+} from '../procedure/procedure.ts';
+import type {
+  Concluded,
+  EvidenceLine,
+  ExtraReading,
+  SessionClosed,
+  SessionEvent,
+  When,
+} from './events.ts';
+import { presentConclusion, presentStep, type Session } from './session.ts';
+
+/** What a person (or an answers file) can ask for. Values in SI units; `Infinity` is the meter's OL. */
+export type Command =
+  | { readonly type: 'acknowledge-cautions' }
+  | { readonly type: 'record-reading'; readonly typed: string; readonly value: number }
+  | { readonly type: 'choose-outcome'; readonly outcome: string; readonly look?: Look }
+  | { readonly type: 'mark-done' }
+  | { readonly type: 'cannot-do'; readonly reason: string }
+  /** Takes back the answer of the trail position, or the last one. */
+  | { readonly type: 'go-back'; readonly to?: number }
+  | { readonly type: 'add-note'; readonly text: string }
+  | {
+      readonly type: 'change-instruments';
+      readonly instruments: readonly string[];
+      readonly meter: Meter;
+    }
+  | {
+      readonly type: 'record-extra';
+      readonly test: Test;
+      readonly words: string;
+      readonly typed: string;
+      readonly shown: ExtraReading['shown'];
+    }
+  | { readonly type: 'pause' }
+  | { readonly type: 'resume'; readonly program: string }
+  /** Accepts the tree's conclusion, or names one's own faults and repair. */
+  | {
+      readonly type: 'conclude';
+      readonly own?: {
+        readonly title: string;
+        readonly faults: readonly string[];
+        readonly repair: string;
+      };
+      readonly weighed?: WeighedConclusion;
+    }
+  | {
+      readonly type: 'record-retest';
+      readonly step: string;
+      readonly typed: string;
+      readonly value: number | null;
+      readonly look: Look | null;
+      readonly outcome: string;
+    }
+  | { readonly type: 'close'; readonly verdict: SessionClosed['verdict']; readonly words: string };
+
+/** What the circuit model says of a conclusion, from `weigh-conclusion.ts`. */
+export interface WeighedConclusion {
+  readonly evidence: readonly EvidenceLine[];
+  readonly ruledOut: Concluded['ruledOut'];
+  readonly proven: boolean;
+}
+
+export interface Refusal {
+  readonly code:
+    | 'caution-first'
+    | 'wrong-kind'
+    | 'no-such-outcome'
+    | 'nothing-to-take-back'
+    | 'not-open'
+    | 'empty-text'
+    | 'no-way-round'
+    | 'not-concluded';
+  readonly words: string;
+  readonly fix?: string;
+}
+
+export type Decision =
+  | { readonly ok: true; readonly events: readonly SessionEvent[] }
+  | { readonly ok: false; readonly refusal: Refusal };
+
+/** Cautions that must be acknowledged before the present step is worked on. */
+export function pendingCautions(session: Session): readonly Caution[] {
+  const step = presentStep(session);
+  if (!isTask(step)) return [];
+  const { state, ids } = session.acknowledged;
+  const known = state === step.setup.state ? new Set(ids) : new Set<string>();
+  return step.cautions.filter((caution) => !known.has(caution.id));
+}
+
+/** Decides one command at time `now`. */
+export function decide(session: Session, command: Command, now: When): Decision {
+  if (session.status === 'paused' && command.type !== 'resume')
+    return refuse('not-open', 'this session is paused', 'resume it first');
+  switch (command.type) {
+    case 'acknowledge-cautions':
+      return acknowledge(session, now);
+    case 'record-reading':
+    case 'choose-outcome':
+    case 'mark-done':
+    case 'cannot-do':
+      return answer(session, command, now);
+    case 'go-back':
+      return goBack(session, command.to, now);
+    case 'add-note': {
+      const text = command.text.trim();
+      if (text === '') return refuse('empty-text', 'the note is empty');
+      return events({ type: 'note-added', step: presentStep(session).id, text, ...now });
+    }
+    case 'change-instruments':
+      return events({
+        type: 'instruments-changed',
+        instruments: command.instruments,
+        meter: command.meter,
+        ...now,
+      });
+    case 'record-extra':
+      return session.status === 'open'
+        ? events({
+            type: 'extra-reading',
+            test: command.test,
+            words: command.words,
+            typed: command.typed,
+            shown: command.shown,
+            ...now,
+          })
+        : notOpen();
+    case 'pause':
+      return session.status === 'open' || session.status === 'concluded'
+        ? events({ type: 'session-paused', ...now })
+        : notOpen();
+    case 'resume':
+      return events({ type: 'session-resumed', program: command.program, ...now });
+    case 'conclude':
+      return conclude(session, command, now);
+    case 'record-retest':
+      return retest(session, command, now);
+    case 'close':
+      if (!session.concluded) return refuse('not-concluded', 'there is no conclusion to close yet');
+      return events({
+        type: 'session-closed',
+        verdict: command.verdict,
+        words: command.words,
+        ...now,
+      });
+  }
+}
+
+function events(...list: SessionEvent[]): Decision {
+  return { ok: true, events: list };
+}
+
+function refuse(code: Refusal['code'], words: string, fix?: string): Decision {
+  return { ok: false, refusal: { code, words, ...(fix ? { fix } : {}) } };
+}
+
+function notOpen(): Decision {
+  return refuse('not-open', 'this session has ended', 'go back to change an answer');
+}
+
+function acknowledge(session: Session, now: When): Decision {
+  const step = presentStep(session);
+  const pending = pendingCautions(session);
+  if (!isTask(step) || pending.length === 0)
+    return refuse('wrong-kind', 'there is no caution to acknowledge here');
+  return events({
+    type: 'caution-acknowledged',
+    step: step.id,
+    state: step.setup.state,
+    cautions: pending.map(({ id, word, say }) => ({ id, word, text: say })),
+    ...now,
+  });
+}
+
+type AnswerCommand = Extract<
+  Command,
+  { type: 'record-reading' | 'choose-outcome' | 'mark-done' | 'cannot-do' }
+>;
+
+function answer(session: Session, command: AnswerCommand, now: When): Decision {
+  if (session.status !== 'open') return notOpen();
+  const step = presentStep(session);
+  if (!isTask(step)) return refuse('wrong-kind', 'the tree has come to its conclusion');
+  if (command.type === 'cannot-do') {
+    const reason = command.reason.trim();
+    if (reason === '') return refuse('empty-text', 'say in a few words why it cannot be done');
+    if (step.cannot === null)
+      return refuse(
+        'no-way-round',
+        'this procedure has no way round this step',
+        'pause here, or ask what else would tell',
+      );
+    return events({ type: 'step-impossible', step: step.id, reason, go: step.cannot, ...now });
+  }
+  if (pendingCautions(session).length > 0)
+    return refuse(
+      'caution-first',
+      'the caution of this step has not been acknowledged',
+      'read and acknowledge it first',
+    );
+  switch (command.type) {
+    case 'mark-done':
+      if (step.kind !== 'act') return wrongKind(step);
+      return events({ type: 'step-done', step: step.id, go: step.go, ...now });
+    case 'choose-outcome':
+      return choose(step, command, now);
+    case 'record-reading':
+      return record(session, step, command, now);
+  }
+}
+
+function wrongKind(step: Step): Decision {
+  const wanted: Record<Step['kind'], string> = {
+    measure: 'a reading',
+    look: 'one of its looks',
+    ask: 'one of its answers',
+    act: 'only "done"',
+    conclude: 'nothing',
+  };
+  return refuse('wrong-kind', `step "${step.id}" wants ${wanted[step.kind]}`);
+}
+
+function choose(
+  step: Step,
+  command: Extract<Command, { type: 'choose-outcome' }>,
+  now: When,
+): Decision {
+  if (step.kind !== 'look' && step.kind !== 'ask') return wrongKind(step);
+  const outcome = step.outcomes.find(({ name }) => name === command.outcome);
+  if (!outcome) return noOutcome(step, command.outcome);
+  const look = step.kind === 'look' ? lookFor(step, command.outcome, command.look) : null;
+  return events({
+    type: 'look-recorded',
+    step: step.id,
+    look,
+    outcome: outcome.name,
+    go: outcome.go,
+    ...now,
+  });
+}
+
+/** The look that was named, or the outcome's first when only the outcome was. */
+function lookFor(step: LookStep, name: string, look: Look | undefined): Look | null {
+  const outcome = step.outcomes.find((one) => one.name === name);
+  if (look && outcome?.looks.includes(look)) return look;
+  return outcome?.looks[0] ?? null;
+}
+
+function noOutcome(step: Exclude<Step, Conclusion>, name: string): Decision {
+  const names = 'outcomes' in step ? step.outcomes.map((one) => one.name).join(', ') : '';
+  return refuse(
+    'no-such-outcome',
+    `step "${step.id}" has no outcome "${name}"`,
+    `one of: ${names}`,
+  );
+}
+
+function record(
+  session: Session,
+  step: Step,
+  command: Extract<Command, { type: 'record-reading' }>,
+  now: When,
+): Decision {
+  if (step.kind !== 'measure') return wrongKind(step);
+  const outcome = outcomeOfValue(step, command.value);
+  if (!outcome) return refuse('no-such-outcome', 'this is not a number');
+  return events({
+    type: 'reading-recorded',
+    step: step.id,
+    typed: command.typed.trim(),
+    value: Number.isFinite(command.value) ? command.value : null,
+    unit: step.unit,
+    instrument: session.meter.name,
+    judgement: judgeStep(step, command.value, session.meter),
+    outcome: outcome.name,
+    go: outcome.go,
+    ...now,
+  });
+}
+
+/** The judgement of a value at a step, also for the live line under the prompt; null where nothing is expected. */
+export function judgeStep(step: MeasureStep, value: number, meter: Meter): Judgement | null {
+  if (!step.expected || (step.unit !== 'V' && step.unit !== 'ohm')) return null;
+  return judgeReading(value, step.unit, endsOf(step.expected), meter);
+}
+
+function goBack(session: Session, to: number | undefined, now: When): Decision {
+  if (session.status === 'closed') return notOpen();
+  const answered = session.trail.filter((visit) => visit.answer !== null);
+  const visit = to === undefined ? answered[answered.length - 1] : session.trail[to];
+  if (!visit || visit.answer === null)
+    return refuse('nothing-to-take-back', 'there is no earlier answer to take back');
+  return events({ type: 'step-reopened', step: visit.step, answer: visit.answer, ...now });
+}
+
+function conclude(
+  session: Session,
+  command: Extract<Command, { type: 'conclude' }>,
+  now: When,
+): Decision {
+  if (session.status !== 'open') return notOpen();
+  const tree = presentConclusion(session);
+  if (!command.own && !tree)
+    return refuse(
+      'not-concluded',
+      'the tree has not come to a conclusion yet',
+      'go on, or name your own conclusion',
+    );
+  const { own, weighed } = command;
+  return events({
+    type: 'concluded',
+    conclusion: own ? null : (tree?.id ?? null),
+    title: own?.title ?? tree?.title ?? '',
+    faults: own?.faults ?? tree?.faults ?? [],
+    repair: own?.repair ?? tree?.repair ?? '',
+    evidence: weighed?.evidence ?? [],
+    ruledOut: weighed?.ruledOut ?? [],
+    proven: weighed?.proven ?? null,
+    ...now,
+  });
+}
+
+function retest(
+  session: Session,
+  command: Extract<Command, { type: 'record-retest' }>,
+  now: When,
+): Decision {
+  if (!session.concluded) return refuse('not-concluded', 'there is no conclusion to test yet');
+  const step = stepOf(session.opened.procedure, command.step);
+  if (step.kind !== 'measure' && step.kind !== 'look') return wrongKind(step);
+  const { typed, value, look, outcome } = command;
+  return events({
+    type: 'retest-recorded',
+    step: step.id,
+    typed,
+    value,
+    look,
+    outcome,
+    passed: passes(step, value, look),
+    ...now,
+  });
+}
+
+/** A retest passes when a healthy circuit would show the same. */
+function passes(step: MeasureStep | LookStep, value: number | null, look: Look | null): boolean {
+  if (step.kind === 'look') return look !== null && step.expected.includes(look);
+  if (!step.expected) return false;
+  const shown = value ?? Number.POSITIVE_INFINITY;
+  const { low, high } = endsOf(step.expected);
+  return shown >= low && shown <= high;
+}

@@ -1,0 +1,36 @@
+/**
+ * One session in hand: commands in, state out. Screen, plain dialogue and answers file drive the same thing.
+ *
+ * `perform` saves before it shows: the state changes only after every event of the command is safely on disk.
+ */
+import type { Look } from '../circuit/test.ts';
+import type { Command } from './decide.ts';
+import type { Session } from './session.ts';
+
+export interface SessionDriver {
+  readonly session: () => Session;
+  readonly perform: (command: Command) => Performed;
+  /** Path of the session file now written. */
+  readonly path: () => string;
+  /** Number and hash of the last saved event. */
+  readonly head: () => { readonly seq: number; readonly hash: string };
+  /** After a disk problem: go on in another folder. */
+  readonly continueIn: (folder: string) => Performed;
+  /** The simulated vehicle's answer to the present step, or null with a real vehicle. */
+  readonly vehicleShows: () => VehicleAnswer | null;
+  readonly close: () => void;
+}
+
+export type Performed =
+  | { readonly ok: true; readonly session: Session }
+  /** `saved`: false when the disk refused, and then nothing has changed. */
+  | { readonly ok: false; readonly words: string; readonly fix: string; readonly disk: boolean };
+
+/** What a simulated vehicle answers: words for the screen and what to type or choose. */
+export interface VehicleAnswer {
+  readonly words: string;
+  readonly answer:
+    | { readonly kind: 'reading'; readonly typed: string }
+    | { readonly kind: 'outcome'; readonly outcome: string; readonly look: Look | null }
+    | { readonly kind: 'done' };
+}

@@ -1,0 +1,70 @@
+/** The state of a session: nothing but the fold of its events. */
+import type { Conclusion, Step } from '../procedure/procedure.ts';
+import { stepOf } from '../procedure/procedure.ts';
+import type {
+  Answer,
+  CautionAcknowledged,
+  Concluded,
+  ExtraReading,
+  NoteAdded,
+  RetestRecorded,
+  SessionClosed,
+  SessionEvent,
+  SessionOpened,
+} from './events.ts';
+
+export type SessionStatus = 'open' | 'paused' | 'concluded' | 'closed';
+
+/** An answer as it was saved, and whether it was taken back since. */
+export interface KeptAnswer {
+  readonly event: Answer;
+  readonly superseded: boolean;
+}
+
+/** One visit of a step on the present way through the tree; the last visit has no answer yet. */
+export interface Visit {
+  readonly step: string;
+  /** Position in `answers`, or null for the step that is asked now. */
+  readonly answer: number | null;
+}
+
+export interface Session {
+  readonly status: SessionStatus;
+  readonly opened: SessionOpened;
+  readonly instruments: readonly string[];
+  readonly meter: SessionOpened['meter'];
+  /** All answers in the order they were given. */
+  readonly answers: readonly KeptAnswer[];
+  /** The present way: kept answers from the start to the step that is asked now. */
+  readonly trail: readonly Visit[];
+  /** Cautions acknowledged since the vehicle came into its present state. */
+  readonly acknowledged: { readonly state: string; readonly ids: readonly string[] };
+  readonly acknowledgements: readonly CautionAcknowledged[];
+  readonly extras: readonly ExtraReading[];
+  readonly notes: readonly NoteAdded[];
+  readonly concluded: Concluded | null;
+  readonly retests: readonly RetestRecorded[];
+  readonly closed: SessionClosed | null;
+  readonly events: readonly SessionEvent[];
+}
+
+/** The step that is asked now: the last of the trail. */
+export function presentStep(session: Session): Step {
+  const last = session.trail[session.trail.length - 1];
+  if (!last) throw new Error('session: a trail always has a last step');
+  return stepOf(session.opened.procedure, last.step);
+}
+
+/** The conclusion the tree has come to, or null while it still asks. */
+export function presentConclusion(session: Session): Conclusion | null {
+  const step = presentStep(session);
+  return step.kind === 'conclude' ? step : null;
+}
+
+/** The answers on the present way, in its order. */
+export function standingAnswers(session: Session): Answer[] {
+  return session.trail.flatMap((visit) => {
+    const kept = visit.answer === null ? undefined : session.answers[visit.answer];
+    return kept ? [kept.event] : [];
+  });
+}

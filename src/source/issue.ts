@@ -1,0 +1,32 @@
+/** A mistake in someone's input: an identity, a place, words, and a way out. */
+
+/** A stretch of a text file; lines and columns count from 1, the end is exclusive. */
+export interface SourceSpan {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+}
+
+export interface Issue {
+  /** Stable identity in kebab-case, e.g. `unknown-step`. Tests and tools compare this, never the words. */
+  readonly code: string;
+  readonly severity: 'error' | 'warning';
+  readonly at: SourceSpan;
+  /** What is wrong, in one sentence without a full stop. */
+  readonly words: string;
+  /** What to do next, in one sentence without a full stop. */
+  readonly fix?: string;
+}
+
+/** A value that could be made in spite of mistakes, or not at all, and all the mistakes. */
+export interface Checked<T> {
+  readonly value: T | null;
+  readonly issues: readonly Issue[];
+}
+
+/** True when nothing in the list forbids use of the value. */
+export function isUsable(issues: readonly Issue[]): boolean {
+  return !issues.some((issue) => issue.severity === 'error');
+}

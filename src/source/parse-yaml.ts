@@ -1,0 +1,206 @@
+/**
+ * YAML 1.2 core as plain data, with the place of every key and value.
+ *
+ * Authors' files are untrusted: no tags, anchors or aliases, bounded depth and size, our own linear check for
+ * repeated keys (the library's is quadratic), no invisible or control characters, objects without prototype.
+ */
+import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from 'yaml';
+import type { Checked, Issue, SourceSpan } from './issue.ts';
+
+/** Above these a file is no procedure, circuit or job that a person wrote. */
+export const MAX_BYTES = 1_000_000;
+const MAX_DEPTH = 32;
+const MAX_NODES = 20_000;
+/** The first issues tell enough; a broken file can hold tens of thousands. */
+const MAX_ISSUES = 50;
+const REFUSED_KEYS = new Set(['__proto__', 'constructor', 'prototype', '<<']);
+// biome-ignore lint/suspicious/noMisleadingCharacterClass: categories, not characters
+const INVISIBLE = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}\p{Zl}\p{Zp}]/u;
+
+export type Path = readonly (string | number)[];
+
+/** The parsed data and where each piece of it stands. */
+export interface YamlSource {
+  readonly file: string;
+  readonly text: string;
+  readonly data: unknown;
+  /** Place of the value at `path`, or of its key; the nearest existing ancestor when there is none. */
+  readonly locate: (path: Path, what?: 'key' | 'value') => SourceSpan;
+}
+
+/** Reads one YAML document. `value` is null only when there is nothing usable at all. */
+export function parseYaml(text: string, file: string): Checked<YamlSource> {
+  const whole: SourceSpan = { file, line: 1, column: 1, endLine: 1, endColumn: 1 };
+  if (text.length > MAX_BYTES)
+    return refused(whole, 'file-too-large', `this file is larger than ${MAX_BYTES} characters`);
+  const lines = new LineCounter();
+  const doc = parseDocument(text, {
+    version: '1.2',
+    schema: 'core',
+    merge: false,
+    strict: true,
+    uniqueKeys: false,
+    stringKeys: true,
+    prettyErrors: false,
+    resolveKnownTags: false,
+    logLevel: 'error',
+    lineCounter: lines,
+  });
+  const spanOf = (range: readonly number[] | null | undefined): SourceSpan => {
+    if (!range) return whole;
+    const from = lines.linePos(range[0] ?? 0);
+    const to = lines.linePos(range[1] ?? range[0] ?? 0);
+    return { file, line: from.line, column: from.col, endLine: to.line, endColumn: to.col };
+  };
+  const issues: Issue[] = [...doc.errors, ...doc.warnings].slice(0, MAX_ISSUES).map((fault) => ({
+    code: 'yaml-syntax',
+    severity: 'error',
+    at: spanOf(fault.pos),
+    words: `this is not valid YAML: ${oneLine(fault.message)}`,
+    ...yamlFix(fault.code),
+  }));
+  if (issues.length > 0) return { value: null, issues };
+  const walk = new Walk(spanOf);
+  const data = walk.read(doc.contents as Node | null, 0);
+  return {
+    value: { file, text, data, locate: (path, what) => locate(doc, path, what ?? 'value', spanOf) },
+    issues: walk.issues.slice(0, MAX_ISSUES),
+  };
+}
+
+function refused(at: SourceSpan, code: string, words: string): Checked<YamlSource> {
+  return { value: null, issues: [{ code, severity: 'error', at, words }] };
+}
+
+function oneLine(message: string): string {
+  return message.replace(/\s+/g, ' ').trim();
+}
+
+function yamlFix(code: string): { fix?: string } {
+  if (code === 'TAB_AS_INDENT') return { fix: 'indent with spaces' };
+  if (code === 'MULTIPLE_DOCS')
+    return { fix: 'keep one document in a file; remove the line "---"' };
+  if (code === 'BAD_INDENT' || code === 'MISSING_CHAR')
+    return { fix: 'look at the indentation and for a missing ":" or quote just before this place' };
+  if (code === 'BLOCK_AS_IMPLICIT_KEY')
+    return { fix: 'put the text in quotes, or look for a missing ":"' };
+  return {};
+}
+
+/** One pass over the nodes: limits, repeated keys, odd characters, and the data itself. */
+class Walk {
+  readonly issues: Issue[] = [];
+  private nodes = 0;
+  private stopped = false;
+  private readonly spanOf: (range: readonly number[] | null | undefined) => SourceSpan;
+
+  constructor(spanOf: (range: readonly number[] | null | undefined) => SourceSpan) {
+    this.spanOf = spanOf;
+  }
+
+  read(node: Node | null, depth: number): unknown {
+    if (node === null || this.stopped) return null;
+    this.nodes += 1;
+    if (this.nodes > MAX_NODES || depth > MAX_DEPTH) {
+      this.stopped = true;
+      const words =
+        depth > MAX_DEPTH ? `more than ${MAX_DEPTH} levels deep` : `more than ${MAX_NODES} values`;
+      this.add('file-too-large', node, `this file has ${words}`, 'split it into several files');
+      return null;
+    }
+    const marked = node as { anchor?: string; tag?: string };
+    if (marked.anchor !== undefined || (!isMap(node) && !isSeq(node) && !isScalar(node))) {
+      this.add(
+        'yaml-alias',
+        node,
+        'anchors and aliases (& and *) are not used here',
+        'write the text out',
+      );
+      return null;
+    }
+    if (isMap(node)) return this.readMap(node, depth);
+    if (isSeq(node)) return node.items.map((item) => this.read(item as Node | null, depth + 1));
+    if (isScalar(node)) return this.readScalar(node);
+    return null;
+  }
+
+  private readMap(node: { items: { key: unknown; value: unknown }[] }, depth: number): unknown {
+    const result: Record<string, unknown> = Object.create(null);
+    const seen = new Set<string>();
+    for (const pair of node.items) {
+      const keyNode = pair.key as Node;
+      const key = isScalar(keyNode) ? String(keyNode.value) : '';
+      if (!isScalar(keyNode) || key === '')
+        this.add('bad-key', keyNode, 'a key here is not a plain word');
+      else if (REFUSED_KEYS.has(key))
+        this.add('bad-key', keyNode, `"${key}" cannot be used as a key`);
+      else if (seen.has(key))
+        this.add(
+          'repeated-key',
+          keyNode,
+          `"${key}" stands here twice`,
+          'remove or rename one of them',
+        );
+      else {
+        this.checkText(key, keyNode);
+        seen.add(key);
+        result[key] = this.read(pair.value as Node | null, depth + 1);
+      }
+    }
+    return result;
+  }
+
+  private readScalar(node: Node & { value: unknown }): unknown {
+    const { value } = node;
+    if (typeof value === 'string') this.checkText(value, node);
+    if (typeof value === 'number' && !Number.isFinite(value))
+      this.add('bad-number', node, 'this number is not finite');
+    if (typeof value === 'bigint') return Number(value);
+    return value;
+  }
+
+  private checkText(text: string, node: Node): void {
+    const odd = text.replace(/[\n\t]/g, '').match(INVISIBLE);
+    if (!odd) return;
+    const point = odd[0].codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0');
+    this.add(
+      'invisible-character',
+      node,
+      `this text holds the invisible character U+${point}`,
+      'type it anew',
+    );
+  }
+
+  private add(code: string, node: Node, words: string, fix?: string): void {
+    const at = this.spanOf(node.range);
+    this.issues.push({ code, severity: 'error', at, words, ...(fix ? { fix } : {}) });
+  }
+}
+
+function locate(
+  doc: Document,
+  path: Path,
+  what: 'key' | 'value',
+  spanOf: (range: readonly number[] | null | undefined) => SourceSpan,
+): SourceSpan {
+  let node = doc.contents as Node | null;
+  let best = node?.range;
+  for (const [depth, step] of path.entries()) {
+    const last = depth === path.length - 1;
+    if (isMap(node)) {
+      const pair = node.items.find(
+        (item) => isScalar(item.key) && String(item.key.value) === String(step),
+      );
+      if (!pair) break;
+      const keyRange = (pair.key as Node).range;
+      node = pair.value as Node | null;
+      best = last && what === 'key' ? keyRange : (node?.range ?? keyRange);
+      if (isMap(node) || isSeq(node)) best = last && what === 'value' ? keyRange : best;
+    } else if (isSeq(node)) {
+      node = (node.items[Number(step)] as Node | undefined) ?? null;
+      if (!node) break;
+      best = node.range;
+    } else break;
+  }
+  return spanOf(best);
+}

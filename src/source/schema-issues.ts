@@ -1,0 +1,178 @@
+/** What a schema's validator found, as issues at their place in the file, each with a way out where there is one. */
+import type { Issue } from './issue.ts';
+import { nearestName } from './nearest-name.ts';
+import type { Path, YamlSource } from './parse-yaml.ts';
+
+/** One finding of an ajv validator compiled with `verbose`, so far as it is used here. */
+export interface SchemaError {
+  readonly keyword: string;
+  /** JSON pointer to the value. */
+  readonly instancePath: string;
+  readonly params: Readonly<Record<string, unknown>>;
+  readonly message?: string;
+  readonly schema?: unknown;
+  readonly parentSchema?: unknown;
+  readonly data?: unknown;
+  /** Set by `propertyNames` on the findings about a key. */
+  readonly propertyName?: string;
+}
+
+/** Keywords that only wrap the findings of their branches. */
+const WRAPPERS = new Set(['if', 'anyOf', 'oneOf', 'allOf', 'propertyNames']);
+
+/** Issues in the order of the file. Wrapping keywords are left out when a finding inside them says more. */
+export function schemaIssues(
+  errors: readonly SchemaError[] | null | undefined,
+  source: YamlSource,
+): Issue[] {
+  const all = errors ?? [];
+  const telling = all.filter((error) => !WRAPPERS.has(error.keyword));
+  const issues = (telling.length > 0 ? telling : all).map((error) => issueOf(error, source));
+  const seen = new Set<string>();
+  return issues
+    .filter((issue) => {
+      const key = `${issue.at.line}:${issue.at.column}:${issue.words}`;
+      return seen.has(key) ? false : seen.add(key);
+    })
+    .sort((a, b) => a.at.line - b.at.line || a.at.column - b.at.column);
+}
+
+function issueOf(error: SchemaError, source: YamlSource): Issue {
+  const path = pathOf(error.instancePath);
+  const key = error.propertyName ?? unknownKey(error);
+  const tag = error.keyword === 'discriminator' ? [String(error.params['tag'])] : [];
+  const at =
+    key !== null
+      ? source.locate([...path, key], 'key')
+      : source.locate([...path, ...tag], keyOrValue(error));
+  const { code, words, fix } = describe(error, path);
+  return { code, severity: 'error', at, words, ...(fix ? { fix } : {}) };
+}
+
+/** A missing key is shown at the key of the thing that lacks it. */
+function keyOrValue(error: SchemaError): 'key' | 'value' {
+  return error.keyword === 'required' ? 'key' : 'value';
+}
+
+function unknownKey(error: SchemaError): string | null {
+  const name = error.params['additionalProperty'];
+  return error.keyword === 'additionalProperties' && typeof name === 'string' ? name : null;
+}
+
+interface Words {
+  readonly code: string;
+  readonly words: string;
+  readonly fix?: string | undefined;
+}
+
+function describe(error: SchemaError, path: Path): Words {
+  const { params } = error;
+  const where = path.length > 0 ? `"${path.join('.')}"` : 'this file';
+  if (error.propertyName !== undefined)
+    return {
+      code: 'bad-name',
+      words: `"${error.propertyName}" cannot be a name here`,
+      fix: 'use small letters, digits and hyphens',
+    };
+  if (error.keyword === 'additionalProperties') {
+    const typed = String(params['additionalProperty']);
+    return {
+      code: 'unknown-key',
+      words: `no key "${typed}" is known here`,
+      fix: keyFix(error, typed),
+    };
+  }
+  if (error.keyword === 'required')
+    return {
+      code: 'missing-key',
+      words: `${where} lacks the key "${String(params['missingProperty'])}"`,
+    };
+  if (error.keyword === 'enum' || error.keyword === 'const')
+    return choice(error, where, allowedOf(error));
+  if (error.keyword === 'discriminator')
+    return choice(
+      { ...error, data: params['tagValue'] },
+      `"${String(params['tag'])}" of ${where}`,
+      tagsOf(error),
+    );
+  if (error.keyword === 'type')
+    return {
+      code: 'wrong-type',
+      words: `${where} must be ${typeWords(params['type'])}`,
+      fix: exampleFix(error),
+    };
+  if (error.keyword === 'pattern')
+    return {
+      code: 'bad-form',
+      words: `${where} is not written the way it must be`,
+      fix: exampleFix(error),
+    };
+  return { code: 'out-of-bounds', words: `${where} ${error.message ?? 'is not allowed'}` };
+}
+
+function keyFix(error: SchemaError, typed: string): string {
+  const known = Object.keys(recordOf(recordOf(error.parentSchema)['properties']));
+  const near = nearestName(typed, known);
+  if (near !== null) return `did you mean "${near}"?`;
+  return known.length > 0 ? `known here: ${known.join(', ')}` : 'remove it';
+}
+
+function choice(error: SchemaError, where: string, allowed: readonly string[]): Words {
+  const typed = typeof error.data === 'string' ? error.data : null;
+  const near = typed === null ? null : nearestName(typed, allowed);
+  return {
+    code: 'unknown-choice',
+    words: typed === null ? `${where} must be one of a few words` : `${where} cannot be "${typed}"`,
+    fix: near !== null ? `did you mean "${near}"?` : `one of: ${allowed.join(', ')}`,
+  };
+}
+
+function allowedOf(error: SchemaError): string[] {
+  const listed = error.params['allowedValues'];
+  return Array.isArray(listed) ? listed.map(String) : [String(error.params['allowedValue'])];
+}
+
+/** The allowed words of a discriminated union: read from its branches where they are written out in place. */
+function tagsOf(error: SchemaError): string[] {
+  const listed = recordOf(error.parentSchema)['x-choices'];
+  if (Array.isArray(listed)) return listed.map(String);
+  const branches = recordOf(error.parentSchema)['oneOf'];
+  if (!Array.isArray(branches)) return [];
+  const tag = String(error.params['tag']);
+  return branches.flatMap((branch) => {
+    const property = recordOf(recordOf(recordOf(branch)['properties'])[tag]);
+    return typeof property['const'] === 'string' ? [property['const']] : [];
+  });
+}
+
+function typeWords(type: unknown): string {
+  const names: Record<string, string> = {
+    string: 'a text',
+    number: 'a number',
+    integer: 'a whole number',
+    object: 'a group of keys',
+    array: 'a list',
+    boolean: 'true or false',
+    null: 'empty',
+  };
+  const list = Array.isArray(type) ? type.map(String) : String(type).split(',');
+  return list.map((name) => names[name] ?? name).join(' or ');
+}
+
+function exampleFix(error: SchemaError): string | undefined {
+  const examples = recordOf(error.parentSchema)['examples'];
+  return Array.isArray(examples) && examples.length > 0
+    ? `for example: ${String(examples[0])}`
+    : undefined;
+}
+
+function pathOf(pointer: string): Path {
+  return pointer
+    .split('/')
+    .slice(1)
+    .map((step) => step.replace(/~1/g, '/').replace(/~0/g, '~'));
+}
+
+function recordOf(value: unknown): Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
+}

@@ -1,0 +1,165 @@
+/**
+ * The next test worth its minutes. Every test is worth the drop in entropy over repairs that it can be expected to
+ * bring, per minute. Going by that alone is up to a third dearer than need be on published examples, so the choice
+ * itself looks further: a short search over the likeliest cases, whose bounds say what the job will take from here
+ * if it starts with this test.
+ */
+import { arrangements } from './arrangements.ts';
+import { type Cases, splitIntoCases } from './cases.ts';
+import type { Outcomes } from './outcomes.ts';
+import { HEALTHY, type PredictionTable, repairsOf } from './prediction-table.ts';
+import { entropyBits, type Ranking } from './rank-suspects.ts';
+import { type Showing, showingOf } from './showing.ts';
+import { StrategySearch } from './strategy-search.ts';
+import { canDo, COSTS, type CostModel, type Means, type Situation, type TestCost, testCost } from './test-cost.ts';
+
+export interface ProposalAsk {
+  readonly now: Situation;
+  readonly means: Means;
+  readonly outcomes: (test: number) => Outcomes;
+  readonly costs?: CostModel;
+  /** Tests already done, or not wanted. */
+  readonly without?: readonly number[];
+}
+
+export interface Worth {
+  readonly test: number;
+  readonly cost: TestCost;
+  /** Expected drop in entropy over repairs, in bits. */
+  readonly bits: number;
+  readonly bitsPerMinute: number;
+}
+
+export interface Proposal extends Worth {
+  /** Minutes that the job can be expected to take from here until the repair is known, if it starts with this test. */
+  readonly minutesToRepair: number;
+  /** What the leading suspects would show, the likeliest first. */
+  readonly shows: readonly Showing[];
+  /** One sentence without a full stop. */
+  readonly why: string;
+}
+
+export interface Proposals {
+  /** The best three at most; none when no test tells the repairs apart. */
+  readonly best: readonly Proposal[];
+  /** Every test that can be done, by drop per minute. */
+  readonly all: readonly Worth[];
+}
+
+const PROPOSALS_MAX = 3;
+/** Suspects whose readings are listed with a proposal. */
+const SHOWN_SUSPECTS = 4;
+/** The search looks at the likeliest cases only, so that it fits between two key presses. */
+const CASES_MAX = 48;
+/** Tests followed at each state, and states looked at from all sides. */
+const WIDTH = 8;
+const EXPANSIONS = 24;
+/** Less than this, in bits, is rounding. */
+const BITS_MIN = 1e-9;
+
+/** The tests to do next, after `ranking`. */
+export function proposeTests(table: PredictionTable, ranking: Ranking, ask: ProposalAsk): Proposals {
+  const costs = ask.costs ?? COSTS;
+  const tests = [...table.tests.keys()].filter(
+    (test) => !ask.without?.includes(test) && canDo(table.tests[test]!, ask.means).can,
+  );
+  const all = tests
+    .map((test): Worth => {
+      const cost = testCost(table.tests[test]!, ask.now, costs, ask.means.helper);
+      const bits = expectedDrop(table, ranking, ask.outcomes(test));
+      return { test, cost, bits, bitsPerMinute: bits / cost.minutes };
+    })
+    .sort((a, b) => b.bitsPerMinute - a.bitsPerMinute || a.test - b.test);
+  const ahead = lookAhead(table, ranking, all, ask, costs);
+  const best = all
+    .filter(({ bits }) => bits > BITS_MIN)
+    .map((worth) => ({ ...worth, minutesToRepair: ahead.get(worth.test) ?? Infinity }))
+    .sort((a, b) => compare(a.minutesToRepair, b.minutesToRepair))
+    .slice(0, PROPOSALS_MAX)
+    .map((worth) => explain(table, ranking, worth));
+  return { best, all };
+}
+
+/** Expected drop in entropy over repairs from one test, in bits; never negative. */
+export function expectedDrop(table: PredictionTable, ranking: Ranking, outcomes: Outcomes): number {
+  const { samples } = table;
+  const { repairs, repairOf } = repairsOf(table.candidates);
+  const joint = new Float64Array(outcomes.specs.length * repairs.length);
+  table.candidates.forEach((_, candidate) => {
+    const chance = ranking.chances[candidate]!;
+    if (chance === 0) return;
+    for (let sample = 0; sample < samples; sample += 1) {
+      const at = candidate * samples + sample;
+      joint[outcomes.ofSample[at]! * repairs.length + repairOf[candidate]!]! +=
+        chance * ranking.sampleShares[at]!;
+    }
+  });
+  const byOutcome = outcomes.specs.map((_, outcome) =>
+    joint.subarray(outcome * repairs.length, (outcome + 1) * repairs.length).reduce((a, b) => a + b, 0),
+  );
+  const left = entropyBits(joint) - entropyBits(byOutcome);
+  return Math.max(0, ranking.entropyBits - left);
+}
+
+/** Minutes until the repair is known, by first test, for the tests that the search followed. */
+function lookAhead(
+  table: PredictionTable,
+  ranking: Ranking,
+  worths: readonly Worth[],
+  ask: ProposalAsk,
+  costs: CostModel,
+): Map<number, number> {
+  const tests = worths.filter(({ bits }) => bits > BITS_MIN).map(({ test }) => test);
+  const cases: Cases = splitIntoCases(table, tests, ask.outcomes, ranking.chances, {
+    sampleShares: ranking.sampleShares,
+    casesMax: CASES_MAX,
+  });
+  const moves = arrangements(
+    tests.map((test) => table.tests[test]!),
+    ask.now,
+    costs,
+    ask.means.helper,
+  );
+  const search = new StrategySearch(cases, moves, 0, WIDTH);
+  if (search.root.leaf) return new Map();
+  search.run(EXPANSIONS);
+  return new Map(
+    search.choices().map(({ test, minutes }) => [tests[test]!, minutes / cases.mass]),
+  );
+}
+
+function explain(
+  table: PredictionTable,
+  ranking: Ranking,
+  worth: Worth & { readonly minutesToRepair: number },
+): Proposal {
+  const leaders = ranking.suspects.slice(0, SHOWN_SUSPECTS);
+  const shows = leaders.map((suspect) => showingOf(table, worth.test, suspect));
+  return { ...worth, shows, why: whyWords(table, ranking, worth) };
+}
+
+/** Sets the leader against the likeliest suspect of another repair that would show something else. */
+function whyWords(table: PredictionTable, ranking: Ranking, worth: Worth): string {
+  const [leader] = ranking.suspects;
+  const first = showingOf(table, worth.test, leader!);
+  const other = ranking.suspects.find(
+    ({ repair, index }) =>
+      repair !== leader!.repair && showingOf(table, worth.test, { index, id: '', words: '' }).shows !== first.shows,
+  );
+  const minutes = `${round(worth.cost.minutes)} min`;
+  const moved = round(worth.cost.minutes - worth.cost.reading);
+  const time = moved > 0 ? `${minutes}, ${moved} of them to get there` : minutes;
+  if (!other) return `parts the less likely suspects; ${time}`;
+  const second = showingOf(table, worth.test, other);
+  const name = (id: string, words: string) => (id === HEALTHY ? 'a healthy circuit' : words);
+  return `${name(leader!.id, first.words)} would show ${first.shows}, ${name(other.id, second.words)} ${second.shows}; ${time}`;
+}
+
+function round(minutes: number): number {
+  return Math.round(minutes * 10) / 10;
+}
+
+/** Like a - b, but for infinities too. */
+function compare(a: number, b: number): number {
+  return a === b ? 0 : a < b ? -1 : 1;
+}

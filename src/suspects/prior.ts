@@ -1,0 +1,71 @@
+/**
+ * How likely each suspect is before any reading: its weight, shifted by what was already replaced and by the trouble
+ * codes. The factors are our assumptions from the trade's habits, with no published count behind them.
+ */
+import type { Candidate } from './prediction-table.ts';
+import { HEALTHY } from './prediction-table.ts';
+
+export const CODE_KINDS = ['low', 'high', 'circuit', 'range', 'intermittent', 'correlation'] as const;
+/** What a trouble code says about its circuit. */
+export type CodeKind = (typeof CODE_KINDS)[number];
+
+/**
+ * A new part can be dead on arrival or killed by the same cause, so its faults stay possible: a tenth of before.
+ */
+export const REPLACED_FACTOR = 0.1;
+/** Connectors that were just off and on again are a little likelier to have a bent or half-seated terminal. */
+export const DISTURBED_FACTOR = 1.5;
+/** A complaint came back after a repair, or a code stands: "nothing is wrong" is less likely than weights say. */
+export const HEALTHY_WITH_CODE_FACTOR = 0.3;
+/** No code likelihood rules a fault out: modules see a fault late, or name it differently from what one expects. */
+export const CODE_FLOOR = 0.05;
+
+export interface PriorFacts {
+  /** Names of what was replaced or repaired before: parts (`sensor`), wires (`wire.signal`), repairs (`sensor.replace`). */
+  readonly replaced?: readonly string[];
+  /** Kinds of the trouble codes that stand for this circuit. */
+  readonly codes?: readonly CodeKind[];
+  /** Chance, 0 to 1, that the module sets a code of this kind when the candidate is there. */
+  readonly codeChance?: (candidateId: string, kind: CodeKind) => number;
+}
+
+/** Chances before any reading, one per candidate, summing to 1. Candidates of weight 0 stay at 0. */
+export function priorFor(candidates: readonly Candidate[], facts: PriorFacts = {}): Float64Array {
+  const chances = Float64Array.from(candidates, (candidate) => {
+    if (!(candidate.weight >= 0)) throw new Error(`prior: weight of ${candidate.id}`);
+    return candidate.weight * repairFactor(candidate, facts.replaced ?? []) * codeFactor(candidate, facts);
+  });
+  return normalised(chances);
+}
+
+function repairFactor(candidate: Candidate, replaced: readonly string[]): number {
+  let factor = 1;
+  for (const name of new Set(replaced)) {
+    if (candidate.repair === name || candidate.repair === `${name}.replace`) factor *= REPLACED_FACTOR;
+    else if (candidate.repair === `connector.${partOf(name)}`) factor *= DISTURBED_FACTOR;
+  }
+  return factor;
+}
+
+/** `sensor` of `sensor` and of `sensor.replace`. */
+function partOf(name: string): string {
+  return name.endsWith('.replace') ? name.slice(0, -'.replace'.length) : name;
+}
+
+function codeFactor(candidate: Candidate, facts: PriorFacts): number {
+  const kinds = new Set(facts.codes ?? []);
+  if (kinds.size === 0) return 1;
+  if (candidate.id === HEALTHY) return HEALTHY_WITH_CODE_FACTOR;
+  const { codeChance } = facts;
+  if (!codeChance) return 1;
+  let factor = 1;
+  for (const kind of kinds) factor *= CODE_FLOOR + (1 - CODE_FLOOR) * codeChance(candidate.id, kind);
+  return factor;
+}
+
+/** `weights` scaled to sum to 1. */
+export function normalised(weights: Float64Array): Float64Array {
+  const sum = weights.reduce((total, weight) => total + weight, 0);
+  if (!(sum > 0)) throw new Error('prior: no candidate has any weight');
+  return weights.map((weight) => weight / sum);
+}

@@ -1,0 +1,91 @@
+/**
+ * Two faults at once, looked at only when no single one explains the readings, and only among the suspects that
+ * explain at least part of them.
+ */
+import type { Shown } from '../circuit/test.ts';
+import { jointFit, type WeighedFit } from './joint-fit.ts';
+import { type Allowance, fitReading, type Reading } from './likelihood.ts';
+import { fillColumn, HEALTHY, type PredictionTable } from './prediction-table.ts';
+
+/** What a test of the table shows with two faults present, one per sample. */
+export type PairShows = (firstId: string, secondId: string, test: number) => readonly Shown[];
+
+export interface PairSuspect {
+  readonly ids: readonly [string, string];
+  readonly repairs: readonly [string, string];
+  readonly chance: number;
+}
+
+/** Two independent faults in one complaint: one job in twenty. Our assumption. */
+export const DOUBLE_FAULT_CHANCE = 0.05;
+/** Singles that go into pairs; 16 make 120 pairs, which are computed within a second by the circuit's solver. */
+const PLAUSIBLE_MAX = 16;
+
+/** Pairs with the logarithm of prior times likelihood, on the same scale as the singles' `logs`. */
+export function rankPairs(ask: {
+  readonly table: PredictionTable;
+  readonly readings: readonly Reading[];
+  readonly fits: readonly WeighedFit[];
+  readonly prior: Float64Array;
+  readonly logs: Float64Array;
+  readonly allowance: Allowance;
+  readonly showsPair: PairShows;
+}): (PairSuspect & { readonly log: number })[] {
+  const { table, readings, fits, prior, allowance, showsPair } = ask;
+  const chosen = plausible(ask);
+  const pairs = chosen.flatMap((a, place) => chosen.slice(place + 1).map((b) => [a, b] as const));
+  if (pairs.length === 0) return [];
+  const pairFits = fits.map((fit): WeighedFit => {
+    const shown = pairs.map(([a, b]) =>
+      showsPair(table.candidates[a]!.id, table.candidates[b]!.id, fit.test),
+    );
+    const column = fillColumn(pairs.length, table.samples, (row, sample) => shown[row]![sample]!);
+    const reading = readings[fit.reading]!;
+    const asked = reading.shown;
+    const uncertainty =
+      reading.standardUncertainty ??
+      (asked.kind === 'number' && asked.value !== Infinity
+        ? (table.tests[fit.test]?.standardUncertainty?.(asked.value) ?? 0)
+        : 0);
+    return {
+      ...fit,
+      ...fitReading(column, pairs.length, table.samples, asked, uncertainty, allowance, fit.blind),
+    };
+  });
+  const joint = jointFit(pairFits, pairs.length, table.samples, allowance);
+  const weights = pairs.map(([a, b]) => prior[a]! * prior[b]!);
+  const sum = weights.reduce((x, y) => x + y, 0);
+  return pairs.map(([a, b], index) => {
+    const one = table.candidates[a]!;
+    const two = table.candidates[b]!;
+    return {
+      ids: [one.id, two.id],
+      repairs: [one.repair, two.repair],
+      chance: 0,
+      log: joint.logRows[index]! + Math.log((DOUBLE_FAULT_CHANCE * weights[index]!) / sum),
+    };
+  });
+}
+
+/** Faults that fit some reading better than the healthy circuit and blind chance do, best sum of such fits first. */
+function plausible(ask: {
+  readonly table: PredictionTable;
+  readonly fits: readonly WeighedFit[];
+  readonly prior: Float64Array;
+}): number[] {
+  const { table, fits, prior } = ask;
+  const scores = table.candidates.map((candidate, index) => {
+    if (!(prior[index]! > 0) || candidate.id === HEALTHY) return { index, score: 0 };
+    const score = fits.reduce(
+      (sum, fit) => sum + fit.weight * Math.max(0, Math.log(fit.perRow[index]! / fit.blind)),
+      0,
+    );
+    return { index, score };
+  });
+  return scores
+    .filter(({ score }) => score > 0)
+    .sort((a, b) => b.score - a.score || a.index - b.index)
+    .slice(0, PLAUSIBLE_MAX)
+    .map(({ index }) => index)
+    .sort((a, b) => a - b);
+}

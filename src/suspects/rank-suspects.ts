@@ -1,0 +1,187 @@
+/**
+ * Which suspects remain after the readings: Bayes' rule over single faults and the healthy circuit, in logarithms.
+ * When no single one explains the readings, it says so, names the reading that disagrees most, and looks at pairs.
+ */
+import { type JointFit, jointFit, type WeighedFit } from './joint-fit.ts';
+import { ALLOWANCE, type Allowance, fitReading, type Reading } from './likelihood.ts';
+import { type PairShows, type PairSuspect, rankPairs } from './rank-pairs.ts';
+import type { PredictionTable } from './prediction-table.ts';
+import { priorFor } from './prior.ts';
+
+/** One suspect with its present chance. */
+export interface Suspect {
+  /** Place in the table's candidates. */
+  readonly index: number;
+  readonly id: string;
+  readonly words: string;
+  readonly repair: string;
+  readonly chance: number;
+}
+
+export interface RepairChance {
+  readonly repair: string;
+  readonly chance: number;
+}
+
+export interface Ranking {
+  /** Likeliest first; equals in the table's order. With `pairs` the chances sum to 1. */
+  readonly suspects: readonly Suspect[];
+  readonly repairs: readonly RepairChance[];
+  /** Pairs of faults; empty unless no single one explains the readings. */
+  readonly pairs: readonly PairSuspect[];
+  /** By candidate, summing to 1 without the pairs. */
+  readonly chances: Float64Array;
+  /** By candidate and sample: how the candidate's chance is spread over its samples. Each row sums to 1. */
+  readonly sampleShares: Float64Array;
+  /** False when even the best single suspect fits the readings worse than blind chance would. */
+  readonly explained: boolean;
+  /** The reading that disagrees most, when nothing explains them all. */
+  readonly disagrees: Disagreement | null;
+  /** Readings (by place) that the leading suspect fits worse than blind chance. */
+  readonly misfits: readonly number[];
+  /** Uncertainty about the repair that is left, in bits. */
+  readonly entropyBits: number;
+}
+
+export interface Disagreement {
+  /** Place in the readings. */
+  readonly reading: number;
+  readonly test: number;
+  /** How many times better the rest fits without it, against blind chance. */
+  readonly gain: number;
+}
+
+export interface RankOptions {
+  readonly allowance?: Allowance;
+  /** What pairs of faults show; without it pairs are not looked at. */
+  readonly showsPair?: PairShows;
+}
+
+/** Ranks all candidates of `table` after `readings`, from `prior` (by default the candidates' weights). */
+export function rankSuspects(
+  table: PredictionTable,
+  readings: readonly Reading[],
+  prior: Float64Array = priorFor(table.candidates),
+  options: RankOptions = {},
+): Ranking {
+  const allowance = options.allowance ?? ALLOWANCE;
+  const fits = fitReadings(table, readings, allowance);
+  const joint = jointFit(fits, table.candidates.length, table.samples, allowance);
+  const explained = bestOf(joint.logRows, prior) >= joint.logBlind;
+  const disagrees = explained ? null : worstReading(fits, table, prior, allowance, joint);
+  const logs = joint.logRows.map((log, index) => log + Math.log(prior[index]!));
+  const pairs =
+    explained || !options.showsPair
+      ? []
+      : rankPairs({ table, fits, prior, logs, allowance, showsPair: options.showsPair, readings });
+  const { chances, scale } = softmax(logs, prior);
+  const total = pairs.reduce((sum, pair) => sum + Math.exp(pair.log - scale), 1);
+  const suspects = table.candidates
+    .map(({ id, words, repair }, index) => ({
+      index,
+      id,
+      words: words ?? id,
+      repair,
+      chance: chances[index]! / total,
+    }))
+    .sort((a, b) => b.chance - a.chance || a.index - b.index);
+  const repairs = repairChances(table, chances);
+  return {
+    suspects,
+    repairs: repairs.map((one) => ({ ...one, chance: one.chance / total })),
+    pairs: pairs
+      .map(({ log, ...pair }) => ({ ...pair, chance: Math.exp(log - scale) / total }))
+      .sort((a, b) => b.chance - a.chance),
+    chances,
+    sampleShares: joint.sampleShares,
+    explained,
+    disagrees,
+    misfits: misfits(fits, suspects[0]!.index),
+    entropyBits: entropyBits(repairs.map(({ chance }) => chance)),
+  };
+}
+
+function fitReadings(
+  table: PredictionTable,
+  readings: readonly Reading[],
+  allowance: Allowance,
+): WeighedFit[] {
+  const repeats = new Map<number, number>();
+  for (const { test } of readings) repeats.set(test, (repeats.get(test) ?? 0) + 1);
+  return readings.map(({ test, shown, standardUncertainty }, reading) => ({
+    ...fitReading(
+      table.column(test),
+      table.candidates.length,
+      table.samples,
+      shown,
+      standardUncertainty ?? uncertaintyAt(table, test, shown),
+      allowance,
+    ),
+    reading,
+    test,
+    weight: 1 / repeats.get(test)!,
+  }));
+}
+
+function uncertaintyAt(table: PredictionTable, test: number, shown: Reading['shown']): number {
+  if (shown.kind === 'look' || shown.value === Infinity) return 0;
+  return table.tests[test]?.standardUncertainty?.(shown.value) ?? 0;
+}
+
+function bestOf(logs: Float64Array, prior: Float64Array): number {
+  let best = -Infinity;
+  logs.forEach((log, index) => {
+    if (prior[index]! > 0 && log > best) best = log;
+  });
+  return best;
+}
+
+/** The reading whose absence lifts the best fit most, against blind chance. */
+function worstReading(
+  fits: readonly WeighedFit[],
+  table: PredictionTable,
+  prior: Float64Array,
+  allowance: Allowance,
+  joint: JointFit,
+): Disagreement | null {
+  const whole = bestOf(joint.logRows, prior) - joint.logBlind;
+  let worst: Disagreement | null = null;
+  for (const fit of fits) {
+    const others = fits.filter(({ test }) => test !== fit.test);
+    const without = jointFit(others, table.candidates.length, table.samples, allowance);
+    const gain = Math.exp(bestOf(without.logRows, prior) - without.logBlind - whole);
+    if (!worst || gain > worst.gain) worst = { reading: fit.reading, test: fit.test, gain };
+  }
+  return worst;
+}
+
+function misfits(fits: readonly WeighedFit[], leader: number): number[] {
+  return fits.filter(({ perRow, blind }) => perRow[leader]! < blind).map(({ reading }) => reading);
+}
+
+/** Chances from logarithms; when none is possible at all the prior stands. */
+function softmax(logs: Float64Array, prior: Float64Array): { chances: Float64Array; scale: number } {
+  const most = logs.reduce((a, b) => Math.max(a, b), -Infinity);
+  if (most === -Infinity) return { chances: Float64Array.from(prior), scale: 0 };
+  const weights = logs.map((log) => Math.exp(log - most));
+  const sum = weights.reduce((a, b) => a + b, 0);
+  return { chances: weights.map((weight) => weight / sum), scale: most + Math.log(sum) };
+}
+
+/** Chance of each repair, likeliest first. */
+export function repairChances(table: PredictionTable, chances: Float64Array): RepairChance[] {
+  const sums = new Map<string, number>();
+  table.candidates.forEach(({ repair }, index) => {
+    sums.set(repair, (sums.get(repair) ?? 0) + chances[index]!);
+  });
+  return [...sums]
+    .map(([repair, chance]) => ({ repair, chance }))
+    .sort((a, b) => b.chance - a.chance);
+}
+
+/** Shannon's entropy in bits of chances that sum to 1. */
+export function entropyBits(chances: Iterable<number>): number {
+  let bits = 0;
+  for (const chance of chances) if (chance > 0) bits -= chance * Math.log2(chance);
+  return bits;
+}

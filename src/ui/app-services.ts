@@ -1,0 +1,102 @@
+/** Everything the screens are given: files, sessions, the model and the clock come in as functions. */
+import type { ReactNode } from 'react';
+import type { Test } from '../circuit/test.ts';
+import type { Settings } from '../files/settings.ts';
+import type { Job } from '../procedure/job.ts';
+import type { Caution, MeasureStep } from '../procedure/procedure.ts';
+import type { ExpectedReading } from '../quantity/parse-reading.ts';
+import type { SessionDriver, VehicleAnswer } from '../session/driver.ts';
+import type { Thinker } from '../session/thinker.ts';
+
+export interface AppServices {
+  readonly listProcedures: () => readonly ProcedureEntry[];
+  /** Ready-made job sheets for the simulated vehicle. */
+  readonly listDemoJobs: () => readonly DemoJob[];
+  /** Newest first. */
+  readonly listSessions: () => readonly SavedSession[];
+  /** Places for leads in the procedure's circuit, for the pins and colours of the job sheet. */
+  readonly terminalsOf: (procedureFile: string) => readonly { id: string; words: string }[];
+  /** What the simulated vehicle can have; `healthy` too. */
+  readonly benchFaults: (procedureFile: string) => readonly { id: string; words: string }[];
+  readonly open: (choice: SessionChoice) => Promise<OpenedSession | Problem>;
+  /** Goes on where it stopped; the session is open again when this resolves. */
+  readonly resume: (path: string) => Promise<OpenedSession | Problem>;
+  readonly settings: SettingsAccess;
+  /** Monotonic milliseconds, to tell a deliberate key from one typed ahead. */
+  readonly clock: () => number;
+  /** Further lines of the start menu: practice, records. */
+  readonly more: readonly MenuExtra[];
+}
+
+export interface ProcedureEntry {
+  readonly file: string;
+  readonly title: string;
+  readonly about: string;
+  readonly codes: readonly string[];
+  readonly circuit: string | null;
+}
+
+export interface DemoJob {
+  readonly file: string;
+  readonly words: string;
+  readonly complaint: string;
+  /** File of the procedure that goes with it. */
+  readonly procedure: string;
+  readonly job: Job;
+}
+
+export interface SavedSession {
+  readonly path: string;
+  readonly words: string;
+  readonly when: string;
+  readonly status: 'open' | 'paused' | 'concluded' | 'closed' | 'damaged';
+}
+
+export interface SessionChoice {
+  readonly procedureFile: string;
+  readonly job: Job;
+  readonly vehicle: { readonly kind: 'real' } | { readonly kind: 'bench'; readonly fault: string };
+}
+
+/** Why something could not be done, and the way out. */
+export interface Problem {
+  readonly problem: string;
+  readonly fix: string;
+}
+
+export interface SettingsAccess {
+  readonly values: () => Settings;
+  /** The reason when it is refused or cannot be saved; then nothing has changed. */
+  readonly set: <K extends keyof Settings>(key: K, value: Settings[K]) => string | null;
+  readonly path: string;
+}
+
+/** A line of the start menu that another room fills. */
+export interface MenuExtra {
+  readonly words: string;
+  readonly about: string;
+  /** The whole screen; `leave` returns to the start. */
+  readonly screen: (leave: () => void) => ReactNode;
+}
+
+export interface OpenedSession {
+  readonly driver: SessionDriver;
+  /** Null for a procedure without a circuit. */
+  readonly thinker: Thinker | null;
+  /** The wiring with the leads of a test on it; no lines when there is no circuit. */
+  readonly sketch: (test: Test | null, columns: number) => readonly string[];
+  /** Text with its `{terminal}` places filled for this vehicle. */
+  readonly bind: (text: string) => string;
+  readonly terminalWords: (id: string) => string;
+  /** What cannot be read at a step in this vehicle, with the reason; null when anything can. */
+  readonly limits: (step: MeasureStep) => NonNullable<ExpectedReading['limit']> | null;
+  /** Cautions for a test outside the tree, which no step carries. */
+  readonly cautionsFor: (test: Test) => readonly Caution[];
+  /** The simulated vehicle's answer to a test outside the tree; null with a real vehicle. */
+  readonly benchShows: (test: Test) => VehicleAnswer | null;
+}
+
+/** Tells a problem from a session. */
+export function isProblem(opened: OpenedSession | Problem): opened is Problem {
+  return 'problem' in opened;
+}

@@ -1,0 +1,210 @@
+/** The whole program on the screen: which screen is shown, and how one leads to another. */
+import { useState } from 'react';
+import { emptyJob, type Job } from '../procedure/job.ts';
+import {
+  type AppServices,
+  isProblem,
+  type OpenedSession,
+  type Problem,
+  type SavedSession,
+  type SessionChoice,
+} from './app-services.ts';
+import { Frame } from './parts/frame.tsx';
+import { Words } from './parts/safe-words.tsx';
+import { JobScreen } from './screens/job-screen.tsx';
+import { PickScreen } from './screens/pick-screen.tsx';
+import { ReadingPage } from './screens/reading-page.tsx';
+import { SessionScreen } from './screens/session-screen.tsx';
+import { SettingsScreen } from './screens/settings-screen.tsx';
+import { type StartChoice, StartScreen } from './screens/start-screen.tsx';
+import { keyLabel } from './term/key-decoder.ts';
+import { useKeys } from './term/use-keys.ts';
+
+export interface AppProps {
+  readonly services: AppServices;
+  readonly begin:
+    | { readonly screen: 'start' }
+    | { readonly screen: 'session'; readonly session: OpenedSession };
+  /** 0 for quitting, 130 for Ctrl+C. Every answer is saved by then. */
+  readonly onLeave: (code: number) => void;
+}
+
+type Place =
+  | { readonly name: 'start' | 'procedures' | 'demo-jobs' | 'sessions' | 'settings' | 'opening' }
+  | { readonly name: 'job'; readonly procedureFile: string; readonly title: string }
+  | { readonly name: 'fault'; readonly procedureFile: string; readonly job: Job }
+  | { readonly name: 'session'; readonly session: OpenedSession }
+  | { readonly name: 'problem'; readonly problem: Problem }
+  | { readonly name: 'extra'; readonly place: number };
+
+/** The program. */
+export function App({ services, begin, onLeave }: AppProps) {
+  const [place, setPlace] = useState<Place>(
+    begin.screen === 'start' ? { name: 'start' } : { name: 'session', session: begin.session },
+  );
+  const start = () => setPlace({ name: 'start' });
+
+  useKeys((event) => {
+    if (keyLabel(event) !== 'ctrl-c') return;
+    if (place.name === 'session') place.session.driver.close();
+    onLeave(130);
+  });
+
+  async function openWith(opening: () => Promise<OpenedSession | Problem>): Promise<void> {
+    setPlace({ name: 'opening' });
+    const opened = await opening();
+    setPlace(
+      isProblem(opened)
+        ? { name: 'problem', problem: opened }
+        : { name: 'session', session: opened },
+    );
+  }
+  const openNew = (choice: SessionChoice) => void openWith(() => services.open(choice));
+  const resume = (path: string) => void openWith(() => services.resume(path));
+
+  function choose(choice: StartChoice) {
+    switch (choice.kind) {
+      case 'new':
+        return setPlace({ name: 'procedures' });
+      case 'simulated':
+        return setPlace({ name: 'demo-jobs' });
+      case 'sessions':
+      case 'settings':
+        return setPlace({ name: choice.kind });
+      case 'resume':
+        return resume(choice.path);
+      case 'extra':
+        return setPlace({ name: 'extra', place: choice.place });
+      case 'quit':
+        return onLeave(0);
+    }
+  }
+
+  switch (place.name) {
+    case 'start':
+      return <StartScreen services={services} onChoose={choose} />;
+    case 'procedures':
+      return (
+        <PickScreen
+          title="Which procedure?"
+          items={services.listProcedures().map((entry) => ({
+            text:
+              entry.codes.length === 0 ? entry.title : `${entry.title}  (${entry.codes.join(' ')})`,
+            also: entry.about,
+            about:
+              entry.circuit === null
+                ? `${entry.about} Without a circuit: no suspects, no proposals.`
+                : entry.about,
+            entry,
+          }))}
+          empty="There is no procedure yet. Write one with: ohmward new procedure NAME"
+          onPick={({ entry }) =>
+            setPlace({ name: 'job', procedureFile: entry.file, title: entry.title })
+          }
+          onClose={start}
+        />
+      );
+    case 'job':
+      return (
+        <JobScreen
+          job={emptyJob('')}
+          procedure={place.title}
+          terminals={services.terminalsOf(place.procedureFile)}
+          onTake={(job) =>
+            openNew({ procedureFile: place.procedureFile, job, vehicle: { kind: 'real' } })
+          }
+          onClose={() => setPlace({ name: 'procedures' })}
+        />
+      );
+    case 'demo-jobs':
+      return (
+        <PickScreen
+          title="Which simulated vehicle?"
+          items={services.listDemoJobs().map((demo) => ({
+            text: demo.words,
+            also: demo.job.codes.join(' '),
+            about: `Complaint: ${demo.complaint}`,
+            demo,
+          }))}
+          empty="There is no ready-made job yet. Write one with: ohmward new job NAME"
+          onPick={({ demo }) =>
+            setPlace({ name: 'fault', procedureFile: demo.procedure, job: demo.job })
+          }
+          onClose={start}
+        />
+      );
+    case 'fault':
+      return (
+        <PickScreen
+          title="What is wrong with it?"
+          items={services.benchFaults(place.procedureFile).map(({ id, words }) => ({
+            text: words,
+            also: id,
+            about: `Fault: ${id}. The simulated vehicle answers every reading as this fault makes it.`,
+            id,
+          }))}
+          empty="This procedure has no circuit behind it, so there is no vehicle to simulate."
+          onPick={({ id }) =>
+            openNew({
+              procedureFile: place.procedureFile,
+              job: place.job,
+              vehicle: { kind: 'bench', fault: id },
+            })
+          }
+          onClose={() => setPlace({ name: 'demo-jobs' })}
+        />
+      );
+    case 'sessions':
+      return (
+        <PickScreen
+          title="Which session?"
+          items={services.listSessions().map((saved) => ({
+            text: `${saved.when}  ${saved.words} (${STATUS_WORDS[saved.status]})`,
+            about: saved.path,
+            saved,
+          }))}
+          empty="There is no session yet."
+          onPick={({ saved }) => resume(saved.path)}
+          onClose={start}
+        />
+      );
+    case 'settings':
+      return <SettingsScreen settings={services.settings} onClose={start} />;
+    case 'opening':
+      return (
+        <Frame title="Ohmward" keys={[]}>
+          <Words>One moment: the circuit is being computed.</Words>
+        </Frame>
+      );
+    case 'problem':
+      return (
+        <ReadingPage
+          title="This did not work"
+          paragraphs={[{ text: place.problem.problem, bold: true }, '', place.problem.fix]}
+          onClose={start}
+        />
+      );
+    case 'extra':
+      return services.more[place.place]?.screen(start) ?? null;
+    case 'session':
+      return (
+        <SessionScreen
+          opened={place.session}
+          clock={services.clock}
+          onHome={() => {
+            place.session.driver.close();
+            if (begin.screen === 'start') start();
+            else onLeave(0);
+          }}
+        />
+      );
+  }
+}
+
+const STATUS_WORDS: Readonly<Record<SavedSession['status'], string>> = {
+  open: 'not finished',
+  paused: 'paused',
+  concluded: 'concluded',
+  closed: 'closed',
+  damaged: 'DAMAGED',
+};

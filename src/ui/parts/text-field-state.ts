@@ -1,0 +1,85 @@
+/** One line of text being typed: the rules, without React. */
+import type { KeyEvent } from '../term/key-decoder.ts';
+import { graphemesOf } from './wrap-words.ts';
+
+export interface TextFieldState {
+  readonly text: string;
+  /** Where the next sign goes, counted in visible signs from the left. */
+  readonly cursor: number;
+}
+
+/** Signs one field takes; more is a paste gone wrong. */
+const SIGNS_MAX = 500;
+
+/** A field holding `text`, the cursor behind it. */
+export function textField(text = ''): TextFieldState {
+  return { text, cursor: graphemesOf(text).length };
+}
+
+/** The field after a key; the very same object if the key is none of its own (Enter, Escape, Up and so on). */
+export function textFieldAfter(state: TextFieldState, event: KeyEvent): TextFieldState {
+  if (event.kind === 'paste') return inserted(state, oneLine(event.text));
+  if (event.alt) return state;
+  if (event.ctrl) return event.name === 'text' ? edited(state, event.text) : state;
+  const signs = graphemesOf(state.text);
+  const { cursor } = state;
+  switch (event.name) {
+    case 'text':
+      return inserted(state, event.text);
+    case 'backspace':
+      return cursor === 0 ? state : cutOut(signs, cursor - 1, cursor);
+    case 'delete':
+      return cursor >= signs.length ? state : cutOut(signs, cursor, cursor + 1);
+    case 'left':
+      return moved(state, Math.max(0, cursor - 1));
+    case 'right':
+      return moved(state, Math.min(signs.length, cursor + 1));
+    case 'home':
+      return moved(state, 0);
+    case 'end':
+      return moved(state, signs.length);
+    default:
+      return state;
+  }
+}
+
+/** The shell's editing keys. */
+function edited(state: TextFieldState, letter: string): TextFieldState {
+  const signs = graphemesOf(state.text);
+  const { cursor } = state;
+  if (letter === 'u') return cursor === 0 ? state : cutOut(signs, 0, cursor);
+  if (letter === 'k') return cursor >= signs.length ? state : cutOut(signs, cursor, signs.length);
+  if (letter === 'd') return cursor >= signs.length ? state : cutOut(signs, cursor, cursor + 1);
+  if (letter === 'a') return moved(state, 0);
+  if (letter === 'e') return moved(state, signs.length);
+  if (letter !== 'w' || cursor === 0) return state;
+  let from = cursor;
+  while (from > 0 && signs[from - 1] === ' ') from--;
+  while (from > 0 && signs[from - 1] !== ' ') from--;
+  return cutOut(signs, from, cursor);
+}
+
+function moved(state: TextFieldState, cursor: number): TextFieldState {
+  return cursor === state.cursor ? state : { ...state, cursor };
+}
+
+function cutOut(signs: readonly string[], from: number, to: number): TextFieldState {
+  return { text: [...signs.slice(0, from), ...signs.slice(to)].join(''), cursor: from };
+}
+
+/** A typed mark joins the sign before it, so the cursor is counted anew. */
+function inserted(state: TextFieldState, addition: string): TextFieldState {
+  const signs = graphemesOf(state.text);
+  const before = signs.slice(0, state.cursor).join('') + addition;
+  const text = before + signs.slice(state.cursor).join('');
+  if (addition === '' || graphemesOf(text).length > SIGNS_MAX) return state;
+  return { text, cursor: graphemesOf(before).length };
+}
+
+/** A pasted text as one line: line ends and tabs as spaces, other controls left out, nothing at either end. */
+function oneLine(text: string): string {
+  return text
+    .replace(/[\n\t]+/g, ' ')
+    .replace(/\p{Cc}/gu, '')
+    .trim();
+}

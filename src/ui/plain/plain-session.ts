@@ -1,0 +1,263 @@
+/**
+ * The session as a dialogue of lines: for screen readers, pipes, dumb terminals and whoever likes it so.
+ * The same driver and the same words as the screens; nothing is ever overwritten.
+ */
+import type { Step } from '../../procedure/procedure.ts';
+import { formatQuantity } from '../../quantity/format-quantity.ts';
+import { parseReading } from '../../quantity/parse-reading.ts';
+import { judgeStep, pendingCautions } from '../../session/decide.ts';
+import type { Performed } from '../../session/driver.ts';
+import type { Session } from '../../session/session.ts';
+import { presentStep } from '../../session/session.ts';
+import { vehicleCommand } from '../../session/vehicle-command.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { expectedWords, setupWords, testOf } from '../screens/step-words.ts';
+
+/** One line out; a question and the line that comes back, null at the end of input. */
+export interface Dialogue {
+  readonly say: (line: string) => void;
+  readonly ask: (question: string) => Promise<string | null>;
+}
+
+/** How the dialogue ended. */
+export type PlainEnd = 'concluded' | 'paused' | 'input-ended';
+
+const WORDS_OF_HELP = [
+  'Type a reading, the number of an answer, or one of these words:',
+  '  back            take back the last answer',
+  '  note TEXT       write a note',
+  '  cannot REASON   this step cannot be done here',
+  '  suspects        what it could be, by chance',
+  '  next            what would tell most now',
+  '  sketch          the wiring with the leads on it',
+  '  take            take over what the simulated vehicle shows',
+  '  pause           save and leave; go on later with: ohmward resume',
+  '  help            this list',
+];
+
+/** Leads one session through to its conclusion, a pause, or the end of input. */
+export async function plainSession(
+  opened: OpenedSession,
+  { say, ask }: Dialogue,
+): Promise<PlainEnd> {
+  const { driver } = opened;
+  const { job, procedure } = driver.session().opened;
+  say(procedure.title);
+  say(`Complaint: ${job.complaint}`);
+  say('Type "help" for the words you can use.');
+  while (true) {
+    const session = driver.session();
+    if (session.status === 'concluded' || session.status === 'closed') return 'concluded';
+    const step = presentStep(session);
+    say('');
+    if (pendingCautions(session).length > 0) {
+      if (!(await cautions(opened, { say, ask }))) return leave(opened);
+      continue;
+    }
+    present(opened, step, say);
+    const line = await ask(promptOf(step));
+    if (line === null) return leave(opened);
+    const end = answer(opened, step, line.trim(), say);
+    if (end === 'paused') return 'paused';
+  }
+}
+
+/** At the end of input the session is paused, so that it can be resumed. */
+function leave(opened: OpenedSession): PlainEnd {
+  opened.driver.perform({ type: 'pause' });
+  return 'input-ended';
+}
+
+async function cautions(opened: OpenedSession, { say, ask }: Dialogue): Promise<boolean> {
+  for (const { word, say: text } of pendingCautions(opened.driver.session()))
+    say(`${word}: ${text}`);
+  say("The maker's procedure, local rules and qualified practice come first.");
+  while (true) {
+    const line = await ask('Read and understood? Type yes: ');
+    if (line === null) return false;
+    if (line.trim().toLowerCase() === 'yes')
+      return opened.driver.perform({ type: 'acknowledge-cautions' }).ok;
+    if (line.trim().toLowerCase() === 'pause') return false;
+    say('Type the whole word "yes" when you have read it, or "pause" to leave.');
+  }
+}
+
+function present(opened: OpenedSession, step: Step, say: (line: string) => void): void {
+  const { driver, bind } = opened;
+  if (step.kind === 'conclude') {
+    say(`Conclusion: ${step.title}`);
+    say(bind(step.say));
+    say(`Repair: ${bind(step.repair)}`);
+    if (step.customer !== '') say(`For the customer: ${bind(step.customer)}`);
+    const weighed = opened.thinker?.weigh(driver.session(), step.faults);
+    for (const line of weighed?.evidence ?? [])
+      say(`  Evidence: ${line.test} - ${line.where} - ${line.found} - ${line.pointsTo}`);
+    if (weighed)
+      say(
+        weighed.proven
+          ? 'Proven by three independent tests.'
+          : `Not yet proven: ${weighed.missing} more independent pieces of evidence would do it.`,
+      );
+    return;
+  }
+  const number = driver.session().trail.length;
+  say(`Step ${number}: ${bind(step.title)}`);
+  say(setupWords(step.setup, driver.session()));
+  say(bind(step.say));
+  if (step.why !== '') say(`Why: ${bind(step.why)}`);
+  const expected = expectedWords(step);
+  if (expected !== null) say(`Good is: ${expected}`);
+  if (step.kind === 'look' || step.kind === 'ask')
+    step.outcomes.forEach((outcome, index) => {
+      say(`  ${index + 1}  ${bind(outcome.words)}`);
+    });
+  const shows = driver.vehicleShows();
+  if (shows && step.kind !== 'act') say(`The simulated vehicle shows: ${shows.words}`);
+}
+
+function promptOf(step: Step): string {
+  switch (step.kind) {
+    case 'measure':
+      return `Reading in ${step.unit}: `;
+    case 'look':
+    case 'ask':
+      return `1 to ${step.outcomes.length}: `;
+    case 'act':
+      return 'Type done: ';
+    case 'conclude':
+      return 'Type yes to accept this conclusion: ';
+  }
+}
+
+function answer(
+  opened: OpenedSession,
+  step: Step,
+  line: string,
+  say: (line: string) => void,
+): 'paused' | null {
+  const { driver } = opened;
+  const [word = '', ...rest] = line.split(/\s+/);
+  const text = line.slice(word.length).trim();
+  const tell = (performed: Performed) => {
+    if (!performed.ok) say(`${performed.words}${performed.fix ? `; ${performed.fix}` : ''}`);
+    return performed.ok;
+  };
+  switch (word.toLowerCase()) {
+    case '':
+      return null;
+    case 'help':
+      for (const help of WORDS_OF_HELP) say(help);
+      return null;
+    case 'back':
+      tell(driver.perform({ type: 'go-back' }));
+      return null;
+    case 'note':
+      if (tell(driver.perform({ type: 'add-note', text }))) say('Noted.');
+      return null;
+    case 'cannot':
+      tell(driver.perform({ type: 'cannot-do', reason: text }));
+      return null;
+    case 'pause':
+      return tell(driver.perform({ type: 'pause' })) ? 'paused' : null;
+    case 'suspects':
+      suspects(opened, driver.session(), say);
+      return null;
+    case 'next':
+      nextTests(opened, driver.session(), say);
+      return null;
+    case 'sketch':
+      if (step.kind !== 'conclude') for (const drawn of opened.sketch(testOf(step), 78)) say(drawn);
+      return null;
+    case 'take':
+      if (rest.length === 0) take(opened, tell, say);
+      return null;
+  }
+  if (step.kind === 'measure') reading(opened, line, tell, say);
+  else if (step.kind === 'look' || step.kind === 'ask') choose(opened, step, line, tell, say);
+  else if (step.kind === 'act') {
+    if (line.toLowerCase() === 'done') tell(driver.perform({ type: 'mark-done' }));
+    else say('Type "done" when it is done, or "help".');
+  } else if (line.toLowerCase() === 'yes') {
+    const weighed = opened.thinker?.weigh(driver.session(), step.faults);
+    tell(driver.perform({ type: 'conclude', ...(weighed ? { weighed } : {}) }));
+  } else say('Type "yes" to accept it, "back" to change an answer, or "help".');
+  return null;
+}
+
+type Tell = (performed: Performed) => boolean;
+
+function reading(
+  opened: OpenedSession,
+  line: string,
+  tell: Tell,
+  say: (line: string) => void,
+): void {
+  const { driver } = opened;
+  const session = driver.session();
+  const step = presentStep(session);
+  if (step.kind !== 'measure') return;
+  const limit = opened.limits(step);
+  const read = parseReading(line, { unit: step.unit, ...(limit ? { limit } : {}) });
+  if (read.status === 'read') {
+    const judged = judgeStep(step, read.quantity.value, session.meter);
+    if (tell(driver.perform({ type: 'record-reading', typed: line, value: read.quantity.value })))
+      say(
+        `Saved: ${formatQuantity(read.quantity)}${judged ? `, ${judged.verdict}: ${judged.words}` : ''}`,
+      );
+    const changed = opened.thinker?.suspects(driver.session()).changed;
+    if (changed) say(changed);
+  } else if (read.status === 'unfinished') say('That is not a whole reading yet.');
+  else if (read.status === 'doubt') {
+    say(read.words);
+    for (const choice of read.choices) say(`  type it as: ${choice.words}`);
+  } else say(`${read.words}${read.fix ? `; ${read.fix}` : ''}`);
+}
+
+function choose(
+  opened: OpenedSession,
+  step: Extract<Step, { kind: 'look' | 'ask' }>,
+  line: string,
+  tell: Tell,
+  say: (line: string) => void,
+): void {
+  const byNumber = /^\d+$/.test(line) ? step.outcomes[Number(line) - 1] : undefined;
+  const outcome = byNumber ?? step.outcomes.find(({ name }) => name === line.toLowerCase());
+  if (!outcome) {
+    say(`Type a number from 1 to ${step.outcomes.length}, or "help".`);
+    return;
+  }
+  if (tell(opened.driver.perform({ type: 'choose-outcome', outcome: outcome.name })))
+    say(`Saved: ${outcome.words}`);
+}
+
+function take(opened: OpenedSession, tell: Tell, say: (line: string) => void): void {
+  const { driver } = opened;
+  const shows = driver.vehicleShows();
+  if (!shows) {
+    say('There is no simulated vehicle to take it from.');
+    return;
+  }
+  const command = vehicleCommand(presentStep(driver.session()), shows);
+  if (command?.type === 'record-reading') reading(opened, command.typed, tell, say);
+  else if (command && tell(driver.perform(command))) say(`Saved: ${shows.words}`);
+}
+
+function suspects(opened: OpenedSession, session: Session, say: (line: string) => void): void {
+  const view = opened.thinker?.suspects(session);
+  if (!view) {
+    say('This procedure has no circuit, so there is nothing to weigh.');
+    return;
+  }
+  for (const row of view.rows.slice(0, 8))
+    say(`  ${String(Math.round(row.chance * 100)).padStart(3)} %  ${row.words}`);
+  if (view.unexplained) say(view.unexplained);
+}
+
+function nextTests(opened: OpenedSession, session: Session, say: (line: string) => void): void {
+  const proposals = opened.thinker?.nextTests(session) ?? [];
+  if (proposals.length === 0) say('No test would tell more now.');
+  for (const proposal of proposals) {
+    say(`  ${proposal.words} (${proposal.minutes} min): ${proposal.why}`);
+    for (const { repairWords, shown } of proposal.shows) say(`      if "${repairWords}": ${shown}`);
+  }
+}

@@ -1,0 +1,119 @@
+/** Cautions, alone on the screen, until a deliberate `y` says that they were read. */
+import { Box } from 'ink';
+import { useState } from 'react';
+import { type Caution, SIGNAL_WORDS, type SignalWord } from '../../procedure/procedure.ts';
+import { BIG_ROWS, bigWords } from '../parts/big-words.ts';
+import { bodySize, Frame } from '../parts/frame.tsx';
+import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
+import { type Colour, Words } from '../parts/safe-words.tsx';
+import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
+import { type Paragraph, textBlock } from '../parts/text-block.ts';
+import { windowRows } from '../parts/window-list.tsx';
+import { keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+import { useLook } from '../term/use-look.ts';
+import { useSize } from '../term/use-size.ts';
+import { useDeliberate } from './use-deliberate.ts';
+
+export interface CautionScreenProps {
+  readonly cautions: readonly Caution[];
+  readonly aside: string;
+  /** What comes after it, in words: `before step 3, engine running`. */
+  readonly before: string;
+  readonly clock: () => number;
+  readonly onAcknowledge: () => void;
+  /** Keys that work here besides `y`. */
+  readonly keys: readonly KeyBinding[];
+  readonly onKey: (binding: KeyBinding) => void;
+}
+
+const YES: KeyBinding = { keys: ['y'], show: 'y', help: 'I have read this and it is so' };
+
+const COLOURS: Readonly<Record<SignalWord, Colour>> = {
+  DANGER: 'red',
+  WARNING: 'red',
+  CAUTION: 'yellow',
+  NOTICE: 'blue',
+};
+
+/** Rows of text that must be left before the signal word may be tall. */
+const TEXT_ROWS_MIN = 5;
+
+/** The screen. Mount it anew (`key`) for each set of cautions. */
+export function CautionScreen(props: CautionScreenProps) {
+  const { cautions, clock, onAcknowledge, onKey } = props;
+  const look = useLook();
+  const counts = useDeliberate(clock);
+  const [top, setTop] = useState(0);
+  const [seen, setSeen] = useState(0);
+  const [remark, setRemark] = useState('');
+  const keys = [YES, ...props.keys];
+  const body = bodySize(useSize(), keys);
+  const word = gravest(cautions);
+  const isTall = body.rows >= BIG_ROWS + 2 + TEXT_ROWS_MIN;
+  const head = isTall ? bigWords(word, look.ascii) : [`!!  ${word}  !!`];
+  const lines = textBlock(cautionParagraphs(props, word), body.columns, look);
+  // Below the text: one row for the remark.
+  const rows = Math.max(1, body.rows - head.length - 2);
+  const end = Math.max(seen, Math.min(lines.length, top + windowRows(lines.length, rows)));
+
+  useKeys((event) => {
+    const deliberate = counts();
+    const label = keyLabel(event);
+    const to = scrollBy(label, { count: lines.length, rows, top });
+    if (to !== null) {
+      setTop(to);
+      setSeen(end);
+      return;
+    }
+    const binding = bindingOf(event, keys);
+    if (binding && binding !== YES) return onKey(binding);
+    if (binding !== YES) {
+      if (label === 'return') setRemark('Enter is not enough here: press y when you have read it.');
+      return;
+    }
+    if (!deliberate) setRemark('That y came too quickly to be an answer: read it, then press y.');
+    else if (end < lines.length) setRemark('There is more below: PgDn to the end, then press y.');
+    else onAcknowledge();
+  });
+
+  return (
+    <Frame title="Before you go on" aside={props.aside} keys={keys}>
+      <Box flexDirection="column" flexShrink={0}>
+        <Words bold colour={COLOURS[word]} wrap="cut">
+          {head.join('\n')}
+        </Words>
+        <Words> </Words>
+      </Box>
+      <ScrollText lines={lines} rows={rows} top={top} />
+      <Box flexGrow={1} />
+      <Words bold wrap="cut">
+        {remark === '' ? ' ' : remark}
+      </Words>
+    </Frame>
+  );
+}
+
+/** The gravest signal word among them. */
+function gravest(cautions: readonly Caution[]): SignalWord {
+  return SIGNAL_WORDS.find((word) => cautions.some((caution) => caution.word === word)) ?? 'NOTICE';
+}
+
+function cautionParagraphs(
+  { cautions, before }: CautionScreenProps,
+  word: SignalWord,
+): Paragraph[] {
+  const sorted = SIGNAL_WORDS.flatMap((one) => cautions.filter((caution) => caution.word === one));
+  return [
+    ...sorted.map((caution) => ({
+      text: sorted.length === 1 ? caution.say : `${caution.word}: ${caution.say}`,
+      bold: caution.word === word,
+      hang: sorted.length === 1 ? 0 : 2,
+    })),
+    { text: '' },
+    { text: before },
+    {
+      text: "The vehicle maker's instructions, the rules of your workshop and the law come before this program.",
+    },
+  ];
+}

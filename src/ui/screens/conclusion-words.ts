@@ -1,0 +1,140 @@
+/** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
+import type { Conclusion } from '../../procedure/procedure.ts';
+import { type Session, standingAnswers } from '../../session/session.ts';
+import type { SuspectRow, Thinker } from '../../session/thinker.ts';
+import type { OpenedSession } from '../app-services.ts';
+import type { Paragraph } from '../parts/text-block.ts';
+import { answerWords } from './step-words.ts';
+
+export type Weighed = ReturnType<Thinker['weigh']>;
+
+/** A conclusion on its way to be accepted: the tree's, or one's own. */
+export interface Proposed {
+  readonly title: string;
+  readonly say: string;
+  readonly faults: readonly string[];
+  readonly repair: string;
+  readonly customer: string;
+  readonly retest: readonly string[];
+  readonly isOwn: boolean;
+}
+
+/** The tree's conclusion. */
+export function fromTree(tree: Conclusion): Proposed {
+  const { title, say, faults, repair, customer, retest } = tree;
+  return { title, say, faults, repair, customer, retest, isOwn: false };
+}
+
+/** One's own, from a suspect. */
+export function fromSuspect(row: SuspectRow): Proposed {
+  const say = 'You chose this from the suspects; the procedure did not come to it by itself.';
+  const faults = row.faults.map(({ id }) => id);
+  return {
+    title: row.words,
+    say,
+    faults,
+    repair: row.words,
+    customer: '',
+    retest: [],
+    isOwn: true,
+  };
+}
+
+/** One's own, in words. */
+export function fromWords(words: string): Proposed {
+  const say = 'This is your own conclusion, in your own words.';
+  return { title: words, say, faults: [], repair: words, customer: '', retest: [], isOwn: true };
+}
+
+/** The whole conclusion, to be read from top to bottom. */
+export function conclusionParagraphs(
+  opened: OpenedSession,
+  session: Session,
+  proposed: Proposed,
+  weighed: Weighed | null,
+): Paragraph[] {
+  const bind = (text: string) => opened.bind(text).trim();
+  const { steps } = session.opened.procedure;
+  const part = (label: string, text: string): Paragraph[] =>
+    text === '' ? [] : [{ text: '' }, { text: label, bold: true }, { text: `  ${text}` }];
+  const list = (label: string, lines: readonly string[]): Paragraph[] =>
+    lines.length === 0
+      ? []
+      : [
+          { text: '' },
+          { text: label, bold: true },
+          ...lines.map((text) => ({ text: `- ${text}`, hang: 2 })),
+        ];
+  return [
+    { text: bind(proposed.title), bold: true },
+    ...(proposed.say === '' ? [] : [{ text: bind(proposed.say) }]),
+    { text: '' },
+    proofParagraph(weighed),
+    ...(weighed
+      ? list(
+          'Evidence',
+          weighed.evidence.map(
+            ({ test, where, found, pointsTo }) =>
+              `${test} - ${where} - ${found} - points to: ${pointsTo}`,
+          ),
+        )
+      : []),
+    ...list('What was found on the way', foundLines(opened, session)),
+    ...list('Ruled out', weighed?.ruledOut.map(({ words, by }) => `${words} - by: ${by}`) ?? []),
+    ...list(
+      weighed && weighed.missing > 0
+        ? 'Cheap tests that would prove it (F6 to do one)'
+        : 'Further tests',
+      weighed?.wouldProve.map(
+        ({ words, minutes }) => `${bind(words)} (${minutesWords(minutes)})`,
+      ) ?? [],
+    ),
+    ...(proposed.repair === proposed.title ? [] : part('Repair', bind(proposed.repair))),
+    ...part('What the customer should know', bind(proposed.customer)),
+    ...list(
+      'Must pass after the repair',
+      proposed.retest.map((id) => bind(steps[id]?.title ?? id)),
+    ),
+  ];
+}
+
+function foundLines(opened: OpenedSession, session: Session): string[] {
+  const { steps } = session.opened.procedure;
+  return [
+    ...standingAnswers(session).map(
+      (answer) =>
+        `${opened.bind(steps[answer.step]?.title ?? answer.step)} - ${opened.bind(answerWords(answer, session))}`,
+    ),
+    ...session.extras.map(
+      ({ words, typed }) => `${opened.bind(words)} - ${typed} (outside the procedure)`,
+    ),
+  ];
+}
+
+function proofParagraph(weighed: Weighed | null): Paragraph {
+  if (weighed === null)
+    return { text: 'Proof: not weighed, since this procedure has no circuit behind it.', hang: 7 };
+  const { missing, evidence } = weighed;
+  if (weighed.proven)
+    return {
+      text: `PROVEN: ${countWords(evidence.length, 'independent piece')} of evidence.`,
+      bold: true,
+      colour: 'green',
+    };
+  return {
+    text: `NOT PROVEN YET: ${countWords(missing, 'independent piece')} of evidence missing. You may accept it all the same; the record will say so.`,
+    bold: true,
+    colour: 'yellow',
+    hang: 2,
+  };
+}
+
+/** `1 piece`, `3 pieces`. */
+export function countWords(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? '' : 's'}`;
+}
+
+/** `2 min`; less than one is `under a minute`. */
+export function minutesWords(minutes: number): string {
+  return minutes < 1 ? 'under a minute' : `${Math.round(minutes)} min`;
+}

@@ -1,0 +1,93 @@
+/** Saving failed: what is safe, and the ways on. */
+import { useState } from 'react';
+import { bodySize, Frame } from '../parts/frame.tsx';
+import type { KeyBinding } from '../parts/key-hints.tsx';
+import { Words } from '../parts/safe-words.tsx';
+import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
+import { textBlock } from '../parts/text-block.ts';
+import { WindowList } from '../parts/window-list.tsx';
+import { keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+import { useLook } from '../term/use-look.ts';
+import { useSize } from '../term/use-size.ts';
+import { choiceAfter } from './choice-prompt-state.ts';
+import { TextQuestion } from './text-question.tsx';
+
+export interface DiskProblemScreenProps {
+  readonly words: string;
+  readonly fix: string;
+  readonly path: string;
+  readonly onRetry: () => void;
+  readonly onFolder: (folder: string) => void;
+  readonly onLeave: () => void;
+}
+
+const KEYS: readonly KeyBinding[] = [
+  { keys: ['return'], show: 'Enter', help: 'do the marked one' },
+  { keys: ['up', 'down'], show: 'Up/Down', help: 'choose' },
+];
+const WAYS = ['Try again', 'Go on in another folder', 'Leave without this answer'] as const;
+
+/** The screen. Nothing has changed in the session yet. */
+export function DiskProblemScreen(props: DiskProblemScreenProps) {
+  const look = useLook();
+  const body = bodySize(useSize(), KEYS);
+  const [marked, setMarked] = useState(0);
+  const [top, setTop] = useState(0);
+  const [asksFolder, setAsksFolder] = useState(false);
+  const lines = textBlock(
+    [
+      { text: 'The last answer could not be saved, so it does not count yet.', bold: true },
+      '',
+      props.words,
+      props.fix,
+      '',
+      { text: `The session file: ${props.path}`, hang: 2 },
+    ],
+    body.columns,
+    look,
+  );
+  const rows = Math.max(1, body.rows - WAYS.length - 1);
+
+  useKeys(
+    (event) => {
+      const label = keyLabel(event);
+      const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
+      if (to !== null) return setTop(to);
+      const next = choiceAfter(marked, event, { count: WAYS.length, offered: null });
+      setMarked(next.marked);
+      if (!next.taken) return;
+      if (next.marked === 0) props.onRetry();
+      else if (next.marked === 1) setAsksFolder(true);
+      else props.onLeave();
+    },
+    { active: !asksFolder },
+  );
+
+  if (asksFolder)
+    return (
+      <TextQuestion
+        title="Another folder"
+        question="Folder in which the session goes on:"
+        about="A new part of the session begins there; together with the first part it reads as one. A memory stick will do."
+        message={null}
+        onAnswer={(folder) => {
+          setAsksFolder(false);
+          props.onFolder(folder);
+        }}
+        onClose={() => setAsksFolder(false)}
+      />
+    );
+  return (
+    <Frame title="Not saved" keys={KEYS}>
+      <ScrollText lines={lines} rows={rows} top={top} />
+      <Words> </Words>
+      <WindowList
+        lines={WAYS.map((way, place) => `${place + 1}  ${way}`)}
+        rows={WAYS.length}
+        top={0}
+        selected={marked}
+      />
+    </Frame>
+  );
+}

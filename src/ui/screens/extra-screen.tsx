@@ -1,0 +1,131 @@
+/** A test outside the procedure: where the leads go, and its reading. */
+import { Box } from 'ink';
+import { useState } from 'react';
+import type { Look } from '../../circuit/test.ts';
+import type { Command } from '../../session/decide.ts';
+import type { Proposal } from '../../session/thinker.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { bodySize, Frame } from '../parts/frame.tsx';
+import type { KeyBinding } from '../parts/key-hints.tsx';
+import { lookWords } from '../parts/look-words.ts';
+import { Words } from '../parts/safe-words.tsx';
+import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
+import { textBlock } from '../parts/text-block.ts';
+import { keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+import { useLook } from '../term/use-look.ts';
+import { useSize } from '../term/use-size.ts';
+import { choiceAfter } from './choice-prompt-state.ts';
+import { ChoiceView, NumberView } from './prompt-view.tsx';
+import { type ReadingContext, readingPrompt, readingPromptAfter } from './reading-prompt-state.ts';
+import { stateWords } from './step-words.ts';
+
+export interface ExtraScreenProps {
+  readonly opened: OpenedSession;
+  readonly proposal: Proposal;
+  readonly message: string | null;
+  readonly onRecord: (command: Command) => void;
+  readonly onClose: () => void;
+}
+
+const PROMPT_ROWS = 8;
+
+/** The screen. */
+export function ExtraScreen(props: ExtraScreenProps) {
+  const { opened, proposal, message, onRecord, onClose } = props;
+  const { test, words, looks } = proposal;
+  const look = useLook();
+  const [prompt, setPrompt] = useState(readingPrompt);
+  const [marked, setMarked] = useState(0);
+  const [top, setTop] = useState(0);
+  const vehicle = opened.benchShows(test);
+  const unit = test.probe.kind === 'ohms' ? 'ohm' : 'V';
+  const context: ReadingContext = {
+    expected: { unit },
+    judge: () => null,
+    offered: vehicle?.answer.kind === 'reading' ? vehicle.answer.typed : null,
+  };
+  const shownLook =
+    vehicle?.answer.kind === 'outcome' ? looks.indexOf(vehicle.answer.look ?? '') : -1;
+  const keys: KeyBinding[] = [
+    { keys: ['return'], show: 'Enter', help: 'take it' },
+    ...(vehicle ? [{ keys: ['tab'], show: 'Tab', help: 'as simulated' }] : []),
+    { keys: ['escape'], show: 'Esc', help: 'not now' },
+  ];
+  const body = bodySize(useSize(), keys);
+  const drawn = opened.sketch(test, body.columns);
+  const lines = textBlock(
+    [
+      { text: opened.bind(words), bold: true },
+      `Vehicle: ${stateWords(test.setup.state)}.${offWords(test.setup.unplugged)}`,
+      { text: `Why: ${opened.bind(proposal.why)}`, hang: 5 },
+      ...(proposal.healthy === ''
+        ? []
+        : [{ text: `Good is: ${proposal.healthy}`, bold: true, hang: 9 }]),
+      '',
+      ...drawn.map((text) => ({ text, drawn: true })),
+    ],
+    body.columns,
+    look,
+  );
+  const rows = Math.max(1, body.rows - PROMPT_ROWS);
+
+  useKeys((event) => {
+    const label = keyLabel(event);
+    const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
+    if (to !== null) return setTop(to);
+    if (proposal.kind === 'number') {
+      if (label === 'escape' && prompt.mode === 'typing') return onClose();
+      const next = readingPromptAfter(prompt, event, context);
+      setPrompt(next.prompt);
+      if (!next.taken) return;
+      const { typed, value } = next.taken;
+      const known = Number.isFinite(value) ? value : null;
+      onRecord({
+        type: 'record-extra',
+        test,
+        words,
+        typed,
+        shown: { kind: 'number', value: known, unit },
+      });
+      return;
+    }
+    if (label === 'escape') return onClose();
+    const offered = shownLook >= 0 ? shownLook : null;
+    const next = choiceAfter(marked, event, { count: looks.length, offered });
+    setMarked(next.marked);
+    const chosen = looks[next.marked] as Look | undefined;
+    if (next.taken && chosen)
+      onRecord({
+        type: 'record-extra',
+        test,
+        words,
+        typed: chosen,
+        shown: { kind: 'look', look: chosen },
+      });
+  });
+
+  return (
+    <Frame title="A test outside the procedure" aside="then back to the step" keys={keys}>
+      <ScrollText lines={lines} rows={rows} top={top} />
+      <Box flexGrow={1} />
+      {message === null ? null : <Words bold>{`! ${message}`}</Words>}
+      {vehicle ? (
+        <Words>{`The simulated vehicle: ${vehicle.words} (Tab takes it over)`}</Words>
+      ) : null}
+      {proposal.kind === 'number' ? (
+        <NumberView
+          label={`Reading in ${unit === 'V' ? 'volts' : 'ohms'}: `}
+          prompt={prompt}
+          context={context}
+        />
+      ) : (
+        <ChoiceView words={looks.map(lookWords)} marked={marked} />
+      )}
+    </Frame>
+  );
+}
+
+function offWords(unplugged: readonly string[]): string {
+  return unplugged.length === 0 ? '' : ` Connector off: ${unplugged.join(', ')}.`;
+}

@@ -1,0 +1,182 @@
+/** The job sheet: fields to a job and back. No React. */
+import { checkVin } from '../../identify/check-vin.ts';
+import { describeCode } from '../../identify/describe-code.ts';
+import { readCode } from '../../identify/trouble-code.ts';
+import {
+  DRIVES,
+  type Drive,
+  type EarlierRepair,
+  type Job,
+  type JobTerminal,
+} from '../../procedure/job.ts';
+import { choiceOf, type Form, type FormField, textOf } from '../parts/form-state.ts';
+import { textField } from '../parts/text-field-state.ts';
+
+const TERMINAL_KEY = 'terminal ';
+
+/** An empty sheet, or one that holds a ready-made job. */
+export function jobSheet(job: Job, terminals: readonly { id: string; words: string }[]): Form {
+  const text = (key: string, label: string, value: string, hint: string): FormField => ({
+    kind: 'text',
+    key,
+    label,
+    hint,
+    field: textField(value),
+  });
+  const { vehicle } = job;
+  return {
+    at: 0,
+    fields: [
+      text(
+        'complaint',
+        'Complaint',
+        job.complaint,
+        'What the customer says, in their words. The only field that is needed.',
+      ),
+      text(
+        'codes',
+        'Trouble codes',
+        job.codes.join(' '),
+        'With blanks between, for example P0335 P0340. Empty when there are none.',
+      ),
+      text(
+        'vehicle',
+        'Vehicle',
+        vehicle.words,
+        'Make, model, year, engine: as you would tell a colleague.',
+      ),
+      text('vin', 'VIN', vehicle.vin, 'Seventeen signs; the check digit is looked at.'),
+      text('plate', 'Number plate', vehicle.plate, ''),
+      text('odometer', 'Odometer', vehicle.odometer, 'With its unit, for example 143 200 km.'),
+      {
+        kind: 'choice',
+        key: 'drive',
+        label: 'Drive',
+        hint: 'Left or Right changes it. Hybrid and electric add the high-voltage cautions.',
+        options: DRIVES,
+        chosen: Math.max(0, DRIVES.indexOf(vehicle.drive)),
+      },
+      text('order', 'Order number', job.order, ''),
+      text('customer', 'Customer', job.customer, ''),
+      text(
+        'repairs',
+        'Earlier repairs',
+        job.earlierRepairs.map(repairText).join('; '),
+        'With ; between. Begin with the part and a colon when it was replaced: "sensor: new last week". A part just replaced is less suspect.',
+      ),
+      text('notes', 'Notes', job.notes, ''),
+      ...terminals.map(({ id, words }) =>
+        text(
+          `${TERMINAL_KEY}${id}`,
+          words,
+          terminalText(job.terminals[id]),
+          'Pin and wire colour of this vehicle, from its wiring diagram: 1 RD/BU. They then stand in every step.',
+        ),
+      ),
+    ],
+  };
+}
+
+function repairText({ words, part }: EarlierRepair): string {
+  return part === null ? words : `${part}: ${words}`;
+}
+
+function terminalText(terminal: JobTerminal | undefined): string {
+  return terminal ? `${terminal.pin} ${terminal.colour}`.trim() : '';
+}
+
+/** The job on the sheet. */
+export function jobOf(sheet: Form, job: Job): Job {
+  const parts = new Set(terminalIds(sheet).map((id) => id.split('.')[0] ?? ''));
+  const terminals: Record<string, JobTerminal> = {};
+  for (const id of terminalIds(sheet)) {
+    const terminal = readTerminal(textOf(sheet, `${TERMINAL_KEY}${id}`));
+    if (terminal) terminals[id] = terminal;
+  }
+  return {
+    name: job.name,
+    complaint: textOf(sheet, 'complaint'),
+    codes: codesOf(textOf(sheet, 'codes')).map((typed) => {
+      const read = readCode(typed);
+      return read.status === 'read' ? read.code : typed.toUpperCase();
+    }),
+    vehicle: {
+      words: textOf(sheet, 'vehicle'),
+      vin: textOf(sheet, 'vin'),
+      plate: textOf(sheet, 'plate'),
+      odometer: textOf(sheet, 'odometer'),
+      drive: choiceOf(sheet, 'drive') as Drive,
+    },
+    order: textOf(sheet, 'order'),
+    customer: textOf(sheet, 'customer'),
+    earlierRepairs: textOf(sheet, 'repairs')
+      .split(';')
+      .map((one) => readRepair(one.trim(), parts))
+      .filter(({ words }) => words !== ''),
+    terminals,
+    notes: textOf(sheet, 'notes'),
+  };
+}
+
+function terminalIds(sheet: Form): string[] {
+  return sheet.fields
+    .filter(({ key }) => key.startsWith(TERMINAL_KEY))
+    .map(({ key }) => key.slice(TERMINAL_KEY.length));
+}
+
+function codesOf(text: string): string[] {
+  return text.split(/[\s,;]+/).filter(Boolean);
+}
+
+function readRepair(text: string, parts: ReadonlySet<string>): EarlierRepair {
+  const named = /^([\w-]+)\s*:\s*(.*)$/.exec(text);
+  const part = named?.[1]?.toLowerCase() ?? '';
+  return parts.has(part) ? { words: named?.[2] || 'replaced', part } : { words: text, part: null };
+}
+
+/** `1 RD/BU`: pin first, colour letters last; either may be missing. */
+function readTerminal(text: string): JobTerminal | null {
+  if (text === '') return null;
+  const match = /^(.*?)\s*([A-Za-z]{2}(?:[/-][A-Za-z]{2})*)$/.exec(text);
+  if (!match) return { pin: text, colour: '' };
+  return {
+    pin: (match[1] ?? '').trim(),
+    colour: (match[2] ?? '').toUpperCase().replaceAll('-', '/'),
+  };
+}
+
+/** What to say about the field being filled in: what was understood, or what is odd. Null to show its hint. */
+export function jobRemark(sheet: Form): string | null {
+  const field = sheet.fields[sheet.at];
+  if (field?.kind !== 'text') return null;
+  const text = field.field.text.trim();
+  if (text === '') return null;
+  if (field.key === 'codes') return codesRemark(codesOf(text));
+  if (field.key === 'vin') {
+    const vin = checkVin(text);
+    return vin.status === 'read' ? vin.words : `${vin.words}; ${vin.fix}`;
+  }
+  if (field.key.startsWith(TERMINAL_KEY)) {
+    const terminal = readTerminal(text);
+    return `Understood: pin ${terminal?.pin || '(none)'}, colour ${terminal?.colour || '(none)'}.`;
+  }
+  return null;
+}
+
+function codesRemark(codes: readonly string[]): string {
+  return codes
+    .map((code) => {
+      const read = readCode(code);
+      if (read.status === 'refused') return `${code}: ${read.words}`;
+      return `${read.code}: ${describeCode(code)?.words ?? 'a code of its own'}`;
+    })
+    .slice(-2)
+    .join('. ');
+}
+
+/** Why the sheet cannot be taken yet, or null. */
+export function jobProblem(sheet: Form): string | null {
+  return textOf(sheet, 'complaint') === ''
+    ? 'Write down the complaint first: without it nobody knows later what was looked for.'
+    : null;
+}

@@ -1,0 +1,109 @@
+/** The tests that would tell most now; choosing one leads to its reading. */
+import { useState } from 'react';
+import type { Proposal } from '../../session/thinker.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { bodySize, Frame } from '../parts/frame.tsx';
+import type { KeyBinding } from '../parts/key-hints.tsx';
+import { Words } from '../parts/safe-words.tsx';
+import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
+import { type Paragraph, textBlock } from '../parts/text-block.ts';
+import { WindowList } from '../parts/window-list.tsx';
+import { keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+import { useLook } from '../term/use-look.ts';
+import { useSize } from '../term/use-size.ts';
+import { choiceAfter } from './choice-prompt-state.ts';
+import { minutesWords } from './conclusion-words.ts';
+import { stateWords } from './step-words.ts';
+
+export interface NextTestsScreenProps {
+  readonly opened: OpenedSession;
+  readonly proposals: readonly Proposal[];
+  /** `What would tell most now`, `What would prove it`. */
+  readonly title: string;
+  readonly onClose: () => void;
+  readonly onChoose: (proposal: Proposal) => void;
+}
+
+const CLOSE: KeyBinding = { keys: ['escape', 'f6'], show: 'Esc', help: 'close' };
+const KEYS: readonly KeyBinding[] = [
+  { keys: ['return'], show: 'Enter', help: 'do this one now' },
+  { keys: ['up', 'down'], show: 'Up/Down', help: 'look at the others' },
+  CLOSE,
+];
+
+/** The screen. */
+export function NextTestsScreen(props: NextTestsScreenProps) {
+  const { opened, proposals, onClose, onChoose } = props;
+  const look = useLook();
+  const keys = proposals.length === 0 ? [CLOSE] : KEYS;
+  const body = bodySize(useSize(), keys);
+  const [marked, setMarked] = useState(0);
+  const [top, setTop] = useState(0);
+  const proposal = proposals[marked];
+  const lines = textBlock(proposal ? detailOf(proposal, opened) : [], body.columns, look);
+  const rows = Math.max(1, body.rows - proposals.length - 1);
+
+  useKeys((event) => {
+    const label = keyLabel(event);
+    if (CLOSE.keys.includes(label)) return onClose();
+    if (!proposal) {
+      if (label === 'return') onClose();
+      return;
+    }
+    const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
+    if (to !== null) return setTop(to);
+    const next = choiceAfter(marked, event, { count: proposals.length, offered: null });
+    if (label === 'return') onChoose(proposal);
+    else if (next.marked !== marked) {
+      setMarked(next.marked);
+      setTop(0);
+    }
+  });
+
+  return (
+    <Frame title={props.title} keys={keys}>
+      {proposal ? (
+        <>
+          <WindowList
+            lines={proposals.map(
+              ({ words, minutes }, place) =>
+                `${place + 1}  ${opened.bind(words)} (${minutesWords(minutes)})`,
+            )}
+            rows={proposals.length}
+            top={0}
+            selected={marked}
+          />
+          <Words> </Words>
+          <ScrollText lines={lines} rows={rows} top={top} />
+        </>
+      ) : (
+        <Words>
+          No test with the instruments at hand would tell more than is known already. F9 in the step
+          changes the instruments.
+        </Words>
+      )}
+    </Frame>
+  );
+}
+
+function detailOf(proposal: Proposal, opened: OpenedSession): Paragraph[] {
+  const { setup } = proposal.test;
+  const off = setup.unplugged.length === 0 ? '' : ` Connector off: ${setup.unplugged.join(', ')}.`;
+  return [
+    { text: `Why: ${opened.bind(proposal.why)}`, hang: 5 },
+    { text: `Vehicle: ${stateWords(setup.state)}.${off}` },
+    ...(proposal.needs.length === 0
+      ? []
+      : [{ text: `Needs: ${proposal.needs.join(', ')}`, hang: 7 }]),
+    ...(proposal.healthy === '' ? [] : [{ text: `Good is: ${proposal.healthy}`, hang: 9 }]),
+    { text: '' },
+    ...(proposal.shows.length === 0
+      ? []
+      : [{ text: 'What it would show, should the repair be', bold: true }]),
+    ...proposal.shows.map(({ repairWords, shown }) => ({
+      text: `- ${repairWords}: ${shown}`,
+      hang: 2,
+    })),
+  ];
+}

@@ -1,0 +1,83 @@
+/** Choosing one of many: typing narrows the list down, the marked one is described below. */
+import { Box } from 'ink';
+import { useState } from 'react';
+import { bodySize, Frame } from '../parts/frame.tsx';
+import type { KeyBinding } from '../parts/key-hints.tsx';
+import { matching, PICK_LIST, type PickItem, pickListAfter } from '../parts/pick-list-state.ts';
+import { Words } from '../parts/safe-words.tsx';
+import { TextField } from '../parts/text-field.tsx';
+import { WindowList } from '../parts/window-list.tsx';
+import { keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+import { useSize } from '../term/use-size.ts';
+
+export interface PickScreenItem extends PickItem {
+  /** A sentence or two for the marked one. */
+  readonly about: string;
+}
+
+export interface PickScreenProps<I extends PickScreenItem> {
+  readonly title: string;
+  readonly items: readonly I[];
+  /** Shown when there is nothing to choose from at all. */
+  readonly empty: string;
+  readonly onPick: (item: I) => void;
+  readonly onClose: () => void;
+}
+
+const KEYS: readonly KeyBinding[] = [
+  { keys: ['return'], show: 'Enter', help: 'take it' },
+  { keys: ['up', 'down'], show: 'Up/Down', help: 'choose' },
+  { keys: [], show: 'letters', help: 'search' },
+  { keys: ['escape'], show: 'Esc', help: 'back' },
+];
+const ABOUT_ROWS = 4;
+const SEARCH = 'Search: ';
+
+/** The screen. */
+export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) {
+  const { title, items, onPick, onClose } = props;
+  const [list, setList] = useState(PICK_LIST);
+  const body = bodySize(useSize(), KEYS);
+  const rows = Math.max(3, body.rows - ABOUT_ROWS - 3);
+  const shown = matching(items, list.filter.text);
+  const chosen = shown[list.chosen];
+
+  useKeys((event) => {
+    const label = keyLabel(event);
+    if (label === 'return') {
+      if (chosen) onPick(chosen);
+    } else if (label === 'escape') {
+      if (list.filter.text === '') onClose();
+      else setList(PICK_LIST);
+    } else setList(pickListAfter(list, event, { items, rows }));
+  });
+
+  return (
+    <Frame title={title} aside={`${shown.length} of ${items.length}`} keys={KEYS}>
+      <Box height={1} flexShrink={0}>
+        <Words bold>{SEARCH}</Words>
+        <TextField field={list.filter} width={body.columns - SEARCH.length} />
+      </Box>
+      <Words> </Words>
+      {shown.length === 0 ? (
+        <Box height={rows} flexShrink={0}>
+          <Words>
+            {items.length === 0 ? props.empty : 'Nothing matches: Esc empties the search.'}
+          </Words>
+        </Box>
+      ) : (
+        <WindowList
+          lines={shown.map(({ text }) => text)}
+          rows={rows}
+          top={list.top}
+          selected={list.chosen}
+        />
+      )}
+      <Words> </Words>
+      <Box height={ABOUT_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
+        <Words>{chosen?.about || ' '}</Words>
+      </Box>
+    </Frame>
+  );
+}

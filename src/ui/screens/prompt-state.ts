@@ -1,0 +1,170 @@
+/** What a step asks for, and how keys answer it. No React. */
+import type { Step } from '../../procedure/procedure.ts';
+import type { ExpectedReading } from '../../quantity/parse-reading.ts';
+import { type Command, judgeStep } from '../../session/decide.ts';
+import type { VehicleAnswer } from '../../session/driver.ts';
+import type { Session } from '../../session/session.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
+import { type Choice, choiceAfter, choicesAt } from './choice-prompt-state.ts';
+import {
+  type ReadingContext,
+  type ReadingPrompt,
+  readingPrompt,
+  readingPromptAfter,
+} from './reading-prompt-state.ts';
+import { takenBack } from './step-words.ts';
+
+interface AskedBase {
+  /** What the simulated vehicle shows, in words; null with a real one. */
+  readonly offered: string | null;
+  /** The answer taken back a moment ago, in words. */
+  readonly earlier: string | null;
+}
+export type Asked =
+  | (AskedBase & {
+      readonly kind: 'measure';
+      readonly unit: string;
+      readonly prompt: ReadingPrompt;
+      readonly context: ReadingContext;
+    })
+  | (AskedBase & {
+      readonly kind: 'choice';
+      readonly marked: number;
+      readonly choices: readonly Choice[];
+      readonly offeredChoice: number | null;
+    })
+  | (AskedBase & { readonly kind: 'act' });
+
+/** What would be lost without harm: half-typed text, the marked line. Belongs to one asking of one step. */
+export interface HalfAnswer {
+  readonly asking: string;
+  readonly prompt: ReadingPrompt;
+  readonly marked: number;
+}
+
+/** Names one asking of one step, so that a half answer never reaches the next. */
+export function askingOf(session: Session): string {
+  const visit = session.trail.at(-1);
+  const reopened = session.events.filter(({ type }) => type === 'step-reopened').length;
+  return `${visit?.step} ${session.trail.length} ${session.answers.length} ${reopened}`;
+}
+
+/** The half answer a step begins with: nothing, or the answer that was taken back. */
+export function freshAnswer(session: Session, step: Step): HalfAnswer {
+  const earlier = takenBack(session);
+  const typed = earlier?.type === 'reading-recorded' ? earlier.typed : '';
+  const marked =
+    earlier?.type === 'look-recorded' && (step.kind === 'look' || step.kind === 'ask')
+      ? choicesAt(step).findIndex(
+          ({ outcome, look }) => outcome === earlier.outcome && look === earlier.look,
+        )
+      : 0;
+  return { asking: askingOf(session), prompt: readingPrompt(typed), marked: Math.max(0, marked) };
+}
+
+/** What the step asks now. */
+export function askedAt(
+  opened: OpenedSession,
+  session: Session,
+  step: Exclude<Step, { kind: 'conclude' }>,
+  half: HalfAnswer,
+): Asked {
+  const vehicle = opened.driver.vehicleShows();
+  const back = takenBack(session);
+  const base = {
+    offered: vehicle?.words ?? null,
+    earlier:
+      back === null ? null : 'Your earlier answer stands here again: change it or confirm it.',
+  };
+  switch (step.kind) {
+    case 'measure': {
+      const { unit, expected } = step;
+      const limit = opened.limits(step);
+      const expectedReading: ExpectedReading = {
+        unit,
+        ...(expected
+          ? { usual: { low: expected.low ?? 0, high: expected.high ?? Number.POSITIVE_INFINITY } }
+          : {}),
+        ...(limit ? { limit } : {}),
+      };
+      const context: ReadingContext = {
+        expected: expectedReading,
+        judge: (value) => judgeStep(step, value, session.meter),
+        offered: typedOf(vehicle),
+      };
+      return { ...base, kind: 'measure', unit: UNIT_WORDS[unit], prompt: half.prompt, context };
+    }
+    case 'look':
+    case 'ask': {
+      const choices = choicesAt(step);
+      return {
+        ...base,
+        kind: 'choice',
+        choices,
+        marked: half.marked,
+        offeredChoice: offeredAt(choices, vehicle),
+      };
+    }
+    case 'act':
+      return { ...base, kind: 'act' };
+  }
+}
+
+const UNIT_WORDS = {
+  V: 'volts',
+  ohm: 'ohms',
+  A: 'amperes',
+  Hz: 'hertz',
+  rpm: 'rpm',
+  '%': 'per cent',
+  s: 'seconds',
+  deg: 'degrees',
+} as const;
+
+function typedOf(vehicle: VehicleAnswer | null): string | null {
+  return vehicle?.answer.kind === 'reading' ? vehicle.answer.typed : null;
+}
+
+function offeredAt(choices: readonly Choice[], vehicle: VehicleAnswer | null): number | null {
+  const answer = vehicle?.answer;
+  if (answer?.kind !== 'outcome') return null;
+  const exact = choices.findIndex(
+    ({ outcome, look }) => outcome === answer.outcome && look === answer.look,
+  );
+  const place = exact >= 0 ? exact : choices.findIndex(({ outcome }) => outcome === answer.outcome);
+  return place >= 0 ? place : null;
+}
+
+/** The half answer after a key, and the command when the key answered the step. */
+export function answerAfter(
+  half: HalfAnswer,
+  asked: Asked,
+  event: KeyEvent,
+): { readonly half: HalfAnswer; readonly command: Command | null } {
+  switch (asked.kind) {
+    case 'measure': {
+      const { prompt, taken } = readingPromptAfter(half.prompt, event, asked.context);
+      return {
+        half: { ...half, prompt },
+        command: taken === null ? null : { type: 'record-reading', ...taken },
+      };
+    }
+    case 'choice': {
+      const context = { count: asked.choices.length, offered: asked.offeredChoice };
+      const { marked, taken } = choiceAfter(half.marked, event, context);
+      const choice = asked.choices[marked];
+      const command: Command | null =
+        taken && choice
+          ? {
+              type: 'choose-outcome',
+              outcome: choice.outcome,
+              ...(choice.look === null ? {} : { look: choice.look }),
+            }
+          : null;
+      return { half: { ...half, marked }, command };
+    }
+    case 'act':
+      return { half, command: keyLabel(event) === 'return' ? { type: 'mark-done' } : null };
+  }
+}

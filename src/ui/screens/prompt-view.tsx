@@ -1,0 +1,166 @@
+/** The prompt at the foot of a step: view only. */
+import { Box } from 'ink';
+import { useBody } from '../parts/body-size.ts';
+import { type Colour, Words } from '../parts/safe-words.tsx';
+import { TextField } from '../parts/text-field.tsx';
+import { WindowList, windowTop } from '../parts/window-list.tsx';
+import { columnsOf, wrapWords } from '../parts/wrap-words.ts';
+import type { Look } from '../term/colour.ts';
+import { shownText, useLook } from '../term/use-look.ts';
+import type { Asked } from './prompt-state.ts';
+import { choicesOf, type Remark, remarkOf } from './reading-prompt-state.ts';
+
+/** More choices than this scroll. */
+const CHOICE_ROWS_MAX = 6;
+/** Rows kept for the remark under a number, so that typing does not make the screen jump. */
+const remarkRows = (columns: number) => (columns < 70 ? 3 : 2);
+
+export interface PromptViewProps {
+  readonly asked: Asked;
+  readonly message: string | null;
+  readonly bind: (text: string) => string;
+}
+
+/** Rows the prompt takes. */
+export function promptRows(
+  asked: Asked,
+  message: string | null,
+  columns: number,
+  look: Look,
+): number {
+  const notes = notesOf(asked, message)
+    .map((note) => wrapWords(shownText(note, look), columns).length)
+    .reduce((sum, count) => sum + count, 0);
+  return 1 + notes + answerRows(asked, columns);
+}
+
+function answerRows(asked: Asked, columns: number): number {
+  switch (asked.kind) {
+    case 'measure':
+      return (
+        1 +
+        (asked.prompt.mode === 'doubt'
+          ? 1 + choicesOf(asked.prompt, asked.context).length
+          : remarkRows(columns))
+      );
+    case 'choice':
+      return Math.min(CHOICE_ROWS_MAX, asked.choices.length);
+    case 'act':
+      return 1;
+  }
+}
+
+function notesOf({ offered, earlier, kind }: Asked, message: string | null): string[] {
+  return [
+    ...(message === null ? [] : [`! ${message}`]),
+    ...(offered === null
+      ? []
+      : [`The simulated vehicle: ${offered}${kind === 'act' ? '' : ' (Tab takes it over)'}`]),
+    ...(earlier === null ? [] : [earlier]),
+  ];
+}
+
+/** A rule, what to know, and the field or list. */
+export function PromptView({ asked, message, bind }: PromptViewProps) {
+  const { columns } = useBody();
+  const look = useLook();
+  return (
+    <Box flexDirection="column" flexShrink={0}>
+      <Words>{(look.ascii ? '-' : '─').repeat(columns)}</Words>
+      {notesOf(asked, message).map((note) => (
+        <Words
+          key={note}
+          bold={note.startsWith('!')}
+          colour={note.startsWith('!') ? 'red' : undefined}
+        >
+          {note}
+        </Words>
+      ))}
+      <AnswerView asked={asked} bind={bind} />
+    </Box>
+  );
+}
+
+function AnswerView({ asked, bind }: { asked: Asked; bind: (text: string) => string }) {
+  switch (asked.kind) {
+    case 'measure':
+      return <ReadingView asked={asked} />;
+    case 'choice':
+      return (
+        <ChoiceView words={asked.choices.map(({ words }) => bind(words))} marked={asked.marked} />
+      );
+    case 'act':
+      return <Words bold>Press Enter when it is done.</Words>;
+  }
+}
+
+/** A short numbered list; longer than the room it scrolls. */
+export function ChoiceView({ words, marked }: { words: readonly string[]; marked: number }) {
+  const count = words.length;
+  const rows = Math.min(CHOICE_ROWS_MAX, count);
+  const top = windowTop({ count, rows, top: 0, keep: marked });
+  const lines = words.map((text, place) => (place < 9 ? `${place + 1}  ${text}` : `   ${text}`));
+  return <WindowList lines={lines} rows={rows} top={top} selected={marked} />;
+}
+
+function ReadingView({ asked }: { asked: Extract<Asked, { kind: 'measure' }> }) {
+  const { prompt, context, unit } = asked;
+  return <NumberView label={`Reading in ${unit}: `} prompt={prompt} context={context} />;
+}
+
+/** The field with its judgement while typing, or the question what was meant. */
+export function NumberView(props: {
+  label: string;
+  prompt: Extract<Asked, { kind: 'measure' }>['prompt'];
+  context: Extract<Asked, { kind: 'measure' }>['context'];
+}) {
+  const { label, prompt, context } = props;
+  const { columns } = useBody();
+  const remark = remarkOf(prompt, context);
+  const room = columns - columnsOf(label);
+  return (
+    <Box flexDirection="column" flexShrink={0}>
+      <Box height={1} flexShrink={0}>
+        <Words bold>{label}</Words>
+        <TextField field={prompt.field} width={room} />
+      </Box>
+      {prompt.mode === 'doubt' ? (
+        <>
+          <Words wrap="cut">{remark.words}</Words>
+          <ChoiceView
+            words={choicesOf(prompt, context).map(({ words }) => words)}
+            marked={prompt.chosen}
+          />
+        </>
+      ) : (
+        <RemarkView remark={remark} />
+      )}
+    </Box>
+  );
+}
+
+const SIGNS: Readonly<Record<Remark['tone'], string>> = {
+  good: '= ',
+  off: '! ',
+  unsure: '? ',
+  wrong: 'X ',
+  quiet: '  ',
+};
+const COLOURS: Readonly<Record<Remark['tone'], Colour | undefined>> = {
+  good: 'green',
+  off: 'red',
+  unsure: 'yellow',
+  wrong: 'red',
+  quiet: undefined,
+};
+
+function RemarkView({ remark }: { remark: Remark }) {
+  const { columns } = useBody();
+  return (
+    <Box height={remarkRows(columns)} flexShrink={0} overflow="hidden">
+      <Words bold={remark.tone !== 'quiet'} colour={COLOURS[remark.tone]} hang={2}>
+        {remark.words === '' ? ' ' : `${SIGNS[remark.tone]}${remark.words}`}
+      </Words>
+    </Box>
+  );
+}

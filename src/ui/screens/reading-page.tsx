@@ -1,0 +1,72 @@
+/** A page to read over the session: the wiring, the keys. */
+import { useState } from 'react';
+import { bodySize, Frame } from '../parts/frame.tsx';
+import type { KeyBinding } from '../parts/key-hints.tsx';
+import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
+import { type Paragraph, textBlock } from '../parts/text-block.ts';
+import { keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+import { useLook } from '../term/use-look.ts';
+import { useSize } from '../term/use-size.ts';
+import { SESSION_KEYS } from './session-keys.ts';
+
+export interface ReadingPageProps {
+  readonly title: string;
+  readonly paragraphs: readonly (Paragraph | string)[];
+  readonly onClose: () => void;
+}
+
+const KEYS: readonly KeyBinding[] = [
+  { keys: ['return', 'escape', '?', 'f1', 'f8'], show: 'Enter', help: 'close' },
+];
+
+/** The page; a drawing wider than the room moves with Left and Right. */
+export function ReadingPage({ title, paragraphs, onClose }: ReadingPageProps) {
+  const look = useLook();
+  const body = bodySize(useSize(), KEYS);
+  const [top, setTop] = useState(0);
+  const [left, setLeft] = useState(0);
+  const block = textBlock(paragraphs, body.columns, look);
+  const widest = Math.max(...block.map(({ text }) => text.length), 0);
+  const lines = block.map((line) => ({ ...line, text: line.text.slice(left) }));
+
+  useKeys((event) => {
+    const label = keyLabel(event);
+    if (KEYS[0]?.keys.includes(label)) return onClose();
+    const by = label === 'right' ? 4 : label === 'left' ? -4 : 0;
+    if (by !== 0)
+      return setLeft(Math.max(0, Math.min(left + by, Math.max(0, widest - body.columns))));
+    const to = scrollBy(label, { count: lines.length, rows: body.rows, top });
+    if (to !== null) setTop(to);
+  });
+
+  return (
+    <Frame title={title} keys={KEYS}>
+      <ScrollText lines={lines} rows={body.rows} top={top} />
+    </Frame>
+  );
+}
+
+/** The keys of a session, from the one table. */
+export function helpParagraphs(): Paragraph[] {
+  return [
+    ...SESSION_KEYS.map(({ show, other, help, words }) => ({
+      text: `${`${show} or ${other}`.padEnd(15)} ${`${help}.`} ${words}`,
+      hang: 16,
+    })),
+    { text: '' },
+    {
+      text: 'Enter           takes the reading, chooses the marked line, or says that it is done.',
+      hang: 16,
+    },
+    { text: '1 to 9          choose a line of a list at once.', hang: 16 },
+    { text: 'Tab             takes over what a simulated vehicle shows.', hang: 16 },
+    { text: 'PgUp, PgDn      scroll a long text.', hang: 16 },
+    { text: 'Ctrl+U          empties the field; Ctrl+W takes away the last word.', hang: 16 },
+    { text: 'Ctrl+C          leaves at once. Everything answered is saved.', hang: 16 },
+    { text: '' },
+    {
+      text: 'Readings may be typed as the meter shows them: 4.97, 4,97 V, 18 mV, 2k2, OL. The small m is a thousandth, the capital M a million.',
+    },
+  ];
+}

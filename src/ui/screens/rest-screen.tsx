@@ -1,0 +1,111 @@
+/** A session at rest: paused, concluded or closed. Where it is kept, and how to go on. */
+import { useState } from 'react';
+import type { Session } from '../../session/session.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { bodySize, Frame } from '../parts/frame.tsx';
+import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
+import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
+import { type Paragraph, textBlock } from '../parts/text-block.ts';
+import { keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+import { useLook } from '../term/use-look.ts';
+import { useSize } from '../term/use-size.ts';
+import { countWords } from './conclusion-words.ts';
+
+export interface RestScreenProps {
+  readonly opened: OpenedSession;
+  readonly session: Session;
+  readonly message: string | null;
+  readonly onHome: () => void;
+  readonly onBack: () => void;
+}
+
+const HOME: KeyBinding = { keys: ['return', 'escape'], show: 'Enter', help: 'leave the session' };
+const BACK: KeyBinding = {
+  keys: ['f2', 'ctrl-b'],
+  show: 'F2',
+  help: 'back into it, change an answer',
+};
+
+/** The screen. */
+export function RestScreen({ opened, session, message, onHome, onBack }: RestScreenProps) {
+  const look = useLook();
+  const keys = session.status === 'concluded' ? [HOME, BACK] : [HOME];
+  const body = bodySize(useSize(), keys);
+  const [top, setTop] = useState(0);
+  const paragraphs = [
+    ...(message === null ? [] : [{ text: `! ${message}`, bold: true }]),
+    ...restParagraphs(opened, session),
+  ];
+  const lines = textBlock(paragraphs, body.columns, look);
+
+  useKeys((event) => {
+    const to = scrollBy(keyLabel(event), { count: lines.length, rows: body.rows, top });
+    if (to !== null) return setTop(to);
+    const binding = bindingOf(event, keys);
+    if (binding === HOME) onHome();
+    else if (binding === BACK) onBack();
+  });
+
+  return (
+    <Frame title={TITLES[session.status]} keys={keys}>
+      <ScrollText lines={lines} rows={body.rows} top={top} />
+    </Frame>
+  );
+}
+
+const TITLES: Readonly<Record<Session['status'], string>> = {
+  open: 'Session',
+  paused: 'Paused',
+  concluded: 'Saved',
+  closed: 'Closed',
+};
+
+function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
+  const path = opened.driver.path();
+  const place: Paragraph[] = [
+    { text: '' },
+    { text: 'The session file' },
+    { text: `  ${path}`, hang: 2 },
+  ];
+  const { concluded, closed, opened: first, trail } = session;
+  if (session.status === 'paused')
+    return [
+      { text: `Paused at step ${trail.length}. Every answer is saved.`, bold: true },
+      ...place,
+      { text: '' },
+      { text: 'Go on later from the start screen, or with:' },
+      { text: `  ohmward resume ${path}`, hang: 2 },
+    ];
+  const tree = concluded?.conclusion ? first.procedure.steps[concluded.conclusion] : undefined;
+  const retest = tree?.kind === 'conclude' ? tree.retest : [];
+  return [
+    { text: opened.bind(concluded?.title ?? ''), bold: true },
+    { text: proofWords(concluded?.proven ?? null, concluded?.evidence.length ?? 0) },
+    ...(closed ? [{ text: `Closed: ${CLOSED_WORDS[closed.verdict]} ${closed.words}` }] : []),
+    ...place,
+    ...(session.status === 'concluded' && retest.length > 0
+      ? [
+          { text: '' },
+          {
+            text: `After the repair: ${countWords(retest.length, 'test')} must pass. Do ${retest.length === 1 ? 'it' : 'them'} with:`,
+          },
+          { text: `  ohmward retest ${path}`, hang: 2 },
+        ]
+      : []),
+  ];
+}
+
+function proofWords(proven: boolean | null, pieces: number): string {
+  if (proven === null) return 'Accepted; the proof was not weighed.';
+  return proven
+    ? `Accepted and proven by ${countWords(pieces, 'piece')} of evidence.`
+    : `Accepted, not proven: ${countWords(pieces, 'piece')} of evidence.`;
+}
+
+const CLOSED_WORDS = {
+  cured: 'the complaint is gone.',
+  'not-cured': 'the complaint is still there.',
+  changed: 'the complaint has changed.',
+  'no-retest': 'without a test after the repair.',
+} as const;

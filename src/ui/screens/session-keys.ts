@@ -1,0 +1,121 @@
+/**
+ * The keys of a session, each once with its words; footer, help page and dispatch read this table.
+ *
+ * While a number is typed every letter may be part of its unit, so commands sit on function keys and, for terminals
+ * that keep those to themselves, on Ctrl with a letter that the text field does not use.
+ */
+import type { KeyBinding } from '../parts/key-hints.tsx';
+
+export type SessionAction =
+  | 'help'
+  | 'back'
+  | 'cannot'
+  | 'note'
+  | 'suspects'
+  | 'next-tests'
+  | 'way'
+  | 'sketch'
+  | 'instruments'
+  | 'pause';
+
+export interface SessionKey extends KeyBinding {
+  readonly action: SessionAction;
+  /** Second key, as it is called on the help page. */
+  readonly other: string;
+  /** A sentence for the help page. */
+  readonly words: string;
+}
+
+export const SESSION_KEYS: readonly SessionKey[] = [
+  {
+    action: 'back',
+    keys: ['f2', 'ctrl-b'],
+    show: 'F2',
+    other: 'Ctrl+B',
+    help: 'back',
+    words:
+      'Take back the last answer. It is kept in the file as taken back, and stands ready to be changed.',
+  },
+  {
+    action: 'cannot',
+    keys: ['f3', 'ctrl-x'],
+    show: 'F3',
+    other: 'Ctrl+X',
+    help: "can't do this",
+    words:
+      'This step cannot be done here. Asks why and goes round it, if the procedure has a way round.',
+  },
+  {
+    action: 'note',
+    keys: ['f4', 'ctrl-n'],
+    show: 'F4',
+    other: 'Ctrl+N',
+    help: 'note',
+    words: 'Write down something you saw. It goes into the record with its time.',
+  },
+  {
+    action: 'suspects',
+    keys: ['f5', 'ctrl-p'],
+    show: 'F5',
+    other: 'Ctrl+P',
+    help: 'suspects',
+    words: 'What may be wrong, with chances, after everything read so far.',
+  },
+  {
+    action: 'next-tests',
+    keys: ['f6', 'ctrl-t'],
+    show: 'F6',
+    other: 'Ctrl+T',
+    help: 'what tells most',
+    words: 'The three tests that would tell most now. You can do one of them and come back.',
+  },
+  {
+    action: 'way',
+    keys: ['f7', 'ctrl-y'],
+    show: 'F7',
+    other: 'Ctrl+Y',
+    help: 'way so far',
+    words: 'All answers up to here. Choose one to go back to it.',
+  },
+  {
+    action: 'sketch',
+    keys: ['f8', 'ctrl-l'],
+    show: 'F8',
+    other: 'Ctrl+L',
+    help: 'wiring',
+    words: 'The wiring sketch with the leads, on the whole screen.',
+  },
+  {
+    action: 'instruments',
+    keys: ['f9', 'ctrl-o'],
+    show: 'F9',
+    other: 'Ctrl+O',
+    help: 'instruments',
+    words: 'What you have at hand. Only tests that can be done with it are proposed.',
+  },
+  {
+    action: 'pause',
+    keys: ['f10', 'ctrl-g'],
+    show: 'F10',
+    other: 'Ctrl+G',
+    help: 'pause',
+    words:
+      'Stop here. Everything answered is saved already; the session goes on later where it stopped.',
+  },
+  {
+    action: 'help',
+    keys: ['?', 'f1'],
+    show: '?',
+    other: 'F1',
+    help: 'all keys',
+    words: 'This page.',
+  },
+];
+
+/** The table with words in the footer only for these actions; all keys still work. */
+export function withFooter(actions: readonly SessionAction[]): SessionKey[] {
+  return SESSION_KEYS.map((key) => (actions.includes(key.action) ? key : { ...key, help: '' }));
+}
+
+/** Keys of every page that lies over the step. */
+export const CLOSE_KEY: KeyBinding = { keys: ['escape'], show: 'Esc', help: 'close' };

@@ -1,0 +1,366 @@
+/**
+ * A session on the screen. What is shown follows from the session's state; kept here is only what may be lost: the
+ * page that lies over it, and the half-typed answer.
+ */
+import { useMemo, useState } from 'react';
+import { type Command, pendingCautions } from '../../session/decide.ts';
+import type { Performed } from '../../session/driver.ts';
+import { presentStep } from '../../session/session.ts';
+import type { Proposal } from '../../session/thinker.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { CautionScreen } from './caution-screen.tsx';
+import { ConclusionScreen } from './conclusion-screen.tsx';
+import {
+  fromSuspect,
+  fromTree,
+  fromWords,
+  type Proposed,
+  type Weighed,
+} from './conclusion-words.ts';
+import { DiskProblemScreen } from './disk-problem-screen.tsx';
+import { ExtraScreen } from './extra-screen.tsx';
+import { InstrumentsScreen } from './instruments-screen.tsx';
+import { NextTestsScreen } from './next-tests-screen.tsx';
+import { answerAfter, askedAt, askingOf, freshAnswer, type HalfAnswer } from './prompt-state.ts';
+import { helpParagraphs, ReadingPage } from './reading-page.tsx';
+import { RestScreen } from './rest-screen.tsx';
+import { type SessionAction, withFooter } from './session-keys.ts';
+import { StepScreen } from './step-screen.tsx';
+import { stateWords, testOf } from './step-words.ts';
+import { SuspectsScreen } from './suspects-screen.tsx';
+import { TextQuestion } from './text-question.tsx';
+import { WayScreen } from './way-screen.tsx';
+
+export interface SessionScreenProps {
+  readonly opened: OpenedSession;
+  readonly clock: () => number;
+  /** The session is at rest, or could not be saved: leave it. */
+  readonly onHome: () => void;
+}
+
+/** The page that is shown; `now` is what the session itself asks for. */
+type Page =
+  | {
+      readonly name:
+        | 'now'
+        | 'help'
+        | 'suspects'
+        | 'way'
+        | 'sketch'
+        | 'note'
+        | 'cannot'
+        | 'instruments'
+        | 'own-words';
+    }
+  | { readonly name: 'next-tests'; readonly title: string; readonly proposals: readonly Proposal[] }
+  | { readonly name: 'extra'; readonly proposal: Proposal }
+  | { readonly name: 'own'; readonly proposed: Proposed }
+  | {
+      readonly name: 'disk';
+      readonly command: Command;
+      readonly words: string;
+      readonly fix: string;
+    };
+
+const NOW: Page = { name: 'now' };
+
+const NO_CIRCUIT = 'this procedure has no circuit behind it, so chances cannot be computed';
+
+/** The screen. */
+export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
+  const { driver, thinker } = opened;
+  const [session, setSession] = useState(driver.session);
+  const [page, setPage] = useState(NOW);
+  const [message, setMessage] = useState<string | null>(null);
+  const [kept, setKept] = useState<HalfAnswer | null>(null);
+  const suspects = useMemo(() => thinker?.suspects(session) ?? null, [thinker, session]);
+  const step = presentStep(session);
+  const proposed =
+    page.name === 'own' ? page.proposed : step.kind === 'conclude' ? fromTree(step) : null;
+  const faults = proposed?.faults.join(' ') ?? null;
+  const weighed: Weighed | null = useMemo(
+    () =>
+      faults === null ? null : (thinker?.weigh(session, faults.split(' ').filter(Boolean)) ?? null),
+    [thinker, session, faults],
+  );
+
+  function took(command: Command, done: Performed): void {
+    if (done.ok) {
+      setSession(done.session);
+      setMessage(null);
+      setPage(NOW);
+    } else if (done.disk) setPage({ name: 'disk', command, words: done.words, fix: done.fix });
+    else setMessage(done.fix === '' ? done.words : `${done.words}: ${done.fix}`);
+  }
+  const send = (command: Command) => took(command, driver.perform(command));
+  const open = (next: Page) => {
+    setMessage(null);
+    setPage(next);
+  };
+  const close = () => open(NOW);
+
+  function act(action: SessionAction) {
+    switch (action) {
+      case 'back':
+        return send({ type: 'go-back' });
+      case 'pause':
+        return send({ type: 'pause' });
+      case 'cannot':
+        if (step.kind === 'conclude' || step.cannot === null)
+          return setMessage(
+            'this procedure has no way round this step: F6 shows other tests, F10 pauses here',
+          );
+        return open({ name: 'cannot' });
+      case 'suspects':
+        return thinker ? open({ name: 'suspects' }) : setMessage(NO_CIRCUIT);
+      case 'next-tests': {
+        if (!thinker) return setMessage(NO_CIRCUIT);
+        const proving = weighed?.wouldProve ?? [];
+        return proving.length > 0
+          ? open({ name: 'next-tests', title: 'What would prove it', proposals: proving })
+          : open({
+              name: 'next-tests',
+              title: 'What would tell most now',
+              proposals: thinker.nextTests(session),
+            });
+      }
+      case 'help':
+      case 'note':
+      case 'way':
+      case 'sketch':
+      case 'instruments':
+        return open({ name: action });
+    }
+  }
+
+  function conclude() {
+    if (!proposed) return;
+    const { title, repair } = proposed;
+    const own = proposed.isOwn ? { own: { title, faults: proposed.faults, repair } } : {};
+    if (!weighed) return send({ type: 'conclude', ...own });
+    const { evidence, ruledOut, proven } = weighed;
+    send({ type: 'conclude', ...own, weighed: { evidence, ruledOut, proven } });
+  }
+
+  switch (page.name) {
+    case 'help':
+      return <ReadingPage title="All keys" paragraphs={helpParagraphs()} onClose={close} />;
+    case 'suspects':
+      return suspects === null ? null : (
+        <SuspectsScreen
+          view={suspects}
+          onClose={close}
+          onConclude={(row) => open({ name: 'own', proposed: fromSuspect(row) })}
+        />
+      );
+    case 'next-tests':
+      return (
+        <NextTestsScreen
+          opened={opened}
+          title={page.title}
+          proposals={page.proposals}
+          onClose={close}
+          onChoose={(proposal) => open({ name: 'extra', proposal })}
+        />
+      );
+    case 'extra':
+      return (
+        <ExtraTest
+          opened={opened}
+          acknowledged={session.acknowledged}
+          proposal={page.proposal}
+          message={message}
+          clock={clock}
+          perform={(command) => {
+            const done = driver.perform(command);
+            if (done.ok) setSession(done.session);
+            else took(command, done);
+            return done.ok;
+          }}
+          onRecord={send}
+          onClose={close}
+        />
+      );
+    case 'way':
+      return (
+        <WayScreen
+          opened={opened}
+          session={session}
+          onClose={close}
+          onGoBack={(to) => send({ type: 'go-back', to })}
+        />
+      );
+    case 'sketch':
+      return <ReadingPage title="Wiring" paragraphs={sketchOf(opened, step)} onClose={close} />;
+    case 'note':
+      return (
+        <TextQuestion
+          title="Note"
+          question="What did you see?"
+          about="It goes into the record with its time and this step. It changes no answer."
+          message={message}
+          onAnswer={(text) => send({ type: 'add-note', text })}
+          onClose={close}
+        />
+      );
+    case 'cannot':
+      return (
+        <TextQuestion
+          title="This step cannot be done"
+          question="Why not?"
+          about="For example: the terminal cannot be reached; the plug must not be opened. The record shows the reason."
+          message={message}
+          onAnswer={(reason) => send({ type: 'cannot-do', reason })}
+          onClose={close}
+        />
+      );
+    case 'own-words':
+      return (
+        <TextQuestion
+          title="Your own conclusion"
+          question="What is wrong, and what puts it right?"
+          message={message}
+          onAnswer={(words) => open({ name: 'own', proposed: fromWords(words) })}
+          onClose={close}
+        />
+      );
+    case 'instruments':
+      return (
+        <InstrumentsScreen
+          instruments={session.instruments}
+          onTake={(instruments) =>
+            send({ type: 'change-instruments', instruments, meter: session.meter })
+          }
+          onClose={close}
+        />
+      );
+    case 'disk':
+      return (
+        <DiskProblemScreen
+          words={page.words}
+          fix={page.fix}
+          path={driver.path()}
+          onRetry={() => send(page.command)}
+          onFolder={(folder) => took(page.command, driver.continueIn(folder))}
+          onLeave={onHome}
+        />
+      );
+    case 'now':
+    case 'own':
+      break;
+  }
+
+  if (session.status !== 'open')
+    return (
+      <RestScreen
+        opened={opened}
+        session={session}
+        message={message}
+        onHome={onHome}
+        onBack={() => act('back')}
+      />
+    );
+  if (proposed)
+    return (
+      <ConclusionScreen
+        key={`${proposed.isOwn} ${proposed.title}`}
+        opened={opened}
+        session={session}
+        proposed={proposed}
+        weighed={weighed}
+        message={message}
+        clock={clock}
+        onAccept={conclude}
+        onOwn={() => open(thinker ? { name: 'suspects' } : { name: 'own-words' })}
+        onClose={close}
+        onAction={act}
+      />
+    );
+  if (step.kind === 'conclude') return null;
+
+  const cautions = pendingCautions(session);
+  if (cautions.length > 0)
+    return (
+      <CautionScreen
+        key={`${step.id} ${session.trail.length}`}
+        cautions={cautions}
+        aside={`step ${session.trail.length}`}
+        before={`Next: ${opened.bind(step.title)}. Vehicle: ${stateWords(step.setup.state)}.`}
+        clock={clock}
+        keys={withFooter(['back', 'pause', 'help'])}
+        onKey={(binding) => 'action' in binding && act(binding.action as SessionAction)}
+        onAcknowledge={() => send({ type: 'acknowledge-cautions' })}
+      />
+    );
+
+  const half = kept?.asking === askingOf(session) ? kept : freshAnswer(session, step);
+  const asked = askedAt(opened, session, step, half);
+  return (
+    <StepScreen
+      key={half.asking}
+      opened={opened}
+      session={session}
+      step={step}
+      asked={asked}
+      changed={suspects?.changed ?? null}
+      message={message}
+      onAction={act}
+      onPromptKey={(event) => {
+        const next = answerAfter(half, asked, event);
+        setKept(next.half);
+        setMessage(null);
+        if (next.command) send(next.command);
+      }}
+    />
+  );
+}
+
+/** A test outside the tree: its cautions first, which go into the record as a note, since they belong to no step. */
+function ExtraTest(props: {
+  opened: OpenedSession;
+  acknowledged: { readonly state: string; readonly ids: readonly string[] };
+  proposal: Proposal;
+  message: string | null;
+  clock: () => number;
+  perform: (command: Command) => boolean;
+  onRecord: (command: Command) => void;
+  onClose: () => void;
+}) {
+  const { opened, acknowledged, proposal, clock, perform, onClose } = props;
+  const { test } = proposal;
+  const [isRead, setIsRead] = useState(false);
+  const known = acknowledged.state === test.setup.state ? acknowledged.ids : [];
+  const cautions = isRead ? [] : opened.cautionsFor(test).filter(({ id }) => !known.includes(id));
+  if (cautions.length === 0)
+    return (
+      <ExtraScreen
+        opened={opened}
+        proposal={proposal}
+        message={props.message}
+        onRecord={props.onRecord}
+        onClose={onClose}
+      />
+    );
+  const shown = cautions.map(({ word, say }) => `${word}: ${say}`).join(' ');
+  return (
+    <CautionScreen
+      cautions={cautions}
+      aside="a test outside the procedure"
+      before={`Next: ${opened.bind(proposal.words)}. Vehicle: ${stateWords(test.setup.state)}.`}
+      clock={clock}
+      keys={[{ keys: ['escape'], show: 'Esc', help: 'not now' }]}
+      onKey={onClose}
+      onAcknowledge={() => {
+        const text = `Read and acknowledged before a test outside the procedure. ${shown}`;
+        if (perform({ type: 'add-note', text })) setIsRead(true);
+      }}
+    />
+  );
+}
+
+function sketchOf(opened: OpenedSession, step: Parameters<typeof testOf>[0]) {
+  const drawn = opened.sketch(testOf(step), 76);
+  if (drawn.length === 0)
+    return ['This procedure has no circuit behind it, so there is no wiring to draw.'];
+  return drawn.map((text) => ({ text, drawn: true }));
+}

@@ -1,0 +1,185 @@
+/** The settings as a sheet of fields: each field to one setting. No React. */
+import { INSTRUMENTS, type Settings } from '../../files/settings.ts';
+import { choiceOf, type Form, type FormField, textOf } from '../parts/form-state.ts';
+import { textField } from '../parts/text-field-state.ts';
+import { instrumentFields, tickedIn } from './instruments-screen.tsx';
+
+/** One setting to be saved. */
+export type Change = {
+  readonly [K in keyof Settings]: { readonly key: K; readonly value: Settings[K] };
+}[keyof Settings];
+
+/** The sheet with the present values. */
+export function settingsSheet(settings: Settings): Form {
+  const text = (key: string, label: string, value: string, hint: string): FormField => ({
+    kind: 'text',
+    key,
+    label,
+    hint,
+    field: textField(value),
+  });
+  const { meter, scope } = settings;
+  const percent = (share: number) => String(Number((share * 100).toPrecision(6)));
+  return {
+    at: 0,
+    fields: [
+      text('person', 'Your name', settings.person, 'As reports show it.'),
+      text('shop', 'Workshop', settings.shop, 'As reports show it.'),
+      ...instrumentFields(settings.instruments),
+      text('meter-name', 'Meter', meter.name, 'Its name, for the record.'),
+      text(
+        'volts-percent',
+        'Volts DC: +/- % of reading',
+        percent(meter.volts.ofReading),
+        "From the meter's data sheet. It decides what counts as borderline.",
+      ),
+      text(
+        'volts-digits',
+        'Volts DC: + digits',
+        String(meter.volts.digits),
+        'Counts of the last digit, from the data sheet.',
+      ),
+      text(
+        'ohms-percent',
+        'Ohms: +/- % of reading',
+        percent(meter.ohms.ofReading),
+        'From the data sheet.',
+      ),
+      text(
+        'ohms-digits',
+        'Ohms: + digits',
+        String(meter.ohms.digits),
+        'Counts of the last digit, from the data sheet.',
+      ),
+      text(
+        'counts',
+        'Counts of the display',
+        String(meter.volts.counts),
+        '6000 for a meter that shows up to 5.999.',
+      ),
+      text(
+        'input-megohms',
+        'Input resistance, megohms',
+        String(meter.inputOhms / 1e6),
+        'Usually 10. It loads weak signals.',
+      ),
+      text(
+        'scope-volts',
+        'Scope: divisions up',
+        String(scope.volts),
+        'Full screen is volts a division times this.',
+      ),
+      text(
+        'scope-time',
+        'Scope: divisions across',
+        String(scope.time),
+        'One sweep is time a division times this.',
+      ),
+      text('sessions', 'Folder for sessions', settings.sessions, 'Empty for the usual one.'),
+      {
+        kind: 'check',
+        key: 'ascii',
+        label: 'ASCII signs only',
+        hint: 'Space changes it. For fonts and terminals that draw lines wrongly. Holds from the next start.',
+        on: settings.ascii,
+      },
+      {
+        kind: 'choice',
+        key: 'theme',
+        label: 'Colours',
+        hint: 'Left or Right changes it. Nothing is said by colour alone. Holds from the next start.',
+        options: ['auto', 'no-colour'],
+        chosen: settings.theme === 'auto' ? 0 : 1,
+      },
+    ],
+  };
+}
+
+/** What the field at `at` changes in the settings, nothing when it changes nothing, or why its text is refused. */
+export function settingsChange(
+  sheet: Form,
+  at: number,
+  settings: Settings,
+): { readonly change: Change | null; readonly problem: string | null } {
+  const key = sheet.fields[at]?.key ?? '';
+  const change = changeOf(sheet, key, settings);
+  if (typeof change === 'string') return { change: null, problem: change };
+  const same =
+    change !== null && JSON.stringify(change.value) === JSON.stringify(settings[change.key]);
+  return { change: same ? null : change, problem: null };
+}
+
+function changeOf(sheet: Form, key: string, settings: Settings): Change | string | null {
+  const { meter, scope } = settings;
+  const text = textOf(sheet, key);
+  if (INSTRUMENTS.some((name) => name === key))
+    return { key: 'instruments', value: tickedIn(sheet) };
+  const number = (low: number, high: number, whole: boolean) => {
+    const value = Number(text.replace(',', '.'));
+    const fits =
+      text !== '' && value >= low && value <= high && (!whole || Number.isInteger(value));
+    return fits ? value : null;
+  };
+  const refused = (low: number, high: number, whole: boolean) =>
+    `Enter a ${whole ? 'whole ' : ''}number from ${low} to ${high}; "${text}" was not taken.`;
+  const withNumber = (
+    low: number,
+    high: number,
+    whole: boolean,
+    take: (value: number) => Change,
+  ) => {
+    const value = number(low, high, whole);
+    return value === null ? refused(low, high, whole) : take(value);
+  };
+  switch (key) {
+    case 'person':
+    case 'shop':
+    case 'sessions':
+      return { key, value: text };
+    case 'meter-name':
+      return text === ''
+        ? 'The meter needs a name.'
+        : { key: 'meter', value: { ...meter, name: text } };
+    case 'volts-percent':
+    case 'ohms-percent': {
+      const unit = key === 'volts-percent' ? 'volts' : 'ohms';
+      return withNumber(0, 20, false, (value) => ({
+        key: 'meter',
+        value: { ...meter, [unit]: { ...meter[unit], ofReading: value / 100 } },
+      }));
+    }
+    case 'volts-digits':
+    case 'ohms-digits': {
+      const unit = key === 'volts-digits' ? 'volts' : 'ohms';
+      return withNumber(0, 100, true, (value) => ({
+        key: 'meter',
+        value: { ...meter, [unit]: { ...meter[unit], digits: value } },
+      }));
+    }
+    case 'counts':
+      return withNumber(1, 1_000_000, true, (counts) => ({
+        key: 'meter',
+        value: { ...meter, volts: { ...meter.volts, counts }, ohms: { ...meter.ohms, counts } },
+      }));
+    case 'input-megohms':
+      return withNumber(0.01, 1_000_000, false, (value) => ({
+        key: 'meter',
+        value: { ...meter, inputOhms: value * 1e6 },
+      }));
+    case 'scope-volts':
+      return withNumber(2, 40, true, (volts) => ({ key: 'scope', value: { ...scope, volts } }));
+    case 'scope-time':
+      return withNumber(2, 40, true, (time) => ({ key: 'scope', value: { ...scope, time } }));
+    case 'ascii':
+      return {
+        key: 'ascii',
+        value: sheet.fields.some(
+          (field) => field.key === key && field.kind === 'check' && field.on,
+        ),
+      };
+    case 'theme':
+      return { key: 'theme', value: choiceOf(sheet, key) === 'no-colour' ? 'no-colour' : 'auto' };
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,115 @@
+/** The first screen: a table of what can be done, the open sessions among it. */
+import { Box } from 'ink';
+import { useState } from 'react';
+import type { AppServices, SavedSession } from '../app-services.ts';
+import { bodySize, Frame } from '../parts/frame.tsx';
+import type { KeyBinding } from '../parts/key-hints.tsx';
+import { Words } from '../parts/safe-words.tsx';
+import { WindowList, windowTop } from '../parts/window-list.tsx';
+import { keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+import { useSize } from '../term/use-size.ts';
+import { choiceAfter } from './choice-prompt-state.ts';
+
+/** Where the menu leads. */
+export type StartChoice =
+  | { readonly kind: 'new' | 'simulated' | 'sessions' | 'settings' | 'quit' }
+  | { readonly kind: 'resume'; readonly path: string }
+  | { readonly kind: 'extra'; readonly place: number };
+
+interface MenuLine {
+  readonly words: string;
+  readonly about: string;
+  readonly choice: StartChoice;
+}
+
+const OPEN_SHOWN = 3;
+
+/** The menu, top to bottom. */
+export function startMenu(
+  sessions: readonly SavedSession[],
+  more: AppServices['more'],
+): MenuLine[] {
+  const open = sessions.filter(({ status }) => status === 'open' || status === 'paused');
+  return [
+    {
+      words: 'New session',
+      about: 'Choose a procedure, write the job sheet, and begin at the vehicle.',
+      choice: { kind: 'new' },
+    },
+    {
+      words: 'Try it on a simulated vehicle',
+      about:
+        'No vehicle needed: the program answers every reading from the circuit, with a fault you choose.',
+      choice: { kind: 'simulated' },
+    },
+    ...open.slice(0, OPEN_SHOWN).map(({ path, words, when, status }) => ({
+      words: `Go on: ${words}`,
+      about: `${when}, ${status === 'paused' ? 'paused' : 'not finished'}. ${path}`,
+      choice: { kind: 'resume' as const, path },
+    })),
+    {
+      words: `All sessions (${sessions.length})`,
+      about: 'Look for an earlier session and open it.',
+      choice: { kind: 'sessions' },
+    },
+    ...more.map(({ words, about }, place) => ({
+      words,
+      about,
+      choice: { kind: 'extra' as const, place },
+    })),
+    {
+      words: 'Settings',
+      about: 'Your name, your workshop, your instruments and how exact your meter is.',
+      choice: { kind: 'settings' },
+    },
+    { words: 'Quit', about: 'Everything is saved.', choice: { kind: 'quit' } },
+  ];
+}
+
+const KEYS: readonly KeyBinding[] = [
+  { keys: ['return'], show: 'Enter', help: 'take it' },
+  { keys: ['up', 'down'], show: 'Up/Down', help: 'choose' },
+  { keys: ['q'], show: 'q', help: 'quit' },
+];
+
+const ABOUT_ROWS = 4;
+
+export interface StartScreenProps {
+  readonly services: AppServices;
+  readonly onChoose: (choice: StartChoice) => void;
+}
+
+/** The screen. */
+export function StartScreen({ services, onChoose }: StartScreenProps) {
+  const [menu] = useState(() => startMenu(services.listSessions(), services.more));
+  const [marked, setMarked] = useState(0);
+  const body = bodySize(useSize(), KEYS);
+  const rows = Math.max(3, Math.min(menu.length, body.rows - ABOUT_ROWS - 3));
+  const line = menu[marked];
+
+  useKeys((event) => {
+    if (keyLabel(event) === 'q') return onChoose({ kind: 'quit' });
+    const next = choiceAfter(marked, event, { count: menu.length, offered: null });
+    setMarked(next.marked);
+    const chosen = menu[next.marked];
+    if (next.taken && chosen) onChoose(chosen.choice);
+  });
+
+  return (
+    <Frame title="Ohmward" aside="guided diagnosis of position sensors" keys={KEYS}>
+      <Words bold>What is to be done?</Words>
+      <Words> </Words>
+      <WindowList
+        lines={menu.map(({ words }, place) => `${place < 9 ? place + 1 : ' '}  ${words}`)}
+        rows={rows}
+        top={windowTop({ count: menu.length, rows, top: 0, keep: marked })}
+        selected={marked}
+      />
+      <Words> </Words>
+      <Box height={ABOUT_ROWS} flexDirection="column" overflow="hidden">
+        <Words>{line?.about ?? ' '}</Words>
+      </Box>
+    </Frame>
+  );
+}

@@ -1,0 +1,108 @@
+/** A step in words, from what the session and the procedure say. No React. */
+import type { Setup, Test, VehicleState } from '../../circuit/test.ts';
+import type { Step } from '../../procedure/procedure.ts';
+import { isTask } from '../../procedure/procedure.ts';
+import { formatRange } from '../../quantity/format-quantity.ts';
+import { type Answer, isAnswer } from '../../session/events.ts';
+import type { Session } from '../../session/session.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { lookWords } from '../parts/look-words.ts';
+import type { Paragraph } from '../parts/text-block.ts';
+
+const STATE_WORDS: Readonly<Record<VehicleState, string>> = {
+  'key-off': 'key off',
+  'key-on': 'key on, engine not running',
+  cranking: 'starter cranking the engine',
+  running: 'ENGINE RUNNING',
+};
+
+/** `key on, engine not running`. */
+export function stateWords(state: VehicleState): string {
+  return STATE_WORDS[state];
+}
+
+/** Vehicle state and what else must be so before the leads go on. */
+export function setupWords(setup: Setup, session: Session): string {
+  const parts = session.opened.circuit?.parts ?? [];
+  const named = (name: string) => parts.find((part) => part.name === name)?.words || name;
+  const off = setup.unplugged.map(named).join(', ');
+  return [
+    `Vehicle: ${stateWords(setup.state)}.`,
+    off === '' ? '' : `Connector off: ${off}.`,
+    setup.sensor === 'spare' ? 'A sensor known to be good is plugged in.' : '',
+    setup.target === 'moving' && (setup.state === 'key-on' || setup.state === 'key-off')
+      ? 'Move the target past the sensor.'
+      : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
+
+/** What a healthy circuit shows here, or null where nothing is expected. */
+export function expectedWords(step: Step): string | null {
+  if (step.kind === 'look')
+    return step.expected.length === 0 ? null : step.expected.map(lookWords).join(', or ');
+  if (step.kind !== 'measure' || !step.expected) return null;
+  const { low, high, from } = step.expected;
+  const range = formatRange(
+    low ?? Number.NEGATIVE_INFINITY,
+    high ?? Number.POSITIVE_INFINITY,
+    step.unit,
+  );
+  return from === 'circuit'
+    ? `${range} (computed from the circuit)`
+    : `${range} (says the procedure)`;
+}
+
+/** Title, state, what to do, why, what to expect. */
+export function stepParagraphs(opened: OpenedSession, session: Session, step: Step): Paragraph[] {
+  if (!isTask(step)) return [];
+  const expected = expectedWords(step);
+  const why = opened.bind(step.why).trim();
+  return [
+    { text: opened.bind(step.title), bold: true },
+    { text: setupWords(step.setup, session) },
+    { text: '' },
+    { text: opened.bind(step.say).trim(), colour: 'cyan' },
+    ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
+    ...(expected === null ? [] : [{ text: `Good is: ${expected}`, bold: true, hang: 9 }]),
+  ];
+}
+
+/** The test of a step as the circuit knows it; null for a step that no instrument answers. */
+export function testOf(step: Step): Test | null {
+  if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) return null;
+  return { setup: step.setup, probe: step.probe };
+}
+
+/** What was found, in a few words. */
+export function answerWords(answer: Answer, session: Session): string {
+  const step = session.opened.procedure.steps[answer.step];
+  const outcomes = step && 'outcomes' in step ? step.outcomes : [];
+  const outcome =
+    'outcome' in answer
+      ? outcomes.find(({ name }) => name === answer.outcome)?.words || answer.outcome
+      : '';
+  switch (answer.type) {
+    case 'reading-recorded': {
+      const unit = /[a-zA-Z%]/.test(answer.typed) ? '' : ` ${answer.unit}`;
+      return `${answer.typed}${unit}: ${outcome}`;
+    }
+    case 'look-recorded':
+      return answer.look === null ? outcome : `${lookWords(answer.look)}: ${outcome}`;
+    case 'step-done':
+      return 'done';
+    case 'step-impossible':
+      return `could not be done: ${answer.reason}`;
+  }
+}
+
+/** The answer that was just taken back at the present step, to stand in the prompt again. */
+export function takenBack(session: Session): Answer | null {
+  const present = session.trail.at(-1);
+  const last = session.events.findLast(
+    (event) => event.type === 'step-reopened' || isAnswer(event),
+  );
+  if (last?.type !== 'step-reopened' || last.step !== present?.step) return null;
+  return session.answers[last.answer]?.event ?? null;
+}

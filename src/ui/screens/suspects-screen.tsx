@@ -1,0 +1,100 @@
+/** What may be wrong, as bars with words and numbers. */
+import { Box } from 'ink';
+import { useState } from 'react';
+import type { SuspectRow, SuspectView } from '../../session/thinker.ts';
+import { bar, percentWords } from '../parts/bar.ts';
+import { bodySize, Frame } from '../parts/frame.tsx';
+import type { KeyBinding } from '../parts/key-hints.tsx';
+import { PICK_LIST, pickListAfter } from '../parts/pick-list-state.ts';
+import { Words } from '../parts/safe-words.tsx';
+import { ScrollText } from '../parts/scroll-text.tsx';
+import { textBlock } from '../parts/text-block.ts';
+import { WindowList, windowTop } from '../parts/window-list.tsx';
+import { keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+import { useLook } from '../term/use-look.ts';
+import { useSize } from '../term/use-size.ts';
+
+export interface SuspectsScreenProps {
+  readonly view: SuspectView;
+  readonly onClose: () => void;
+  /** Names this one as one's own conclusion. */
+  readonly onConclude: (row: SuspectRow) => void;
+}
+
+const KEYS: readonly KeyBinding[] = [
+  { keys: ['return', 'escape', 'f5'], show: 'Enter', help: 'close' },
+  { keys: ['up', 'down'], show: 'Up/Down', help: 'look closer' },
+  { keys: ['c'], show: 'c', help: 'conclude with this one' },
+];
+
+const DETAIL_ROWS = 5;
+
+/** The screen. */
+export function SuspectsScreen({ view, onClose, onConclude }: SuspectsScreenProps) {
+  const look = useLook();
+  const body = bodySize(useSize(), KEYS);
+  const [list, setList] = useState(PICK_LIST);
+  const head = textBlock(headOf(view), body.columns, look);
+  const rows = Math.max(2, body.rows - head.length - DETAIL_ROWS - 1);
+  const barColumns = body.columns >= 70 ? 20 : 10;
+  const items = view.rows.map(({ chance, words }) => ({
+    text: `${percentWords(chance).padStart(5)} ${bar(chance, barColumns, look.ascii)} ${words}`,
+  }));
+  const row = view.rows[list.chosen];
+
+  useKeys((event) => {
+    const label = keyLabel(event);
+    if (KEYS[0]?.keys.includes(label)) return onClose();
+    if (label === 'c' && row) return onConclude(row);
+    setList(pickListAfter(list, event, { items, rows, typing: false }));
+  });
+
+  return (
+    <Frame title="Suspects" aside="after all readings so far" keys={KEYS}>
+      <ScrollText lines={head} rows={head.length} top={0} />
+      <WindowList
+        lines={items.map(({ text }) => text)}
+        rows={rows}
+        top={windowTop({ count: items.length, rows, top: list.top, keep: list.chosen })}
+        selected={list.chosen}
+      />
+      <Words> </Words>
+      <Box height={DETAIL_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
+        <Words hang={2}>{detailOf(row)}</Words>
+      </Box>
+    </Frame>
+  );
+}
+
+function headOf({ changed, unexplained }: SuspectView) {
+  return [
+    ...(unexplained === null
+      ? []
+      : [
+          {
+            text: `! Nothing in the list explains the readings. ${unexplained}`,
+            bold: true,
+            hang: 2,
+          },
+        ]),
+    {
+      text:
+        changed === null
+          ? 'Nothing has been read yet: these are the usual chances.'
+          : `Last reading: ${changed}`,
+      hang: 14,
+    },
+    { text: '' },
+  ];
+}
+
+/** What is behind the marked suspect. */
+function detailOf(row: SuspectRow | undefined): string {
+  if (!row) return 'There is nothing to suspect.';
+  const faults = row.faults
+    .slice(0, 4)
+    .map(({ words, chance }) => `${words} (${percentWords(chance)})`);
+  const rest = row.faults.length - faults.length;
+  return `Behind "${row.words}": ${faults.join('; ')}${rest > 0 ? `; and ${rest} more` : ''}.`;
+}

@@ -1,0 +1,57 @@
+/** One question answered with a line of text: a note, a reason, a folder. */
+import { Box } from 'ink';
+import { useState } from 'react';
+import { useBody } from '../parts/body-size.ts';
+import { Frame } from '../parts/frame.tsx';
+import type { KeyBinding } from '../parts/key-hints.tsx';
+import { Words } from '../parts/safe-words.tsx';
+import { TextField } from '../parts/text-field.tsx';
+import { type TextFieldState, textField, textFieldAfter } from '../parts/text-field-state.ts';
+import { keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+
+export interface TextQuestionProps {
+  readonly title: string;
+  readonly question: string;
+  /** More about it, below the field. */
+  readonly about?: string;
+  readonly message: string | null;
+  readonly onAnswer: (text: string) => void;
+  readonly onClose: () => void;
+}
+
+const KEYS: readonly KeyBinding[] = [
+  { keys: ['return'], show: 'Enter', help: 'take it' },
+  { keys: ['escape'], show: 'Esc', help: 'leave it' },
+];
+
+/** The screen. Enter on an empty field does nothing. */
+export function TextQuestion(props: TextQuestionProps) {
+  const [field, setField] = useState(textField);
+  useKeys((event) => {
+    const label = keyLabel(event);
+    if (label === 'escape') return props.onClose();
+    if (label !== 'return') return setField(textFieldAfter(field, event));
+    if (field.text.trim() !== '') props.onAnswer(field.text.trim());
+  });
+  return (
+    <Frame title={props.title} keys={KEYS}>
+      <Words>{props.question}</Words>
+      <Words> </Words>
+      <Field field={field} />
+      <Words> </Words>
+      {props.message === null ? null : <Words bold>{`! ${props.message}`}</Words>}
+      {props.about === undefined ? null : <Words>{props.about}</Words>}
+    </Frame>
+  );
+}
+
+function Field({ field }: { field: TextFieldState }) {
+  const { columns } = useBody();
+  return (
+    <Box height={1} flexShrink={0}>
+      <Words bold>{'> '}</Words>
+      <TextField field={field} width={columns - 2} />
+    </Box>
+  );
+}

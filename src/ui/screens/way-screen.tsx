@@ -1,0 +1,74 @@
+/** The way so far: every standing answer, one of which may be gone back to. */
+import { useState } from 'react';
+import type { Session } from '../../session/session.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { bodySize, Frame } from '../parts/frame.tsx';
+import type { KeyBinding } from '../parts/key-hints.tsx';
+import { PICK_LIST, pickListAfter } from '../parts/pick-list-state.ts';
+import { Words } from '../parts/safe-words.tsx';
+import { WindowList, windowTop } from '../parts/window-list.tsx';
+import { keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+import { useSize } from '../term/use-size.ts';
+import { answerWords } from './step-words.ts';
+
+export interface WayScreenProps {
+  readonly opened: OpenedSession;
+  readonly session: Session;
+  readonly onClose: () => void;
+  /** Takes the answer at this trail position back. */
+  readonly onGoBack: (to: number) => void;
+}
+
+const KEYS: readonly KeyBinding[] = [
+  { keys: ['return'], show: 'Enter', help: 'go back to this one' },
+  { keys: ['escape', 'f7'], show: 'Esc', help: 'close' },
+];
+
+/** The screen; the last answer is marked first. */
+export function WayScreen({ opened, session, onClose, onGoBack }: WayScreenProps) {
+  const body = bodySize(useSize(), KEYS);
+  const items = session.trail.map((visit, place) => ({
+    text: lineOf(opened, session, visit, place),
+  }));
+  const answered = items.length - 1;
+  const rows = Math.max(2, body.rows - 3);
+  const [list, setList] = useState({ ...PICK_LIST, chosen: Math.max(0, answered - 1) });
+
+  useKeys((event) => {
+    const label = keyLabel(event);
+    if (KEYS[1]?.keys.includes(label)) return onClose();
+    if (label === 'return') return list.chosen < answered ? onGoBack(list.chosen) : onClose();
+    setList(pickListAfter(list, event, { items, rows, typing: false }));
+  });
+
+  return (
+    <Frame title="The way so far" aside={`${answered} answered`} keys={KEYS}>
+      <WindowList
+        lines={items.map(({ text }) => text)}
+        rows={rows}
+        top={windowTop({ count: items.length, rows, top: list.top, keep: list.chosen })}
+        selected={list.chosen}
+      />
+      <Words> </Words>
+      <Words>
+        {list.chosen < answered
+          ? 'Going back takes this answer back. Later answers are kept and count again where the way passes them.'
+          : 'This is the step that is asked now.'}
+      </Words>
+    </Frame>
+  );
+}
+
+function lineOf(
+  opened: OpenedSession,
+  session: Session,
+  visit: Session['trail'][number],
+  place: number,
+): string {
+  const step = session.opened.procedure.steps[visit.step];
+  const title = opened.bind(step?.title ?? visit.step);
+  const kept = visit.answer === null ? undefined : session.answers[visit.answer];
+  const found = kept ? opened.bind(answerWords(kept.event, session)) : 'asked now';
+  return `${String(place + 1).padStart(2)}  ${title} - ${found}`;
+}

@@ -1,0 +1,149 @@
+/** Puts a React tree on the terminal and keeps it there: size, keys, look, and the end. */
+import { Box, render } from 'ink';
+import { Component, type ReactNode, useLayoutEffect, useReducer, useRef, useState } from 'react';
+import { Words } from '../parts/safe-words.tsx';
+import { allowAttributes, type Look } from './colour.ts';
+import type { Keyboard } from './keyboard.ts';
+import type { ScreenPainter } from './screen-painter.ts';
+import { silentStdin } from './stdin-shim.ts';
+import { KeyboardContext } from './use-keys.ts';
+import { LookContext } from './use-look.ts';
+import { SIZE_MIN, SizeContext } from './use-size.ts';
+
+/** What a screen needs of a terminal; `openTerminal` gives it, tests make their own. */
+export interface ScreenHost {
+  readonly screen: ScreenPainter;
+  readonly keyboard: Keyboard;
+  readonly closed: Promise<unknown>;
+  crash(error: unknown): void;
+}
+
+export interface MountedScreen {
+  /** Shows another tree in place of the last; state is kept where the trees agree. */
+  show(node: ReactNode): void;
+  unmount(): void;
+}
+
+/** Draws `node` on the terminal until it is unmounted or the terminal is left. */
+export function mountScreen(node: ReactNode, host: ScreenHost, look: Look): MountedScreen {
+  allowAttributes();
+  const tree = (content: ReactNode) => (
+    <CrashGuard onCrash={host.crash}>
+      <Root host={host} look={look}>
+        {content}
+      </Root>
+    </CrashGuard>
+  );
+  const ink = render(tree(node), {
+    stdin: silentStdin(),
+    stdout: host.screen as unknown as NodeJS.WriteStream,
+    debug: true, // whole frames, for the painter
+    exitOnCtrlC: false,
+    patchConsole: false,
+  });
+  void host.closed.then(() => ink.unmount());
+  return { show: (content) => ink.rerender(tree(content)), unmount: () => ink.unmount() };
+}
+
+function Root(props: { host: ScreenHost; look: Look; children: ReactNode }) {
+  const { screen, keyboard } = props.host;
+  const size = useTerminalSize(screen);
+  useSettledKeys(keyboard);
+  const small = size.columns < SIZE_MIN.columns || size.rows < SIZE_MIN.rows;
+  useKeysOnlyToLeave(keyboard, small);
+  // What is hidden keeps its state, and a size it can live with.
+  const room = {
+    columns: Math.max(size.columns, SIZE_MIN.columns),
+    rows: Math.max(size.rows, SIZE_MIN.rows) - 1,
+  };
+  return (
+    <LookContext value={props.look}>
+      <KeyboardContext value={keyboard}>
+        <SizeContext value={room}>
+          <Box
+            width={size.columns}
+            height={Math.max(1, size.rows - 1)}
+            overflow="hidden"
+            flexDirection="column"
+          >
+            {small ? <TooSmall columns={size.columns} rows={size.rows} /> : null}
+            <Box display={small ? 'none' : 'flex'} flexDirection="column" flexShrink={0}>
+              {props.children}
+            </Box>
+          </Box>
+        </SizeContext>
+      </KeyboardContext>
+    </LookContext>
+  );
+}
+
+function TooSmall({ columns, rows }: { columns: number; rows: number }) {
+  return (
+    <Words width={Math.max(1, columns)}>
+      {`Please make this window larger: ${SIZE_MIN.columns} x ${SIZE_MIN.rows} is the least, ` +
+        `it is ${columns} x ${rows}. Nothing is lost.`}
+    </Words>
+  );
+}
+
+/** The terminal's size now; a new object on each resize, so that each resize brings a frame. */
+function useTerminalSize(screen: ScreenPainter): { columns: number; rows: number } {
+  const [size, setSize] = useState({ columns: screen.columns, rows: screen.rows });
+  useLayoutEffect(() => {
+    const follow = () => setSize({ columns: screen.columns, rows: screen.rows });
+    screen.on('size', follow);
+    return () => {
+      screen.off('size', follow);
+    };
+  }, [screen]);
+  return size;
+}
+
+/**
+ * The next key waits for this component's next commit: whatever the last key changed is in the same one.
+ * It is then delivered from a fresh call, since React counts updates made while committing as a loop.
+ */
+function useSettledKeys(keyboard: Keyboard): void {
+  const [, bump] = useReducer((count: number) => count + 1, 0);
+  const done = useRef<(() => void) | null>(null);
+  useLayoutEffect(() => {
+    const resume = done.current;
+    done.current = null;
+    if (resume) setImmediate(resume);
+  });
+  useLayoutEffect(() => {
+    keyboard.settleWith((resume) => {
+      done.current = resume;
+      bump();
+    });
+    return () => keyboard.settleWith(null);
+  }, [keyboard]);
+}
+
+/** While nothing can be seen, nothing is typed blindly; only Ctrl+C goes through. */
+function useKeysOnlyToLeave(keyboard: Keyboard, small: boolean): void {
+  useLayoutEffect(() => {
+    keyboard.mute(small);
+    return () => keyboard.mute(false);
+  }, [keyboard, small]);
+}
+
+/** A mistake while drawing ends like any other crash, not with a page drawn by Ink. */
+class CrashGuard extends Component<
+  { onCrash: (error: unknown) => void; children: ReactNode },
+  { failed: boolean }
+> {
+  override state = { failed: false };
+
+  static getDerivedStateFromError() {
+    return { failed: true };
+  }
+
+  override componentDidCatch(error: unknown) {
+    this.props.onCrash(error);
+  }
+
+  override render() {
+    return this.state.failed ? null : this.props.children;
+  }
+}

@@ -1,0 +1,32 @@
+/** Keys for React: the latest handler gets every key, in order, one a render. */
+import { createContext, useContext, useLayoutEffect, useRef } from 'react';
+import type { KeyEvent } from './key-decoder.ts';
+import type { Keyboard } from './keyboard.ts';
+
+/** The keyboard of the mounted screen; null where there is none (a still picture). */
+export const KeyboardContext = createContext<Keyboard | null>(null);
+
+/**
+ * Calls `handler` with each key while the component is mounted. The handler of the newest render is the one
+ * called, and a key comes only after the one before it has been rendered, so reading state in it is safe.
+ * With `active: false` keys pass by unheard (below a dialog). Every active handler gets every key.
+ */
+export function useKeys(
+  handler: (event: KeyEvent) => void,
+  options: { readonly active?: boolean } = {},
+): void {
+  const keyboard = useContext(KeyboardContext);
+  const latest = useRef(handler);
+  const active = useRef(true);
+  useLayoutEffect(() => {
+    latest.current = handler;
+    active.current = options.active ?? true;
+  });
+  useLayoutEffect(
+    () =>
+      keyboard?.subscribe((event) => {
+        if (active.current) latest.current(event);
+      }),
+    [keyboard],
+  );
+}

@@ -1,0 +1,52 @@
+/** A capture: one or more channels sampled evenly at the same instants. */
+
+export const CHANNELS_MAX = 4;
+export const SAMPLES_MAX = 5_000_000;
+
+export interface Channel {
+  readonly name: string;
+  /** `1` is a fraction of full scale, as in sound files. */
+  readonly unit: 'V' | 'A' | '1';
+  /** Single precision: seven digits are more than any scope has, in half the memory. */
+  readonly samples: Float32Array;
+}
+
+export interface Capture {
+  readonly rateHz: number;
+  /** Time of the first sample; scopes count from the trigger, so it may be negative. */
+  readonly startSeconds: number;
+  readonly channels: readonly Channel[];
+}
+
+/** Time from the first sample to one interval past the last. */
+export function captureSeconds(capture: Capture): number {
+  return (capture.channels[0]?.samples.length ?? 0) / capture.rateHz;
+}
+
+/** A value that may be missing, formatted by whoever shows it. */
+export interface Spread {
+  readonly mean: number;
+  readonly least: number;
+  readonly most: number;
+}
+
+/** Mean, least and most of `values`, or null when there are none. */
+export function spreadOf(values: ArrayLike<number>): Spread | null {
+  if (values.length === 0) return null;
+  let sum = 0;
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i]!;
+    sum += value;
+    if (value < least) least = value;
+    if (value > most) most = value;
+  }
+  return { mean: sum / values.length, least, most };
+}
+
+/** Middle value of `values` (the lower of two), or NaN when there are none. */
+export function medianOf(values: ArrayLike<number>): number {
+  const sorted = Float64Array.from(values).sort();
+  return sorted[(sorted.length - 1) >> 1] ?? Number.NaN;
+}

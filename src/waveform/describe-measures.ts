@@ -1,0 +1,130 @@
+/** Measures as lines of text: one block a channel, then the phases. */
+import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
+import type { Unit } from '../quantity/quantity.ts';
+import type { Spread } from './capture.ts';
+import type { ChannelMeasures } from './measure-channel.ts';
+import type { CaptureMeasures, Phase } from './measure-phase.ts';
+
+export interface DescribeOptions {
+  readonly ascii?: boolean;
+  readonly width?: number;
+}
+
+const LABEL = 16;
+
+/** Blocks of `label  value` lines with blank lines between. */
+export function describeCapture(
+  measures: CaptureMeasures,
+  options: DescribeOptions = {},
+): string[] {
+  const blocks = measures.channels.map((channel) => describeChannel(channel, options));
+  const phases = measures.phases.map((phase) => describePhase(phase, options));
+  return [...blocks, ...phases].flatMap((block, at) => (at === 0 ? block : ['', ...block]));
+}
+
+/** The levels worth a line in a drawing. */
+export function markedLevels(measures: ChannelMeasures): { value: number; name: string }[] {
+  if (measures.kind === 'switched')
+    return [
+      { value: measures.levels.high, name: 'high' },
+      { value: measures.levels.low, name: 'low' },
+    ];
+  return measures.kind === 'alternating' ? [{ value: measures.middle, name: 'mid' }] : [];
+}
+
+const KIND_WORDS: Readonly<Record<ChannelMeasures['kind'], string>> = {
+  steady: 'steady line',
+  switched: 'switched signal',
+  alternating: 'alternating signal',
+  sweep: 'sweep',
+};
+
+function describeChannel(measures: ChannelMeasures, { ascii = false }: DescribeOptions): string[] {
+  const { levels, pulses, wheel, coil, sweep, currents } = measures;
+  const unit: Unit = measures.unit;
+  const show = (value: number, of: Unit = unit) => formatQuantity({ value, unit: of }, { ascii });
+  const rows: [string, string][] = [];
+  const add = (label: string, value: string) => rows.push([label, value]);
+  const spread = (label: string, values: Spread | null, of: Unit) => {
+    if (!values) return;
+    const { mean, least, most } = values;
+    const range =
+      most - least > 0.005 * mean ? ` (${formatRange(least, most, of, { ascii })})` : '';
+    add(label, show(mean, of) + range);
+  };
+  if (measures.kind === 'steady') add('level', show(levels.mean));
+  if (measures.kind === 'switched') {
+    add('low level', show(levels.low));
+    add('high level', show(levels.high));
+    add('amplitude', show(levels.amplitude));
+  }
+  if (measures.kind === 'alternating') add('middle', show(measures.middle));
+  if (measures.kind !== 'switched') add('peak to peak', show(levels.most - levels.least));
+  if (currents) add('currents', `${show(currents.low, 'A')} and ${show(currents.high, 'A')}`);
+  add('noise', show(measures.kind === 'switched' ? levels.noise : measures.noise));
+  if (pulses.hertz !== null) {
+    add('pulses', `${pulses.rising} rising, ${pulses.falling} falling edges`);
+    add(
+      'frequency',
+      `${show(pulses.hertz, 'Hz')} on average, ${show(pulses.regularHertz ?? 0, 'Hz')} from pulse to pulse`,
+    );
+    spread('period', pulses.periodSeconds, 's');
+    if (measures.kind === 'switched') {
+      spread('high for', pulses.highSeconds, 's');
+      spread('low for', pulses.lowSeconds, 's');
+      add('duty', show((pulses.duty ?? 0) * 100, '%'));
+      spread('rise 10-90 %', measures.riseSeconds, 's');
+      spread('fall 10-90 %', measures.fallSeconds, 's');
+    }
+  }
+  if (wheel) {
+    const pitches = Number(wheel.pitches.toFixed(2));
+    const gap = wheel.by === 'gap' ? `, ${wheel.missing} missing in the gap` : '';
+    add(
+      'wheel',
+      `${wheel.pulses} pulses in ${pitches} pitches${gap}, ${wheel.turns} whole ${wheel.turns === 1 ? 'turn' : 'turns'}`,
+    );
+    spread('speed', wheel.rpm, 'rpm');
+    if (wheel.pitchSwing > 0.005)
+      add('pitch swing', `${(wheel.pitchSwing * 100).toFixed(1)} % once a turn`);
+    if (wheel.irregular.length > 0)
+      add('irregular', `${wheel.irregular.length} teeth missing or too many`);
+  }
+  if (coil) {
+    add(
+      'at low speed',
+      `${show(coil.slow.peakToPeak, 'V')} peak to peak at ${show(coil.slow.hertz, 'Hz')}`,
+    );
+    add(
+      'at high speed',
+      `${show(coil.fast.peakToPeak, 'V')} peak to peak at ${show(coil.fast.hertz, 'Hz')}`,
+    );
+    add('run-out', `${(coil.runOut * 100).toFixed(1)} % once a turn`);
+    if (coil.beforeGap) add('before the gap', `${coil.beforeGap} lobe`);
+  }
+  if (sweep) {
+    add('from and to', `${show(sweep.start)} and ${show(sweep.end)}`);
+    add('least and most', `${show(sweep.least)} and ${show(sweep.most)}`);
+    add('drop-outs', String(sweep.dropOuts.length));
+    const turns = sweep.reversals
+      .slice(0, 5)
+      .map((it) => `${show(it.value)} after ${show(it.seconds, 's')}`);
+    add(
+      'reversals',
+      sweep.reversals.length === 0 ? '0' : `${sweep.reversals.length}: ${turns.join(', ')}`,
+    );
+  }
+  const title = `${measures.name}: ${KIND_WORDS[measures.kind]}, ${measures.samples} samples`;
+  return [title, ...rows.map(([label, value]) => `  ${label.padEnd(LABEL)} ${value}`)];
+}
+
+function describePhase(phase: Phase, { ascii = false }: DescribeOptions): string[] {
+  const degree = ascii ? ' deg' : '°';
+  const edges = phase.edges.map((edge) => {
+    const scatter =
+      edge.plusMinus >= 0.05 ? ` ${ascii ? '+/-' : '±'}${edge.plusMinus.toFixed(1)}` : '';
+    return `${edge.direction === 'rising' ? 'up' : 'down'} ${edge.degrees.toFixed(1)}${scatter}${degree}`;
+  });
+  const title = `${phase.channel} in ${phase.cycleDegrees}${degree} of ${phase.reference}, from the tooth after its gap`;
+  return [title, ...edges.map((edge) => `  ${edge}`)];
+}

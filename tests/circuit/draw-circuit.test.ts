@@ -1,0 +1,73 @@
+/** The wiring sketch, whole. */
+import { describe, expect, test } from 'vitest';
+import { drawCircuit } from '../../src/circuit/draw-circuit.ts';
+import { standardTests } from '../../src/circuit/standard-tests.ts';
+import { NAMES, shipped, testOf, volts } from './shipped.ts';
+
+const hall = shipped('hall-module-fed');
+
+describe('three wires', () => {
+  test('leads at the sensor and at the battery', () => {
+    expect(
+      drawCircuit(hall, {
+        test: volts('sensor.feed'),
+        pins: { 'sensor.feed': '1 RD/BU' },
+        width: 73,
+        ascii: true,
+      }),
+    ).toEqual([
+      '+- engine control module -+              +- crankshaft position sensor -+',
+      '|               reference |---- feed --R-| feed 1 RD/BU                 |',
+      '|                  signal |--- signal ---| signal                       |',
+      '|                  ground |--- ground ---| ground                       |',
+      '+-------------------------+              +------------------------------+',
+      ' B: battery negative',
+    ]);
+  });
+
+  test('connectors off are gaps, both leads on the drawing', () => {
+    const ohms = testOf(
+      { kind: 'ohms', plus: 'module.signal', minus: 'sensor.signal' },
+      { state: 'key-off', unplugged: ['module', 'sensor'] },
+    );
+    const lines = drawCircuit(hall, { test: ohms, width: 76, ascii: true });
+    expect(lines[1]).toMatch(/\| {2}-+ feed -+ {2}\|/);
+    expect(lines[2]).toMatch(/\| {2}R-+ signal -+B {2}\|/);
+    expect(lines).toHaveLength(5);
+  });
+
+  test('a bridge and an unplugged neighbour are named', () => {
+    const one = volts('module.signal', 'battery.negative', {
+      unplugged: ['sensor', 'throttle-position'],
+      bridges: [{ from: 'sensor.signal', to: 'battery.negative', through: 'test-light' }],
+    });
+    const lines = drawCircuit(hall, { test: one, width: 80, ascii: false });
+    expect(lines).toContain(
+      ' LED light: signal at the crankshaft position sensor to battery negative',
+    );
+    expect(lines).toContain(' unplugged: throttle position sensor');
+  });
+
+  test('without a test it is only the wiring', () => {
+    expect(drawCircuit(hall, { width: 70, ascii: true }).join('\n')).not.toMatch(/[-]R-|-B-/);
+  });
+});
+
+test('feeds that do not come from the module are told where they come from', () => {
+  const lines = drawCircuit(shipped('hall-relay-fed'), { width: 80, ascii: true });
+  expect(lines.join('\n')).toContain('battery + > relay > fuse');
+});
+
+describe.each(NAMES)('%s', (name) => {
+  test('never wider than asked, never higher than 12 lines, for every standard test', () => {
+    const circuit = shipped(name);
+    for (const { test: one } of standardTests(circuit))
+      for (const width of [60, 71, 80])
+        for (const ascii of [true, false]) {
+          const lines = drawCircuit(circuit, { test: one, width, ascii });
+          expect(lines.length).toBeLessThanOrEqual(12);
+          for (const line of lines) expect(line.length).toBeLessThanOrEqual(width);
+          if (ascii) expect(lines.join('')).toMatch(/^[\x20-\x7e]*$/);
+        }
+  });
+});

@@ -1,0 +1,253 @@
+/** Reading circuit files: everything that can be wrong, all at once, each at its line. */
+import { describe, expect, test } from 'vitest';
+import type { Circuit } from '../../src/circuit/circuit.ts';
+import { loadCircuit } from '../../src/circuit/load-circuit.ts';
+import { loopOhms } from '../../src/circuit/size-faults.ts';
+import { NAMES, shipped, textOf } from './shipped.ts';
+
+const GOOD = textOf('hall-module-fed');
+
+/** Issues as `line code fix`. */
+function found(text: string): string[] {
+  return loadCircuit(text, 'test.yaml').issues.map(
+    ({ at, code, fix }) => `${at.line} ${code}${fix ? ` ${fix}` : ''}`,
+  );
+}
+
+/** Line of the first text that holds `part`. */
+function lineOf(text: string, part: string): number {
+  return text.split('\n').findIndex((line) => line.includes(part)) + 1;
+}
+
+describe('shipped circuits', () => {
+  test.each(NAMES)('%s loads without any issue, and is called like its file', (name) => {
+    const { value, issues } = loadCircuit(textOf(name), `${name}.yaml`);
+    expect(issues).toEqual([]);
+    expect(value?.name).toBe(name);
+  });
+
+  test('there are the six families', () => {
+    expect(NAMES).toEqual([
+      'current-two-wire',
+      'hall-module-fed',
+      'hall-relay-fed',
+      'pedal-dual',
+      'reluctor-two-wire',
+      'throttle-potentiometer',
+    ]);
+  });
+});
+
+describe('faults follow from the structure', () => {
+  const circuit = shipped('hall-module-fed');
+  const ids = circuit.faults.map((fault) => fault.id);
+
+  test.each([
+    'wire.feed.open',
+    'wire.feed.resistive',
+    'wire.feed.short-to-ground',
+    'wire.feed.short-to-battery',
+    'wire.signal.short-to-feed',
+    'contact.sensor.feed.open',
+    'contact.module.signal.resistive',
+    'sensor.dead',
+    'sensor.stuck-low',
+    'sensor.stuck-high',
+    'sensor.weak-pull-down',
+    'module.reference.dead',
+    'module.reference.low',
+    'module.signal.pull-missing',
+    'module.signal.input-dead',
+    'module.ground.open',
+    'throttle-position.shorted',
+    'target.damaged',
+    'target.displaced',
+    'target.gap-wide',
+  ])('%s', (id) => {
+    expect(ids).toContain(id);
+  });
+
+  test('a ground wire has no short to ground, and no fault is without a symptom', () => {
+    expect(ids).not.toContain('wire.ground.short-to-ground');
+    // An open ground of the neighbour changes nothing for this sensor.
+    expect(ids).not.toContain('wire.throttle-ground.open');
+    const current = shipped('current-two-wire').faults.map((fault) => fault.id);
+    // The feed carries battery voltage anyway.
+    expect(current).not.toContain('wire.feed.short-to-battery');
+  });
+
+  test('classes share their weight: connectors 5, wires 3, sensor 3, module 0.3', () => {
+    const sum = (of: string) =>
+      circuit.faults
+        .filter((fault) => fault.class === of)
+        .reduce((total, fault) => total + fault.weight, 0);
+    expect(sum('connector')).toBeCloseTo(5, 9);
+    expect(sum('wire')).toBeCloseTo(3, 9);
+    expect(sum('sensor')).toBeCloseTo(3, 9);
+    expect(sum('module')).toBeCloseTo(0.3, 9);
+  });
+
+  test('a resistive fault is 0.6 to 10 times its loop: 5 V over 8 mA is 625 ohm at the feed, 2.2 kohm and the output at the signal', () => {
+    expect(loopOhms(circuit, { wire: 'feed' })).toBeCloseTo(625, -1);
+    expect(loopOhms(circuit, { wire: 'signal' })).toBeCloseTo(2250, -1);
+    const effect = circuit.faults.find((fault) => fault.id === 'wire.feed.resistive')!.effect;
+    if (effect.kind !== 'wire-resistive') throw new Error('a resistive wire expected');
+    expect(effect.ohms.low).toBeCloseTo(0.6 * 625, -1);
+    expect(effect.ohms.high).toBeCloseTo(10 * 625, -2);
+  });
+});
+
+describe('the author changes faults', () => {
+  const load = (faults: string) => loadCircuit(`${GOOD}faults:\n${faults}`, 'test.yaml');
+  const fault = (circuit: Circuit | null, id: string) =>
+    circuit?.faults.find((one) => one.id === id);
+
+  test('weight, words, repair and size', () => {
+    const { value, issues } = load(
+      '  wire.feed.resistive: { weight: 9, words: green crimp, repair: crimp, repair-words: Crimp anew., ohms: 500 ohm .. 900 ohm }\n',
+    );
+    expect(issues).toEqual([]);
+    expect(fault(value, 'wire.feed.resistive')).toMatchObject({
+      weight: 9,
+      words: 'green crimp',
+      repair: 'crimp',
+      repairWords: 'Crimp anew.',
+      effect: { ohms: { low: 500, high: 900 } },
+    });
+  });
+
+  test('ruled out with a reason', () => {
+    expect(
+      fault(
+        load('  sensor.stuck-low: { ruled-out: this make has no such part }\n').value,
+        'sensor.stuck-low',
+      ),
+    ).toBeUndefined();
+  });
+
+  test('a mistyped fault is named with the nearest one', () => {
+    const text = `${GOOD}faults:\n  wire.fed.open: { weight: 1 }\n`;
+    expect(found(text)).toEqual([
+      `${lineOf(text, 'wire.fed.open')} unknown-fault did you mean "wire.feed.open"?`,
+    ]);
+  });
+
+  test('a size for a fault that has none', () => {
+    expect(load('  wire.feed.open: { ohms: 5 ohm }\n').issues.map((issue) => issue.code)).toEqual([
+      'no-size',
+    ]);
+  });
+});
+
+describe('mistakes, each at its place', () => {
+  test.each([
+    // what, from, to, code, fix
+    ['unknown key', 'title:', 'titel:', 'unknown-key', 'did you mean "title"?'],
+    [
+      'unknown kind',
+      'kind: hall-switch',
+      'kind: hall-swich',
+      'unknown-choice',
+      'did you mean "hall-switch"?',
+    ],
+    ['unknown key in a part', 'draws: 8 mA', 'drows: 8 mA', 'unknown-key', 'did you mean "draws"?'],
+    [
+      'unknown terminal',
+      'to: sensor.feed',
+      'to: sensor.fed',
+      'unknown-terminal',
+      'did you mean "sensor.feed"?',
+    ],
+    [
+      'unknown pin',
+      'to: reference, ohms',
+      'to: referense, ohms',
+      'unknown-pin',
+      'did you mean "reference"?',
+    ],
+    [
+      'no unit',
+      'ohms: 2.2 kohm +/- 5 %',
+      'ohms: "2200"',
+      'bad-value',
+      'write it like 2.2 kohm +/- 5 %',
+    ],
+    ['wrong unit', 'minimum: 3.8 V', 'minimum: 3.8 A', 'bad-value', 'write it like 5 V +/- 2 %'],
+    ['number instead of text', 'ohms: 4 kohm +/- 20 %', 'ohms: 4', 'wrong-type', null],
+    [
+      'not positive',
+      'size: 0.5 mm2, length: 2 m }\ntarget',
+      'size: 0 mm2, length: 2 m }\ntarget',
+      'not-positive',
+      null,
+    ],
+    ['thresholds crossed', 'low-below: 1.5 V', 'low-below: 4.5 V', 'bad-thresholds', null],
+  ])('%s', (_what, from, to, code, fix) => {
+    const text = GOOD.replace(from, to);
+    expect(text).not.toBe(GOOD);
+    const issues = loadCircuit(text, 'test.yaml').issues;
+    const first = issues.find((issue) => issue.code === code);
+    expect(first, JSON.stringify(issues)).toBeDefined();
+    expect(first!.at.line).toBe(lineOf(text, to.split('\n')[0]!));
+    if (fix !== null) expect(first!.fix).toBe(fix);
+    expect(loadCircuit(text, 'test.yaml').value).toBeNull();
+  });
+
+  test('several at once', () => {
+    const text = GOOD.replace('to: sensor.feed', 'to: sensor.fed')
+      .replace('draws: 8 mA +/- 40 %', 'draws: 8 lamps')
+      .replace('to: reference, ohms', 'to: refrence, ohms');
+    expect(loadCircuit(text, 'test.yaml').issues.map((issue) => issue.code)).toEqual(
+      expect.arrayContaining(['unknown-terminal', 'bad-value', 'unknown-pin', 'loose-pin']),
+    );
+  });
+
+  test('two wires at one terminal, a splice with one wire, a pin without one', () => {
+    const taken = GOOD.replace('to: sensor.signal', 'to: sensor.feed');
+    expect(found(taken)).toContain(
+      `${lineOf(taken, 'signal: { from: module.signal')} terminal-taken join wires at a splice, for example splice.feed`,
+    );
+    expect(found(taken).join()).toContain('loose-pin');
+    expect(found(GOOD.replace('from: module.reference', 'from: splice.feed')).join()).toContain(
+      'lonely-splice',
+    );
+  });
+
+  test('a coil that nothing joins to ground is named before anything is solved', () => {
+    const text = textOf('reluctor-two-wire')
+      .replace(/ {8}pull: .*\n/g, '')
+      .replace('signal-minus:\n', 'signal-minus: {}\n');
+    const issues = loadCircuit(text, 'test.yaml').issues;
+    expect(issues.map((issue) => issue.code)).toEqual(['no-path-to-ground']);
+    expect(issues[0]!.words).toMatch(/^"(module|sensor)\.[a-z-]+" has no path to ground$/);
+    expect(issues[0]!.at.line).toBe(
+      lineOf(text, issues[0]!.words.includes('module') ? '  module:' : '  sensor:'),
+    );
+  });
+
+  test('no sensor, two modules, a reserved name', () => {
+    expect(
+      found(
+        GOOD.replace('kind: hall-switch', 'kind: ground-point').replace(
+          / {4}(draws|minimum|on): .*\n/g,
+          '',
+        ),
+      ).join(),
+    ).toContain('one-sensor');
+    expect(
+      found(
+        GOOD.replace('parts:\n', 'parts:\n  second:\n    kind: module\n    pins: { a: {} }\n'),
+      ).join(),
+    ).toContain('one-module');
+    expect(
+      found(GOOD.replace('parts:\n', 'parts:\n  battery:\n    kind: relay\n')).join(),
+    ).toContain('reserved-name');
+  });
+
+  test('empty, a list, and no YAML at all', () => {
+    expect(loadCircuit('', 'test.yaml').value).toBeNull();
+    expect(found('')).toEqual(['1 wrong-type']);
+    expect(found('- a\n').join()).toContain('wrong-type');
+    expect(found('a: [').join()).toContain('yaml-syntax');
+  });
+});

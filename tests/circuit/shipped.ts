@@ -1,0 +1,64 @@
+/** The shipped circuits, loaded, and shorthand for tests on them. */
+import { readdirSync, readFileSync } from 'node:fs';
+import type { Circuit } from '../../src/circuit/circuit.ts';
+import { loadCircuit } from '../../src/circuit/load-circuit.ts';
+import { createModel, type Model } from '../../src/circuit/model.ts';
+import type { Meter, Probe, Setup, Test } from '../../src/circuit/test.ts';
+
+export const FOLDER = 'procedures/circuits';
+export const NAMES = readdirSync(FOLDER)
+  .sort()
+  .map((file) => file.replace(/\.yaml$/, ''));
+
+export const METER: Meter = {
+  name: '6000-count meter',
+  inputOhms: 10e6,
+  volts: { ranges: [0.6, 6, 60, 600], counts: 6000, ofReading: 0.005, digits: 3 },
+  ohms: { ranges: [600, 6e3, 60e3, 600e3, 6e6, 60e6], counts: 6000, ofReading: 0.01, digits: 3 },
+};
+
+export function textOf(name: string): string {
+  return readFileSync(`${FOLDER}/${name}.yaml`, 'utf8');
+}
+
+export function shipped(name: string): Circuit {
+  const { value, issues } = loadCircuit(textOf(name), `${name}.yaml`);
+  if (!value) throw new Error(JSON.stringify(issues));
+  return value;
+}
+
+export function modelOf(name: string, samples = 32): Model {
+  return createModel(shipped(name), { samples, seed: 1, meter: METER });
+}
+
+export function setupOf(part: Partial<Setup> = {}): Setup {
+  return {
+    state: 'key-on',
+    unplugged: [],
+    bridges: [],
+    sensor: 'fitted',
+    target: 'still',
+    ...part,
+  };
+}
+
+export function testOf(probe: Probe, part: Partial<Setup> = {}): Test {
+  return { setup: setupOf(part), probe };
+}
+
+export function volts(plus: string, minus = 'battery.negative', part: Partial<Setup> = {}): Test {
+  return testOf({ kind: 'volts', plus, minus }, part);
+}
+
+/** The number a test shows in the middle of all tolerances. */
+export function number(model: Model, fault: string, test: Test, sample = -1): number {
+  const shown = model.shows(fault, test, sample);
+  if (shown.kind !== 'number') throw new Error(`a look: ${shown.look}`);
+  return shown.value;
+}
+
+export function look(model: Model, fault: string, test: Test, sample = -1): string {
+  const shown = model.shows(fault, test, sample);
+  if (shown.kind !== 'look') throw new Error(`a number: ${shown.value}`);
+  return shown.look;
+}

@@ -1,0 +1,129 @@
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import {
+  openSettings,
+  type SettingsProblem,
+  type SettingsStore,
+  STANDARD_SETTINGS,
+} from '../../src/files/settings.ts';
+import { scratchFolder } from '../log/built-child.ts';
+
+let scratch: ReturnType<typeof scratchFolder>;
+let env: Record<string, string>;
+let path: string;
+beforeEach(() => {
+  scratch = scratchFolder();
+  env = { HOME: scratch.path, XDG_CONFIG_HOME: join(scratch.path, 'config') };
+  path = join(scratch.path, 'config', 'ohmward', 'config.json');
+});
+afterEach(() => scratch.remove());
+
+async function store(): Promise<SettingsStore> {
+  const opened = await openSettings(env);
+  if ('problem' in opened) throw new Error(opened.problem.words);
+  return opened.store;
+}
+async function problem(text: string): Promise<SettingsProblem> {
+  mkdirSync(join(path, '..'), { recursive: true });
+  writeFileSync(path, text);
+  const opened = await openSettings(env);
+  if ('store' in opened) throw new Error('was opened');
+  expect(readFileSync(path, 'utf8')).toBe(text);
+  return opened.problem;
+}
+
+describe('settings', () => {
+  it('hold standard values at first, and opening writes no file', async () => {
+    const settings = await store();
+    expect(settings.values).toEqual(STANDARD_SETTINGS);
+    expect(settings.path).toBe(path);
+    expect(existsSync(path)).toBe(false);
+  });
+
+  it('are kept across openings, in a file for its owner only', async () => {
+    const settings = await store();
+    expect(settings.set('person', 'Ada Example')).toBeNull();
+    expect(settings.set('instruments', ['meter', 'lamp', 'scope'])).toBeNull();
+    expect(settings.set('scope', { volts: 8, time: 10 })).toBeNull();
+    const again = await store();
+    expect(again.values).toEqual({
+      ...STANDARD_SETTINGS,
+      person: 'Ada Example',
+      instruments: ['meter', 'lamp', 'scope'],
+      scope: { volts: 8, time: 10 },
+    });
+    expect(statSync(path).mode & 0o777).toBe(0o600);
+    expect(statSync(join(path, '..')).mode & 0o777).toBe(0o700);
+    expect(readdirSync(join(path, '..'))).toEqual(['config.json']);
+    expect(again.reset('person')).toBeNull();
+    expect((await store()).values.person).toBe('');
+  });
+
+  it('refuse a value they cannot have and keep the old one', async () => {
+    const settings = await store();
+    settings.set('theme', 'no-colour');
+    const wrong = settings.set('theme', 'pink' as 'auto');
+    expect(wrong?.words).toContain('a setting has a value it cannot have: "theme"');
+    expect(settings.set('instruments', ['meter', 'meter'])?.words).toContain('instruments');
+    expect(settings.set('meter', { ...STANDARD_SETTINGS.meter, inputOhms: 3 })?.words).toContain(
+      'inputOhms',
+    );
+    expect(settings.values.theme).toBe('no-colour');
+    expect((await store()).values.theme).toBe('no-colour');
+  });
+});
+
+describe('a broken settings file is left as it is, and named with the way out, when it', () => {
+  it.each([
+    ['is no JSON', '{"person": "Ada",', 'is not valid JSON'],
+    ['is empty', '', 'is not valid JSON'],
+    ['has a wrong type', '{"person": 7}', '"person" must be string'],
+    ['has an unknown setting', '{"persn": "Ada"}', 'additional properties'],
+    ['is a list', '[]', 'must be object'],
+    ['has a shell line for a list', '{"afterSession": "rm -rf x"}', '"afterSession" must be array'],
+  ])('%s', async (_what, text, words) => {
+    const found = await problem(text);
+    expect(found.path).toBe(path);
+    expect(found.words).toContain(words);
+    expect(found.fix).toMatch(/^correct .* or move it away to start with the standard settings$/);
+  });
+
+  it('was left by a crash in the middle of a change: the copy from before it is named', async () => {
+    mkdirSync(join(path, '..'), { recursive: true });
+    writeFileSync(join(path, '..', 'config.before.json'), '{}');
+    expect((await problem('{"per')).fix).toContain('config.before.json in its place');
+  });
+
+  it('cannot be read', async () => {
+    mkdirSync(path, { recursive: true });
+    const opened = await openSettings(env);
+    expect('problem' in opened && opened.problem.words).toContain('EISDIR');
+  });
+
+  it('cannot be written: the change is refused and the old value holds', async () => {
+    const settings = await store();
+    settings.set('shop', 'Example Garage');
+    const before = readFileSync(path, 'utf8');
+    chmodSync(scratch.path, 0o755);
+    chmodSync(join(scratch.path, 'config'), 0o755);
+    chmodSync(join(path, '..'), 0o555);
+    chmodSync(path, 0o644);
+    const isRoot = process.getuid?.() === 0;
+    if (isRoot) process.seteuid?.(65534); // root may write anywhere
+    const refused = settings.set('shop', 'Another');
+    if (isRoot) process.seteuid?.(0);
+    expect(refused?.words).toContain('EACCES');
+    expect(refused?.fix).toContain('check the rights');
+    expect(settings.values.shop).toBe('Example Garage');
+    expect(readFileSync(path, 'utf8')).toBe(before);
+  });
+});

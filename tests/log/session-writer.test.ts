@@ -1,0 +1,229 @@
+import {
+  mkdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { type Disk, errorCode, writeAll } from '../../src/log/disk.ts';
+import { sha256 } from '../../src/log/hash.ts';
+import { nodeDisk } from '../../src/log/node-disk.ts';
+import { openSession } from '../../src/log/open-session.ts';
+import { createSession, type SessionWriter } from '../../src/log/session-writer.ts';
+import { scratchFolder } from './built-child.ts';
+import { NAME, sampleEvent } from './events.ts';
+
+let scratch: ReturnType<typeof scratchFolder>;
+let folder: string;
+const writers: SessionWriter[] = [];
+beforeEach(() => {
+  scratch = scratchFolder();
+  folder = join(scratch.path, 'shop', 'sessions');
+});
+afterEach(() => {
+  for (const writer of writers.splice(0)) writer.close();
+  scratch.remove();
+});
+
+function begin(disk: Disk = nodeDisk): SessionWriter {
+  const begun = createSession(disk, folder, NAME, sampleEvent(0));
+  if (!begun.ok) throw new Error(begun.problem.words);
+  writers.push(begun.value);
+  return begun.value;
+}
+
+describe('the file', () => {
+  it('holds one canonical line an event, each with the SHA-256 of the line before', () => {
+    const writer = begin();
+    const saved = writer.append(sampleEvent(1));
+    const lines = readFileSync(writer.path, 'utf8').split('\n');
+    expect(lines).toHaveLength(3);
+    expect(lines[2]).toBe('');
+    expect(JSON.parse(lines[0]!)).toEqual({ ...sampleEvent(0), seq: 1, prev: null });
+    expect(JSON.parse(lines[1]!)).toEqual({ ...sampleEvent(1), seq: 2, prev: sha256(lines[0]!) });
+    expect(saved).toEqual({ ok: true, value: { seq: 2, hash: sha256(lines[1]!) } });
+  });
+
+  it('is for its owner only, in a folder for its owner only', () => {
+    const writer = begin();
+    expect(statSync(writer.path).mode & 0o777).toBe(0o600);
+    expect(statSync(folder).mode & 0o777).toBe(0o700);
+  });
+
+  it('never takes the place of another file or of a link', () => {
+    begin();
+    const again = createSession(nodeDisk, folder, NAME, sampleEvent(0));
+    expect(!again.ok && again.problem.code).toBe('EEXIST');
+    const linked = NAME.replace('0badcafe', '00000000');
+    symlinkSync(join(scratch.path, 'elsewhere'), join(folder, linked));
+    const through = createSession(nodeDisk, folder, linked, sampleEvent(0));
+    expect(!through.ok && through.problem.words).toContain('A file of that name is there already');
+  });
+});
+
+describe('an event is acknowledged', () => {
+  it('only after write and sync, and a new file only after its folder too', () => {
+    const order: string[] = [];
+    const spying = Object.fromEntries(
+      Object.entries(nodeDisk).map(([name, operation]) => [
+        name,
+        (...args: never[]) => {
+          order.push(name);
+          return (operation as (...a: never[]) => unknown)(...args);
+        },
+      ]),
+    ) as unknown as Disk;
+    const writer = begin(spying);
+    expect(order).toEqual([
+      'makeFolder',
+      'openNew',
+      'write',
+      'syncData',
+      'syncFolder',
+      'factsOpen',
+    ]);
+    order.length = 0;
+    writer.append(sampleEvent(1));
+    expect(order).toEqual(['factsOpen', 'facts', 'write', 'syncData']);
+  });
+
+  it('never when it is not fit for a log: that is a mistake of ours and throws', () => {
+    const writer = begin();
+    const bad = [
+      { ...sampleEvent(1), at: '2031-05-06' },
+      { ...sampleEvent(1), elapsed: -1 },
+      { ...sampleEvent(1), elapsed: NaN },
+      { ...sampleEvent(1), type: '' },
+      { ...sampleEvent(1), seq: 9 },
+      { ...sampleEvent(1), note: undefined },
+    ];
+    for (const event of bad) expect(() => writer.append(event)).toThrow();
+    expect(writer.append(sampleEvent(1))).toMatchObject({ ok: true, value: { seq: 2 } });
+  });
+});
+
+describe('a file changed behind our back', () => {
+  const refusal = (writer: SessionWriter, n = 1) => {
+    const saved = writer.append(sampleEvent(n));
+    if (saved.ok) throw new Error('was acknowledged');
+    return saved.problem;
+  };
+
+  it.each(['deleted', 'replaced'] as const)('%s: every event is written out again', (how) => {
+    const writer = begin();
+    writer.append(sampleEvent(1));
+    const before = readFileSync(writer.path);
+    if (how === 'deleted') rmSync(writer.path);
+    else {
+      renameSync(writer.path, join(folder, 'moved'));
+      rmSync(join(folder, 'moved'));
+      writeFileSync(writer.path, 'not ours');
+    }
+    const problem = refusal(writer, 2);
+    const code = how === 'deleted' ? 'file-gone' : 'file-replaced';
+    expect(problem).toMatchObject({ code, canRetry: false, safeEvents: 0 });
+    expect(problem.words).toContain('still held by this program');
+    expect(refusal(writer, 2).code).toBe(code);
+    writeFileSync(join(scratch.path, 'no-folder'), '');
+    expect(writer.continueIn(join(scratch.path, 'no-folder')).ok).toBe(false);
+    const moved = writer.continueIn(folder);
+    if (!moved.ok) throw new Error(moved.problem.words);
+    writers.push(moved.value.writer);
+    expect(moved.value.receipt?.seq).toBe(4);
+    expect(readFileSync(writer.path.replace('.jsonl', '.part2.jsonl'))).toEqual(before);
+    const opened = openSession(nodeDisk, moved.value.writer.path);
+    if (!opened.ok) throw new Error(opened.problem.words);
+    expect(opened.value.events.map(({ id }) => id)).toEqual([0, 1, undefined, 2]);
+    if (how === 'replaced') expect(readFileSync(writer.path, 'utf8')).toBe('not ours');
+  });
+
+  it('appended to by a second writer: noticed before anything is glued to it', () => {
+    const writer = begin();
+    writeFileSync(writer.path, 'x', { flag: 'a' });
+    expect(refusal(writer)).toMatchObject({ code: 'file-changed', canRetry: false });
+    expect(writer.isOpen).toBe(false);
+    expect(refusal(writer).code).toBe('segment-closed');
+  });
+});
+
+describe('going on in a new part', () => {
+  it('links to the head, carries the refused event, and reads as one session', () => {
+    const writer = begin();
+    writer.append(sampleEvent(1));
+    const head = writer.last.hash;
+    const failing = { ...nodeDisk, syncData: () => fail('EIO') };
+    const broken = createSession(
+      failing,
+      folder,
+      NAME.replace('0badcafe', '11111111'),
+      sampleEvent(0),
+    );
+    expect(!broken.ok && broken.problem.safeEvents).toBe(0);
+    writeFileSync(writer.path, 'x', { flag: 'a' });
+    writer.append(sampleEvent(2));
+    const usb = join(scratch.path, 'usb');
+    const moved = writer.continueIn(usb);
+    if (!moved.ok) throw new Error(moved.problem.words);
+    const next = moved.value.writer;
+    writers.push(next);
+    expect(next.path).toBe(join(usb, NAME.replace('.jsonl', '.part2.jsonl')));
+    const [link] = readFileSync(next.path, 'utf8').split('\n');
+    expect(JSON.parse(link!)).toMatchObject({
+      type: 'segment-continued',
+      seq: 3,
+      prev: head,
+      continues: head,
+      file: NAME,
+    });
+    next.append(sampleEvent(3));
+    const opened = openSession(nodeDisk, next.path, [folder]);
+    if (!opened.ok) throw new Error(opened.problem.words);
+    expect(opened.value.events.map(({ id }) => id)).toEqual([0, 1, undefined, 2, 3]);
+    expect(opened.value.events.map(({ seq }) => seq)).toEqual([1, 2, 3, 4, 5]);
+  });
+
+  it('leaves nothing behind when the new folder refuses as well', () => {
+    const writer = begin();
+    mkdirSync(join(scratch.path, 'file'));
+    writeFileSync(join(scratch.path, 'file', 'x'), '');
+    const moved = writer.continueIn(join(scratch.path, 'file', 'x'));
+    expect(!moved.ok && moved.problem.code).toMatch(/^(ENOTDIR|EEXIST)$/);
+    expect(writer.append(sampleEvent(1)).ok).toBe(true);
+  });
+});
+
+describe('writeAll', () => {
+  it('goes on after short writes and interruptions, byte by byte', () => {
+    const taken: number[] = [];
+    let calls = 0;
+    const disk: Disk = {
+      ...nodeDisk,
+      write: (_file, bytes) => {
+        calls += 1;
+        if (calls % 2 === 0) fail('EINTR');
+        taken.push(bytes[0]!);
+        return 1;
+      },
+    };
+    writeAll(disk, 0, Uint8Array.of(1, 2, 3, 4));
+    expect(taken).toEqual([1, 2, 3, 4]);
+  });
+  it('gives up when the disk takes nothing, or is interrupted for ever', () => {
+    const stuck = (write: Disk['write']) => () =>
+      writeAll({ ...nodeDisk, write }, 0, Uint8Array.of(1));
+    expect(stuck(() => 0)).toThrow('took nothing');
+    expect(stuck(() => fail('EINTR'))).toThrow('EINTR');
+  });
+  it('an error without a system code is a bug and passes through', () => {
+    const bug = new TypeError('ours');
+    expect(() => errorCode(bug)).toThrow(bug);
+  });
+});
+
+function fail(code: string): never {
+  throw Object.assign(new Error(code), { code });
+}

@@ -1,0 +1,249 @@
+/**
+ * Every shipped circuit, every fault, every standard measurement with digits or a light, against ngspice.
+ *
+ * ngspice (as WebAssembly, eecircuit-engine) gets the same elements written as its own: resistors, sources, diodes, and
+ * behavioural sources with the formulas of netlist.ts. An ordinary run takes one case in eighty, others each day;
+ * OHMWARD_LONG=1 takes all.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { Simulation } from 'eecircuit-engine';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
+import type { Circuit } from '../../src/circuit/circuit.ts';
+import {
+  bridgeElement,
+  lampElement,
+  lightElement,
+  meterElement,
+  ohmsElement,
+} from '../../src/circuit/instruments.ts';
+import { loadCircuit } from '../../src/circuit/load-circuit.ts';
+import type { Element, Netlist } from '../../src/circuit/netlist.ts';
+import { addBridges, planNetlist } from '../../src/circuit/plan-netlist.ts';
+import { NOMINAL_DRAW } from '../../src/circuit/size-faults.ts';
+import { createSolver } from '../../src/circuit/solve-dc.ts';
+import { standardTests } from '../../src/circuit/standard-tests.ts';
+import type { Meter, Probe, Test } from '../../src/circuit/test.ts';
+
+const FOLDER = 'procedures/circuits';
+const LONG = process.env['OHMWARD_LONG'] === '1';
+/** An ordinary run takes one case in this many; which one turns with the day. */
+const ONE_IN = LONG ? 1 : 80;
+const DAY = Math.floor(Date.now() / 86_400_000);
+const SHARE_MAX = 1e-3;
+const VOLTS_MAX = 1e-3;
+const METER: Meter = {
+  name: 'ten megohm meter',
+  inputOhms: 10e6,
+  volts: { ranges: [600], counts: 6000, ofReading: 0.005, digits: 3 },
+  ohms: { ranges: [6e7], counts: 6000, ofReading: 0.01, digits: 3 },
+};
+/** The thermal voltage of ngspice 39 at 27 degC: its constants are those of CODATA 2014. */
+const NGSPICE_VT = (1.38064852e-23 * 300.15) / 1.6021766208e-19;
+
+const simulation = new Simulation();
+beforeAll(async () => {
+  // ngspice tells each failed attempt at length; what counts is whether a later one succeeds.
+  for (const channel of ['log', 'warn', 'error'] as const)
+    vi.spyOn(console, channel).mockImplementation(() => undefined);
+  await simulation.start();
+}, 60_000);
+
+describe.each(readdirSync(FOLDER).sort())('%s', (file) => {
+  const circuit = loadCircuit(readFileSync(`${FOLDER}/${file}`, 'utf8'), file).value!;
+  test('agrees with ngspice within 0.1 % or 1 mV', async () => {
+    const cases = casesOf(circuit).filter((_, index) => (index + DAY) % ONE_IN === 0);
+    expect(cases.length).toBeGreaterThan(5);
+    let worst = 0;
+    let hinted = 0;
+    for (const { fault, option, on, netlist, plus, minus } of cases) {
+      const solver = createSolver(netlist);
+      expect(solver.solve(), `${fault} ${option}`).toBeNull();
+      const { volts: theirs, helped } = await ngspice(netlist, solver.volts);
+      if (helped) hinted += 1;
+      const mine = solver.volts[plus]! - solver.volts[minus]!;
+      const other = (theirs[plus] ?? 0) - (theirs[minus] ?? 0);
+      const off = Math.abs(mine - other);
+      worst = Math.max(worst, off);
+      expect(
+        off,
+        `${file} ${fault} ${option} ${on ? 'on' : 'off'}: ${mine} V here, ${other} V in ngspice`,
+      ).toBeLessThanOrEqual(Math.max(VOLTS_MAX, SHARE_MAX * Math.abs(other)));
+    }
+    if (LONG)
+      process.stdout.write(
+        `${file}: ${cases.length} cases, largest difference ${worst.toExponential(2)} V, ${hinted} with a starting hint\n`,
+      );
+  }, 1_800_000);
+});
+
+interface Case {
+  readonly fault: string;
+  readonly option: string;
+  readonly on: boolean;
+  readonly netlist: Netlist;
+  readonly plus: number;
+  readonly minus: number;
+}
+
+function casesOf(circuit: Circuit): Case[] {
+  const faults = [null, ...circuit.faults];
+  const options = standardTests(circuit).filter(({ test }) =>
+    ['volts', 'ohms', 'light', 'lamp', 'pattern'].includes(test.probe.kind),
+  );
+  return faults.flatMap((fault) =>
+    options.flatMap((option) =>
+      [true, false].map((on) => ({
+        fault: fault?.id ?? 'healthy',
+        option: option.id,
+        on,
+        ...netlistFor(circuit, fault?.id ?? null, option.test, on),
+      })),
+    ),
+  );
+}
+
+function netlistFor(
+  circuit: Circuit,
+  faultId: string | null,
+  { setup, probe }: Test,
+  on: boolean,
+): { netlist: Netlist; plus: number; minus: number } {
+  const effect = circuit.faults.find((fault) => fault.id === faultId)?.effect ?? null;
+  const plan = planNetlist(circuit, setup, effect);
+  addBridges(plan, setup, bridgeElement);
+  if (probe.kind === 'counts' || probe.kind === 'inspect') throw new Error('no leads');
+  const plus = plan.node(probe.plus);
+  const minus = plan.node(probe.minus);
+  const instrument = instrumentOf(probe, plus, minus);
+  const draw = { ...NOMINAL_DRAW, on, swing: on ? 1 : -1, travel: on ? 0 : 1 };
+  return {
+    netlist: {
+      nodes: plan.nodes,
+      elements: [...plan.makers.map((make) => make(draw)), instrument],
+    },
+    plus,
+    minus,
+  };
+}
+
+function instrumentOf({ kind }: Probe, plus: number, minus: number): Element {
+  if (kind === 'light') return lightElement(plus, minus);
+  if (kind === 'lamp') return lampElement(plus, minus);
+  return kind === 'ohms' ? ohmsElement(plus, minus) : meterElement(plus, minus, METER);
+}
+
+/** ngspice's own settings, tight first; the second set is for circuits on which its Newton does not settle at 1e-9. */
+const SETTINGS = ['RELTOL=1e-9 ABSTOL=1e-15 VNTOL=1e-12', 'RELTOL=1e-6 ABSTOL=1e-12 VNTOL=1e-8'];
+
+/**
+ * Node voltages by ngspice, ground first. Where it finds no operating point by itself it is told where to begin, in tenths
+ * of a volt (.nodeset): from there it still has to reach a solution of its own equations.
+ */
+async function ngspice(
+  netlist: Netlist,
+  ours: Float64Array,
+): Promise<{ volts: number[]; helped: boolean }> {
+  const hints = Array.from(ours).flatMap((volts, node) =>
+    node === 0 ? [] : [`V(n${node})=${volts.toFixed(1)}`],
+  );
+  for (const hint of [null, `.nodeset ${hints.join(' ')}`])
+    for (const settings of SETTINGS) {
+      const volts = await operatingPoint(netlist, settings, hint);
+      if (volts !== null) return { volts, helped: hint !== null };
+    }
+  throw new Error(`ngspice finds no operating point: ${simulation.getError().join(' | ')}`);
+}
+
+async function operatingPoint(
+  netlist: Netlist,
+  settings: string,
+  hint: string | null,
+): Promise<number[] | null> {
+  const lines = ['* circuit'];
+  const models: string[] = [];
+  netlist.elements.forEach((element, index) => {
+    lines.push(...spiceLines(element, index, models));
+  });
+  // Ties every node so that nothing floats; far above the largest resistance in any circuit.
+  for (let node = 1; node < netlist.nodes.length; node += 1)
+    lines.push(`Rtie${node} n${node} 0 1e14`);
+  const options = `.options TEMP=27 TNOM=27 GMIN=1e-20 PIVTOL=1e-17 ITL1=1000 ITL2=1000 ${settings}`;
+  simulation.setNetList(
+    [...lines, ...models, ...(hint === null ? [] : [hint]), options, '.op', '.end'].join('\n'),
+  );
+  const result = await simulation.runSim();
+  if (
+    simulation
+      .getError()
+      .some(
+        (line) =>
+          /failed|aborted/i.test(line) && /operating point|simulation\(s\) aborted/i.test(line),
+      )
+  )
+    return null;
+  const volts = [0];
+  for (const { name, values } of result.data.map((one) => ({
+    name: one.name,
+    values: one.values as (number | { real: number })[],
+  }))) {
+    const node = /^v\(n(\d+)\)$/i.exec(name) ?? /^n(\d+)$/i.exec(name);
+    if (!node) continue;
+    const first = values[0]!;
+    volts[Number(node[1])] = typeof first === 'number' ? first : first.real;
+  }
+  return volts.length === netlist.nodes.length ? volts : null;
+}
+
+const name = (node: number) => (node === 0 ? '0' : `n${node}`);
+const across = (a: number, b: number) =>
+  a === 0 ? `(-V(${name(b)}))` : b === 0 ? `V(${name(a)})` : `(V(${name(a)})-V(${name(b)}))`;
+
+/** The element as ngspice lines, with the same continuous formulas. */
+function spiceLines(element: Element, index: number, models: string[]): string[] {
+  switch (element.kind) {
+    case 'resistor':
+      return [`R${index} ${name(element.a)} ${name(element.b)} ${element.ohms}`];
+    case 'emf':
+      return [
+        `V${index} m${index} ${name(element.minus)} DC ${element.volts}`,
+        `R${index} m${index} ${name(element.plus)} ${element.ohms}`,
+      ];
+    case 'current':
+      return [`I${index} ${name(element.from)} ${name(element.to)} DC ${element.amps}`];
+    case 'regulator': {
+      const slope = `(${element.volts}+${across(element.from, element.out)})/${element.ohms}`;
+      return [
+        `B${index} ${name(element.from)} ${name(element.out)} I=max(0,min(${element.limitAmps},${slope}))`,
+      ];
+    }
+    case 'sink': {
+      const v = across(element.a, element.b);
+      const rise = `${element.amps}*min(1,max(0,${v})/${element.minVolts})`;
+      return [
+        `B${index} ${name(element.a)} ${name(element.b)} I=${rise}+min(0,${v})/${element.reverseOhms}`,
+      ];
+    }
+    case 'gated-output': {
+      const v = across(element.out, element.ground);
+      const ramp = `max(0,min(1,(${across(element.feed, element.ground)}-${0.9 * element.minVolts})/${0.1 * element.minVolts}))`;
+      const siemens = `(${element.offSiemens}+${element.onSiemens - element.offSiemens}*${ramp})`;
+      return [
+        `B${index} ${name(element.out)} ${name(element.ground)} I=min(${element.limitAmps},${v}*${siemens})`,
+      ];
+    }
+    case 'diode':
+      models.push(
+        `.model LED${index} D(IS=${element.saturationAmps} N=${element.emissionVolts / NGSPICE_VT} RS=${element.ohms})`,
+      );
+      return [
+        `D${index} ${name(element.a)} ${name(element.b)} LED${index}`,
+        `Rleak${index} ${name(element.a)} ${name(element.b)} ${element.leakOhms}`,
+      ];
+    case 'lamp': {
+      const v = across(element.a, element.b);
+      return [
+        `B${index} ${name(element.a)} ${name(element.b)} I=${v}/(${element.coldOhms}+${element.risePerRootVolt}*sqrt(abs(${v})))`,
+      ];
+    }
+  }
+}

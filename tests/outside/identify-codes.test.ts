@@ -1,0 +1,80 @@
+/** Trouble codes: bit layout and meanings (SAE J2012 / ISO 15031-6 as quoted, outside-checks section 7). */
+import { describe, expect, test } from 'vitest';
+import { describeCode } from '../../src/identify/describe-code.ts';
+import { formatCode, readCode } from '../../src/identify/trouble-code.ts';
+
+test.each([
+  ['P0135', 0x0135], // worked example, talk.maemo.org p. 1257514
+  ['U2103', 0xe103], // comment in public decoder source
+  ['P0336', 0x0336], // computed from the bit table (encyclopedia article on OBD-II PIDs)
+  ['C0035', 0x4035], // computed from the same table: 01 is C
+  ['B1000', 0x9000], // computed from the same table: 10 is B, 01 the digit
+])('%s is sent as its two bytes', (code, bytes) => {
+  expect(readCode(code)).toMatchObject({ status: 'read', code, twoByte: bytes });
+  expect(formatCode(bytes)).toBe(code);
+});
+
+test('the second sign says who defined a code (group tables quoted at cartech8.com; P34xx from memory)', () => {
+  const by = (code: string) => describeCode(code)?.definedBy;
+  expect(['P0335', 'P2135', 'P3400', 'C0035', 'B0001', 'U0100'].map(by)).toEqual(
+    Array(6).fill('standard'),
+  );
+  expect(['P1335', 'P3000', 'C1035', 'B2001', 'U1100'].map(by)).toEqual(Array(5).fill('maker'));
+  expect(['C3000', 'B3000'].map(by)).toEqual(['reserved', 'reserved']);
+});
+
+describe('generic position-sensor codes', () => {
+  // Numbers and meanings: list in firmware/controllers/algo/obd_error_codes.h of rusefi/rusefi (read, not copied)
+  const kinds = ['circuit', 'range', 'low', 'high', 'intermittent'];
+  test.each([
+    ['P0335', 'crankshaft', 'A'],
+    ['P0340', 'camshaft', 'A bank 1'],
+    ['P0345', 'camshaft', 'A bank 2'],
+    ['P0365', 'camshaft', 'B bank 1'],
+    ['P0385', 'crankshaft', 'B'],
+    ['P0390', 'camshaft', 'B bank 2'],
+    ['P0120', 'throttle', 'A'],
+    ['P0220', 'throttle', 'B'],
+    ['P0225', 'throttle', 'C'],
+    ['P2120', 'pedal', 'D'],
+    ['P2125', 'pedal', 'E'],
+    ['P2130', 'pedal', 'F'],
+  ])('%s begins a block of five for the %s sensor %s', (first, role, which) => {
+    const start = Number.parseInt(first.slice(1), 16);
+    for (const [offset, kind] of kinds.entries())
+      expect(describeCode(formatCode(start + offset))).toMatchObject({
+        sensorRole: role,
+        which,
+        kind,
+      });
+  });
+  test.each([
+    ['P0016', 'camshaft', 'A bank 1', 'the crankshaft'],
+    ['P0017', 'camshaft', 'B bank 1', 'the crankshaft'],
+    ['P0018', 'camshaft', 'A bank 2', 'the crankshaft'],
+    ['P0019', 'camshaft', 'B bank 2', 'the crankshaft'],
+    ['P2135', 'throttle', 'A', 'track B'],
+    ['P2136', 'throttle', 'A', 'track C'],
+    ['P2137', 'throttle', 'B', 'track C'],
+    ['P2138', 'pedal', 'D', 'track E'],
+    ['P2139', 'pedal', 'D', 'track F'],
+    ['P2140', 'pedal', 'E', 'track F'],
+  ])('%s compares two signals', (code, role, which, against) => {
+    expect(describeCode(code)).toMatchObject({
+      kind: 'correlation',
+      sensorRole: role,
+      which,
+      against,
+    });
+  });
+  test.each([
+    // from memory
+    ['P0500', 'vehicle-speed', 'circuit'],
+    ['P0715', 'transmission-input', 'circuit'],
+    ['P0720', 'transmission-output', 'circuit'],
+    ['C0035', 'wheel', 'circuit'],
+    ['C0050', 'wheel', 'circuit'],
+  ])('%s is a %s code', (code, role, kind) => {
+    expect(describeCode(code)).toMatchObject({ sensorRole: role, kind });
+  });
+});

@@ -1,0 +1,189 @@
+import { describe, expect, test } from 'vitest';
+import type { Shown } from '../../src/circuit/test.ts';
+import { ALLOWANCE, fitReading, NO_ALLOWANCE } from '../../src/suspects/likelihood.ts';
+import { buildTable, fillColumn } from '../../src/suspects/prediction-table.ts';
+import { DISTURBED_FACTOR, priorFor, REPLACED_FACTOR } from '../../src/suspects/prior.ts';
+import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
+import { percent, whatChanged } from '../../src/suspects/what-changed.ts';
+import { look, simpleTest } from './tables.ts';
+
+const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });
+const ohms = (value: number): Shown => ({ kind: 'number', value, unit: 'ohm' });
+
+/** Volts at the sensor's feed, ground and signal with the sensor unplugged, and ohms of the signal wire. */
+const SHOWS: Record<string, readonly number[]> = {
+  healthy: [5, 0.02, 5, 0.3],
+  'wire.feed.open': [0, 0.02, 5, 0.3],
+  'wire.ground.open': [5, 4.6, 5, 0.3],
+  'wire.signal.open': [5, 0.02, 0, Infinity],
+  'sensor.dead': [5, 0.02, 5, 0.3],
+};
+const tests = ['feed', 'ground', 'signal', 'continuity'].map((id) => simpleTest(id));
+const candidates = Object.keys(SHOWS).map((id) => ({
+  id,
+  words: id.replaceAll('.', ' '),
+  repair: id.endsWith('.open') ? id.slice(0, -5) : id === 'sensor.dead' ? 'sensor.replace' : id,
+  weight: 1,
+}));
+const table = buildTable(
+  candidates,
+  tests,
+  (id, { id: asked }, sample) => {
+    const at = tests.findIndex((one) => one.id === asked);
+    const value = SHOWS[id]![at]! * (0.99 + 0.005 * sample);
+    return asked === 'continuity' ? ohms(value) : volts(value);
+  },
+  5,
+);
+const FEED = 0;
+const GROUND = 1;
+const SIGNAL = 2;
+const CONTINUITY = 3;
+const reading = (index: number, shown: Shown) => ({ test: index, shown, standardUncertainty: 0.01 });
+
+describe('one reading', () => {
+  test('a number is as likely as the mean of normals around the predictions', () => {
+    // By hand: one prediction of 5 V, u = hypot(0.03, 0.02 * 5 + 0.005); floor 0.02 / span, span 5 V from 0 to 5.
+    const column = fillColumn(2, 1, (row) => volts(row * 5));
+    const fit = fitReading(column, 2, 1, volts(5.1), 0.03, ALLOWANCE);
+    const u = Math.hypot(0.03, 0.105);
+    const density = Math.exp(-0.5 * (0.1 / u) ** 2) / (u * Math.sqrt(2 * Math.PI));
+    expect(fit.blind).toBeCloseTo(1 / 5.1, 12);
+    expect(fit.perRow[1]).toBeCloseTo(0.98 * density + 0.02 / 5.1, 12);
+    expect(fit.perRow[0]).toBeCloseTo(0.02 / 5.1, 12);
+  });
+  test('over-limit is the share of samples that show it', () => {
+    // By hand: 3 of 4 samples; one pseudo-sample over two ways: (3 + 0.5) / 5, then 2 % wrong readings.
+    const column = fillColumn(1, 4, (_, sample) => ohms(sample < 3 ? Infinity : 10));
+    const fit = fitReading(column, 1, 4, ohms(Infinity), 0, ALLOWANCE);
+    expect(fit.perRow[0]).toBeCloseTo(0.98 * 0.7 + 0.02 * 0.5, 12);
+  });
+  test('a look is the share of samples, and one never seen keeps a floor', () => {
+    // By hand: lit, dim, dark are three ways; (2 + 1/3) / 5 and (0 + 1/3) / 5.
+    const column = fillColumn(1, 4, (_, sample) => look(sample < 2 ? 0 : 1));
+    const share = (hits: number) => 0.98 * ((hits + 1 / 3) / 5) + 0.02 / 3;
+    expect(fitReading(column, 1, 4, look(0), 0, ALLOWANCE).perRow[0]).toBeCloseTo(share(2), 12);
+    expect(fitReading(column, 1, 4, look(2), 0, ALLOWANCE).perRow[0]).toBeCloseTo(share(0), 12);
+    expect(fitReading(column, 1, 4, look(2), 0, NO_ALLOWANCE).perRow[0]).toBe(0);
+  });
+  test('a reading between two samples of a sized fault still fits it', () => {
+    const column = fillColumn(2, 16, (row, sample) => volts(row === 0 ? 5 : sample / 4));
+    const between = fitReading(column, 2, 16, volts(2.125), 0.001, ALLOWANCE);
+    expect(between.perRow[1]!).toBeGreaterThan(between.blind / 2);
+    expect(between.perRow[1]!).toBeGreaterThan(10 * between.perRow[0]!);
+  });
+});
+
+describe('ranking', () => {
+  test('no signal behind a good feed and ground is the signal wire', () => {
+    const ranking = rankSuspects(table, [
+      reading(FEED, volts(4.98)),
+      reading(GROUND, volts(0.02)),
+      reading(SIGNAL, volts(0)),
+    ]);
+    expect(ranking.suspects[0]!.id).toBe('wire.signal.open');
+    expect(ranking.suspects[0]!.chance).toBeGreaterThan(0.9);
+    expect(ranking.explained).toBe(true);
+    expect(ranking.misfits).toEqual([]);
+  });
+  test('before any reading the weights stand', () => {
+    expect([...rankSuspects(table, []).chances]).toEqual([0.2, 0.2, 0.2, 0.2, 0.2]);
+  });
+  test('the same test three times is one piece of news', () => {
+    const once = rankSuspects(table, [reading(SIGNAL, volts(0))]);
+    const thrice = rankSuspects(table, Array(3).fill(reading(SIGNAL, volts(0))));
+    once.chances.forEach((chance, index) => {
+      expect(thrice.chances[index]).toBeCloseTo(chance, 12);
+    });
+  });
+  test('when a lead is in the wrong place, it says so and names that reading', () => {
+    const ranking = rankSuspects(table, [
+      reading(FEED, volts(9.3)),
+      reading(GROUND, volts(0.02)),
+    ]);
+    expect(ranking.explained).toBe(false);
+    expect(ranking.disagrees).toMatchObject({ reading: 0, test: FEED });
+    expect(ranking.disagrees!.gain).toBeGreaterThan(10);
+  });
+  test('one odd reading among many good ones is called a misfit of the leader', () => {
+    const ranking = rankSuspects(table, [
+      reading(FEED, volts(5)),
+      reading(GROUND, volts(1.9)),
+      reading(SIGNAL, volts(0)),
+      reading(CONTINUITY, ohms(Infinity)),
+    ]);
+    expect(ranking.suspects[0]!.id).toBe('wire.signal.open');
+    expect(ranking.misfits).toEqual([1]);
+  });
+  test('two faults at once are found when no single one explains the readings', () => {
+    const readings = [
+      reading(FEED, volts(0)),
+      reading(GROUND, volts(4.6)),
+      reading(SIGNAL, volts(0)),
+      reading(CONTINUITY, ohms(Infinity)),
+    ];
+    const showsPair = (first: string, second: string, index: number) => {
+      const [one, two, good] = [SHOWS[first]![index]!, SHOWS[second]![index]!, SHOWS.healthy![index]!];
+      const value = one === good ? two : one;
+      return Array.from({ length: 5 }, () => (index === CONTINUITY ? ohms(value) : volts(value)));
+    };
+    const two = readings.filter(({ test: index }) => index !== GROUND);
+    const both = rankSuspects(table, [two[0]!, reading(GROUND, volts(4.6))], undefined, { showsPair });
+    expect(both.explained).toBe(false);
+    expect(both.pairs[0]!.ids).toEqual(['wire.feed.open', 'wire.ground.open']);
+    expect(both.pairs[0]!.chance).toBeGreaterThan(0.5);
+    // Three at once are beyond it, and it still says that nothing explains them.
+    const three = rankSuspects(table, readings, undefined, { showsPair });
+    expect(three.suspects[0]!.chance).toBeGreaterThan(0);
+  });
+});
+
+describe('before any reading', () => {
+  const facts = [
+    { id: 'sensor.dead', repair: 'sensor.replace', weight: 3 },
+    { id: 'contact.sensor.feed.open', repair: 'connector.sensor', weight: 3 },
+    { id: 'wire.feed.open', repair: 'wire.feed', weight: 3 },
+    { id: 'healthy', repair: 'healthy', weight: 1 },
+  ];
+  test('a sensor already replaced is unlikely, and its contacts a little likelier', () => {
+    const prior = priorFor(facts, { replaced: ['sensor'] });
+    expect(prior[0]! / prior[2]!).toBeCloseTo(REPLACED_FACTOR, 12);
+    expect(prior[1]! / prior[2]!).toBeCloseTo(DISTURBED_FACTOR, 12);
+    expect([...priorFor(facts, { replaced: ['sensor.replace'] })]).toEqual([...prior]);
+  });
+  test('a code shifts towards what sets it, without ruling anything out', () => {
+    const codeChance = (id: string) => (id === 'wire.feed.open' ? 1 : 0);
+    const prior = priorFor(facts, { codes: ['low'], codeChance });
+    expect(prior[2]!).toBeGreaterThan(0.8);
+    expect(prior[0]! / prior[2]!).toBeCloseTo(0.05, 12);
+    expect(prior[3]!).toBeGreaterThan(0);
+    expect(prior.reduce((sum, one) => sum + one, 0)).toBeCloseTo(1, 12);
+  });
+  test('without any weight there is nothing to rank', () => {
+    expect(() => priorFor([{ id: 'x', repair: 'x', weight: 0 }])).toThrow('prior');
+  });
+});
+
+describe('what the last reading changed', () => {
+  test('one fell, one rose', () => {
+    const before = rankSuspects(table, [reading(FEED, volts(5))]);
+    const after = rankSuspects(table, [reading(FEED, volts(5)), reading(SIGNAL, volts(0))]);
+    const words = whatChanged(before, after);
+    expect(words).toMatch(/^(healthy|wire ground open|sensor dead) fell from \d+ % to (under 1|1) %; wire signal open rose to (\d+|over 99) %$/);
+  });
+  test('nothing changed', () => {
+    const before = rankSuspects(table, [reading(SIGNAL, volts(0))]);
+    expect(whatChanged(before, before)).toMatch(/^nothing much changed; wire signal open leads with \d+ %$/);
+  });
+  test('no longer explained', () => {
+    const words = whatChanged(rankSuspects(table, []), rankSuspects(table, [reading(FEED, volts(9.3))]));
+    expect(words).toContain('no single suspect explains all readings any more');
+  });
+  test.each([
+    [0, 'under 1 %'],
+    [0.31, '31 %'],
+    [0.996, 'over 99 %'],
+  ])('%d reads %s', (chance, words) => {
+    expect(percent(chance)).toBe(words);
+  });
+});

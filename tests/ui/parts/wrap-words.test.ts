@@ -1,0 +1,68 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  columnsOf,
+  cutWords,
+  graphemesOf,
+  padWords,
+  wrapWords,
+} from '../../../src/ui/parts/wrap-words.ts';
+
+describe('wrapWords', () => {
+  it.each([
+    // text                       width hang  lines, by hand
+    ['', 10, 0, ['']],
+    ['red lead on pin 1', 8, 0, ['red lead', 'on pin 1']],
+    ['red lead on pin 1', 7, 0, ['red', 'lead on', 'pin 1']],
+    ['a\n\nb', 5, 0, ['a', '', 'b']],
+    ['abcdefgh', 3, 0, ['abc', 'def', 'gh']],
+    ['to abcdefgh', 4, 0, ['to', 'abcd', 'efgh']],
+    ['  two words', 6, 0, ['  two', '  words'.slice(0, 6), '  s']],
+    ['1. long words here', 8, 3, ['1. long', '   words', '   here']],
+    ['中中中', 4, 0, ['中中', '中']],
+    ['中', 1, 0, ['中']],
+  ])('%j at %d columns, hang %d', (text, width, hang, lines) => {
+    expect(wrapWords(text, width, { hang })).toEqual(lines);
+  });
+
+  it('no line is too wide and no sign is lost, whatever the text', () => {
+    const sign = fc.constantFrom('a', 'b', ' ', ' ', '\n', 'Ω', '中', 'e\u0301', '12.4');
+    const text = fc.array(sign, { maxLength: 60 }).map((signs) => signs.join(''));
+    fc.assert(
+      fc.property(text, fc.integer({ min: 2, max: 30 }), fc.nat(4), (words, width, hang) => {
+        const lines = wrapWords(words, width, { hang });
+        expect(Math.max(...lines.map(columnsOf))).toBeLessThanOrEqual(width);
+        expect(lines.join('').replaceAll(' ', '')).toBe(words.replace(/[ \n]/g, ''));
+      }),
+      { numRuns: 5_000 },
+    );
+  });
+});
+
+describe('cutting and filling', () => {
+  it.each([
+    ['abc', 3, 'abc'],
+    ['abcd', 3, 'ab…'],
+    ['中中', 3, '中…'],
+    ['abcd', 1, '…'],
+    ['abcd', 0, ''],
+  ])('%j in %d columns is %j', (text, width, cut) => {
+    expect(cutWords(text, width)).toBe(cut);
+  });
+
+  it('padWords is exactly as wide as asked', () => {
+    fc.assert(
+      fc.property(
+        fc.string({ unit: fc.constantFrom('a', '中', 'Ω') }),
+        fc.nat(20),
+        (text, width) => {
+          expect(columnsOf(padWords(text, width))).toBe(width);
+        },
+      ),
+    );
+  });
+
+  it('a base and its marks are one sign', () => {
+    expect(graphemesOf('e\u0301x')).toEqual(['e\u0301', 'x']);
+  });
+});

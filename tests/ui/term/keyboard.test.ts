@@ -1,0 +1,121 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { keyLabel } from '../../../src/ui/term/key-decoder.ts';
+import { createKeyboard } from '../../../src/ui/term/keyboard.ts';
+
+beforeEach(() => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+});
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+function listening() {
+  const keyboard = createKeyboard();
+  const heard: string[] = [];
+  keyboard.subscribe((event) => heard.push(keyLabel(event)));
+  const feed = (text: string) => keyboard.feed(new TextEncoder().encode(text));
+  return { keyboard, heard, feed };
+}
+
+describe('the waiting time', () => {
+  it('a lone escape is the Escape key after 50 ms, not before', () => {
+    const { heard, feed } = listening();
+    feed('\x1b');
+    vi.advanceTimersByTime(49);
+    expect(heard).toEqual([]);
+    vi.advanceTimersByTime(1);
+    expect(heard).toEqual(['escape']);
+  });
+
+  it('an arrow key cut in two within that time is an arrow key', () => {
+    const { heard, feed } = listening();
+    feed('\x1b');
+    vi.advanceTimersByTime(40);
+    feed('[');
+    vi.advanceTimersByTime(40);
+    feed('A');
+    vi.advanceTimersByTime(1000);
+    expect(heard).toEqual(['up']);
+  });
+
+  it('a begun sequence waits 500 ms, a begun paste 2 s, each since its last byte', () => {
+    const { heard, feed } = listening();
+    feed('\x1b[1;');
+    vi.advanceTimersByTime(499);
+    feed('5P');
+    feed('\x1b[200~a');
+    vi.advanceTimersByTime(1999);
+    feed('b');
+    vi.advanceTimersByTime(1999);
+    expect(heard).toEqual(['ctrl-f1']);
+    vi.advanceTimersByTime(1);
+    expect(heard).toEqual(['ctrl-f1', 'paste']);
+  });
+});
+
+describe('delivery', () => {
+  it('the next key waits until the last one has taken effect', async () => {
+    const { keyboard, heard, feed } = listening();
+    const pending: (() => void)[] = [];
+    keyboard.settleWith((done) => pending.push(done));
+    feed('abc');
+    expect(heard).toEqual(['a']);
+    pending.shift()?.();
+    expect(heard).toEqual(['a', 'b']);
+    pending.shift()?.();
+    pending.shift()?.();
+    expect(heard).toEqual(['a', 'b', 'c']);
+    await keyboard.idle();
+  });
+
+  it('goes on when the screen that was waited for is gone', async () => {
+    const { keyboard, heard, feed } = listening();
+    keyboard.settleWith(() => {});
+    feed('ab');
+    keyboard.settleWith(null);
+    await keyboard.idle();
+    await new Promise((resolve) => setImmediate(resolve));
+    expect(heard).toEqual(['a', 'b']);
+  });
+
+  it('every listener gets every key; one that left gets none', () => {
+    const { keyboard, heard, feed } = listening();
+    const other: string[] = [];
+    const leave = keyboard.subscribe((event) => other.push(keyLabel(event)));
+    feed('a');
+    leave();
+    feed('b');
+    expect([heard, other]).toEqual([['a', 'b'], ['a']]);
+  });
+
+  it('muted, it lets only Ctrl+C through', () => {
+    const { keyboard, heard, feed } = listening();
+    keyboard.mute(true);
+    feed('a\r\x1b[200~x\x1b[201~\x03');
+    keyboard.mute(false);
+    feed('b');
+    expect(heard).toEqual(['ctrl-c', 'b']);
+  });
+
+  it('what is intercepted reaches no listener; after close nothing does', () => {
+    const { keyboard, heard, feed } = listening();
+    keyboard.interceptWith((event) => keyLabel(event) === 'ctrl-z');
+    feed('a\x1ab\x1b');
+    keyboard.close();
+    vi.advanceTimersByTime(1000);
+    feed('c');
+    expect(heard).toEqual(['a', 'b']);
+  });
+
+  it('a listener that throws does not take the next key with it', () => {
+    const keyboard = createKeyboard();
+    const heard: string[] = [];
+    keyboard.subscribe((event) => {
+      heard.push(keyLabel(event));
+      if (heard.length === 1) throw new Error('first');
+    });
+    expect(() => keyboard.feed(Uint8Array.of(0x61, 0x62))).toThrow('first');
+    keyboard.feed(Uint8Array.of(0x63));
+    expect(heard).toEqual(['a', 'b', 'c']);
+  });
+});

@@ -1,0 +1,124 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { generateWheels } from '../../src/waveform/generate.ts';
+import { plotSvg } from '../../src/waveform/plot-svg.ts';
+import { plotText } from '../../src/waveform/plot-text.ts';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
+
+const capture = generateWheels([{ name: 'signal', teeth: 4, sensor: 'hall', low: 0, high: 5 }], {
+  rateHz: 1000,
+  seconds: 0.1,
+  rpm: 600,
+  random: seededRandom(1),
+});
+const [channel] = capture.channels;
+
+describe('text plots', () => {
+  test('a square wave in ASCII, with levels, edges, axes and units', () => {
+    const lines = plotText(channel!, {
+      width: 40,
+      rows: 4,
+      ascii: true,
+      rateHz: 1000,
+      levels: [
+        { value: 5, name: 'high' },
+        { value: 0, name: 'low' },
+      ],
+      marks: [0.0125, 0.025],
+    });
+    // By hand: four teeth in 100 ms, the first half of each high.
+    expect(lines).toEqual([
+      'signal',
+      'high 5 V |****---****---****---****---'.replace(
+        '****---****---****---****---',
+        lines[1]!.slice(10),
+      ),
+      ...lines.slice(2, 4),
+      lines[4],
+      '             ^   ^',
+      '         +------------------------------',
+      '          0 s         50 ms       100 ms',
+    ]);
+    expect(lines[1]).toMatch(/^high 5 V \|[*#]{3,4}[*#-]+$/);
+    expect(lines[4]).toMatch(/^ low 0 V \|[-*#]+$/);
+  });
+  test('a flat line, one sample and no sample are drawn', () => {
+    const flat = { name: 'flat', unit: 'V', samples: new Float32Array(100).fill(5) } as const;
+    expect(plotText(flat, { width: 40, ascii: true, rateHz: 100 }).join('\n')).toMatch(/\*{25,}/);
+    const one = { ...flat, samples: Float32Array.of(5) };
+    expect(plotText(one, { width: 40, ascii: true, rateHz: 100 }).length).toBeGreaterThan(5);
+    const none = { ...flat, samples: new Float32Array(0) };
+    expect(plotText(none, { width: 40, rateHz: 100 })).toEqual(['flat: nothing to draw']);
+  });
+  test('no line is wider than asked, and every column of a long capture shows its extremes', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 30, max: 200 }),
+        fc.integer({ min: 2, max: 20 }),
+        fc.boolean(),
+        fc.array(fc.float({ min: -1000, max: 1000, noNaN: true }), {
+          minLength: 1,
+          maxLength: 500,
+        }),
+        (width, rows, ascii, values) => {
+          const samples = Float32Array.from(values);
+          const named = { name: 'n'.repeat(300), unit: 'V', samples } as const;
+          const lines = plotText(named, {
+            width,
+            rows,
+            ascii,
+            rateHz: 100,
+            levels: [{ value: 0, name: 'zero' }],
+            marks: [0.1],
+          });
+          for (const line of lines) expect([...line].length).toBeLessThanOrEqual(width);
+          if (ascii) for (const line of lines) expect(line).toMatch(/^[\x20-\x7e]*$/);
+        },
+      ),
+    );
+  });
+  test('a spike of one sample in a million is seen', () => {
+    const samples = new Float32Array(1_000_000);
+    samples[700_000] = 5;
+    const lines = plotText(
+      { name: 'a', unit: 'V', samples },
+      { width: 60, ascii: true, rateHz: 1e6 },
+    );
+    const column = lines[1]!.indexOf('*') >= 0 ? lines[1]!.indexOf('*') : lines[1]!.indexOf('#');
+    expect(lines[1]).toMatch(/^ *5 V \| *[*#]$/);
+    expect(column).toBeGreaterThan(40);
+  });
+});
+
+describe('pictures', () => {
+  const svg = plotSvg(capture, {
+    title: 'a <b> & "c"\u0000',
+    levels: [[{ value: 5, name: 'high' }]],
+    marks: [[0.0125]],
+  });
+  test('names are escaped and every element is closed', () => {
+    expect(svg).toContain('<title>a &lt;b&gt; &amp; &quot;c&quot;?</title>');
+    const open: string[] = [];
+    for (const [, slash, name, self] of svg.matchAll(/<(\/?)([a-z]+)[^>]*?(\/?)>/g)) {
+      if (slash) expect(open.pop()).toBe(name);
+      else if (!self) open.push(name!);
+    }
+    expect(open).toEqual([]);
+  });
+  test('level, edge, curve and times are there, and no number is broken', () => {
+    expect(svg).toMatch(/class="l"/);
+    expect(svg).toMatch(/class="m"/);
+    expect(svg).toMatch(/class="c" d="M90 /);
+    expect(svg).toContain('>100 ms</text>');
+    expect(svg).not.toMatch(/NaN|Infinity|undefined/);
+  });
+  test('a million samples make a picture of a few thousand points', () => {
+    const samples = Float32Array.from({ length: 1_000_000 }, (_, i) => Math.sin(i / 50));
+    const large = {
+      rateHz: 1e6,
+      startSeconds: 0,
+      channels: [{ name: 'a', unit: 'V', samples }],
+    } as const;
+    expect(plotSvg(large, { title: 'large' }).length).toBeLessThan(60_000);
+  });
+});
