@@ -183,6 +183,14 @@ export interface Fault {
   /** Chance that eyes and fingers find it when the thing it sits in is inspected. */
   readonly visibleChance: number;
   readonly effect: FaultEffect;
+  /** The effect of a second fault that is there at the same time; only where a model was asked for a pair. */
+  readonly also?: FaultEffect;
+}
+
+/** Everything that is wrong at once; nothing in a healthy circuit. */
+export function effectsOf(fault: Fault | null): readonly FaultEffect[] {
+  if (fault === null) return [];
+  return fault.also ? [fault.effect, fault.also] : [fault.effect];
 }
 
 /** Size of a fault: any value between, in even steps of its logarithm. */

@@ -1,15 +1,15 @@
 /** Everything that can fail in a circuit, from its structure alone: each wire, each contact, each part, the target. */
+
 import {
   type Circuit,
   type Fault,
   type FaultClass,
   type FaultEffect,
   isSensor,
-  type Part,
-  type PartMode,
   type Span,
   type Wire,
 } from './circuit.ts';
+import { partFaults, type SizeAt, spaced } from './part-faults.ts';
 
 /** How a class's weight is shared among its faults. Common practice, no source. */
 const SHARE = {
@@ -21,20 +21,6 @@ const SHARE = {
 };
 /** A chafed wire against metal or another wire. */
 const SHORT_OHMS: Span = { low: 0.05, high: 3 };
-/** A sensor shorted inside. */
-const SENSOR_SHORT_OHMS: Span = { low: 1, high: 20 };
-/** Share of turns left of a coil with shorted turns; resistance and voltage fall alike. */
-const TURNS_LEFT: Span = { low: 0.3, high: 0.7 };
-/** A weak reference, as a share of what it should be. */
-const REFERENCE_LEFT: Span = { low: 0.5, high: 0.85 };
-/** A weak output that should follow the battery: its switch has gone bad. */
-const BATTERY_LEFT: Span = { low: 0.2, high: 0.45 };
-/** Where a track breaks, as a share of its length. */
-const BREAK_AT: Span = { low: 0.3, high: 0.7 };
-const ONE: Span = { low: 1, high: 1 };
-
-/** Resistance that a resistive fault at a cut has, smallest and largest. */
-export type SizeAt = (cut: { readonly wire: string } | { readonly contact: string }) => Span;
 
 /** Faults in the order of the file, each with its share in its class as weight. `sizeAt` gives the size of resistive faults. */
 export function deriveFaults(circuit: Omit<Circuit, 'faults'>, sizeAt: SizeAt): Fault[] {
@@ -193,238 +179,6 @@ function contactFaults(
   ];
 }
 
-function partFaults(part: Part, sizeAt: SizeAt): Fault[] {
-  const replace = { repair: `${part.name}.replace`, repairWords: `Replace ${theWords(part)}.` };
-  const make = (
-    id: string,
-    of: FaultClass,
-    share: number,
-    words: string,
-    mode: PartMode,
-    at = '',
-    size: Span = ONE,
-    other: Partial<Pick<Fault, 'repair' | 'repairWords' | 'subject' | 'visibleChance'>> = {},
-  ): Fault => ({
-    id: `${part.name}.${id}`,
-    words,
-    ...replace,
-    subject: [part.name],
-    visibleChance: 0.05,
-    ...other,
-    weight: share,
-    class: of,
-    effect: { kind: 'part', part: part.name, mode, at, size },
-  });
-  const the = theWords(part);
-  switch (part.kind) {
-    case 'hall-switch':
-      return [
-        make('dead', 'sensor', 1.5, `${the} is dead`, 'dead'),
-        make('stuck-low', 'sensor', 0.7, `the output of ${the} stays on`, 'stuck-low'),
-        make('stuck-high', 'sensor', 1, `the output of ${the} stays off`, 'stuck-high'),
-        make(
-          'weak-pull-down',
-          'sensor',
-          0.5,
-          `the output of ${the} pulls down weakly`,
-          'weak-pull-down',
-          '',
-          sizeAt({ contact: `${part.name}.signal` }),
-        ),
-        make(
-          'shorted',
-          'sensor',
-          0.3,
-          `${the} is shorted inside from feed to ground`,
-          'shorted',
-          '',
-          SENSOR_SHORT_OHMS,
-        ),
-      ];
-    case 'current-switch':
-      return [
-        make('dead', 'sensor', 1.5, `${the} is dead`, 'dead'),
-        make('stuck-low', 'sensor', 0.8, `${the} stays at its small current`, 'stuck-low'),
-        make('stuck-high', 'sensor', 0.8, `${the} stays at its large current`, 'stuck-high'),
-        make(
-          'shorted',
-          'sensor',
-          0.3,
-          `${the} is shorted inside`,
-          'shorted',
-          '',
-          SENSOR_SHORT_OHMS,
-        ),
-      ];
-    case 'reluctor':
-      return [
-        make('coil-open', 'sensor', 1.5, `the coil of ${the} is broken`, 'coil-open'),
-        make(
-          'shorted-turns',
-          'sensor',
-          1,
-          `the coil of ${the} has shorted turns`,
-          'shorted-turns',
-          '',
-          TURNS_LEFT,
-        ),
-        make(
-          'coil-resistive',
-          'sensor',
-          0.5,
-          `the coil of ${the} has a bad joint inside`,
-          'coil-resistive',
-          '',
-          sizeAt({ contact: `${part.name}.plus` }),
-        ),
-        make(
-          'leads-swapped',
-          'connector',
-          0.5,
-          `the two wires of ${the} are swapped`,
-          'leads-swapped',
-          '',
-          ONE,
-          {
-            repair: 'leads.swap',
-            repairWords: `Swap the two wires of ${the} back.`,
-            subject: [part.name, `connector.${part.name}`],
-            visibleChance: 0.6,
-          },
-        ),
-      ];
-    case 'potentiometer':
-      return part.tracks.flatMap(({ name }) => {
-        const track = part.tracks.length > 1 ? `track ${name}` : 'the track';
-        return [
-          make(
-            `${name}.track-open`,
-            'sensor',
-            1,
-            `${track} of ${the} is broken`,
-            'track-open',
-            name,
-            BREAK_AT,
-          ),
-          make(
-            `${name}.wiper-open`,
-            'sensor',
-            1,
-            `the wiper of ${track} of ${the} makes no contact`,
-            'wiper-open',
-            name,
-          ),
-          make(
-            `${name}.worn-spot`,
-            'sensor',
-            2,
-            `${track} of ${the} has a worn spot`,
-            'worn-spot',
-            name,
-          ),
-        ];
-      });
-    case 'module':
-      return part.inside.flatMap((pin) => {
-        const pinWords = `${spaced(pin.name)}`;
-        return [
-          ...(pin.reference
-            ? [
-                make(
-                  `${pin.name}.dead`,
-                  'module',
-                  1,
-                  `${the} gives no ${pinWords}`,
-                  'reference-dead',
-                  pin.name,
-                ),
-                make(
-                  `${pin.name}.low`,
-                  'module',
-                  0.5,
-                  `${the} gives a low ${pinWords}`,
-                  'reference-low',
-                  pin.name,
-                  pin.reference.volts === 'battery' ? BATTERY_LEFT : REFERENCE_LEFT,
-                ),
-              ]
-            : []),
-          ...(pin.pull
-            ? [
-                make(
-                  `${pin.name}.pull-missing`,
-                  'module',
-                  1,
-                  `the resistor behind the ${pinWords} pin of ${the} is open`,
-                  'pull-missing',
-                  pin.name,
-                ),
-              ]
-            : []),
-          ...(pin.input
-            ? [
-                make(
-                  `${pin.name}.input-dead`,
-                  'module',
-                  1,
-                  `${the} does not read its ${pinWords} pin`,
-                  'input-dead',
-                  pin.name,
-                ),
-              ]
-            : []),
-          ...(pin.ground
-            ? [
-                make(
-                  `${pin.name}.open`,
-                  'module',
-                  1,
-                  `${the} has lost its ${pinWords} inside`,
-                  'ground-open',
-                  pin.name,
-                ),
-              ]
-            : []),
-        ];
-      });
-    case 'fuse':
-      return [
-        make('blown', 'supply', 2, `${the} is blown`, 'blown', '', ONE, {
-          visibleChance: 0.9,
-          subject: [part.name, `connector.${part.name}`],
-        }),
-      ];
-    case 'relay':
-      return [
-        make('contact-open', 'supply', 1, `the contact of ${the} does not close`, 'contact-open'),
-        make(
-          'contact-resistive',
-          'supply',
-          0.7,
-          `the contact of ${the} is burnt`,
-          'contact-resistive',
-          '',
-          sizeAt({ contact: `${part.name}.87` }),
-        ),
-      ];
-    case 'neighbour':
-      return [
-        make(
-          'shorted',
-          'neighbour',
-          1,
-          `${the} is shorted and drags the shared feed down`,
-          'shorted',
-          '',
-          ONE,
-          { visibleChance: 0.1 },
-        ),
-      ];
-    case 'ground-point':
-      return [];
-  }
-}
-
 function targetFaults(circuit: Omit<Circuit, 'faults'>): Fault[] {
   if (!circuit.target) return [];
   const make = (
@@ -472,13 +226,4 @@ function targetFaults(circuit: Omit<Circuit, 'faults'>): Fault[] {
       0.7,
     ),
   ];
-}
-
-/** `signal-plus` as people write it. */
-function spaced(name: string): string {
-  return name.replace(/-/g, ' ');
-}
-
-function theWords(part: Part): string {
-  return /^(the|fuse|relay) /i.test(part.words) ? part.words : `the ${part.words}`;
 }

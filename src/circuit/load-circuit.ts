@@ -1,12 +1,6 @@
-/**
- * Reads a circuit file: shape by the schema, values with their units, names that must agree, and then everything
- * that follows from the structure. All mistakes are found at once, each at its place.
- */
-import type { Toleranced, Unit } from '../quantity/quantity.ts';
 import { copperOhms, STRANDED } from '../quantity/wire.ts';
-import { type Checked, type Issue, isUsable } from '../source/issue.ts';
-import { nearestName } from '../source/nearest-name.ts';
-import { type Path, parseYaml, type YamlSource } from '../source/parse-yaml.ts';
+import { type Checked, isUsable } from '../source/issue.ts';
+import { type Path, parseYaml } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import { checkCircuit } from './check-circuit.ts';
 import {
@@ -15,23 +9,18 @@ import {
   type Fault,
   type FaultClass,
   isSensor,
-  type ModuleInput,
-  type ModulePin,
   type Part,
-  type PullTo,
   type Terminal,
   type Wire,
 } from './circuit.ts';
 import { deriveFaults, shareWeights } from './derive-faults.ts';
-import type { CircuitDraft, ModuleDraft, ModulePinDraft } from './generated/circuit.mjs';
+import type { CircuitDraft } from './generated/circuit.mjs';
 import validate from './generated/circuit.mjs';
-import { readToleranced } from './read-value.ts';
-import { UnsolvedCircuit } from './model.ts';
+import { PartReader } from './part-reader.ts';
+import { UnsolvedCircuit } from './sample-solver.ts';
 import { sizeFaults } from './size-faults.ts';
 import { wireRoles } from './wire-roles.ts';
 import { withSymptoms } from './with-symptoms.ts';
-
-type PartDraft = CircuitDraft['parts'][string];
 
 /** Weight of each class unless the author says otherwise. Common practice, no source. */
 export const DEFAULT_WEIGHTS: Readonly<Record<FaultClass, number>> = {
@@ -61,14 +50,7 @@ export function loadCircuit(text: string, file: string): Checked<Circuit> {
   return { value: isUsable(issues) ? circuit : null, issues };
 }
 
-class Reader {
-  readonly issues: Issue[] = [];
-  private readonly source: YamlSource;
-
-  constructor(source: YamlSource) {
-    this.source = source;
-  }
-
+class Reader extends PartReader {
   circuit(draft: CircuitDraft): Circuit | null {
     const supply = draft.supply ?? {};
     const battery = {
@@ -152,202 +134,6 @@ class Reader {
     return { ...unfailing, faults: this.changed(shareWeights(telling, weights), draft) };
   }
 
-  private part(name: string, draft: PartDraft): Part {
-    const path = ['parts', name];
-    const base = { name, words: draft.words ?? name.replace(/-/g, ' ') };
-    const ohm = (text: string | undefined, fallback: string, key: string) =>
-      this.positive(text, fallback, [...path, key]);
-    const unit = (text: string | undefined, fallback: string, key: string, of: Unit) =>
-      this.positive(text, fallback, [...path, key], of);
-    switch (draft.kind) {
-      case 'module':
-        return {
-          ...base,
-          kind: 'module',
-          pins: Object.keys(draft.pins),
-          inside: this.modulePins(name, draft),
-        };
-      case 'hall-switch':
-        return {
-          ...base,
-          kind: 'hall-switch',
-          pins: ['feed', 'signal', 'ground'],
-          draws: unit(draft.draws, '8 mA +/- 40 %', 'draws', 'A'),
-          minimum: unit(draft.minimum, '3.8 V', 'minimum', 'V'),
-          on: ohm(draft.on, '50 ohm +/- 50 %', 'on'),
-          off: ohm(draft.off, '2 Mohm +/- 50 %', 'off'),
-          limit: unit(draft.limit, '40 mA +/- 25 %', 'limit', 'A'),
-        };
-      case 'reluctor':
-        return {
-          ...base,
-          kind: 'reluctor',
-          pins: ['plus', 'minus'],
-          ohms: ohm(draft.ohms, '900 ohm +/- 15 %', 'ohms'),
-          cranking: unit(draft.cranking, '1 V +/- 40 %', 'cranking', 'V'),
-          running: unit(draft.running, '4 V +/- 40 %', 'running', 'V'),
-          byHand: unit(draft['by-hand'], '0.25 V +/- 50 %', 'by-hand', 'V'),
-        };
-      case 'potentiometer': {
-        const tracks = Object.entries(draft.tracks).map(([track, one]) => {
-          const at = [...path, 'tracks', track];
-          return {
-            name: track,
-            feed: one.feed,
-            signal: one.signal,
-            ground: one.ground,
-            ohms: this.positive(one.ohms, '', [...at, 'ohms']),
-            wiper: this.positive(one.wiper, '200 ohm +/- 50 %', [...at, 'wiper']),
-            closed: this.share(one.closed, [...at, 'closed']),
-            open: this.share(one.open, [...at, 'open']),
-          };
-        });
-        const pins = [
-          ...new Set(tracks.flatMap((track) => [track.feed, track.signal, track.ground])),
-        ];
-        return { ...base, kind: 'potentiometer', pins, tracks };
-      }
-      case 'current-switch':
-        return {
-          ...base,
-          kind: 'current-switch',
-          pins: ['feed', 'signal'],
-          low: unit(draft.low, '7 mA +/- 15 %', 'low', 'A'),
-          high: unit(draft.high, '14 mA +/- 15 %', 'high', 'A'),
-          minimum: unit(draft.minimum, '4.5 V', 'minimum', 'V'),
-          reverse: ohm(draft.reverse, '1 Mohm', 'reverse'),
-        };
-      case 'fuse':
-        return {
-          ...base,
-          kind: 'fuse',
-          pins: ['in', 'out'],
-          amps: unit(draft.amps, '10 A', 'amps', 'A').nominal,
-          ohms: ohm(draft.ohms, '8 mohm', 'ohms'),
-        };
-      case 'relay':
-        return {
-          ...base,
-          kind: 'relay',
-          pins: ['30', '87'],
-          ohms: ohm(draft.ohms, '20 mohm +/- 50 %', 'ohms'),
-        };
-      case 'ground-point':
-        return {
-          ...base,
-          kind: 'ground-point',
-          pins: ['eyelet'],
-          ohms: ohm(draft.ohms, '5 mohm +/- 50 %', 'ohms'),
-        };
-      case 'neighbour':
-        return {
-          ...base,
-          kind: 'neighbour',
-          pins: ['feed', 'ground'],
-          ohms: ohm(draft.ohms, '', 'ohms'),
-          shorted: ohm(draft.shorted, '4 ohm +/- 80 %', 'shorted'),
-        };
-    }
-  }
-
-  private modulePins(part: string, draft: ModuleDraft): ModulePin[] {
-    const pins = Object.keys(draft.pins);
-    return Object.entries(draft.pins).map(([name, pin]) =>
-      this.modulePin(['parts', part, 'pins', name], name, pin, pins),
-    );
-  }
-
-  private modulePin(
-    path: Path,
-    name: string,
-    draft: ModulePinDraft,
-    pins: readonly string[],
-  ): ModulePin {
-    const { reference, pull, ground } = draft;
-    const joinedTo = draft['joined-to'] ?? null;
-    if (joinedTo !== null && (!pins.includes(joinedTo) || joinedTo === name))
-      this.unknown('unknown-pin', `"${joinedTo}" is no other pin of this module`, joinedTo, pins, [
-        ...path,
-        'joined-to',
-      ]);
-    return {
-      name,
-      reference: reference
-        ? {
-            volts:
-              reference.volts === 'battery'
-                ? 'battery'
-                : this.positive(reference.volts, '', [...path, 'reference', 'volts'], 'V'),
-            series: this.positive(reference.series, '0.5 ohm', [...path, 'reference', 'series']),
-            limit: this.positive(
-              reference.limit,
-              '80 mA +/- 20 %',
-              [...path, 'reference', 'limit'],
-              'A',
-            ),
-          }
-        : null,
-      pull: pull
-        ? {
-            to: this.pullTo(pull.to, [...path, 'pull', 'to'], pins),
-            ohms: this.positive(pull.ohms, '', [...path, 'pull', 'ohms']),
-          }
-        : null,
-      input: draft.input ? this.input(draft.input, [...path, 'input'], pins) : null,
-      ground: ground ? this.positive(ground.ohms, '20 mohm', [...path, 'ground', 'ohms']) : null,
-      joinedTo,
-    };
-  }
-
-  private pullTo(text: string, path: Path, pins: readonly string[]): PullTo {
-    if (text === 'battery' || text === 'ground') return { kind: text };
-    if (pins.includes(text)) return { kind: 'pin', pin: text };
-    if (/^[\d.]/.test(text)) return { kind: 'volts', volts: this.value(text, '', 'V', path) };
-    this.unknown(
-      'unknown-pin',
-      `"${text}" is no pin of this module, and neither battery, ground nor a voltage`,
-      text,
-      pins,
-      path,
-    );
-    return { kind: 'ground' };
-  }
-
-  private input(
-    draft: NonNullable<ModulePinDraft['input']>,
-    path: Path,
-    pins: readonly string[],
-  ): ModuleInput {
-    if (draft.swing !== undefined && draft.against !== undefined) {
-      if (!pins.includes(draft.against))
-        this.unknown(
-          'unknown-pin',
-          `"${draft.against}" is no pin of this module`,
-          draft.against,
-          pins,
-          [...path, 'against'],
-        );
-      return {
-        kind: 'swing',
-        swing: this.positive(draft.swing, '', [...path, 'swing'], 'V').nominal,
-        against: draft.against,
-      };
-    }
-    if (draft['low-below'] === undefined || draft['high-above'] === undefined) {
-      this.issue(
-        'incomplete-input',
-        'an input needs low-below and high-above, or swing and against',
-        path,
-      );
-      return { kind: 'levels', lowBelow: 0, highAbove: 0 };
-    }
-    const lowBelow = this.positive(draft['low-below'], '', [...path, 'low-below'], 'V').nominal;
-    const highAbove = this.positive(draft['high-above'], '', [...path, 'high-above'], 'V').nominal;
-    if (lowBelow >= highAbove)
-      this.issue('bad-thresholds', 'low-below must lie under high-above', path);
-    return { kind: 'levels', lowBelow, highAbove };
-  }
-
   private checkPartNames(parts: readonly Part[]): void {
     const sensors = parts.filter(isSensor);
     const modules = parts.filter((part) => part.kind === 'module');
@@ -424,7 +210,12 @@ class Reader {
       return withSymptoms(circuit);
     } catch (error) {
       if (!(error instanceof UnsolvedCircuit)) throw error;
-      this.issue('not-settled', error.message, ['parts'], 'look for a value that is far from usual');
+      this.issue(
+        'not-settled',
+        error.message,
+        ['parts'],
+        'look for a value that is far from usual',
+      );
       return null;
     }
   }
@@ -491,102 +282,6 @@ class Reader {
     this.issue('no-size', `the fault "${fault.id}" has no size in ohms`, path);
     return fault;
   }
-
-  /** A toleranced value above zero. */
-  private positive(
-    text: string | undefined,
-    fallback: string,
-    path: Path,
-    unit: Unit = 'ohm',
-  ): Toleranced {
-    const value = this.value(text, fallback, unit, path);
-    if (value.low > 0) return value;
-    this.issue('not-positive', `"${text}" must stay above zero`, path);
-    return { nominal: 1, low: 1, high: 1, unit };
-  }
-
-  /** A share of 0 to 100 %, as 0 to 1. */
-  private share(text: string, path: Path): Toleranced {
-    const value = this.value(text, '', '%', path);
-    const part = {
-      nominal: value.nominal / 100,
-      low: value.low / 100,
-      high: value.high / 100,
-      unit: '1' as const,
-    };
-    if (part.low < 0 || part.high > 1)
-      this.issue('bad-share', `"${text}" must lie between 0 % and 100 %`, path);
-    return part;
-  }
-
-  private value(text: string | undefined, fallback: string, unit: Unit, path: Path): Toleranced {
-    const read = readToleranced(text ?? fallback, unit);
-    if (read.ok && withinReason(read.value)) return read.value;
-    if (read.ok) {
-      this.issue(
-        'out-of-reason',
-        `"${text}" is not found in a vehicle's sensor circuit`,
-        path,
-        'check the prefix of the unit',
-      );
-      return { nominal: 1, low: 1, high: 1, unit };
-    }
-    this.issue(
-      'bad-value',
-      `"${text ?? fallback}" is not understood: ${read.words}`,
-      path,
-      read.fix,
-    );
-    return { nominal: 1, low: 1, high: 1, unit };
-  }
-
-  private unknown(
-    code: string,
-    words: string,
-    typed: string,
-    known: readonly string[],
-    path: Path,
-    what: 'key' | 'value' = 'value',
-  ): void {
-    const near = nearestName(typed, known);
-    const fix = near !== null ? `did you mean "${near}"?` : undefined;
-    this.issues.push({
-      code,
-      severity: 'error',
-      at: this.source.locate(path, what),
-      words,
-      ...(fix ? { fix } : {}),
-    });
-  }
-
-  private issue(code: string, words: string, path: Path, fix?: string): void {
-    this.issues.push({
-      code,
-      severity: 'error',
-      at: this.source.locate(path),
-      words,
-      ...(fix ? { fix } : {}),
-    });
-  }
-}
-
-/** No vehicle has values outside these; beyond them numbers lose their digits. Zero is judged elsewhere. */
-const LARGEST: Partial<Record<Unit, number>> = {
-  V: 60,
-  A: 1000,
-  ohm: 1e9,
-  m: 1000,
-  m2: 1e-3,
-  degC: 300,
-  '%': 100,
-};
-const SMALLEST: Partial<Record<Unit, number>> = { ohm: 1e-5, A: 1e-7, V: 1e-4, m: 1e-3, m2: 1e-9 };
-
-function withinReason({ low, high, unit }: Toleranced): boolean {
-  const largest = LARGEST[unit] ?? Number.POSITIVE_INFINITY;
-  const smallest = SMALLEST[unit] ?? 0;
-  const size = Math.min(Math.abs(low), Math.abs(high));
-  return Math.max(Math.abs(low), Math.abs(high)) <= largest && (size >= smallest || low <= 0);
 }
 
 function connectorWords(part: Part): string {

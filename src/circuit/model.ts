@@ -2,23 +2,19 @@
  * What any instrument shows at any two terminals under any fault: the circuit, the fault, the setup and the instrument
  * solved together, for tolerance samples that all faults share.
  */
-import { type Circuit, type Fault, type ModuleInput, moduleOf, sensorOf } from './circuit.ts';
 import {
-  bridgeElement,
-  lampElement,
-  lampLook,
-  lightElement,
-  lightLook,
-  meterElement,
-  ohmsElement,
-  ohmsFrom,
-} from './instruments.ts';
-import type { Element } from './netlist.ts';
+  type Circuit,
+  effectsOf,
+  type Fault,
+  type ModuleInput,
+  moduleOf,
+  sensorOf,
+} from './circuit.ts';
+import { lampLook, lightLook, ohmsFrom } from './instruments.ts';
 import { joinedTo } from './nets.ts';
-import { addBridges, type Draw, type MakeElement, planNetlist } from './plan-netlist.ts';
 import { leads, refuseTest } from './refuse-test.ts';
+import { isTarget, PLAIN, SampleSolver } from './sample-solver.ts';
 import { createSamples, type Samples } from './samples.ts';
-import { createSolver, type DcSolver } from './solve-dc.ts';
 import type { LOOKS, Look, Meter, Setup, Shown, TerminalId, Test } from './test.ts';
 
 export interface ModelOptions {
@@ -72,45 +68,26 @@ export interface Model {
   readonly pullsLow: (test: Test) => PullDown | null;
 }
 
-/** A fuse blows for certain at this times its rating (common practice: 1.35 within minutes). */
-const FUSE_BLOWS_AT = 1.35;
 /** A signal that moves less than this share of the healthy swing, or less than this voltage, is flat. */
 const FLAT_SHARE = 0.05;
 const FLAT_VOLTS = 0.02;
 /** Below this share of the healthy swing a signal without thresholds of its own is weak. */
 const WEAK_SHARE = 0.55;
-/** Chance that too wide a gap stops a switch altogether; otherwise teeth are missed. Common practice, no source. */
-const GAP_STOPS_CHANCE = 0.6;
-/** A coil before too wide a gap gives this share of its voltage, smallest and largest. Common practice, no source. */
-const GAP_SWING = { low: 0.08, high: 0.4 };
 /** A drop-out is seen when it is this share of the healthy swing. */
 const DROP_OUT_SHARE = 0.1;
-/** Compiled circuits kept for the next sample. */
-const RIGS_MAX = 256;
+/** Half-way travel this far from half-way voltage, as a share of the swing, is a jump. */
+const JUMP_SHARE = 0.25;
+/** Between the two ids of a pair; no id holds it. */
+const PAIR_MARK = '+';
 
-/** A compiled circuit and the solver of its present sample. */
-interface Rig {
-  readonly makers: readonly MakeElement[];
-  readonly solver: DcSolver;
-  readonly plus: number;
-  readonly minus: number;
-  /** Number of the instrument's element, or -1. */
-  readonly instrument: number;
+/**
+ * The id under which a model shows two faults at once, in any order; null for two that sit in the same thing. Both
+ * have the size of the same share of their spans, and the chance to be seen is the first one's.
+ */
+export function pairId(first: Fault, second: Fault): string | null {
+  const shared = first.subject.some((name) => name !== 'harness' && second.subject.includes(name));
+  return shared ? null : [first.id, second.id].sort().join(PAIR_MARK);
 }
-
-/** What sits between the leads. */
-type Instrument = 'meter' | 'ohms' | 'light' | 'lamp' | 'none';
-
-/** The sensor at one instant. */
-interface Instant {
-  readonly on: boolean;
-  readonly swing: number;
-  readonly travel: number;
-  readonly onSpot: boolean;
-}
-
-/** The solver found no operating point. A loaded circuit has been tried with every fault and does not get here. */
-export class UnsolvedCircuit extends Error {}
 
 /** A model of a loaded circuit. */
 export function createModel(circuit: Circuit, options: ModelOptions): Model {
@@ -123,16 +100,17 @@ class CircuitModel implements Model {
   readonly meter: Meter;
   private readonly draws: Samples;
   private readonly faults: ReadonlyMap<string, Fault>;
-  private readonly rigs = new Map<string, Rig>();
   private readonly shown = new Map<string, (Shown | undefined)[]>();
-  private readonly blown = new Map<string, readonly string[]>();
   private readonly keys = new WeakMap<Test, string>();
+  private readonly solver: SampleSolver;
+  private readonly inputs = new Map<TerminalId, ModuleInput | null>();
 
   constructor(circuit: Circuit, { samples, seed, meter }: ModelOptions) {
     this.circuit = circuit;
     this.samples = samples;
     this.meter = meter;
     this.draws = createSamples(circuit, seed);
+    this.solver = new SampleSolver(circuit, meter, this.draws);
     this.faults = new Map(circuit.faults.map((fault) => [fault.id, fault]));
   }
 
@@ -177,7 +155,7 @@ class CircuitModel implements Model {
     sample: number,
   ): { low: number; high: number } => {
     const [plus, minus] = leads(test.probe);
-    return this.levelsAt(
+    return this.solver.levelsAt(
       this.faultOf(faultId),
       test.setup,
       plus!,
@@ -204,8 +182,9 @@ class CircuitModel implements Model {
     if (pin?.input?.kind !== 'levels') return null;
     const input = `${module.name}.${pin.name}`;
     const thresholdVolts = pin.input.lowBelow;
-    const rig = this.rig(null, test.setup, `${input}.pin`, 'battery.negative', 'none', []);
-    const volts = (sample: number) => this.volts(rig, null, this.still(null, sample), sample);
+    const rig = this.solver.rig(null, test.setup, `${input}.pin`, 'battery.negative', 'none', []);
+    const volts = (sample: number) =>
+      this.solver.volts(rig, null, this.solver.still(null, sample), sample);
     const values = [-1, ...Array.from({ length: this.samples }, (_, sample) => sample)].map(volts);
     const high = Math.max(...values);
     return {
@@ -228,9 +207,16 @@ class CircuitModel implements Model {
 
   private faultOf(id: string): Fault | null {
     if (id === 'healthy') return null;
-    const fault = this.faults.get(id);
+    const fault = this.faults.get(id) ?? this.pairOf(id);
     if (!fault) throw new Error(`model: the circuit "${this.circuit.name}" has no fault "${id}"`);
     return fault;
+  }
+
+  /** Both faults of a `pairId` as one. */
+  private pairOf(id: string): Fault | undefined {
+    const [first, second] = id.split(PAIR_MARK).map((one) => this.faults.get(one));
+    if (!first || !second) return undefined;
+    return { ...first, id, subject: [...first.subject, ...second.subject], also: second.effect };
   }
 
   private look(fault: Fault | null, test: Test, sample: number): Shown {
@@ -239,18 +225,26 @@ class CircuitModel implements Model {
       case 'volts':
         return {
           kind: 'number',
-          value: this.mean(fault, setup, probe.plus, probe.minus, 'meter', sample, this.readVolts),
+          value: this.solver.mean(
+            fault,
+            setup,
+            probe.plus,
+            probe.minus,
+            'meter',
+            sample,
+            this.solver.readVolts,
+          ),
           unit: 'V',
         };
       case 'ohms': {
-        const volts = this.mean(
+        const volts = this.solver.mean(
           fault,
           setup,
           probe.plus,
           probe.minus,
           'ohms',
           sample,
-          this.readVolts,
+          this.solver.readVolts,
         );
         return { kind: 'number', value: ohmsFrom(volts, this.meter), unit: 'ohm' };
       }
@@ -258,14 +252,30 @@ class CircuitModel implements Model {
         return {
           kind: 'look',
           look: lightLook(
-            this.mean(fault, setup, probe.plus, probe.minus, 'light', sample, this.readAmps),
+            this.solver.mean(
+              fault,
+              setup,
+              probe.plus,
+              probe.minus,
+              'light',
+              sample,
+              this.solver.readAmps,
+            ),
           ),
         };
       case 'lamp':
         return {
           kind: 'look',
           look: lampLook(
-            this.mean(fault, setup, probe.plus, probe.minus, 'lamp', sample, this.readVolts),
+            this.solver.mean(
+              fault,
+              setup,
+              probe.plus,
+              probe.minus,
+              'lamp',
+              sample,
+              this.solver.readVolts,
+            ),
           ),
         };
       case 'pattern':
@@ -289,77 +299,6 @@ class CircuitModel implements Model {
     }
   }
 
-  private readonly readVolts = (rig: Rig): number =>
-    rig.solver.volts[rig.plus]! - rig.solver.volts[rig.minus]!;
-  private readonly readAmps = (rig: Rig): number => rig.solver.current(rig.instrument);
-
-  /** What an instrument settles at: the present instant of a still target, or the mean of the ends of a moving one. */
-  private mean(
-    fault: Fault | null,
-    setup: Setup,
-    plus: TerminalId,
-    minus: TerminalId,
-    instrument: Instrument,
-    sample: number,
-    read: (rig: Rig) => number,
-  ): number {
-    const rig = this.rig(fault, setup, plus, minus, instrument, this.blownBy(fault, sample));
-    if (setup.target === 'still') {
-      this.volts(rig, fault, this.still(fault, sample), sample);
-      return read(rig);
-    }
-    const [first, second] = this.ends(fault, setup, sample);
-    // A wiper that is moved is read where it ends: fully moved.
-    const share =
-      sensorOf(this.circuit).kind === 'potentiometer' ? 0 : (this.circuit.target?.onChance ?? 0.5);
-    this.volts(rig, fault, first, sample);
-    const a = read(rig);
-    this.volts(rig, fault, second, sample);
-    return share * a + (1 - share) * read(rig);
-  }
-
-  /** The sensor with the target at rest. */
-  private still(fault: Fault | null, sample: number): Instant {
-    const on = this.draws.unit('target.still', sample) < (this.circuit.target?.onChance ?? 0.5);
-    return { on: on && !this.gapStops(fault, sample), swing: 0, travel: 0, onSpot: false };
-  }
-
-  /** The two ends of what the sensor does while the target moves: on and off, peak and trough, rest and full travel. */
-  private ends(fault: Fault | null, setup: Setup, sample: number): readonly [Instant, Instant] {
-    if (setup.target === 'still') {
-      const still = this.still(fault, sample);
-      return [still, still];
-    }
-    const gap = isTarget(fault, 'gap-wide');
-    const stops = this.gapStops(fault, sample);
-    const share = gap
-      ? GAP_SWING.low + (GAP_SWING.high - GAP_SWING.low) * this.draws.unit('target.gap', sample)
-      : 1;
-    return [
-      { on: !stops, swing: share, travel: 0, onSpot: false },
-      { on: false, swing: -share, travel: 1, onSpot: false },
-    ];
-  }
-
-  private gapStops(fault: Fault | null, sample: number): boolean {
-    return isTarget(fault, 'gap-wide') && this.draws.unit('target.gap', sample) < GAP_STOPS_CHANCE;
-  }
-
-  private levelsAt(
-    fault: Fault | null,
-    setup: Setup,
-    plus: TerminalId,
-    minus: TerminalId,
-    instrument: Instrument,
-    sample: number,
-  ): { low: number; high: number } {
-    const rig = this.rig(fault, setup, plus, minus, instrument, this.blownBy(fault, sample));
-    const [first, second] = this.ends(fault, setup, sample);
-    const a = this.volts(rig, fault, first, sample);
-    const b = this.volts(rig, fault, second, sample);
-    return { low: Math.min(a, b), high: Math.max(a, b) };
-  }
-
   /** How the signal looks on the scope. */
   private pattern(
     fault: Fault | null,
@@ -368,7 +307,7 @@ class CircuitModel implements Model {
     minus: TerminalId,
     sample: number,
   ): (typeof LOOKS.pattern)[number] {
-    const { low, high } = this.levelsAt(fault, setup, plus, minus, 'meter', sample);
+    const { low, high } = this.solver.levelsAt(fault, setup, plus, minus, 'meter', sample);
     const plain: Setup = {
       ...setup,
       unplugged: [],
@@ -376,7 +315,7 @@ class CircuitModel implements Model {
       sensor: 'fitted',
       target: 'moving',
     };
-    const good = this.levelsAt(null, plain, plus, minus, 'meter', -1);
+    const good = this.solver.levelsAt(null, plain, plus, minus, 'meter', -1);
     const swing = Math.max(good.high - good.low, FLAT_VOLTS);
     if (high - low < Math.max(FLAT_SHARE * swing, FLAT_VOLTS)) {
       const middle = ((low + high) / 2 - good.low) / swing;
@@ -388,7 +327,8 @@ class CircuitModel implements Model {
         ? low < input.lowBelow && high > input.highAbove
         : high - low >= WEAK_SHARE * swing;
     if (!full) return 'weak';
-    return this.isUneven(fault, setup, plus, minus, sample, swing) ? 'uneven' : 'full';
+    const middle = (low + high) / 2;
+    return this.isUneven(fault, setup, plus, minus, sample, { middle, swing }) ? 'uneven' : 'full';
   }
 
   private isUneven(
@@ -397,26 +337,41 @@ class CircuitModel implements Model {
     plus: TerminalId,
     minus: TerminalId,
     sample: number,
-    swing: number,
+    { middle, swing }: { readonly middle: number; readonly swing: number },
   ): boolean {
     if (isTarget(fault, 'damaged')) return true;
-    if (isTarget(fault, 'gap-wide')) return sensorOf(this.circuit).kind !== 'reluctor';
-    if (fault?.effect.kind !== 'part' || fault.effect.mode !== 'worn-spot') return false;
-    const rig = this.rig(fault, setup, plus, minus, 'meter', this.blownBy(fault, sample));
+    const { kind } = sensorOf(this.circuit);
+    if (isTarget(fault, 'gap-wide')) return kind !== 'reluctor';
+    if (kind !== 'potentiometer' || fault === null) return false;
+    const rig = this.solver.rig(
+      fault,
+      setup,
+      plus,
+      minus,
+      'meter',
+      this.solver.blownBy(fault, sample),
+    );
     const there = { on: false, swing: 0, travel: 0.5, onSpot: false };
-    const good = this.volts(rig, fault, there, sample);
-    const worn = this.volts(rig, fault, { ...there, onSpot: true }, sample);
-    return Math.abs(good - worn) > DROP_OUT_SHARE * swing;
+    const good = this.solver.volts(rig, fault, there, sample);
+    const worn = this.solver.volts(rig, fault, { ...there, onSpot: true }, sample);
+    // A broken track jumps instead of rising; a worn spot drops out.
+    return (
+      Math.abs(good - middle) > JUMP_SHARE * swing || Math.abs(good - worn) > DROP_OUT_SHARE * swing
+    );
   }
 
   /** The module's input on the same wire as a terminal. */
   private inputOf(terminal: TerminalId): ModuleInput | null {
+    const known = this.inputs.get(terminal);
+    if (known !== undefined) return known;
     const module = moduleOf(this.circuit);
     const net = joinedTo(this.circuit, PLAIN, terminal);
-    return (
-      module.inside.find((pin) => pin.input !== null && net.has(`${module.name}.${pin.name}.pin`))
-        ?.input ?? null
+    const pin = module.inside.find(
+      (one) => one.input !== null && net.has(`${module.name}.${one.name}.pin`),
     );
+    const input = pin?.input ?? null;
+    this.inputs.set(terminal, input);
+    return input;
   }
 
   /** Whether the module follows the sensor at an input. */
@@ -426,124 +381,29 @@ class CircuitModel implements Model {
     const input = pin?.input;
     if (!pin || !input || setup.unplugged.includes(module.name) || setup.state === 'key-off')
       return false;
-    const effect = fault?.effect;
-    if (effect?.kind === 'part' && effect.mode === 'input-dead' && effect.at === pin.name)
-      return false;
+    const dead = effectsOf(fault).some(
+      (one) => one.kind === 'part' && one.mode === 'input-dead' && one.at === pin.name,
+    );
+    if (dead) return false;
     const minus =
       input.kind === 'swing' ? `${module.name}.${input.against}.pin` : 'battery.negative';
-    const { low, high } = this.levelsAt(fault, setup, `${terminal}.pin`, minus, 'none', sample);
+    const { low, high } = this.solver.levelsAt(
+      fault,
+      setup,
+      `${terminal}.pin`,
+      minus,
+      'none',
+      sample,
+    );
     return input.kind === 'swing'
       ? high - low >= input.swing
       : low < input.lowBelow && high > input.highAbove;
   }
-
-  /** Voltage between the leads of a rig at one instant of a sample. */
-  private volts(rig: Rig, fault: Fault | null, instant: Instant, sample: number): number {
-    const draw: Draw = { ...instant, value: this.valueOf(sample), size: this.sizeOf(sample) };
-    for (let index = 0; index < rig.makers.length; index += 1)
-      rig.solver.replace(index, rig.makers[index]!(draw));
-    const failure = rig.solver.solve();
-    if (failure) throw new UnsolvedCircuit(`with ${fault?.id ?? 'healthy'}, ${failure.words}`);
-    return this.readVolts(rig);
-  }
-
-  private valueOf(sample: number): Draw['value'] {
-    if (sample < 0) return (_key, of) => of.nominal;
-    return (key, of) =>
-      of.low === of.high ? of.low : of.low + (of.high - of.low) * this.draws.unit(key, sample);
-  }
-
-  private sizeOf(sample: number): Draw['size'] {
-    const share = this.draws.unit('fault.size', sample);
-    return ({ low, high }) => (low === high ? low : low * (high / low) ** share);
-  }
-
-  /** Fuses that this fault blows as soon as the key is on. */
-  private blownBy(fault: Fault | null, sample: number): readonly string[] {
-    const fuses = this.circuit.parts.filter((part) => part.kind === 'fuse');
-    if (fuses.length === 0 || fault === null) return NONE;
-    const key = `${fault.id}|${sample}`;
-    const known = this.blown.get(key);
-    if (known) return known;
-    const blown = fuses.flatMap((fuse) => {
-      const rig = this.rig(
-        fault,
-        PLAIN,
-        `${fuse.name}.in.pin`,
-        `${fuse.name}.out.pin`,
-        'none',
-        NONE,
-      );
-      const volts = this.volts(rig, fault, this.still(fault, sample), sample);
-      const ohms = this.valueOf(sample)(`${fuse.name}.ohms`, fuse.ohms);
-      const whole = !(fault.effect.kind === 'part' && fault.effect.part === fuse.name);
-      return whole && Math.abs(volts) / ohms > FUSE_BLOWS_AT * fuse.amps ? [fuse.name] : [];
-    });
-    this.blown.set(key, blown);
-    return blown;
-  }
-
-  private rig(
-    fault: Fault | null,
-    setup: Setup,
-    plus: TerminalId,
-    minus: TerminalId,
-    instrument: Instrument,
-    blown: readonly string[],
-  ): Rig {
-    const key = JSON.stringify([fault?.id ?? '', setup, plus, minus, instrument, blown]);
-    const known = this.rigs.get(key);
-    if (known) return known;
-    const plan = planNetlist(this.circuit, setup, fault?.effect ?? null, blown);
-    addBridges(plan, setup, bridgeElement);
-    const a = plan.node(plus);
-    const b = plan.node(minus);
-    const element = this.instrumentElement(instrument, a, b);
-    const at = element && a !== b ? plan.makers.length : -1;
-    if (element && a !== b) plan.makers.push(() => element);
-    const draw: Draw = { ...this.still(fault, -1), value: this.valueOf(-1), size: this.sizeOf(-1) };
-    const solver = createSolver({
-      nodes: plan.nodes,
-      elements: plan.makers.map((make) => make(draw)),
-    });
-    const rig: Rig = { makers: plan.makers, solver, plus: a, minus: b, instrument: at };
-    if (this.rigs.size >= RIGS_MAX) this.rigs.delete(this.rigs.keys().next().value!);
-    this.rigs.set(key, rig);
-    return rig;
-  }
-
-  private instrumentElement(instrument: Instrument, a: number, b: number): Element | null {
-    switch (instrument) {
-      case 'meter':
-        return meterElement(a, b, this.meter);
-      case 'ohms':
-        return ohmsElement(a, b);
-      case 'light':
-        return lightElement(a, b);
-      case 'lamp':
-        return lampElement(a, b);
-      case 'none':
-        return null;
-    }
-  }
-}
-
-const NONE: readonly string[] = [];
-const PLAIN: Setup = {
-  state: 'key-on',
-  unplugged: [],
-  bridges: [],
-  sensor: 'fitted',
-  target: 'still',
-};
-
-function isTarget(fault: Fault | null, mode: 'damaged' | 'displaced' | 'gap-wide'): boolean {
-  return fault?.effect.kind === 'target' && fault.effect.mode === mode;
 }
 
 function shiftsTiming(fault: Fault | null): boolean {
   return (
     isTarget(fault, 'displaced') ||
-    (fault?.effect.kind === 'part' && fault.effect.mode === 'leads-swapped')
+    effectsOf(fault).some((one) => one.kind === 'part' && one.mode === 'leads-swapped')
   );
 }

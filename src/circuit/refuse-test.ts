@@ -9,6 +9,8 @@ import type { Bridge, Probe, Setup, TerminalId, Test } from './test.ts';
 
 /** A resistor of at least this may join a module's input and battery positive. */
 const SAFE_INJECTION_OHMS = 1000;
+/** A smaller resistor at a module's pin is nearly a plain lead: 100 ohm draws 0.13 A from 12.6 V. */
+const LEAST_OHMS_AT_MODULE = 100;
 
 /** The reason in one sentence without a full stop, or null when the test can be done. */
 export function refuseTest(circuit: Circuit, test: Test): string | null {
@@ -81,14 +83,16 @@ function badBridge(circuit: Circuit, setup: Setup, bridge: Bridge): string | nul
   for (const [near, far] of [ends, [ends[1], ends[0]] as const]) {
     const pin = modulePin(circuit, near);
     if (pin === null) continue;
+    if (through === 'lamp')
+      return `a filament lamp draws too much for "${pin.terminal}" of the module; take the LED light`;
+    if (typeof through === 'object' && through.ohms < LEAST_OHMS_AT_MODULE)
+      return `${through.ohms} ohm may draw too much for "${pin.terminal}" of the module; take ${LEAST_OHMS_AT_MODULE} ohm or more`;
     if (far.has('battery.positive') && !soft)
       return pin.ground
         ? through === 'lead'
           ? 'a plain lead from battery positive to a ground is a short circuit'
           : null
         : `battery voltage must not reach "${pin.terminal}", ${pin.what} of the module`;
-    if (through === 'lamp')
-      return `a filament lamp draws too much for "${pin.terminal}" of the module; take the LED light`;
     if (far.has('battery.negative') && through === 'lead' && !pin.ground)
       return `"${pin.terminal}" may only be pulled to ground through an LED light or a resistor`;
     const other = modulePin(circuit, far);
@@ -96,8 +100,7 @@ function badBridge(circuit: Circuit, setup: Setup, bridge: Bridge): string | nul
       through === 'lead' &&
       other !== null &&
       other.terminal !== pin.terminal &&
-      pin.what !== other.what &&
-      !pin.ground
+      !(pin.ground && other.ground)
     )
       return `a plain lead must not join "${pin.terminal}" and "${other.terminal}"`;
   }
@@ -139,6 +142,8 @@ function badProbe(circuit: Circuit, setup: Setup, probe: Probe): string | null {
     }
     case 'pattern':
     case 'timing':
+      if (probe.kind === 'timing' && circuit.target === null)
+        return 'nothing turns here, so there is no position to compare';
       return setup.target === 'still'
         ? 'nothing passes the sensor, so there is no pattern to see'
         : null;

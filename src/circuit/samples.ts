@@ -28,20 +28,21 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
     for (const pin of part.pins) keys.push(`contact.${part.name}.${pin}`);
   }
   const primes = firstPrimes(keys.length);
-  const steps = new Map<string, number>();
-  const offsets = new Map<string, number>();
+  const placeOf = new Map(keys.map((key, place) => [key, place]));
+  const steps = new Float64Array(keys.length);
+  const offsets = new Float64Array(keys.length);
   let state = (seed >>> 0) ^ 0x9e3779b9;
-  keys.forEach((key, index) => {
+  keys.forEach((_, index) => {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    steps.set(key, Math.sqrt(primes[index]!) % 1);
-    offsets.set(key, scramble(state) / 2 ** 32);
+    steps[index] = Math.sqrt(primes[index]!) % 1;
+    offsets[index] = scramble(state) / 2 ** 32;
   });
   return {
     unit: (key, index) => {
       if (index < 0) return 0.5;
-      const step = steps.get(key);
-      if (step === undefined) throw new Error(`samples: no quantity "${key}"`);
-      return (offsets.get(key)! + (index + 1) * step) % 1;
+      const place = placeOf.get(key);
+      if (place === undefined) throw new Error(`samples: no quantity "${key}"`);
+      return (offsets[place]! + (index + 1) * steps[place]!) % 1;
     },
   };
 }

@@ -6,9 +6,10 @@
  * one volt is put into the loop instead.
  */
 import type { Circuit, FaultEffect, Span } from './circuit.ts';
-import type { SizeAt } from './derive-faults.ts';
 import type { Element } from './netlist.ts';
-import { type Draw, planNetlist } from './plan-netlist.ts';
+import type { SizeAt } from './part-faults.ts';
+import type { Draw } from './plan.ts';
+import { planNetlist } from './plan-netlist.ts';
 import { createSolver } from './solve-dc.ts';
 import type { Setup } from './test.ts';
 

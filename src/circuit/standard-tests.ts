@@ -1,50 +1,16 @@
 /** The sensible tests of a circuit, by rule from its structure: what a technician would think of, and may safely do. */
-import { type Circuit, moduleOf, type Part, partName, sensorOf, type Wire } from './circuit.ts';
+import { type Circuit, moduleOf, type Part, partName, sensorOf } from './circuit.ts';
 import { refuseTest } from './refuse-test.ts';
-import type { Bridge, Probe, Setup, TerminalId, Test } from './test.ts';
+import { SensorTests } from './sensor-tests.ts';
+import type { Bridge, Probe, TerminalId } from './test.ts';
+import { type Lead, NEGATIVE, pin, type TestOption } from './test-list.ts';
 
-export const TEST_FAMILIES = [
-  'reference',
-  'ground',
-  'signal',
-  'pattern',
-  'injection',
-  'bypass',
-  'spare',
-  'continuity',
-  'neighbour',
-  'inspection',
-  'timing',
-] as const;
-export type TestFamily = (typeof TEST_FAMILIES)[number];
-
-/** What has to be at hand. */
-export type Need =
-  | 'meter'
-  | 'test-light'
-  | 'resistor'
-  | 'lead'
-  | 'scope'
-  | 'live-data'
-  | 'spare-sensor'
-  | 'eyes';
-
-export interface TestOption {
-  readonly id: string;
-  readonly family: TestFamily;
-  /** What is done, in one line without a full stop. */
-  readonly words: string;
-  /** The test itself; changing the vehicle's state and reaching terminals come on top. */
-  readonly minutes: number;
-  readonly test: Test;
-  readonly needs: readonly Need[];
-}
+export type { Need, TestFamily, TestOption } from './test-list.ts';
 
 /** Resistor for pulling an input to ground: far below any pull-up, and 11 mA at 5 V. */
 const PULL_DOWN_OHMS = 470;
 /** Resistor for lifting an input to its own feed. */
 const PULL_UP_OHMS = 1000;
-const NEGATIVE = 'battery.negative';
 const POSITIVE = 'battery.positive';
 
 /** All tests that the rules give and the model does not refuse, in the order a technician would think of them. */
@@ -53,30 +19,7 @@ export function standardTests(circuit: Circuit): TestOption[] {
   return found.filter((option) => refuseTest(circuit, option.test) === null);
 }
 
-/** A wire at the sensor: its terminal there and what is at the other end. */
-interface Lead {
-  readonly wire: Wire;
-  readonly here: TerminalId;
-  readonly there: TerminalId;
-}
-
-class Collector {
-  private readonly circuit: Circuit;
-  private readonly sensor: string;
-  private readonly module: string;
-  private readonly leads: readonly Lead[];
-  private readonly options: TestOption[] = [];
-
-  constructor(circuit: Circuit) {
-    this.circuit = circuit;
-    this.sensor = sensorOf(circuit).name;
-    this.module = moduleOf(circuit).name;
-    this.leads = circuit.wires.flatMap((wire): Lead[] => {
-      if (partName(wire.from) === this.sensor) return [{ wire, here: wire.from, there: wire.to }];
-      return partName(wire.to) === this.sensor ? [{ wire, here: wire.to, there: wire.from }] : [];
-    });
-  }
-
+class Collector extends SensorTests {
   all(): TestOption[] {
     const feeds = this.leads.filter(
       ({ wire }) => wire.role === 'reference' || wire.role === 'supply',
@@ -377,210 +320,4 @@ class Collector {
       );
     }
   }
-
-  private spare(): void {
-    const module = moduleOf(this.circuit);
-    for (const pinInside of module.inside)
-      if (pinInside.input) {
-        const input = `${module.name}.${pinInside.name}`;
-        this.add(
-          `${input}.spare`,
-          'spare',
-          `A good spare sensor plugged in and moved: does the module follow ${pin(input)}`,
-          6,
-          { kind: 'counts', input },
-          ['spare-sensor', 'live-data'],
-          {
-            ...this.moving(),
-            sensor: 'spare',
-          },
-        );
-      }
-  }
-
-  private continuity({ wire, here, there }: Lead): void {
-    const away = partName(there);
-    const parts = away === 'splice' || away === 'battery' ? [this.sensor] : [away, this.sensor];
-    const off = { state: 'key-off' as const, unplugged: parts };
-    if (away !== 'splice' && away !== 'battery')
-      this.ohms(
-        `wire.${wire.name}.ohms`,
-        `Ohms of the ${wire.name} wire from end to end, both connectors off`,
-        there,
-        here,
-        off,
-      );
-    this.ohms(
-      `wire.${wire.name}.ohms-to-ground`,
-      `Ohms from ${pin(here)} to battery negative, both connectors off`,
-      here,
-      NEGATIVE,
-      off,
-    );
-    for (const other of this.leads)
-      if (other.here > here) {
-        const both = {
-          ...off,
-          unplugged: [...new Set([...parts, partName(other.there)])].filter(
-            (name) => name !== 'splice' && name !== 'battery',
-          ),
-        };
-        this.ohms(
-          `wire.${wire.name}.ohms-to-${other.wire.name}`,
-          `Ohms from ${pin(here)} to ${pin(other.here)}, both connectors off`,
-          here,
-          other.here,
-          both,
-        );
-      }
-  }
-
-  private sensorOhms(): void {
-    const sensor = sensorOf(this.circuit);
-    const own = (name: string) => `${sensor.name}.${name}.pin`;
-    const off = { state: 'key-off' as const, unplugged: [sensor.name] };
-    if (sensor.kind === 'reluctor') {
-      this.ohms(
-        'sensor.coil-ohms',
-        "Ohms of the coil at the sensor's own pins",
-        own('plus'),
-        own('minus'),
-        off,
-        'signal',
-      );
-      const [first, second] = this.leads;
-      if (first && second)
-        this.ohms(
-          'module.loop-ohms',
-          "Ohms of coil and wires from the module's plug, module unplugged",
-          first.there,
-          second.there,
-          { ...off, unplugged: [this.module] },
-          'signal',
-        );
-    }
-    if (sensor.kind === 'potentiometer')
-      for (const track of sensor.tracks) {
-        this.ohms(
-          `sensor.${track.name}.track-ohms`,
-          `Ohms of ${track.name} at the sensor's own pins`,
-          own(track.feed),
-          own(track.ground),
-          off,
-          'signal',
-        );
-        this.ohms(
-          `sensor.${track.name}.wiper-ohms`,
-          `Ohms from wiper to ground of ${track.name} at the sensor's own pins`,
-          own(track.signal),
-          own(track.ground),
-          off,
-          'signal',
-        );
-      }
-  }
-
-  private neighbour(part: Part, feeds: readonly Lead[]): void {
-    for (const { here } of feeds)
-      this.volts(
-        `${here}.without-${part.name}`,
-        'neighbour',
-        `Volts from ${pin(here)} at the sensor to battery negative with the ${part.words} unplugged`,
-        here,
-        NEGATIVE,
-        { unplugged: [part.name] },
-        [],
-        3,
-      );
-  }
-
-  private inspections(): void {
-    const look = (of: string, words: string, minutes: number) =>
-      this.add(
-        `${of}.inspection`,
-        'inspection',
-        words,
-        minutes,
-        { kind: 'inspect', of },
-        ['eyes'],
-        { state: 'key-off' },
-      );
-    for (const { part, words, pins } of this.circuit.connectors) {
-      const neighbour = this.circuit.parts.some(
-        (one) => one.name === part && one.kind === 'neighbour',
-      );
-      if (pins.length > 0 && !neighbour)
-        look(
-          `connector.${part}`,
-          `Look at ${words}: pins, crimps, corrosion, seals`,
-          part === this.module ? 4 : 2,
-        );
-    }
-    look('harness', 'Look along the harness: chafing, heat, earlier repairs', 6);
-    if (this.circuit.target)
-      look('target', `Look at the wheel at the ${this.circuit.target.at}: teeth, seat, gap`, 8);
-  }
-
-  private moving(): Partial<Setup> {
-    const { target } = this.circuit;
-    return { state: target && target.turns > 0 ? 'cranking' : 'key-on', target: 'moving' };
-  }
-
-  private inputAt(terminal: TerminalId) {
-    const module = moduleOf(this.circuit);
-    return module.inside.find((one) => `${module.name}.${one.name}` === terminal)?.input ?? null;
-  }
-
-  private volts(
-    id: string,
-    family: TestFamily,
-    words: string,
-    plus: TerminalId,
-    minus: TerminalId,
-    setup: Partial<Setup> = {},
-    more: readonly Need[] = [],
-    minutes = 1,
-  ): void {
-    this.add(id, family, words, minutes, { kind: 'volts', plus, minus }, ['meter', ...more], setup);
-  }
-
-  private ohms(
-    id: string,
-    words: string,
-    plus: TerminalId,
-    minus: TerminalId,
-    setup: Partial<Setup>,
-    family: TestFamily = 'continuity',
-  ): void {
-    this.add(id, family, words, 2, { kind: 'ohms', plus, minus }, ['meter'], setup);
-  }
-
-  private add(
-    id: string,
-    family: TestFamily,
-    words: string,
-    minutes: number,
-    probe: Probe,
-    needs: readonly Need[],
-    setup: Partial<Setup>,
-  ): void {
-    if (this.options.some((option) => option.id === id)) return;
-    const whole: Setup = {
-      state: 'key-on',
-      bridges: [],
-      sensor: 'fitted',
-      target: 'still',
-      ...setup,
-      unplugged: [...(setup.unplugged ?? [])].sort(),
-    };
-    this.options.push({ id, family, words, minutes, needs, test: { setup: whole, probe } });
-  }
-}
-
-/** `signal-plus` of `sensor.signal-plus` as people write it. */
-function pin(terminal: TerminalId): string {
-  return terminal
-    .slice(terminal.indexOf('.') + 1)
-    .replace(/\.pin$/, '')
-    .replace(/-/g, ' ');
 }

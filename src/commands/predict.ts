@@ -28,7 +28,7 @@ type Values = Parameters<Command['run']>[0]['values'];
 export const command: Command = {
   name: 'predict',
   summary: 'what an instrument reads in a circuit, healthy or with a fault',
-  usage: 'ohmward predict CIRCUIT --measure "volts sensor.feed battery.negative" [--fault ID]',
+  usage: 'predict CIRCUIT --measure "volts sensor.feed battery.negative" [--fault ID]',
   examples: [
     'ohmward predict hall-module-fed --measure "volts sensor.feed battery.negative"',
     'ohmward predict hall-module-fed --measure "volts sensor.feed battery.negative" --fault wire.feed.open --json',

@@ -11,7 +11,11 @@ import { version } from './version.ts';
 export const COMMANDS: Readonly<Record<string, () => Promise<{ command: Command }>>> = {
   run: () => import('./run.ts'),
   resume: () => import('./resume.ts'),
+  retest: () => import('./retest.ts'),
+  check: () => import('./check.ts'),
   predict: () => import('./predict.ts'),
+  wave: () => import('./wave.ts'),
+  calc: () => import('./calc.ts'),
   settings: () => import('./settings.ts'),
 };
 

@@ -1,15 +1,12 @@
 /** `ohmward resume`: goes on with a saved session where it stopped, after a crash too. */
 
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
-import { createInterface } from 'node:readline/promises';
 import { listSessions } from '../files/list-sessions.ts';
 import { safeText } from '../source/safe-text.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
 import { finish } from './session/finish.ts';
 import { type Desk, isProblem, openDesk } from './session/open-desk.ts';
-import { continueSession } from './session/open-session.ts';
+import { continueSession, findSession } from './session/open-session.ts';
 import { programName } from './version.ts';
 
 export const command: Command = {
@@ -42,15 +39,11 @@ export const command: Command = {
       const { runOnScreen } = await import('./session/run-on-screen.ts');
       return runOnScreen(desk, opened, args, io);
     }
-    const lines = createInterface({
-      input: process.stdin,
-      output: process.stderr,
-      terminal: process.stdin.isTTY === true,
-    });
     const { lineDialogue } = await import('./session/line-dialogue.ts');
     const { plainSession } = await import('../ui/plain/plain-session.ts');
-    const end = await plainSession(opened, lineDialogue(lines, io));
-    lines.close();
+    const dialogue = lineDialogue(io);
+    const end = await plainSession(opened, dialogue);
+    dialogue.close();
     opened.driver.close();
     finish(opened, args, io);
     return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
@@ -65,13 +58,6 @@ function newestOpen(desk: Desk): string | null {
     ({ state, last }) => state !== 'unreadable' && !ended.has(String(last?.['type'])),
   );
   return open?.path ?? null;
-}
-
-/** A path, or the name of a file in the sessions folder. */
-function findSession(desk: Desk, named: string): string {
-  if (existsSync(named)) return named;
-  const inFolder = join(desk.sessions(), named);
-  return existsSync(inFolder) ? inFolder : named;
 }
 
 function tell(io: Io, problem: string, fix: string): number {

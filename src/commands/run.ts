@@ -1,5 +1,4 @@
 /** `ohmward` and `ohmward run`: a guided session on the screen, as a dialogue of lines, or without a person. */
-import { createInterface } from 'node:readline/promises';
 import { loadFile } from '../files/load-library.ts';
 import { emptyJob, type Job } from '../procedure/job.ts';
 import { loadJob } from '../procedure/load-job.ts';
@@ -147,14 +146,9 @@ async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<numbe
 }
 
 async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
-  const lines = createInterface({
-    input: process.stdin,
-    output: process.stderr,
-    terminal: process.stdin.isTTY === true,
-  });
   const { lineDialogue } = await import('./session/line-dialogue.ts');
   const { plainSession } = await import('../ui/plain/plain-session.ts');
-  const dialogue = lineDialogue(lines, io);
+  const dialogue = lineDialogue(io);
   try {
     const chosen =
       args.positionals[0] === undefined && textOf(args, 'job') === undefined
@@ -168,7 +162,7 @@ async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
     finish(opened, args, io);
     return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
   } finally {
-    lines.close();
+    dialogue.close();
   }
 }
 

@@ -2,6 +2,7 @@
 
 import { formatIssue } from '../source/format-issue.ts';
 import { safeText } from '../source/safe-text.ts';
+import { alignView, type View } from '../waveform/align-view.ts';
 import type { Capture } from '../waveform/capture.ts';
 import { compareCaptures, type Difference } from '../waveform/compare-captures.ts';
 import { describeCapture, markedLevels } from '../waveform/describe-measures.ts';
@@ -68,6 +69,11 @@ export const command: Command = {
       value: 'SIGN',
       help: "a coil's last lobe before the gap: negative or positive",
     },
+    gap: {
+      type: 'string',
+      value: 'LEVEL',
+      help: 'level of a switched signal while the gap passes: low or high',
+    },
     from: {
       type: 'string',
       value: 'SECONDS',
@@ -120,10 +126,11 @@ async function run(args: Arguments, io: Io): Promise<number> {
   }
   const view = viewOf(options, measures, width);
   if (form === 'svg') io.out(svg(found, measures, file, view));
-  else
-    io.out(
-      `${textReport(found, measures, { findings, differences, width, ascii, view }).join('\n')}\n`,
-    );
+  else {
+    const other = good && goodMeasures ? { capture: good, measures: goodMeasures } : null;
+    const report = { findings, differences, good: other, width, ascii, view };
+    io.out(`${textReport(found, measures, report).join('\n')}\n`);
+  }
   return EXIT.done;
 }
 
@@ -134,6 +141,9 @@ function settingsOf(options: Options): { measure: MeasureOptions; expected: Sign
   const lobe = options.text('lobe');
   if (lobe !== undefined && lobe !== 'negative' && lobe !== 'positive')
     throw new WrongUse('--lobe is negative or positive');
+  const gap = options.text('gap');
+  if (gap !== undefined && gap !== 'low' && gap !== 'high')
+    throw new WrongUse('--gap is low or high');
   const missing = options.whole('missing', 0, 0);
   const wheel =
     options.text('teeth') === undefined ? undefined : { teeth: options.whole('teeth', 1), missing };
@@ -156,6 +166,7 @@ function settingsOf(options: Options): { measure: MeasureOptions; expected: Sign
       ...(lowBelow === undefined ? {} : { lowBelow }),
       ...(highAbove === undefined ? {} : { highAbove }),
       ...(lobe === undefined ? {} : { beforeGap: lobe }),
+      ...(gap === undefined ? {} : { gapLevel: gap }),
       ...(low === undefined || high === undefined ? {} : { currents: { low, high } }),
     },
   };
@@ -171,11 +182,6 @@ async function load(file: string, options: Options, io: Io): Promise<Capture | n
   });
   for (const issue of issues) io.err(`${safeText(formatIssue(issue), { lines: true })}\n`);
   return capture;
-}
-
-interface View {
-  readonly from: number;
-  readonly to: number;
 }
 
 /** Edges drawn at most in a column unless a part was asked for. */
@@ -202,31 +208,40 @@ function viewOf(options: Options, measures: CaptureMeasures, width: number): Vie
   return { from: times[first]!, to: times[first + most]! };
 }
 
-function textReport(
-  capture: Capture,
-  measures: CaptureMeasures,
-  given: {
-    findings: readonly (readonly Finding[])[];
-    differences: readonly Difference[] | null;
-    width: number;
-    ascii: boolean;
-    view: View;
-  },
-): string[] {
-  const { width, ascii, view } = given;
+interface Report {
+  readonly findings: readonly (readonly Finding[])[];
+  readonly differences: readonly Difference[] | null;
+  readonly good: { readonly capture: Capture; readonly measures: CaptureMeasures } | null;
+  readonly width: number;
+  readonly ascii: boolean;
+  readonly view: View;
+}
+
+function textReport(capture: Capture, measures: CaptureMeasures, given: Report): string[] {
+  const { width, ascii, view, good } = given;
   const lines: string[] = [];
-  for (const [at, channel] of capture.channels.entries()) {
-    const measured = measures.channels[at]!;
-    const drawn = plotText(channel, {
-      width,
-      ascii,
-      rateHz: capture.rateHz,
-      startSeconds: capture.startSeconds,
-      ...view,
-      levels: markedLevels(measured),
-      marks: measured.edges.times.length <= width / 2 ? measured.edges.times : [],
-    });
+  const draw = (of: Capture, by: CaptureMeasures, at: number, part: View, name: string) => {
+    const measured = by.channels[at];
+    const channel = of.channels[at];
+    if (!measured || !channel) return;
+    const drawn = plotText(
+      { ...channel, name: name + channel.name },
+      {
+        width,
+        ascii,
+        rateHz: of.rateHz,
+        startSeconds: of.startSeconds,
+        ...part,
+        levels: markedLevels(measured),
+        marks: edgesWithin(measured.edges.times, part) <= width / 2 ? measured.edges.times : [],
+      },
+    );
     lines.push(...drawn, '');
+  };
+  const goodView = good && alignView(view, measures, good.measures);
+  for (const at of capture.channels.keys()) {
+    draw(capture, measures, at, view, '');
+    if (good && goodView) draw(good.capture, good.measures, at, goodView, 'good capture, ');
   }
   if (view.from > 0 || view.to < measures.seconds)
     lines.push('Only a part is drawn; --from and --to show others.', '');
@@ -246,6 +261,10 @@ function textReport(
     );
   }
   return lines.map((line) => safeText(line));
+}
+
+function edgesWithin(times: Float64Array, { from, to }: View): number {
+  return times.reduce((count, time) => count + (time >= from && time < to ? 1 : 0), 0);
 }
 
 function svg(capture: Capture, measures: CaptureMeasures, file: string, view: View): string {

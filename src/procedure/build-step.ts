@@ -8,6 +8,7 @@ import {
   type Setup,
   type Test,
 } from '../circuit/test.ts';
+import { formatQuantity } from '../quantity/format-quantity.ts';
 import { parseQuantity, parseToleranced } from '../quantity/parse-quantity.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import type { Path } from '../source/parse-yaml.ts';
@@ -24,6 +25,7 @@ import type { Frame, Linker } from './link-procedure.ts';
 import type {
   ActStep,
   AskStep,
+  Caution,
   Conclusion,
   ExpectedRange,
   Family,
@@ -183,18 +185,32 @@ class StepBuilder {
       say: this.text('say'),
       why: this.text('why'),
       minutes: draft.minutes ?? USUAL_MINUTES,
-      cautions: cautionsFor(
-        this.linker.library.cautions,
-        this.linker.drive,
-        setup,
-        probe,
-        this.named(),
-      ),
+      cautions: [
+        ...this.tooWeak(setup, probe),
+        ...cautionsFor(this.linker.library.cautions, this.linker.drive, setup, probe, this.named()),
+      ],
       cannot:
         draft.cannot === undefined
           ? null
           : this.linker.target(this.frame, draft.cannot, [...this.path, 'cannot']),
     };
+  }
+
+  /** Said before the test: a light or resistor that cannot pull the module's input low enough to be counted. */
+  private tooWeak(setup: Setup, probe: Probe | null): Caution[] {
+    const model = probe && setup.bridges.length > 0 ? this.linker.model() : null;
+    if (!model || !probe || model.refusal({ setup, probe }) !== null) return [];
+    const pull = model.pullsLow({ setup, probe });
+    if (!pull || pull.pulls) return [];
+    const volts = (value: number) => formatQuantity({ value, unit: 'V' });
+    return [
+      {
+        id: 'pull-too-weak',
+        word: 'NOTICE',
+        hazards: ['instrument-damage'],
+        say: `This load pulls {${pull.input}} down to about ${volts(pull.nominal)} only; the module counts a low below ${volts(pull.thresholdVolts)}. A module that does not react here proves nothing.`,
+      },
+    ];
   }
 
   private named(): readonly string[] {

@@ -86,10 +86,13 @@ export function checkStructure({ procedure, places }: LinkedProcedure): Issue[] 
   return issues;
 }
 
-/** Steps that follow a step. */
-export function nextSteps(step: Step): string[] {
+/** Steps that follow a step; without its `cannot` when only readings count. */
+export function nextSteps(
+  step: Step,
+  { cannot = true }: { readonly cannot?: boolean } = {},
+): string[] {
   if (step.kind === 'conclude') return [];
-  const beside = step.cannot === null ? [] : [step.cannot];
+  const beside = step.cannot === null || !cannot ? [] : [step.cannot];
   if (step.kind === 'act') return [step.go, ...beside];
   return [...step.outcomes.map((outcome) => outcome.go), ...beside];
 }

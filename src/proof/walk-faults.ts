@@ -51,19 +51,30 @@ export function walkFaults(procedure: Procedure, model: Model): Way[] {
   );
 }
 
-/** The ways of one fault. */
-export function walkFault(procedure: Procedure, model: Model, fault: string): Way[] {
+/** The ways of one fault, from the start and in all samples unless said otherwise. */
+export function walkFault(
+  procedure: Procedure,
+  model: Model,
+  fault: string,
+  options: { readonly from?: string; readonly samples?: readonly number[] } = {},
+): Way[] {
   const walker = new Walker(procedure, model, fault);
-  const samples = Array.from({ length: model.samples }, (_, sample) => sample);
-  walker.walk(procedure.start, { samples, share: 1, visits: [], minutes: 0, passed: new Set() });
+  const samples = options.samples ?? Array.from({ length: model.samples }, (_, sample) => sample);
+  walker.walk(options.from ?? procedure.start, {
+    samples,
+    share: 1,
+    visits: [],
+    minutes: 0,
+    passed: new Set(),
+  });
   return walker.ways;
 }
 
 /** What a step's instrument would show; null for steps that the model cannot answer. */
 export function testOf(step: Step): Test | null {
   if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) return null;
-  let test = TESTS.get(step);
-  if (!test) TESTS.set(step, (test = { setup: step.setup, probe: step.probe }));
+  const test = TESTS.get(step) ?? { setup: step.setup, probe: step.probe };
+  TESTS.set(step, test);
   return test;
 }
 /** One test object per step, since the model knows tests by identity. */
@@ -101,13 +112,23 @@ class Walker {
 
   walk(id: string, group: Group): void {
     const step = stepOf(this.procedure, id);
-    if (step.kind === 'conclude') return this.end(group, { kind: 'concluded', step: id });
-    if (group.passed.has(id)) return this.end(group, { kind: 'endless', step: id });
-    const here = { ...group, minutes: group.minutes + step.minutes, passed: new Set([...group.passed, id]) };
-    if (step.kind === 'act') return this.leave(here, id, null, step.go);
+    if (step.kind === 'conclude') {
+      this.end(group, { kind: 'concluded', step: id });
+      return;
+    }
+    if (group.passed.has(id)) {
+      this.end(group, { kind: 'endless', step: id });
+      return;
+    }
+    const here = {
+      ...group,
+      minutes: group.minutes + step.minutes,
+      passed: new Set([...group.passed, id]),
+    };
     const test = testOf(step);
-    if (step.kind === 'ask' || test === null) return this.ask(step, here);
-    this.read(step as MeasureStep | LookStep, test, here);
+    if (step.kind === 'act') this.leave(here, id, null, step.go);
+    else if (step.kind === 'ask' || test === null) this.ask(step, here);
+    else this.read(step, test, here);
   }
 
   private read(step: MeasureStep | LookStep, test: Test, group: Group): void {
@@ -119,7 +140,11 @@ class Walker {
       else byOutcome.set(outcome, [sample]);
     }
     for (const [name, samples] of byOutcome) {
-      const part = { ...group, samples, share: (group.share * samples.length) / group.samples.length };
+      const part = {
+        ...group,
+        samples,
+        share: (group.share * samples.length) / group.samples.length,
+      };
       const outcome = step.outcomes.find((one) => one.name === name);
       if (outcome) this.leave(part, step.id, outcome.name, outcome.go);
       else this.end(part, { kind: 'dead-end', step: step.id });
@@ -129,15 +154,26 @@ class Walker {
   /** Questions, and numbers the circuit knows nothing of: the usual answer, or each one in turn. */
   private ask(step: AskStep | MeasureStep | LookStep, group: Group): void {
     const usual = usualAnswer(step);
-    if (usual) return this.leave(group, step.id, usual.name, usual.go);
+    if (usual) {
+      this.leave(group, step.id, usual.name, usual.go);
+      return;
+    }
     const said = new Set(
       group.visits.filter((visit) => visit.step === step.id).map(({ outcome }) => outcome),
     );
     const open = step.outcomes.filter(({ name }) => !said.has(name));
-    if (open.length === 0) return this.end(group, { kind: 'endless', step: step.id });
+    if (open.length === 0) {
+      this.end(group, { kind: 'endless', step: step.id });
+      return;
+    }
     const answers = this.ways.length < WAYS_MAX ? open : open.slice(0, 1);
     for (const { name, go } of answers)
-      this.leave({ ...group, share: group.share / answers.length, passed: new Set() }, step.id, name, go);
+      this.leave(
+        { ...group, share: group.share / answers.length, passed: new Set() },
+        step.id,
+        name,
+        go,
+      );
   }
 
   private leave(group: Group, step: string, outcome: string | null, go: string): void {

@@ -1,38 +1,26 @@
-/**
- * What a technician types at a prompt, understood or politely refused.
- *
- * The step says which unit it expects; the text may say more: a prefix, a unit in any spelling, either decimal mark,
- * `OL`. A letter m or M shifts the value a thousand million times, so where both could be meant the program asks
- * instead of guessing.
- */
-import { formatQuantity } from './format-quantity.ts';
 import type { Quantity, Unit } from './quantity.ts';
 import { type ScannedNumber, scanNumber } from './scan-number.ts';
+import {
+  choiceOf,
+  conceivable,
+  type ExpectedReading,
+  impossible,
+  isUsual,
+  NEVER_NEGATIVE,
+  type ReadingChoice,
+  type Typed,
+  textOf,
+} from './typed-reading.ts';
 import {
   bare,
   beginsUnit,
   PREFIX_POWERS,
   spokenUnit,
   takesPrefix,
-  toSi,
   type UnitWord,
 } from './unit-words.ts';
 
-export interface ExpectedReading {
-  readonly unit: Unit;
-  /** Where readings usually lie, in the unit itself; decides between m and M. */
-  readonly usual?: { readonly low: number; readonly high: number };
-  /** What cannot be in this vehicle, and why, in words: `this vehicle has a 12 V system`. */
-  readonly limit?: { readonly low?: number; readonly high?: number; readonly because?: string };
-  /** True where the step asks for direct voltage or current, false for alternating. */
-  readonly dc?: boolean;
-}
-
-export interface ReadingChoice {
-  readonly quantity: Quantity;
-  readonly resolution: number;
-  readonly words: string;
-}
+export type { ExpectedReading, ReadingChoice };
 
 export type RefusalCode =
   | 'too-long'
@@ -65,32 +53,6 @@ export type ReadingParse =
 
 /** Longer than any reading; keeps every later step small. */
 const MAX_CHARACTERS = 100;
-
-/** What a hand-held meter or scope can show, least and most, apart from zero. Common practice, no source. */
-const CONCEIVABLE: Partial<Record<Unit, readonly [number, number]>> = {
-  V: [1e-5, 2e3],
-  A: [1e-7, 2e3],
-  ohm: [0.01, 1e8],
-  Hz: [0.01, 5e7],
-  s: [1e-9, 1e5],
-  m: [1e-4, 1e3],
-  F: [1e-13, 1],
-  W: [1e-4, 1e5],
-};
-/** How far outside its usual range a reading still counts as usual when m and M are weighed. */
-const USUAL_SLACK = 100;
-
-/** Units that have no negative values, with the reason in words. */
-const NEVER_NEGATIVE: Partial<Record<Unit, string>> = {
-  ohm: 'a resistance cannot be negative; a meter that shows one sees voltage in the circuit, or its leads were zeroed on something',
-  Hz: 'a frequency cannot be negative',
-  rpm: 'a speed in rpm is entered without a sign',
-  '%': 'a duty or a percentage here lies between 0 and 100',
-  s: 'a time here cannot be negative',
-  m: 'a length cannot be negative',
-  m2: 'an area cannot be negative',
-  F: 'a capacitance cannot be negative',
-};
 
 const UNIT_NAMES: Readonly<Record<Unit, string>> = {
   V: 'volts',
@@ -185,12 +147,6 @@ function withUnit(scan: ScannedNumber, expected: ExpectedReading, fix: string): 
   return doubt ?? checked(choices[0]!, textOf(readings[0]!), expected);
 }
 
-interface Typed {
-  readonly digits: string;
-  readonly lastPower: number;
-  readonly word: UnitWord;
-}
-
 /** The unit meant by the letter inside the number and the text behind it. */
 function unitOf(
   scan: ScannedNumber,
@@ -214,23 +170,6 @@ function unitOf(
 }
 
 const isMilliOrMega = (prefix: string) => prefix === 'm' || prefix === 'M';
-
-function choiceOf({ digits, lastPower, word }: Typed): ReadingChoice {
-  const quantity = { value: toSi(digits, word), unit: word.unit };
-  const resolution = Number(`1e${lastPower + word.power}`) * word.factor;
-  return { quantity, resolution, words: formatQuantity(quantity, { digits: 6 }) };
-}
-
-/** Every typed digit with the prefix and unit as signs. */
-function textOf({ digits, word }: Typed): string {
-  if (word.factor !== 1 || word.offset !== 0 || word.unit === 'm2')
-    return formatQuantity({ value: toSi(digits, word), unit: word.unit }, { digits: 6 });
-  const sign =
-    word.unit === 'ohm' ? 'Ω' : word.unit === 'degC' ? '°C' : word.unit === 'deg' ? '°' : word.unit;
-  if (word.unit === '1') return digits;
-  if (word.unit === 'deg') return `${digits}${sign}`;
-  return `${digits} ${word.prefix === 'u' ? 'µ' : word.prefix}${sign}`;
-}
 
 /** Asks when the letter's other case is a reading too, or is the only one that is. */
 function caseDoubt(typed: Typed, expected: ExpectedReading): ReadingParse | null {
@@ -276,43 +215,11 @@ function groupDoubt(
   };
 }
 
-function conceivable({ value, unit }: Quantity): boolean {
-  const range = CONCEIVABLE[unit];
-  const size = Math.abs(value);
-  return !range || size === 0 || (size >= range[0] && size <= range[1]);
-}
-
-function isUsual({ quantity }: ReadingChoice, { usual }: ExpectedReading): boolean {
-  if (!usual) return true;
-  const size = Math.abs(quantity.value);
-  const low = Math.min(Math.abs(usual.low), Math.abs(usual.high));
-  const high = Math.max(Math.abs(usual.low), Math.abs(usual.high));
-  return size >= low / USUAL_SLACK && size <= high * USUAL_SLACK;
-}
-
 function checked(choice: ReadingChoice, text: string, expected: ExpectedReading): ReadingParse {
   const words = impossible(choice.quantity, expected);
   if (words !== null)
     return refused('impossible-value', words, 'look at the display and its unit again');
   return { status: 'read', quantity: choice.quantity, resolution: choice.resolution, text };
-}
-
-/** Why this value cannot be, or null. */
-function impossible(quantity: Quantity, { limit }: ExpectedReading): string | null {
-  const { value, unit } = quantity;
-  const written = formatQuantity(quantity);
-  if (!Number.isFinite(value)) return 'this number is too large for any instrument';
-  const never = NEVER_NEGATIVE[unit];
-  if (never !== undefined && value < 0) return never;
-  if (unit === '%' && value > 100) return `${written}: ${NEVER_NEGATIVE['%']}`;
-  if (unit === 'degC' && value < -273.15) return `${written} is below absolute zero`;
-  const because = limit?.because === undefined ? '' : `: ${limit.because}`;
-  if (limit?.high !== undefined && value > limit.high)
-    return `${written} is more than can be here${because}`;
-  if (limit?.low !== undefined && value < limit.low)
-    return `${written} is less than can be here${because}`;
-  if (conceivable(quantity) || Math.abs(value) < 1) return null;
-  return `${written} is more than a hand-held instrument can show`;
 }
 
 /** `OL` in its spellings, with or without a unit behind it; null when the text is something else. */

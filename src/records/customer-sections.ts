@@ -154,7 +154,9 @@ function retest({ retest: { rows, verdict, words } }: SessionRecord): Block[] {
 
 function decision(): Block[] {
   return [
-    text('I have read what was found and what it takes. I authorise the repair as described above.'),
+    text(
+      'I have read what was found and what it takes. I authorise the repair as described above.',
+    ),
     {
       kind: 'sign',
       labels: [

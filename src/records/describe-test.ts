@@ -29,7 +29,9 @@ export function whereWords(probe: Probe | null, job: Job, circuit: Circuit | nul
 
 /** Where a step of the tree looks. */
 export function stepWhere(step: Step, job: Job, circuit: Circuit | null): string {
-  return step.kind === 'measure' || step.kind === 'look' ? whereWords(step.probe, job, circuit) : '';
+  return step.kind === 'measure' || step.kind === 'look'
+    ? whereWords(step.probe, job, circuit)
+    : '';
 }
 
 /** `key on, engine off; sensor unplugged; lead from … to …`. */
@@ -37,8 +39,11 @@ export function setupWords(setup: Setup, job: Job, circuit: Circuit | null): str
   const words: string[] = [STATE_WORDS[setup.state] ?? setup.state];
   for (const part of setup.unplugged) words.push(`${thingWords(part, circuit)} unplugged`);
   for (const { from, to, through } of setup.bridges) {
-    const what = typeof through === 'string' ? through.replace('-', ' ') : `${through.ohms} ohm resistor`;
-    words.push(`${what} from ${terminalWords(from, job, circuit)} to ${terminalWords(to, job, circuit)}`);
+    const what =
+      typeof through === 'string' ? through.replace('-', ' ') : `${through.ohms} ohm resistor`;
+    words.push(
+      `${what} from ${terminalWords(from, job, circuit)} to ${terminalWords(to, job, circuit)}`,
+    );
   }
   if (setup.sensor === 'spare') words.push('known-good sensor plugged in');
   if (setup.target === 'moving') words.push('target moving');

@@ -19,10 +19,10 @@ th,td{border:1px solid var(--rule);padding:.3rem .45rem;vertical-align:top;text-
 th{background:var(--soft)}
 td div+div{margin-top:.15rem;font-size:.92em}
 td.good{border-inline-start:5px solid var(--good)}
-td.bad{border-inline-start:5px double var(--bad);font-weight:600}
+td.bad{border-inline-start:5px double var(--bad)}
+td.bad div:first-child{font-weight:600}
 td.unsure{border-inline-start:5px dashed var(--unsure)}
 td.struck div:first-child{text-decoration:line-through}
-td.struck:last-child div:first-child{text-decoration:none;font-weight:600}
 svg{display:block;max-width:100%;margin-top:.25rem}
 .axis{stroke:var(--rule);stroke-width:1}
 .range{fill:var(--soft);stroke:var(--good);stroke-width:1.2}

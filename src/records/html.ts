@@ -103,7 +103,9 @@ ${block.labels.map((label) => html`<p><span class="line"></span>${label}</p>\n`)
 
 function tableMarkup({ caption, heads, widths, rows }: Table): Markup {
   const total = widths.reduce((sum, width) => sum + width, 0);
-  const columns = widths.map((width) => html`<col style="width:${((100 * width) / total).toFixed(1)}%">`);
+  const columns = widths.map(
+    (width) => html`<col style="width:${((100 * width) / total).toFixed(1)}%">`,
+  );
   return html`<div class="wide"><table>
 <caption>${caption}</caption>
 <colgroup>${columns}</colgroup>

@@ -22,9 +22,9 @@ const JOINT = ' · ';
 
 /** Signs that can begin or end markup anywhere in a line. */
 const INLINE_SIGNS = /[\\`*_[\]<>|~&$]/g;
-/** What makes a heading, list, rule, quote, or underlines a heading, at the start of a line. */
-const LINE_START = /^(\s*)([#+=-])/;
-const NUMBERED = /^(\s*\d{1,9})([.)])/;
+/** What makes a heading or a list item at the start of a line, and what underlines a heading or rules a page. */
+const BLOCK_START = /^[#+-](?=[#\s]|$)|^[-=](?=[-=\s]*$)/;
+const NUMBERED = /^(\d{1,9})([.)])(?=\s|$)/;
 /** GitHub makes links of bare addresses; a backslash inside them stops that. */
 const ADDRESS_SIGNS = /@|:(?=\/\/)|(?<=\bwww)\.|(?<=\b(?:mailto|xmpp)):/gi;
 
@@ -38,7 +38,7 @@ function lineText(line: string): string {
     .trim()
     .replace(INLINE_SIGNS, '\\$&')
     .replace(ADDRESS_SIGNS, '\\$&')
-    .replace(LINE_START, '$1\\$2')
+    .replace(BLOCK_START, '\\$&')
     .replace(NUMBERED, '$1\\$2');
 }
 

@@ -62,6 +62,13 @@ export function expectedWords(step: Step): string {
   return step.kind === 'look' ? step.expected.map(lookWords).join(' or ') : '';
 }
 
+/** The same as numbers, for steps that end in one. */
+export function expectedRange(step: Step): RecordLine['expectedRange'] {
+  if (step.kind !== 'measure' || !step.expected) return null;
+  const { low, high, from } = step.expected;
+  return { low, high, from };
+}
+
 type LineFacts = Omit<RecordLine, 'number' | 'standing' | 'at' | 'workedMs'>;
 
 function lineOf(session: Session, event: Answer): LineFacts {
@@ -76,7 +83,7 @@ function lineOf(session: Session, event: Answer): LineFacts {
     setup: isTask(step) ? setupWords(step.setup, job, circuit) : '',
     instrument: step.kind === 'look' ? instrumentWords(step.probe) : '',
     expected: expectedWords(step),
-    expectedRange: null,
+    expectedRange: expectedRange(step),
     found: '',
     reading: null,
     verdict: null,
@@ -88,12 +95,10 @@ function lineOf(session: Session, event: Answer): LineFacts {
     case 'reading-recorded': {
       const { typed, value, unit, instrument } = event;
       const reading = { typed, value, overLimit: value === null, unit };
-      const expected = step.kind === 'measure' ? step.expected : null;
       return {
         ...base,
         kind: 'reading',
         instrument,
-        expectedRange: expected && { low: expected.low, high: expected.high, from: expected.from },
         found: readingWords(reading),
         reading,
         ...judged(event, step),

@@ -4,7 +4,7 @@ import { stepOf } from '../procedure/procedure.ts';
 import type { RetestRecorded } from '../session/events.ts';
 import { type Session, standingAnswers } from '../session/session.ts';
 import { lookWords, stepWhere } from './describe-test.ts';
-import { expectedWords, outcomeWords, readingWords } from './record-lines.ts';
+import { expectedRange, expectedWords, outcomeWords, readingWords } from './record-lines.ts';
 import type { Clock } from './session-clock.ts';
 import type { Reading, RecordRetest, RetestRow } from './session-record.ts';
 
@@ -29,7 +29,7 @@ export function recordRetest(session: Session, clock: Clock): RecordRetest {
 
 function titleOf(session: Session, id: string): string {
   const { job, circuit, procedure } = session.opened;
-  return bindText(stepOf(procedure, id).title, job, circuit);
+  return bindText(procedure.steps[id]?.title ?? id, job, circuit);
 }
 
 function rowOf(session: Session, event: RetestRecorded, clock: Clock): RetestRow {
@@ -43,6 +43,7 @@ function rowOf(session: Session, event: RetestRecorded, clock: Clock): RetestRow
     title: titleOf(session, step.id),
     where: stepWhere(step, job, circuit),
     expected: expectedWords(step),
+    expectedRange: expectedRange(step),
     before: beforeWords(session, step.id),
     after: reading ? readingWords(reading) : look,
     reading,

@@ -27,7 +27,8 @@ export function durationWords(ms: number): string {
 
 /** How sure the conclusion is. */
 export function provenWords(proven: boolean | null): string {
-  if (proven === null) return 'not weighed: this procedure has no circuit to weigh the evidence with';
+  if (proven === null)
+    return 'not weighed: this procedure has no circuit to weigh the evidence with';
   return proven
     ? 'proven by at least three independent pieces of evidence'
     : 'not proven: fewer than three independent pieces of evidence point to it';

@@ -9,7 +9,7 @@ import { bindText } from '../procedure/bind-text.ts';
 import type { MeasureUnit } from '../procedure/procedure.ts';
 import type { SessionEvent } from '../session/events.ts';
 import { presentConclusion, type Session, type SessionStatus } from '../session/session.ts';
-import { recordLines, recordExtras } from './record-lines.ts';
+import { recordExtras, recordLines } from './record-lines.ts';
 import { recordRetest } from './record-retest.ts';
 import { type Clock, sessionClock } from './session-clock.ts';
 
@@ -93,6 +93,13 @@ export interface Reading {
   readonly unit: MeasureUnit;
 }
 
+/** What a healthy circuit shows, and who says so; null is an open end. */
+export interface RecordRange {
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly from: 'circuit' | 'author';
+}
+
 /** One answer. `verdict` says how it compares with what a healthy circuit shows; null where nothing is expected. */
 export interface RecordLine extends Moment {
   /** Counts the answers from 1. */
@@ -105,12 +112,7 @@ export interface RecordLine extends Moment {
   readonly setup: string;
   readonly instrument: string;
   readonly expected: string;
-  readonly expectedRange: {
-    /** Null is an open end. */
-    readonly low: number | null;
-    readonly high: number | null;
-    readonly from: 'circuit' | 'author';
-  } | null;
+  readonly expectedRange: RecordRange | null;
   readonly found: string;
   readonly reading: Reading | null;
   readonly verdict: Verdict | 'as expected' | 'not as expected' | null;
@@ -177,6 +179,7 @@ export interface RetestRow extends Moment {
   readonly title: string;
   readonly where: string;
   readonly expected: string;
+  readonly expectedRange: RecordRange | null;
   /** What the same step showed before the repair; empty when it was not taken. */
   readonly before: string;
   readonly after: string;

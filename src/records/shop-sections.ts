@@ -8,7 +8,7 @@ import {
   timeWords,
   verdictWords,
 } from './report-words.ts';
-import type { RecordLine, SessionRecord } from './session-record.ts';
+import type { RecordLine, RetestRow, SessionRecord } from './session-record.ts';
 
 /** Sections of the full report; empty ones are left out. */
 export function shopSections(record: SessionRecord): Section[] {
@@ -136,13 +136,13 @@ function lineRow(line: RecordLine): Cell[] {
   ];
 }
 
-function gauge({ reading, expectedRange }: RecordLine): Pick<Cell, 'gauge'> {
+function gauge({ reading, expectedRange }: RecordLine | RetestRow): Pick<Cell, 'gauge'> {
   if (!reading || !expectedRange) return {};
   return { gauge: { low: expectedRange.low, high: expectedRange.high, value: reading.value } };
 }
 
 function toneOf({ verdict, standing }: RecordLine): Pick<Cell, 'tone'> {
-  if (standing !== 'standing') return { tone: 'struck' };
+  if (standing !== 'standing') return {};
   switch (verdict) {
     case null:
       return {};
@@ -231,7 +231,7 @@ function retest(record: SessionRecord): Section {
         cell(row.title, row.where),
         cell(row.expected),
         cell(row.before || 'not taken'),
-        cell(row.after),
+        { ...cell(row.after), ...gauge(row) },
         { ...cell(row.passed ? 'PASSED' : 'FAILED'), tone: row.passed ? 'good' : 'bad' },
       ]),
     });

@@ -1,12 +1,383 @@
 /** Joins the circuit's model and the ranking of suspects to what a session needs of them. */
+import type { Circuit } from '../circuit/circuit.ts';
+import { inputTerminals, partName } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
-import type { Thinker } from './thinker.ts';
+import { leads } from '../circuit/refuse-test.ts';
+import { standardTests } from '../circuit/standard-tests.ts';
+import type { MeterFunction, Shown, Test } from '../circuit/test.ts';
+import { describeCode } from '../identify/describe-code.ts';
+import { terminalWords } from '../procedure/bind-text.ts';
+import type { Job } from '../procedure/job.ts';
+import type { Procedure } from '../procedure/procedure.ts';
+import { formatQuantity } from '../quantity/format-quantity.ts';
+import { meterUncertainty } from '../quantity/normal.ts';
+import { corroborate } from '../suspects/corroborate.ts';
+import type { Reading } from '../suspects/likelihood.ts';
+import { proposeTests } from '../suspects/next-test.ts';
+import { outcomesOf } from '../suspects/outcomes.ts';
+import {
+  buildTable,
+  type Candidate,
+  HEALTHY,
+  type PredictionTable,
+  type TableTest,
+} from '../suspects/prediction-table.ts';
+import { type CodeKind, priorFor } from '../suspects/prior.ts';
+import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
+import { ALL_MEANS, type Means, type Situation, situationAfter } from '../suspects/test-cost.ts';
+import { whatChanged } from '../suspects/what-changed.ts';
+import { codeChance } from './code-chance.ts';
+import type { EvidenceLine, ExtraReading } from './events.ts';
+import { LOOK_WORDS } from './look-words.ts';
+import { type Session, standingAnswers } from './session.ts';
+import type { Proposal, SuspectRow, SuspectView, Thinker } from './thinker.ts';
 
-/** A thinker over `model`. */
-export function createThinker(_model: Model): Thinker {
-  return {
-    suspects: () => ({ rows: [], changed: null, unexplained: null }),
-    nextTests: () => [],
-    weigh: () => ({ evidence: [], ruledOut: [], proven: false, missing: 3, wouldProve: [] }),
+/** Share of all weight that the healthy circuit has before any reading: a complaint mostly has a cause. */
+const HEALTHY_SHARE = 0.05;
+/**
+ * Of the model's samples the first so many: a low-discrepancy sequence is even in every beginning of it, and the first
+ * look at all tests of a circuit then takes half a second instead of one and a half.
+ */
+const THINKER_SAMPLES = 32;
+/** Things everybody has: eyes, a lead, the module's live data. */
+const ALWAYS_AT_HAND = ['eyes', 'lead', 'live-data', 'meter'];
+const NO_FAULT_WORDS = 'nothing to repair now';
+
+/** A test as the thinker's table knows it, and as the person does it. */
+interface ThinkerTest extends TableTest {
+  readonly test: Test;
+  readonly words: string;
+}
+
+/** One reading of the session and the words for it. */
+interface SessionReading extends Reading {
+  readonly found: string;
+}
+
+/** A thinker over `model` for sessions of one procedure and job. */
+export function createThinker(model: Model, procedure: Procedure, job: Job): Thinker {
+  return new ModelThinker(model, procedure, job);
+}
+
+class ModelThinker implements Thinker {
+  private readonly circuit: Circuit;
+  private readonly job: Job;
+  private readonly tests: readonly ThinkerTest[];
+  private readonly byKey: ReadonlyMap<string, number>;
+  private readonly table: PredictionTable;
+  private readonly outcomes: ReturnType<typeof outcomesOf>;
+  private readonly prior: Float64Array;
+  private readonly repairWords: ReadonlyMap<string, string>;
+  private readonly rankings = new Map<string, Ranking>();
+
+  constructor(model: Model, procedure: Procedure, job: Job) {
+    this.circuit = model.circuit;
+    this.job = job;
+    this.tests = collectTests(model, procedure);
+    this.byKey = new Map(this.tests.map(({ test }, index) => [keyOf(test), index]));
+    const candidates = candidatesOf(model.circuit);
+    this.table = buildTable<ThinkerTest>(
+      candidates,
+      this.tests,
+      (id, { test }, sample) => model.shows(id, test, sample),
+      Math.min(model.samples, THINKER_SAMPLES),
+    );
+    this.outcomes = outcomesOf(this.table);
+    this.prior = priorFor(candidates, {
+      replaced: job.earlierRepairs.flatMap(({ part }) => (part === null ? [] : [part])),
+      codes: codeKinds(job),
+      codeChance: codeChance(model, inputTerminals(model.circuit)),
+    });
+    this.repairWords = new Map(
+      candidates.map(({ repair, repairWords }) => [repair, repairWords ?? repair]),
+    );
+  }
+
+  readonly suspects = (session: Session): SuspectView => {
+    const readings = this.readings(session);
+    const ranking = this.rank(readings);
+    const before = readings.length > 0 ? this.rank(readings.slice(0, -1)) : null;
+    return {
+      rows: this.rows(ranking),
+      changed: before ? whatChanged(before, ranking) : null,
+      unexplained: this.unexplained(ranking, readings),
+    };
   };
+
+  readonly nextTests = (session: Session): readonly Proposal[] => {
+    const readings = this.readings(session);
+    const done = readings.map(({ test }) => test);
+    const { best } = proposeTests(this.table, this.rank(readings), {
+      now: this.situation(session),
+      means: meansOf(session),
+      outcomes: this.outcomes,
+      without: done,
+    });
+    return best.map(({ test, cost, shows, why }) =>
+      this.proposal(
+        test,
+        cost.minutes,
+        shows.map(({ words, shows: shown }) => ({ repairWords: words, shown })),
+        why,
+      ),
+    );
+  };
+
+  readonly weigh: Thinker['weigh'] = (session, faults) => {
+    const readings = this.readings(session);
+    const ranking = this.rank(readings);
+    const concluded = faults.length === 0 ? [HEALTHY] : faults;
+    const weighed = corroborate(this.table, {
+      concluded,
+      readings,
+      ranking,
+      outcomes: this.outcomes,
+      now: this.situation(session),
+      means: meansOf(session),
+    });
+    const words = this.conclusionWords(concluded);
+    const evidence: EvidenceLine[] = weighed.evidence.map(({ reading, test }) => ({
+      test: this.tests[test]!.words,
+      where: this.where(this.tests[test]!.test),
+      found: readings[reading]!.found,
+      pointsTo: words,
+    }));
+    return {
+      evidence,
+      ruledOut: weighed.ruledOut.map(({ repair, reading, test }) => ({
+        words: this.repairWords.get(repair) ?? repair,
+        by: `${this.tests[test]!.words}: ${readings[reading]!.found}`,
+      })),
+      proven: weighed.proven,
+      missing: weighed.missing,
+      wouldProve: weighed.offers.map(({ test, minutes }) =>
+        this.proposal(test, minutes, [], 'would support or break this conclusion'),
+      ),
+    };
+  };
+
+  private proposal(test: number, minutes: number, shows: Proposal['shows'], why: string): Proposal {
+    const option = this.tests[test]!;
+    const column = this.table.column(test);
+    const healthy = this.table.candidates.findIndex(({ id }) => id === HEALTHY);
+    const shown = this.table.shown(test, healthy);
+    return {
+      id: option.id,
+      words: option.words,
+      test: option.test,
+      minutes: Math.round(minutes * 10) / 10,
+      needs: option.needs.filter((need) => !ALWAYS_AT_HAND.includes(need)),
+      shows,
+      why,
+      healthy: healthyWords(shown),
+      kind: column.kind,
+      looks: column.kind === 'look' ? [...column.looks] : [],
+      likely: shown[0] ?? null,
+    };
+  }
+
+  /** Standing answers and extra readings that the model can weigh, in the order they were saved. */
+  private readings(session: Session): SessionReading[] {
+    const standing = new Set<unknown>(standingAnswers(session));
+    return session.events.flatMap((event): SessionReading[] => {
+      if (event.type === 'extra-reading')
+        return this.reading(event.test, shownOf(event.shown), event.typed);
+      if (!standing.has(event)) return [];
+      if (event.type !== 'reading-recorded' && event.type !== 'look-recorded') return [];
+      const step = session.opened.procedure.steps[event.step];
+      if ((step?.kind !== 'measure' && step?.kind !== 'look') || step.probe === null) return [];
+      const test = { setup: step.setup, probe: step.probe };
+      if (event.type === 'look-recorded')
+        return event.look === null
+          ? []
+          : this.reading(test, { kind: 'look', look: event.look }, LOOK_WORDS[event.look]);
+      if (event.unit !== 'V' && event.unit !== 'ohm') return [];
+      const value = event.value ?? Number.POSITIVE_INFINITY;
+      return this.reading(
+        test,
+        { kind: 'number', value, unit: event.unit },
+        formatQuantity({ value, unit: event.unit }),
+      );
+    });
+  }
+
+  private reading(test: Test, shown: Shown, found: string): SessionReading[] {
+    const index = this.byKey.get(keyOf(test));
+    return index === undefined ? [] : [{ test: index, shown, found }];
+  }
+
+  private rank(readings: readonly SessionReading[]): Ranking {
+    const key = JSON.stringify(
+      readings.map(({ test, shown }) => [
+        test,
+        shown.kind === 'look' ? shown.look : String(shown.value),
+      ]),
+    );
+    const known = this.rankings.get(key);
+    if (known) return known;
+    const ranking = rankSuspects(this.table, readings, this.prior);
+    this.rankings.set(key, ranking);
+    return ranking;
+  }
+
+  private rows(ranking: Ranking): SuspectRow[] {
+    return ranking.repairs.map(({ repair, chance }) => ({
+      repair,
+      words: this.repairWords.get(repair) ?? repair,
+      chance,
+      faults: ranking.suspects
+        .filter((suspect) => suspect.repair === repair)
+        .map(({ id, words, chance: own }) => ({ id, words, chance: own })),
+    }));
+  }
+
+  private unexplained(ranking: Ranking, readings: readonly SessionReading[]): string | null {
+    if (ranking.explained) return null;
+    const culprit = ranking.disagrees ? readings[ranking.disagrees.reading] : undefined;
+    if (!culprit)
+      return 'No single fault explains these readings; there may be two, or a lead was in the wrong place.';
+    const { words } = this.tests[culprit.test]!;
+    return `No single fault explains these readings. "${words}" (${culprit.found}) disagrees most with the rest: check where both leads were, and repeat it.`;
+  }
+
+  /** How things stand at the vehicle after everything that was done. */
+  private situation(session: Session): Situation {
+    const start: Situation = { state: 'key-off', unplugged: [], reached: [] };
+    return this.readings(session).reduce(
+      (now, { test }) => situationAfter(this.tests[test]!, now),
+      start,
+    );
+  }
+
+  private where(test: Test): string {
+    return leads(test.probe)
+      .map((id) => terminalWords(id, this.job, this.circuit))
+      .join(' to ');
+  }
+
+  private conclusionWords(ids: readonly string[]): string {
+    const repairs = new Set(
+      this.table.candidates
+        .filter(({ id }) => ids.includes(id))
+        .map(({ repairWords, repair }) => repairWords ?? repair),
+    );
+    return [...repairs].join(', or ');
+  }
+}
+
+function collectTests(model: Model, procedure: Procedure): ThinkerTest[] {
+  const known = new Map<string, ThinkerTest>();
+  const volts = uncertaintyOf(model.meter.volts);
+  const ohms = uncertaintyOf(model.meter.ohms);
+  const add = (
+    test: Test,
+    rest: Pick<ThinkerTest, 'id' | 'words' | 'family' | 'minutes' | 'needs'>,
+  ) => {
+    const key = keyOf(test);
+    if (known.has(key) || model.refusal(test) !== null) return;
+    const standardUncertainty =
+      test.probe.kind === 'volts' ? volts : test.probe.kind === 'ohms' ? ohms : undefined;
+    known.set(key, {
+      ...rest,
+      test,
+      state: test.setup.state,
+      unplugged: test.setup.unplugged,
+      reaches: [...new Set(leads(test.probe).map(partName))].filter((part) => part !== 'battery'),
+      arrangement: JSON.stringify([test.setup.bridges, test.setup.sensor]),
+      ...(standardUncertainty ? { standardUncertainty } : {}),
+    });
+  };
+  for (const step of Object.values(procedure.steps)) {
+    if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) continue;
+    const test = { setup: step.setup, probe: step.probe };
+    add(test, {
+      id: step.id,
+      words: step.title,
+      family: step.family,
+      minutes: 1,
+      needs: needsOf(test),
+    });
+  }
+  for (const { test, id, words, family, minutes, needs } of standardTests(model.circuit))
+    add(test, { id, words, family, minutes, needs });
+  return [...known.values()];
+}
+
+/** What has to be at hand for a step of a procedure. */
+function needsOf({ setup, probe }: Test): string[] {
+  const needs = new Set<string>();
+  if (probe.kind === 'pattern' || probe.kind === 'timing') needs.add('scope');
+  if (probe.kind === 'light') needs.add('test-light');
+  if (probe.kind === 'lamp') needs.add('lamp');
+  for (const { through } of setup.bridges) {
+    if (typeof through === 'object') needs.add('resistor');
+    else if (through !== 'lead') needs.add(through);
+  }
+  if (setup.sensor === 'spare') needs.add('spare-sensor');
+  return [...needs];
+}
+
+function candidatesOf(circuit: Circuit): Candidate[] {
+  const faults = circuit.faults.map(({ id, words, repair, repairWords, weight, subject }) => ({
+    id,
+    words,
+    repair,
+    repairWords,
+    weight,
+    subject,
+  }));
+  const total = faults.reduce((sum, { weight }) => sum + weight, 0);
+  const weight = (total * HEALTHY_SHARE) / (1 - HEALTHY_SHARE);
+  return [
+    ...faults,
+    {
+      id: HEALTHY,
+      words: 'nothing wrong now',
+      repair: HEALTHY,
+      repairWords: NO_FAULT_WORDS,
+      weight,
+      subject: [],
+    },
+  ];
+}
+
+function meansOf({ instruments }: Session): Means {
+  return {
+    ...ALL_MEANS,
+    has: [...instruments, ...ALWAYS_AT_HAND],
+    helper: instruments.includes('helper'),
+  };
+}
+
+function codeKinds(job: Job): CodeKind[] {
+  return job.codes.flatMap((code) => {
+    const described = describeCode(code);
+    return described?.sensorRole && described.kind ? [described.kind] : [];
+  });
+}
+
+function uncertaintyOf(accuracy: MeterFunction): (value: number) => number {
+  return (value) => meterUncertainty(accuracy, value).standard;
+}
+
+function shownOf(shown: ExtraReading['shown']): Shown {
+  return shown.kind === 'look'
+    ? shown
+    : { ...shown, value: shown.value ?? Number.POSITIVE_INFINITY };
+}
+
+function healthyWords(shown: readonly Shown[]): string {
+  const looks = new Set(
+    shown.flatMap((one) => (one.kind === 'look' ? [LOOK_WORDS[one.look]] : [])),
+  );
+  if (looks.size > 0) return [...looks].join(', or ');
+  const values = shown.flatMap((one) => (one.kind === 'number' ? [one.value] : []));
+  const unit = shown[0]?.kind === 'number' ? shown[0].unit : 'V';
+  const low = formatQuantity({ value: Math.min(...values), unit });
+  const high = formatQuantity({ value: Math.max(...values), unit });
+  return low === high ? low : `${low} to ${high}`;
+}
+
+function keyOf(test: Test): string {
+  return JSON.stringify(test);
 }

@@ -24,7 +24,8 @@ import { presentConclusion, presentStep, type Session } from './session.ts';
 
 /** What a person (or an answers file) can ask for. Values in SI units; `Infinity` is the meter's OL. */
 export type Command =
-  | { readonly type: 'acknowledge-cautions' }
+  /** Of the present step, or of the step named (a retest). */
+  | { readonly type: 'acknowledge-cautions'; readonly step?: string }
   | { readonly type: 'record-reading'; readonly typed: string; readonly value: number }
   | { readonly type: 'choose-outcome'; readonly outcome: string; readonly look?: Look }
   | { readonly type: 'mark-done' }
@@ -91,9 +92,11 @@ export type Decision =
   | { readonly ok: true; readonly events: readonly SessionEvent[] }
   | { readonly ok: false; readonly refusal: Refusal };
 
-/** Cautions that must be acknowledged before the present step is worked on. */
-export function pendingCautions(session: Session): readonly Caution[] {
-  const step = presentStep(session);
+/** Cautions that must be acknowledged before a step is worked on; the present step unless another is given. */
+export function pendingCautions(
+  session: Session,
+  step: Step = presentStep(session),
+): readonly Caution[] {
   if (!isTask(step)) return [];
   const { state, ids } = session.acknowledged;
   const known = state === step.setup.state ? new Set(ids) : new Set<string>();
@@ -106,7 +109,7 @@ export function decide(session: Session, command: Command, now: When): Decision 
     return refuse('not-open', 'this session is paused', 'resume it first');
   switch (command.type) {
     case 'acknowledge-cautions':
-      return acknowledge(session, now);
+      return acknowledge(session, command.step, now);
     case 'record-reading':
     case 'choose-outcome':
     case 'mark-done':
@@ -170,9 +173,9 @@ function notOpen(): Decision {
   return refuse('not-open', 'this session has ended', 'go back to change an answer');
 }
 
-function acknowledge(session: Session, now: When): Decision {
-  const step = presentStep(session);
-  const pending = pendingCautions(session);
+function acknowledge(session: Session, named: string | undefined, now: When): Decision {
+  const step = named === undefined ? presentStep(session) : stepOf(session.opened.procedure, named);
+  const pending = pendingCautions(session, step);
   if (!isTask(step) || pending.length === 0)
     return refuse('wrong-kind', 'there is no caution to acknowledge here');
   return events({
@@ -204,12 +207,7 @@ function answer(session: Session, command: AnswerCommand, now: When): Decision {
       );
     return events({ type: 'step-impossible', step: step.id, reason, go: step.cannot, ...now });
   }
-  if (pendingCautions(session).length > 0)
-    return refuse(
-      'caution-first',
-      'the caution of this step has not been acknowledged',
-      'read and acknowledge it first',
-    );
+  if (pendingCautions(session).length > 0) return cautionFirst();
   switch (command.type) {
     case 'mark-done':
       if (step.kind !== 'act') return wrongKind(step);
@@ -219,6 +217,14 @@ function answer(session: Session, command: AnswerCommand, now: When): Decision {
     case 'record-reading':
       return record(session, step, command, now);
   }
+}
+
+function cautionFirst(): Decision {
+  return refuse(
+    'caution-first',
+    'the caution of this step has not been acknowledged',
+    'read and acknowledge it first',
+  );
 }
 
 function wrongKind(step: Step): Decision {
@@ -340,6 +346,7 @@ function retest(
   if (!session.concluded) return refuse('not-concluded', 'there is no conclusion to test yet');
   const step = stepOf(session.opened.procedure, command.step);
   if (step.kind !== 'measure' && step.kind !== 'look') return wrongKind(step);
+  if (pendingCautions(session, step).length > 0) return cautionFirst();
   const { typed, value, look, outcome } = command;
   return events({
     type: 'retest-recorded',

@@ -69,8 +69,16 @@ export function evolve(before: Session, event: SessionEvent): Session {
       return { ...session, status: statusOf(session), acknowledged: { state: '', ids: [] } };
     case 'concluded':
       return { ...session, status: 'concluded', concluded: event };
-    case 'retest-recorded':
-      return { ...session, retests: [...session.retests, event] };
+    case 'retest-recorded': {
+      const step = stepOf(session.opened.procedure, event.step);
+      const state = isTask(step) ? step.setup.state : '';
+      const stays = session.acknowledged.state === state;
+      return {
+        ...session,
+        acknowledged: stays ? session.acknowledged : { state, ids: [] },
+        retests: [...session.retests, event],
+      };
+    }
     case 'session-closed':
       return { ...session, status: 'closed', closed: event };
     case 'recovered':

@@ -20,13 +20,19 @@ export interface SchemaError {
 /** Keywords that only wrap the findings of their branches. */
 const WRAPPERS = new Set(['if', 'anyOf', 'oneOf', 'allOf', 'propertyNames']);
 
+/** The schemas' pattern for names begins like this. */
+const NAME_PATTERN = /^\^\[a-z/;
+const NAME_RULE = 'use small letters, digits and hyphens';
+
 /** Issues in the order of the file. Wrapping keywords are left out when a finding inside them says more. */
 export function schemaIssues(
   errors: readonly SchemaError[] | null | undefined,
   source: YamlSource,
 ): Issue[] {
   const all = errors ?? [];
-  const telling = all.filter((error) => !WRAPPERS.has(error.keyword));
+  const telling = all.filter(
+    (error) => !WRAPPERS.has(error.keyword) && !all.some((other) => saysMore(other, error)),
+  );
   const issues = (telling.length > 0 ? telling : all).map((error) => issueOf(error, source));
   const seen = new Set<string>();
   return issues
@@ -37,14 +43,25 @@ export function schemaIssues(
     .sort((a, b) => a.at.line - b.at.line || a.at.column - b.at.column);
 }
 
+/** A missing word that decides the kind of a thing is told once, with the words there are. */
+function saysMore(other: SchemaError, error: SchemaError): boolean {
+  return (
+    other.keyword === 'discriminator' &&
+    error.keyword === 'required' &&
+    other.instancePath === error.instancePath &&
+    other.params['tag'] === error.params['missingProperty']
+  );
+}
+
 function issueOf(error: SchemaError, source: YamlSource): Issue {
   const path = pathOf(error.instancePath);
   const key = error.propertyName ?? unknownKey(error);
-  const tag = error.keyword === 'discriminator' ? [String(error.params['tag'])] : [];
+  const untagged = error.keyword === 'discriminator' && error.params['tagValue'] === undefined;
+  const tag = error.keyword === 'discriminator' && !untagged ? [String(error.params['tag'])] : [];
   const at =
     key !== null
       ? source.locate([...path, key], 'key')
-      : source.locate([...path, ...tag], keyOrValue(error));
+      : source.locate([...path, ...tag], untagged ? 'key' : keyOrValue(error));
   const { code, words, fix } = describe(error, path);
   return { code, severity: 'error', at, words, ...(fix ? { fix } : {}) };
 }
@@ -72,7 +89,7 @@ function describe(error: SchemaError, path: Path): Words {
     return {
       code: 'bad-name',
       words: `"${error.propertyName}" cannot be a name here`,
-      fix: 'use small letters, digits and hyphens',
+      fix: NAME_RULE,
     };
   if (error.keyword === 'additionalProperties') {
     const typed = String(params['additionalProperty']);
@@ -89,6 +106,12 @@ function describe(error: SchemaError, path: Path): Words {
     };
   if (error.keyword === 'enum' || error.keyword === 'const')
     return choice(error, where, allowedOf(error));
+  if (error.keyword === 'discriminator' && params['tagValue'] === undefined)
+    return {
+      code: 'missing-key',
+      words: `${where} lacks the key "${String(params['tag'])}"`,
+      fix: `one of: ${tagsOf(error).join(', ')}`,
+    };
   if (error.keyword === 'discriminator')
     return choice(
       { ...error, data: params['tagValue'] },
@@ -105,7 +128,8 @@ function describe(error: SchemaError, path: Path): Words {
     return {
       code: 'bad-form',
       words: `${where} is not written the way it must be`,
-      fix: exampleFix(error),
+      fix:
+        exampleFix(error) ?? (NAME_PATTERN.test(String(params['pattern'])) ? NAME_RULE : undefined),
     };
   return { code: 'out-of-bounds', words: `${where} ${error.message ?? 'is not allowed'}` };
 }

@@ -112,7 +112,9 @@ function draftCases(
         bucket = [];
         buckets.set(hash, bucket);
       }
-      const known = bucket.find((draft) => draft.repair === repair && sameOutcomes(draft, columns, at));
+      const known = bucket.find(
+        (draft) => draft.repair === repair && sameOutcomes(draft, columns, at),
+      );
       if (known) {
         known.weight += weight;
         known.candidates.add(candidate);

@@ -43,11 +43,13 @@ export function findGroups(
     if (group) group.push(candidate);
     else bySignature.set(signature, [candidate]);
   });
-  const groups = [...bySignature.values()].map((candidates): FaultGroup => ({
-    candidates,
-    weight: weightOf(table, candidates),
-    likeHealthy: candidates.some((one) => table.candidates[one]!.id === HEALTHY),
-  }));
+  const groups = [...bySignature.values()].map(
+    (candidates): FaultGroup => ({
+      candidates,
+      weight: weightOf(table, candidates),
+      likeHealthy: candidates.some((one) => table.candidates[one]!.id === HEALTHY),
+    }),
+  );
   const faults = groups.map((group) => faultsOf(table, group, ask.sizeBy ?? 'fault'));
   const all = sum(faults.map(({ weight }) => weight));
   const detected = faults.filter(({ likeHealthy }) => !likeHealthy);
@@ -56,7 +58,10 @@ export function findGroups(
     groups,
     detectedFraction: share(detectedWeight, all),
     isolatedFraction: (most) =>
-      share(sum(detected.filter(({ size }) => size <= most).map(({ weight }) => weight)), detectedWeight),
+      share(
+        sum(detected.filter(({ size }) => size <= most).map(({ weight }) => weight)),
+        detectedWeight,
+      ),
     meanGroupSize: share(sum(faults.map(({ weight, size }) => weight * size)), all),
   };
 }
@@ -72,7 +77,9 @@ export function commonest(outcomes: Outcomes, candidate: number, samples: number
 function faultsOf(table: PredictionTable, group: FaultGroup, sizeBy: 'fault' | 'repair') {
   const faults = group.candidates.filter((one) => table.candidates[one]!.id !== HEALTHY);
   const size =
-    sizeBy === 'fault' ? faults.length : new Set(faults.map((one) => table.candidates[one]!.repair)).size;
+    sizeBy === 'fault'
+      ? faults.length
+      : new Set(faults.map((one) => table.candidates[one]!.repair)).size;
   return { weight: weightOf(table, faults), size, likeHealthy: group.likeHealthy };
 }
 

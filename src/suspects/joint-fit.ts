@@ -2,7 +2,8 @@
  * All readings together: either one sample of the tolerances explains them all (a fault that keeps its size), or each
  * reading has samples of its own. The truth is a mixture of both.
  */
-import type { Allowance, ReadingFit } from './likelihood.ts';
+import type { Allowance } from './allowance.ts';
+import type { ReadingFit } from './likelihood.ts';
 
 /** Fit of a reading, with where it came from and how much it counts. */
 export interface WeighedFit extends ReadingFit {

@@ -1,49 +1,12 @@
 /**
  * How likely a reading is under each suspect. A number: the mean over the samples of a normal around each prediction,
  * as wide as the meter's uncertainty and the model's own allowance together. Over-limit and looks: the share of
- * samples that show the same. To each comes a small chance that the reading is not what it claims to be, spread
- * evenly over all that the test can show, so that one slip never rules a suspect out for good.
+ * samples that show the same. To each comes a small chance that the reading is not what it claims to be, so that one
+ * slip never rules a suspect out for good.
  */
 import { LOOKS, type Look, type Shown } from '../circuit/test.ts';
+import { type Allowance, modelWidth, slipDensity } from './allowance.ts';
 import type { Column } from './prediction-table.ts';
-
-/** What the model allows itself. Our assumptions; the reasons stand beside the defaults. */
-export interface Allowance {
-  readonly ofValue: number;
-  readonly volts: number;
-  readonly ohms: number;
-  readonly wrongReading: number;
-  readonly pseudoSamples: number;
-  readonly steadyChance: number;
-}
-
-export const ALLOWANCE: Allowance = {
-  /** A real circuit has wires, contacts and temperatures that the description rounds: 2 % of the value ... */
-  ofValue: 0.02,
-  /** ... and a few millivolts of offsets in grounds ... */
-  volts: 0.005,
-  /** ... or of lead and clip resistance. */
-  ohms: 0.2,
-  /** One reading in fifty is not what it claims: a lead in the wrong place, a slip, or something not in the model. */
-  wrongReading: 0.02,
-  /** Looks never seen in the samples may still happen: as if one more sample had shown all looks evenly (Laplace). */
-  pseudoSamples: 1,
-  /**
-   * Whether a fault keeps its size from one reading to the next (then one sample must explain all readings), or
-   * changes with heat and movement (then each reading is on its own). Evens, as we know of no count.
-   */
-  steadyChance: 0.5,
-};
-
-/** An allowance of nothing, for problems that are exact: published examples, logic puzzles. */
-export const NO_ALLOWANCE: Allowance = {
-  ofValue: 0,
-  volts: 0,
-  ohms: 0,
-  wrongReading: 0,
-  pseudoSamples: 0,
-  steadyChance: 1,
-};
 
 /** One reading of a test of the table. */
 export interface Reading {
@@ -65,8 +28,6 @@ const SQRT_2PI = Math.sqrt(2 * Math.PI);
 const FAR_DEVIATIONS = 12;
 /** Samples stand for the values between them, but never smear further than this share of a suspect's own spread. */
 const GAP_SHARE_MAX = 0.1;
-/** Width that even an exact meter on an exact model has, so that a density exists: a share of the value, and volts or ohms. */
-const LEAST_WIDTH = { ofValue: 1e-9, absolute: 1e-9 };
 
 /** The fit of `shown` to `rows` rows of a column. `blindAs` takes blind chance for a number from another column. */
 export function fitReading(
@@ -94,7 +55,7 @@ function fitNumber(
   allowance: Allowance,
   blindAs?: number,
 ): ReadingFit {
-  const blind = blindAs ?? 1 / shownSpan(column, value);
+  const blind = blindAs ?? slipDensity(column, value, standardUncertainty, allowance);
   const perSample = new Float64Array(rows * samples);
   const perRow = new Float64Array(rows);
   const floor = allowance.wrongReading * blind;
@@ -130,16 +91,6 @@ function kernelWidth(
   return Math.hypot(standardUncertainty, modelWidth(column, at, allowance), gap);
 }
 
-/** Standard deviation of what the model leaves out, at a predicted value. */
-export function modelWidth(column: Column, at: number, allowance: Allowance): number {
-  const size = Math.abs(at);
-  const absolute = column.unit === 'ohm' ? allowance.ohms : allowance.volts;
-  return Math.max(
-    allowance.ofValue * size + absolute,
-    LEAST_WIDTH.ofValue * size + LEAST_WIDTH.absolute,
-  );
-}
-
 /** For each sample, half the distance to its nearer neighbour among the same suspect's samples. */
 function sampleGaps(predicted: Float64Array, gaps: Float64Array): void {
   gaps.fill(0);
@@ -159,27 +110,6 @@ function sampleGaps(predicted: Float64Array, gaps: Float64Array): void {
   });
 }
 
-/**
- * The span over which a wrong reading is taken to be spread evenly: from the lowest to the highest thing any suspect
- * shows, or as far as this reading lies. In ohms evenly in the logarithm, as ranges there run over decades.
- */
-function shownSpan(column: Column, value: number): number {
-  let low = value;
-  let high = value;
-  for (const at of column.values)
-    if (at !== Infinity) {
-      if (at < low) low = at;
-      if (at > high) high = at;
-    }
-  if (column.unit !== 'ohm') return Math.max(high - low, SPAN_MIN_VOLTS);
-  const size = Math.max(value, SPAN_MIN_OHMS);
-  return size * Math.log(Math.max(high, 10 * SPAN_MIN_OHMS) / Math.max(low, SPAN_MIN_OHMS)) + SPAN_MIN_OHMS;
-}
-/** A wrong reading can be anywhere within at least a volt, whatever the suspects show. */
-const SPAN_MIN_VOLTS = 1;
-/** Below this, ohms are lead resistance. */
-const SPAN_MIN_OHMS = 1;
-
 function fitOverLimit(
   column: Column,
   rows: number,
@@ -198,13 +128,20 @@ function fitLook(
 ): ReadingFit {
   if (column.kind !== 'look') throw new Error('likelihood: a look for a test that shows numbers');
   const wanted = column.looks.indexOf(look);
-  return fitShare(rows, samples, looksLike(look, column), allowance, (at) => column.values[at] === wanted);
+  return fitShare(
+    rows,
+    samples,
+    looksLike(look, column),
+    allowance,
+    (at) => column.values[at] === wanted,
+  );
 }
 
 /** How many looks the test's instrument can show. */
 function looksLike(look: Look, column: Column): number {
   const looks = Object.values(LOOKS).find(
-    (list: readonly Look[]) => list.includes(look) && column.looks.every((one) => list.includes(one)),
+    (list: readonly Look[]) =>
+      list.includes(look) && column.looks.every((one) => list.includes(one)),
   );
   return looks?.length ?? Math.max(column.looks.length, 2);
 }

@@ -11,7 +11,15 @@ import { HEALTHY, type PredictionTable, repairsOf } from './prediction-table.ts'
 import { entropyBits, type Ranking } from './rank-suspects.ts';
 import { type Showing, showingOf } from './showing.ts';
 import { StrategySearch } from './strategy-search.ts';
-import { canDo, COSTS, type CostModel, type Means, type Situation, type TestCost, testCost } from './test-cost.ts';
+import {
+  COSTS,
+  type CostModel,
+  canDo,
+  type Means,
+  type Situation,
+  type TestCost,
+  testCost,
+} from './test-cost.ts';
 
 export interface ProposalAsk {
   readonly now: Situation;
@@ -53,12 +61,16 @@ const SHOWN_SUSPECTS = 4;
 const CASES_MAX = 48;
 /** Tests followed at each state, and states looked at from all sides. */
 const WIDTH = 8;
-const EXPANSIONS = 24;
+const EXPANSIONS = 96;
 /** Less than this, in bits, is rounding. */
 const BITS_MIN = 1e-9;
 
 /** The tests to do next, after `ranking`. */
-export function proposeTests(table: PredictionTable, ranking: Ranking, ask: ProposalAsk): Proposals {
+export function proposeTests(
+  table: PredictionTable,
+  ranking: Ranking,
+  ask: ProposalAsk,
+): Proposals {
   const costs = ask.costs ?? COSTS;
   const tests = [...table.tests.keys()].filter(
     (test) => !ask.without?.includes(test) && canDo(table.tests[test]!, ask.means).can,
@@ -95,7 +107,9 @@ export function expectedDrop(table: PredictionTable, ranking: Ranking, outcomes:
     }
   });
   const byOutcome = outcomes.specs.map((_, outcome) =>
-    joint.subarray(outcome * repairs.length, (outcome + 1) * repairs.length).reduce((a, b) => a + b, 0),
+    joint
+      .subarray(outcome * repairs.length, (outcome + 1) * repairs.length)
+      .reduce((a, b) => a + b, 0),
   );
   const left = entropyBits(joint) - entropyBits(byOutcome);
   return Math.max(0, ranking.entropyBits - left);
@@ -123,9 +137,7 @@ function lookAhead(
   const search = new StrategySearch(cases, moves, 0, WIDTH);
   if (search.root.leaf) return new Map();
   search.run(EXPANSIONS);
-  return new Map(
-    search.choices().map(({ test, minutes }) => [tests[test]!, minutes / cases.mass]),
-  );
+  return new Map(search.choices().map(({ test, minutes }) => [tests[test]!, minutes / cases.mass]));
 }
 
 function explain(
@@ -144,7 +156,8 @@ function whyWords(table: PredictionTable, ranking: Ranking, worth: Worth): strin
   const first = showingOf(table, worth.test, leader!);
   const other = ranking.suspects.find(
     ({ repair, index }) =>
-      repair !== leader!.repair && showingOf(table, worth.test, { index, id: '', words: '' }).shows !== first.shows,
+      repair !== leader!.repair &&
+      showingOf(table, worth.test, { index, id: '', words: '' }).shows !== first.shows,
   );
   const minutes = `${round(worth.cost.minutes)} min`;
   const moved = round(worth.cost.minutes - worth.cost.reading);

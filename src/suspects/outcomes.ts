@@ -6,7 +6,7 @@
  */
 import type { Look } from '../circuit/test.ts';
 import { normalCdf } from '../quantity/normal.ts';
-import { ALLOWANCE, type Allowance, modelWidth } from './likelihood.ts';
+import { ALLOWANCE, type Allowance, modelWidth } from './allowance.ts';
 import type { Column, PredictionTable } from './prediction-table.ts';
 
 /** One outcome. A range counts its `from` and not its `below`; an infinite `below` includes over-limit. */
@@ -45,7 +45,10 @@ export function findOutcomes(
   allowance: Allowance = ALLOWANCE,
 ): Outcomes {
   const column = table.column(test);
-  const specs = [...(authored ?? (column.kind === 'look' ? ownLooks(column) : ownRanges(table, test, column, allowance)))];
+  const specs = [
+    ...(authored ??
+      (column.kind === 'look' ? ownLooks(column) : ownRanges(table, test, column, allowance))),
+  ];
   const ofSample = new Uint8Array(column.values.length);
   let outside = false;
   column.values.forEach((value, at) => {
@@ -75,7 +78,8 @@ export function outcomesOf(
 }
 
 function holds(spec: OutcomeSpec, column: Column, value: number): boolean {
-  if (spec.kind === 'looks') return column.kind === 'look' && spec.looks.includes(column.looks[value]!);
+  if (spec.kind === 'looks')
+    return column.kind === 'look' && spec.looks.includes(column.looks[value]!);
   if (column.kind === 'look') return false;
   return value >= spec.from && (value < spec.below || spec.below === Infinity);
 }
@@ -100,7 +104,9 @@ function ownRanges(
   const below = sharesBelow(table, column, places, (value) =>
     Math.hypot(uncertainty(value), modelWidth(column, value, allowance)),
   );
-  const cuts = chooseCuts(below, table.candidates.length, places.length).map((index) => places[index]!);
+  const cuts = chooseCuts(below, table.candidates.length, places.length).map(
+    (index) => places[index]!,
+  );
   [-Infinity, ...cuts].forEach((from, index) => {
     specs.push({ kind: 'range', id: `range-${index + 1}`, from, below: cuts[index] ?? Infinity });
   });
@@ -200,7 +206,13 @@ function chooseCuts(below: Float64Array, count: number, places: number): number[
 }
 
 /** Information about the suspect, in bits, from splitting one range in two. */
-function splitGain(below: Float64Array, count: number, from: number, cut: number, to: number): number {
+function splitGain(
+  below: Float64Array,
+  count: number,
+  from: number,
+  cut: number,
+  to: number,
+): number {
   let left = 0;
   let right = 0;
   let gain = 0;

@@ -5,7 +5,14 @@
 import type { Candidate } from './prediction-table.ts';
 import { HEALTHY } from './prediction-table.ts';
 
-export const CODE_KINDS = ['low', 'high', 'circuit', 'range', 'intermittent', 'correlation'] as const;
+export const CODE_KINDS = [
+  'low',
+  'high',
+  'circuit',
+  'range',
+  'intermittent',
+  'correlation',
+] as const;
 /** What a trouble code says about its circuit. */
 export type CodeKind = (typeof CODE_KINDS)[number];
 
@@ -33,7 +40,11 @@ export interface PriorFacts {
 export function priorFor(candidates: readonly Candidate[], facts: PriorFacts = {}): Float64Array {
   const chances = Float64Array.from(candidates, (candidate) => {
     if (!(candidate.weight >= 0)) throw new Error(`prior: weight of ${candidate.id}`);
-    return candidate.weight * repairFactor(candidate, facts.replaced ?? []) * codeFactor(candidate, facts);
+    return (
+      candidate.weight *
+      repairFactor(candidate, facts.replaced ?? []) *
+      codeFactor(candidate, facts)
+    );
   });
   return normalised(chances);
 }
@@ -41,7 +52,8 @@ export function priorFor(candidates: readonly Candidate[], facts: PriorFacts = {
 function repairFactor(candidate: Candidate, replaced: readonly string[]): number {
   let factor = 1;
   for (const name of new Set(replaced)) {
-    if (candidate.repair === name || candidate.repair === `${name}.replace`) factor *= REPLACED_FACTOR;
+    if (candidate.repair === name || candidate.repair === `${name}.replace`)
+      factor *= REPLACED_FACTOR;
     else if (candidate.repair === `connector.${partOf(name)}`) factor *= DISTURBED_FACTOR;
   }
   return factor;
@@ -59,7 +71,8 @@ function codeFactor(candidate: Candidate, facts: PriorFacts): number {
   const { codeChance } = facts;
   if (!codeChance) return 1;
   let factor = 1;
-  for (const kind of kinds) factor *= CODE_FLOOR + (1 - CODE_FLOOR) * codeChance(candidate.id, kind);
+  for (const kind of kinds)
+    factor *= CODE_FLOOR + (1 - CODE_FLOOR) * codeChance(candidate.id, kind);
   return factor;
 }
 

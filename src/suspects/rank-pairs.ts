@@ -3,8 +3,9 @@
  * explain at least part of them.
  */
 import type { Shown } from '../circuit/test.ts';
+import type { Allowance } from './allowance.ts';
 import { jointFit, type WeighedFit } from './joint-fit.ts';
-import { type Allowance, fitReading, type Reading } from './likelihood.ts';
+import { fitReading, type Reading } from './likelihood.ts';
 import { fillColumn, HEALTHY, type PredictionTable } from './prediction-table.ts';
 
 /** What a test of the table shows with two faults present, one per sample. */

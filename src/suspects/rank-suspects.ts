@@ -2,11 +2,13 @@
  * Which suspects remain after the readings: Bayes' rule over single faults and the healthy circuit, in logarithms.
  * When no single one explains the readings, it says so, names the reading that disagrees most, and looks at pairs.
  */
+
+import { ALLOWANCE, type Allowance } from './allowance.ts';
 import { type JointFit, jointFit, type WeighedFit } from './joint-fit.ts';
-import { ALLOWANCE, type Allowance, fitReading, type Reading } from './likelihood.ts';
-import { type PairShows, type PairSuspect, rankPairs } from './rank-pairs.ts';
+import { fitReading, type Reading, type ReadingFit } from './likelihood.ts';
 import type { PredictionTable } from './prediction-table.ts';
 import { priorFor } from './prior.ts';
+import { type PairShows, type PairSuspect, rankPairs } from './rank-pairs.ts';
 
 /** One suspect with its present chance. */
 export interface Suspect {
@@ -33,11 +35,14 @@ export interface Ranking {
   readonly chances: Float64Array;
   /** By candidate and sample: how the candidate's chance is spread over its samples. Each row sums to 1. */
   readonly sampleShares: Float64Array;
-  /** False when even the best single suspect fits the readings worse than blind chance would. */
+  /**
+   * False when even the best single suspect fits the readings worse than blind chance would, or when every leading
+   * suspect needs some reading to be a slip.
+   */
   readonly explained: boolean;
   /** The reading that disagrees most, when nothing explains them all. */
   readonly disagrees: Disagreement | null;
-  /** Readings (by place) that the leading suspect fits worse than blind chance. */
+  /** Readings, by place, that must be slips if the leading suspect is right. */
   readonly misfits: readonly number[];
   /** Uncertainty about the repair that is left, in bits. */
   readonly entropyBits: number;
@@ -57,6 +62,9 @@ export interface RankOptions {
   readonly showsPair?: PairShows;
 }
 
+/** Suspects with this share of the leader's chance are asked as well whether they explain every reading. */
+const LEADING_SHARE = 0.1;
+
 /** Ranks all candidates of `table` after `readings`, from `prior` (by default the candidates' weights). */
 export function rankSuspects(
   table: PredictionTable,
@@ -67,14 +75,19 @@ export function rankSuspects(
   const allowance = options.allowance ?? ALLOWANCE;
   const fits = fitReadings(table, readings, allowance);
   const joint = jointFit(fits, table.candidates.length, table.samples, allowance);
-  const explained = bestOf(joint.logRows, prior) >= joint.logBlind;
-  const disagrees = explained ? null : worstReading(fits, table, prior, allowance, joint);
   const logs = joint.logRows.map((log, index) => log + Math.log(prior[index]!));
+  const { chances, scale } = softmax(logs, prior);
+  const misfitsOf = (candidate: number) =>
+    fits.filter((fit) => isSlip(fit, candidate, allowance)).map(({ reading }) => reading);
+  const leading = LEADING_SHARE * chances.reduce((a, b) => Math.max(a, b), 0);
+  const explained =
+    bestOf(joint.logRows, prior) >= joint.logBlind &&
+    chances.some((chance, index) => chance >= leading && misfitsOf(index).length === 0);
+  const disagrees = explained ? null : worstReading(fits, table, prior, allowance, joint);
   const pairs =
     explained || !options.showsPair
       ? []
       : rankPairs({ table, fits, prior, logs, allowance, showsPair: options.showsPair, readings });
-  const { chances, scale } = softmax(logs, prior);
   const total = pairs.reduce((sum, pair) => sum + Math.exp(pair.log - scale), 1);
   const suspects = table.candidates
     .map(({ id, words, repair }, index) => ({
@@ -96,7 +109,7 @@ export function rankSuspects(
     sampleShares: joint.sampleShares,
     explained,
     disagrees,
-    misfits: misfits(fits, suspects[0]!.index),
+    misfits: misfitsOf(suspects[0]!.index),
     entropyBits: entropyBits(repairs.map(({ chance }) => chance)),
   };
 }
@@ -155,12 +168,16 @@ function worstReading(
   return worst;
 }
 
-function misfits(fits: readonly WeighedFit[], leader: number): number[] {
-  return fits.filter(({ perRow, blind }) => perRow[leader]! < blind).map(({ reading }) => reading);
+/** Whether, if the candidate is there, the reading is more likely a slip than not. */
+function isSlip(fit: ReadingFit, candidate: number, allowance: Allowance): boolean {
+  return fit.perRow[candidate]! <= 2 * allowance.wrongReading * fit.blind;
 }
 
 /** Chances from logarithms; when none is possible at all the prior stands. */
-function softmax(logs: Float64Array, prior: Float64Array): { chances: Float64Array; scale: number } {
+function softmax(
+  logs: Float64Array,
+  prior: Float64Array,
+): { chances: Float64Array; scale: number } {
   const most = logs.reduce((a, b) => Math.max(a, b), -Infinity);
   if (most === -Infinity) return { chances: Float64Array.from(prior), scale: 0 };
   const weights = logs.map((log) => Math.exp(log - most));

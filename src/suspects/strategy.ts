@@ -9,7 +9,7 @@ export type Strategy =
       readonly test: number;
       /** Minutes of this test at this point, with all that it takes to get there. */
       readonly minutes: number;
-      readonly branches: readonly { readonly outcome: string; readonly then: Strategy }[];
+      readonly branches: readonly { readonly outcome: string; readonly next: Strategy }[];
     }
   | {
       readonly kind: 'conclude';
@@ -31,7 +31,7 @@ export function readStrategy(node: Node, cases: Cases): Strategy {
     minutes,
     branches: children.map((child, index) => ({
       outcome: cases.outcomes[test]!.specs[outcomes[index]!]!.id,
-      then: readStrategy(child, cases),
+      next: readStrategy(child, cases),
     })),
   };
 }
@@ -63,7 +63,7 @@ export function expectedMinutes(strategy: Strategy): number {
     if (at.kind === 'conclude') {
       total += at.chance * minutes;
       chances += at.chance;
-    } else for (const { then } of at.branches) walk(then, minutes + at.minutes);
+    } else for (const { next } of at.branches) walk(next, minutes + at.minutes);
   };
   walk(strategy, 0);
   return chances > 0 ? total / chances : 0;
@@ -72,5 +72,5 @@ export function expectedMinutes(strategy: Strategy): number {
 /** Tests on the way to the furthest conclusion. */
 export function longestPath(strategy: Strategy): number {
   if (strategy.kind === 'conclude') return 0;
-  return 1 + Math.max(...strategy.branches.map(({ then }) => longestPath(then)));
+  return 1 + Math.max(...strategy.branches.map(({ next }) => longestPath(next)));
 }

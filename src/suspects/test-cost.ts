@@ -80,7 +80,8 @@ export function testCost(
   helper: boolean,
 ): TestCost {
   const changes = stateChanges(now.state, test.state);
-  const minutesOf = (key: number, engine: number) => key * costs.keyMinutes + engine * costs.engineMinutes;
+  const minutesOf = (key: number, engine: number) =>
+    key * costs.keyMinutes + engine * costs.engineMinutes;
   const walk = changes.key + changes.engine > 0 && !helper ? costs.aloneMinutes : 0;
   const state = minutesOf(changes.key, changes.engine) + walk;
   const plugs =
@@ -88,7 +89,8 @@ export function testCost(
     (test.unplugged.filter((part) => !now.unplugged.includes(part)).length +
       now.unplugged.filter((part) => !test.unplugged.includes(part)).length);
   const access =
-    costs.accessMinutes * new Set(test.reaches.filter((place) => !now.reached.includes(place))).size;
+    costs.accessMinutes *
+    new Set(test.reaches.filter((place) => !now.reached.includes(place))).size;
   const arrange = (test.arrangement ?? '') === (now.arrangement ?? '') ? 0 : costs.arrangeMinutes;
   const minutes = test.minutes + state + plugs + access + arrange;
   return { minutes, reading: test.minutes, state, plugs, access, arrange };
@@ -112,7 +114,10 @@ export function situationAfter(test: TableTest, now: Situation): Situation {
 }
 
 /** Whether the person can do `test` at all, and if not, what is missing. */
-export function canDo(test: TableTest, means: Means): { readonly can: boolean; readonly missing: readonly string[] } {
+export function canDo(
+  test: TableTest,
+  means: Means,
+): { readonly can: boolean; readonly missing: readonly string[] } {
   const has = means.has;
   const missing = test.needs.filter((need) =>
     need === HELPER ? !means.helper : has !== null && !has.includes(need),

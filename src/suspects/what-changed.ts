@@ -14,13 +14,17 @@ export function whatChanged(before: Ranking, after: Ranking): string {
   const rose = moves.reduce((a, b) => (b.by > a.by ? b : a));
   const parts: string[] = [];
   if (fell.by <= -MOVED_MIN)
-    parts.push(`${fell.suspect.words} fell from ${percent(fell.was)} to ${percent(fell.suspect.chance)}`);
-  if (rose.by >= MOVED_MIN) parts.push(`${rose.suspect.words} rose to ${percent(rose.suspect.chance)}`);
+    parts.push(
+      `${fell.suspect.words} fell from ${percent(fell.was)} to ${percent(fell.suspect.chance)}`,
+    );
+  if (rose.by >= MOVED_MIN)
+    parts.push(`${rose.suspect.words} rose to ${percent(rose.suspect.chance)}`);
   if (parts.length === 0) {
     const leader: Suspect = after.suspects[0]!;
     parts.push(`nothing much changed; ${leader.words} leads with ${percent(leader.chance)}`);
   }
-  if (before.explained && !after.explained) parts.push('no single suspect explains all readings any more');
+  if (before.explained && !after.explained)
+    parts.push('no single suspect explains all readings any more');
   if (!before.explained && after.explained) parts.push('the readings are explained again');
   return parts.join('; ');
 }

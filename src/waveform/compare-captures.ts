@@ -86,9 +86,14 @@ function channelDifferences(found: ChannelMeasures, good: ChannelMeasures): Diff
     const [f, g] = [found.pulses.duty, good.pulses.duty];
     if (Math.abs(f - g) > DUTY_MOST)
       add('duty', `high for ${percent(f)} of the time instead of ${percent(g)}`, f, g);
-    if (Math.abs(f + g - 1) < DUTY_MOST && Math.abs(f - g) > 2 * DUTY_MOST)
-      add('polarity', 'high and low look exchanged', f, g);
   }
+  if (found.gapLevel && good.gapLevel && found.gapLevel !== good.gapLevel)
+    add(
+      'polarity',
+      `${found.gapLevel} while the gap passes instead of ${good.gapLevel}`,
+      null,
+      null,
+    );
   if (found.coil && good.coil) {
     const ratio = found.coil.perHertz / good.coil.perHertz;
     if (Math.abs(ratio - 1) > 2 * LEVEL_SHARE)

@@ -125,7 +125,7 @@ function layOut(
   const skip = described.findIndex((column) => INDEX_NAME.test(column.name));
   const channels = described
     .map((column, at) => ({ ...column, at }))
-    .filter(({ at }) => at !== time && at !== skip)
+    .filter(({ at, isTime }) => at !== time && at !== skip && !isTime)
     .map(({ isTime: _, ...column }) => ({
       ...column,
       unit: column.unit ?? 'V',

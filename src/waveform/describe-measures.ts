@@ -85,6 +85,7 @@ function describeChannel(measures: ChannelMeasures, { ascii = false }: DescribeO
       `${wheel.pulses} pulses in ${pitches} pitches${gap}, ${wheel.turns} whole ${wheel.turns === 1 ? 'turn' : 'turns'}`,
     );
     spread('speed', wheel.rpm, 'rpm');
+    if (measures.gapLevel) add('gap', `${measures.gapLevel} while it passes`);
     if (wheel.pitchSwing > 0.005)
       add('pitch swing', `${(wheel.pitchSwing * 100).toFixed(1)} % once a turn`);
     if (wheel.irregular.length > 0)

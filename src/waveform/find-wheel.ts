@@ -7,18 +7,20 @@
  */
 import { medianOf, type Spread, spreadOf } from './capture.ts';
 import { differences } from './measure-pulses.ts';
+import {
+  advance,
+  type Irregular,
+  irregularTeeth,
+  pitchSwing,
+  readTurn,
+  type Turn,
+  usualTurn,
+} from './read-turns.ts';
 
 /** What the vehicle has, if known: `teeth` counts pitches, the missing ones included. */
 export interface WheelExpected {
   readonly teeth: number;
   readonly missing: number;
-}
-
-export interface Irregular {
-  readonly kind: 'missing' | 'extra';
-  /** Pitches after the gap (or after the first edge where there is none), from 0. */
-  readonly pitch: number;
-  readonly seconds: number;
 }
 
 export interface Wheel {
@@ -45,13 +47,12 @@ export interface Wheel {
 /** An interval beyond so many pitches of its neighbourhood is a gap, below the second it is a false pulse. */
 const GAP_FROM = 1.6;
 const SHORT_BELOW = 0.65;
-/** Pitches from a whole number: up to the first a tooth is on it, from the second it stands between two. */
-const ANCHOR = 0.2;
-const BETWEEN = 0.25;
 /** Intervals on either side that make the neighbourhood. */
 const NEIGHBOURS = 4;
 /** Relative difference up to which two spacings count as the same. */
 const SPACING_SAME = 0.08;
+/** Intervals looked at for a repeat: twenty of the longest turns. */
+const SPACING_INTERVALS = 4800;
 /** Longest turn looked for, in pulses. */
 const PULSES_MAX = 240;
 const LEAST_PULSES = 6;
@@ -72,9 +73,21 @@ export function findWheel(times: Float64Array, expected?: WheelExpected): Wheel 
 /** Each interval over the median of those around it. */
 function toNeighbours(intervals: Float64Array): Float64Array {
   const ratios = new Float64Array(intervals.length);
+  const window = new Float64Array(2 * NEIGHBOURS + 1);
   for (let k = 0; k < intervals.length; k += 1) {
     const from = Math.max(0, k - NEIGHBOURS);
-    ratios[k] = intervals[k]! / medianOf(intervals.subarray(from, k + NEIGHBOURS + 1));
+    const to = Math.min(intervals.length, k + NEIGHBOURS + 1);
+    // Sorting by insertion: nine values, and no array made for each.
+    for (let i = from; i < to; i += 1) {
+      const value = intervals[i]!;
+      let at = i - from;
+      while (at > 0 && window[at - 1]! > value) {
+        window[at] = window[at - 1]!;
+        at -= 1;
+      }
+      window[at] = value;
+    }
+    ratios[k] = intervals[k]! / window[(to - from - 1) >> 1]!;
   }
   return ratios;
 }
@@ -116,9 +129,9 @@ function medianOfTop(values: readonly number[]): number {
 }
 
 function pitchesBetween(ratios: Float64Array, from: number, to: number): number {
-  let sum = 0;
-  for (let k = from; k < to; k += 1) sum += ratios[k]!;
-  return Math.round(sum);
+  let pitch = 0;
+  for (let k = from; k < to; k += 1) pitch = advance(pitch, ratios[k]!).pitch;
+  return Math.round(pitch);
 }
 
 function byGap(times: Float64Array, ratios: Float64Array, gaps: readonly number[]): Wheel {
@@ -138,104 +151,15 @@ function byGap(times: Float64Array, ratios: Float64Array, gaps: readonly number[
     starts: Float64Array.from(starts),
     pattern,
     rpm: spreadOf(whole.map((turn) => 60 / (turn.end - turn.start))),
-    irregular: turns.flatMap((turn) => unlike(turn, pattern, pitches)),
-    pitchSwing: swing(turns, pitches),
+    irregular: turns.flatMap((turn) => irregularTeeth(turn, pattern, pitches)),
+    pitchSwing: pitchSwing(turns, pitches),
   };
-}
-
-/** The teeth between two gaps: where each stands in pitches, exactly and to the nearest whole one. */
-interface Turn {
-  readonly start: number;
-  readonly end: number;
-  readonly times: Float64Array;
-  readonly exact: readonly number[];
-  readonly near: readonly number[];
-  readonly pitches: number;
-}
-
-function readTurn(times: Float64Array, ratios: Float64Array, from: number, to: number): Turn {
-  const exact = [0];
-  const near = [0];
-  let pitch = 0;
-  for (let k = from; k < to - 1; k += 1) {
-    pitch += ratios[k]!;
-    exact.push(pitch);
-    const whole = Math.round(pitch);
-    near.push(whole);
-    // A tooth close to a whole pitch is that pitch: small errors must not add up around the turn.
-    if (Math.abs(pitch - whole) < ANCHOR) pitch = whole;
-  }
-  const pitches = Math.round(pitch + ratios[to - 1]!);
-  return {
-    start: times[from]!,
-    end: times[to]!,
-    times: times.slice(from, to),
-    exact,
-    near,
-    pitches,
-  };
-}
-
-/** The pitches at which most turns have a tooth. */
-function usualTurn(turns: readonly Turn[]): number[] {
-  const votes = new Map<number, number>();
-  for (const { near } of turns)
-    for (const pitch of new Set(near)) votes.set(pitch, (votes.get(pitch) ?? 0) + 1);
-  return [...votes]
-    .filter(([, count]) => count * 2 > turns.length)
-    .map(([pitch]) => pitch)
-    .sort((a, b) => a - b);
-}
-
-/** Teeth of one turn that the usual turn has not, and the other way round. A gap that was not seen joins two turns. */
-function unlike(turn: Turn, pattern: readonly number[], pitches: number): Irregular[] {
-  const joined = Math.max(1, Math.round(turn.pitches / pitches));
-  const found: Irregular[] = [];
-  const secondsAt = (pitch: number) =>
-    turn.start + ((turn.end - turn.start) * pitch) / (joined * pitches);
-  const wanted = new Set<number>();
-  for (let round = 0; round < joined; round += 1)
-    for (const pitch of pattern) wanted.add(pitch + round * pitches);
-  const seen = new Set<number>();
-  for (const [k, pitch] of turn.near.entries()) {
-    const off = Math.abs(turn.exact[k]! - pitch) > BETWEEN;
-    if (off || seen.has(pitch) || !wanted.has(pitch))
-      found.push({ kind: 'extra', pitch: pitch % pitches, seconds: turn.times[k]! });
-    else seen.add(pitch);
-  }
-  for (const pitch of wanted)
-    if (!seen.has(pitch))
-      found.push({ kind: 'missing', pitch: pitch % pitches, seconds: secondsAt(pitch) });
-  return found;
-}
-
-/** Amplitude of the once-a-turn part of the tooth intervals, over the mean interval; a steady change of speed is taken out. */
-function swing(turns: readonly Turn[], pitches: number): number {
-  let cosine = 0;
-  let sine = 0;
-  let count = 0;
-  for (let at = 1; at + 1 < turns.length; at += 1) {
-    const turn = turns[at]!;
-    const seconds = (it: Turn) => it.end - it.start;
-    if ([turns[at - 1]!, turn, turns[at + 1]!].some((it) => it.pitches !== pitches)) continue;
-    const drift = (seconds(turns[at + 1]!) - seconds(turns[at - 1]!)) / 2 / seconds(turn);
-    for (let k = 1; k < turn.near.length; k += 1) {
-      if (turn.near[k]! - turn.near[k - 1]! !== 1) continue;
-      const share = (turn.near[k]! - 0.5) / pitches;
-      const interval = ((turn.times[k]! - turn.times[k - 1]!) * pitches) / seconds(turn);
-      const away = interval - 1 - drift * (share - 0.5);
-      cosine += away * Math.cos(2 * Math.PI * share);
-      sine += away * Math.sin(2 * Math.PI * share);
-      count += 1;
-    }
-  }
-  return count === 0 ? 0 : (2 * Math.hypot(cosine, sine)) / count;
 }
 
 /** The smallest number of pulses after which the spacing repeats, not counting 1; null when even or without repeat. */
 function repeatingAfter(intervals: Float64Array): number | null {
   const most = Math.min(PULSES_MAX, Math.floor(intervals.length / 2));
-  const logs = intervals.map((seconds) => Math.log(seconds));
+  const logs = intervals.subarray(0, SPACING_INTERVALS).map((seconds) => Math.log(seconds));
   const likeness = (shift: number) => {
     let same = 0;
     for (let k = 0; k + shift + 1 < logs.length; k += 1) {

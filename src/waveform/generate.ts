@@ -44,6 +44,8 @@ export interface Turning {
   /** Crankshaft speed at the start and, changing evenly, at the end. */
   readonly rpm: number;
   readonly rpmEnd?: number;
+  /** Compression: the speed swings by this fraction of itself twice a turn of the crankshaft. */
+  readonly pulsing?: number;
   readonly random: () => number;
 }
 
@@ -57,7 +59,7 @@ export function generateWheels(wheels: readonly WheelSignal[], turning: Turning)
 const EXTRA_HALF_WIDTH = 0.1;
 
 function wheelChannel(wheel: WheelSignal, turning: Turning, index: number): Channel {
-  const { rateHz, seconds, rpm, rpmEnd = rpm, random } = turning;
+  const { rateHz, seconds, rpm, rpmEnd = rpm, pulsing = 0, random } = turning;
   const { teeth, missing = 0, ratio = 1, noise = 0, runOut = 0, duty = 0.5, strength = 1 } = wheel;
   const samples = new Float32Array(Math.round(rateHz * seconds));
   const heights = new Float64Array(teeth).fill(1, 0, teeth - missing);
@@ -68,8 +70,12 @@ function wheelChannel(wheel: WheelSignal, turning: Turning, index: number): Chan
   const heightAt = (tooth: number) => heights[((tooth % teeth) + teeth) % teeth]!;
   for (let i = 0; i < samples.length; i += 1) {
     const t = i / rateHz;
-    const speed = rpm + ((rpmEnd - rpm) * t) / seconds;
-    const turns = ((rpm + speed) / 2 / 60) * t * ratio + (wheel.atDegrees ?? 0) / 360;
+    const evenSpeed = rpm + ((rpmEnd - rpm) * t) / seconds;
+    const even = ((rpm + evenSpeed) / 2 / 60) * t;
+    const beat = 4 * Math.PI * even;
+    const crank = even + (pulsing / (4 * Math.PI)) * Math.sin(beat);
+    const speed = evenSpeed * (1 + pulsing * Math.cos(beat));
+    const turns = crank * ratio + (wheel.atDegrees ?? 0) / 360;
     const position = turns * teeth;
     const tooth = Math.floor(position);
     let value: number;

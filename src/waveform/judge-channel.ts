@@ -5,6 +5,7 @@ import type { WheelExpected } from './find-wheel.ts';
 import type { ChannelMeasures } from './measure-channel.ts';
 
 export const FINDING_KINDS = [
+  'coarse',
   'dead',
   'stuck-high',
   'stuck-low',
@@ -40,6 +41,8 @@ export interface SignalExpected {
   readonly wheel?: WheelExpected;
   /** Lobe that a coil should leave before the gap. */
   readonly beforeGap?: 'negative' | 'positive';
+  /** Level that a switched signal should have while the gap passes. */
+  readonly gapLevel?: 'low' | 'high';
   /** Two states of a current sensor in amperes. */
   readonly currents?: { readonly low: number; readonly high: number };
   /** Least peak to peak of a coil at its lowest speed in volts. */
@@ -47,7 +50,7 @@ export interface SignalExpected {
 }
 
 /** Without thresholds a line this near to zero is low; common practice, no source. */
-const LOW_VOLTS = 1;
+export const LOW_VOLTS = 1;
 /** Noise above this share of the amplitude disturbs. Common practice, no source. */
 const NOISY_SHARE = 0.08;
 /** A coil should give a few hundred millivolts at cranking. Common practice, no source. */
@@ -58,6 +61,10 @@ const RUN_OUT_MOST = 0.3;
 const CURRENT_SHARE = 0.2;
 /** Transitions longer than this share of the shorter level look rounded. Common practice, no source. */
 const SLOW_SHARE = 0.25;
+/** A transition of so few samples is not resolved. */
+const RESOLVED_SAMPLES = 3;
+/** Fewer samples in a regular period than this cannot show its shape. */
+const PERIOD_SAMPLES = 6;
 /** Places named one by one; more are counted. */
 const PLACES_NAMED = 5;
 
@@ -65,9 +72,23 @@ const PLACES_NAMED = 5;
 export function judgeChannel(measures: ChannelMeasures, expected: SignalExpected = {}): Finding[] {
   if (measures.kind === 'steady') return [steady(measures, expected)];
   if (measures.kind === 'sweep') return sweepFindings(measures);
+  const coarse = coarseFindings(measures);
+  if (coarse.length > 0) return coarse;
   const wheel = wheelFindings(measures, expected);
   if (measures.kind === 'alternating') return [...wheel, ...coilFindings(measures, expected)];
+  const { gapLevel, name } = measures;
+  if (expected.gapLevel && gapLevel && gapLevel !== expected.gapLevel)
+    wheel.push(plain('inverted', `${name} is inverted: it is ${gapLevel} while the gap passes`));
   return [...levelFindings(measures, expected), ...wheel, ...edgeFindings(measures)];
+}
+
+/** Nothing else is said about a signal whose pulses were sampled too seldom: most of it would be wrong. */
+function coarseFindings({ pulses, sampleSeconds, name }: ChannelMeasures): Finding[] {
+  const hertz = pulses.regularHertz;
+  const samples = hertz === null ? Infinity : 1 / hertz / sampleSeconds;
+  if (samples >= PERIOD_SAMPLES) return [];
+  const words = `${name}: only ${samples.toFixed(1)} samples in a pulse; capture it at a higher sample rate`;
+  return [plain('coarse', words)];
 }
 
 function steady({ levels, unit, name }: ChannelMeasures, expected: SignalExpected): Finding {
@@ -128,13 +149,19 @@ function levelFindings(measures: ChannelMeasures, expected: SignalExpected): Fin
   return found;
 }
 
-function edgeFindings({ riseSeconds, fallSeconds, pulses, name }: ChannelMeasures): Finding[] {
+function edgeFindings({
+  riseSeconds,
+  fallSeconds,
+  pulses,
+  sampleSeconds,
+  name,
+}: ChannelMeasures): Finding[] {
   const shortest = Math.min(
     pulses.highSeconds?.mean ?? Infinity,
     pulses.lowSeconds?.mean ?? Infinity,
   );
   const slow = Math.max(riseSeconds?.mean ?? 0, fallSeconds?.mean ?? 0);
-  if (!(slow > SLOW_SHARE * shortest)) return [];
+  if (!(slow > SLOW_SHARE * shortest) || slow < RESOLVED_SAMPLES * sampleSeconds) return [];
   const words = `${name}: edges are rounded, ${show(slow, 's')} of a pulse of ${show(shortest, 's')}`;
   return [plain('slow-edges', words)];
 }

@@ -23,6 +23,7 @@ export interface ChannelMeasures {
   readonly unit: Channel['unit'];
   readonly kind: SignalKind;
   readonly samples: number;
+  readonly sampleSeconds: number;
   readonly levels: Levels;
   /** Bias of an alternating signal and deviation of the noise on any signal. */
   readonly middle: number;
@@ -35,6 +36,8 @@ export interface ChannelMeasures {
   readonly wheel: Wheel | null;
   /** The edges that the wheel's turns are counted in. */
   readonly wheelEdge: 'rising' | 'falling';
+  /** Level of a switched signal while the gap passes, null where no gap is known. */
+  readonly gapLevel: 'low' | 'high' | null;
   readonly coil: Coil | null;
   readonly sweep: Sweep | null;
   /** A switched current's two states, in amperes: from an ampere channel, or through `senseOhms`. */
@@ -78,8 +81,24 @@ export function measureChannel(
   );
   const slow = (slowest * rateHz) / samples.length > SLOW_TRANSITION;
   const kind = options.kind ?? kindOf(samples, unit, levels, slow);
-  const base = { name, unit, kind, samples: samples.length, levels, middle, noise };
-  const none = { riseSeconds: null, fallSeconds: null, wheel: null, coil: null, sweep: null };
+  const base = {
+    name,
+    unit,
+    kind,
+    samples: samples.length,
+    sampleSeconds: 1 / rateHz,
+    levels,
+    middle,
+    noise,
+  };
+  const none = {
+    riseSeconds: null,
+    fallSeconds: null,
+    wheel: null,
+    gapLevel: null,
+    coil: null,
+    sweep: null,
+  };
   const nothing: Edges = { times: new Float64Array(0), rising: new Uint8Array(0) };
   const still = { ...none, wheelEdge: 'rising', currents: null } as const;
   if (kind === 'steady')
@@ -93,7 +112,8 @@ export function measureChannel(
     const pulses = measurePulses(switched);
     const spreads = { riseSeconds: spreadOf(rise), fallSeconds: spreadOf(fall) };
     const currents = currentsOf(unit, levels, options.senseOhms);
-    return { ...base, ...none, ...spreads, ...found, edges: switched, pulses, currents };
+    const gapLevel = gapLevelOf(switched, found.wheel);
+    return { ...base, ...none, ...spreads, ...found, gapLevel, edges: switched, pulses, currents };
   }
   const floor = Math.max(6 * noise, (levels.most - levels.least) * 1e-3);
   const edges = findCrossings(samples, rateHz, middle, floor);
@@ -177,6 +197,22 @@ function currentsOf(
 ): ChannelMeasures['currents'] {
   if (unit === 'A') return { low, high };
   return senseOhms === undefined ? null : { low: low / senseOhms, high: high / senseOhms };
+}
+
+/** The longer of the two stretches before the edges that begin a turn, by majority. */
+function gapLevelOf(edges: Edges, wheel: Wheel | null): ChannelMeasures['gapLevel'] {
+  if (wheel?.by !== 'gap') return null;
+  let high = 0;
+  let turn = 0;
+  for (let k = 2; k < edges.times.length && turn < wheel.starts.length; k += 1) {
+    if (edges.times[k] !== wheel.starts[turn]) continue;
+    turn += 1;
+    const last = edges.times[k]! - edges.times[k - 1]!;
+    const before = edges.times[k - 1]! - edges.times[k - 2]!;
+    const longer = last > before ? k - 1 : k - 2;
+    high += edges.rising[longer] === 1 ? 1 : -1;
+  }
+  return high === 0 ? null : high > 0 ? 'high' : 'low';
 }
 
 /** The wheel by the edges in the direction that shows it more regularly. */

@@ -23,7 +23,9 @@ export interface Coil {
 
 const WEAK = 0.75;
 /** Share of a lobe that still counts as the quiet of the gap. */
-const QUIET = 0.2;
+const QUIET = 0.3;
+/** The signal is averaged over this share of a pitch before quiet is looked for, against noise. */
+const SMOOTH = 1 / 8;
 
 /** The direction in which the signal passes the middle of a tooth, judged by the lobe before the longest intervals. */
 export function lobeBeforeGap(
@@ -39,7 +41,14 @@ export function lobeBeforeGap(
     const usual = (intervals[k - 2]! + intervals[k + 2]!) / 2;
     const long = intervals[k]! > 1.6 * usual || intervals[k - 1]! + intervals[k]! > 2.6 * usual;
     if (!long || intervals[k]! < 1.2 * usual) continue;
-    votes += lobeVote(samples, rateHz, middle, times[k]! - usual / 2, times[k + 1]! + usual / 2);
+    votes += lobeVote(
+      samples,
+      rateHz,
+      middle,
+      times[k]! - usual / 2,
+      times[k + 1]! + usual / 2,
+      usual,
+    );
   }
   return votes === 0 ? null : votes > 0 ? 'negative' : 'positive';
 }
@@ -51,18 +60,20 @@ function lobeVote(
   middle: number,
   from: number,
   to: number,
+  pitch: number,
 ): number {
   const first = Math.max(0, Math.floor(from * rateHz));
   const last = Math.min(samples.length, Math.ceil(to * rateHz));
+  const smooth = runningMean(samples.subarray(first, last), Math.round(pitch * rateHz * SMOOTH));
   let peak = 0;
-  for (let i = first; i < last; i += 1) peak = Math.max(peak, Math.abs(samples[i]! - middle));
+  for (const value of smooth) peak = Math.max(peak, Math.abs(value - middle));
   let longest = 0;
   let vote = 0;
   let quiet = 0;
   let lobe = 0;
   let before = 0;
-  for (let i = first; i < last; i += 1) {
-    const away = samples[i]! - middle;
+  for (const value of smooth) {
+    const away = value - middle;
     if (Math.abs(away) < QUIET * peak) {
       if (quiet === 0) before = lobe;
       quiet += 1;
@@ -76,6 +87,17 @@ function lobeVote(
     }
   }
   return vote;
+}
+
+function runningMean(values: Float32Array, width: number): Float64Array {
+  const over = Math.max(1, width);
+  const result = new Float64Array(Math.max(0, values.length - over + 1));
+  let sum = 0;
+  for (let i = 0; i < values.length; i += 1) {
+    sum += values[i]! - (i >= over ? values[i - over]! : 0);
+    if (i >= over - 1) result[i - over + 1] = sum / over;
+  }
+  return result;
 }
 
 /** Heights of the teeth whose middles are `times`; null with less than four teeth. */

@@ -27,6 +27,9 @@ const JUMP_NOISE = 8;
 const LONGEST = 0.1;
 /** A direction counts as changed after so much of the span. */
 const TURN = 0.05;
+/** Movement allowed for in paces, and what is kept of the pace from sample to sample. */
+const PACE = 1.2;
+const PACE_KEPT = 0.99;
 /** Weight of a new sample in the trend that jumps are measured against. */
 const TREND = 0.25;
 
@@ -47,17 +50,17 @@ export function measureSweep(
   let least = trend;
   let most = trend;
   let outAt = -1;
-  let outSlope = 0;
+  /** Fastest movement of late, for each sample: where the wiper can be when contact comes back. */
+  let pace = 0;
   let furthest = 0;
   for (let i = 0; i < samples.length; i += 1) {
     const value = samples[i]!;
-    const expected = outAt < 0 ? trend + slope : trend + outSlope * (i - outAt);
-    // While contact is lost the wiper moves on, so what it comes back to is less certain.
-    const back = outAt < 0 ? jump : jump + Math.abs(outSlope) * (i - outAt);
+    const expected = outAt < 0 ? trend + slope : trend;
+    // While contact is lost the wiper may go on or turn round, so what it comes back to is less certain.
+    const back = jump + PACE * pace * (outAt < 0 ? 1 : 1 + i - outAt);
     if (Math.abs(value - expected) > back) {
       if (outAt < 0) {
         outAt = i;
-        outSlope = slope;
         furthest = value;
       } else if (Math.abs(value - trend) > Math.abs(furthest - trend)) furthest = value;
       if (i - outAt <= longest) continue;
@@ -78,6 +81,7 @@ export function measureSweep(
       const moved = trend + slope + TREND * (value - trend - slope);
       slope += 0.05 * (moved - trend - slope);
       trend = moved;
+      pace = Math.max(Math.abs(slope), pace * PACE_KEPT);
     }
     if (trend < least) least = trend;
     if (trend > most) most = trend;

@@ -3,8 +3,10 @@
  * the samples and one line. Numbers are read digit by digit from the bytes, without making strings of them.
  */
 import type { Issue } from '../source/issue.ts';
+import { BYTE, ByteNumber, isBlank } from './byte-number.ts';
 import { type Capture, CHANNELS_MAX, SAMPLES_MAX } from './capture.ts';
 import { type CsvShape, csvShape } from './csv-shape.ts';
+import { EvenSteps } from './even-steps.ts';
 
 export interface ReadOptions {
   readonly file: string;
@@ -26,14 +28,6 @@ const LINE_BYTES = 10_000;
 const PIECE = 65_536;
 /** More unreadable values than this share make the file useless. */
 const UNREADABLE_SHARE = 0.01;
-/** Time steps may differ from their mean by this share, and by the rounding of the last digit written. */
-const STEP_SHARE = 0.5;
-
-/** Rows whose times are looked at together for the digits they are written with. */
-const STRETCH = 64;
-
-const [TAB, LF, CR, SPACE, QUOTE, PLUS, COMMA, MINUS, POINT] = [9, 10, 13, 32, 34, 43, 44, 45, 46];
-
 /** Reads one capture; use once: `push` every chunk, then `end`. */
 export class CsvReader {
   private readonly options: ReadOptions;
@@ -48,20 +42,10 @@ export class CsvReader {
   private readonly last: number[] = [];
   private unreadable = 0;
   private firstUnreadable = 0;
-  private firstTime = 0;
-  private lastTime = 0;
-  private leastStep = Number.POSITIVE_INFINITY;
-  private mostStep = Number.NEGATIVE_INFINITY;
-  private mostStepLine = 0;
-  /** Power of ten of the last digit of a time: the coarsest of stretches, each judged by its finest. */
-  private timePower = Number.NEGATIVE_INFINITY;
-  private stretchPower = Number.POSITIVE_INFINITY;
-  private lastPower = 0;
+  private readonly steps = new EvenSteps();
+  private readonly number = new ByteNumber();
   /** Which channel a column of the line belongs to: -2 the time, -1 none. */
   private roles = new Int8Array(0);
-  /** Outcome of `number`: the value and where it stopped. */
-  private value = 0;
-
   constructor(options: ReadOptions) {
     this.options = options;
   }
@@ -71,12 +55,18 @@ export class CsvReader {
     if (this.stopped) return false;
     if (this.head) {
       this.head = joined(this.head, chunk);
-      const lines = count(this.head, LF);
+      const lines = count(this.head, BYTE.lineFeed);
       if (lines <= HEAD_LINES && this.head.length < HEAD_BYTES) return true;
       this.begin(false);
       return !this.stopped;
     }
-    this.take(this.rest.length === 0 ? chunk : joined(this.rest, chunk), false);
+    let from = 0;
+    if (this.rest.length > 0) {
+      // Only the line across the border is copied, never the chunk.
+      from = Math.min(chunk.length, lineEnd(chunk, 0) + 1);
+      this.take(joined(this.rest, chunk.subarray(0, from)), false);
+    }
+    if (!this.stopped && from < chunk.length) this.take(chunk.subarray(from), false);
     return !this.stopped;
   }
 
@@ -125,7 +115,7 @@ export class CsvReader {
     let from = 0;
     while (from < bytes.length && !this.stopped) {
       let end = from;
-      while (end < bytes.length && bytes[end] !== LF) end += 1;
+      while (end < bytes.length && bytes[end] !== BYTE.lineFeed) end += 1;
       if (end >= bytes.length && !all) break;
       this.line += 1;
       if (end - from > LINE_BYTES) {
@@ -152,7 +142,7 @@ export class CsvReader {
 
   private row(bytes: Uint8Array, from: number, end: number): void {
     const { separator, decimal } = this.shape!;
-    const mark = decimal === ',' ? COMMA : POINT;
+    const mark = decimal === ',' ? BYTE.comma : BYTE.point;
     const between = separator.charCodeAt(0);
     let at = from;
     while (at < end && isBlank(bytes[at]!)) at += 1;
@@ -162,7 +152,7 @@ export class CsvReader {
       this.warn('too-many-samples', `only the first ${SAMPLES_MAX} samples are used`, this.line);
       return;
     }
-    const row = this.rows;
+    const { number, rows: row } = this;
     const slot = row % PIECE;
     const channels = this.pieces.length;
     if (slot === 0) for (const pieces of this.pieces) pieces.push(new Float32Array(PIECE));
@@ -170,16 +160,16 @@ export class CsvReader {
     let column = 0;
     while (at <= end && column < 64) {
       const role = this.roles[column]!;
-      const good = role !== -1 && this.cell(bytes, at, end, between, mark);
-      if (role === -2 && good) this.time(row);
+      const good = role !== -1 && number.read(bytes, at, end, between, mark);
+      if (role === -2 && good) this.steps.add(number.value, number.lastPower, row, this.line);
       else if (role >= 0) {
-        if (good) this.last[role] = this.value * this.shape!.columns[role]!.factor;
+        if (good) this.last[role] = number.value * this.shape!.columns[role]!.factor;
         else this.bad();
         this.pieces[role]!.at(-1)![slot] = this.last[role]!;
         seen += 1;
       } else if (role === -2) this.bad();
       while (at < end && bytes[at] !== between) at += 1;
-      if (between === SPACE) while (at + 1 < end && bytes[at + 1] === SPACE) at += 1;
+      if (between === BYTE.space) while (at + 1 < end && bytes[at + 1] === BYTE.space) at += 1;
       at += 1;
       column += 1;
       if (at > end) break;
@@ -189,80 +179,6 @@ export class CsvReader {
       this.bad();
     }
     this.rows += 1;
-  }
-
-  /** Reads a number that starts at `at`; false when the cell is empty or something else. */
-  private cell(
-    bytes: Uint8Array,
-    start: number,
-    end: number,
-    between: number,
-    mark: number,
-  ): boolean {
-    let at = start;
-    while (at < end && (bytes[at] === SPACE || bytes[at] === QUOTE) && bytes[at] !== between)
-      at += 1;
-    const negative = bytes[at] === MINUS;
-    if (negative || bytes[at] === PLUS) at += 1;
-    let digits = 0;
-    let kept = 0;
-    let dropped = 0;
-    let decimals = 0;
-    let marked = false;
-    let any = false;
-    for (; at < end; at += 1) {
-      const sign = bytes[at]!;
-      if (sign >= 48 && sign <= 57) {
-        any = true;
-        // Fifteen digits are exact in a double; what follows only moves the decimal mark.
-        if (kept < 15) {
-          digits = digits * 10 + (sign - 48);
-          if (digits > 0) kept += 1;
-          if (marked) decimals += 1;
-        } else if (!marked) dropped += 1;
-      } else if (sign === mark && !marked) marked = true;
-      else break;
-    }
-    if (!any) return false;
-    let exponent = dropped - decimals;
-    if (at < end && (bytes[at] === 101 || bytes[at] === 69)) {
-      at += 1;
-      const down = bytes[at] === MINUS;
-      if (down || bytes[at] === PLUS) at += 1;
-      let power = 0;
-      for (; at < end && bytes[at]! >= 48 && bytes[at]! <= 57; at += 1)
-        power = power * 10 + (bytes[at]! - 48);
-      exponent += down ? -Math.min(power, 400) : Math.min(power, 400);
-    }
-    while (at < end && (isBlank(bytes[at]!) || bytes[at] === QUOTE) && bytes[at] !== between)
-      at += 1;
-    if (at < end && bytes[at] !== between) return false;
-    const size = exponent < 0 ? digits / powerOfTen(-exponent) : digits * powerOfTen(exponent);
-    this.value = negative ? -size : size;
-    this.lastPower = exponent;
-    return Number.isFinite(size);
-  }
-
-  private time(row: number): void {
-    const time = this.value;
-    if (this.lastPower < this.stretchPower) this.stretchPower = this.lastPower;
-    if (row % STRETCH === STRETCH - 1) this.closeStretch();
-    if (row === 0) this.firstTime = time;
-    else {
-      const step = time - this.lastTime;
-      if (step < this.leastStep) this.leastStep = step;
-      if (step > this.mostStep) {
-        this.mostStep = step;
-        this.mostStepLine = this.line;
-      }
-    }
-    this.lastTime = time;
-  }
-
-  private closeStretch(): void {
-    if (Number.isFinite(this.stretchPower) && this.stretchPower > this.timePower)
-      this.timePower = this.stretchPower;
-    this.stretchPower = Number.POSITIVE_INFINITY;
   }
 
   private bad(): void {
@@ -306,7 +222,7 @@ export class CsvReader {
       );
     const rateHz = this.rate(shape);
     if (rateHz === null) return null;
-    const startSeconds = shape.time < 0 ? 0 : this.firstTime * shape.timeFactor;
+    const startSeconds = shape.time < 0 ? 0 : this.steps.start() * shape.timeFactor;
     const channels = shape.columns.map(({ name, unit }, at) => ({
       name,
       unit,
@@ -328,19 +244,11 @@ export class CsvReader {
       );
       return null;
     }
-    const mean = (this.lastTime - this.firstTime) / (this.rows - 1);
-    if (!Number.isFinite(this.timePower)) this.closeStretch();
-    const rounding = 2 * 10 ** this.timePower;
-    const slack = STEP_SHARE * mean + rounding;
-    if (mean > 0 && this.leastStep >= mean - slack && this.mostStep <= mean + slack)
-      return 1 / (mean * shape.timeFactor);
+    const even = this.steps.step();
+    if (even.step !== null) return 1 / (even.step * shape.timeFactor);
     const words = 'the samples are not evenly spaced in time';
-    this.fail(
-      'uneven-time',
-      words,
-      'export the capture at a fixed sample rate, in one piece',
-      this.mostStepLine,
-    );
+    const fix = 'export the capture at a fixed sample rate, in one piece';
+    this.fail('uneven-time', words, fix, even.line);
     return null;
   }
 
@@ -369,12 +277,8 @@ export class CsvReader {
   }
 }
 
-const POWERS = Float64Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
-const powerOfTen = (power: number) => POWERS[power] ?? 10 ** power;
-const isBlank = (sign: number) => sign === SPACE || sign === TAB || sign === CR;
-
 function lineEnd(bytes: Uint8Array, from: number): number {
-  const at = bytes.indexOf(LF, from);
+  const at = bytes.indexOf(BYTE.lineFeed, from);
   return at < 0 ? bytes.length : at;
 }
 

@@ -38,7 +38,12 @@ export function benchSuspects(
     for (let run = 0; run < RUNS; run += 1) {
       const start = now();
       const ranking = rankSuspects(table, readings);
-      const ask = { now: AT_THE_START, means: ALL_MEANS, outcomes, without: readings.map(({ test }) => test) };
+      const ask = {
+        now: AT_THE_START,
+        means: ALL_MEANS,
+        outcomes,
+        without: readings.map(({ test }) => test),
+      };
       next = proposeTests(table, ranking, ask).best[0]?.test;
       times.push(now() - start);
     }

@@ -193,6 +193,22 @@ describe('mistakes, each at its place', () => {
     expect(loadCircuit(text, 'test.yaml').value).toBeNull();
   });
 
+  test('a part without its kind is told once, with the kinds there are', () => {
+    const text = GOOD.replace('    kind: hall-switch\n', '');
+    expect(found(text)).toEqual([
+      `${lineOf(text, '  sensor:')} missing-key one of: module, hall-switch, reluctor, potentiometer, current-switch, fuse, relay, ground-point, neighbour`,
+    ]);
+  });
+
+  test('names in capitals', () => {
+    expect(found(GOOD.replace('circuit: hall-module-fed', 'circuit: Hall'))).toEqual([
+      '2 bad-form use small letters, digits and hyphens',
+    ]);
+    expect(found(GOOD.replace('  sensor:\n', '  Sensor:\n')).join()).toContain(
+      'bad-name use small letters, digits and hyphens',
+    );
+  });
+
   test('several at once', () => {
     const text = GOOD.replace('to: sensor.feed', 'to: sensor.fed')
       .replace('draws: 8 mA +/- 40 %', 'draws: 8 lamps')

@@ -252,6 +252,7 @@ describe('potentiometers', () => {
       number(throttle, 'healthy', volts('module.signal')),
     );
     expect(look(throttle, 'healthy', sweep)).toBe('full');
+    expect(look(throttle, 'sensor.main.track-open', sweep)).toBe('uneven');
   });
 
   test('the second track of a pedal gives half of the first', () => {

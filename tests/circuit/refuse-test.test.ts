@@ -132,6 +132,30 @@ describe('what is clipped in', () => {
       bridge('sensor.feed', 'battery.negative', 'lamp'),
       null,
     ],
+    [
+      'a filament lamp from battery to a module ground',
+      hall,
+      bridge('battery.positive', 'sensor.ground', 'lamp'),
+      'filament lamp',
+    ],
+    [
+      'ten ohm from an input to ground',
+      hall,
+      bridge('module.signal', 'battery.negative', { ohms: 10 }),
+      '100 ohm or more',
+    ],
+    [
+      'a plain lead from feed to signal',
+      hall,
+      bridge('sensor.feed', 'sensor.signal', 'lead'),
+      'must not join',
+    ],
+    [
+      'a plain lead between two grounds',
+      hall,
+      bridge('sensor.ground', 'throttle-position.ground', 'lead'),
+      null,
+    ],
     ['both ends at one place', hall, bridge('sensor.feed', 'sensor.feed', 'lead'), 'both ends'],
   ] as const)('%s', (_words, circuit, setup, reason) => {
     const answer = refuseTest(circuit, testOf(readVolts, setup));

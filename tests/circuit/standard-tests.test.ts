@@ -1,7 +1,8 @@
 /** The tests that the rules give. */
 import { describe, expect, test } from 'vitest';
 import { refuseTest } from '../../src/circuit/refuse-test.ts';
-import { standardTests, TEST_FAMILIES } from '../../src/circuit/standard-tests.ts';
+import { standardTests } from '../../src/circuit/standard-tests.ts';
+import { TEST_FAMILIES } from '../../src/circuit/test-list.ts';
 import { modelOf, NAMES, shipped } from './shipped.ts';
 
 describe.each(NAMES)('%s', (name) => {

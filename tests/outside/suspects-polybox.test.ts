@@ -5,7 +5,8 @@
  * entropies computed by a separate program (each part broken with chance 0.01, 16 equally likely wrong outputs).
  */
 import { describe, expect, test } from 'vitest';
-import { NO_ALLOWANCE, type Reading } from '../../src/suspects/likelihood.ts';
+import { NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
+import type { Reading } from '../../src/suspects/likelihood.ts';
 import { expectedDrop } from '../../src/suspects/next-test.ts';
 import { findOutcomes, type OutcomeSpec } from '../../src/suspects/outcomes.ts';
 import { buildTable, type PredictionTable } from '../../src/suspects/prediction-table.ts';
@@ -52,7 +53,10 @@ const table = buildTable(
   tests,
   (id, { id: point }, sample) => {
     const broken = brokenOf.get(id)!;
-    const values = compute(broken, (part) => Math.floor(sample / WAYS ** broken.indexOf(part as 'A1')) % WAYS);
+    const values = compute(
+      broken,
+      (part) => Math.floor(sample / WAYS ** broken.indexOf(part as 'A1')) % WAYS,
+    );
     return { kind: 'number', value: values[point as keyof Values], unit: 'V' };
   },
   WAYS ** BROKEN_MAX,
@@ -61,7 +65,7 @@ const table = buildTable(
 function at(point: (typeof POINTS)[number], value: number): Reading {
   return { test: POINTS.indexOf(point), shown: { kind: 'number', value, unit: 'V' } };
 }
-function after(readings: readonly Reading[], of: PredictionTable = table): Ranking {
+function rankAfter(readings: readonly Reading[], of: PredictionTable = table): Ranking {
   return rankSuspects(of, readings, undefined, { allowance: NO_ALLOWANCE });
 }
 function chance(ranking: Ranking, id: string): number {
@@ -69,13 +73,18 @@ function chance(ranking: Ranking, id: string): number {
 }
 
 const observed = [at('F', 10), at('G', 12)];
-const ranking = after(observed);
+const ranking = rankAfter(observed);
 
 describe('F shows 10 instead of 12, G shows 12', () => {
   test('the smallest sets of broken parts that explain it', () => {
-    const possible = ranking.suspects.filter((suspect) => suspect.chance > 0).map(({ id }) => brokenOf.get(id)!);
+    const possible = ranking.suspects
+      .filter((suspect) => suspect.chance > 0)
+      .map(({ id }) => brokenOf.get(id)!);
     const minimal = possible.filter(
-      (one) => !possible.some((other) => other.length < one.length && other.every((part) => one.includes(part))),
+      (one) =>
+        !possible.some(
+          (other) => other.length < one.length && other.every((part) => one.includes(part)),
+        ),
     );
     const names = minimal.map((one) => one.join('+')).sort();
     expect(names).toEqual(['A1', 'A2+M2', 'M1', 'M2+M3']); // from memory, and by enumeration
@@ -101,7 +110,11 @@ describe('F shows 10 instead of 12, G shows 12', () => {
     ['Y', [4, 6], 1.06352],
     ['Z', [6, 8], 1.06697],
   ] as const)('measuring %s, values %j, leaves %d bit on average', (point, values, bits) => {
-    const left = values.reduce((sum, value) => sum + chanceOf(point, value) * after([...observed, at(point, value)]).entropyBits, 0);
+    const left = values.reduce(
+      (sum, value) =>
+        sum + chanceOf(point, value) * rankAfter([...observed, at(point, value)]).entropyBits,
+      0,
+    );
     expect(Math.abs(left - bits)).toBeLessThan(1e-5);
   });
   test.each([
@@ -122,12 +135,19 @@ describe('F shows 10 instead of 12, G shows 12', () => {
     [6, 'A1', 0.9962],
     [4, 'M1', 0.99747],
   ])('X = %d leaves %s with %d', (value, id, expected) => {
-    expect(Math.abs(chance(after([...observed, at('X', value)]), id) - expected)).toBeLessThan(5e-5);
+    expect(Math.abs(chance(rankAfter([...observed, at('X', value)]), id) - expected)).toBeLessThan(
+      5e-5,
+    );
   });
   test('when a wrong output is taken to fit any observation, singles 0.478026 and doubles 0.004829', () => {
     const possible = new Set(ranking.suspects.filter((one) => one.chance > 0).map(({ id }) => id));
-    const fits = buildTable(candidates, [simpleTest('F and G')], (id) => look(possible.has(id) ? 1 : 0), 1);
-    const plain = after([{ test: 0, shown: look(1) }], fits);
+    const fits = buildTable(
+      candidates,
+      [simpleTest('F and G')],
+      (id) => look(possible.has(id) ? 1 : 0),
+      1,
+    );
+    const plain = rankAfter([{ test: 0, shown: look(1) }], fits);
     // Computed over all 32 sets; without the 6 largest here, so to 5 parts in 10,000.
     expect(chance(plain, 'A1')).toBeCloseTo(0.478026, 4);
     expect(chance(plain, 'M1')).toBeCloseTo(0.478026, 4);
@@ -146,11 +166,14 @@ function chanceOf(point: (typeof POINTS)[number], value: number): number {
 }
 
 function drop(point: (typeof POINTS)[number]): number {
-  const values = Array.from({ length: WAYS }, (_, value): OutcomeSpec => ({
-    kind: 'range',
-    id: String(value),
-    from: value - 0.5,
-    below: value + 0.5,
-  }));
+  const values = Array.from(
+    { length: WAYS },
+    (_, value): OutcomeSpec => ({
+      kind: 'range',
+      id: String(value),
+      from: value - 0.5,
+      below: value + 0.5,
+    }),
+  );
   return expectedDrop(table, ranking, findOutcomes(table, POINTS.indexOf(point), values));
 }

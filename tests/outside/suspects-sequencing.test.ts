@@ -4,9 +4,9 @@
  * matrix by a separate program, by trying every strategy. Unit costs.
  */
 import { describe, expect, test } from 'vitest';
+import { NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
 import { findGroups } from '../../src/suspects/groups.ts';
 import { huffmanLength } from '../../src/suspects/huffman.ts';
-import { NO_ALLOWANCE } from '../../src/suspects/likelihood.ts';
 import { proposeTests } from '../../src/suspects/next-test.ts';
 import { AT_THE_START, findOptimum, type OptimumOptions } from '../../src/suspects/optimum.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';

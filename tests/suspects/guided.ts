@@ -1,6 +1,7 @@
 /** Following the proposals on a table, every fault in every sample, against the cheapest strategy there is. */
 import type { Look, Shown } from '../../src/circuit/test.ts';
-import { NO_ALLOWANCE, type Reading } from '../../src/suspects/likelihood.ts';
+import { NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
+import type { Reading } from '../../src/suspects/likelihood.ts';
 import { type Proposals, proposeTests } from '../../src/suspects/next-test.ts';
 import { AT_THE_START } from '../../src/suspects/optimum.ts';
 import { findOutcomes, outcomesOf } from '../../src/suspects/outcomes.ts';
@@ -9,8 +10,8 @@ import { priorFor } from '../../src/suspects/prior.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import {
   ALL_MEANS,
-  type CostModel,
   COSTS,
+  type CostModel,
   type Situation,
   situationAfter,
   testCost,

@@ -7,7 +7,11 @@ import type { Reading } from '../../src/suspects/likelihood.ts';
 import { proposeTests } from '../../src/suspects/next-test.ts';
 import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
-import { buildTable, type Candidate, type PredictionTable } from '../../src/suspects/prediction-table.ts';
+import {
+  buildTable,
+  type Candidate,
+  type PredictionTable,
+} from '../../src/suspects/prediction-table.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { expectedMinutes } from '../../src/suspects/strategy.ts';
 import { ALL_MEANS, READING_ONLY } from '../../src/suspects/test-cost.ts';
@@ -53,7 +57,10 @@ describe('ranking', () => {
           expect(list.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1, 12);
         }
         table.candidates.forEach((_, row) => {
-          const shares = ranking.sampleShares.subarray(row * table.samples, (row + 1) * table.samples);
+          const shares = ranking.sampleShares.subarray(
+            row * table.samples,
+            (row + 1) * table.samples,
+          );
           expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 12);
         });
       }),
@@ -65,11 +72,19 @@ describe('ranking', () => {
       fc.property(seeds, (seed) => {
         const table = smallTable(seed);
         const showsPair = (first: string, second: string, index: number): readonly Shown[] => {
-          const [a, b] = [first, second].map((id) => table.candidates.findIndex((one) => one.id === id));
+          const [a, b] = [first, second].map((id) =>
+            table.candidates.findIndex((one) => one.id === id),
+          );
           const [one, two] = [table.shown(index, a!), table.shown(index, b!)];
-          return one.map((shown, sample) => (JSON.stringify(shown) === JSON.stringify(table.shown(index, 0)[sample]) ? two[sample]! : shown));
+          return one.map((shown, sample) =>
+            JSON.stringify(shown) === JSON.stringify(table.shown(index, 0)[sample])
+              ? two[sample]!
+              : shown,
+          );
         };
-        const { suspects, pairs } = rankSuspects(table, someReadings(table, seed), undefined, { showsPair });
+        const { suspects, pairs } = rankSuspects(table, someReadings(table, seed), undefined, {
+          showsPair,
+        });
         const sum = [...suspects, ...pairs].reduce((total, { chance }) => total + chance, 0);
         expect(sum).toBeCloseTo(1, 12);
       }),
@@ -117,15 +132,21 @@ describe('next test', () => {
           table.candidates,
           [...table.tests, simpleTest('dull')],
           (id, asked, sample): Shown => {
-            if (asked.id === 'dull') return { kind: 'number', value: 5 + 0.1 * (sample / table.samples), unit: 'V' };
+            if (asked.id === 'dull')
+              return { kind: 'number', value: 5 + 0.1 * (sample / table.samples), unit: 'V' };
             const row = table.candidates.findIndex((one) => one.id === id);
-            return table.shown(table.tests.findIndex((one) => one.id === asked.id), row)[sample]!;
+            return table.shown(
+              table.tests.findIndex((one) => one.id === asked.id),
+              row,
+            )[sample]!;
           },
           table.samples,
         );
         const ask = { now: AT_THE_START, means: ALL_MEANS, outcomes: outcomesOf(dull) };
         const { all, best } = proposeTests(dull, rankSuspects(dull, []), ask);
-        expect(all.find(({ test: index }) => index === table.tests.length)!.bits).toBeLessThan(1e-9);
+        expect(all.find(({ test: index }) => index === table.tests.length)!.bits).toBeLessThan(
+          1e-9,
+        );
         expect(best.some(({ test: index }) => index === table.tests.length)).toBe(false);
       }),
       { numRuns: RUNS },
@@ -166,20 +187,31 @@ describe('optimum', () => {
       fc.property(seeds, fc.integer({ min: 2, max: 3 }), (seed, ways) => {
         const { candidates, matrix } = randomMatrix(seed, ways);
         const table = matrixTable(candidates, matrix);
-        const found = findOptimum(table, { costs: READING_ONLY, start: { ...AT_THE_START, state: 'key-on' } });
+        const found = findOptimum(table, {
+          costs: READING_ONLY,
+          start: { ...AT_THE_START, state: 'key-on' },
+        });
         expect(found.exact).toBe(true);
         expect(found.greedyMinutes).toBeGreaterThanOrEqual(found.minutes - 1e-9);
         expect(guidedMinutes(table, READING_ONLY)).toBeGreaterThanOrEqual(found.minutes - 1e-9);
         expect(found.bound).toBeCloseTo(found.minutes, 9);
         expect(expectedMinutes(found.strategy)).toBeCloseTo(found.minutes, 9);
         const total = candidates.reduce((sum, { weight }) => sum + weight, 0);
-        expect(found.minutes).toBeCloseTo(everything(matrix, candidates.map(({ weight }) => weight / total)), 9);
+        expect(found.minutes).toBeCloseTo(
+          everything(
+            matrix,
+            candidates.map(({ weight }) => weight / total),
+          ),
+          9,
+        );
         const signatures = new Map<string, number>();
         matrix.forEach((row, index) => {
           const key = row.join('');
           signatures.set(key, (signatures.get(key) ?? 0) + candidates[index]!.weight / total);
         });
-        expect(found.minutes).toBeGreaterThanOrEqual(huffmanLength([...signatures.values()], ways) - 1e-9);
+        expect(found.minutes).toBeGreaterThanOrEqual(
+          huffmanLength([...signatures.values()], ways) - 1e-9,
+        );
       }),
       { numRuns: RUNS },
     );
@@ -232,7 +264,9 @@ function everything(matrix: readonly (readonly number[])[], chances: readonly nu
     let least = Infinity;
     const mass = left.reduce((sum, one) => sum + chances[one]!, 0);
     for (let column = 0; column < matrix[0]!.length; column += 1) {
-      const parts = [0, 1, 2].map((outcome) => left.filter((one) => matrix[one]![column] === outcome));
+      const parts = [0, 1, 2].map((outcome) =>
+        left.filter((one) => matrix[one]![column] === outcome),
+      );
       if (parts.filter((part) => part.length > 0).length < 2) continue;
       least = Math.min(least, mass + parts.reduce((sum, part) => sum + best(part), 0));
     }
@@ -242,7 +276,10 @@ function everything(matrix: readonly (readonly number[])[], chances: readonly nu
 }
 
 /** The same table with suspects in another order and under other names; `from[new] = old`. */
-function relabelled(table: PredictionTable, seed: number): { table: PredictionTable; from: number[] } {
+function relabelled(
+  table: PredictionTable,
+  seed: number,
+): { table: PredictionTable; from: number[] } {
   const from = shuffled([...table.candidates.keys()], seed);
   const candidates = from.map((old, index) => ({ ...table.candidates[old]!, id: `n${index}` }));
   const made = buildTable(

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
-import { ALLOWANCE, fitReading, NO_ALLOWANCE } from '../../src/suspects/likelihood.ts';
+import { ALLOWANCE, NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
+import { fitReading } from '../../src/suspects/likelihood.ts';
 import { buildTable, fillColumn } from '../../src/suspects/prediction-table.ts';
 import { DISTURBED_FACTOR, priorFor, REPLACED_FACTOR } from '../../src/suspects/prior.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
@@ -39,18 +40,28 @@ const FEED = 0;
 const GROUND = 1;
 const SIGNAL = 2;
 const CONTINUITY = 3;
-const reading = (index: number, shown: Shown) => ({ test: index, shown, standardUncertainty: 0.01 });
+const reading = (index: number, shown: Shown) => ({
+  test: index,
+  shown,
+  standardUncertainty: 0.01,
+});
 
 describe('one reading', () => {
   test('a number is as likely as the mean of normals around the predictions', () => {
-    // By hand: one prediction of 5 V, u = hypot(0.03, 0.02 * 5 + 0.005); floor 0.02 / span, span 5 V from 0 to 5.
+    // By hand: one prediction of 5 V, u = hypot(0.03, 0.02 * 5 + 0.005); floor 0.02 / 2 / span, span 5.1 V from 0 to 5.1.
     const column = fillColumn(2, 1, (row) => volts(row * 5));
     const fit = fitReading(column, 2, 1, volts(5.1), 0.03, ALLOWANCE);
     const u = Math.hypot(0.03, 0.105);
     const density = Math.exp(-0.5 * (0.1 / u) ** 2) / (u * Math.sqrt(2 * Math.PI));
-    expect(fit.blind).toBeCloseTo(1 / 5.1, 12);
-    expect(fit.perRow[1]).toBeCloseTo(0.98 * density + 0.02 / 5.1, 12);
-    expect(fit.perRow[0]).toBeCloseTo(0.02 / 5.1, 12);
+    expect(fit.blind).toBeCloseTo(0.5 / 5.1, 12);
+    expect(fit.perRow[1]).toBeCloseTo(0.98 * density + 0.01 / 5.1, 12);
+    expect(fit.perRow[0]).toBeCloseTo(0.01 / 5.1, 12);
+  });
+  test('0 V is also what a lead without contact shows, so it never says more than one part in a hundred', () => {
+    const column = fillColumn(2, 1, (row) => volts(row * 5));
+    const fit = fitReading(column, 2, 1, volts(0), 0.001, ALLOWANCE);
+    expect(fit.perRow[0]! / fit.perRow[1]!).toBeGreaterThan(50);
+    expect(fit.perRow[0]! / fit.perRow[1]!).toBeLessThan(100);
   });
   test('over-limit is the share of samples that show it', () => {
     // By hand: 3 of 4 samples; one pseudo-sample over two ways: (3 + 0.5) / 5, then 2 % wrong readings.
@@ -97,15 +108,12 @@ describe('ranking', () => {
     });
   });
   test('when a lead is in the wrong place, it says so and names that reading', () => {
-    const ranking = rankSuspects(table, [
-      reading(FEED, volts(9.3)),
-      reading(GROUND, volts(0.02)),
-    ]);
+    const ranking = rankSuspects(table, [reading(FEED, volts(9.3)), reading(GROUND, volts(0.02))]);
     expect(ranking.explained).toBe(false);
     expect(ranking.disagrees).toMatchObject({ reading: 0, test: FEED });
     expect(ranking.disagrees!.gain).toBeGreaterThan(10);
   });
-  test('one odd reading among many good ones is called a misfit of the leader', () => {
+  test('one odd reading among many good ones leaves the leader, and is named', () => {
     const ranking = rankSuspects(table, [
       reading(FEED, volts(5)),
       reading(GROUND, volts(1.9)),
@@ -113,28 +121,33 @@ describe('ranking', () => {
       reading(CONTINUITY, ohms(Infinity)),
     ]);
     expect(ranking.suspects[0]!.id).toBe('wire.signal.open');
+    expect(ranking.suspects[0]!.chance).toBeGreaterThan(0.9);
     expect(ranking.misfits).toEqual([1]);
+    expect(ranking.disagrees).toMatchObject({ reading: 1, test: GROUND });
   });
   test('two faults at once are found when no single one explains the readings', () => {
-    const readings = [
-      reading(FEED, volts(0)),
-      reading(GROUND, volts(4.6)),
-      reading(SIGNAL, volts(0)),
-      reading(CONTINUITY, ohms(Infinity)),
-    ];
     const showsPair = (first: string, second: string, index: number) => {
-      const [one, two, good] = [SHOWS[first]![index]!, SHOWS[second]![index]!, SHOWS.healthy![index]!];
+      const [one, two, good] = [
+        SHOWS[first]![index]!,
+        SHOWS[second]![index]!,
+        SHOWS.healthy![index]!,
+      ];
       const value = one === good ? two : one;
       return Array.from({ length: 5 }, () => (index === CONTINUITY ? ohms(value) : volts(value)));
     };
-    const two = readings.filter(({ test: index }) => index !== GROUND);
-    const both = rankSuspects(table, [two[0]!, reading(GROUND, volts(4.6))], undefined, { showsPair });
-    expect(both.explained).toBe(false);
-    expect(both.pairs[0]!.ids).toEqual(['wire.feed.open', 'wire.ground.open']);
-    expect(both.pairs[0]!.chance).toBeGreaterThan(0.5);
-    // Three at once are beyond it, and it still says that nothing explains them.
-    const three = rankSuspects(table, readings, undefined, { showsPair });
-    expect(three.suspects[0]!.chance).toBeGreaterThan(0);
+    const readings = [
+      reading(FEED, volts(0)),
+      reading(SIGNAL, volts(0)),
+      reading(CONTINUITY, ohms(Infinity)),
+      reading(GROUND, volts(0.02)),
+    ];
+    const alone = rankSuspects(table, readings);
+    expect(alone.explained).toBe(false);
+    expect(alone.disagrees).toMatchObject({ reading: 0 });
+    const both = rankSuspects(table, readings, undefined, { showsPair });
+    expect(both.pairs[0]!.ids).toEqual(['wire.feed.open', 'wire.signal.open']);
+    expect(both.pairs[0]!.chance).toBeGreaterThan(alone.suspects[1]!.chance);
+    expect(both.suspects[0]!.chance).toBeLessThan(alone.suspects[0]!.chance);
   });
 });
 
@@ -169,14 +182,21 @@ describe('what the last reading changed', () => {
     const before = rankSuspects(table, [reading(FEED, volts(5))]);
     const after = rankSuspects(table, [reading(FEED, volts(5)), reading(SIGNAL, volts(0))]);
     const words = whatChanged(before, after);
-    expect(words).toMatch(/^(healthy|wire ground open|sensor dead) fell from \d+ % to (under 1|1) %; wire signal open rose to (\d+|over 99) %$/);
+    expect(words).toMatch(
+      /^(healthy|wire ground open|sensor dead) fell from \d+ % to (under 1|1) %; wire signal open rose to (\d+|over 99) %$/,
+    );
   });
   test('nothing changed', () => {
     const before = rankSuspects(table, [reading(SIGNAL, volts(0))]);
-    expect(whatChanged(before, before)).toMatch(/^nothing much changed; wire signal open leads with \d+ %$/);
+    expect(whatChanged(before, before)).toMatch(
+      /^nothing much changed; wire signal open leads with 96 %$/,
+    );
   });
   test('no longer explained', () => {
-    const words = whatChanged(rankSuspects(table, []), rankSuspects(table, [reading(FEED, volts(9.3))]));
+    const words = whatChanged(
+      rankSuspects(table, []),
+      rankSuspects(table, [reading(FEED, volts(9.3))]),
+    );
     expect(words).toContain('no single suspect explains all readings any more');
   });
   test.each([

@@ -34,7 +34,12 @@ export function matrixTable(
 ): PredictionTable {
   const rows = new Map(candidates.map(({ id }, index) => [id, matrix[index]!]));
   const columns = new Map(tests.map(({ id }, index) => [id, index]));
-  return buildTable(candidates, tests, (id, test) => look(rows.get(id)![columns.get(test.id)!]!), 1);
+  return buildTable(
+    candidates,
+    tests,
+    (id, test) => look(rows.get(id)![columns.get(test.id)!]!),
+    1,
+  );
 }
 
 /** Even numbers in 0..1 from a seed (mulberry32, public domain). */
@@ -82,7 +87,9 @@ export function voltsTable(ask: {
   const healthy = tests.map(() => pick([0.02, 2.5, 5, 12.6]));
   const kinds = tests.map(() => pick(['volts', 'volts', 'volts', 'ohms', 'look']));
   const effects = candidates.map((_, row) =>
-    tests.map(() => (row === 0 || random() < 0.7 ? 'none' : pick(['dead', 'high', 'sized', 'sized']))),
+    tests.map(() =>
+      row === 0 || random() < 0.7 ? 'none' : pick(['dead', 'high', 'sized', 'sized']),
+    ),
   );
   const size = Array.from({ length: ask.samples }, () => random());
   const spread = Array.from({ length: ask.samples }, () => 0.98 + 0.04 * random());
@@ -96,8 +103,10 @@ export function voltsTable(ask: {
       const effect = effects[rows.get(id)!]![column]!;
       const good = healthy[column]! * spread[sample]!;
       const part = size[(sample + rows.get(id)!) % ask.samples]!;
-      const value = effect === 'none' ? good : effect === 'dead' ? 0 : effect === 'high' ? 12.6 : good * part;
-      if (kinds[column] === 'look') return look(value < 0.3 * good ? 0 : value < 0.7 * good ? 2 : 1);
+      const value =
+        effect === 'none' ? good : effect === 'dead' ? 0 : effect === 'high' ? 12.6 : good * part;
+      if (kinds[column] === 'look')
+        return look(value < 0.3 * good ? 0 : value < 0.7 * good ? 2 : 1);
       if (kinds[column] === 'ohms')
         return { kind: 'number', value: effect === 'dead' ? Infinity : value * 100, unit: 'ohm' };
       return { kind: 'number', value, unit: 'V' };

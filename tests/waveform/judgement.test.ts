@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { alignView } from '../../src/waveform/align-view.ts';
 import { compareCaptures, phaseShift } from '../../src/waveform/compare-captures.ts';
 import { generateSweep, generateWheels, type WheelSignal } from '../../src/waveform/generate.ts';
 import { judgeChannel, type SignalExpected } from '../../src/waveform/judge-channel.ts';
 import { measureChannel } from '../../src/waveform/measure-channel.ts';
 import { measureCapture } from '../../src/waveform/measure-phase.ts';
+import { patternLook } from '../../src/waveform/pattern-look.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
 
 const HALL: WheelSignal = {
@@ -92,6 +94,30 @@ describe('judgement', () => {
     expect(kinds(wheel, expected)).toEqual(outcome);
   });
 
+  test('too few samples in a pulse are said, and nothing else', () => {
+    expect(kinds(HALL, MODULE, { rateHz: 3200 })).toEqual(['coarse']);
+    expect(kinds({ ...HALL, noise: 0 }, MODULE, { rateHz: 8 * 800 })).toEqual([]);
+  });
+
+  test('a switched signal the wrong way up', () => {
+    const expected: SignalExpected = { ...MODULE, gapLevel: 'low' };
+    expect(kinds(HALL, expected)).toEqual([]);
+    expect(kinds({ ...HALL, onTooth: 'low' }, expected)).toEqual(['inverted']);
+  });
+
+  test.each<[string, WheelSignal, string]>([
+    ['a good signal', HALL, 'full'],
+    ['a lifted low level', { ...HALL, low: 1.8 }, 'weak'],
+    ['a broken tooth', { ...HALL, damaged: [{ tooth: 20, height: 0 }] }, 'uneven'],
+    ['stuck high', { ...HALL, low: 5 }, 'flat-high'],
+    ['stuck between', { ...HALL, low: 2.5, high: 2.5 }, 'flat-middle'],
+    ['stuck low', { ...HALL, high: 0.2 }, 'flat-low'],
+  ])('%s answers a step as a look', (_, wheel, look) => {
+    const { channels, rateHz } = capture([wheel]);
+    const measures = measureChannel(channels[0]!, rateHz, { wheel: MODULE.wheel! });
+    expect(patternLook(measures, judgeChannel(measures, MODULE), MODULE)).toBe(look);
+  });
+
   test('a drop-out in one turn is told with its time and tooth', () => {
     const { channels, rateHz } = capture([HALL]);
     const { samples } = channels[0]!;
@@ -146,6 +172,11 @@ describe('against a known-good capture', () => {
     ['a lifted low level', [{ ...HALL, low: 1 }, CAM], ['crank low']],
     ['a weak high level', [{ ...HALL, high: 4 }, CAM], ['crank high']],
     ['wider teeth', [{ ...HALL, duty: 0.6 }, CAM], ['crank duty']],
+    [
+      'a signal the wrong way up',
+      [{ ...HALL, onTooth: 'low' }, CAM],
+      ['crank duty', 'crank polarity'],
+    ],
     ['a broken tooth', [{ ...HALL, damaged: [{ tooth: 20, height: 0 }] }, CAM], ['crank pattern']],
     ['a dead channel', [HALL, { ...CAM, high: 0.2 }], ['cam kind']],
     ['a chain that jumped', [HALL, { ...CAM, atDegrees: 27 }], ['cam phase']],
@@ -162,6 +193,18 @@ describe('against a known-good capture', () => {
     const sound = measureCapture(capture([COIL]));
     const bad = measureCapture(capture([{ ...COIL, onTooth: 'low', strength: 0.5 }]));
     expect(compareCaptures(bad, sound).map((it) => it.what)).toEqual(['height', 'polarity']);
+  });
+  test('the good capture is laid over the same part of a turn at its own speed', () => {
+    const fast = measureCapture(capture([{ ...HALL, atDegrees: 90 }], { rpm: 1600 }));
+    const slow = measureCapture(capture([HALL]));
+    const start = fast.channels[0]!.wheel!.starts[1]!;
+    const view = alignView({ from: start + 0.001, to: start + 0.006 }, fast, slow);
+    // By hand: half the speed, so twice the times behind a start of a turn.
+    const origin = [...slow.channels[0]!.wheel!.starts].find(
+      (it) => view.from - it < 0.01 && view.from >= it,
+    );
+    expect(view.from - origin!).toBeCloseTo(0.002, 4);
+    expect(view.to - view.from).toBeCloseTo(0.01, 4);
   });
   test('a capture does not differ from itself', () => {
     expect(compareCaptures(good, good)).toEqual([]);

@@ -133,7 +133,13 @@ describe('captures as text in their many forms', () => {
     [
       'time running backwards',
       `time,a\n${Array.from({ length: 50 }, (_, i) => `${i === 30 ? 3 : i},1`).join('\n')}\n`,
-      ['uneven-time@33'],
+      ['uneven-time@32'],
+    ],
+    ['a line without end', 'x'.repeat(200_000), ['no-data@1']],
+    [
+      'an endless number',
+      `time,a\n${Array.from({ length: 80 }, (_, i) => `${i},1`).join('\n')}\n81,${'1'.repeat(20_000)}\n`,
+      ['line-too-long@82'],
     ],
     ['a single sample', 'time,a\n0,1\n', ['too-few-samples@2']],
     ['a time column alone', 'time\n0\n1\n2\n', ['no-channel@2']],
@@ -153,6 +159,17 @@ describe('captures as text in their many forms', () => {
       { code: 'unreadable-values', severity: 'warning', at: { line: 152 } },
     ]);
     expect(capture?.channels[0]?.samples[150]).toBe(149);
+  });
+
+  test('a time column for each channel is read once', () => {
+    const text = 'time (ms),a,time (ms),b\n0,1,0,5\n1,2,1,6\n2,3,2,7\n';
+    expect(shown(text)).toMatchObject({
+      rateHz: 1000,
+      channels: [
+        ['a', 'V', [1, 2, 3]],
+        ['b', 'V', [5, 6, 7]],
+      ],
+    });
   });
 
   test('five channels give four and a word about it', () => {

@@ -88,6 +88,7 @@ describe('ohmward wave', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/low level is 1\.8 V, the module needs less than 1\.5 V/);
     expect(out).toMatch(/low level is 1\.8 V instead of 0\.2 V/);
+    expect(out).toMatch(/^good capture, crank$/m);
     expect(out).toMatch(/cam: 18\.\d crankshaft degrees early/); // by hand: 9 camshaft degrees
   });
   test('ASCII is ASCII', async () => {

@@ -1,36 +1,50 @@
 /** Lines in and out for the plain session: questions wait for a line, and the end of input is an answer too. */
-import type { Interface } from 'node:readline/promises';
+import { createInterface } from 'node:readline';
 import { safeText } from '../../source/safe-text.ts';
 import type { Dialogue } from '../../ui/plain/plain-session.ts';
 import type { Io } from '../command.ts';
 
-/** A dialogue over readline. Lines that arrive before they are asked for are kept, so that a pipe works. */
-export function lineDialogue(lines: Interface, io: Io): Dialogue {
+/** A dialogue over standard input; close it, or the process waits for more lines. */
+export interface LineDialogue extends Dialogue {
+  readonly close: () => void;
+}
+
+/** Lines that arrive before they are asked for are kept, so that a pipe works as well as a person. */
+export function lineDialogue(io: Io): LineDialogue {
+  const lines = createInterface({ input: process.stdin });
   const kept: string[] = [];
   let waiting: ((line: string | null) => void) | null = null;
   let ended = false;
+  const hand = (line: string | null) => {
+    const answer = waiting;
+    waiting = null;
+    answer?.(line);
+  };
   lines.on('line', (line) => {
-    if (waiting) {
-      const answer = waiting;
-      waiting = null;
-      answer(line);
-    } else kept.push(line);
+    if (waiting) hand(line);
+    else kept.push(line);
   });
   lines.on('close', () => {
     ended = true;
-    waiting?.(null);
-    waiting = null;
+    hand(null);
   });
   return {
     say: (line) => io.out(`${safeText(line)}\n`),
     ask: (question) => {
       io.out(safeText(question));
       const next = kept.shift();
-      if (next !== undefined) return Promise.resolve(next);
-      if (ended) return Promise.resolve(null);
+      if (next !== undefined || ended) {
+        // A pipe is not echoed: without this the next sentence would stand behind the question.
+        if (process.stdin.isTTY !== true) io.out('\n');
+        return Promise.resolve(next ?? null);
+      }
       return new Promise((resolve) => {
-        waiting = resolve;
+        waiting = (line) => {
+          if (process.stdin.isTTY !== true) io.out('\n');
+          resolve(line);
+        };
       });
     },
+    close: () => lines.close(),
   };
 }

@@ -1,5 +1,6 @@
 /** Opens and resumes sessions at the desk: the log, the driver over it, the simulated vehicle, the transcript beside it. */
-import { mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { drawCircuit } from '../../circuit/draw-circuit.ts';
 import type { Model } from '../../circuit/model.ts';
@@ -90,6 +91,13 @@ export function continueSession(desk: Desk, path: string): OpenedSession | Probl
   return performed.ok ? opened : { problem: performed.words, fix: performed.fix };
 }
 
+/** A path, or the name of a file in the sessions folder. */
+export function findSession(desk: Desk, named: string): string {
+  if (existsSync(named)) return named;
+  const inFolder = join(desk.sessions(), named);
+  return existsSync(inFolder) ? inFolder : named;
+}
+
 function cannotWrite(folder: string, error: unknown): Problem {
   const words = error instanceof Error ? error.message : String(error);
   return {
@@ -114,7 +122,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
   });
   return {
     driver,
-    thinker: model ? createThinker(model) : null,
+    thinker: model ? createThinker(model, session.opened.procedure, job) : null,
     sketch: (test, width) =>
       circuit ? sketchOf(circuit, job, width, desk.settings().ascii, test) : [],
     bind: (text) => bindText(text, job, circuit),

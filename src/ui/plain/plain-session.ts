@@ -12,6 +12,7 @@ import { presentStep } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { expectedWords, setupWords, testOf } from '../screens/step-words.ts';
+import { askCautions } from './ask-cautions.ts';
 
 /** One line out; a question and the line that comes back, null at the end of input. */
 export interface Dialogue {
@@ -50,10 +51,8 @@ export async function plainSession(
     if (session.status === 'concluded' || session.status === 'closed') return 'concluded';
     const step = presentStep(session);
     say('');
-    if (pendingCautions(session).length > 0) {
-      if (!(await cautions(opened, { say, ask }))) return leave(opened);
-      continue;
-    }
+    if (!(await askCautions(opened, pendingCautions(session), step.id, { say, ask })))
+      return leave(opened);
     present(opened, step, say);
     const line = await ask(promptOf(step));
     if (line === null) return leave(opened);
@@ -66,20 +65,6 @@ export async function plainSession(
 function leave(opened: OpenedSession): PlainEnd {
   opened.driver.perform({ type: 'pause' });
   return 'input-ended';
-}
-
-async function cautions(opened: OpenedSession, { say, ask }: Dialogue): Promise<boolean> {
-  for (const { word, say: text } of pendingCautions(opened.driver.session()))
-    say(`${word}: ${text}`);
-  say("The maker's procedure, local rules and qualified practice come first.");
-  while (true) {
-    const line = await ask('Read and understood? Type yes: ');
-    if (line === null) return false;
-    if (line.trim().toLowerCase() === 'yes')
-      return opened.driver.perform({ type: 'acknowledge-cautions' }).ok;
-    if (line.trim().toLowerCase() === 'pause') return false;
-    say('Type the whole word "yes" when you have read it, or "pause" to leave.');
-  }
 }
 
 function present(opened: OpenedSession, step: Step, say: (line: string) => void): void {

@@ -13,13 +13,15 @@ import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
-import { useDeliberate } from './use-deliberate.ts';
+import { useKeyTiming } from './use-key-timing.ts';
 
 export interface CautionScreenProps {
   readonly cautions: readonly Caution[];
   readonly aside: string;
   /** What comes after it, in words: `before step 3, engine running`. */
   readonly before: string;
+  /** Why the last command was refused, or what it did. */
+  readonly message: string | null;
   readonly clock: () => number;
   readonly onAcknowledge: () => void;
   /** Keys that work here besides `y`. */
@@ -36,29 +38,26 @@ const COLOURS: Readonly<Record<SignalWord, Colour>> = {
   NOTICE: 'blue',
 };
 
-/** Rows of text that must be left before the signal word may be tall. */
-const TEXT_ROWS_MIN = 5;
-
 /** The screen. Mount it anew (`key`) for each set of cautions. */
 export function CautionScreen(props: CautionScreenProps) {
   const { cautions, clock, onAcknowledge, onKey } = props;
   const look = useLook();
-  const counts = useDeliberate(clock);
+  const timing = useKeyTiming(clock);
   const [top, setTop] = useState(0);
   const [seen, setSeen] = useState(0);
   const [remark, setRemark] = useState('');
   const keys = [YES, ...props.keys];
   const body = bodySize(useSize(), keys);
   const word = gravest(cautions);
-  const isTall = body.rows >= BIG_ROWS + 2 + TEXT_ROWS_MIN;
-  const head = isTall ? bigWords(word, look.ascii) : [`!!  ${word}  !!`];
   const lines = textBlock(cautionParagraphs(props, word), body.columns, look);
-  // Below the text: one row for the remark.
+  // One row between word and text, one below the text for the remark.
+  const isTall = body.rows >= BIG_ROWS + 2 + lines.length;
+  const head = isTall ? bigWords(word, look.ascii) : [`!!!   ${[...word].join(' ')}   !!!`];
   const rows = Math.max(1, body.rows - head.length - 2);
   const end = Math.max(seen, Math.min(lines.length, top + windowRows(lines.length, rows)));
 
   useKeys((event) => {
-    const deliberate = counts();
+    const { isDeliberate } = timing();
     const label = keyLabel(event);
     const to = scrollBy(label, { count: lines.length, rows, top });
     if (to !== null) {
@@ -72,7 +71,7 @@ export function CautionScreen(props: CautionScreenProps) {
       if (label === 'return') setRemark('Enter is not enough here: press y when you have read it.');
       return;
     }
-    if (!deliberate) setRemark('That y came too quickly to be an answer: read it, then press y.');
+    if (!isDeliberate) setRemark('That y came too quickly to be an answer: read it, then press y.');
     else if (end < lines.length) setRemark('There is more below: PgDn to the end, then press y.');
     else onAcknowledge();
   });
@@ -88,7 +87,7 @@ export function CautionScreen(props: CautionScreenProps) {
       <ScrollText lines={lines} rows={rows} top={top} />
       <Box flexGrow={1} />
       <Words bold wrap="cut">
-        {remark === '' ? ' ' : remark}
+        {remark || props.message || ' '}
       </Words>
     </Frame>
   );
@@ -112,8 +111,6 @@ function cautionParagraphs(
     })),
     { text: '' },
     { text: before },
-    {
-      text: "The vehicle maker's instructions, the rules of your workshop and the law come before this program.",
-    },
+    { text: "The maker's procedure, local rules and qualified practice come first." },
   ];
 }

@@ -13,7 +13,7 @@ import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { conclusionParagraphs, type Proposed, type Weighed } from './conclusion-words.ts';
 import { CLOSE_KEY, type SessionAction, type SessionKey, withFooter } from './session-keys.ts';
-import { useDeliberate } from './use-deliberate.ts';
+import { useKeyTiming } from './use-key-timing.ts';
 
 export interface ConclusionScreenProps {
   readonly opened: OpenedSession;
@@ -34,7 +34,7 @@ export interface ConclusionScreenProps {
 export function ConclusionScreen(props: ConclusionScreenProps) {
   const { opened, session, proposed, weighed, message } = props;
   const look = useLook();
-  const counts = useDeliberate(props.clock);
+  const timing = useKeyTiming(props.clock);
   const [top, setTop] = useState(0);
   const [remark, setRemark] = useState<string | null>(null);
   const accept: KeyBinding = { keys: ['return'], show: 'Enter', help: 'accept' };
@@ -55,17 +55,17 @@ export function ConclusionScreen(props: ConclusionScreenProps) {
     body.columns,
     look,
   );
-  const note = message === null ? remark : `! ${message}`;
+  const note = message ?? remark;
   const rows = Math.max(1, body.rows - (note === null ? 0 : 1));
 
   useKeys((event) => {
-    const deliberate = counts();
+    const { isDeliberate } = timing();
     const to = scrollBy(keyLabel(event), { count: lines.length, rows, top });
     if (to !== null) return setTop(to);
     const binding = bindingOf(event, keys);
     if (!binding) return;
     if (binding === accept) {
-      if (deliberate) props.onAccept();
+      if (isDeliberate) props.onAccept();
       else setRemark('That Enter came too quickly: read the conclusion, then press Enter.');
     } else if (binding === own) props.onOwn();
     else if (binding === CLOSE_KEY) props.onClose();

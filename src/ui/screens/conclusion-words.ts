@@ -79,15 +79,13 @@ export function conclusionParagraphs(
           ),
         )
       : []),
-    ...list('What was found on the way', foundLines(opened, session)),
     ...list('Ruled out', weighed?.ruledOut.map(({ words, by }) => `${words} - by: ${by}`) ?? []),
     ...list(
       weighed && weighed.missing > 0
         ? 'Cheap tests that would prove it (F6 to do one)'
         : 'Further tests',
-      weighed?.wouldProve.map(
-        ({ words, minutes }) => `${bind(words)} (${minutesWords(minutes)})`,
-      ) ?? [],
+      weighed?.wouldProve.map(({ words, minutes }) => `${minutesWords(minutes)}: ${bind(words)}`) ??
+        [],
     ),
     ...(proposed.repair === proposed.title ? [] : part('Repair', bind(proposed.repair))),
     ...part('What the customer should know', bind(proposed.customer)),
@@ -95,6 +93,7 @@ export function conclusionParagraphs(
       'Must pass after the repair',
       proposed.retest.map((id) => bind(steps[id]?.title ?? id)),
     ),
+    ...list('What was found on the way', foundLines(opened, session)),
   ];
 }
 
@@ -134,7 +133,7 @@ export function countWords(count: number, word: string): string {
   return `${count} ${word}${count === 1 ? '' : 's'}`;
 }
 
-/** `2 min`; less than one is `under a minute`. */
+/** `2 min`. */
 export function minutesWords(minutes: number): string {
-  return minutes < 1 ? 'under a minute' : `${Math.round(minutes)} min`;
+  return minutes < 1 ? '<1 min' : `${Math.round(minutes)} min`;
 }

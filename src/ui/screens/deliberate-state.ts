@@ -7,14 +7,26 @@
 export const QUIET_MS = 300;
 
 export interface Deliberate {
-  /** When the screen appeared or the last key came, in monotonic ms. */
+  /** When the screen appeared, in monotonic ms. */
+  readonly shownMs: number;
+  /** When the last key came, or the screen appeared. */
   readonly lastMs: number;
 }
 
-/** The state after a key at `nowMs`, and whether that key counts. */
+/** What the time of a key tells. */
+export interface KeyTiming {
+  /** The screen had been there long enough to be seen. */
+  readonly isSeen: boolean;
+  /** The same, and no key came just before: pressed on purpose, not held down or typed ahead. */
+  readonly isDeliberate: boolean;
+}
+
+/** The state after a key at `nowMs`, and what its time tells. */
 export function deliberateAfter(
-  state: Deliberate,
+  { shownMs, lastMs }: Deliberate,
   nowMs: number,
-): { readonly state: Deliberate; readonly counts: boolean } {
-  return { state: { lastMs: nowMs }, counts: nowMs - state.lastMs >= QUIET_MS };
+): { readonly state: Deliberate; readonly timing: KeyTiming } {
+  const isSeen = nowMs - shownMs >= QUIET_MS;
+  const isDeliberate = isSeen && nowMs - lastMs >= QUIET_MS;
+  return { state: { shownMs, lastMs: nowMs }, timing: { isSeen, isDeliberate } };
 }

@@ -7,7 +7,6 @@ import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import type { KeyBinding } from '../parts/key-hints.tsx';
-import { lookWords } from '../parts/look-words.ts';
 import { Words } from '../parts/safe-words.tsx';
 import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
 import { textBlock } from '../parts/text-block.ts';
@@ -18,7 +17,7 @@ import { useSize } from '../term/use-size.ts';
 import { choiceAfter } from './choice-prompt-state.ts';
 import { ChoiceView, NumberView } from './prompt-view.tsx';
 import { type ReadingContext, readingPrompt, readingPromptAfter } from './reading-prompt-state.ts';
-import { stateWords } from './step-words.ts';
+import { lookWords, stateWords } from './step-words.ts';
 
 export interface ExtraScreenProps {
   readonly opened: OpenedSession;
@@ -43,13 +42,14 @@ export function ExtraScreen(props: ExtraScreenProps) {
   const context: ReadingContext = {
     expected: { unit },
     judge: () => null,
+    isDeliberate: true,
     offered: vehicle?.answer.kind === 'reading' ? vehicle.answer.typed : null,
   };
   const shownLook =
     vehicle?.answer.kind === 'outcome' ? looks.indexOf(vehicle.answer.look ?? '') : -1;
   const keys: KeyBinding[] = [
     { keys: ['return'], show: 'Enter', help: 'take it' },
-    ...(vehicle ? [{ keys: ['tab'], show: 'Tab', help: 'as simulated' }] : []),
+    ...(vehicle ? [{ keys: ['tab'], show: 'Tab', help: 'take over' }] : []),
     { keys: ['escape'], show: 'Esc', help: 'not now' },
   ];
   const body = bodySize(useSize(), keys);
@@ -109,10 +109,8 @@ export function ExtraScreen(props: ExtraScreenProps) {
     <Frame title="A test outside the procedure" aside="then back to the step" keys={keys}>
       <ScrollText lines={lines} rows={rows} top={top} />
       <Box flexGrow={1} />
-      {message === null ? null : <Words bold>{`! ${message}`}</Words>}
-      {vehicle ? (
-        <Words>{`The simulated vehicle: ${vehicle.words} (Tab takes it over)`}</Words>
-      ) : null}
+      {message === null ? null : <Words bold>{message}</Words>}
+      {vehicle ? <Words>{`The simulated vehicle: ${vehicle.words}`}</Words> : null}
       {proposal.kind === 'number' ? (
         <NumberView
           label={`Reading in ${unit === 'V' ? 'volts' : 'ohms'}: `}

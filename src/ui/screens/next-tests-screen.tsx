@@ -68,7 +68,7 @@ export function NextTestsScreen(props: NextTestsScreenProps) {
           <WindowList
             lines={proposals.map(
               ({ words, minutes }, place) =>
-                `${place + 1}  ${opened.bind(words)} (${minutesWords(minutes)})`,
+                `${place + 1}  ${minutesWords(minutes)}: ${opened.bind(words)}`,
             )}
             rows={proposals.length}
             top={0}

@@ -7,6 +7,7 @@ import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { type Choice, choiceAfter, choicesAt } from './choice-prompt-state.ts';
+import type { KeyTiming } from './deliberate-state.ts';
 import {
   type ReadingContext,
   type ReadingPrompt,
@@ -91,6 +92,7 @@ export function askedAt(
       const context: ReadingContext = {
         expected: expectedReading,
         judge: (value) => judgeStep(step, value, session.meter),
+        isDeliberate: true,
         offered: typedOf(vehicle),
       };
       return { ...base, kind: 'measure', unit: UNIT_WORDS[unit], prompt: half.prompt, context };
@@ -136,23 +138,29 @@ function offeredAt(choices: readonly Choice[], vehicle: VehicleAnswer | null): n
   return place >= 0 ? place : null;
 }
 
-/** The half answer after a key, and the command when the key answered the step. */
+/** The half answer after a key, the command when the key answered the step, or why it did not. */
 export function answerAfter(
   half: HalfAnswer,
   asked: Asked,
   event: KeyEvent,
-): { readonly half: HalfAnswer; readonly command: Command | null } {
+  { isSeen, isDeliberate }: KeyTiming,
+): { readonly half: HalfAnswer; readonly command: Command | null; readonly note: string | null } {
   switch (asked.kind) {
     case 'measure': {
-      const { prompt, taken } = readingPromptAfter(half.prompt, event, asked.context);
+      const { prompt, taken } = readingPromptAfter(half.prompt, event, {
+        ...asked.context,
+        isDeliberate,
+      });
       return {
         half: { ...half, prompt },
         command: taken === null ? null : { type: 'record-reading', ...taken },
+        note: null,
       };
     }
     case 'choice': {
       const context = { count: asked.choices.length, offered: asked.offeredChoice };
       const { marked, taken } = choiceAfter(half.marked, event, context);
+      if (taken && !isSeen) return { half, command: null, note: TOO_EARLY };
       const choice = asked.choices[marked];
       const command: Command | null =
         taken && choice
@@ -162,9 +170,16 @@ export function answerAfter(
               ...(choice.look === null ? {} : { look: choice.look }),
             }
           : null;
-      return { half: { ...half, marked }, command };
+      return { half: { ...half, marked }, command, note: null };
     }
-    case 'act':
-      return { half, command: keyLabel(event) === 'return' ? { type: 'mark-done' } : null };
+    case 'act': {
+      if (keyLabel(event) !== 'return') return { half, command: null, note: null };
+      return isSeen
+        ? { half, command: { type: 'mark-done' }, note: null }
+        : { half, command: null, note: TOO_EARLY };
+    }
   }
 }
+
+/** An answer typed ahead was meant for something else. */
+const TOO_EARLY = 'That key came before this step was on the screen: read it, then press it again.';

@@ -12,8 +12,8 @@ import { choicesOf, type Remark, remarkOf } from './reading-prompt-state.ts';
 
 /** More choices than this scroll. */
 const CHOICE_ROWS_MAX = 6;
-/** Rows kept for the remark under a number, so that typing does not make the screen jump. */
-const remarkRows = (columns: number) => (columns < 70 ? 3 : 2);
+/** Rows kept for the remark under a number, so that typing seldom makes the screen jump. */
+const REMARK_ROWS = 2;
 
 export interface PromptViewProps {
   readonly asked: Asked;
@@ -31,17 +31,17 @@ export function promptRows(
   const notes = notesOf(asked, message)
     .map((note) => wrapWords(shownText(note, look), columns).length)
     .reduce((sum, count) => sum + count, 0);
-  return 1 + notes + answerRows(asked, columns);
+  return 1 + notes + answerRows(asked, columns, look);
 }
 
-function answerRows(asked: Asked, columns: number): number {
+function answerRows(asked: Asked, columns: number, look: Look): number {
   switch (asked.kind) {
     case 'measure':
       return (
         1 +
         (asked.prompt.mode === 'doubt'
           ? 1 + choicesOf(asked.prompt, asked.context).length
-          : remarkRows(columns))
+          : remarkRows(remarkOf(asked.prompt, asked.context), columns, look))
       );
     case 'choice':
       return Math.min(CHOICE_ROWS_MAX, asked.choices.length);
@@ -50,12 +50,19 @@ function answerRows(asked: Asked, columns: number): number {
   }
 }
 
-function notesOf({ offered, earlier, kind }: Asked, message: string | null): string[] {
+function remarkText({ tone, words }: Remark): string {
+  return words === '' ? ' ' : `${SIGNS[tone]}${words}`;
+}
+
+function remarkRows(remark: Remark, columns: number, look: Look): number {
+  const lines = wrapWords(shownText(remarkText(remark), look), columns, { hang: 2 });
+  return Math.max(REMARK_ROWS, lines.length);
+}
+
+function notesOf({ offered, earlier }: Asked, message: string | null): string[] {
   return [
-    ...(message === null ? [] : [`! ${message}`]),
-    ...(offered === null
-      ? []
-      : [`The simulated vehicle: ${offered}${kind === 'act' ? '' : ' (Tab takes it over)'}`]),
+    ...(message === null ? [] : [message]),
+    ...(offered === null ? [] : [`The simulated vehicle: ${offered}`]),
     ...(earlier === null ? [] : [earlier]),
   ];
 }
@@ -126,7 +133,7 @@ export function NumberView(props: {
       </Box>
       {prompt.mode === 'doubt' ? (
         <>
-          <Words wrap="cut">{remark.words}</Words>
+          <Words>What does the meter show?</Words>
           <ChoiceView
             words={choicesOf(prompt, context).map(({ words }) => words)}
             marked={prompt.chosen}
@@ -156,10 +163,11 @@ const COLOURS: Readonly<Record<Remark['tone'], Colour | undefined>> = {
 
 function RemarkView({ remark }: { remark: Remark }) {
   const { columns } = useBody();
+  const look = useLook();
   return (
-    <Box height={remarkRows(columns)} flexShrink={0} overflow="hidden">
+    <Box height={remarkRows(remark, columns, look)} flexShrink={0} overflow="hidden">
       <Words bold={remark.tone !== 'quiet'} colour={COLOURS[remark.tone]} hang={2}>
-        {remark.words === '' ? ' ' : `${SIGNS[remark.tone]}${remark.words}`}
+        {remarkText(remark)}
       </Words>
     </Box>
   );

@@ -50,23 +50,31 @@ export function ReadingPage({ title, paragraphs, onClose }: ReadingPageProps) {
 /** The keys of a session, from the one table. */
 export function helpParagraphs(): Paragraph[] {
   return [
-    ...SESSION_KEYS.map(({ show, other, help, words }) => ({
-      text: `${`${show} or ${other}`.padEnd(15)} ${`${help}.`} ${words}`,
-      hang: 16,
-    })),
+    ...SESSION_KEYS.map(({ show, other, help, words }) =>
+      keyLine(`${show}, ${other}`, `${help.charAt(0).toUpperCase()}${help.slice(1)}. ${words}`),
+    ),
     { text: '' },
-    {
-      text: 'Enter           takes the reading, chooses the marked line, or says that it is done.',
-      hang: 16,
-    },
-    { text: '1 to 9          choose a line of a list at once.', hang: 16 },
-    { text: 'Tab             takes over what a simulated vehicle shows.', hang: 16 },
-    { text: 'PgUp, PgDn      scroll a long text.', hang: 16 },
-    { text: 'Ctrl+U          empties the field; Ctrl+W takes away the last word.', hang: 16 },
-    { text: 'Ctrl+C          leaves at once. Everything answered is saved.', hang: 16 },
+    ...OTHER_KEYS.map(([key, words]) => keyLine(key, words)),
     { text: '' },
     {
       text: 'Readings may be typed as the meter shows them: 4.97, 4,97 V, 18 mV, 2k2, OL. The small m is a thousandth, the capital M a million.',
     },
   ];
+}
+
+const OTHER_KEYS: readonly (readonly [string, string])[] = [
+  ['Enter', 'Takes the reading, chooses the marked line, or says that it is done.'],
+  ['1 to 9', 'Choose a line of a list at once.'],
+  ['Tab', 'Takes over what a simulated vehicle shows.'],
+  ['PgUp, PgDn', 'Scroll a long text.'],
+  ['Esc', 'Empties the field; closes a page.'],
+  ['Ctrl+W', 'Takes away the last word of a field.'],
+  ['Ctrl+C', 'Leaves at once. Everything answered is saved.'],
+];
+
+const KEY_COLUMNS = 12;
+
+/** The spaces between are fixed ones, which wrapping keeps. */
+function keyLine(key: string, words: string): Paragraph {
+  return { text: `${key}${'\u00a0'.repeat(KEY_COLUMNS - key.length)}${words}`, hang: KEY_COLUMNS };
 }

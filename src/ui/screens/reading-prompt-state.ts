@@ -22,6 +22,8 @@ export interface ReadingContext {
   readonly expected: ExpectedReading;
   /** What a value means at this step; null where nothing is expected. */
   readonly judge: (value: number) => Judgement | null;
+  /** The key came after a pause, so that it can be meant for what is on the screen. */
+  readonly isDeliberate: boolean;
   /** What the simulated vehicle would have typed, taken over with Tab. */
   readonly offered: string | null;
 }
@@ -78,18 +80,24 @@ function afterEnter(prompt: ReadingPrompt, context: ReadingContext) {
     case 'refused': {
       const value = parse.code === 'impossible-value' ? valueWithoutLimit(typed, context) : null;
       if (value === null) return stay({ ...prompt, nudge: null });
-      return takenOrConfirmed(prompt, { typed, value }, true);
+      return takenOrConfirmed(prompt, { typed, value }, true, context);
     }
     case 'read': {
       const { value } = parse.quantity;
-      return takenOrConfirmed(prompt, { typed, value }, isImpossible(value, context));
+      return takenOrConfirmed(prompt, { typed, value }, isImpossible(value, context), context);
     }
   }
 }
 
-function takenOrConfirmed(prompt: ReadingPrompt, taken: TakenReading, doubtful: boolean) {
+function takenOrConfirmed(
+  prompt: ReadingPrompt,
+  taken: TakenReading,
+  doubtful: boolean,
+  { isDeliberate }: ReadingContext,
+) {
   if (doubtful && prompt.mode !== 'confirm')
     return stay({ ...prompt, mode: 'confirm' as const, nudge: null });
+  if (doubtful && !isDeliberate) return stay(prompt);
   return { prompt: { ...prompt, mode: 'typing' as const, nudge: null }, taken };
 }
 
@@ -153,7 +161,7 @@ export function remarkOf(prompt: ReadingPrompt, context: ReadingContext): Remark
         words: prompt.mode === 'doubt' ? parse.words : `${parse.words} Enter asks`,
       };
     case 'refused': {
-      const fix = parse.fix === undefined ? '' : `; ${parse.fix}`;
+      const fix = parse.fix === undefined || prompt.mode === 'confirm' ? '' : `; ${parse.fix}`;
       const possible =
         parse.code === 'impossible-value' &&
         valueWithoutLimit(prompt.field.text.trim(), context) !== null;

@@ -34,7 +34,7 @@ export function RestScreen({ opened, session, message, onHome, onBack }: RestScr
   const body = bodySize(useSize(), keys);
   const [top, setTop] = useState(0);
   const paragraphs = [
-    ...(message === null ? [] : [{ text: `! ${message}`, bold: true }]),
+    ...(message === null ? [] : [{ text: message, bold: true }]),
     ...restParagraphs(opened, session),
   ];
   const lines = textBlock(paragraphs, body.columns, look);

@@ -66,7 +66,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     keys: ['f6', 'ctrl-t'],
     show: 'F6',
     other: 'Ctrl+T',
-    help: 'what tells most',
+    help: 'best tests',
     words: 'The three tests that would tell most now. You can do one of them and come back.',
   },
   {
@@ -107,7 +107,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     keys: ['?', 'f1'],
     show: '?',
     other: 'F1',
-    help: 'all keys',
+    help: 'keys',
     words: 'This page.',
   },
 ];

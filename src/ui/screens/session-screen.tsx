@@ -87,11 +87,12 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
   function took(command: Command, done: Performed): void {
     if (done.ok) {
       setSession(done.session);
-      setMessage(null);
+      setMessage(doneWords(command, opened));
       setPage(NOW);
     } else if (done.disk) setPage({ name: 'disk', command, words: done.words, fix: done.fix });
-    else setMessage(done.fix === '' ? done.words : `${done.words}: ${done.fix}`);
+    else refuse(done.fix === '' ? done.words : `${done.words}: ${done.fix}`);
   }
+  const refuse = (words: string) => setMessage(`! ${words}`);
   const send = (command: Command) => took(command, driver.perform(command));
   const open = (next: Page) => {
     setMessage(null);
@@ -107,14 +108,14 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
         return send({ type: 'pause' });
       case 'cannot':
         if (step.kind === 'conclude' || step.cannot === null)
-          return setMessage(
+          return refuse(
             'this procedure has no way round this step: F6 shows other tests, F10 pauses here',
           );
         return open({ name: 'cannot' });
       case 'suspects':
-        return thinker ? open({ name: 'suspects' }) : setMessage(NO_CIRCUIT);
+        return thinker ? open({ name: 'suspects' }) : refuse(NO_CIRCUIT);
       case 'next-tests': {
-        if (!thinker) return setMessage(NO_CIRCUIT);
+        if (!thinker) return refuse(NO_CIRCUIT);
         const proving = weighed?.wouldProve ?? [];
         return proving.length > 0
           ? open({ name: 'next-tests', title: 'What would prove it', proposals: proving })
@@ -151,6 +152,7 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
           view={suspects}
           onClose={close}
           onConclude={(row) => open({ name: 'own', proposed: fromSuspect(row) })}
+          onOwnWords={() => open({ name: 'own-words' })}
         />
       );
     case 'next-tests':
@@ -286,6 +288,7 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
         cautions={cautions}
         aside={`step ${session.trail.length}`}
         before={`Next: ${opened.bind(step.title)}. Vehicle: ${stateWords(step.setup.state)}.`}
+        message={message}
         clock={clock}
         keys={withFooter(['back', 'pause', 'help'])}
         onKey={(binding) => 'action' in binding && act(binding.action as SessionAction)}
@@ -305,10 +308,11 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
       changed={suspects?.changed ?? null}
       message={message}
       onAction={act}
-      onPromptKey={(event) => {
-        const next = answerAfter(half, asked, event);
+      clock={clock}
+      onPromptKey={(event, timing) => {
+        const next = answerAfter(half, asked, event, timing);
         setKept(next.half);
-        setMessage(null);
+        setMessage(next.note);
         if (next.command) send(next.command);
       }}
     />
@@ -347,6 +351,7 @@ function ExtraTest(props: {
       cautions={cautions}
       aside="a test outside the procedure"
       before={`Next: ${opened.bind(proposal.words)}. Vehicle: ${stateWords(test.setup.state)}.`}
+      message={props.message}
       clock={clock}
       keys={[{ keys: ['escape'], show: 'Esc', help: 'not now' }]}
       onKey={onClose}
@@ -363,4 +368,18 @@ function sketchOf(opened: OpenedSession, step: Parameters<typeof testOf>[0]) {
   if (drawn.length === 0)
     return ['This procedure has no circuit behind it, so there is no wiring to draw.'];
   return drawn.map((text) => ({ text, drawn: true }));
+}
+
+/** What a command that does not change the step has done, in words. */
+function doneWords(command: Command, opened: OpenedSession): string | null {
+  switch (command.type) {
+    case 'add-note':
+      return 'The note is in the record.';
+    case 'change-instruments':
+      return 'The instruments at hand are in the record.';
+    case 'record-extra':
+      return `In the record: ${opened.bind(command.words)}, ${command.typed}.`;
+    default:
+      return null;
+  }
 }

@@ -10,14 +10,17 @@ import { Words } from '../parts/safe-words.tsx';
 import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
 import { type TextLine, textBlock } from '../parts/text-block.ts';
 import { columnsOf } from '../parts/wrap-words.ts';
-import { keyLabel } from '../term/key-decoder.ts';
+import type { Look } from '../term/colour.ts';
+import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
-import { useSize } from '../term/use-size.ts';
+import { type Size, useSize } from '../term/use-size.ts';
+import type { KeyTiming } from './deliberate-state.ts';
 import type { Asked } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
-import { type SessionAction, type SessionKey, withFooter } from './session-keys.ts';
-import { stateWords, stepParagraphs, testOf } from './step-words.ts';
+import { SESSION_KEYS, type SessionAction, withFooter } from './session-keys.ts';
+import { shortStateWords, stepParagraphs, testOf } from './step-words.ts';
+import { useKeyTiming } from './use-key-timing.ts';
 
 export interface StepScreenProps {
   readonly opened: OpenedSession;
@@ -30,33 +33,34 @@ export interface StepScreenProps {
   readonly message: string | null;
   readonly onAction: (action: SessionAction) => void;
   /** Any other key, for the prompt. */
-  readonly onPromptKey: Parameters<typeof useKeys>[0];
+  readonly onPromptKey: (event: KeyEvent, timing: KeyTiming) => void;
+  readonly clock: () => number;
 }
-
-const FOOTER: readonly SessionAction[] = ['back', 'cannot', 'suspects', 'next-tests', 'help'];
 
 /** The screen of a step. */
 export function StepScreen(props: StepScreenProps) {
   const { opened, session, step, asked, onAction, onPromptKey } = props;
   const look = useLook();
   const screen = useSize();
+  const timing = useKeyTiming(props.clock);
   const [top, setTop] = useState(0);
   const layout = layOut(props, screen, look);
   const { keys, lines, rows, sketch } = layout;
 
   useKeys((event) => {
+    const when = timing();
     const label = keyLabel(event);
     const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
     if (to !== null) return setTop(to);
-    const binding = bindingOf(event, withFooter(FOOTER));
+    const binding = bindingOf(event, SESSION_KEYS);
     if (binding) onAction(binding.action);
-    else onPromptKey(event);
+    else onPromptKey(event, when);
   });
 
   return (
     <Frame
       title={opened.bind(session.opened.procedure.title)}
-      aside={`step ${session.trail.length} · ${stateWords(step.setup.state)}`}
+      aside={`step ${session.trail.length} · ${shortStateWords(step.setup.state)}`}
       keys={keys}
     >
       <ScrollText lines={lines} rows={rows} top={top} />
@@ -72,42 +76,52 @@ export function StepScreen(props: StepScreenProps) {
   );
 }
 
-/** What fits: text first, the sketch in what is left, else a key for it. */
-function layOut(
-  props: StepScreenProps,
-  screen: { columns: number; rows: number },
-  look: ReturnType<typeof useLook>,
-) {
+/** Footers from full to bare; every key works with each of them. */
+const FOOTERS: readonly (readonly SessionAction[])[] = [
+  ['back', 'cannot', 'suspects', 'next-tests', 'help'],
+  ['back', 'suspects', 'next-tests', 'help'],
+  ['back', 'help'],
+];
+
+/** What fits: the text first, then the sketch, then a footer as full as it can be. */
+function layOut(props: StepScreenProps, screen: Size, look: Look) {
   const { opened, session, step, changed } = props;
-  const withSketchKey = keysFor(props, true);
-  const body = bodySize(screen, withSketchKey);
+  const { columns } = bodySize(screen, []);
   const lines: TextLine[] = textBlock(
     [
       ...stepParagraphs(opened, session, step),
       ...(changed === null ? [] : ['', { text: `Last reading: ${changed}`, hang: 14 }]),
     ],
-    body.columns,
+    columns,
     look,
   );
-  const prompt = promptRows(props.asked, props.message, body.columns, look);
-  const drawn = opened.sketch(testOf(step), body.columns);
-  const narrow = drawn.every((line) => columnsOf(line) <= body.columns);
-  const left = body.rows - lines.length - prompt - 1;
-  const sketch = narrow && drawn.length > 0 && drawn.length <= left ? drawn : [];
-  const keys = sketch.length > 0 || drawn.length === 0 ? keysFor(props, false) : withSketchKey;
-  const room = bodySize(screen, keys).rows - prompt - (sketch.length > 0 ? sketch.length + 1 : 0);
-  return { keys, lines, sketch, rows: Math.max(1, Math.min(lines.length, room)) };
+  const prompt = promptRows(props.asked, props.message, columns, look);
+  const drawn = opened.sketch(testOf(step), columns);
+  const canDraw = drawn.length > 0 && drawn.every((line) => columnsOf(line) <= columns);
+  const footers = FOOTERS.map((actions) => keysFor(props, actions));
+  const footersWithKey = FOOTERS.map((actions) =>
+    keysFor(props, drawn.length > 0 ? [...actions, 'sketch'] : actions),
+  );
+  const leaves = (keys: readonly KeyBinding[]) => bodySize(screen, keys).rows - prompt;
+  const withSketch = canDraw
+    ? footers.find((keys) => leaves(keys) >= lines.length + drawn.length + 1)
+    : undefined;
+  if (withSketch) return { keys: withSketch, lines, sketch: drawn, rows: lines.length };
+  const bare = footers.at(-1) ?? [];
+  const keys = footersWithKey.find((table) => leaves(table) >= lines.length) ?? bare;
+  return { keys, lines, sketch: [], rows: Math.max(1, Math.min(lines.length, leaves(keys))) };
 }
 
-function keysFor({ asked, opened }: StepScreenProps, sketch: boolean): KeyBinding[] {
+function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyBinding[] {
+  const { asked, opened, step } = props;
   const own: KeyBinding[] = [{ keys: ['return'], show: 'Enter', help: ENTER_WORDS[asked.kind] }];
   if (asked.offered !== null && asked.kind !== 'act')
-    own.push({ keys: ['tab'], show: 'Tab', help: 'as simulated' });
-  const actions: SessionAction[] = FOOTER.filter(
-    (action) => opened.thinker !== null || (action !== 'suspects' && action !== 'next-tests'),
-  );
-  const table: SessionKey[] = withFooter(sketch ? [...actions, 'sketch'] : actions);
-  return [...own, ...table];
+    own.push({ keys: ['tab'], show: 'Tab', help: 'take over' });
+  const useless = new Set<SessionAction>([
+    ...(opened.thinker === null ? (['suspects', 'next-tests'] as const) : []),
+    ...(step.cannot === null ? (['cannot'] as const) : []),
+  ]);
+  return [...own, ...withFooter(wanted.filter((action) => !useless.has(action)))];
 }
 
 const ENTER_WORDS: Readonly<Record<Asked['kind'], string>> = {

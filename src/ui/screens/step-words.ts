@@ -4,9 +4,9 @@ import type { Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { formatRange } from '../../quantity/format-quantity.ts';
 import { type Answer, isAnswer } from '../../session/events.ts';
+import { LOOK_WORDS } from '../../session/look-words.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { lookWords } from '../parts/look-words.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 
 const STATE_WORDS: Readonly<Record<VehicleState, string>> = {
@@ -19,6 +19,11 @@ const STATE_WORDS: Readonly<Record<VehicleState, string>> = {
 /** `key on, engine not running`. */
 export function stateWords(state: VehicleState): string {
   return STATE_WORDS[state];
+}
+
+/** The same for a title: `key on`. */
+export function shortStateWords(state: VehicleState): string {
+  return state.replace('-', ' ');
 }
 
 /** Vehicle state and what else must be so before the leads go on. */
@@ -36,6 +41,11 @@ export function setupWords(setup: Setup, session: Session): string {
   ]
     .filter(Boolean)
     .join(' ');
+}
+
+/** Words of a look; a name that is none stands for itself. */
+export function lookWords(look: string): string {
+  return (LOOK_WORDS as Readonly<Record<string, string>>)[look] ?? look;
 }
 
 /** What a healthy circuit shows here, or null where nothing is expected. */
@@ -64,8 +74,8 @@ export function stepParagraphs(opened: OpenedSession, session: Session, step: St
     { text: setupWords(step.setup, session) },
     { text: '' },
     { text: opened.bind(step.say).trim(), colour: 'cyan' },
-    ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
     ...(expected === null ? [] : [{ text: `Good is: ${expected}`, bold: true, hang: 9 }]),
+    ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
   ];
 }
 

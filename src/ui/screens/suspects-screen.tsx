@@ -20,18 +20,21 @@ export interface SuspectsScreenProps {
   readonly onClose: () => void;
   /** Names this one as one's own conclusion. */
   readonly onConclude: (row: SuspectRow) => void;
+  /** What is wrong is not in the list. */
+  readonly onOwnWords: () => void;
 }
 
 const KEYS: readonly KeyBinding[] = [
   { keys: ['return', 'escape', 'f5'], show: 'Enter', help: 'close' },
   { keys: ['up', 'down'], show: 'Up/Down', help: 'look closer' },
   { keys: ['c'], show: 'c', help: 'conclude with this one' },
+  { keys: ['w'], show: 'w', help: 'in my own words' },
 ];
 
 const DETAIL_ROWS = 5;
 
 /** The screen. */
-export function SuspectsScreen({ view, onClose, onConclude }: SuspectsScreenProps) {
+export function SuspectsScreen({ view, onClose, onConclude, onOwnWords }: SuspectsScreenProps) {
   const look = useLook();
   const body = bodySize(useSize(), KEYS);
   const [list, setList] = useState(PICK_LIST);
@@ -47,6 +50,7 @@ export function SuspectsScreen({ view, onClose, onConclude }: SuspectsScreenProp
     const label = keyLabel(event);
     if (KEYS[0]?.keys.includes(label)) return onClose();
     if (label === 'c' && row) return onConclude(row);
+    if (label === 'w') return onOwnWords();
     setList(pickListAfter(list, event, { items, rows, typing: false }));
   });
 

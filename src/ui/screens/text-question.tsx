@@ -40,7 +40,7 @@ export function TextQuestion(props: TextQuestionProps) {
       <Words> </Words>
       <Field field={field} />
       <Words> </Words>
-      {props.message === null ? null : <Words bold>{`! ${props.message}`}</Words>}
+      {props.message === null ? null : <Words bold>{props.message}</Words>}
       {props.about === undefined ? null : <Words>{props.about}</Words>}
     </Frame>
   );

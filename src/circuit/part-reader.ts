@@ -1,0 +1,207 @@
+/** Reads the parts of a circuit file: defaults, units, and pins that must exist. */
+import type { Unit } from '../quantity/quantity.ts';
+import type { Path } from '../source/parse-yaml.ts';
+import type { ModuleInput, ModulePin, Part, PullTo } from './circuit.ts';
+import type { CircuitDraft, ModuleDraft, ModulePinDraft } from './generated/circuit.mjs';
+import { ValueReader } from './value-reader.ts';
+
+type PartDraft = CircuitDraft['parts'][string];
+
+/** Drafts of parts become parts. */
+export class PartReader extends ValueReader {
+  protected part(name: string, draft: PartDraft): Part {
+    const path = ['parts', name];
+    const base = { name, words: draft.words ?? name.replace(/-/g, ' ') };
+    const ohm = (text: string | undefined, fallback: string, key: string) =>
+      this.positive(text, fallback, [...path, key]);
+    const unit = (text: string | undefined, fallback: string, key: string, of: Unit) =>
+      this.positive(text, fallback, [...path, key], of);
+    switch (draft.kind) {
+      case 'module':
+        return {
+          ...base,
+          kind: 'module',
+          pins: Object.keys(draft.pins),
+          inside: this.modulePins(name, draft),
+        };
+      case 'hall-switch':
+        return {
+          ...base,
+          kind: 'hall-switch',
+          pins: ['feed', 'signal', 'ground'],
+          draws: unit(draft.draws, '8 mA +/- 40 %', 'draws', 'A'),
+          minimum: unit(draft.minimum, '3.8 V', 'minimum', 'V'),
+          on: ohm(draft.on, '50 ohm +/- 50 %', 'on'),
+          off: ohm(draft.off, '2 Mohm +/- 50 %', 'off'),
+          limit: unit(draft.limit, '40 mA +/- 25 %', 'limit', 'A'),
+        };
+      case 'reluctor':
+        return {
+          ...base,
+          kind: 'reluctor',
+          pins: ['plus', 'minus'],
+          ohms: ohm(draft.ohms, '900 ohm +/- 15 %', 'ohms'),
+          cranking: unit(draft.cranking, '1 V +/- 40 %', 'cranking', 'V'),
+          running: unit(draft.running, '4 V +/- 40 %', 'running', 'V'),
+          byHand: unit(draft['by-hand'], '0.25 V +/- 50 %', 'by-hand', 'V'),
+        };
+      case 'potentiometer': {
+        const tracks = Object.entries(draft.tracks).map(([track, one]) => {
+          const at = [...path, 'tracks', track];
+          return {
+            name: track,
+            feed: one.feed,
+            signal: one.signal,
+            ground: one.ground,
+            ohms: this.positive(one.ohms, '', [...at, 'ohms']),
+            wiper: this.positive(one.wiper, '200 ohm +/- 50 %', [...at, 'wiper']),
+            closed: this.share(one.closed, [...at, 'closed']),
+            open: this.share(one.open, [...at, 'open']),
+          };
+        });
+        const pins = [
+          ...new Set(tracks.flatMap((track) => [track.feed, track.signal, track.ground])),
+        ];
+        return { ...base, kind: 'potentiometer', pins, tracks };
+      }
+      case 'current-switch':
+        return {
+          ...base,
+          kind: 'current-switch',
+          pins: ['feed', 'signal'],
+          low: unit(draft.low, '7 mA +/- 15 %', 'low', 'A'),
+          high: unit(draft.high, '14 mA +/- 15 %', 'high', 'A'),
+          minimum: unit(draft.minimum, '4.5 V', 'minimum', 'V'),
+          reverse: ohm(draft.reverse, '1 Mohm', 'reverse'),
+        };
+      case 'fuse':
+        return {
+          ...base,
+          kind: 'fuse',
+          pins: ['in', 'out'],
+          amps: unit(draft.amps, '10 A', 'amps', 'A').nominal,
+          ohms: ohm(draft.ohms, '8 mohm', 'ohms'),
+        };
+      case 'relay':
+        return {
+          ...base,
+          kind: 'relay',
+          pins: ['30', '87'],
+          ohms: ohm(draft.ohms, '20 mohm +/- 50 %', 'ohms'),
+        };
+      case 'ground-point':
+        return {
+          ...base,
+          kind: 'ground-point',
+          pins: ['eyelet'],
+          ohms: ohm(draft.ohms, '5 mohm +/- 50 %', 'ohms'),
+        };
+      case 'neighbour':
+        return {
+          ...base,
+          kind: 'neighbour',
+          pins: ['feed', 'ground'],
+          ohms: ohm(draft.ohms, '', 'ohms'),
+          shorted: ohm(draft.shorted, '4 ohm +/- 80 %', 'shorted'),
+        };
+    }
+  }
+
+  protected modulePins(part: string, draft: ModuleDraft): ModulePin[] {
+    const pins = Object.keys(draft.pins);
+    return Object.entries(draft.pins).map(([name, pin]) =>
+      this.modulePin(['parts', part, 'pins', name], name, pin, pins),
+    );
+  }
+
+  protected modulePin(
+    path: Path,
+    name: string,
+    draft: ModulePinDraft,
+    pins: readonly string[],
+  ): ModulePin {
+    const { reference, pull, ground } = draft;
+    const joinedTo = draft['joined-to'] ?? null;
+    if (joinedTo !== null && (!pins.includes(joinedTo) || joinedTo === name))
+      this.unknown('unknown-pin', `"${joinedTo}" is no other pin of this module`, joinedTo, pins, [
+        ...path,
+        'joined-to',
+      ]);
+    return {
+      name,
+      reference: reference
+        ? {
+            volts:
+              reference.volts === 'battery'
+                ? 'battery'
+                : this.positive(reference.volts, '', [...path, 'reference', 'volts'], 'V'),
+            series: this.positive(reference.series, '0.5 ohm', [...path, 'reference', 'series']),
+            limit: this.positive(
+              reference.limit,
+              '80 mA +/- 20 %',
+              [...path, 'reference', 'limit'],
+              'A',
+            ),
+          }
+        : null,
+      pull: pull
+        ? {
+            to: this.pullTo(pull.to, [...path, 'pull', 'to'], pins),
+            ohms: this.positive(pull.ohms, '', [...path, 'pull', 'ohms']),
+          }
+        : null,
+      input: draft.input ? this.input(draft.input, [...path, 'input'], pins) : null,
+      ground: ground ? this.positive(ground.ohms, '20 mohm', [...path, 'ground', 'ohms']) : null,
+      joinedTo,
+    };
+  }
+
+  protected pullTo(text: string, path: Path, pins: readonly string[]): PullTo {
+    if (text === 'battery' || text === 'ground') return { kind: text };
+    if (pins.includes(text)) return { kind: 'pin', pin: text };
+    if (/^[\d.]/.test(text)) return { kind: 'volts', volts: this.value(text, '', 'V', path) };
+    this.unknown(
+      'unknown-pin',
+      `"${text}" is no pin of this module, and neither battery, ground nor a voltage`,
+      text,
+      pins,
+      path,
+    );
+    return { kind: 'ground' };
+  }
+
+  protected input(
+    draft: NonNullable<ModulePinDraft['input']>,
+    path: Path,
+    pins: readonly string[],
+  ): ModuleInput {
+    if (draft.swing !== undefined && draft.against !== undefined) {
+      if (!pins.includes(draft.against))
+        this.unknown(
+          'unknown-pin',
+          `"${draft.against}" is no pin of this module`,
+          draft.against,
+          pins,
+          [...path, 'against'],
+        );
+      return {
+        kind: 'swing',
+        swing: this.positive(draft.swing, '', [...path, 'swing'], 'V').nominal,
+        against: draft.against,
+      };
+    }
+    if (draft['low-below'] === undefined || draft['high-above'] === undefined) {
+      this.issue(
+        'incomplete-input',
+        'an input needs low-below and high-above, or swing and against',
+        path,
+      );
+      return { kind: 'levels', lowBelow: 0, highAbove: 0 };
+    }
+    const lowBelow = this.positive(draft['low-below'], '', [...path, 'low-below'], 'V').nominal;
+    const highAbove = this.positive(draft['high-above'], '', [...path, 'high-above'], 'V').nominal;
+    if (lowBelow >= highAbove)
+      this.issue('bad-thresholds', 'low-below must lie under high-above', path);
+    return { kind: 'levels', lowBelow, highAbove };
+  }
+}

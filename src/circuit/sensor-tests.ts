@@ -1,0 +1,149 @@
+/** Tests that do not follow a single wire in use: a spare sensor, ohms, neighbours, eyes and fingers. */
+import { moduleOf, type Part, partName, sensorOf } from './circuit.ts';
+import { type Lead, NEGATIVE, pin, TestList } from './test-list.ts';
+
+/** The second half of the rules of `standard-tests.ts`. */
+export class SensorTests extends TestList {
+  protected spare(): void {
+    const module = moduleOf(this.circuit);
+    for (const pinInside of module.inside)
+      if (pinInside.input) {
+        const input = `${module.name}.${pinInside.name}`;
+        this.add(
+          `${input}.spare`,
+          'spare',
+          `A good spare sensor plugged in and moved: does the module follow ${pin(input)}`,
+          6,
+          { kind: 'counts', input },
+          ['spare-sensor', 'live-data'],
+          {
+            ...this.moving(),
+            sensor: 'spare',
+          },
+        );
+      }
+  }
+
+  protected continuity({ wire, here, there }: Lead): void {
+    const away = partName(there);
+    const parts = away === 'splice' || away === 'battery' ? [this.sensor] : [away, this.sensor];
+    const off = { state: 'key-off' as const, unplugged: parts };
+    if (away !== 'splice' && away !== 'battery')
+      this.ohms(
+        `wire.${wire.name}.ohms`,
+        `Ohms of the ${wire.name} wire from end to end, both connectors off`,
+        there,
+        here,
+        off,
+      );
+    this.ohms(
+      `wire.${wire.name}.ohms-to-ground`,
+      `Ohms from ${pin(here)} to battery negative, both connectors off`,
+      here,
+      NEGATIVE,
+      off,
+    );
+    for (const other of this.leads)
+      if (other.here > here) {
+        const both = {
+          ...off,
+          unplugged: [...new Set([...parts, partName(other.there)])].filter(
+            (name) => name !== 'splice' && name !== 'battery',
+          ),
+        };
+        this.ohms(
+          `wire.${wire.name}.ohms-to-${other.wire.name}`,
+          `Ohms from ${pin(here)} to ${pin(other.here)}, both connectors off`,
+          here,
+          other.here,
+          both,
+        );
+      }
+  }
+
+  protected sensorOhms(): void {
+    const sensor = sensorOf(this.circuit);
+    const own = (name: string) => `${sensor.name}.${name}.pin`;
+    const off = { state: 'key-off' as const, unplugged: [sensor.name] };
+    if (sensor.kind === 'reluctor') {
+      this.ohms(
+        'sensor.coil-ohms',
+        "Ohms of the coil at the sensor's own pins",
+        own('plus'),
+        own('minus'),
+        off,
+        'signal',
+      );
+      const [first, second] = this.leads;
+      if (first && second)
+        this.ohms(
+          'module.loop-ohms',
+          "Ohms of coil and wires from the module's plug, module unplugged",
+          first.there,
+          second.there,
+          { ...off, unplugged: [this.module] },
+          'signal',
+        );
+    }
+    if (sensor.kind === 'potentiometer')
+      for (const track of sensor.tracks) {
+        this.ohms(
+          `sensor.${track.name}.track-ohms`,
+          `Ohms of ${track.name} at the sensor's own pins`,
+          own(track.feed),
+          own(track.ground),
+          off,
+          'signal',
+        );
+        this.ohms(
+          `sensor.${track.name}.wiper-ohms`,
+          `Ohms from wiper to ground of ${track.name} at the sensor's own pins`,
+          own(track.signal),
+          own(track.ground),
+          off,
+          'signal',
+        );
+      }
+  }
+
+  protected neighbour(part: Part, feeds: readonly Lead[]): void {
+    for (const { here } of feeds)
+      this.volts(
+        `${here}.without-${part.name}`,
+        'neighbour',
+        `Volts from ${pin(here)} at the sensor to battery negative with the ${part.words} unplugged`,
+        here,
+        NEGATIVE,
+        { unplugged: [part.name] },
+        [],
+        3,
+      );
+  }
+
+  protected inspections(): void {
+    const look = (of: string, words: string, minutes: number) =>
+      this.add(
+        `${of}.inspection`,
+        'inspection',
+        words,
+        minutes,
+        { kind: 'inspect', of },
+        ['eyes'],
+        { state: 'key-off' },
+      );
+    for (const { part, words, pins } of this.circuit.connectors) {
+      const neighbour = this.circuit.parts.some(
+        (one) => one.name === part && one.kind === 'neighbour',
+      );
+      if (pins.length > 0 && !neighbour)
+        look(
+          `connector.${part}`,
+          `Look at ${words}: pins, crimps, corrosion, seals`,
+          part === this.module ? 4 : 2,
+        );
+    }
+    look('harness', 'Look along the harness: chafing, heat, earlier repairs', 6);
+    if (this.circuit.target)
+      look('target', `Look at the wheel at the ${this.circuit.target.at}: teeth, seat, gap`, 8);
+  }
+}

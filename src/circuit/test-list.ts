@@ -1,0 +1,132 @@
+/** A list of tests in the making, with what is known of the sensor's wires. */
+import { type Circuit, moduleOf, partName, sensorOf, type Wire } from './circuit.ts';
+import type { Probe, Setup, TerminalId, Test } from './test.ts';
+
+export const TEST_FAMILIES = [
+  'reference',
+  'ground',
+  'signal',
+  'pattern',
+  'injection',
+  'bypass',
+  'spare',
+  'continuity',
+  'neighbour',
+  'inspection',
+  'timing',
+] as const;
+export type TestFamily = (typeof TEST_FAMILIES)[number];
+
+/** What has to be at hand. */
+export type Need =
+  | 'meter'
+  | 'test-light'
+  | 'resistor'
+  | 'lead'
+  | 'scope'
+  | 'live-data'
+  | 'spare-sensor'
+  | 'eyes';
+
+export interface TestOption {
+  readonly id: string;
+  readonly family: TestFamily;
+  /** What is done, in one line without a full stop. */
+  readonly words: string;
+  /** The test itself; changing the vehicle's state and reaching terminals come on top. */
+  readonly minutes: number;
+  readonly test: Test;
+  readonly needs: readonly Need[];
+}
+
+/** The lead that is nearly always at the same place. */
+export const NEGATIVE = 'battery.negative';
+
+/** A wire at the sensor: its terminal there and what is at the other end. */
+export interface Lead {
+  readonly wire: Wire;
+  readonly here: TerminalId;
+  readonly there: TerminalId;
+}
+
+/** Adds tests with their usual settings. */
+export class TestList {
+  protected readonly circuit: Circuit;
+  protected readonly sensor: string;
+  protected readonly module: string;
+  protected readonly leads: readonly Lead[];
+  protected readonly options: TestOption[] = [];
+
+  constructor(circuit: Circuit) {
+    this.circuit = circuit;
+    this.sensor = sensorOf(circuit).name;
+    this.module = moduleOf(circuit).name;
+    this.leads = circuit.wires.flatMap((wire): Lead[] => {
+      if (partName(wire.from) === this.sensor) return [{ wire, here: wire.from, there: wire.to }];
+      return partName(wire.to) === this.sensor ? [{ wire, here: wire.to, there: wire.from }] : [];
+    });
+  }
+
+  protected moving(): Partial<Setup> {
+    const { target } = this.circuit;
+    return { state: target && target.turns > 0 ? 'cranking' : 'key-on', target: 'moving' };
+  }
+
+  protected inputAt(terminal: TerminalId) {
+    const module = moduleOf(this.circuit);
+    return module.inside.find((one) => `${module.name}.${one.name}` === terminal)?.input ?? null;
+  }
+
+  protected volts(
+    id: string,
+    family: TestFamily,
+    words: string,
+    plus: TerminalId,
+    minus: TerminalId,
+    setup: Partial<Setup> = {},
+    more: readonly Need[] = [],
+    minutes = 1,
+  ): void {
+    this.add(id, family, words, minutes, { kind: 'volts', plus, minus }, ['meter', ...more], setup);
+  }
+
+  protected ohms(
+    id: string,
+    words: string,
+    plus: TerminalId,
+    minus: TerminalId,
+    setup: Partial<Setup>,
+    family: TestFamily = 'continuity',
+  ): void {
+    this.add(id, family, words, 2, { kind: 'ohms', plus, minus }, ['meter'], setup);
+  }
+
+  protected add(
+    id: string,
+    family: TestFamily,
+    words: string,
+    minutes: number,
+    probe: Probe,
+    needs: readonly Need[],
+    setup: Partial<Setup>,
+  ): void {
+    if (this.options.some((option) => option.id === id)) return;
+    const whole: Setup = {
+      state: 'key-on',
+      bridges: [],
+      sensor: 'fitted',
+      target: 'still',
+      ...setup,
+      unplugged: [...(setup.unplugged ?? [])].sort(),
+    };
+    this.options.push({ id, family, words, minutes, needs, test: { setup: whole, probe } });
+  }
+}
+
+/** `signal-plus` of `sensor.signal-plus` as people write it. */
+export function pin(terminal: TerminalId): string {
+  return terminal
+    .slice(terminal.indexOf('.') + 1)
+    .replace(/\.pin$/, '')
+    .replace(/-/g, ' ');
+}

@@ -1,0 +1,112 @@
+/** Reads values out of a circuit file and collects what is wrong with them, each at its place. */
+import type { Toleranced, Unit } from '../quantity/quantity.ts';
+import type { Issue } from '../source/issue.ts';
+import { nearestName } from '../source/nearest-name.ts';
+import type { Path, YamlSource } from '../source/parse-yaml.ts';
+import { readToleranced } from './read-value.ts';
+
+/** The common ground of the readers of a circuit's pieces. */
+export class ValueReader {
+  readonly issues: Issue[] = [];
+  protected readonly source: YamlSource;
+
+  constructor(source: YamlSource) {
+    this.source = source;
+  }
+
+  /** A toleranced value above zero. */
+  protected positive(
+    text: string | undefined,
+    fallback: string,
+    path: Path,
+    unit: Unit = 'ohm',
+  ): Toleranced {
+    const value = this.value(text, fallback, unit, path);
+    if (value.low > 0) return value;
+    this.issue('not-positive', `"${text}" must stay above zero`, path);
+    return { nominal: 1, low: 1, high: 1, unit };
+  }
+
+  /** A share of 0 to 100 %, as 0 to 1. */
+  protected share(text: string, path: Path): Toleranced {
+    const value = this.value(text, '', '%', path);
+    const part = {
+      nominal: value.nominal / 100,
+      low: value.low / 100,
+      high: value.high / 100,
+      unit: '1' as const,
+    };
+    if (part.low < 0 || part.high > 1)
+      this.issue('bad-share', `"${text}" must lie between 0 % and 100 %`, path);
+    return part;
+  }
+
+  protected value(text: string | undefined, fallback: string, unit: Unit, path: Path): Toleranced {
+    const read = readToleranced(text ?? fallback, unit);
+    if (read.ok && withinReason(read.value)) return read.value;
+    if (read.ok) {
+      this.issue(
+        'out-of-reason',
+        `"${text}" is not found in a vehicle's sensor circuit`,
+        path,
+        'check the prefix of the unit',
+      );
+      return { nominal: 1, low: 1, high: 1, unit };
+    }
+    this.issue(
+      'bad-value',
+      `"${text ?? fallback}" is not understood: ${read.words}`,
+      path,
+      read.fix,
+    );
+    return { nominal: 1, low: 1, high: 1, unit };
+  }
+
+  protected unknown(
+    code: string,
+    words: string,
+    typed: string,
+    known: readonly string[],
+    path: Path,
+    what: 'key' | 'value' = 'value',
+  ): void {
+    const near = nearestName(typed, known);
+    const fix = near !== null ? `did you mean "${near}"?` : undefined;
+    this.issues.push({
+      code,
+      severity: 'error',
+      at: this.source.locate(path, what),
+      words,
+      ...(fix ? { fix } : {}),
+    });
+  }
+
+  protected issue(code: string, words: string, path: Path, fix?: string): void {
+    this.issues.push({
+      code,
+      severity: 'error',
+      at: this.source.locate(path),
+      words,
+      ...(fix ? { fix } : {}),
+    });
+  }
+}
+
+/** No vehicle has values outside these; beyond them numbers lose their digits. Zero is judged elsewhere. */
+const LARGEST: Partial<Record<Unit, number>> = {
+  V: 60,
+  A: 1000,
+  ohm: 1e9,
+  m: 1000,
+  m2: 1e-3,
+  degC: 300,
+  '%': 100,
+};
+const SMALLEST: Partial<Record<Unit, number>> = { ohm: 1e-5, A: 1e-7, V: 1e-4, m: 1e-3, m2: 1e-9 };
+
+function withinReason({ low, high, unit }: Toleranced): boolean {
+  const largest = LARGEST[unit] ?? Number.POSITIVE_INFINITY;
+  const smallest = SMALLEST[unit] ?? 0;
+  const size = Math.min(Math.abs(low), Math.abs(high));
+  return Math.max(Math.abs(low), Math.abs(high)) <= largest && (size >= smallest || low <= 0);
+}

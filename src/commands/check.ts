@@ -1,0 +1,97 @@
+/** `ohmward check`: everything that can be wrong with trees, circuits and jobs, and the proof of every tree. */
+import { relative } from 'node:path';
+import { libraryFolder } from '../files/folders.ts';
+import { Checker, type CheckReport } from './check/check-files.ts';
+import { type Gathered, gatherFiles } from './check/gather-files.ts';
+import { counted, reportJson, reportSarif } from './check/report-json.ts';
+import { reportText, tableText } from './check/report-text.ts';
+import { watchFiles } from './check/watch-files.ts';
+import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+
+export const command: Command = {
+  name: 'check',
+  summary:
+    'everything that can be wrong with trees, circuits and jobs, and the proof of every tree',
+  usage: 'check [PATH...] [options]',
+  examples: [
+    'ohmward check                        the library that comes with the program',
+    'ohmward check my-tree.yaml           one file, with what it refers to',
+    'ohmward check my-folder --watch      again after each save',
+    'ohmward check my-tree.yaml --table   where each fault ends',
+    'ohmward check . --sarif > ohmward.sarif',
+  ],
+  options: {
+    table: { type: 'boolean', help: 'where each fault ends, after how many steps and minutes' },
+    watch: { type: 'boolean', help: 'check again after each save, until interrupted' },
+    json: { type: 'boolean', help: 'one JSON document' },
+    sarif: { type: 'boolean', help: 'one SARIF 2.1.0 document' },
+    colour: { type: 'string', value: 'WHEN', help: 'always, never or auto; auto when left out' },
+  },
+  run: async (args: Arguments, io: Io) => {
+    const wrong = wrongUse(args);
+    if (wrong !== null) {
+      io.err(`ohmward check: ${wrong}\n`);
+      return EXIT.wrongUse;
+    }
+    const found = libraryFolder(io.cwd);
+    const library = found === null ? null : shortPath(found, io.cwd);
+    const paths =
+      args.positionals.length > 0 ? args.positionals : library === null ? [] : [library];
+    if (paths.length === 0) {
+      io.err('ohmward check: there is no library here; name a file or a folder\n');
+      return EXIT.wrongUse;
+    }
+    const checker = new Checker();
+    const gather = () => gatherFiles(paths, library);
+    if (args.values['watch'] !== true) {
+      const report = checker.check(gather());
+      show(report, args, io);
+      return counted(report.issues).errors > 0 ? EXIT.wrongInput : EXIT.done;
+    }
+    const stop = new AbortController();
+    process.once('SIGINT', () => stop.abort());
+    await watchFiles<Gathered>({
+      read: gather,
+      foldersOf: ({ folders }) => folders,
+      contentOf: ({ files }) => JSON.stringify(files),
+      changed: (gathered) => {
+        show(checker.check(gathered), args, io);
+        io.out('\n');
+      },
+      signal: stop.signal,
+    });
+    return EXIT.interrupted;
+  },
+};
+
+/** Relative where the folder lies below the current one, so that addresses are short. */
+function shortPath(path: string, cwd: string): string {
+  const near = relative(cwd, path);
+  return near === '' || near.startsWith('..') ? path : near;
+}
+
+function wrongUse(args: Arguments): string | null {
+  const { json, sarif, watch } = args.values;
+  if (json && sarif) return 'choose --json or --sarif, not both';
+  if (watch && (json || sarif)) return '--watch goes with text only';
+  const colour = textOf(args, 'colour') ?? 'auto';
+  if (!['always', 'never', 'auto'].includes(colour)) return '--colour is always, never or auto';
+  return null;
+}
+
+function show(report: CheckReport, args: Arguments, io: Io): void {
+  const { json, sarif, table } = args.values;
+  if (json) io.out(`${JSON.stringify(reportJson(report, { table: table === true }), null, 2)}\n`);
+  else if (sarif) io.out(`${JSON.stringify(reportSarif(report, io.cwd), null, 2)}\n`);
+  else {
+    if (table) for (const proved of report.proofs) io.out(`${tableText(proved)}\n\n`);
+    io.out(`${reportText(report, { colour: wantsColour(args, io) })}\n`);
+  }
+}
+
+/** NO_COLOR (no-color.org) and a pipe turn colours off; the option beats both. */
+function wantsColour(args: Arguments, io: Io): boolean {
+  const colour = textOf(args, 'colour') ?? 'auto';
+  if (colour !== 'auto') return colour === 'always';
+  return !io.env['NO_COLOR'] && io.env['TERM'] !== 'dumb' && process.stdout.isTTY === true;
+}

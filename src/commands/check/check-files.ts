@@ -1,0 +1,207 @@
+/**
+ * Everything that can be wrong with a set of files, all at once: each file by itself, each against the others, and
+ * the proof of every tree. What has not changed since the last check is not computed again.
+ */
+import { basename } from 'node:path';
+import type { Circuit } from '../../circuit/circuit.ts';
+import { loadCircuit } from '../../circuit/load-circuit.ts';
+import { createModel, type Model } from '../../circuit/model.ts';
+import { STANDARD_SETTINGS } from '../../files/settings.ts';
+import { type CautionRule, loadCautions } from '../../procedure/cautions.ts';
+import { DRIVES } from '../../procedure/job.ts';
+import {
+  type Library,
+  type LinkedProcedure,
+  linkProcedure,
+} from '../../procedure/link-procedure.ts';
+import { type LoadedJob, loadJob } from '../../procedure/load-job.ts';
+import { type ParsedProcedure, parseProcedure } from '../../procedure/parse-procedure.ts';
+import { type Proof, proveProcedure } from '../../proof/prove-procedure.ts';
+import type { Checked, Issue } from '../../source/issue.ts';
+import { crossIssues } from './cross-issues.ts';
+import { type FileKind, fileKind } from './file-kind.ts';
+import type { Gathered, GatheredFile } from './gather-files.ts';
+
+/** Tolerance samples a fault. */
+const SAMPLES = 64;
+const SEED = 1;
+
+export type LoadedValue =
+  | { readonly kind: 'procedure'; readonly value: ParsedProcedure }
+  | { readonly kind: 'circuit'; readonly value: Circuit }
+  | { readonly kind: 'cautions'; readonly value: readonly CautionRule[] }
+  | { readonly kind: 'job'; readonly value: LoadedJob };
+
+/** A file that was read, of a known kind or not. */
+export interface CheckedFile extends GatheredFile {
+  readonly kind: FileKind | null;
+  readonly loaded: LoadedValue | null;
+  readonly issues: readonly Issue[];
+}
+
+export interface CheckReport {
+  /** The files that were asked about. */
+  readonly files: readonly CheckedFile[];
+  /** By file, line and column. */
+  readonly issues: readonly Issue[];
+  readonly proofs: readonly ProvedFile[];
+  /** Texts of all files that an issue may stand in. */
+  readonly texts: ReadonlyMap<string, string>;
+}
+export interface ProvedFile {
+  readonly path: string;
+  readonly linked: LinkedProcedure;
+  readonly proof: Proof;
+  readonly model: Model;
+}
+
+/** A checker that keeps what it has computed. */
+export class Checker {
+  private readonly loaded = new Map<string, CheckedFile>();
+  private readonly models = new Map<Circuit, Model>();
+  private proved = new Map<
+    string,
+    { readonly issues: readonly Issue[]; readonly proved: ProvedFile | null }
+  >();
+
+  check(gathered: Gathered): CheckReport {
+    const files = gathered.files.map((file) => this.load(file));
+    const library = libraryOf(files);
+    const issues: Issue[] = [...gathered.issues];
+    const wanted = files.filter((file) => file.wanted);
+    for (const file of wanted) issues.push(...file.issues);
+    issues.push(...crossIssues(files, library));
+    const paths = new Set(wanted.map(({ path }) => path));
+    const proofs: ProvedFile[] = [];
+    const kept: typeof this.proved = new Map();
+    for (const file of files) {
+      if (file.loaded?.kind !== 'procedure' || file.loaded.value.draft.needs !== undefined)
+        continue;
+      const concerned = usedBy(file.loaded.value, library);
+      if (!file.wanted && ![...concerned].some((path) => paths.has(path))) continue;
+      const key = JSON.stringify([file.path, this.keyOf(files, concerned)]);
+      const found = this.proved.get(key) ?? this.prove(file.path, file.loaded.value, library);
+      kept.set(key, found);
+      // A sub-procedure is checked through its callers, and then only its own lines are told.
+      issues.push(...found.issues.filter(({ at }) => file.wanted || paths.has(at.file)));
+      if (found.proved && file.wanted) proofs.push(found.proved);
+    }
+    this.proved = kept;
+    const texts = new Map(files.map(({ path, text }) => [path, text]));
+    return { files: wanted, issues: inOrder(issues), proofs, texts };
+  }
+
+  private load(file: GatheredFile): CheckedFile {
+    const known = this.loaded.get(file.path);
+    if (known && known.text === file.text) return { ...known, wanted: file.wanted };
+    const made = loadAny(file);
+    this.loaded.set(file.path, made);
+    return made;
+  }
+
+  /** Text of everything a proof depends on: the tree, its sub-procedures, the cautions and all circuits. */
+  private keyOf(files: readonly CheckedFile[], concerned: ReadonlySet<string>): string[] {
+    return files
+      .filter(({ path, kind }) => concerned.has(path) || kind === 'circuit' || kind === 'cautions')
+      .map(({ text }) => text);
+  }
+
+  private prove(path: string, parsed: ParsedProcedure, library: Library) {
+    const issues: Issue[] = [];
+    let linked: LinkedProcedure | null = null;
+    for (const drive of DRIVES) {
+      const made = linkProcedure(parsed, library, {
+        drive,
+        modelOf: (circuit) => this.model(circuit),
+      });
+      for (const issue of made.issues)
+        if (!issues.some((one) => same(one, issue))) issues.push(issue);
+      linked ??= made.value;
+    }
+    if (!linked?.circuit) return { issues, proved: null };
+    const model = this.model(linked.circuit);
+    const proof = proveProcedure(linked, model);
+    return { issues: [...issues, ...proof.issues], proved: { path, linked, proof, model } };
+  }
+
+  private model(circuit: Circuit): Model {
+    let model = this.models.get(circuit);
+    if (!model) {
+      model = createModel(circuit, {
+        samples: SAMPLES,
+        seed: SEED,
+        meter: STANDARD_SETTINGS.meter,
+      });
+      this.models.set(circuit, model);
+    }
+    return model;
+  }
+}
+
+function loadAny(file: GatheredFile): CheckedFile {
+  const found = fileKind(file.text, file.path);
+  if ('issues' in found) return { ...file, kind: null, loaded: null, issues: found.issues };
+  const { kind } = found;
+  const finish = <K extends FileKind, T>(is: K, { value, issues }: Checked<T>) => ({
+    ...file,
+    kind: is,
+    loaded: (value === null ? null : { kind: is, value }) as LoadedValue | null,
+    issues,
+  });
+  switch (kind) {
+    case 'procedure':
+      return finish(kind, parseProcedure(file.text, file.path));
+    case 'circuit':
+      return finish(kind, loadCircuit(file.text, file.path));
+    case 'job':
+      return finish(kind, loadJob(file.text, file.path));
+    case 'cautions':
+      return finish(kind, loadCautions(file.text, file.path));
+  }
+}
+
+/** What the files may refer to; the first of a name wins, and the named files come first. */
+function libraryOf(files: readonly CheckedFile[]): Library {
+  const procedures = new Map<string, ParsedProcedure>();
+  const circuits = new Map<string, Circuit>();
+  let cautions: readonly CautionRule[] | null = null;
+  for (const { loaded } of files) {
+    if (loaded?.kind === 'procedure' && !procedures.has(loaded.value.draft.procedure))
+      procedures.set(loaded.value.draft.procedure, loaded.value);
+    if (loaded?.kind === 'circuit' && !circuits.has(loaded.value.name))
+      circuits.set(loaded.value.name, loaded.value);
+    if (loaded?.kind === 'cautions') cautions ??= loaded.value;
+  }
+  return { procedures, circuits, cautions: cautions ?? [] };
+}
+
+/** Paths of the files that make up a tree: its own and its sub-procedures', theirs included. */
+function usedBy(parsed: ParsedProcedure, { procedures }: Library): Set<string> {
+  const found = new Set([parsed]);
+  for (const one of found)
+    for (const { use } of Object.values(one.draft.steps)) {
+      const inner = use === undefined ? undefined : procedures.get(use);
+      if (inner) found.add(inner);
+    }
+  return new Set([...found].map(({ source }) => source.file));
+}
+
+function same(a: Issue, b: Issue): boolean {
+  return (
+    a.code === b.code && a.words === b.words && a.at.file === b.at.file && a.at.line === b.at.line
+  );
+}
+
+function inOrder(issues: readonly Issue[]): Issue[] {
+  const unique = issues.filter(
+    (issue, index) => issues.findIndex((one) => same(one, issue)) === index,
+  );
+  const key = ({ at }: Issue) =>
+    `${at.file}\u0000${String(at.line).padStart(7, '0')}${String(at.column).padStart(6, '0')}`;
+  return unique.sort((a, b) => (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0));
+}
+
+/** The name of a file without folder and ending. */
+export function stem(path: string): string {
+  return basename(path).replace(/\.ya?ml$/, '');
+}

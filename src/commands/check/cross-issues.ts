@@ -1,0 +1,126 @@
+/** What is wrong between files: names used twice, file names that say something else, jobs that ask for what is not there. */
+import type { Circuit } from '../../circuit/circuit.ts';
+import type { Library } from '../../procedure/link-procedure.ts';
+import type { Issue } from '../../source/issue.ts';
+import { nearestName } from '../../source/nearest-name.ts';
+import { type Path, parseYaml } from '../../source/parse-yaml.ts';
+import { type CheckedFile, stem } from './check-files.ts';
+
+/** Issues of the wanted files against all files of the check. */
+export function crossIssues(files: readonly CheckedFile[], library: Library): Issue[] {
+  const wanted = files.filter((file) => file.wanted);
+  return wanted.flatMap((file) => [
+    ...nameIssues(file, wanted),
+    ...(file.loaded?.kind === 'job' ? jobIssues(file, library) : []),
+  ]);
+}
+
+function nameIssues(file: CheckedFile, wanted: readonly CheckedFile[]): Issue[] {
+  const name = nameOf(file);
+  if (name === null || file.kind === null) return [];
+  const issues: Issue[] = [];
+  const add = (code: string, severity: Issue['severity'], words: string, fix: string) => {
+    issues.push({ code, severity, at: place(file, [file.kind!]), words, fix });
+  };
+  const first = wanted.find((one) => one.kind === file.kind && nameOf(one) === name);
+  if (first && first.path !== file.path)
+    add(
+      'repeated-name',
+      'error',
+      `${first.path} is also a ${file.kind} named "${name}", and this one is never used`,
+      'give one of them another name',
+    );
+  if (stem(file.path) !== name)
+    add(
+      'file-name',
+      'warning',
+      `the file is named "${stem(file.path)}" and the ${file.kind} in it "${name}"`,
+      `rename the file to ${name}.yaml, or write "${file.kind}: ${stem(file.path)}"`,
+    );
+  return issues;
+}
+
+function jobIssues(file: CheckedFile, library: Library): Issue[] {
+  if (file.loaded?.kind !== 'job') return [];
+  const { job, procedure } = file.loaded.value;
+  if (procedure === null) return [];
+  const parsed = library.procedures.get(procedure);
+  const runnable = [...library.procedures]
+    .filter(([, one]) => one.draft.needs === undefined)
+    .map(([name]) => name);
+  if (!parsed || parsed.draft.needs !== undefined)
+    return [
+      {
+        code: 'unknown-procedure',
+        severity: 'error',
+        at: place(file, ['procedure'], 'value'),
+        words: parsed
+          ? `"${procedure}" is a sub-procedure and cannot be begun with`
+          : `no procedure named "${procedure}"`,
+        fix: nearWords(procedure, runnable),
+      },
+    ];
+  const circuit =
+    parsed.draft.circuit === undefined ? undefined : library.circuits.get(parsed.draft.circuit);
+  return circuit
+    ? [...terminalIssues(file, Object.keys(job.terminals), circuit), ...partIssues(file, circuit)]
+    : [];
+}
+
+function terminalIssues(
+  file: CheckedFile,
+  terminals: readonly string[],
+  circuit: Circuit,
+): Issue[] {
+  const known = circuit.terminals.filter(({ side }) => side !== 'part').map(({ id }) => id);
+  return terminals
+    .filter((id) => !known.includes(id))
+    .map((id) => ({
+      code: 'unknown-terminal',
+      severity: 'error',
+      at: place(file, ['terminals', id]),
+      words: `circuit "${circuit.name}" has no terminal "${id}"`,
+      fix: nearWords(id, known),
+    }));
+}
+
+function partIssues(file: CheckedFile, circuit: Circuit): Issue[] {
+  if (file.loaded?.kind !== 'job') return [];
+  const known = [
+    ...new Set([
+      ...circuit.parts.map(({ name }) => name),
+      ...circuit.faults.map(({ repair }) => repair),
+    ]),
+  ].sort();
+  return file.loaded.value.job.earlierRepairs.flatMap(({ part }, index): Issue[] =>
+    part === null || known.includes(part)
+      ? []
+      : [
+          {
+            code: 'unknown-part',
+            severity: 'warning',
+            at: place(file, ['earlier-repairs', index, 'part'], 'value'),
+            words: `circuit "${circuit.name}" has no part or repair "${part}", so the repair does not count`,
+            fix: nearWords(part, known),
+          },
+        ],
+  );
+}
+
+function nearWords(name: string, known: readonly string[]): string {
+  const near = nearestName(name, known);
+  return near ? `did you mean "${near}"?` : `known: ${known.slice(0, 16).join(', ')}`;
+}
+
+function nameOf({ loaded }: CheckedFile): string | null {
+  if (loaded?.kind === 'procedure') return loaded.value.draft.procedure;
+  if (loaded?.kind === 'circuit') return loaded.value.name;
+  if (loaded?.kind === 'job') return loaded.value.job.name === '' ? null : loaded.value.job.name;
+  return null;
+}
+
+function place(file: CheckedFile, path: Path, what: 'key' | 'value' = 'key') {
+  const { value } = parseYaml(file.text, file.path);
+  if (!value) throw new Error('cross-issues: a loaded file can be parsed');
+  return value.locate(path, what);
+}

@@ -1,0 +1,83 @@
+/** `records verify` and `records compare`. */
+import { nodeDisk } from '../../log/node-disk.ts';
+import { beforeAndAfter, compareRecords } from '../../records/compare-records.ts';
+import { writeReport } from '../../records/export-record.ts';
+import { harmlessJson } from '../../records/record-json.ts';
+import { type Verification, verifySession } from '../../records/verify-session.ts';
+import { safeText } from '../../source/safe-text.ts';
+import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
+import { choiceOf, deliver, pathOf, readNamed, Stop } from './shelf.ts';
+
+const SCHEMA_VERSION = 1;
+
+/** Verifies each session named; 1 when one of them is not what it was. */
+export async function verifyRecords(
+  names: readonly string[],
+  args: Arguments,
+  io: Io,
+): Promise<number> {
+  const head = textOf(args, 'head');
+  if (head !== undefined && !/^[0-9a-f]{64}$/.test(head))
+    throw new Stop(
+      EXIT.wrongUse,
+      '--head is not a head',
+      'it has 64 digits and letters from a to f',
+    );
+  if (head !== undefined && names.length > 1)
+    throw new Stop(EXIT.wrongUse, '--head belongs to one session', 'name one session');
+  const known = head === undefined ? undefined : { hash: head };
+  const results: Verification[] = [];
+  for (const name of names)
+    results.push(verifySession(nodeDisk, await pathOf(name, args, io), known));
+  if (args.values['json'] === true)
+    io.out(harmlessJson({ schemaVersion: SCHEMA_VERSION, sessions: results }));
+  else io.out(results.map((result) => resultText(result, head !== undefined)).join('\n'));
+  return results.every(({ genuine }) => genuine) ? EXIT.done : EXIT.wrongInput;
+}
+
+function resultText(
+  { paths, genuine, checks, firstBad, head }: Verification,
+  noted: boolean,
+): string {
+  const lines = [
+    `${safeText(paths.at(-1) ?? '')}: ${genuine ? 'whole' : 'NOT AS IT WAS'}`,
+    ...checks.map(
+      ({ name, passed, words }) => `  ${passed ? 'ok    ' : 'FAILED'} ${name}: ${safeText(words)}`,
+    ),
+  ];
+  if (firstBad)
+    lines.push(
+      `  first bad line: ${safeText(firstBad.path)}:${firstBad.line} ${safeText(firstBad.words)}`,
+    );
+  if (head) lines.push(`  head: event ${head.seq}, ${head.hash}`);
+  if (genuine && !noted)
+    lines.push(
+      '  Lines cut off the end, or a file written anew, show only with --head from a report.',
+    );
+  return `${lines.join('\n')}\n`;
+}
+
+/** Two sessions side by side, or one before and after its repair. */
+export async function compare(names: readonly string[], args: Arguments, io: Io): Promise<number> {
+  const [first, second] = names;
+  const form = choiceOf(args, 'as', ['markdown', 'html', 'pdf'] as const, 'markdown');
+  if (first === undefined || names.length > 2)
+    throw new Stop(
+      EXIT.wrongUse,
+      'compare takes one or two sessions',
+      'ohmward records compare A B',
+    );
+  const left = await readNamed(first, args, io);
+  const report =
+    second === undefined
+      ? beforeAndAfter(left.record)
+      : compareRecords(left.record, (await readNamed(second, args, io)).record);
+  if (report === null)
+    throw new Stop(
+      EXIT.wrongInput,
+      'this session has no test after the repair',
+      'name a second session to compare it with',
+    );
+  deliver(writeReport(report, form), args, io);
+  return EXIT.done;
+}

@@ -1,0 +1,110 @@
+/** What the verbs of `ohmward records` share: the folder, the index, the session a person means, the output file. */
+import { existsSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { sessionsFolder } from '../../files/folders.ts';
+import { openSettings } from '../../files/settings.ts';
+import { nodeDisk } from '../../log/node-disk.ts';
+import { writeWholeFile } from '../../log/write-whole.ts';
+import { sessionAtPath, sessionInIndex } from '../../records/find-session.ts';
+import { type ReadRecord, readRecord } from '../../records/read-record.ts';
+import { indexPath, openIndex, type RecordIndex } from '../../records/record-index.ts';
+import { nearestName } from '../../source/nearest-name.ts';
+import { safeText } from '../../source/safe-text.ts';
+import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
+
+/** Ends a verb with an exit code after words on standard error. */
+export class Stop extends Error {
+  readonly exit: number;
+  constructor(exit: number, words: string, fix?: string) {
+    super(fix === undefined ? words : `${words}\n  ${fix}`);
+    this.exit = exit;
+  }
+}
+
+/** Sessions read before the person is told that it takes a while. */
+const TOLD_EVERY = 500;
+
+/** The folder of sessions: `--folder`, else the usual one. */
+export async function folderOf(args: Arguments, io: Io): Promise<string> {
+  const given = textOf(args, 'folder');
+  if (given !== undefined) return resolve(io.cwd, given);
+  const where = { env: io.env, cwd: io.cwd };
+  if (io.env['OHMWARD_SESSIONS']) return sessionsFolder(where);
+  const opened = await openSettings(io.env);
+  if ('problem' in opened) {
+    io.err(`ohmward: ${safeText(opened.problem.words)}; the usual folder is used\n`);
+    return sessionsFolder(where);
+  }
+  return sessionsFolder({ ...where, settings: opened.store.values.sessions });
+}
+
+/** The index of the folder, brought up to date. */
+export async function indexOf(args: Arguments, io: Io): Promise<RecordIndex> {
+  const folder = await folderOf(args, io);
+  const opened = openIndex(nodeDisk, folder, indexPath(io.env, folder), (done, of) => {
+    if (done % TOLD_EVERY === 0) io.err(`reading sessions: ${done} of ${of}\n`);
+  });
+  if ('words' in opened) throw new Stop(EXIT.wrongInput, opened.words);
+  const { warning } = opened.index;
+  if (warning !== null) io.err(`ohmward: ${safeText(warning)}\n`);
+  return opened.index;
+}
+
+/** The path of the session that a person means. */
+export async function pathOf(name: string, args: Arguments, io: Io): Promise<string> {
+  const path = sessionAtPath(nodeDisk, io.cwd, name);
+  if (path !== null) return path;
+  const found = sessionInIndex(await indexOf(args, io), name);
+  if (!found.ok) throw new Stop(EXIT.wrongInput, found.words, found.fix);
+  return found.path;
+}
+
+/** The session's record; of a damaged one what stands before the damage, with a warning. */
+export async function readNamed(
+  name: string,
+  args: Arguments,
+  io: Io,
+): Promise<Extract<ReadRecord, { ok: true }>> {
+  const read = readRecord(nodeDisk, await pathOf(name, args, io));
+  if (!read.ok) throw new Stop(EXIT.wrongInput, read.words, read.fix);
+  if (read.state === 'damaged')
+    io.err(
+      `ohmward: this session is damaged, what follows ends before it: ${safeText(read.words ?? '')}\n`,
+    );
+  return read;
+}
+
+/** One of a few words given with an option. */
+export function choiceOf<T extends string>(
+  args: Arguments,
+  name: string,
+  choices: readonly T[],
+  standard: T,
+): T {
+  const typed = textOf(args, name);
+  if (typed === undefined) return standard;
+  const choice = choices.find((one) => one === typed);
+  if (choice !== undefined) return choice;
+  const near = nearestName(typed, choices);
+  const fix = near ? `did you mean "${near}"?` : `one of: ${choices.join(', ')}`;
+  throw new Stop(EXIT.wrongUse, `--${name} cannot be "${typed}"`, fix);
+}
+
+/** Puts a text into the file of `--output`, or on standard output for `-` and when there is none. */
+export function deliver(text: string, args: Arguments, io: Io): void {
+  const output = textOf(args, 'output');
+  if (output === undefined || output === '-') {
+    io.out(text);
+    return;
+  }
+  const path = resolve(io.cwd, output);
+  if (existsSync(path) && args.values['force'] !== true)
+    throw new Stop(
+      EXIT.wrongInput,
+      `${output} is there already`,
+      'choose another name, or add --force',
+    );
+  const written = writeWholeFile(nodeDisk, path, text);
+  if (!written.ok) throw new Stop(EXIT.wrongInput, written.problem.words, written.problem.fix);
+  io.err(`written: ${safeText(path)}\n`);
+}

@@ -1,0 +1,67 @@
+/** `ohmward retest SESSION`: after the repair, the tests that must pass, before beside after; closes the record. */
+import { createBench } from '../drill/bench.ts';
+import { safeText } from '../source/safe-text.ts';
+import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { finish } from './session/finish.ts';
+import { isProblem, modelFor, openDesk } from './session/open-desk.ts';
+import { continueSession, findSession } from './session/open-session.ts';
+import { programName } from './version.ts';
+
+export const command: Command = {
+  name: 'retest',
+  summary: 'after the repair: the failed tests again, before beside after',
+  usage: 'retest SESSION [options]',
+  examples: [
+    'ohmward retest FILE                             at the vehicle',
+    'ohmward retest FILE --bench healthy             a simulated vehicle, well repaired',
+    'ohmward retest FILE --bench wire.signal.open    a simulated vehicle, not repaired',
+  ],
+  options: {
+    bench: {
+      type: 'string',
+      short: 'b',
+      value: 'FAULT',
+      help: 'what the simulated vehicle has after the repair (healthy)',
+    },
+    json: { type: 'boolean', help: 'print the closed session as JSON' },
+    sessions: { type: 'string', value: 'FOLDER', help: 'where sessions are saved' },
+  },
+  run: async (args: Arguments, io: Io) => {
+    const tell = (problem: string, fix: string, code: number = EXIT.wrongInput) => {
+      io.err(
+        `ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`,
+      );
+      return code;
+    };
+    const [named] = args.positionals;
+    if (named === undefined) return tell('which session?', 'ohmward retest FILE', EXIT.wrongUse);
+    const desk = await openDesk(io, programName(), textOf(args, 'sessions'));
+    if (isProblem(desk)) return tell(desk.problem, desk.fix);
+    const opened = continueSession(desk, findSession(desk, named));
+    if (isProblem(opened)) return tell(opened.problem, opened.fix);
+    const { driver } = opened;
+    const session = driver.session();
+    if (!session.concluded)
+      return tell('this session has no conclusion yet', 'go on with: ohmward resume');
+    if (session.closed)
+      return tell(
+        `this session is closed: ${session.closed.words}`,
+        'begin a new one with: ohmward run',
+      );
+    const { circuit, meter, vehicle } = session.opened;
+    const bench =
+      circuit && vehicle.kind === 'bench'
+        ? createBench(modelFor(circuit, meter), textOf(args, 'bench') ?? 'healthy', vehicle.seed)
+        : null;
+    const { lineDialogue } = await import('./session/line-dialogue.ts');
+    const { plainRetest } = await import('../ui/plain/plain-retest.ts');
+    const dialogue = lineDialogue(io);
+    const closed = await plainRetest(opened, (step) => bench?.answers(step) ?? null, dialogue);
+    dialogue.close();
+    if (!closed) driver.perform({ type: 'pause' });
+    driver.close();
+    finish(opened, args, io);
+    if (!closed) return EXIT.interrupted;
+    return driver.session().closed?.verdict === 'cured' ? EXIT.done : EXIT.wrongInput;
+  },
+};

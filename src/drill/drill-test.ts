@@ -1,0 +1,120 @@
+/** A test as a student does it, and as the cost model and the ranking know it. */
+import { partName } from '../circuit/circuit.ts';
+import { leads } from '../circuit/refuse-test.ts';
+import type { Bridge, Meter, MeterFunction, Probe, Test } from '../circuit/test.ts';
+import type { TestFamily } from '../circuit/standard-tests.ts';
+import { meterUncertainty } from '../quantity/normal.ts';
+import type { TableTest } from '../suspects/prediction-table.ts';
+
+/** One reading that was asked for. */
+export interface DrillTest extends Test {
+  /** Harness and connectors are moved while the instrument is watched. */
+  readonly wiggle: boolean;
+}
+
+/** Moving the harness while reading; common practice, no source. */
+export const WIGGLE_MINUTES = 0.5;
+
+/** Minutes of the reading itself by instrument, as the standard tests have them; common practice, no source. */
+const MINUTES: Readonly<Record<Probe['kind'], number>> = {
+  volts: 1,
+  ohms: 2,
+  light: 1.5,
+  lamp: 1.5,
+  pattern: 3,
+  counts: 1,
+  timing: 5,
+  inspect: 3,
+};
+
+/** A test of the table that is also a test at the vehicle. */
+export interface KnownTest extends TableTest {
+  readonly words: string;
+  readonly test: DrillTest;
+}
+
+/** What a standard test or a procedure's step knows better than the rules here. */
+export interface Known {
+  readonly id: string;
+  readonly words: string;
+  readonly minutes: number;
+  readonly family: TestFamily | string;
+}
+
+/** The same text for the same test, whoever made it. */
+export function testKey({ setup, probe, wiggle }: DrillTest): string {
+  const { state, unplugged, bridges, sensor, target } = setup;
+  return JSON.stringify([state, [...unplugged].sort(), bridges, sensor, target, probe, wiggle]);
+}
+
+/** The test for the cost model. */
+export function knownTest(test: DrillTest, meter: Meter, known: Known | null): KnownTest {
+  const { setup, probe, wiggle } = test;
+  const accuracy = meterOf(meter, probe);
+  const base = known ?? {
+    id: testKey(test),
+    words: probeWords(probe),
+    minutes: MINUTES[probe.kind],
+    family: probe.kind,
+  };
+  return {
+    ...base,
+    words: wiggle ? `${base.words}, moving the harness` : base.words,
+    minutes: base.minutes + (wiggle ? WIGGLE_MINUTES : 0),
+    test,
+    state: setup.state,
+    unplugged: setup.unplugged,
+    reaches: reachesOf(test),
+    needs: [],
+    arrangement: JSON.stringify([setup.bridges, setup.sensor, setup.target]),
+    ...(accuracy
+      ? { standardUncertainty: (value: number) => meterUncertainty(accuracy, value).standard }
+      : {}),
+  };
+}
+
+/** Parts that must be got at for leads and bridges. A battery post costs nothing to reach. */
+function reachesOf({ setup, probe }: DrillTest): string[] {
+  const ends = [...leads(probe), ...setup.bridges.flatMap(({ from, to }) => [from, to])];
+  // Live data are read at the plug of the tester, not at the module's input.
+  const reached = probe.kind === 'counts' ? ends.slice(1) : ends;
+  return [...new Set(reached.map(partName))].filter((part) => part !== 'battery').sort();
+}
+
+function meterOf(meter: Meter, probe: Probe): MeterFunction | null {
+  if (probe.kind === 'volts') return meter.volts;
+  return probe.kind === 'ohms' ? meter.ohms : null;
+}
+
+/** Where the leads go, in a line: `volts, red at sensor.feed, black at battery.negative`. */
+export function probeWords(probe: Probe): string {
+  if (probe.kind === 'inspect') return `look at ${probe.of}`;
+  if (probe.kind === 'counts') return `live data: does the module follow ${probe.input}`;
+  return `${INSTRUMENTS[probe.kind]}, red at ${probe.plus}, black at ${probe.minus}`;
+}
+
+const INSTRUMENTS = {
+  volts: 'volts',
+  ohms: 'ohms',
+  light: 'LED light',
+  lamp: 'filament lamp',
+  pattern: 'scope',
+  timing: 'scope beside a good signal',
+} as const;
+
+/** How the vehicle stands for the test, in a line; bridges and a spare sensor are named. */
+export function setupWords({ setup, wiggle }: DrillTest): string {
+  return [
+    setup.state.replace('-', ' '),
+    ...(setup.unplugged.length > 0 ? [`unplugged: ${setup.unplugged.join(', ')}`] : []),
+    ...setup.bridges.map(bridgeWords),
+    ...(setup.sensor === 'spare' ? ['a good spare sensor'] : []),
+    ...(setup.target === 'moving' ? ['the target moves'] : []),
+    ...(wiggle ? ['harness moved'] : []),
+  ].join('; ');
+}
+
+function bridgeWords({ from, to, through }: Bridge): string {
+  const what = typeof through === 'object' ? `${through.ohms} ohm` : through.replace('-', ' ');
+  return `${what} from ${from} to ${to}`;
+}

@@ -1,0 +1,95 @@
+/**
+ * What is wrong with the vehicle of a drill: drawn from the seed by the faults' weights, within what the level allows,
+ * and committed to by a salted hash before the first reading.
+ *
+ * The salt comes from the seed too. So nobody who has only the file can read the answer in it, the program can always
+ * find it again, and at the end anybody can check that it was not changed on the way. Whoever runs this code with the
+ * seed can of course find it as the program does.
+ */
+import type { Circuit, Fault } from '../circuit/circuit.ts';
+import { pairId } from '../circuit/model.ts';
+import { chanceOf, pickByWeight } from './drill-random.ts';
+import type { Level } from './levels.ts';
+
+/** SHA-256 of a text as lower-case hex; handed in, as this room knows no library. */
+export type Hash = (text: string) => string;
+
+export interface Answer {
+  /** Ids of the faults, sorted. */
+  readonly faults: readonly string[];
+  /** What puts them right, in the same order. */
+  readonly repairs: readonly string[];
+}
+
+export interface Hidden {
+  readonly answer: Answer;
+  /** Id for the model: one fault, or a pair. */
+  readonly modelId: string;
+  readonly salt: string;
+  readonly commitment: string;
+  /** Repair that the work order says was done before; null on levels without. */
+  readonly earlierRepair: string | null;
+}
+
+/** Seeds are whole numbers from 0 to this. */
+export const SEED_MAX = 0xffff_ffff;
+/** How often the earlier repair of a misleading work order is the very one that is needed again. Our choice. */
+const BAD_REPAIR_CHANCE = 0.7;
+/** Attempts to find a second fault in another place before the list is gone through. */
+const SECOND_TRIES = 20;
+
+/** The hidden fault of a seed; null when this circuit has no fault that the level allows. */
+export function hideFault(circuit: Circuit, level: Level, seed: number, hash: Hash): Hidden | null {
+  const allowed = circuit.faults.filter((fault) => fault.weight > 0 && isAllowed(fault, level));
+  if (allowed.length === 0) return null;
+  const first = pickByWeight(allowed, ({ weight }) => weight, chanceOf(seed, 'first fault'));
+  const second = level.faults === 2 ? secondFault(allowed, first, seed) : null;
+  if (level.faults === 2 && !second) return null;
+  const faults = [first, ...(second ? [second] : [])].sort((a, b) => (a.id < b.id ? -1 : 1));
+  const answer = {
+    faults: faults.map(({ id }) => id),
+    repairs: faults.map(({ repair }) => repair),
+  };
+  const salt = hash(`ohmward drill salt\n${circuit.name}\n${level.name}\n${seed}`);
+  return {
+    answer,
+    modelId: second ? pairId(first, second)! : first.id,
+    salt,
+    commitment: commitmentOf(answer, salt, hash),
+    earlierRepair: level.misled ? earlierRepair(circuit, first, seed) : null,
+  };
+}
+
+/** The hash that stands in the file from the start. */
+export function commitmentOf(answer: Answer, salt: string, hash: Hash): string {
+  return hash([salt, ...answer.faults, ...answer.repairs].join('\n'));
+}
+
+/** Only joints come and go by themselves. */
+function isAllowed({ effect }: Fault, level: Level): boolean {
+  if (!level.comesAndGoes) return true;
+  return (
+    effect.kind === 'wire-open' ||
+    effect.kind === 'contact-open' ||
+    effect.kind === 'wire-short' ||
+    effect.kind === 'wire-resistive' ||
+    effect.kind === 'contact-resistive'
+  );
+}
+
+function secondFault(allowed: readonly Fault[], first: Fault, seed: number): Fault | null {
+  const others = allowed.filter((one) => one.repair !== first.repair && pairId(first, one) !== null);
+  if (others.length === 0) return null;
+  for (let turn = 0; turn < SECOND_TRIES; turn += 1) {
+    const one = pickByWeight(allowed, ({ weight }) => weight, chanceOf(seed, `second fault ${turn}`));
+    if (others.includes(one)) return one;
+  }
+  return pickByWeight(others, ({ weight }) => weight, chanceOf(seed, 'second fault'));
+}
+
+function earlierRepair(circuit: Circuit, truth: Fault, seed: number): string {
+  const repairs = [...new Set(circuit.faults.map(({ repair }) => repair))];
+  const others = repairs.filter((repair) => repair !== truth.repair);
+  if (others.length === 0 || chanceOf(seed, 'bad repair') < BAD_REPAIR_CHANCE) return truth.repair;
+  return pickByWeight(others, () => 1, chanceOf(seed, 'other repair'));
+}

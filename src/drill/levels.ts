@@ -1,0 +1,94 @@
+/** The levels of a drill: what the student is shown, and what is hidden in the vehicle. */
+
+export const LEVEL_NAMES = [
+  'named',
+  'unnamed',
+  'blind',
+  'intermittent',
+  'double',
+  'misled',
+] as const;
+export type LevelName = (typeof LEVEL_NAMES)[number];
+
+export interface Level {
+  readonly name: LevelName;
+  /** 1 is the first to try. */
+  readonly number: number;
+  readonly title: string;
+  readonly about: string;
+  /** The suspects and their chances may be looked at. */
+  readonly suspects: boolean;
+  /** What a healthy circuit shows stands beside each reading. */
+  readonly expected: boolean;
+  /** Faults in the vehicle. */
+  readonly faults: 1 | 2;
+  /** The fault comes and goes; moving the harness brings it back. */
+  readonly comesAndGoes: boolean;
+  /** An earlier repair points the wrong way. */
+  readonly misled: boolean;
+}
+
+const PLAIN = { suspects: false, expected: true, faults: 1, comesAndGoes: false, misled: false } as const;
+
+/** All levels, the easiest first. */
+export const LEVELS: readonly Level[] = [
+  {
+    ...PLAIN,
+    name: 'named',
+    number: 1,
+    title: 'suspects and good values shown',
+    about: 'One fault. The suspects with their chances and what a healthy circuit shows are at hand.',
+    suspects: true,
+  },
+  {
+    ...PLAIN,
+    name: 'unnamed',
+    number: 2,
+    title: 'no suspects',
+    about: 'One fault. What a healthy circuit shows stands beside each reading; the thinking is yours.',
+  },
+  {
+    ...PLAIN,
+    name: 'blind',
+    number: 3,
+    title: 'no suspects, no good values',
+    about: 'One fault. Only readings: what is good you must know or work out.',
+    expected: false,
+  },
+  {
+    ...PLAIN,
+    name: 'intermittent',
+    number: 4,
+    title: 'a fault that comes and goes',
+    about:
+      'One fault in a wire or a contact, there in about half of all readings. Moving harness and connectors while reading brings it back, and costs half a minute.',
+    comesAndGoes: true,
+  },
+  {
+    ...PLAIN,
+    name: 'double',
+    number: 5,
+    title: 'two faults',
+    about: 'Two faults at once, in different places, with different repairs. Name both.',
+    faults: 2,
+  },
+  {
+    ...PLAIN,
+    name: 'misled',
+    number: 6,
+    title: 'a misleading earlier repair',
+    about:
+      'One fault, and a work order that says what was repaired before. The repair may have been bad, or beside the point.',
+    misled: true,
+  },
+];
+
+/** A level by its number or name; null for neither. */
+export function levelOf(text: string): Level | null {
+  return LEVELS.find(({ name, number }) => name === text || String(number) === text) ?? null;
+}
+
+/** The level of that name. */
+export function levelNamed(name: LevelName): Level {
+  return LEVELS.find((level) => level.name === name)!;
+}

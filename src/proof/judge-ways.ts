@@ -1,0 +1,88 @@
+/** Which ways end rightly, which wrongly, and at which decision a wrong one was lost. */
+import type { Circuit } from '../circuit/circuit.ts';
+import { nextSteps } from '../procedure/check-structure.ts';
+import { type Conclusion, type Procedure, stepOf } from '../procedure/procedure.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
+import type { TellingTests } from './telling-tests.ts';
+import type { Visit, Way } from './walk-faults.ts';
+
+/** A way and how it ended for the fault that took it. */
+export interface JudgedWay extends Way {
+  readonly verdict: /** At a conclusion that stands for the fault, or for one with the same repair. */
+    | 'right'
+    /** At "no fault found", with a fault that no instrument can tell from a healthy circuit. */
+    | 'inseparable'
+    /** At "no fault found", with a fault that some standard test shows. */
+    | 'missed'
+    /** At a conclusion that stands for other repairs. */
+    | 'wrong'
+    | 'dead-end'
+    | 'endless';
+  /** For a way that ended wrongly: the last step from which a right conclusion could still be come to; null when none could. */
+  readonly lostAt: Visit | null;
+}
+
+export interface Judge {
+  readonly judge: (way: Way) => JudgedWay[];
+  /** Conclusions that are right for a fault: those that name it, or else those that name one with the same repair. */
+  readonly rightFor: (fault: string) => readonly string[];
+}
+
+/** A judge of the ways through a tree. One way can become two: samples that any test exposes, and those that none does. */
+export function judgeOf(procedure: Procedure, circuit: Circuit, telling: TellingTests): Judge {
+  const repairs = new Map(circuit.faults.map(({ id, repair }) => [id, repair]));
+  const conclusions = Object.values(procedure.steps).filter(
+    (step): step is Conclusion => step.kind === 'conclude',
+  );
+  const stands = (step: Conclusion, fault: string): boolean =>
+    fault === HEALTHY
+      ? step.faults.length === 0
+      : step.faults.some((id) => id === fault || repairs.get(id) === repairs.get(fault));
+  const right = (fault: string) =>
+    conclusions.filter((step) => stands(step, fault)).map(({ id }) => id);
+  const rightFor = (fault: string) => {
+    const naming = conclusions.filter(({ faults }) => faults.includes(fault)).map(({ id }) => id);
+    return naming.length > 0 ? naming : right(fault);
+  };
+  const reach = reachOf(procedure);
+  const judge = (way: Way): JudgedWay[] => {
+    if (way.end.kind !== 'concluded')
+      return [{ ...way, verdict: way.end.kind, lostAt: way.visits[way.visits.length - 1] ?? null }];
+    const conclusion = stepOf(procedure, way.end.step) as Conclusion;
+    if (stands(conclusion, way.fault)) return [{ ...way, verdict: 'right', lostAt: null }];
+    const wanted = right(way.fault);
+    const lostAt =
+      way.visits.findLast(({ step }) => wanted.some((id) => reach(step).has(id))) ?? null;
+    if (conclusion.faults.length > 0) return [{ ...way, verdict: 'wrong', lostAt }];
+    const seen = way.samples.filter((sample) => telling.detects(way.fault, sample));
+    const unseen = way.samples.filter((sample) => !seen.includes(sample));
+    const part = (samples: readonly number[], verdict: JudgedWay['verdict']): JudgedWay[] =>
+      samples.length === 0
+        ? []
+        : [
+            {
+              ...way,
+              samples,
+              share: (way.share * samples.length) / way.samples.length,
+              verdict,
+              lostAt,
+            },
+          ];
+    return [...part(seen, 'missed'), ...part(unseen, 'inseparable')];
+  };
+  return { judge, rightFor };
+}
+
+/** Steps that can be come to from a step by readings (not by "cannot"), itself included. */
+function reachOf(procedure: Procedure): (id: string) => ReadonlySet<string> {
+  const known = new Map<string, ReadonlySet<string>>();
+  return (id) => {
+    const found = known.get(id);
+    if (found) return found;
+    const all = new Set([id]);
+    for (const one of all)
+      for (const next of nextSteps(stepOf(procedure, one), { cannot: false })) all.add(next);
+    known.set(id, all);
+    return all;
+  };
+}

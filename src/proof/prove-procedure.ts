@@ -1,0 +1,108 @@
+/**
+ * The proof of a tree: every fault of its circuit, and the healthy circuit, through it with what the instruments
+ * would show over all tolerances. Each must come to a conclusion that stands for it, or for something put right by
+ * the same repair. Nothing is drawn by chance: the same files give the same proof.
+ */
+import type { Model } from '../circuit/model.ts';
+import type { LinkedProcedure } from '../procedure/link-procedure.ts';
+import type { Issue } from '../source/issue.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
+import { type JudgedWay, judgeOf } from './judge-ways.ts';
+import { rangeIssues } from './range-issues.ts';
+import { retestIssues } from './retest-issues.ts';
+import { stepIssues } from './step-issues.ts';
+import { tellingTests } from './telling-tests.ts';
+import { walkFaults } from './walk-faults.ts';
+import { wayIssues } from './way-issues.ts';
+
+export interface Proof {
+  /** Healthy first, then the faults in the order of the circuit. */
+  readonly rows: readonly ProofRow[];
+  /** At the place of the step they belong to, in the order of the tree. */
+  readonly issues: readonly Issue[];
+  /** Every way of every fault, for drawings. */
+  readonly ways: readonly JudgedWay[];
+  /** Faults that end at "no fault found" in samples in which no instrument can tell them from a healthy circuit. */
+  readonly inseparable: readonly { readonly fault: string; readonly share: number }[];
+  /** Minutes to a conclusion over all faults, by their weights and the author's minutes. */
+  readonly minutes: number;
+}
+
+/** One fault and where it ends. */
+export interface ProofRow {
+  readonly fault: string;
+  readonly words: string;
+  /** Chance among all faults, by weight; 0 for the healthy circuit. */
+  readonly chance: number;
+  readonly ends: readonly Ending[];
+  /** Steps on the way and minutes, means over all samples. */
+  readonly steps: number;
+  readonly minutes: number;
+}
+export interface Ending {
+  readonly step: string;
+  readonly verdict: JudgedWay['verdict'];
+  /** Part of the fault that ends so, 0 to 1. */
+  readonly share: number;
+}
+
+/** Proves a linked procedure with the model of its circuit. The model keeps what it has shown, so keep the model. */
+export function proveProcedure(linked: LinkedProcedure, model: Model): Proof {
+  const { procedure } = linked;
+  const telling = tellingTests(model);
+  const judge = judgeOf(procedure, model.circuit, telling);
+  const ways = walkFaults(procedure, model).flatMap(judge.judge);
+  const rows = rowsOf(model, ways);
+  const facts = { linked, model, ways, judge, telling };
+  const issues = [wayIssues, rangeIssues, stepIssues, retestIssues].flatMap((find) => find(facts));
+  const inseparable = rows.flatMap(({ fault, ends }) => {
+    const share = ends.reduce(
+      (sum, end) => sum + (end.verdict === 'inseparable' ? end.share : 0),
+      0,
+    );
+    return share > 0 ? [{ fault, share }] : [];
+  });
+  const minutes = rows.reduce((sum, row) => sum + row.chance * row.minutes, 0);
+  return { rows, issues: inOrder(issues), ways, inseparable, minutes };
+}
+
+/** What the finders of issues look at. */
+export interface ProofFacts {
+  readonly linked: LinkedProcedure;
+  readonly model: Model;
+  readonly ways: readonly JudgedWay[];
+  readonly judge: ReturnType<typeof judgeOf>;
+  readonly telling: ReturnType<typeof tellingTests>;
+}
+
+function rowsOf(model: Model, ways: readonly JudgedWay[]): ProofRow[] {
+  const total = model.circuit.faults.reduce((sum, { weight }) => sum + weight, 0);
+  const all = [{ id: HEALTHY, words: 'nothing is wrong', weight: 0 }, ...model.circuit.faults];
+  return all.map(({ id, words, weight }) => {
+    const own = ways.filter(({ fault }) => fault === id);
+    const mean = (of: (way: JudgedWay) => number) =>
+      own.reduce((sum, way) => sum + way.share * of(way), 0);
+    const ends = new Map<string, Ending>();
+    for (const { end, verdict, share } of own) {
+      const key = `${end.step} ${verdict}`;
+      ends.set(key, { step: end.step, verdict, share: share + (ends.get(key)?.share ?? 0) });
+    }
+    return {
+      fault: id,
+      words,
+      chance: total > 0 ? weight / total : 0,
+      ends: [...ends.values()].sort((a, b) => b.share - a.share),
+      steps: mean((way) => way.visits.length),
+      minutes: mean((way) => way.minutes),
+    };
+  });
+}
+
+function inOrder(issues: readonly Issue[]): Issue[] {
+  return [...issues].sort(
+    (a, b) =>
+      (a.at.file < b.at.file ? -1 : a.at.file > b.at.file ? 1 : 0) ||
+      a.at.line - b.at.line ||
+      a.at.column - b.at.column,
+  );
+}

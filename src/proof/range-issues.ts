@@ -1,0 +1,111 @@
+/** Ranges an author wrote that call a healthy circuit bad, or let a faulty one pass as good, with the values. */
+import { computedRange } from '../procedure/expected-range.ts';
+import { endsOf, type MeasureStep, type RangeOutcome } from '../procedure/procedure.ts';
+import { formatRange } from '../quantity/format-quantity.ts';
+import type { Issue } from '../source/issue.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
+import { placeOf } from './place-of.ts';
+import { listed, percent } from './proof-words.ts';
+import type { ProofFacts } from './prove-procedure.ts';
+import { testOf } from './walk-faults.ts';
+import { NOTED_SHARE_MIN, WRONG_SHARE_MAX } from './way-issues.ts';
+
+/** Below this, in V, a healthy reading is no sign of swapped leads: drops along wires go both ways. */
+const REVERSED_VOLTS = -0.3;
+
+/** Issues about the outcome "good" of each measurement that some fault comes to. */
+export function rangeIssues(facts: ProofFacts): Issue[] {
+  const reached = new Set(facts.ways.flatMap(({ visits }) => visits.map(({ step }) => step)));
+  return Object.values(facts.linked.procedure.steps).flatMap((step) => {
+    if (step.kind !== 'measure' || !reached.has(step.id) || step.probe === null) return [];
+    const good = step.outcomes.find(({ name }) => name === 'good');
+    const byAuthor = step.expected?.from === 'author';
+    return [
+      ...reversed(facts, step),
+      ...(good && byAuthor ? [...tooNarrow(facts, step, good), ...tooWide(facts, step, good)] : []),
+    ];
+  });
+}
+
+function tooNarrow({ linked, model }: ProofFacts, step: MeasureStep, good: RangeOutcome): Issue[] {
+  const test = testOf(step)!;
+  let outside = 0;
+  for (let sample = 0; sample < model.samples; sample += 1) {
+    const shown = model.shows(HEALTHY, test, sample);
+    if (shown.kind === 'number' && !within(good, shown.value)) outside += 1;
+  }
+  const share = outside / model.samples;
+  const expected = model.expected(test);
+  const range = computedRange(model, test);
+  if (share < NOTED_SHARE_MIN || expected.kind !== 'number' || !range) return [];
+  const { low, high } = endsOf(range);
+  return [
+    {
+      code: 'good-too-narrow',
+      severity: share > WRONG_SHARE_MAX ? 'error' : 'warning',
+      at: placeOf(linked, step.id, ['outcomes', good.name]),
+      words: `a healthy circuit reads ${formatRange(expected.low, expected.high, step.unit)} at "${step.id}", and in ${percent(share)} of cases that is not "good" (${rangeWords(good, step)})`,
+      fix: `with tolerances and meter a good reading is ${formatRange(low, high, step.unit)}; write that, or "expect: computed" without limits`,
+    },
+  ];
+}
+
+/** Faults that pass as good here though they read otherwise than a healthy circuit, and are then lost. */
+function tooWide(
+  { linked, model, ways }: ProofFacts,
+  step: MeasureStep,
+  good: RangeOutcome,
+): Issue[] {
+  const test = testOf(step)!;
+  const range = computedRange(model, test);
+  if (!range) return [];
+  const { low, high } = endsOf(range);
+  const passed = new Map<string, number[]>();
+  for (const way of ways) {
+    if (way.verdict !== 'wrong' && way.verdict !== 'missed') continue;
+    if (!way.visits.some((visit) => visit.step === step.id && visit.outcome === good.name))
+      continue;
+    for (const sample of way.samples) {
+      const shown = model.shows(way.fault, test, sample);
+      if (shown.kind === 'number' && (shown.value < low || shown.value > high))
+        passed.set(way.fault, [...(passed.get(way.fault) ?? []), shown.value]);
+    }
+  }
+  const noted = [...passed].filter(
+    ([, values]) => values.length / model.samples >= NOTED_SHARE_MIN,
+  );
+  if (noted.length === 0) return [];
+  const values = noted.flatMap(([, one]) => one);
+  return [
+    {
+      code: 'good-too-wide',
+      severity: 'warning',
+      at: placeOf(linked, step.id, ['outcomes', good.name]),
+      words: `"good" of "${step.id}" (${rangeWords(good, step)}) also holds ${listed(noted.map(([fault]) => fault))} at ${formatRange(Math.min(...values), Math.max(...values), step.unit)}, which then ends wrongly`,
+      fix: `a healthy circuit reads ${formatRange(low, high, step.unit)} here with tolerances and meter; draw the limit closer`,
+    },
+  ];
+}
+
+function reversed({ linked, model }: ProofFacts, step: MeasureStep): Issue[] {
+  const expected = model.expected(testOf(step)!);
+  if (expected.kind !== 'number' || expected.unit !== 'V' || expected.high > REVERSED_VOLTS)
+    return [];
+  return [
+    {
+      code: 'reversed-leads',
+      severity: 'warning',
+      at: placeOf(linked, step.id, ['measure']),
+      words: `a healthy circuit reads ${formatRange(expected.low, expected.high, 'V')} at "${step.id}": the leads are the wrong way round`,
+      fix: 'name the red lead first, then the black one',
+    },
+  ];
+}
+
+function within({ from, to }: RangeOutcome, value: number): boolean {
+  return (from === null || value >= from) && (to === null || value < to);
+}
+
+function rangeWords({ from, to }: RangeOutcome, { unit }: MeasureStep): string {
+  return formatRange(from ?? Number.NEGATIVE_INFINITY, to ?? Number.POSITIVE_INFINITY, unit);
+}

@@ -1,0 +1,112 @@
+/**
+ * What the standard tests of a circuit could tell: whether a fault looks like a healthy circuit in all of them, and
+ * which of them would part one fault from others.
+ *
+ * Inspections are left out: a look at every connector finds almost anything now and then, and proves nothing missing.
+ */
+import type { Model } from '../circuit/model.ts';
+import { standardTests, type TestOption } from '../circuit/standard-tests.ts';
+import type { Look, Test } from '../circuit/test.ts';
+import { computedRange } from '../procedure/expected-range.ts';
+
+export interface TellingTests {
+  /** Whether some standard test shows sample `sample` of the fault to be no healthy circuit, beyond meter and tolerances. */
+  readonly detects: (fault: string, sample: number) => boolean;
+  /** The cheapest test that shows every looked-at sample of `fault` outside what `rivals` show, or null. */
+  readonly separator: (
+    fault: string,
+    samples: readonly number[],
+    rivals: readonly string[],
+  ) => TestOption | null;
+}
+
+/** Samples looked at in search of a test; the search only gives advice. */
+const SEPARATOR_SAMPLES = 8;
+
+/** The answers are computed when asked for, and kept. */
+export function tellingTests(model: Model): TellingTests {
+  const options = standardTests(model.circuit).filter(({ family }) => family !== 'inspection');
+  const healthy = new Map<string, (fault: string, sample: number) => boolean>();
+  const differs = (option: TestOption) => {
+    const known = healthy.get(option.id) ?? differsFromHealthy(model, option.test);
+    healthy.set(option.id, known);
+    return known;
+  };
+  const detected = new Map<string, boolean>();
+  return {
+    detects: (fault, sample) => {
+      const key = `${sample} ${fault}`;
+      let known = detected.get(key);
+      if (known === undefined) {
+        known = options.some((option) => differs(option)(fault, sample));
+        detected.set(key, known);
+      }
+      return known;
+    },
+    separator: (fault, samples, rivals) => {
+      const some = thinned(samples);
+      const byCost = [...options].sort((a, b) => a.minutes - b.minutes);
+      return byCost.find(({ test }) => separates(model, test, fault, some, rivals)) ?? null;
+    },
+  };
+}
+
+function differsFromHealthy(model: Model, test: Test): (fault: string, sample: number) => boolean {
+  const expected = model.expected(test);
+  if (expected.kind === 'looks') {
+    const looks = new Set<Look>(expected.looks.map(({ look }) => look));
+    return (fault, sample) => {
+      const shown = model.shows(fault, test, sample);
+      return shown.kind === 'look' && !looks.has(shown.look);
+    };
+  }
+  const range = computedRange(model, test)!;
+  const low = range.low ?? Number.NEGATIVE_INFINITY;
+  const high = range.high ?? Number.POSITIVE_INFINITY;
+  return (fault, sample) => {
+    const shown = model.shows(fault, test, sample);
+    return shown.kind === 'number' && (shown.value < low || shown.value > high);
+  };
+}
+
+function separates(
+  model: Model,
+  test: Test,
+  fault: string,
+  samples: readonly number[],
+  rivals: readonly string[],
+): boolean {
+  const all = thinned(Array.from({ length: model.samples }, (_, sample) => sample));
+  const own = samples.map((sample) => model.shows(fault, test, sample));
+  const looks = new Set<Look>();
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const rival of rivals)
+    for (const sample of all) {
+      const shown = model.shows(rival, test, sample);
+      if (shown.kind === 'look') {
+        looks.add(shown.look);
+        if (own.some((one) => one.kind === 'look' && one.look === shown.look)) return false;
+      } else {
+        low = Math.min(low, shown.value);
+        high = Math.max(high, shown.value);
+      }
+    }
+  const margin = (value: number) => 0.02 * Math.abs(value) + 0.01;
+  return own.every((shown) =>
+    shown.kind === 'look'
+      ? !looks.has(shown.look)
+      : shown.value < low - margin(low) ||
+        shown.value > high + (high === Infinity ? 0 : margin(high)),
+  );
+}
+
+/** Evenly spread, first and last among them. */
+function thinned(samples: readonly number[]): readonly number[] {
+  if (samples.length <= SEPARATOR_SAMPLES) return samples;
+  const step = (samples.length - 1) / (SEPARATOR_SAMPLES - 1);
+  return Array.from(
+    { length: SEPARATOR_SAMPLES },
+    (_, index) => samples[Math.round(index * step)]!,
+  );
+}

@@ -1,0 +1,227 @@
+/** Faults that end wrongly, told at the decision that lost them: the last one from which all could still come right. */
+import { type MeasureStep, stepOf } from '../procedure/procedure.ts';
+import { formatRange } from '../quantity/format-quantity.ts';
+import type { Issue } from '../source/issue.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
+import { betterTarget } from './better-target.ts';
+import type { JudgedWay } from './judge-ways.ts';
+import { entriesOf, outcomeWords, placeOf, placeOfOutcome } from './place-of.ts';
+import { listed, percent, quoted } from './proof-words.ts';
+import type { ProofFacts } from './prove-procedure.ts';
+import { testOf } from './walk-faults.ts';
+
+/** A fault of which more than this ends wrongly is an error of the tree; less is a warning. Our choice. */
+export const WRONG_SHARE_MAX = 0.1;
+/** Less than this is one sample in the far corner of all tolerances, and not told. Our choice. */
+export const NOTED_SHARE_MIN = 0.02;
+
+/** As many different faults lost at one outcome point to what is measured there. */
+const MANY = 4;
+
+const CODES = {
+  wrong: 'wrong-conclusion',
+  missed: 'missed-fault',
+  'dead-end': 'dead-end',
+  endless: 'endless-walk',
+} as const;
+type Bad = keyof typeof CODES;
+
+/** One fault's part in an issue. */
+interface Loss {
+  readonly fault: string;
+  share: number;
+  readonly ways: JudgedWay[];
+}
+interface Lost {
+  readonly verdict: Bad;
+  readonly at: JudgedWay['lostAt'];
+  readonly end: string;
+  readonly losses: Map<string, Loss>;
+}
+
+/** One issue for each decision and the conclusion it wrongly leads to. */
+export function wayIssues(facts: ProofFacts): Issue[] {
+  const { ways } = facts;
+  const wrongShare = new Map<string, number>();
+  const groups = new Map<string, Lost>();
+  for (const way of ways) {
+    const { verdict } = way;
+    if (verdict === 'right' || verdict === 'inseparable') continue;
+    wrongShare.set(way.fault, (wrongShare.get(way.fault) ?? 0) + way.share);
+    const key = JSON.stringify([verdict, way.lostAt, way.end.step, way.fault === HEALTHY]);
+    const group = groups.get(key) ?? {
+      verdict,
+      at: way.lostAt,
+      end: way.end.step,
+      losses: new Map(),
+    };
+    groups.set(key, group);
+    const loss = group.losses.get(way.fault) ?? { fault: way.fault, share: 0, ways: [] };
+    group.losses.set(way.fault, loss);
+    loss.share += way.share;
+    loss.ways.push(way);
+  }
+  return [...groups.values()].flatMap((group) => {
+    const noted = [...group.losses.values()].filter(
+      ({ fault }) => wrongShare.get(fault)! >= NOTED_SHARE_MIN,
+    );
+    if (noted.length === 0) return [];
+    const grave = noted.some(({ fault }) => wrongShare.get(fault)! > WRONG_SHARE_MAX);
+    noted.sort((a, b) => b.share - a.share);
+    return [
+      {
+        ...issueOf(facts, group, noted),
+        severity: grave ? ('error' as const) : ('warning' as const),
+      },
+    ];
+  });
+}
+
+function issueOf(
+  facts: ProofFacts,
+  { verdict, at, end }: Lost,
+  losses: readonly Loss[],
+): Omit<Issue, 'severity'> {
+  const { linked, judge } = facts;
+  const names = listed(
+    losses.map(({ fault, share }) => `${faultWords(fault)} (${percent(share)})`),
+  );
+  const [first] = losses;
+  if (verdict === 'dead-end' || verdict === 'endless')
+    return {
+      code: CODES[verdict],
+      at: placeOf(linked, end),
+      words:
+        verdict === 'dead-end'
+          ? `nothing at "${end}" holds what is read with ${names}: ${readingWords(facts, end, first!)}`
+          : `with ${names} the way comes back to "${end}" without end`,
+      fix:
+        verdict === 'dead-end'
+          ? 'let an outcome hold it'
+          : 'lead one of the outcomes on this way elsewhere',
+    };
+  const right = judge.rightFor(first!.fault);
+  if (at === null) return uncovered(facts, end, names, first!);
+  const healthy = first!.fault === HEALTHY;
+  const reads = readingWords(facts, at.step, first!);
+  const where = outcomeWords(linked, at.step, at.outcome);
+  const belongs = right.length > 0 ? `, not at ${quoted(right, 'or')}` : '';
+  return {
+    code: healthy ? 'healthy-blamed' : CODES[verdict],
+    at: placeOfOutcome(linked, at.step, at.outcome),
+    words: `${where} loses ${names}${reads === '' ? '' : `, ${reads}`}: ${tailWords(first!, at)} "${end}"${belongs}`,
+    fix: fixWords(facts, at, end, losses),
+  };
+}
+
+/** A fault for which no conclusion stands, shown at the one it comes to. */
+function uncovered(
+  facts: ProofFacts,
+  end: string,
+  names: string,
+  first: Loss,
+): Omit<Issue, 'severity'> {
+  const { linked } = facts;
+  const healthy = first.fault === HEALTHY;
+  const right = facts.judge.rightFor(first.fault);
+  return {
+    code: healthy ? 'healthy-blamed' : 'uncovered-fault',
+    at: placeOf(linked, end, ['conclude']),
+    words:
+      right.length > 0
+        ? `${names} ends at "${end}", and nothing that can be read leads to ${quoted(right, 'or')}`
+        : healthy
+          ? `${names} ends at "${end}", since no conclusion says that no fault was found`
+          : `no conclusion stands for ${names}, which ends at "${end}"`,
+    fix:
+      healthy && right.length === 0
+        ? 'add a conclusion with "conclude: []" and let the last good reading lead there'
+        : splitWords(facts, end, first),
+  };
+}
+
+function fixWords(
+  facts: ProofFacts,
+  at: NonNullable<JudgedWay['lostAt']>,
+  end: string,
+  losses: readonly Loss[],
+): string {
+  const { linked, model, judge, ways } = facts;
+  const { procedure } = linked;
+  const entries = entriesOf(linked);
+  const better = betterTarget({ procedure, model, judge, ways, targets: [...entries.keys()] }, at);
+  if (better !== null)
+    return `let it lead to "${entries.get(better)}": all that leaves by it then ends rightly`;
+  const step = stepOf(procedure, at.step);
+  const limits = step.kind === 'measure' ? limitWords(facts, step, losses[0]!) : '';
+  if (limits !== '') return limits;
+  const look =
+    losses.length >= MANY ? 'look at the leads, the state and what is unplugged here; ' : '';
+  return look + splitWords(facts, end, losses[0]!);
+}
+
+/** Readings of a healthy circuit beside the limits, when the limits are the author's. */
+function limitWords({ model }: ProofFacts, step: MeasureStep, { ways }: Loss): string {
+  const test = testOf(step);
+  if (!test || step.expected?.from === 'circuit') return '';
+  const other = model.expected(test);
+  if (other.kind !== 'number') return '';
+  const values = ways.flatMap(({ fault, samples }) =>
+    samples.map((sample) => model.shows(fault, test, sample)),
+  );
+  const outside = values.some(
+    (one) => one.kind === 'number' && (one.value < other.low || one.value > other.high),
+  );
+  const healthy = formatRange(other.low, other.high, step.unit);
+  return outside ? `a healthy circuit reads ${healthy} here: move the limit between the two` : '';
+}
+
+/** A test that parts the lost fault from those that the conclusion stands for. */
+function splitWords(facts: ProofFacts, end: string, loss: Loss): string {
+  const rivals = rivalsAt(facts, end);
+  const none = rivals[0] === HEALTHY;
+  const all = loss.ways.flatMap(({ samples }) => samples);
+  const found = facts.telling.separator(loss.fault, all, rivals);
+  const also = `let "${end}" stand for it too`;
+  if (found)
+    return none
+      ? `this test shows it: ${found.words}`
+      : `this test parts them: ${found.words}; or ${also}`;
+  return none
+    ? 'no single test shows it in all cases; take two'
+    : `no single test parts them in all cases: ${also}, or take two tests`;
+}
+
+function rivalsAt({ linked }: ProofFacts, end: string): readonly string[] {
+  const conclusion = stepOf(linked.procedure, end);
+  return conclusion.kind === 'conclude' && conclusion.faults.length > 0
+    ? conclusion.faults
+    : [HEALTHY];
+}
+
+function tailWords({ ways }: Loss, at: NonNullable<JudgedWay['lostAt']>): string {
+  const { visits } = ways[0]!;
+  const from = visits.findLastIndex(({ step }) => step === at.step);
+  const tail = visits
+    .slice(from + 1)
+    .map(({ step, outcome }) => (outcome === null ? step : `${step} ${outcome}`));
+  return tail.length === 0 ? 'it ends at' : `it goes on by ${tail.join(', ')} and ends at`;
+}
+
+/** What the lost samples show at a step: `reads 0 V to 1.2 V`, `shows weak`, or nothing when nothing is read there. */
+function readingWords({ linked, model }: ProofFacts, id: string, { fault, ways }: Loss): string {
+  const step = stepOf(linked.procedure, id);
+  const test = testOf(step);
+  if (!test || step.kind !== 'measure') return '';
+  const values = ways
+    .flatMap(({ samples }) => samples)
+    .flatMap((sample) => {
+      const shown = model.shows(fault, test, sample);
+      return shown.kind === 'number' ? [shown.value] : [];
+    });
+  return `which reads ${formatRange(Math.min(...values), Math.max(...values), step.unit)}`;
+}
+
+function faultWords(fault: string): string {
+  return fault === HEALTHY ? 'a healthy circuit' : fault;
+}

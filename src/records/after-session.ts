@@ -1,0 +1,105 @@
+/**
+ * Starts the person's own program after a session: for a backup, a printer, the shop's own books.
+ *
+ * Only from the person's settings, never from a procedure. No shell: program and arguments go as they are, the path
+ * of the session file is the last argument, the record comes as JSON on the standard input. The environment holds
+ * only what programs need to find themselves. Whatever happens, the session is already saved; this only returns words.
+ */
+import { safeText } from '../source/safe-text.ts';
+
+export interface AfterSession {
+  /** Program and arguments. */
+  readonly command: readonly string[];
+  /** Path of the session file. */
+  readonly path: string;
+  /** The record, from `recordJson`. */
+  readonly json: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly cwd: string;
+  /** Milliseconds before it is stopped. */
+  readonly limitMs?: number;
+}
+
+export interface AfterSessionResult {
+  readonly done: boolean;
+  /** What happened, in one or more lines, fit for the terminal. */
+  readonly words: string;
+}
+
+const LIMIT_MS = 30_000;
+const OUTPUT_BYTES = 1_000_000;
+/** Of what the program printed, so many signs are shown. */
+const SHOWN_SIGNS = 2_000;
+
+/** Names of the environment that are handed on. Anything else may hold what is nobody's business. */
+const HANDED_ON =
+  /^(PATH|HOME|USER|LOGNAME|LANG|LC_[A-Z]+|TZ|TMPDIR|TEMP|TMP|XDG_[A-Z_]+|SystemRoot|SystemDrive|ComSpec|PATHEXT|APPDATA|LOCALAPPDATA|USERPROFILE|USERNAME)$/i;
+
+/** Runs the command and says how it went; never throws. */
+export async function runAfterSession(after: AfterSession): Promise<AfterSessionResult> {
+  const [program, ...words] = after.command;
+  if (program === undefined || program === '') return { done: true, words: '' };
+  const limitMs = after.limitMs ?? LIMIT_MS;
+  const env = Object.fromEntries(
+    Object.entries(after.env).filter(
+      ([name, value]) => HANDED_ON.test(name) && value !== undefined,
+    ),
+  ) as Record<string, string>;
+  try {
+    const { execa } = await import('execa');
+    const result = await execa(program, [...words, after.path], {
+      shell: false,
+      extendEnv: false,
+      env,
+      cwd: after.cwd,
+      input: after.json,
+      timeout: limitMs,
+      forceKillAfterDelay: 1_000,
+      maxBuffer: OUTPUT_BYTES,
+      all: true,
+      reject: false,
+      stripFinalNewline: true,
+    });
+    const name = safeText(program);
+    const printed = shown(result.all);
+    if (!result.failed) return { done: true, words: printed };
+    return {
+      done: false,
+      words: [`${name} ${failure(result, limitMs)}`, SAFE, printed].join('\n').trim(),
+    };
+  } catch (error) {
+    // A program that reads nothing and ends is no failure of ours; anything else ends here, in words.
+    return {
+      done: false,
+      words: `${safeText(program)} could not be started (${codeOf(error)})\n${SAFE}`,
+    };
+  }
+}
+
+const SAFE = 'The session is saved all the same.';
+
+interface Ended {
+  readonly timedOut: boolean;
+  readonly isMaxBuffer: boolean;
+  readonly exitCode?: number | undefined;
+  readonly signal?: string | undefined;
+  readonly code?: string | undefined;
+}
+
+function failure(ended: Ended, limitMs: number): string {
+  if (ended.timedOut) return `was stopped after ${limitMs / 1000} s`;
+  if (ended.isMaxBuffer) return `was stopped: it printed more than ${OUTPUT_BYTES / 1e6} MB`;
+  if (ended.exitCode !== undefined) return `ended with exit code ${ended.exitCode}`;
+  if (ended.signal !== undefined) return `was ended by ${ended.signal}`;
+  return `could not be started (${ended.code ?? 'unknown reason'})`;
+}
+
+function shown(output: unknown): string {
+  const text = typeof output === 'string' ? output : '';
+  const cut = text.length > SHOWN_SIGNS ? `${text.slice(0, SHOWN_SIGNS)}…` : text;
+  return safeText(cut.replace(/[\ud800-\udbff]$/, ''), { lines: true });
+}
+
+function codeOf(error: unknown): string {
+  return String((error as NodeJS.ErrnoException).code ?? error);
+}

@@ -1,0 +1,108 @@
+/** Two sessions side by side, or the same session before and after the repair. */
+import type { Cell, Report, Section } from './report.ts';
+import { dateWords, provenWords, verdictWords } from './report-words.ts';
+import type { RecordLine, SessionRecord } from './session-record.ts';
+
+/** Two sessions: facts, then each step of either with what was found in both. */
+export function compareRecords(left: SessionRecord, right: SessionRecord): Report {
+  const facts: [string, (record: SessionRecord) => string][] = [
+    ['Session', (record) => record.id],
+    ['Started', (record) => dateWords(record.startedAt)],
+    ['Person', (record) => record.person],
+    ['Vehicle', (record) => record.job.vehicle.words],
+    ['Plate', (record) => record.job.vehicle.plate],
+    ['Complaint', (record) => record.complaint],
+    ['Codes', (record) => record.job.codes.join(', ')],
+    ['Cause', (record) => record.cause || 'not concluded'],
+    ['Certainty', (record) => (record.conclusion ? provenWords(record.conclusion.proven) : '')],
+    ['After the repair', (record) => verdictWords(record.retest.verdict)],
+  ];
+  const rows = facts.map(([label, of]) => row([label, ''], of(left), of(right)));
+  return {
+    title: 'Two sessions compared',
+    subtitle: `${left.id} and ${right.id}`,
+    warnings: practiceWarning(left, right),
+    sections: [
+      section('Facts', 'What is known of both', ['', left.id, right.id, 'Same?'], rows),
+      section(
+        'Measurements',
+        'Answers that stand, by step',
+        ['Test', 'Expected', left.id, right.id, 'Same?'],
+        stepRows(left, right),
+      ),
+    ],
+    id: `${left.id}, ${right.id}`,
+    head: `${left.head.hash}, ${right.head.hash}`,
+  };
+}
+
+/** One session before and after the repair; null when nothing was repeated. */
+export function beforeAndAfter(record: SessionRecord): Report | null {
+  if (record.retest.rows.length === 0) return null;
+  const rows = record.retest.rows.map((one): Cell[] => [
+    { parts: [one.title, one.where].filter((part) => part !== '') },
+    { parts: [one.expected] },
+    { parts: [one.before || 'not taken'] },
+    { parts: [one.after] },
+    { parts: [one.passed ? 'PASSED' : 'FAILED'], tone: one.passed ? 'good' : 'bad' },
+  ]);
+  return {
+    title: 'Before and after the repair',
+    subtitle: `${record.id}, ${dateWords(record.startedAt)}`,
+    warnings: practiceWarning(record, record),
+    sections: [
+      section('Measurements', verdictWords(record.retest.verdict), BEFORE_AFTER_HEADS, rows),
+    ],
+    id: record.id,
+    head: record.head.hash,
+  };
+}
+
+const BEFORE_AFTER_HEADS = ['Test', 'Expected', 'Before', 'After', 'Result'];
+
+function practiceWarning(left: SessionRecord, right: SessionRecord): string[] {
+  if (left.vehicle === 'real' && right.vehicle === 'real') return [];
+  return ['Practice: readings of a simulated vehicle are among these.'];
+}
+
+function section(
+  heading: string,
+  caption: string,
+  heads: readonly string[],
+  rows: readonly (readonly Cell[])[],
+): Section {
+  const widths = heads.map((_, i) => (i === heads.length - 1 ? 1 : 2));
+  return { heading, blocks: [{ kind: 'table', caption, heads, widths, rows }] };
+}
+
+function row([label, expected]: readonly [string, string], left: string, right: string): Cell[] {
+  const same = left === right;
+  const cells = [left, right].map((words) => ({ parts: words === '' ? [] : [words] }));
+  const mark: Cell = same ? { parts: ['same'] } : { parts: ['DIFFERENT'], tone: 'unsure' };
+  return [{ parts: [label] }, ...(expected ? [{ parts: [expected] }] : []), ...cells, mark];
+}
+
+function stepRows(left: SessionRecord, right: SessionRecord): Cell[][] {
+  const [first, second] = [standing(left), standing(right)];
+  const ids = [...new Set([...first.keys(), ...second.keys()])];
+  return ids.map((id) => {
+    const [a, b] = [first.get(id), second.get(id)];
+    const title = a?.title ?? b?.title ?? id;
+    const expected = [...new Set([a?.expected, b?.expected])].filter((words) => words);
+    const words = (line: RecordLine | undefined) =>
+      line ? [line.found, line.verdict?.toUpperCase()].filter((part) => part).join(', ') : '';
+    return row(
+      [title, expected.join(' / ') || 'no fixed value'],
+      words(a) || NONE,
+      words(b) || NONE,
+    );
+  });
+}
+
+const NONE = 'not asked';
+
+/** The last standing answer of each step; steps asked again later count once. */
+function standing(record: SessionRecord): Map<string, RecordLine> {
+  const kept = record.lines.filter((line) => line.standing === 'standing');
+  return new Map(kept.map((line) => [line.step, line]));
+}

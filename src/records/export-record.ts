@@ -1,0 +1,51 @@
+/** A record in one of the forms it can leave the program in. */
+import { htmlOf } from './html.ts';
+import { markdownOf } from './markdown.ts';
+import { pdfOf } from './pdf.ts';
+import { readingsCsv } from './readings-csv.ts';
+import { recordForClass } from './record-for-class.ts';
+import { recordJson } from './record-json.ts';
+import { type Audience, type Report, reportOf } from './report.ts';
+import type { SessionRecord } from './session-record.ts';
+
+export const FORMS = ['markdown', 'html', 'pdf', 'csv', 'json'] as const;
+export type Form = (typeof FORMS)[number];
+
+/** Endings of file names. */
+export const ENDINGS: Readonly<Record<Form, string>> = {
+  markdown: '.md',
+  html: '.html',
+  pdf: '.pdf',
+  csv: '.csv',
+  json: '.json',
+};
+
+/** The record for a reader, as text; a PDF is plain ASCII. CSV and JSON hold the same for shop and customer. */
+export function exportRecord(
+  record: SessionRecord,
+  form: Form,
+  audience: Audience,
+  options: { readonly bom?: boolean } = {},
+): string {
+  const shown = audience === 'class' ? recordForClass(record) : record;
+  switch (form) {
+    case 'csv':
+      return readingsCsv(shown, options);
+    case 'json':
+      return recordJson(shown);
+    default:
+      return writeReport(reportOf(shown, audience), form);
+  }
+}
+
+/** A report in one of the forms made for reading. */
+export function writeReport(report: Report, form: Exclude<Form, 'csv' | 'json'>): string {
+  switch (form) {
+    case 'markdown':
+      return markdownOf(report);
+    case 'html':
+      return htmlOf(report);
+    case 'pdf':
+      return pdfOf(report);
+  }
+}

@@ -1,0 +1,132 @@
+/** One session in the index: what lists show and what is searched. */
+import type { Disk } from '../log/disk.ts';
+import { foldText } from './fold-text.ts';
+import { readRecord } from './read-record.ts';
+import type { SessionRecord } from './session-record.ts';
+
+export interface IndexRow {
+  /** Name of the session's files without part and ending. */
+  readonly stem: string;
+  /** Name of its last file. */
+  readonly file: string;
+  /** Sizes and times of its files; another stamp means that it must be read anew. */
+  readonly stamp: string;
+  readonly id: string;
+  readonly at: string;
+  readonly status: SessionRecord['status'] | 'unreadable';
+  readonly state: 'whole' | 'torn-tail' | 'damaged' | 'unreadable';
+  readonly real: boolean;
+  readonly person: string;
+  readonly customer: string;
+  readonly vehicle: string;
+  readonly plate: string;
+  readonly vin: string;
+  readonly order: string;
+  readonly codes: readonly string[];
+  readonly complaint: string;
+  readonly conclusion: string;
+  readonly proven: boolean | null;
+  readonly verdict: SessionRecord['retest']['verdict'];
+  readonly procedure: string;
+  readonly head: string;
+}
+
+/** Words of a list; the whole text is in the record. */
+const SHOWN_SIGNS = 120;
+
+/** Reads a session and makes its row and the folded text that is searched. */
+export function indexRow(
+  disk: Disk,
+  path: string,
+  file: { readonly stem: string; readonly file: string; readonly stamp: string },
+): { readonly row: IndexRow; readonly text: string } {
+  const read = readRecord(disk, path);
+  if (!read.ok) {
+    const row: IndexRow = {
+      ...file,
+      ...UNREADABLE,
+      at: timeOfName(file.stem),
+      complaint: read.words.slice(0, SHOWN_SIGNS),
+    };
+    return { row, text: '' };
+  }
+  const { record, state } = read;
+  const { job } = record;
+  const row: IndexRow = {
+    ...file,
+    id: record.id,
+    at: record.startedAt,
+    status: record.status,
+    state,
+    real: record.vehicle === 'real',
+    person: record.person,
+    customer: job.customer,
+    vehicle: job.vehicle.words,
+    plate: job.vehicle.plate,
+    vin: job.vehicle.vin,
+    order: job.order,
+    codes: job.codes,
+    complaint: record.complaint.slice(0, SHOWN_SIGNS),
+    conclusion: record.cause.slice(0, SHOWN_SIGNS),
+    proven: record.conclusion?.proven ?? null,
+    verdict: record.retest.verdict,
+    procedure: record.procedure.title,
+    head: record.head.hash,
+  };
+  return { row, text: foldText(searched(record).join(' ')) };
+}
+
+const UNREADABLE = {
+  id: '',
+  status: 'unreadable',
+  state: 'unreadable',
+  real: true,
+  person: '',
+  customer: '',
+  vehicle: '',
+  plate: '',
+  vin: '',
+  order: '',
+  codes: [],
+  conclusion: '',
+  proven: null,
+  verdict: null,
+  procedure: '',
+  head: '',
+} as const;
+
+/** Everything that people wrote, and what the session came to. Titles of steps are the same in every session. */
+function searched(record: SessionRecord): string[] {
+  const { job, conclusion, retest } = record;
+  return [
+    record.id,
+    record.person,
+    record.shop,
+    job.customer,
+    job.name,
+    job.order,
+    job.vehicle.words,
+    job.vehicle.plate,
+    job.vehicle.vin,
+    ...job.codes,
+    record.complaint,
+    job.notes,
+    ...job.earlierRepairs.map(({ words }) => words),
+    record.procedure.title,
+    ...record.notes.map(({ text }) => text),
+    ...record.lines.map(({ reason }) => reason),
+    ...record.extras.map(({ words }) => words),
+    record.cause,
+    record.correction,
+    ...(conclusion?.faults ?? []).flatMap(({ id, words }) => [id, words]),
+    retest.words,
+  ];
+}
+
+/** The time in a file's name, for files whose first line cannot be read. */
+function timeOfName(stem: string): string {
+  const match = /^(\d{4})(\d\d)(\d\d)T(\d\d)(\d\d)(\d\d)Z/.exec(stem);
+  if (!match) return '';
+  const [year, month, day, hour, minute, second] = match.slice(1);
+  return `${year}-${month}-${day}T${hour}:${minute}:${second}Z`;
+}

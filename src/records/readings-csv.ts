@@ -1,0 +1,143 @@
+/**
+ * Readings as CSV (RFC 4180): one line a reading, look or answer, with CRLF, texts quoted, numbers bare.
+ *
+ * Spreadsheet programs run a text that begins like a formula (CWE-1236). An apostrophe goes before such texts, also
+ * behind anything inside a text that another program may take for the end of a cell. Numbers come from numbers and
+ * never need it. The JSON export is the exact form.
+ */
+import { safeText } from '../source/safe-text.ts';
+import type { Reading, SessionRecord } from './session-record.ts';
+
+type Field = string | number | null;
+
+export const CSV_HEADS = [
+  'session',
+  'part',
+  'number',
+  'time',
+  'worked_seconds',
+  'step',
+  'title',
+  'where',
+  'vehicle_state',
+  'instrument',
+  'expected',
+  'expected_low',
+  'expected_high',
+  'found',
+  'value',
+  'unit',
+  'typed',
+  'verdict',
+  'outcome',
+  'standing',
+  'reason',
+] as const;
+
+const BYTE_ORDER_MARK = '\ufeff';
+
+/** The file; `bom` begins it with a byte-order mark, which some spreadsheet programs want. */
+export function readingsCsv(record: SessionRecord, options: { bom?: boolean } = {}): string {
+  const rows = [CSV_HEADS, ...lineRows(record), ...extraRows(record), ...retestRows(record)];
+  const lines = rows.map((row) => `${row.map(csvField).join(',')}\r\n`);
+  return (options.bom ? BYTE_ORDER_MARK : '') + lines.join('');
+}
+
+function lineRows({ id, lines }: SessionRecord): Field[][] {
+  return lines.map((line) => [
+    id,
+    'procedure',
+    line.number,
+    line.at,
+    seconds(line.workedMs),
+    line.step,
+    line.title,
+    line.where,
+    line.setup,
+    line.instrument,
+    line.expected,
+    line.expectedRange?.low ?? null,
+    line.expectedRange?.high ?? null,
+    line.found,
+    ...readingFields(line.reading),
+    line.verdict,
+    line.outcome,
+    line.standing,
+    line.reason,
+  ]);
+}
+
+function extraRows({ id, extras }: SessionRecord): Field[][] {
+  return extras.map((extra, i) => [
+    id,
+    'extra',
+    i + 1,
+    extra.at,
+    seconds(extra.workedMs),
+    null,
+    extra.words,
+    extra.where,
+    extra.setup,
+    extra.instrument,
+    null,
+    null,
+    null,
+    extra.found,
+    ...readingFields(extra.reading),
+    null,
+    null,
+    'standing',
+    null,
+  ]);
+}
+
+function retestRows({ id, retest }: SessionRecord): Field[][] {
+  return retest.rows.map((row, i) => [
+    id,
+    'retest',
+    i + 1,
+    row.at,
+    seconds(row.workedMs),
+    row.step,
+    row.title,
+    row.where,
+    null,
+    null,
+    row.expected,
+    row.expectedRange?.low ?? null,
+    row.expectedRange?.high ?? null,
+    row.after,
+    ...readingFields(row.reading),
+    row.passed ? 'passed' : 'failed',
+    null,
+    'standing',
+    null,
+  ]);
+}
+
+function readingFields(reading: Reading | null): [Field, Field, Field] {
+  return reading ? [reading.value, reading.unit, reading.typed] : [null, null, null];
+}
+
+function seconds(ms: number): number {
+  return Math.round(ms) / 1000;
+}
+
+/** What a person types for a plain number; as a cell it is a number and no formula. */
+const PLAIN_NUMBER = /^-?\d{1,15}(\.\d{1,15})?$/;
+/** Begins a formula, after blanks too; the wide forms are taken for the narrow ones by some programs. */
+const FORMULA_START = /^[\s\u00a0\u3000]*[=+\-@\t\r\n\0＝＋－＠|%]/;
+/** The same behind a sign that may end a cell where `;`, a tab or a line end does. */
+const FORMULA_INSIDE = /([;\t\n|])([\s\u00a0\u3000]*)(?=[=+\-@＝＋－＠])/g;
+
+/** One cell: nothing for null and the empty text, numbers bare, texts quoted and guarded. */
+export function csvField(field: Field): string {
+  if (field === null || field === '') return '';
+  if (typeof field === 'number') return Number.isFinite(field) ? String(field) : '';
+  if (PLAIN_NUMBER.test(field)) return field;
+  const guarded = (FORMULA_START.test(field) ? `'${field}` : field).replace(
+    FORMULA_INSIDE,
+    "$1$2'",
+  );
+  return `"${safeText(guarded, { lines: true }).replace(/"/g, '""')}"`;
+}

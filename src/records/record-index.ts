@@ -1,0 +1,179 @@
+/**
+ * The index of a folder of sessions: a file that can be thrown away at any time, since the session files are the
+ * truth and whatever changed since is read anew. One line of rows, one line of folded text a session, one line of
+ * all words for spelling help: texts need no parsing to be searched.
+ */
+import { readdirSync, statSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { isAbsolute, join, resolve } from 'node:path';
+import { sessionPart } from '../files/safe-name.ts';
+import type { Disk } from '../log/disk.ts';
+import { sha256 } from '../log/hash.ts';
+import { writeWholeFile } from '../log/write-whole.ts';
+import { wordsOf } from './fold-text.ts';
+import { type IndexRow, indexRow } from './index-row.ts';
+
+const INDEX_FORMAT = 1;
+
+export interface RecordIndex {
+  readonly folder: string;
+  /** Newest first. */
+  readonly rows: readonly IndexRow[];
+  /** Folded text of each row. */
+  readonly texts: readonly string[];
+  /** Every word of the texts, some of them from sessions that are gone. */
+  readonly vocabulary: readonly string[];
+  /** How many sessions had to be read. */
+  readonly fresh: number;
+  /** Why the index could not be kept; it only makes the next start slower. */
+  readonly warning: string | null;
+}
+
+interface Stored {
+  readonly rows: readonly IndexRow[];
+  readonly texts: readonly string[];
+  readonly vocabulary: readonly string[];
+}
+
+/** The index file of a folder: in the user's cache, named after the folder. */
+export function indexPath(
+  env: Readonly<Record<string, string | undefined>>,
+  folder: string,
+): string {
+  const given = env['XDG_CACHE_HOME'];
+  const cache = given && isAbsolute(given) ? given : join(env['HOME'] || homedir(), '.cache');
+  return join(cache, 'ohmward', `records-${sha256(resolve(folder)).slice(0, 16)}.index`);
+}
+
+/** The index of `folder` as the session files are now; `words` when the folder cannot be read. */
+export function openIndex(
+  disk: Disk,
+  folder: string,
+  path: string,
+  told: (done: number, of: number) => void = () => undefined,
+): { readonly index: RecordIndex } | { readonly words: string } {
+  let found: Map<string, Found>;
+  try {
+    found = findFiles(folder);
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    if (code !== 'ENOENT') return { words: `the folder ${folder} cannot be read (${code})` };
+    found = new Map();
+  }
+  const stored = readStored(disk, path);
+  const kept = new Map(stored.rows.map((row, i) => [row.stem, i]));
+  const entries: { row: IndexRow; text: string }[] = [];
+  const vocabulary = new Set(stored.vocabulary);
+  let fresh = 0;
+  for (const { stem, file, stamp } of found.values()) {
+    const at = kept.get(stem);
+    const row = at === undefined ? undefined : stored.rows[at];
+    if (at !== undefined && row?.stamp === stamp && row.file === file) {
+      entries.push({ row, text: stored.texts[at] ?? '' });
+      continue;
+    }
+    fresh += 1;
+    told(fresh, found.size);
+    const made = indexRow(disk, join(folder, file), { stem, file, stamp });
+    for (const word of wordsOf(made.text)) vocabulary.add(word);
+    entries.push(made);
+  }
+  entries.sort((a, b) => (a.row.stem < b.row.stem ? 1 : -1));
+  const index = {
+    folder,
+    rows: entries.map(({ row }) => row),
+    texts: entries.map(({ text }) => text),
+    vocabulary: [...vocabulary],
+  };
+  const same = fresh === 0 && stored.rows.length === entries.length;
+  return { index: { ...index, fresh, warning: same ? null : keep(disk, path, index) } };
+}
+
+interface Found {
+  readonly stem: string;
+  /** The last part. */
+  readonly file: string;
+  readonly part: number;
+  readonly stamp: string;
+}
+
+function findFiles(folder: string): Map<string, Found> {
+  const found = new Map<string, Found>();
+  for (const name of readdirSync(folder).sort()) {
+    const id = sessionPart(name);
+    if (!id) continue;
+    const stat = statSync(join(folder, name), { throwIfNoEntry: false });
+    if (!stat?.isFile()) continue;
+    const stamp = `${stat.size.toString(36)}.${stat.mtimeMs.toString(36)}`;
+    const before = found.get(id.stem);
+    const file = before && before.part > id.part ? before.file : name;
+    const part = Math.max(before?.part ?? 0, id.part);
+    found.set(id.stem, {
+      stem: id.stem,
+      file,
+      part,
+      stamp: before ? `${before.stamp}+${stamp}` : stamp,
+    });
+  }
+  return found;
+}
+
+/** What was kept, or nothing at all when it is missing, of another version or not whole. */
+function readStored(disk: Disk, path: string): Stored {
+  const nothing = { rows: [], texts: [], vocabulary: [] };
+  try {
+    const lines = Buffer.from(disk.read(path)).toString('utf8').split('\n');
+    const head: unknown = JSON.parse(lines[0] ?? '');
+    if (!isHead(head) || lines.length !== head.rows.length + 3) return nothing;
+    const vocabulary = (lines[head.rows.length + 1] ?? '').split(' ').filter((word) => word !== '');
+    return { rows: head.rows, texts: lines.slice(1, head.rows.length + 1), vocabulary };
+  } catch {
+    return nothing; // missing, unreadable or no JSON: it is made anew
+  }
+}
+
+function isHead(value: unknown): value is { rows: readonly IndexRow[] } {
+  if (typeof value !== 'object' || value === null) return false;
+  const { format, rows } = value as { format?: unknown; rows?: unknown };
+  return format === INDEX_FORMAT && Array.isArray(rows) && rows.every(isRow);
+}
+
+/** The few things that lists and searches rely on. */
+function isRow(row: unknown): boolean {
+  if (typeof row !== 'object' || row === null) return false;
+  const fields = row as Record<string, unknown>;
+  return (
+    TEXT_FIELDS.every((key) => typeof fields[key] === 'string') && Array.isArray(fields['codes'])
+  );
+}
+
+const TEXT_FIELDS: readonly (keyof IndexRow)[] = [
+  'stem',
+  'file',
+  'stamp',
+  'id',
+  'at',
+  'status',
+  'state',
+  'person',
+  'customer',
+  'vehicle',
+  'plate',
+  'vin',
+  'order',
+  'complaint',
+  'conclusion',
+  'procedure',
+  'head',
+];
+
+function keep(disk: Disk, path: string, { rows, texts, vocabulary }: Stored): string | null {
+  const lines = [
+    JSON.stringify({ format: INDEX_FORMAT, rows }),
+    ...texts,
+    vocabulary.join(' '),
+    '',
+  ];
+  const written = writeWholeFile(disk, path, lines.join('\n'));
+  return written.ok ? null : `the index could not be kept: ${written.problem.words}`;
+}

@@ -1,0 +1,62 @@
+/** After the repair: which tests must pass, which have, and what that says. */
+import type { LookStep, MeasureStep } from '../procedure/procedure.ts';
+import { stepOf } from '../procedure/procedure.ts';
+import type { Answer, RetestRecorded, SessionClosed } from './events.ts';
+import { presentConclusion, type Session } from './session.ts';
+
+/** One test to repeat, with what it showed before the repair and, once done, after. */
+export interface RetestLine {
+  readonly step: MeasureStep | LookStep;
+  readonly before: Answer | null;
+  readonly after: RetestRecorded | null;
+}
+
+/**
+ * The tests of the conclusion that must pass, and every test of the session that read something unhealthy: what
+ * failed must pass now. In the order of the tree.
+ */
+export function retestLines(session: Session): RetestLine[] {
+  const { procedure } = session.opened;
+  const wanted = new Set(presentConclusion(session)?.retest ?? []);
+  const last = new Map<string, Answer>();
+  for (const { event, superseded } of session.answers) if (!superseded) last.set(event.step, event);
+  return Object.keys(procedure.steps).flatMap((id): RetestLine[] => {
+    const step = stepOf(procedure, id);
+    if (step.kind !== 'measure' && step.kind !== 'look') return [];
+    const before = last.get(id) ?? null;
+    if (!wanted.has(id) && !failed(step, before)) return [];
+    const after = session.retests.findLast((retest) => retest.step === id) ?? null;
+    return [{ step, before, after }];
+  });
+}
+
+/** What the retests say so far; null while some are missing. */
+export function retestVerdict(session: Session): SessionClosed['verdict'] | null {
+  const lines = retestLines(session);
+  if (lines.length === 0) return 'no-retest';
+  if (lines.some(({ after }) => after === null)) return null;
+  if (lines.every(({ after }) => after?.passed)) return 'cured';
+  const same = lines.every(
+    ({ before, after }) => after?.passed || outcomeOf(before) === after?.outcome,
+  );
+  return same ? 'not-cured' : 'changed';
+}
+
+/** The verdict in words for the record. */
+export const VERDICT_WORDS: Readonly<Record<SessionClosed['verdict'], string>> = {
+  cured: 'every test that must pass after the repair passes',
+  'not-cured': 'a test still fails as before the repair',
+  changed: 'a test fails in another way than before the repair: something else is wrong now',
+  'no-retest': 'closed without a test after the repair',
+};
+
+function failed(step: MeasureStep | LookStep, before: Answer | null): boolean {
+  if (before?.type === 'look-recorded' && step.kind === 'look')
+    return before.look !== null && !step.expected.includes(before.look);
+  if (before?.type !== 'reading-recorded') return false;
+  return before.judgement?.verdict === 'low' || before.judgement?.verdict === 'high';
+}
+
+function outcomeOf(before: Answer | null): string | null {
+  return before && 'outcome' in before ? before.outcome : null;
+}

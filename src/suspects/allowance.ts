@@ -1,0 +1,95 @@
+/** What the ranking allows for beyond the meter's uncertainty: a model that rounds, and readings that are slips. */
+import type { Column } from './prediction-table.ts';
+
+/** What the model allows itself. Our assumptions; the reasons stand beside the defaults. */
+export interface Allowance {
+  readonly ofValue: number;
+  readonly volts: number;
+  readonly ohms: number;
+  readonly wrongReading: number;
+  readonly pseudoSamples: number;
+  readonly steadyChance: number;
+}
+
+export const ALLOWANCE: Allowance = {
+  /** A real circuit has wires, contacts and temperatures that the description rounds: 2 % of the value ... */
+  ofValue: 0.02,
+  /** ... and a few millivolts of offsets in grounds ... */
+  volts: 0.005,
+  /** ... or of lead and clip resistance. */
+  ohms: 0.2,
+  /** One reading in fifty is not what it claims: a lead in the wrong place, a slip, or something not in the model. */
+  wrongReading: 0.02,
+  /** Looks never seen in the samples may still happen: as if one more sample had shown all looks evenly (Laplace). */
+  pseudoSamples: 1,
+  /**
+   * Whether a fault keeps its size from one reading to the next (then one sample must explain all readings), or
+   * changes with heat and movement (then each reading is on its own). Evens, as we know of no count.
+   */
+  steadyChance: 0.5,
+};
+
+/** An allowance of nothing, for problems that are exact: published examples, logic puzzles. */
+export const NO_ALLOWANCE: Allowance = {
+  ofValue: 0,
+  volts: 0,
+  ohms: 0,
+  wrongReading: 0,
+  pseudoSamples: 0,
+  steadyChance: 1,
+};
+
+/** Standard deviation of what the model leaves out, at a predicted value. */
+export function modelWidth(column: Column, at: number, allowance: Allowance): number {
+  const size = Math.abs(at);
+  const absolute = column.unit === 'ohm' ? allowance.ohms : allowance.volts;
+  return Math.max(
+    allowance.ofValue * size + absolute,
+    LEAST_WIDTH.ofValue * size + LEAST_WIDTH.absolute,
+  );
+}
+
+/** Width that even an exact meter on an exact model has, so that a density exists: a share of the value, and volts or ohms. */
+const LEAST_WIDTH = { ofValue: 1e-9, absolute: 1e-9 };
+
+/** How likely a wrong reading is to show `value`: anything, or in volts the nothing of a lead that does not touch. */
+export function slipDensity(
+  column: Column,
+  value: number,
+  standardUncertainty: number,
+  allowance: Allowance,
+): number {
+  const anything = 1 / shownSpan(column, value);
+  if (column.unit === 'ohm') return anything;
+  const width = Math.hypot(standardUncertainty, modelWidth(column, 0, allowance));
+  const nothing = Math.exp(-0.5 * (value / width) ** 2) / (width * SQRT_2PI);
+  return (1 - NO_TOUCH_SHARE) * anything + NO_TOUCH_SHARE * nothing;
+}
+/** Half of all slips in volts are leads without contact, which show 0 V. Our assumption. */
+const NO_TOUCH_SHARE = 0.5;
+
+/**
+ * The span over which a wrong reading is taken to be spread evenly: from the lowest to the highest thing any suspect
+ * shows, or as far as this reading lies. In ohms evenly in the logarithm, as ranges there run over decades.
+ */
+function shownSpan(column: Column, value: number): number {
+  let low = value;
+  let high = value;
+  for (const at of column.values)
+    if (at !== Infinity) {
+      if (at < low) low = at;
+      if (at > high) high = at;
+    }
+  if (column.unit !== 'ohm') return Math.max(high - low, SPAN_MIN_VOLTS);
+  const size = Math.max(value, SPAN_MIN_OHMS);
+  return (
+    size * Math.log(Math.max(high, 10 * SPAN_MIN_OHMS) / Math.max(low, SPAN_MIN_OHMS)) +
+    SPAN_MIN_OHMS
+  );
+}
+/** A wrong reading can be anywhere within at least a volt, whatever the suspects show. */
+const SPAN_MIN_VOLTS = 1;
+/** Below this, ohms are lead resistance. */
+const SPAN_MIN_OHMS = 1;
+
+const SQRT_2PI = Math.sqrt(2 * Math.PI);

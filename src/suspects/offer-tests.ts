@@ -1,0 +1,83 @@
+/** Tests that would speak for a conclusion against a rival, if the conclusion is right. */
+import { ALLOWANCE } from './allowance.ts';
+import type { CorroborationAsk } from './corroborate.ts';
+import type { Outcomes } from './outcomes.ts';
+import type { PredictionTable } from './prediction-table.ts';
+import type { Ranking } from './rank-suspects.ts';
+import { EVIDENCE_RATIO, evidenceKey, memberChance, type Row } from './rivals.ts';
+import { COSTS, canDo, testCost } from './test-cost.ts';
+
+export interface Offer {
+  readonly test: number;
+  readonly minutes: number;
+  /** Chance that it yields evidence, if the conclusion is right. */
+  readonly chance: number;
+}
+
+/** A test is offered when the conclusion, if right, would more likely than not yield evidence. */
+const WORTH_OFFERING = 0.5;
+const OFFERS_MAX = 5;
+
+/** The cheapest first, for its chance to yield evidence. `taken` are the tests that already did. */
+export function offerTests(
+  table: PredictionTable,
+  ask: CorroborationAsk,
+  concluded: Row,
+  rival: Row,
+  taken: readonly number[],
+): Offer[] {
+  const keys = new Set(taken.map((test) => evidenceKey(table.tests[test]!)));
+  const done = new Set(ask.readings.map(({ test }) => test));
+  const offers: Offer[] = [];
+  table.tests.forEach((test, index) => {
+    if (done.has(index) || keys.has(evidenceKey(test)) || !canDo(test, ask.means).can) return;
+    const chance = evidenceChance(table, ask, index, concluded, rival);
+    if (chance < WORTH_OFFERING) return;
+    const { minutes } = testCost(test, ask.now, ask.costs ?? COSTS, ask.means.helper);
+    offers.push({ test: index, minutes, chance });
+  });
+  return offers
+    .sort((a, b) => a.minutes / a.chance - b.minutes / b.chance || a.test - b.test)
+    .slice(0, OFFERS_MAX);
+}
+
+/** Chance, if the conclusion is right, of an outcome that is at least three times likelier under it. */
+function evidenceChance(
+  table: PredictionTable,
+  ask: CorroborationAsk,
+  test: number,
+  concluded: Row,
+  rival: Row,
+): number {
+  const outcomes = ask.outcomes(test);
+  const { wrongReading } = ask.allowance ?? ALLOWANCE;
+  const under = (row: Row) => outcomeShares(table, ask.ranking, outcomes, row);
+  const ours = under(concluded);
+  const theirs = under(rival);
+  const even = wrongReading / outcomes.specs.length;
+  return ours.reduce((sum, share, outcome) => {
+    const ratio =
+      ((1 - wrongReading) * share + even) /
+      ((1 - wrongReading) * theirs[outcome]! + even || 1e-300);
+    return ratio >= EVIDENCE_RATIO ? sum + share : sum;
+  }, 0);
+}
+
+function outcomeShares(
+  table: PredictionTable,
+  ranking: Ranking,
+  outcomes: Outcomes,
+  row: Row,
+): number[] {
+  const shares = outcomes.specs.map(() => 0);
+  let mass = 0;
+  for (const one of row.members) {
+    const chance = memberChance(ranking.chances, one);
+    mass += chance;
+    for (let sample = 0; sample < table.samples; sample += 1) {
+      const at = one * table.samples + sample;
+      shares[outcomes.ofSample[at]!]! += chance * ranking.sampleShares[at]!;
+    }
+  }
+  return shares.map((share) => (mass > 0 ? share / mass : 0));
+}

@@ -1,0 +1,60 @@
+/** Suspects gathered into the conclusion and its rivals, each rival one repair. */
+import { type PredictionTable, repairsOf, type TableTest } from './prediction-table.ts';
+
+/** A reading counts from here on: "substantial" on Jeffreys' scale begins at 10^0.5 = 3.16; we take 3. */
+export const EVIDENCE_RATIO = 3;
+/** A fault that is all but out still counts this much within its repair, so that a repair never has no mass. */
+const OUT_CHANCE = 1e-15;
+
+/** Suspects that belong together, and their chance. */
+export interface Row {
+  readonly repair: string;
+  readonly members: readonly number[];
+  readonly chance: number;
+}
+
+/** The conclusion, and the other repairs, likeliest first. */
+export function groupRows(
+  table: PredictionTable,
+  own: ReadonlySet<string>,
+  chances: Float64Array,
+): { readonly concluded: Row; readonly others: readonly Row[] } {
+  const { repairs, repairOf } = repairsOf(table.candidates);
+  const members = repairs.map((): number[] => []);
+  repairOf.forEach((repair, candidate) => {
+    members[repair]!.push(candidate);
+  });
+  const row = (repair: string, list: readonly number[]): Row => ({
+    repair,
+    members: list,
+    chance: list.reduce((sum, one) => sum + chances[one]!, 0),
+  });
+  const mine = repairs.flatMap((repair, index) => (own.has(repair) ? members[index]! : []));
+  const others = repairs
+    .map((repair, index) => row(repair, members[index]!))
+    .filter(({ repair }) => !own.has(repair))
+    .sort((a, b) => b.chance - a.chance);
+  return { concluded: row([...own].join(', '), mine), others };
+}
+
+/** Likelihood under a group of suspects: the mean over its members, by their present chance. */
+export function meanOver(perRow: Float64Array, row: Row, chances: Float64Array): number {
+  let sum = 0;
+  let mass = 0;
+  for (const one of row.members) {
+    const chance = chances[one]! + OUT_CHANCE;
+    sum += chance * perRow[one]!;
+    mass += chance;
+  }
+  return mass > 0 ? sum / mass : 0;
+}
+
+/** A member's chance as it counts among the members. */
+export function memberChance(chances: Float64Array, member: number): number {
+  return chances[member]! + OUT_CHANCE;
+}
+
+/** What makes two readings the same piece of news: kind of test, place and vehicle state. */
+export function evidenceKey(test: TableTest): string {
+  return JSON.stringify([test.family, test.state, [...test.reaches].sort()]);
+}

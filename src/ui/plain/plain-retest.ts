@@ -1,0 +1,137 @@
+/** The tests after the repair as a dialogue of lines: the failed tests again, before beside after. */
+import { outcomeOfValue } from '../../procedure/procedure.ts';
+import { parseReading } from '../../quantity/parse-reading.ts';
+import { type Command, pendingCautions } from '../../session/decide.ts';
+import type { VehicleAnswer } from '../../session/driver.ts';
+import {
+  type RetestLine,
+  retestLines,
+  retestVerdict,
+  VERDICT_WORDS,
+} from '../../session/retest.ts';
+import { vehicleCommand } from '../../session/vehicle-command.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { answerWords, expectedWords, setupWords } from '../screens/step-words.ts';
+import { askCautions } from './ask-cautions.ts';
+import type { Dialogue } from './plain-session.ts';
+
+/** What the simulated vehicle shows at a step after the repair; null with a real vehicle. */
+export type AfterRepair = (step: RetestLine['step']) => VehicleAnswer | null;
+
+/** Leads through all retests and closes the session. False when the person stopped before the end. */
+export async function plainRetest(
+  opened: OpenedSession,
+  vehicle: AfterRepair,
+  dialogue: Dialogue,
+): Promise<boolean> {
+  const { driver } = opened;
+  const { say, ask } = dialogue;
+  say(`After the repair: ${driver.session().concluded?.title ?? ''}`);
+  for (const { step } of retestLines(driver.session()).filter(({ after }) => after === null)) {
+    say('');
+    if (!(await askCautions(opened, pendingCautions(driver.session(), step), step.id, dialogue)))
+      return false;
+    present(opened, step, vehicle(step), say);
+    let command: Command | null = null;
+    while (!command) {
+      const line = await ask(
+        step.kind === 'measure' ? `Reading in ${step.unit}: ` : `1 to ${step.outcomes.length}: `,
+      );
+      if (line === null || line.trim().toLowerCase() === 'pause') return false;
+      command = commandOf(step, line.trim(), vehicle(step), say);
+    }
+    const performed = driver.perform(command);
+    if (!performed.ok) {
+      say(`${performed.words}; ${performed.fix}`);
+      return false;
+    }
+    say(driver.session().retests.at(-1)?.passed ? 'Passes now.' : 'Does not pass.');
+  }
+  const verdict = retestVerdict(driver.session()) ?? 'no-retest';
+  const closed = driver.perform({ type: 'close', verdict, words: VERDICT_WORDS[verdict] });
+  say('');
+  for (const line of retestLines(driver.session())) say(`  ${summary(opened, line)}`);
+  say(`Verdict: ${verdict.replace('-', ' ')}: ${VERDICT_WORDS[verdict]}.`);
+  return closed.ok;
+}
+
+function present(
+  opened: OpenedSession,
+  step: RetestLine['step'],
+  shows: VehicleAnswer | null,
+  say: Dialogue['say'],
+): void {
+  const session = opened.driver.session();
+  const { before } = retestLines(session).find((line) => line.step.id === step.id)!;
+  say(`${opened.bind(step.title)}. ${setupWords(step.setup, session)}`);
+  say(opened.bind(step.say));
+  if (before) say(`Before the repair: ${answerWords(before, session)}`);
+  const expected = expectedWords(step);
+  if (expected !== null) say(`Good is: ${expected}`);
+  if (step.kind === 'look')
+    step.outcomes.forEach((outcome, index) => {
+      say(`  ${index + 1}  ${opened.bind(outcome.words)}`);
+    });
+  if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
+}
+
+function commandOf(
+  step: RetestLine['step'],
+  line: string,
+  shows: VehicleAnswer | null,
+  say: Dialogue['say'],
+): Command | null {
+  if (line.toLowerCase() === 'take' && shows) {
+    const taken = vehicleCommand(step, shows);
+    if (taken?.type === 'record-reading') return readingCommand(step, taken.typed, taken.value);
+    if (taken?.type === 'choose-outcome')
+      return {
+        type: 'record-retest',
+        step: step.id,
+        typed: '',
+        value: null,
+        look: taken.look ?? null,
+        outcome: taken.outcome,
+      };
+    return null;
+  }
+  if (step.kind === 'look') {
+    const outcome = step.outcomes[Number(line) - 1];
+    if (outcome)
+      return {
+        type: 'record-retest',
+        step: step.id,
+        typed: '',
+        value: null,
+        look: outcome.looks[0] ?? null,
+        outcome: outcome.name,
+      };
+    say(`Type a number from 1 to ${step.outcomes.length}, or "pause".`);
+    return null;
+  }
+  const read = parseReading(line, { unit: step.unit });
+  if (read.status === 'read') return readingCommand(step, line, read.quantity.value);
+  say(read.status === 'unfinished' ? 'That is not a whole reading yet.' : read.words);
+  return null;
+}
+
+function readingCommand(step: RetestLine['step'], typed: string, value: number): Command | null {
+  const outcome = step.kind === 'measure' ? outcomeOfValue(step, value) : null;
+  if (!outcome) return null;
+  return {
+    type: 'record-retest',
+    step: step.id,
+    typed,
+    value: Number.isFinite(value) ? value : null,
+    look: null,
+    outcome: outcome.name,
+  };
+}
+
+function summary(opened: OpenedSession, { step, before, after }: RetestLine): string {
+  const session = opened.driver.session();
+  const was = before ? answerWords(before, session) : 'not measured';
+  const outcome = step.outcomes.find(({ name }) => name === after?.outcome)?.words ?? '';
+  const now = after ? [after.typed, outcome].filter(Boolean).join(': ') : 'not repeated';
+  return `${opened.bind(step.title)}: before ${was}; after ${now}; ${after?.passed ? 'passes' : 'fails'}`;
+}

@@ -1,0 +1,82 @@
+/** How fast the shop finds something among 10,000 sessions. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { sessionFileName } from '../../src/files/safe-name.ts';
+import { nodeDisk } from '../../src/log/node-disk.ts';
+import { findRecords, type Query } from '../../src/records/find-records.ts';
+import { openIndex } from '../../src/records/record-index.ts';
+import { fileOf, finishedWalk, JOB } from '../records/sample-session.ts';
+
+export interface RecordsBench {
+  readonly sessions: number;
+  /** Milliseconds to read every session file once and write the index. */
+  readonly buildMs: number;
+  /** Median milliseconds to open the index, see that it is up to date, and answer a query. */
+  readonly queryMs: Readonly<Record<string, number>>;
+  /** The same after one more session was written. */
+  readonly oneNewMs: number;
+}
+
+const QUERIES: Readonly<Record<string, Query>> = {
+  list: {},
+  plate: { plate: 'qx 17' },
+  order: { order: 'A-2044' },
+  words: { words: 'green plug bay 4711' },
+  misspelled: { words: 'grean plog 4711' },
+  'field and words': { code: 'P03', since: '2026-03', words: 'cold' },
+};
+const ROUNDS = 5;
+
+/** Writes `sessions` sessions into a folder of its own, measures, and removes it. */
+export function benchRecords(sessions = 10_000): RecordsBench {
+  const folder = mkdtempSync(join(tmpdir(), 'ohmward-records-'));
+  try {
+    for (let i = 0; i < sessions; i += 1) write(folder, i);
+    const path = join(folder, 'cache', 'records.index');
+    const open = () => {
+      const opened = openIndex(nodeDisk, folder, path);
+      if ('words' in opened) throw new Error(opened.words);
+      return opened.index;
+    };
+    const buildMs = timed(() => open());
+    const queryMs = Object.fromEntries(
+      Object.entries(QUERIES).map(([name, query]) => {
+        const times = Array.from({ length: ROUNDS }, () =>
+          timed(() => {
+            const { rows } = findRecords(open(), query);
+            if (rows.length === 0) throw new Error(`the query "${name}" finds nothing`);
+          }),
+        );
+        return [name, median(times)];
+      }),
+    );
+    write(folder, sessions);
+    const oneNewMs = timed(() => findRecords(open(), { words: 'green plug' }));
+    return { sessions, buildMs, queryMs, oneNewMs };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function write(folder: string, i: number): void {
+  const job = {
+    ...JOB,
+    order: `A-${20_000 + i}`,
+    notes: `Stands in bay ${i}, key ${i * 7}.`,
+    vehicle: { ...JOB.vehicle, plate: `QX ${i % 100} Z${String.fromCharCode(65 + (i % 26))}M` },
+  };
+  const walk = finishedWalk({ id: `lab-${i}`, job }, i * 10);
+  const name = sessionFileName(walk.session.opened.at, 'lab', i.toString(16).padStart(8, '0'));
+  writeFileSync(join(folder, name), fileOf(walk).text);
+}
+
+function timed(action: () => unknown): number {
+  const start = performance.now();
+  action();
+  return Math.round((performance.now() - start) * 10) / 10;
+}
+
+function median(times: readonly number[]): number {
+  return [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? Number.NaN;
+}

@@ -1,0 +1,168 @@
+/** The solver's own corners: floating ends, contradictions, replaced values, and circuits on which plain Newton fails. */
+import { describe, expect, test } from 'vitest';
+import type { Element } from '../../src/circuit/netlist.ts';
+import { createSolver } from '../../src/circuit/solve-dc.ts';
+import { netlistOf, solved } from './netlist-text.ts';
+
+describe('what hangs in the air', () => {
+  test('a wire end that only a meter touches reads 0 V', () => {
+    const c = solved('V a 0 5 0.5\nR a b 1000\nR end 0 10e6');
+    expect(c.volts('end')).toBe(0);
+  });
+
+  test('a meter between the battery and an open wire end reads nothing, and the end takes battery voltage', () => {
+    const c = solved('V a 0 12.6 0.02\nR a end 10e6');
+    expect(c.volts('a', 'end')).toBeCloseTo(0, 9);
+    expect(c.volts('end')).toBeCloseTo(12.6, 9);
+  });
+
+  test('a floating battery keeps its own voltage and touches nothing else', () => {
+    const c = solved('V a b 1.5 0.1\nR a b 100\nV c 0 5 1\nR c 0 100');
+    // 1.5 * 100 / 100.1
+    expect(c.volts('a', 'b')).toBeCloseTo(1.4985014985, 8);
+    expect(c.amps(2)).toBeCloseTo(-5 / 101, 12);
+  });
+
+  test('two floating parts joined by one meter carry no current', () => {
+    const c = solved('V a b 9 1\nV c d 3 1\nR a c 10e6');
+    expect(c.amps(2)).toBeCloseTo(0, 12);
+  });
+});
+
+test('sources without resistance that contradict each other are named, not divided by zero', () => {
+  const failure = createSolver(netlistOf('V a 0 5\nV a 0 6\nR a 0 10')).solve();
+  expect(failure?.reason).toBe('no-solution');
+  expect(failure?.words).toContain('contradict');
+});
+
+test('a replaced element gives the same answer as a new circuit, to the bit', () => {
+  const solver = createSolver(netlistOf('V a 0 5 1\nR a b 100\nD b 0 1e-14 0.026'));
+  solver.solve();
+  solver.replace(1, { kind: 'resistor', a: 1, b: 2, ohms: 220 });
+  expect(solver.solve()).toBeNull();
+  const anew = createSolver(netlistOf('V a 0 5 1\nR a b 220\nD b 0 1e-14 0.026'));
+  anew.solve();
+  expect(solver.volts).toEqual(anew.volts);
+});
+
+describe('elements that work against themselves', () => {
+  /** An output that is fed by the voltage it pulls down: it comes to rest on its ramp. */
+  const selfFed = (supply: number, ohms: number, onSiemens: number): Element[] => [
+    { kind: 'emf', plus: 1, minus: 0, volts: supply, ohms },
+    {
+      kind: 'gated-output',
+      out: 1,
+      ground: 0,
+      feed: 1,
+      onSiemens,
+      offSiemens: 5e-7,
+      minVolts: 4,
+      limitAmps: 1,
+    },
+  ];
+
+  test.each([
+    // supply, pull-up, output when on
+    [12, 1000, 0.02],
+    [5, 2200, 0.02],
+    [14, 47, 0.5],
+    [24, 10_000, 1],
+    [4.1, 1, 0.9],
+  ])(
+    'a self-fed output at %f V behind %f ohm (%f S) settles where both currents agree',
+    (supply, ohms, onSiemens) => {
+      const solver = createSolver({
+        nodes: ['0', 'out'],
+        elements: selfFed(supply, ohms, onSiemens),
+      });
+      expect(solver.solve()).toBeNull();
+      const v = solver.volts[1]!;
+      const ramp = Math.min(1, Math.max(0, (v - 3.6) / 0.4));
+      const taken = Math.min(1, v * (5e-7 + (onSiemens - 5e-7) * ramp));
+      expect(taken).toBeCloseTo((supply - v) / ohms, 6);
+    },
+  );
+
+  test('a ring of three outputs, each fed by the one before', () => {
+    const elements: Element[] = [{ kind: 'emf', plus: 4, minus: 0, volts: 12, ohms: 0.1 }];
+    for (let node = 1; node <= 3; node += 1)
+      elements.push(
+        { kind: 'resistor', a: 4, b: node, ohms: 1000 },
+        {
+          kind: 'gated-output',
+          out: node,
+          ground: 0,
+          feed: (node % 3) + 1,
+          onSiemens: 0.05,
+          offSiemens: 1e-7,
+          minVolts: 4,
+          limitAmps: 0.04,
+        },
+      );
+    const solver = createSolver({ nodes: ['0', 'a', 'b', 'c', 'plus'], elements });
+    expect(solver.solve()).toBeNull();
+    for (let node = 1; node <= 3; node += 1) {
+      const into = solver.current(2 * node - 1);
+      expect(into).toBeCloseTo(solver.current(2 * node), 7);
+    }
+  });
+});
+
+test('a reference at its limit, with a supply and a light on it, shares 80 mA', () => {
+  const solver = createSolver({
+    nodes: ['0', 'ref'],
+    elements: [
+      { kind: 'regulator', from: 0, out: 1, volts: 5, ohms: 0.5, limitAmps: 0.08 },
+      { kind: 'sink', a: 1, b: 0, amps: 0.008, minVolts: 3.8, reverseOhms: 475 },
+      { kind: 'resistor', a: 1, b: 0, ohms: 4 },
+    ],
+  });
+  expect(solver.solve()).toBeNull();
+  expect(solver.current(0)).toBeCloseTo(0.08, 12);
+  // 80 mA over 4 ohm beside 475 ohm: 0.31733 V
+  expect(solver.volts[1]).toBeCloseTo((0.08 * 4 * 475) / 479, 9);
+});
+
+test('hostile networks of outputs that feed each other: solved with balanced currents, or said to have no rest', () => {
+  let state = 5;
+  const random = () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state / 2 ** 32;
+  };
+  const count = 4000;
+  let unsolved = 0;
+  for (let run = 0; run < count; run += 1) {
+    const elements: Element[] = [
+      { kind: 'emf', plus: 1, minus: 0, volts: 5 + random() * 10, ohms: 0.1 },
+      { kind: 'regulator', from: 0, out: 3, volts: 5, ohms: 0.5, limitAmps: 0.08 },
+    ];
+    for (let node = 2; node <= 4; node += 1)
+      elements.push(
+        { kind: 'resistor', a: 1, b: node, ohms: 10 ** (random() * 4) },
+        {
+          kind: 'gated-output',
+          out: node,
+          ground: 0,
+          feed: 1 + Math.floor(random() * 4),
+          onSiemens: 10 ** (random() * 3 - 3),
+          offSiemens: 1e-7,
+          minVolts: 4,
+          limitAmps: random() < 0.5 ? 0.04 : 1,
+        },
+      );
+    const solver = createSolver({ nodes: ['0', '1', '2', '3', '4'], elements });
+    const failure = solver.solve();
+    if (failure) {
+      expect(failure.reason).toBe('not-settled');
+      expect(failure.words).toMatch(/^the voltages near "[1-4]" do not settle$/);
+      unsolved += 1;
+      continue;
+    }
+    for (let node = 2; node <= 4; node += 1) {
+      const into = solver.current(2 * node - 2) + (node === 3 ? solver.current(1) : 0);
+      expect(Math.abs(into - solver.current(2 * node - 1))).toBeLessThan(1e-6);
+    }
+  }
+  // Some of them are oscillators.
+  expect(unsolved).toBeLessThan(count / 100);
+});

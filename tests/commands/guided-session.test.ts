@@ -1,0 +1,225 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { stringify } from 'yaml';
+import type { StoredEvent } from '../../src/log/event-line.ts';
+import { readSessionLog } from '../../src/log/read-session.ts';
+import type { SessionEvent } from '../../src/session/events.ts';
+import { replay } from '../../src/session/evolve.ts';
+import {
+  eventsOf,
+  makePlace,
+  type Place,
+  runProgram,
+  sessionFiles,
+  startProgram,
+  timeless,
+} from './program.ts';
+
+const BENCH = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--seed', '7'];
+
+let place: Place;
+beforeEach(() => {
+  place = makePlace();
+});
+afterEach(() => place.remove());
+
+/** The answers file that repeats a session. */
+function answersOf(events: readonly StoredEvent[]): string {
+  const answers = events.flatMap((event): object[] => {
+    switch (event.type) {
+      case 'caution-acknowledged':
+        return [{ step: event['step'], acknowledge: true }];
+      case 'reading-recorded':
+        return [{ step: event['step'], reading: event['typed'] }];
+      case 'look-recorded':
+        return [{ step: event['step'], choose: event['look'] ?? event['outcome'] }];
+      case 'step-done':
+        return [{ step: event['step'], done: true }];
+      case 'concluded':
+        return [{ conclude: true }];
+      default:
+        return [];
+    }
+  });
+  return stringify({ answers });
+}
+
+/** What a person types, line by line, to do the same with the simulated vehicle. */
+function linesFor(events: readonly StoredEvent[]): string[] {
+  return events.flatMap((event) => {
+    if (event.type === 'caution-acknowledged' || event.type === 'concluded') return ['yes'];
+    if (event.type === 'step-done') return ['done'];
+    return event.type === 'reading-recorded' || event.type === 'look-recorded' ? ['take'] : [];
+  });
+}
+
+describe('a session with an open signal wire', () => {
+  it('ends at that wire, saved, whole and readable', () => {
+    const ran = runProgram(place, [...BENCH, '--unattended']);
+    expect(ran).toMatchObject({ code: 0, err: '' });
+    expect(ran.out).toContain('Conclusion:');
+    const [path] = sessionFiles(place);
+    const log = readSessionLog(readFileSync(path!));
+    expect(log.verdict).toBe('whole');
+    const session = replay(log.events as unknown as SessionEvent[]);
+    expect(session.concluded?.faults).toContain('wire.signal.open');
+    const transcript = readFileSync(path!.replace('.jsonl', '.md'), 'utf8');
+    expect(transcript).toContain(session.concluded!.title);
+    expect(transcript).toContain(log.head!);
+  });
+
+  it('is the same by lines and by an answers file, but for times', () => {
+    runProgram(place, [...BENCH, '--unattended']);
+    const reference = eventsOf(sessionFiles(place)[0]!);
+    const typed = runProgram(place, [...BENCH, '--plain'], `${linesFor(reference).join('\n')}\n`);
+    expect(typed.code).toBe(0);
+    const file = join(place.home, 'answers.yaml');
+    writeFileSync(file, answersOf(reference));
+    expect(runProgram(place, [...BENCH, '--answers', file]).code).toBe(0);
+    const files = sessionFiles(place);
+    expect(files).toHaveLength(3);
+    for (const path of files) expect(timeless(eventsOf(path))).toEqual(timeless(reference));
+  });
+
+  it('prints the finished session as JSON', () => {
+    const { out } = runProgram(place, [...BENCH, '--unattended', '--json']);
+    const record = JSON.parse(out) as { conclusion: { faults: { id: string }[] } };
+    expect(record.conclusion.faults.map(({ id }) => id)).toContain('wire.signal.open');
+  });
+
+  it('killed with SIGKILL after every event, it goes on where it stopped and ends the same', async () => {
+    runProgram(place, [...BENCH, '--unattended']);
+    const reference = eventsOf(sessionFiles(place)[0]!);
+    const end = reference.at(-1)!;
+    const lines = linesFor(reference);
+    for (let kept = 1; kept < reference.length; kept += 1) {
+      const own = makePlace();
+      try {
+        await killAfter(own, lines.slice(0, kept - 1), kept);
+        const path = sessionFiles(own)[0]!;
+        const before = eventsOf(path);
+        expect(before).toHaveLength(kept);
+        const again = linesFor(reference.slice(kept));
+        const state = pendingAgain(reference, kept) ? ['yes'] : [];
+        const resumed = runProgram(
+          own,
+          ['resume', path, '--plain'],
+          `${[...state, ...again].join('\n')}\n`,
+        );
+        expect(resumed.code, `resumed after ${kept} events: ${resumed.out}${resumed.err}`).toBe(0);
+        const after = eventsOf(path);
+        expect(timeless(after.slice(0, kept))).toEqual(timeless(reference.slice(0, kept)));
+        expect(after.at(-1)).toMatchObject({
+          type: 'concluded',
+          conclusion: end['conclusion'],
+          evidence: end['evidence'],
+        });
+        expect(readSessionLog(readFileSync(path)).verdict).toBe('whole');
+      } finally {
+        own.remove();
+      }
+    }
+  }, 120_000);
+});
+
+/** Whether the step asked after `kept` events has cautions that were acknowledged before the kill. */
+function pendingAgain(events: readonly StoredEvent[], kept: number): boolean {
+  const session = replay(events.slice(0, kept) as unknown as SessionEvent[]);
+  const next = events[kept]!;
+  const step = session.opened.procedure.steps[String(next['step'])];
+  const cautious = step && step.kind !== 'conclude' && step.cautions.length > 0;
+  return Boolean(cautious) && next.type !== 'caution-acknowledged';
+}
+
+/** Types the lines, waits until `count` events are in the file, and kills the program without warning. */
+async function killAfter(own: Place, lines: readonly string[], count: number): Promise<void> {
+  const child = startProgram(own, [...BENCH, '--plain']);
+  const gone = new Promise((resolve) => child.once('exit', resolve));
+  for (const line of lines) child.stdin.write(`${line}\n`);
+  while (true) {
+    const [path] = sessionFiles(own);
+    if (path && eventsOf(path).length >= count) break;
+    await new Promise((resolve) => setTimeout(resolve, 5));
+  }
+  child.kill('SIGKILL');
+  await gone;
+}
+
+describe('what is refused', () => {
+  it.each<[string, string[], number, RegExp]>([
+    ['an unknown command', ['rnu'], 2, /did you mean "run"/],
+    ['an unknown option', ['run', '--bnech', 'x'], 2, /--help/],
+    [
+      'an unknown procedure',
+      ['run', 'hall-no-signl', '--unattended', '--bench', 'healthy'],
+      1,
+      /did you mean "hall-no-signal"/,
+    ],
+    [
+      'an unknown fault',
+      ['run', 'hall-no-signal', '--unattended', '--bench', 'wire.x.open'],
+      1,
+      /has no fault/,
+    ],
+    [
+      'a seed that is none',
+      ['run', 'hall-no-signal', '--unattended', '--bench', 'healthy', '--seed', '-1'],
+      1,
+      /no seed/,
+    ],
+    [
+      'a missing answers file',
+      ['run', 'hall-no-signal', '--answers', 'nowhere.yaml'],
+      1,
+      /nowhere.yaml/,
+    ],
+    ['unattended without a vehicle', ['run', 'hall-no-signal', '--unattended'], 2, /--bench/],
+    ['resuming where there is nothing', ['resume'], 1, /no unfinished session/],
+  ])('%s', (_, args, code, words) => {
+    const ran = runProgram(place, args);
+    expect(ran.code).toBe(code);
+    expect(ran.err).toMatch(words);
+  });
+
+  it('an answer to another step, with its place in the file', () => {
+    const file = join(place.home, 'answers.yaml');
+    writeFileSync(file, 'answers:\n  - { step: elsewhere, done: true }\n');
+    const ran = runProgram(place, [...BENCH, '--answers', file]);
+    expect(ran.code).toBe(1);
+    expect(ran.err).toMatch(/answers.yaml:2:5: error\[other-step\]/);
+    expect(sessionFiles(place)).toHaveLength(1);
+  });
+});
+
+describe('after the repair', () => {
+  const retest = (bench: string) => {
+    runProgram(place, [...BENCH, '--unattended']);
+    const path = sessionFiles(place)[0]!;
+    return runProgram(
+      place,
+      ['retest', path, '--bench', bench],
+      'yes\ntake\n'.repeat(20).replace(/\n$/, '\n'),
+    );
+  };
+
+  it('a good repair is cured and closes the record', () => {
+    const ran = retest('healthy');
+    expect(ran.out).toMatch(/Verdict: cured/);
+    expect(ran.code).toBe(0);
+  });
+
+  it('no repair is not cured', () => {
+    const ran = retest('wire.signal.open');
+    expect(ran.out).toMatch(/Verdict: not cured/);
+    expect(ran.code).toBe(1);
+  });
+});
+
+describe('words about the program', () => {
+  it('version and help go to the output with code 0', () => {
+    expect(runProgram(place, ['--version']).out).toMatch(/^ohmward \d+\.\d+\.\d+\n$/);
+    expect(runProgram(place, ['--help']).out).toContain('resume');
+    expect(runProgram(place, ['run', '--help']).out).toContain('--bench');
+  });
+});

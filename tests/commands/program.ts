@@ -1,0 +1,79 @@
+/** The built program as a child process without a terminal: lines in, text out, everything in a folder of its own. */
+import { type ChildProcessWithoutNullStreams, execFileSync, spawn } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import type { StoredEvent } from '../../src/log/event-line.ts';
+
+export const PROGRAM = resolve('dist/ohmward.mjs');
+
+/** A folder for one test's home, settings and sessions. */
+export interface Place {
+  readonly home: string;
+  readonly sessions: string;
+  readonly env: NodeJS.ProcessEnv;
+  readonly remove: () => void;
+}
+
+export function makePlace(): Place {
+  if (!existsSync(PROGRAM)) throw new Error('build the program first: npm run build');
+  const home = realpathSync(mkdtempSync(join(tmpdir(), 'ohmward-test-')));
+  const { PATH } = process.env;
+  const env = { PATH, HOME: home, LANG: 'C.UTF-8', OHMWARD_SESSIONS: join(home, 'sessions') };
+  return {
+    home,
+    sessions: join(home, 'sessions'),
+    env,
+    remove: () => rmSync(home, { recursive: true, force: true }),
+  };
+}
+
+/** Runs to its end; the exit code and both streams. */
+export function runProgram(
+  place: Place,
+  args: readonly string[],
+  input = '',
+): { code: number; out: string; err: string } {
+  try {
+    const out = execFileSync(process.execPath, [PROGRAM, ...args], {
+      cwd: place.home,
+      env: place.env,
+      input,
+      encoding: 'utf8',
+      stdio: 'pipe',
+    });
+    return { code: 0, out, err: '' };
+  } catch (error) {
+    const failed = error as { status: number; stdout: string; stderr: string };
+    return { code: failed.status, out: failed.stdout, err: failed.stderr };
+  }
+}
+
+export function startProgram(
+  place: Place,
+  args: readonly string[],
+): ChildProcessWithoutNullStreams {
+  return spawn(process.execPath, [PROGRAM, ...args], { cwd: place.home, env: place.env });
+}
+
+/** The session files of the place, oldest first. */
+export function sessionFiles(place: Place): string[] {
+  if (!existsSync(place.sessions)) return [];
+  return readdirSync(place.sessions)
+    .filter((name) => name.endsWith('.jsonl'))
+    .sort()
+    .map((name) => join(place.sessions, name));
+}
+
+/** The whole lines of a session file as events. */
+export function eventsOf(path: string): StoredEvent[] {
+  const lines = readFileSync(path, 'utf8').split('\n').slice(0, -1);
+  return lines.map((line) => JSON.parse(line) as StoredEvent);
+}
+
+/** Events without what differs from run to run: times, ids, hashes. */
+export function timeless(events: readonly StoredEvent[]): unknown[] {
+  return events.map(({ at: _at, elapsed: _elapsed, prev: _prev, seq: _seq, ...rest }) =>
+    rest.type === 'session-opened' ? { ...rest, id: '' } : rest,
+  );
+}

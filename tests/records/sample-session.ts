@@ -1,0 +1,325 @@
+/** An invented procedure, and sessions walked through it by the program's own decide and evolve. */
+import type { Circuit } from '../../src/circuit/circuit.ts';
+import type { Meter, Setup } from '../../src/circuit/test.ts';
+import type { LogEvent } from '../../src/log/event-line.ts';
+import { sealEvent } from '../../src/log/event-line.ts';
+import type { Job } from '../../src/procedure/job.ts';
+import type { Procedure, Step } from '../../src/procedure/procedure.ts';
+import { type Command, decide, type WeighedConclusion } from '../../src/session/decide.ts';
+import type { SessionEvent, SessionOpened } from '../../src/session/events.ts';
+import { evolve, openSession } from '../../src/session/evolve.ts';
+import type { Session } from '../../src/session/session.ts';
+
+const METER: Meter = {
+  name: 'bench meter, 6000 counts',
+  inputOhms: 10e6,
+  volts: { ranges: [0.6, 6, 60, 600], counts: 6000, ofReading: 0.005, digits: 3 },
+  ohms: { ranges: [600, 6e3, 60e3, 600e3, 6e6], counts: 6000, ofReading: 0.01, digits: 3 },
+};
+
+const KEY_ON: Setup = {
+  state: 'key-on',
+  unplugged: [],
+  bridges: [],
+  sensor: 'fitted',
+  target: 'still',
+};
+
+const CAUTION = {
+  id: 'live',
+  word: 'CAUTION',
+  say: 'The circuit is live: keep the leads apart.',
+  hazards: ['energised-circuit'],
+} as const;
+
+const BASE = { setup: KEY_ON, why: 'no supply, no signal', minutes: 2, cannot: null, cautions: [] };
+
+const STEPS: readonly Step[] = [
+  {
+    ...BASE,
+    id: 'feed',
+    kind: 'measure',
+    title: 'Feed at the sensor',
+    family: 'reference',
+    say: 'Red lead on {sensor.feed}, black lead on {battery.negative}.',
+    cautions: [CAUTION],
+    probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
+    unit: 'V',
+    expected: { low: 4.75, nominal: 5, high: 5.25, from: 'circuit' },
+    outcomes: [
+      { name: 'low', words: 'no or little feed', from: null, to: 4.75, go: 'feed-low' },
+      { name: 'good', words: 'feed present', from: 4.75, to: 5.25, go: 'light' },
+      { name: 'high', words: 'feed too high', from: 5.25, to: null, go: 'feed-low' },
+    ],
+  },
+  {
+    ...BASE,
+    id: 'light',
+    kind: 'look',
+    title: 'Feed under load',
+    family: 'reference',
+    say: 'Test light from {sensor.feed} to {battery.negative}.',
+    probe: { kind: 'light', plus: 'sensor.feed', minus: 'battery.negative' },
+    expected: ['lit'],
+    cannot: 'asked',
+    outcomes: [
+      { name: 'lit', words: 'the feed carries a load', looks: ['lit'], go: 'asked' },
+      { name: 'weak', words: 'the feed gives way', looks: ['dim', 'dark'], go: 'feed-low' },
+    ],
+  },
+  {
+    ...BASE,
+    id: 'asked',
+    kind: 'ask',
+    title: 'Does it fail cold?',
+    family: 'interview',
+    say: 'Ask when it happens.',
+    usual: 'yes',
+    outcomes: [
+      { name: 'yes', words: 'it fails cold', go: 'prepare' },
+      { name: 'no', words: 'it fails warm', go: 'prepare' },
+    ],
+  },
+  {
+    ...BASE,
+    id: 'prepare',
+    kind: 'act',
+    title: 'Unplug the sensor',
+    family: 'signal',
+    say: 'Key off, unplug, key on.',
+    go: 'ground',
+  },
+  {
+    ...BASE,
+    id: 'ground',
+    kind: 'measure',
+    title: 'Drop on the ground wire',
+    family: 'ground',
+    setup: { ...KEY_ON, unplugged: ['sensor'] },
+    say: 'Red lead on {sensor.ground}, black lead on {battery.negative}.',
+    probe: { kind: 'volts', plus: 'sensor.ground', minus: 'battery.negative' },
+    unit: 'V',
+    expected: { low: -0.05, nominal: 0.01, high: 0.1, from: 'author' },
+    outcomes: [
+      { name: 'good', words: 'ground sound', from: null, to: 0.1, go: 'speed' },
+      { name: 'high', words: 'ground resistive', from: 0.1, to: null, go: 'ground-bad' },
+    ],
+  },
+  {
+    ...BASE,
+    id: 'speed',
+    kind: 'measure',
+    title: 'Tooth frequency at idle',
+    family: 'pattern',
+    say: 'Count on {module.signal}.',
+    probe: null,
+    unit: 'Hz',
+    expected: { low: 700, nominal: 800, high: null, from: 'author' },
+    outcomes: [
+      { name: 'none', words: 'no signal', from: null, to: 100, go: 'signal-open' },
+      { name: 'some', words: 'a signal', from: 100, to: null, go: 'healthy' },
+    ],
+  },
+  conclusion('feed-low', 'The feed {sensor.feed} is open', ['wire.feed.open'], ['feed', 'light']),
+  conclusion('ground-bad', 'The ground wire is corroded', ['wire.ground.resistive'], ['ground']),
+  conclusion('signal-open', 'The signal wire is open', ['wire.signal.open'], ['speed']),
+  conclusion('healthy', 'Nothing found', [], []),
+];
+
+function conclusion(id: string, title: string, faults: string[], retest: string[]): Step {
+  return {
+    id,
+    kind: 'conclude',
+    title,
+    faults,
+    retest,
+    say: 'Show it to the customer.',
+    repair: 'Mend the wire at {sensor.feed} and seal the joint.',
+    customer: 'A wire between the control unit and the sensor is broken.',
+  };
+}
+
+export const PROCEDURE: Procedure = {
+  name: 'lab-hall',
+  title: 'Invented three-wire sensor, no signal',
+  about: 'For tests.',
+  circuit: 'lab-circuit',
+  codes: ['P0335'],
+  start: 'feed',
+  steps: Object.fromEntries(STEPS.map((step) => [step.id, step])),
+};
+
+const VOLTS = { nominal: 12.6, low: 12.3, high: 12.9, unit: 'V' } as const;
+
+/** Only names are read from it here; no test solves it. */
+export const CIRCUIT: Circuit = {
+  name: 'lab-circuit',
+  title: 'Invented sensor circuit',
+  notes: '',
+  celsius: 20,
+  battery: {
+    rest: VOLTS,
+    cranking: VOLTS,
+    running: VOLTS,
+    ohms: { nominal: 0.02, low: 0.01, high: 0.03, unit: 'ohm' },
+  },
+  parts: [],
+  wires: [],
+  connectors: [],
+  terminals: ['sensor.feed', 'sensor.ground', 'module.signal', 'battery.negative'].map((id) => {
+    const [part = '', pin = ''] = id.split('.');
+    return { id, part, pin, side: 'harness', words: `${part} ${pin}` };
+  }),
+  target: null,
+  faults: [],
+};
+
+export const JOB: Job = {
+  name: 'bay 3',
+  complaint: 'Starts badly when cold, dies at the lights.',
+  codes: ['P0335'],
+  vehicle: {
+    words: 'Lindorf Kestrel 2.0, 2019',
+    vin: '1M8GDM9AXKP042788',
+    plate: 'QX 47 ZUM',
+    odometer: '84 500 km',
+    drive: 'combustion',
+  },
+  order: 'A-20441',
+  customer: 'Odalys Brennvik',
+  earlierRepairs: [{ words: 'sensor replaced a month ago', part: 'sensor' }],
+  terminals: {
+    'sensor.feed': { pin: '1', colour: 'RD/BU' },
+    'sensor.ground': { pin: '2', colour: 'BN' },
+  },
+  notes: 'Key is in the box.',
+};
+
+/** A session in hand, with a clock of its own: each event comes 20 s after the one before. */
+export interface Walk {
+  readonly events: readonly SessionEvent[];
+  readonly session: Session;
+  /** Carries out commands; a refused one is a mistake of the test. */
+  readonly do: (...commands: readonly Command[]) => Walk;
+}
+
+/** A session just opened. */
+export function begin(change: Partial<SessionOpened> = {}, minute = 0): Walk {
+  const opened: SessionOpened = {
+    type: 'session-opened',
+    format: 1,
+    program: '0.1.0',
+    id: 'lab-0001',
+    person: 'Ilvy Tarrant',
+    shop: 'Workshop Quern & Daughters',
+    instruments: ['meter', 'test-light'],
+    meter: METER,
+    job: JOB,
+    procedure: PROCEDURE,
+    circuit: CIRCUIT,
+    vehicle: { kind: 'real' },
+    at: time(minute * 60_000),
+    elapsed: 0,
+    ...change,
+  };
+  return walk(openSession(opened), minute * 60_000);
+}
+
+function walk(session: Session, startMs: number): Walk {
+  return {
+    session,
+    events: session.events,
+    do: (...commands) => {
+      let now = session;
+      for (const command of commands) {
+        const elapsed = now.events.length * 20_000;
+        const decision = decide(now, command, { at: time(startMs + elapsed), elapsed });
+        if (!decision.ok) throw new Error(`${command.type}: ${decision.refusal.words}`);
+        now = decision.events.reduce(evolve, now);
+      }
+      return walk(now, startMs);
+    },
+  };
+}
+
+function time(ms: number): string {
+  return new Date(Date.UTC(2026, 2, 4, 8, 30) + ms).toISOString().replace('Z', '+00:00');
+}
+
+export const WEIGHED: WeighedConclusion = {
+  evidence: [
+    {
+      test: 'Feed at the sensor',
+      where: 'sensor feed',
+      found: '0.02 V',
+      pointsTo: 'the feed wire',
+    },
+    { test: 'Feed under load', where: 'sensor feed', found: 'dark', pointsTo: 'the feed wire' },
+    {
+      test: 'Feed at the module',
+      where: 'module feed',
+      found: '5.01 V',
+      pointsTo: 'the feed wire',
+    },
+  ],
+  ruledOut: [{ words: 'the module', by: 'its own terminal has 5.01 V' }],
+  proven: true,
+};
+
+/** A whole session: a wrong first answer taken back, an extra test, a note, a conclusion, a retest, closed. */
+export function finishedWalk(change: Partial<SessionOpened> = {}, minute = 0): Walk {
+  return begin(change, minute).do(
+    { type: 'acknowledge-cautions' },
+    { type: 'record-reading', typed: '4.97', value: 4.97 },
+    { type: 'cannot-do', reason: 'the light is on loan' },
+    { type: 'choose-outcome', outcome: 'yes' },
+    { type: 'mark-done' },
+    { type: 'record-reading', typed: '-0.03', value: -0.03 },
+    { type: 'go-back', to: 0 },
+    { type: 'record-reading', typed: '0.02', value: 0.02 },
+    { type: 'add-note', text: 'The plug was green inside.' },
+    {
+      type: 'record-extra',
+      test: {
+        setup: KEY_ON,
+        probe: { kind: 'volts', plus: 'module.signal', minus: 'battery.negative' },
+      },
+      words: 'Signal at the module',
+      typed: '5.01',
+      shown: { kind: 'number', value: 5.01, unit: 'V' },
+    },
+    { type: 'conclude', weighed: WEIGHED },
+    {
+      type: 'record-retest',
+      step: 'feed',
+      typed: '4.99',
+      value: 4.99,
+      look: null,
+      outcome: 'good',
+    },
+    {
+      type: 'record-retest',
+      step: 'light',
+      typed: 'lit',
+      value: null,
+      look: 'lit',
+      outcome: 'lit',
+    },
+    { type: 'close', verdict: 'cured', words: 'Runs cold and warm.' },
+  );
+}
+
+/** The session file of a walk, and its head. */
+export function fileOf({ events }: Pick<Walk, 'events'>): {
+  readonly text: string;
+  readonly head: { readonly seq: number; readonly hash: string };
+} {
+  let prev: string | null = null;
+  let text = '';
+  for (const [i, event] of events.entries()) {
+    const sealed = sealEvent(event as unknown as LogEvent, i + 1, prev);
+    text += `${sealed.line}\n`;
+    prev = sealed.hash;
+  }
+  return { text, head: { seq: events.length, hash: prev ?? '' } };
+}

@@ -1,0 +1,147 @@
+/** A small tree of our own and a session over it, for the tests of this room. */
+
+import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { emptyJob } from '../../src/procedure/job.ts';
+import type { Procedure, Step } from '../../src/procedure/procedure.ts';
+import type { SessionOpened, When } from '../../src/session/events.ts';
+
+const KEY_ON = {
+  state: 'key-on',
+  unplugged: [],
+  bridges: [],
+  sensor: 'fitted',
+  target: 'still',
+} as const;
+const CRANKING = { ...KEY_ON, state: 'cranking', target: 'moving' } as const;
+const LIVE = {
+  id: 'live',
+  word: 'CAUTION',
+  say: 'The circuits are live.',
+  hazards: ['energised-circuit'],
+} as const;
+const TURNS = {
+  id: 'turns',
+  word: 'WARNING',
+  say: 'The engine turns.',
+  hazards: ['rotating-parts'],
+} as const;
+
+const base = { family: 'reference', why: 'because', minutes: 1, cannot: null } as const;
+
+const STEPS: Step[] = [
+  {
+    ...base,
+    kind: 'act',
+    id: 'prepare',
+    title: 'Prepare',
+    say: 'Chock the wheels.',
+    setup: { ...KEY_ON, state: 'key-off' },
+    cautions: [],
+    go: 'feed',
+  },
+  {
+    ...base,
+    kind: 'measure',
+    id: 'feed',
+    title: 'Feed',
+    say: 'Red lead on {sensor.feed}.',
+    setup: KEY_ON,
+    cautions: [LIVE],
+    cannot: 'pattern',
+    probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
+    unit: 'V',
+    expected: { low: 4.75, nominal: 5, high: 5.25, from: 'author' },
+    outcomes: [
+      { name: 'low', words: 'too low', from: null, to: 4.75, go: 'pattern' },
+      { name: 'good', words: 'right', from: 4.75, to: 5.25, go: 'pattern' },
+      { name: 'high', words: 'too high', from: 5.25, to: null, go: 'shorted' },
+    ],
+  },
+  {
+    ...base,
+    kind: 'look',
+    id: 'pattern',
+    title: 'Pattern',
+    family: 'pattern',
+    say: 'Look at the scope.',
+    setup: CRANKING,
+    cautions: [TURNS, LIVE],
+    probe: { kind: 'pattern', plus: 'module.signal', minus: 'battery.negative' },
+    expected: ['full'],
+    outcomes: [
+      { name: 'full', words: 'toggles', looks: ['full'], go: 'fine' },
+      {
+        name: 'none',
+        words: 'does not toggle',
+        looks: ['weak', 'uneven', 'flat-high', 'flat-middle', 'flat-low'],
+        go: 'broken',
+      },
+    ],
+  },
+  {
+    kind: 'conclude',
+    id: 'shorted',
+    title: 'Shorted',
+    faults: ['wire.feed.short-to-battery'],
+    say: 'It touches.',
+    repair: 'Part them.',
+    customer: '',
+    retest: ['feed'],
+  },
+  {
+    kind: 'conclude',
+    id: 'broken',
+    title: 'Broken',
+    faults: ['wire.signal.open'],
+    say: 'It is open.',
+    repair: 'Mend it.',
+    customer: '',
+    retest: ['pattern'],
+  },
+  {
+    kind: 'conclude',
+    id: 'fine',
+    title: 'Nothing found',
+    faults: [],
+    say: 'All is well.',
+    repair: 'Nothing.',
+    customer: '',
+    retest: [],
+  },
+];
+
+export const TREE: Procedure = {
+  name: 'sample',
+  title: 'A sample tree',
+  about: '',
+  circuit: null,
+  codes: [],
+  start: 'prepare',
+  steps: Object.fromEntries(STEPS.map((step) => [step.id, step])),
+};
+
+/** The n-th second of the test's day. */
+export function when(second: number): When {
+  return {
+    at: `2031-05-06T09:00:${String(second).padStart(2, '0')}.000+02:00`,
+    elapsed: second * 1000,
+  };
+}
+
+export function opened(): SessionOpened {
+  return {
+    type: 'session-opened',
+    format: 1,
+    program: 'ohmward test',
+    id: 'sample',
+    person: 'R. Example',
+    shop: 'Sample Garage',
+    instruments: ['meter', 'scope'],
+    meter: STANDARD_SETTINGS.meter,
+    job: emptyJob('stalls when warm'),
+    procedure: TREE,
+    circuit: null,
+    vehicle: { kind: 'real' },
+    ...when(0),
+  };
+}

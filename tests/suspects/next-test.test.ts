@@ -1,0 +1,234 @@
+import { describe, expect, test } from 'vitest';
+import type { Shown } from '../../src/circuit/test.ts';
+import { corroborate } from '../../src/suspects/corroborate.ts';
+import type { Reading } from '../../src/suspects/likelihood.ts';
+import { type ProposalAsk, proposeTests } from '../../src/suspects/next-test.ts';
+import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
+import { outcomesOf } from '../../src/suspects/outcomes.ts';
+import { buildTable, type TableTest } from '../../src/suspects/prediction-table.ts';
+import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
+import { longestPath } from '../../src/suspects/strategy.ts';
+import { ALL_MEANS, COSTS, canDo, type Situation, testCost } from '../../src/suspects/test-cost.ts';
+import { look, simpleTest } from './tables.ts';
+
+const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });
+const KEY_ON: Situation = { state: 'key-on', unplugged: [], reached: [] };
+
+describe('what a test costs', () => {
+  const feed = simpleTest('feed', { minutes: 2, reaches: ['sensor'] });
+  const cost = (asked: TableTest, now: Situation, helper = true) =>
+    testCost(asked, now, COSTS, helper).minutes;
+  test.each<[string, TableTest, Situation, number]>([
+    // by hand from the named costs
+    ['all in place', feed, { ...KEY_ON, reached: ['sensor'] }, 2],
+    ['a place not yet reached', feed, KEY_ON, 2 + COSTS.accessMinutes],
+    ['key to turn on', feed, { ...AT_THE_START, reached: ['sensor'] }, 2 + COSTS.keyMinutes],
+    [
+      'connectors off and on',
+      { ...feed, unplugged: ['sensor'] },
+      { ...KEY_ON, unplugged: ['module'], reached: ['sensor'] },
+      2 + 2 * COSTS.plugMinutes,
+    ],
+    [
+      'engine from key off',
+      { ...feed, state: 'running' },
+      { ...AT_THE_START, reached: ['sensor'] },
+      2 + COSTS.keyMinutes + COSTS.engineMinutes,
+    ],
+    [
+      'engine to stop',
+      { ...feed, state: 'key-off' },
+      { ...KEY_ON, state: 'running', reached: ['sensor'] },
+      2 + COSTS.keyMinutes + COSTS.engineMinutes,
+    ],
+    [
+      'cranking again',
+      { ...feed, state: 'cranking' },
+      { ...KEY_ON, state: 'cranking', reached: ['sensor'] },
+      2 + COSTS.engineMinutes,
+    ],
+    [
+      'after cranking the key is on',
+      feed,
+      { ...KEY_ON, state: 'cranking', reached: ['sensor'] },
+      2,
+    ],
+    [
+      'other clips',
+      { ...feed, arrangement: 'bridge' },
+      { ...KEY_ON, reached: ['sensor'] },
+      2 + COSTS.arrangeMinutes,
+    ],
+  ])('%s', (_, asked, now, minutes) => {
+    expect(cost(asked, now)).toBeCloseTo(minutes, 12);
+  });
+  test('alone, a change of state costs the walk to the seat as well', () => {
+    const now = { ...AT_THE_START, reached: ['sensor'] };
+    expect(cost(feed, now, false) - cost(feed, now, true)).toBeCloseTo(COSTS.aloneMinutes, 12);
+  });
+  test('what is needed and not at hand, or not safe, rules a test out', () => {
+    const asked = simpleTest('pattern', { needs: ['scope', 'helper'], state: 'cranking' });
+    expect(canDo(asked, { has: ['meter'], helper: false, without: ['cranking'] })).toEqual({
+      can: false,
+      missing: ['scope', 'helper', 'cranking'],
+    });
+    expect(canDo(asked, { has: null, helper: true, without: [] }).can).toBe(true);
+  });
+});
+
+/** Signal wire open, sensor dead, module dead, wheel damaged; each test parts one off. */
+const FAULTS = ['wire.signal.open', 'sensor.dead', 'module.dead', 'wheel.damaged'] as const;
+const SHOWS: Record<string, readonly number[]> = {
+  'pull-up at the sensor': [0, 5, 0, 5],
+  'pull-up at the module': [5, 5, 0, 5],
+  injection: [0, 1, 0, 1],
+  bypass: [1, 0, 0, 1],
+  spare: [0, 1, 0, 0],
+  wheel: [1, 1, 1, 0],
+};
+const PLACES: Record<string, Partial<TableTest>> = {
+  'pull-up at the sensor': { family: 'signal', reaches: ['sensor'], needs: ['meter'] },
+  'pull-up at the module': { family: 'signal', reaches: ['module'], needs: ['meter'], minutes: 4 },
+  injection: { reaches: ['sensor'], needs: ['test-light'] },
+  bypass: { reaches: ['module', 'sensor'], needs: ['lead'], minutes: 3 },
+  spare: { reaches: ['sensor'], needs: ['spare-sensor'] },
+  wheel: { state: 'key-off', needs: ['eyes'], minutes: 6 },
+};
+const tests = Object.entries(PLACES).map(([id, more]) => simpleTest(id, more));
+const candidates = FAULTS.map((id, index) => ({
+  id,
+  words: `the ${id.split('.')[0]} of fault ${index}`,
+  repair: `repair ${id}`,
+  weight: [4, 3, 0.5, 0.5][index]!,
+}));
+const table = buildTable(
+  candidates,
+  tests,
+  (id, { id: asked }, sample) => {
+    const value = SHOWS[asked]![FAULTS.indexOf(id as (typeof FAULTS)[number])]!;
+    return asked.startsWith('pull-up') ? volts(value * (0.99 + 0.0003 * sample)) : look(value);
+  },
+  64,
+);
+const outcomes = outcomesOf(table);
+const ask: ProposalAsk = { now: KEY_ON, means: ALL_MEANS, outcomes };
+const named = (id: string) => tests.findIndex((one) => one.id === id);
+/** What every test shows with the signal wire open. */
+const wireOpen = (...ids: string[]): Reading[] =>
+  ids.map((id) => ({ test: named(id), shown: table.shown(named(id), 0)[4]! }));
+
+describe('proposals', () => {
+  test('three at most, the best first, each with what the leaders would show and why', () => {
+    const { best } = proposeTests(table, rankSuspects(table, []), ask);
+    expect(best).toHaveLength(3);
+    const [first] = best;
+    expect(tests[first!.test]!.reaches).toEqual(['sensor']);
+    expect(first!.shows.map(({ id }) => id).slice(0, 2)).toEqual([
+      'wire.signal.open',
+      'sensor.dead',
+    ]);
+    expect(first!.why).toMatch(
+      /^the wire of fault 0 would show (about 0.*V|dark), the sensor of fault 1 (about 5 V|lit); 4 min, 3 of them to get there$/,
+    );
+    expect(best[1]!.minutesToRepair).toBeGreaterThanOrEqual(first!.minutesToRepair);
+  });
+  test('what is not at hand, not safe or already done is not proposed', () => {
+    const means = { has: ['meter', 'lead', 'eyes'], helper: false, without: ['key-off'] as const };
+    const { all } = proposeTests(table, rankSuspects(table, []), {
+      ...ask,
+      means,
+      without: [named('bypass')],
+    });
+    expect(all.map(({ test: index }) => tests[index]!.id).sort()).toEqual([
+      'pull-up at the module',
+      'pull-up at the sensor',
+    ]);
+  });
+  test('where one already is counts: at the module the module is measured first', () => {
+    const now = { ...KEY_ON, reached: ['module'] };
+    const bare = rankSuspects(table, [], Float64Array.from([0.3, 0.1, 0.5, 0.1]));
+    const { best } = proposeTests(table, bare, { ...ask, now });
+    expect(tests[best[0]!.test]!.id).toBe('pull-up at the module');
+  });
+  test('nothing is proposed when one repair is left', () => {
+    const sure = rankSuspects(table, [], Float64Array.from([1, 0, 0, 0]));
+    expect(proposeTests(table, sure, ask).best).toEqual([]);
+  });
+  test('the cheapest strategy parts all four repairs in three tests at most', () => {
+    const found = findOptimum(table, { start: KEY_ON });
+    expect(found.exact).toBe(true);
+    expect(longestPath(found.strategy)).toBeLessThanOrEqual(3);
+  });
+});
+
+describe('corroboration', () => {
+  const weigh = (
+    readings: readonly Reading[],
+    concluded: readonly string[] = ['wire.signal.open'],
+  ) =>
+    corroborate(table, {
+      concluded,
+      readings,
+      ranking: rankSuspects(table, readings),
+      outcomes,
+      now: KEY_ON,
+      means: ALL_MEANS,
+    });
+  test('nothing measured, nothing proven', () => {
+    expect(weigh([])).toMatchObject({ proven: false, missing: 3, evidence: [] });
+  });
+  test('one piece: two are missing, and tests that speak against the rival are offered, the cheapest first', () => {
+    const found = weigh(wireOpen('pull-up at the sensor'));
+    expect(found.evidence).toHaveLength(1);
+    expect(found.evidence[0]).toMatchObject({ reading: 0, against: 'repair sensor.dead' });
+    expect(found.missing).toBe(2);
+    // The module shows 0 V there too; of what is left, only these two tell it from the wire.
+    expect(found.rival!.repair).toBe('repair module.dead');
+    expect(found.offers.map(({ test: index }) => tests[index]!.id)).toEqual([
+      'pull-up at the module',
+      'bypass',
+    ]);
+    expect(found.offers[0]!.minutes).toBe(4 + COSTS.accessMinutes);
+  });
+  test('three kinds of test prove the wire', () => {
+    const found = weigh(wireOpen('pull-up at the sensor', 'pull-up at the module', 'injection'));
+    expect(found.proven).toBe(true);
+    expect(found.chance).toBeGreaterThan(0.9);
+    expect(found.evidence.every(({ ratio }) => ratio >= 3)).toBe(true);
+    expect(found.evidence.map(({ reading }) => reading).sort()).toEqual([0, 1, 2]);
+    expect(found.ruledOut.find(({ repair }) => repair === 'repair module.dead')).toMatchObject({
+      reading: 1,
+    });
+  });
+  test('the order of the readings does not matter', () => {
+    const ids = ['injection', 'wheel', 'bypass', 'pull-up at the sensor'];
+    const one = weigh(wireOpen(...ids));
+    const other = weigh(wireOpen(...[...ids].reverse()));
+    const tested = (found: typeof one) =>
+      found.evidence.map(({ test: index, against }) => [index, against]);
+    expect(tested(other)).toEqual(tested(one));
+    expect(other.proven).toBe(one.proven);
+  });
+  test('the same test twice is one piece', () => {
+    const once = weigh(wireOpen('bypass', 'pull-up at the module'));
+    const twice = weigh(wireOpen('bypass', 'bypass', 'pull-up at the module'));
+    expect(twice.missing).toBe(once.missing);
+    expect(twice.evidence).toHaveLength(once.evidence.length);
+  });
+  test('a reading that contradicts the conclusion is no evidence, and stops the proof', () => {
+    const readings = wireOpen('pull-up at the sensor', 'pull-up at the module', 'injection');
+    const odd = { test: named('bypass'), shown: look(0) };
+    const found = weigh([...readings, odd]);
+    expect(found.evidence.some(({ reading }) => reading === 3)).toBe(false);
+    expect(found.proven).toBe(false);
+  });
+  test('the wrong conclusion is never proven', () => {
+    const readings = wireOpen(...Object.keys(PLACES));
+    for (const id of FAULTS.slice(1)) expect(weigh(readings, [id]).proven).toBe(false);
+    expect(weigh(readings).proven).toBe(true);
+    expect(weigh(readings).offers).toEqual([]);
+  });
+  test('a fault that is not in the circuit is a mistake of the caller', () => {
+    expect(() => weigh([], ['nothing'])).toThrow('no such fault');
+  });
+});

@@ -1,0 +1,348 @@
+/** Services in memory: a driver over the real `decide` and `evolve`, a vehicle and a model that answer by table. */
+import type { Test } from '../../../src/circuit/test.ts';
+import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts';
+import type { Job } from '../../../src/procedure/job.ts';
+import { type Command, decide } from '../../../src/session/decide.ts';
+import type { Performed, SessionDriver, VehicleAnswer } from '../../../src/session/driver.ts';
+import type { SessionEvent, SessionOpened } from '../../../src/session/events.ts';
+import { evolve, openSession } from '../../../src/session/evolve.ts';
+import { presentStep, type Session, standingAnswers } from '../../../src/session/session.ts';
+import type { Proposal, SuspectView, Thinker } from '../../../src/session/thinker.ts';
+import type {
+  AppServices,
+  OpenedSession,
+  Problem,
+  SavedSession,
+  SessionChoice,
+} from '../../../src/ui/app-services.ts';
+import { GAS, KEY_ON, PLACES, SMALL_JOB, SMALL_PROCEDURE, TURNS } from './small-procedure.ts';
+
+/** A clock that moves only when told. */
+export interface FakeClock {
+  readonly now: () => number;
+  readonly pass: (ms: number) => void;
+}
+
+export function fakeClock(): FakeClock {
+  let now = 0;
+  return {
+    now: () => now,
+    pass: (ms) => {
+      now += ms;
+    },
+  };
+}
+
+export interface FakeDriver extends SessionDriver {
+  /** The next commands find the disk full, this many of them. */
+  readonly fillDisk: (commands: number) => void;
+  readonly events: () => readonly SessionEvent[];
+  readonly closed: () => boolean;
+}
+
+/** A session in memory. */
+export function fakeDriver(job: Job, bench: boolean): FakeDriver {
+  const opened: SessionOpened = {
+    type: 'session-opened',
+    format: 1,
+    program: '0.1.0',
+    id: 'test',
+    person: 'Ida Kern',
+    shop: 'Yard Three',
+    instruments: ['meter', 'test-light'],
+    meter: STANDARD_SETTINGS.meter,
+    job,
+    procedure: SMALL_PROCEDURE,
+    circuit: null,
+    vehicle: bench ? { kind: 'bench', fault: 'wire.feed.open', seed: 1 } : { kind: 'real' },
+    at: '2030-01-02T10:00:00Z',
+    elapsed: 0,
+  };
+  let session = openSession(opened);
+  let full = 0;
+  let refused: Command | null = null;
+  let path = 'sessions/dray-no-start.jsonl';
+  let isClosed = false;
+
+  function perform(command: Command): Performed {
+    const when = { at: '2030-01-02T10:00:00Z', elapsed: session.events.length * 1000 };
+    const decision = decide(session, command, when);
+    if (!decision.ok) {
+      const { words, fix } = decision.refusal;
+      return { ok: false, words, fix: fix ?? '', disk: false };
+    }
+    if (full > 0) {
+      full -= 1;
+      refused = command;
+      const safe = `${session.events.length} events are safe.`;
+      return {
+        ok: false,
+        words: `The disk is full. ${safe}`,
+        fix: 'Free some space, then try again.',
+        disk: true,
+      };
+    }
+    session = decision.events.reduce(evolve, session);
+    return { ok: true, session };
+  }
+
+  return {
+    session: () => session,
+    perform,
+    path: () => path,
+    head: () => ({ seq: session.events.length, hash: '' }),
+    continueIn: (folder) => {
+      if (folder === '/nowhere')
+        return {
+          ok: false,
+          words: 'That folder cannot be written.',
+          fix: 'Choose another.',
+          disk: true,
+        };
+      path = `${folder}/dray-no-start.part2.jsonl`;
+      full = 0;
+      return refused ? perform(refused) : { ok: true, session };
+    },
+    vehicleShows: () => (bench ? vehicleAnswer(session) : null),
+    close: () => {
+      isClosed = true;
+    },
+    fillDisk: (commands) => {
+      full = commands;
+    },
+    events: () => session.events,
+    closed: () => isClosed,
+  };
+}
+
+function vehicleAnswer(session: Session): VehicleAnswer {
+  switch (presentStep(session).kind) {
+    case 'measure':
+      return { words: 'the meter shows 0.02 V', answer: { kind: 'reading', typed: '0.02 V' } };
+    case 'look':
+      return {
+        words: 'the light is dim',
+        answer: { kind: 'outcome', outcome: 'weak', look: 'dim' },
+      };
+    case 'ask':
+      return {
+        words: 'the speed stays at zero',
+        answer: { kind: 'outcome', outcome: 'no', look: null },
+      };
+    case 'act':
+    case 'conclude':
+      return { words: 'nothing to read', answer: { kind: 'done' } };
+  }
+}
+
+const GROUND_TEST: Test = {
+  setup: KEY_ON,
+  probe: { kind: 'volts', plus: 'sensor.ground', minus: 'battery.negative' },
+};
+
+const proposal = (id: string, words: string, rest: Partial<Proposal>): Proposal => ({
+  id,
+  words,
+  test: GROUND_TEST,
+  minutes: 2,
+  needs: ['meter'],
+  shows: [
+    { repairWords: 'mend the feed wire', shown: '12 to 15 mV' },
+    { repairWords: 'clean the ground joint', shown: '0.8 to 3 V' },
+  ],
+  why: 'It parts feed and ground, which stand level now.',
+  healthy: 'below 0.1 V',
+  kind: 'number',
+  looks: [],
+  likely: null,
+  ...rest,
+});
+
+export const PROPOSALS: readonly Proposal[] = [
+  proposal('ground-volts', 'Voltage from {sensor.ground} to {battery.negative}', {}),
+  proposal('feed-light', 'Test light from {sensor.feed} to {battery.negative}', {
+    kind: 'look',
+    looks: ['lit', 'dim', 'dark'],
+    minutes: 0.5,
+    healthy: 'the light is dim',
+    test: {
+      setup: KEY_ON,
+      probe: { kind: 'light', plus: 'sensor.feed', minus: 'battery.negative' },
+    },
+  }),
+  proposal('running-volts', 'The same voltage with the engine running', {
+    test: { ...GROUND_TEST, setup: { ...KEY_ON, state: 'running', target: 'moving' } },
+    minutes: 4,
+  }),
+];
+
+/** A model that answers by table: enough to see that the screens show what they are given. */
+export const FAKE_THINKER: Thinker = {
+  suspects: suspectsOf,
+  nextTests: () => PROPOSALS,
+  weigh: (session, faults) => {
+    const proven = standingAnswers(session).length + session.extras.length >= 3;
+    return {
+      evidence: [
+        {
+          test: 'Feed voltage',
+          where: 'sensor feed, pin 1 (RD/BU)',
+          found: '0.02 V',
+          pointsTo: faults.join(', ') || 'no fault',
+        },
+      ],
+      ruledOut: [{ words: 'module reference dead', by: 'feed at the module, 5.01 V' }],
+      proven,
+      missing: proven ? 0 : 2,
+      wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
+    };
+  },
+};
+
+function suspectsOf(session: Session): SuspectView {
+  const isRead = session.answers.length > 0;
+  const row = (words: string, chance: number, id: string) => ({
+    repair: id,
+    words,
+    chance,
+    faults: [{ id, words: `${words}: the usual way`, chance }],
+  });
+  return {
+    rows: [
+      row('mend the feed wire', isRead ? 0.86 : 0.4, 'wire.feed.open'),
+      row('clean the ground joint', isRead ? 0.135 : 0.35, 'contact.ground.resistive'),
+      row('replace the module', isRead ? 0.005 : 0.25, 'module.reference.dead'),
+    ],
+    changed: isRead ? '"mend the feed wire" rose from 40 to 86 %.' : null,
+    unexplained: null,
+  };
+}
+
+export const SKETCH: readonly string[] = [
+  '┌─ module ───┐                          ┌─ sensor ─┐',
+  '│  reference ├───── RD/BU ──────────[R]─┤ 1 feed   │',
+  '│     signal ├───── GN ─────────────────┤ 2 signal │',
+  '│     ground ├───── BK ─────────────────┤ 3 ground │',
+  '└────────────┘                          └──────────┘',
+];
+
+export function fakeSession(options: { bench?: boolean; thinker?: boolean; job?: Job } = {}): {
+  opened: OpenedSession;
+  driver: FakeDriver;
+} {
+  const driver = fakeDriver(options.job ?? SMALL_JOB, options.bench ?? false);
+  const bind = (text: string) =>
+    text.replace(/\{([a-z.]+)\}/g, (_, id: string) => PLACES[id] ?? id);
+  return {
+    driver,
+    opened: {
+      driver,
+      thinker: options.thinker === false ? null : FAKE_THINKER,
+      sketch: () => (options.thinker === false ? [] : SKETCH),
+      bind,
+      terminalWords: (id) => PLACES[id] ?? id,
+      limits: (step) =>
+        step.unit === 'V'
+          ? { low: -30, high: 30, because: 'this vehicle has a 12 V system' }
+          : null,
+      cautionsFor: ({ setup }) => (setup.state === 'running' ? [TURNS, GAS] : []),
+      benchShows: () =>
+        options.bench
+          ? { words: 'the meter shows 13.1 mV', answer: { kind: 'reading', typed: '13.1 mV' } }
+          : null,
+    },
+  };
+}
+
+const SAVED: readonly SavedSession[] = [
+  {
+    path: 'sessions/b.jsonl',
+    words: 'Marrow Dray, no start',
+    when: '2030-01-01 16:20',
+    status: 'paused',
+  },
+  {
+    path: 'sessions/a.jsonl',
+    words: 'Tern 2, stalls hot',
+    when: '2029-12-30 09:02',
+    status: 'closed',
+  },
+];
+
+export interface FakeServices extends AppServices {
+  readonly opens: SessionChoice[];
+  readonly resumed: string[];
+  readonly sessions: FakeDriver[];
+}
+
+/** The program's surroundings, with what was asked of them. */
+export function fakeServices(clock: FakeClock, options: { problem?: Problem } = {}): FakeServices {
+  let settings: Settings = STANDARD_SETTINGS;
+  const opens: SessionChoice[] = [];
+  const resumed: string[] = [];
+  const sessions: FakeDriver[] = [];
+  const opened = async (bench: boolean, job: Job) => {
+    if (options.problem) return options.problem;
+    const fake = fakeSession({ bench, job });
+    sessions.push(fake.driver);
+    return fake.opened;
+  };
+  return {
+    opens,
+    resumed,
+    sessions,
+    clock: clock.now,
+    more: [],
+    listProcedures: () => [
+      {
+        file: 'procedures/small.yaml',
+        title: SMALL_PROCEDURE.title,
+        about: SMALL_PROCEDURE.about,
+        codes: ['P0335'],
+        circuit: 'small-circuit',
+      },
+      {
+        file: 'procedures/pedal.yaml',
+        title: 'Pedal sensor, limp home',
+        about: 'For a pedal with two tracks.',
+        codes: ['P2122', 'P2127'],
+        circuit: null,
+      },
+    ],
+    listDemoJobs: () => [
+      {
+        file: 'jobs/dray.yaml',
+        words: 'Marrow Dray, an invented van',
+        complaint: SMALL_JOB.complaint,
+        procedure: 'procedures/small.yaml',
+        job: SMALL_JOB,
+      },
+    ],
+    listSessions: () => SAVED,
+    terminalsOf: () => [
+      { id: 'sensor.feed', words: 'sensor feed' },
+      { id: 'sensor.ground', words: 'sensor ground' },
+    ],
+    benchFaults: () => [
+      { id: 'healthy', words: 'nothing, it is healthy' },
+      { id: 'wire.feed.open', words: 'feed wire open' },
+    ],
+    open: (choice) => {
+      opens.push(choice);
+      return opened(choice.vehicle.kind === 'bench', choice.job);
+    },
+    resume: (path) => {
+      resumed.push(path);
+      return opened(false, SMALL_JOB);
+    },
+    settings: {
+      path: '~/.config/ohmward/config.json',
+      values: () => settings,
+      set: (key, value) => {
+        if (key === 'sessions' && value === '/nowhere') return 'that folder is not there';
+        settings = { ...settings, [key]: value };
+        return null;
+      },
+    },
+  };
+}

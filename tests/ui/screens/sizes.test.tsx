@@ -1,0 +1,138 @@
+/** Every screen at every size: within its borders, in ASCII where asked, and whatever keys come. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { DOWN, ENTER, ESC, F, PAGE_DOWN, TAB, UP } from './keys.ts';
+import { walkApp, walkSession } from './walk.tsx';
+
+const SIZES = [
+  [60, 16],
+  [60, 20],
+  [80, 24],
+  [100, 30],
+] as const;
+
+/** Keys to every screen there is, from the start. */
+const SCREENS: Readonly<Record<string, readonly string[]>> = {
+  start: [],
+  procedures: ['1'],
+  job: ['1', ENTER],
+  'simulated vehicle': ['2'],
+  faults: ['2', ENTER],
+  sessions: ['4'],
+  settings: ['5'],
+  caution: ['3'],
+  step: ['3', 'y'],
+  'step with a long remark': ['3', 'y', '500', ENTER],
+  doubt: ['3', 'y', '5 M', ENTER],
+  'simulated step': ['2', ENTER, 'open', ENTER, 'y', TAB],
+  look: ['3', 'y', '5', ENTER],
+  'second caution': ['3', 'y', '5', ENTER, '1'],
+  help: ['3', 'y', '?'],
+  suspects: ['3', 'y', F.suspects],
+  'best tests': ['3', 'y', F.nextTests],
+  'extra test': ['3', 'y', F.nextTests, ENTER],
+  way: ['3', 'y', F.way],
+  sketch: ['3', 'y', F.sketch],
+  note: ['3', 'y', F.note],
+  cannot: ['3', 'y', F.cannot],
+  instruments: ['3', 'y', F.instruments],
+  paused: ['3', 'y', F.pause],
+  conclusion: ['3', 'y', '0.02', ENTER],
+  'own conclusion': ['3', 'y', F.suspects, 'c'],
+  saved: ['3', 'y', '0.02', ENTER, ENTER],
+};
+
+/** The screens that use colour. */
+const COLOURED = ['caution', 'step', 'step with a long remark', 'doubt', 'conclusion'];
+
+function expectWhole(lines: readonly string[], columns: number, rows: number): void {
+  expect(lines).toHaveLength(rows);
+  // The last row stays empty; every other is as wide as the screen and closed on both sides.
+  expect(lines.at(-1)).toBe('');
+  for (const line of lines.slice(0, -1)) {
+    expect([...line]).toHaveLength(columns);
+    expect(line).toMatch(/^[┌│├└+|].*[┐│┤┘+|]$/);
+  }
+}
+
+describe.each([false, true])('in ASCII only: %s', (ascii) => {
+  it.each(Object.keys(SCREENS))('%s is whole at every size', async (name) => {
+    const { screen, press } = await walkApp({ columns: 60, rows: 16, look: { ascii } });
+    await press(...(SCREENS[name] ?? []));
+    for (const [columns, rows] of ascii ? SIZES.slice(0, 1) : SIZES) {
+      await screen.resize(columns, rows);
+      const lines = await screen.lines();
+      expectWhole(lines, columns, rows);
+      if (ascii) expect(lines.join('')).toMatch(/^[\x20-\x7e]*$/);
+    }
+    expect(screen.crashes).toEqual([]);
+  });
+});
+
+it('follows a resize with the half-typed reading kept', async () => {
+  const { screen, press } = await walkSession({ bench: true });
+  await press('y', '4.9');
+  for (const [columns, rows] of [...SIZES, [40, 10], [80, 24]] as const) {
+    await screen.resize(columns, rows);
+    if (columns < 60) expect(await screen.text()).toContain('make this window larger');
+    else {
+      expectWhole(await screen.lines(), columns, rows);
+      expect(await screen.text()).toContain('Reading in volts: 4.9');
+    }
+  }
+});
+
+it('no screen says anything by colour alone: without colour the text is the same', async () => {
+  for (const name of COLOURED) {
+    const keys = SCREENS[name] ?? [];
+    const frames = await Promise.all(
+      [true, false].map(async (colour) => {
+        const { press, frame } = await walkApp({ look: { colour } });
+        await press(...keys);
+        return frame();
+      }),
+    );
+    expect(frames[0]).toBe(frames[1]);
+  }
+});
+
+it('whatever keys come, a session neither crashes nor leaves its frame nor records half an answer', async () => {
+  const key = fc.constantFrom(
+    ...[
+      'y',
+      '1',
+      '2',
+      '5',
+      '.',
+      'm',
+      'V',
+      'c',
+      'o',
+      'w',
+      ' ',
+      ENTER,
+      ENTER,
+      ENTER,
+      ESC,
+      TAB,
+      UP,
+      DOWN,
+    ],
+    ...[PAGE_DOWN, ...Object.values(F)],
+  );
+  const runs = process.env.OHMWARD_LONG ? 200 : 6;
+  await fc.assert(
+    fc.asyncProperty(fc.array(key, { minLength: 20, maxLength: 40 }), async (keys) => {
+      const { screen, press, driver } = await walkSession({ bench: true, columns: 60, rows: 16 });
+      for (const one of keys.filter((label) => label !== ESC)) {
+        await press(one);
+        expectWhole(await screen.lines(), 60, 16);
+      }
+      expect(screen.crashes).toEqual([]);
+      for (const event of driver.events())
+        if (event.type === 'reading-recorded') expect(event.typed.trim()).not.toBe('');
+      await screen.unmount();
+    }),
+    { numRuns: runs, seed: 7 },
+  );
+});
