@@ -14,6 +14,8 @@ const SCHEMAS = [
   { name: 'job', room: 'procedure', typeName: 'JobDraft' },
   { name: 'cautions', room: 'procedure', typeName: 'CautionsDraft' },
   { name: 'answers', room: 'session', typeName: 'AnswersDraft' },
+  { name: 'assignment', room: 'drill', typeName: 'AssignmentDraft' },
+  { name: 'drill-actions', room: 'drill', typeName: 'ActionsDraft' },
 ];
 
 /** Keywords that say something to editors and to our wording of mistakes, and constrain nothing. */

@@ -1,0 +1,92 @@
+/** `ohmward draw`: a tree or a circuit as a drawing in the terminal, or a tree as SVG, Mermaid or DOT. */
+import { drawCircuit } from '../circuit/draw-circuit.ts';
+import { libraryFolder } from '../files/folders.ts';
+import { drawDot, drawMermaid } from '../procedure/draw-flow-text.ts';
+import { treeGraph } from '../procedure/draw-graph.ts';
+import { drawSvg } from '../procedure/draw-svg.ts';
+import { drawTree } from '../procedure/draw-tree.ts';
+import { passingOf } from '../proof/passing.ts';
+import { isUsable } from '../source/issue.ts';
+import { safeText } from '../source/safe-text.ts';
+import { Checker, type CheckReport } from './check/check-files.ts';
+import { findFile } from './check/find-file.ts';
+import { gatherFiles } from './check/gather-files.ts';
+import { reportText } from './check/report-text.ts';
+import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+
+const FORMS = ['text', 'svg', 'mermaid', 'dot'] as const;
+type Form = (typeof FORMS)[number];
+
+const WIDTH = 80;
+
+export const command: Command = {
+  name: 'draw',
+  summary: 'a tree or a circuit as text, or a tree as SVG, Mermaid or DOT',
+  usage: 'draw FILE [options]',
+  examples: [
+    'ohmward draw hall-no-signal                    a tree of the library in the terminal',
+    'ohmward draw hall-no-signal --proved           with the faults that pass each branch',
+    'ohmward draw my-tree.yaml --as svg > tree.svg  a picture to print',
+    'ohmward draw hall-module-fed                   a circuit',
+  ],
+  options: {
+    as: { type: 'string', value: 'FORM', help: `${FORMS.join(', ')}; text when left out` },
+    proved: { type: 'boolean', help: 'show which faults pass through which branch' },
+    ascii: { type: 'boolean', help: 'plain signs instead of lines' },
+  },
+  run: async (args: Arguments, io: Io) => {
+    const [name, ...rest] = args.positionals;
+    const form = FORMS.find((one) => one === (textOf(args, 'as') ?? 'text'));
+    if (name === undefined || rest.length > 0 || !form) {
+      io.err(`ohmward draw: ${form ? 'name one file' : `--as is one of ${FORMS.join(', ')}`}\n`);
+      return EXIT.wrongUse;
+    }
+    const library = libraryFolder(io.cwd);
+    const report = new Checker().check(gatherFiles([findFile(name, library)], library));
+    const drawing = draw(report, form, args, io);
+    if (drawing === null) {
+      io.err(`${reportText(report, { colour: false })}\n`);
+      return EXIT.wrongInput;
+    }
+    io.out(drawing.endsWith('\n') ? drawing : `${drawing}\n`);
+    return EXIT.done;
+  },
+};
+
+/** The drawing, or null when the file has mistakes that keep it from being drawn. */
+function draw(report: CheckReport, form: Form, args: Arguments, io: Io): string | null {
+  const [file] = report.files;
+  const ascii = args.values['ascii'] === true || io.env['TERM'] === 'linux';
+  if (file?.loaded?.kind === 'circuit' && form === 'text')
+    return safeText(drawCircuit(file.loaded.value, { width: WIDTH, ascii }).join('\n'), {
+      lines: true,
+    });
+  if (file?.loaded && file.loaded.kind !== 'procedure') {
+    io.err(
+      `ohmward draw: a ${file.loaded.kind} is not drawn ${file.loaded.kind === 'circuit' ? `as ${form}` : 'at all'}\n`,
+    );
+    return null;
+  }
+  if (file?.loaded?.kind === 'procedure' && file.loaded.value.draft.needs !== undefined) {
+    io.err('ohmward draw: a sub-procedure is drawn inside the tree that uses it; name that one\n');
+    return null;
+  }
+  const tree = report.trees[0];
+  if (!tree || (!isUsable(report.issues) && !report.proofs[0])) return null;
+  const { procedure } = tree.linked;
+  const proof = args.values['proved'] === true ? report.proofs[0]?.proof : undefined;
+  const nodes = treeGraph(procedure, proof && passingOf(proof.ways));
+  const title = `${procedure.name}: ${procedure.title}`;
+  switch (form) {
+    case 'text':
+      return safeText([title, '', ...drawTree(nodes, { width: WIDTH, ascii })].join('\n'), {
+        lines: true,
+      });
+    case 'svg':
+      return drawSvg(nodes, title);
+    case 'mermaid':
+      return drawMermaid(nodes);
+    case 'dot':
+      return drawDot(nodes, procedure.name);
+  }
+}

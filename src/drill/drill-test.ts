@@ -1,8 +1,8 @@
 /** A test as a student does it, and as the cost model and the ranking know it. */
-import { partName } from '../circuit/circuit.ts';
+import { type Circuit, partName } from '../circuit/circuit.ts';
 import { leads } from '../circuit/refuse-test.ts';
+import { standardTests } from '../circuit/standard-tests.ts';
 import type { Bridge, Meter, MeterFunction, Probe, Test } from '../circuit/test.ts';
-import type { TestFamily } from '../circuit/standard-tests.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { TableTest } from '../suspects/prediction-table.ts';
 
@@ -33,18 +33,54 @@ export interface KnownTest extends TableTest {
   readonly test: DrillTest;
 }
 
-/** What a standard test or a procedure's step knows better than the rules here. */
+/** Plugging in a spare sensor, and laying a temporary wire: as the standard tests count them. */
+const SPARE_MINUTES = 5;
+const LEAD_MINUTES = 4;
+
+/** What a standard test knows better than the rules here. */
 export interface Known {
   readonly id: string;
   readonly words: string;
   readonly minutes: number;
-  readonly family: TestFamily | string;
+  readonly family: string;
+}
+
+const knownOf = new WeakMap<Circuit, ReadonlyMap<string, Known>>();
+
+/** The standard test of a circuit that this is, moved harness or not; null for one of the student's own. */
+export function standardOf(circuit: Circuit, test: DrillTest): Known | null {
+  let known = knownOf.get(circuit);
+  if (!known) {
+    known = new Map(
+      standardTests(circuit).map((one) => [testKey({ ...one.test, wiggle: false }), one]),
+    );
+    knownOf.set(circuit, known);
+  }
+  return known.get(testKey({ ...test, wiggle: false })) ?? null;
 }
 
 /** The same text for the same test, whoever made it. */
-export function testKey({ setup, probe, wiggle }: DrillTest): string {
+export function testKey(test: DrillTest): string {
+  return JSON.stringify(inOrder(test));
+}
+
+/** The same test with its keys and connectors in one order: a file keeps keys in another one, and noise goes by the text. */
+export function inOrder({ setup, probe, wiggle }: DrillTest): DrillTest {
   const { state, unplugged, bridges, sensor, target } = setup;
-  return JSON.stringify([state, [...unplugged].sort(), bridges, sensor, target, probe, wiggle]);
+  const ordered = {
+    state,
+    unplugged: [...new Set(unplugged)].sort(),
+    bridges: bridges.map(({ from, to, through }) => ({ from, to, through })),
+    sensor,
+    target,
+  };
+  return { setup: ordered, probe: probeInOrder(probe), wiggle };
+}
+
+function probeInOrder(probe: Probe): Probe {
+  if (probe.kind === 'inspect') return { kind: 'inspect', of: probe.of };
+  if (probe.kind === 'counts') return { kind: 'counts', input: probe.input };
+  return { kind: probe.kind, plus: probe.plus, minus: probe.minus };
 }
 
 /** The test for the cost model. */
@@ -54,7 +90,7 @@ export function knownTest(test: DrillTest, meter: Meter, known: Known | null): K
   const base = known ?? {
     id: testKey(test),
     words: probeWords(probe),
-    minutes: MINUTES[probe.kind],
+    minutes: ownMinutes(test),
     family: probe.kind,
   };
   return {
@@ -71,6 +107,12 @@ export function knownTest(test: DrillTest, meter: Meter, known: Known | null): K
       ? { standardUncertainty: (value: number) => meterUncertainty(accuracy, value).standard }
       : {}),
   };
+}
+
+function ownMinutes({ setup, probe }: DrillTest): number {
+  const leadsLaid = setup.bridges.filter(({ through }) => through === 'lead').length;
+  const spare = setup.sensor === 'spare' ? SPARE_MINUTES : 0;
+  return MINUTES[probe.kind] + spare + LEAD_MINUTES * leadsLaid;
 }
 
 /** Parts that must be got at for leads and bridges. A battery post costs nothing to reach. */

@@ -78,10 +78,16 @@ function isAllowed({ effect }: Fault, level: Level): boolean {
 }
 
 function secondFault(allowed: readonly Fault[], first: Fault, seed: number): Fault | null {
-  const others = allowed.filter((one) => one.repair !== first.repair && pairId(first, one) !== null);
+  const others = allowed.filter(
+    (one) => one.repair !== first.repair && pairId(first, one) !== null,
+  );
   if (others.length === 0) return null;
   for (let turn = 0; turn < SECOND_TRIES; turn += 1) {
-    const one = pickByWeight(allowed, ({ weight }) => weight, chanceOf(seed, `second fault ${turn}`));
+    const one = pickByWeight(
+      allowed,
+      ({ weight }) => weight,
+      chanceOf(seed, `second fault ${turn}`),
+    );
     if (others.includes(one)) return one;
   }
   return pickByWeight(others, ({ weight }) => weight, chanceOf(seed, 'second fault'));

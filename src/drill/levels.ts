@@ -28,7 +28,13 @@ export interface Level {
   readonly misled: boolean;
 }
 
-const PLAIN = { suspects: false, expected: true, faults: 1, comesAndGoes: false, misled: false } as const;
+const PLAIN = {
+  suspects: false,
+  expected: true,
+  faults: 1,
+  comesAndGoes: false,
+  misled: false,
+} as const;
 
 /** All levels, the easiest first. */
 export const LEVELS: readonly Level[] = [
@@ -37,7 +43,8 @@ export const LEVELS: readonly Level[] = [
     name: 'named',
     number: 1,
     title: 'suspects and good values shown',
-    about: 'One fault. The suspects with their chances and what a healthy circuit shows are at hand.',
+    about:
+      'One fault. The suspects with their chances and what a healthy circuit shows are at hand.',
     suspects: true,
   },
   {
@@ -45,7 +52,8 @@ export const LEVELS: readonly Level[] = [
     name: 'unnamed',
     number: 2,
     title: 'no suspects',
-    about: 'One fault. What a healthy circuit shows stands beside each reading; the thinking is yours.',
+    about:
+      'One fault. What a healthy circuit shows stands beside each reading; the thinking is yours.',
   },
   {
     ...PLAIN,

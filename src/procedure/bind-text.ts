@@ -2,7 +2,7 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Job } from './job.ts';
 
-const PLACE = /\{([a-z][a-z0-9-]*(?:\.[a-z][a-z0-9-]*)*)\}/g;
+const PLACE = /\{([a-z][a-z0-9-]*(?:\.[a-z0-9][a-z0-9-]*)*)\}/g;
 
 /** The text with every `{terminal}` in the words of this vehicle; a terminal the job says nothing of keeps its name. */
 export function bindText(text: string, job: Job, circuit: Circuit | null): string {

@@ -148,13 +148,15 @@ class StepBuilder {
   }
 
   private measured(measure: Measure): Step | null {
+    const before = this.linker.issues.length;
     const setup = this.setup(measure);
     const { reading } = measure;
     if (reading !== undefined) return this.measureStep(setup, null, reading.unit);
     const probe = this.probe(measure);
     if (!probe) return null;
     const refused = this.linker.model()?.refusal({ setup, probe }) ?? null;
-    if (refused !== null)
+    // A name that is not known has been told already.
+    if (refused !== null && !this.lacksAny() && this.linker.issues.length === before)
       this.add(
         'refused-test',
         [...this.path, 'measure'],
@@ -234,7 +236,9 @@ class StepBuilder {
     const kind = measure ? (Object.keys(measure)[0] ?? '') : '';
     const turning = state === 'cranking' || state === 'running';
     const unplugged = (draft.unplug ?? []).map((part, index) =>
-      this.part(this.fill(part, ['unplug', index]), ['unplug', index]),
+      this.lacks(part)
+        ? this.fill(part, ['unplug', index])
+        : this.part(this.fill(part, ['unplug', index]), ['unplug', index]),
     );
     return {
       state,
@@ -291,7 +295,7 @@ class StepBuilder {
   private terminal(value: string, path: Path): string {
     const id = this.fill(value, path);
     const { circuit } = this.linker;
-    if (!circuit) return id;
+    if (!circuit || this.lacks(value)) return id;
     const known = circuit.terminals.map((terminal) => terminal.id);
     if (!known.includes(id)) {
       const near = nearestName(id, known);
@@ -303,6 +307,16 @@ class StepBuilder {
       );
     }
     return id;
+  }
+
+  /** A need that the caller has not given, which is told at the caller. */
+  private lacks(value: string): boolean {
+    return value.startsWith('$') && this.frame.given[value.slice(1)] === undefined;
+  }
+
+  private lacksAny(): boolean {
+    const needs = Object.keys(this.frame.parsed.draft.needs ?? {});
+    return needs.some((need) => this.frame.given[need] === undefined);
   }
 
   private fill(value: string, path: Path): string {
@@ -333,14 +347,17 @@ class StepBuilder {
     const computed = this.draft.expect === 'computed';
     const model = refused ? null : this.linker.model();
     const span = probe && model ? computedRange(model, { setup, probe }) : null;
-    if (computed && !span && !refused)
+    const unknownCircuit = !this.linker.circuit && this.linker.namesCircuit;
+    if (computed && !span && !refused && !unknownCircuit)
       this.add(
         'nothing-computed',
         [...this.path, 'expect'],
         'there is nothing to compute this from',
         'name a circuit, or write the limits',
       );
+    const before = this.linker.issues.length;
     const outcomes = this.rangeOutcomes(drafts, unit, computed ? span : null);
+    const understood = this.linker.issues.length === before;
     if (Object.keys(drafts).length === 0)
       this.add(
         'missing-outcomes',
@@ -349,7 +366,7 @@ class StepBuilder {
         'add the key "outcomes"',
         'key',
       );
-    else if (!(computed && !span)) this.ranges(outcomes, unit);
+    else if (understood && !(computed && !span)) this.ranges(outcomes, unit);
     return {
       ...this.base(setup, probe),
       kind: 'measure',
@@ -394,7 +411,7 @@ class StepBuilder {
           'wrong-outcome',
           [...this.path, ...path],
           'a number has limits, not looks',
-          undefined,
+          'write "from" and "to", or "below" or "above", with a unit',
           'key',
         );
       const from = this.limit(draft.from ?? draft.above, unit, [
@@ -509,7 +526,7 @@ class StepBuilder {
         this.add(
           'overlapping-looks',
           [...this.path, 'outcomes', holders[1]!.name],
-          `"${look}" is also held by "${holders[0]!.name}"`,
+          `the look "${look}" is also held by the outcome "${holders[0]!.name}"`,
           'keep it in one of them',
           'key',
         );
@@ -555,7 +572,8 @@ class StepBuilder {
     const { circuit } = this.linker;
     for (const place of circuit ? placesOf(filled) : []) {
       const known = circuit!.terminals.map((terminal) => terminal.id);
-      if (known.includes(place)) continue;
+      if (known.includes(place) || Object.hasOwn(this.frame.parsed.draft.needs ?? {}, place))
+        continue;
       const near = nearestName(place, [
         ...known,
         ...Object.keys(this.frame.parsed.draft.needs ?? {}),

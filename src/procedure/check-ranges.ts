@@ -45,7 +45,7 @@ export function checkRanges(outcomes: readonly RangeOutcome[], unit: MeasureUnit
       faults.push({
         kind: 'overlap',
         outcome: name,
-        words: `"${name}" and "${before}" both hold values from ${show(from)} to ${show(Math.min(to, reached))}`,
+        words: `"${name}" and "${before}" both hold values ${spanWords(from, Math.min(to, reached), show)}`,
       });
     if (to >= reached) {
       reached = to;
@@ -60,4 +60,9 @@ export function checkRanges(outcomes: readonly RangeOutcome[], unit: MeasureUnit
       words: `nothing holds values from ${show(reached)} up`,
     });
   return faults;
+}
+
+function spanWords(from: number, to: number, show: (value: number) => string): string {
+  if (!Number.isFinite(from)) return Number.isFinite(to) ? `below ${show(to)}` : 'of any size';
+  return Number.isFinite(to) ? `from ${show(from)} to ${show(to)}` : `from ${show(from)} up`;
 }

@@ -53,6 +53,18 @@ export function checkStructure({ procedure, places }: LinkedProcedure): Issue[] 
           `a step in ${step.setup.state} needs a caution on ${hazard.replace(/-/g, ' ')}`,
           'add one to cautions.yaml for this vehicle state',
         );
+      if (
+        step.kind !== 'act' &&
+        step.outcomes.length > 1 &&
+        new Set(step.outcomes.map(({ go }) => go)).size === 1
+      )
+        add(
+          step.id,
+          'same-target',
+          'warning',
+          `whatever comes out of "${step.id}", it leads to "${step.outcomes[0]!.go}"`,
+          'let its outcomes part, or make it a step that is only done, with "go"',
+        );
       if (step.why === '' && step.kind !== 'act')
         add(
           step.id,

@@ -112,6 +112,11 @@ export class Linker {
     return { procedure, circuit: this.circuit, places: this.places };
   }
 
+  /** Whether the procedure names a circuit, known or not. */
+  get namesCircuit(): boolean {
+    return this.top.draft.circuit !== undefined;
+  }
+
   model(): Model | null {
     if (!this.circuit) return null;
     this.cachedModel ??= this.modelOf(this.circuit);

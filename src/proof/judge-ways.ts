@@ -18,7 +18,10 @@ export interface JudgedWay extends Way {
     | 'wrong'
     | 'dead-end'
     | 'endless';
-  /** For a way that ended wrongly: the last step from which a right conclusion could still be come to; null when none could. */
+  /**
+   * For a way that ended wrongly: the last step from which a right conclusion could still be come to. The last step of
+   * all when nothing leads to a right one; null when there is none.
+   */
   readonly lostAt: Visit | null;
 }
 
@@ -51,8 +54,9 @@ export function judgeOf(procedure: Procedure, circuit: Circuit, telling: Telling
     const conclusion = stepOf(procedure, way.end.step) as Conclusion;
     if (stands(conclusion, way.fault)) return [{ ...way, verdict: 'right', lostAt: null }];
     const wanted = right(way.fault);
+    const last = wanted.length > 0 ? way.visits.at(-1) : undefined;
     const lostAt =
-      way.visits.findLast(({ step }) => wanted.some((id) => reach(step).has(id))) ?? null;
+      way.visits.findLast(({ step }) => wanted.some((id) => reach(step).has(id))) ?? last ?? null;
     if (conclusion.faults.length > 0) return [{ ...way, verdict: 'wrong', lostAt }];
     const seen = way.samples.filter((sample) => telling.detects(way.fault, sample));
     const unseen = way.samples.filter((sample) => !seen.includes(sample));

@@ -123,20 +123,15 @@ function uncovered(
 ): Omit<Issue, 'severity'> {
   const { linked } = facts;
   const healthy = first.fault === HEALTHY;
-  const right = facts.judge.rightFor(first.fault);
   return {
     code: healthy ? 'healthy-blamed' : 'uncovered-fault',
     at: placeOf(linked, end, ['conclude']),
-    words:
-      right.length > 0
-        ? `${names} ends at "${end}", and nothing that can be read leads to ${quoted(right, 'or')}`
-        : healthy
-          ? `${names} ends at "${end}", since no conclusion says that no fault was found`
-          : `no conclusion stands for ${names}, which ends at "${end}"`,
-    fix:
-      healthy && right.length === 0
-        ? 'add a conclusion with "conclude: []" and let the last good reading lead there'
-        : splitWords(facts, end, first),
+    words: healthy
+      ? `${names} ends at "${end}", since no conclusion says that no fault was found`
+      : `no conclusion stands for ${names}, which ends at "${end}"`,
+    fix: healthy
+      ? 'add a conclusion with "conclude: []" and let the last good reading lead there'
+      : splitWords(facts, end, first),
   };
 }
 

@@ -8,7 +8,7 @@
 /** Resistivity of annealed copper at 20 degC in ohm metres: 1/58 ohm mm2/m (IACS). */
 export const COPPER_OHM_METRES = 1e-6 / 58;
 /** Rise of copper's resistance per kelvin, referred to 20 degC (IACS). */
-export const COPPER_PER_KELVIN = 0.00383;
+export const COPPER_PER_KELVIN = 0.00393;
 
 /**
  * How much more a flexible stranded conductor resists than solid copper of its nominal area. `most` is what the

@@ -130,3 +130,52 @@ function timeOfName(stem: string): string {
   const [year, month, day, hour, minute, second] = match.slice(1);
   return `${year}-${month}-${day}T${hour}:${minute}:${second}Z`;
 }
+
+/** Codes are words; what separates them in a line occurs in none. */
+const CODES = ' ';
+const FIELD = '\t';
+
+/** A row as one line; tabs and line ends in a field become blanks. */
+export function lineOfRow(row: IndexRow): string {
+  const { stem, file, stamp, id, at, status, state, real, person, customer } = row;
+  const { vehicle, plate, vin, order, codes, complaint, conclusion, proven, verdict } = row;
+  return [
+    ...[stem, file, stamp, id, at, status, state, String(real), person, customer],
+    ...[vehicle, plate, vin, order, codes.map((code) => code.replace(/\s/g, '')).join(CODES)],
+    ...[complaint, conclusion, String(proven), verdict ?? '', row.procedure, row.head],
+  ]
+    .map((field) => field.replace(/[\t\r\n]/g, ' '))
+    .join(FIELD);
+}
+
+const FIELDS_IN_LINE = 21;
+
+/** The row of a line, or null when it has another number of fields. */
+export function rowOfLine(line: string): IndexRow | null {
+  const fields = line.split(FIELD);
+  if (fields.length !== FIELDS_IN_LINE) return null;
+  const field = (i: number) => fields[i]!;
+  return {
+    stem: field(0),
+    file: field(1),
+    stamp: field(2),
+    id: field(3),
+    at: field(4),
+    status: field(5) as IndexRow['status'],
+    state: field(6) as IndexRow['state'],
+    real: field(7) === 'true',
+    person: field(8),
+    customer: field(9),
+    vehicle: field(10),
+    plate: field(11),
+    vin: field(12),
+    order: field(13),
+    codes: field(14) === '' ? [] : field(14).split(CODES),
+    complaint: field(15),
+    conclusion: field(16),
+    proven: field(17) === 'null' ? null : field(17) === 'true',
+    verdict: field(18) === '' ? null : (field(18) as NonNullable<IndexRow['verdict']>),
+    procedure: field(19),
+    head: field(20),
+  };
+}

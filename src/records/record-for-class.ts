@@ -17,7 +17,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
   return {
     format: record.format,
     id: `class copy ${record.head.hash.slice(0, 12)}`,
-    program: record.program,
+    program: mask(record.program),
     status: record.status,
     procedure: { name: mask(record.procedure.name), title: mask(record.procedure.title) },
     circuit: record.circuit === null ? null : mask(record.circuit),

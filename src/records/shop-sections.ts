@@ -8,7 +8,7 @@ import {
   timeWords,
   verdictWords,
 } from './report-words.ts';
-import type { RecordLine, RetestRow, SessionRecord } from './session-record.ts';
+import type { Reading, RecordLine, RetestRow, SessionRecord } from './session-record.ts';
 
 /** Sections of the full report; empty ones are left out. */
 export function shopSections(record: SessionRecord): Section[] {
@@ -116,13 +116,12 @@ function measurements(record: SessionRecord): Section {
 
 function lineRow(line: RecordLine): Cell[] {
   const struck = line.standing === 'standing' ? {} : { tone: 'struck' as const };
-  const typed = line.reading?.typed.trim() ?? '';
   return [
     cell(`${line.number}`, timeWords(line)),
     { ...cell(line.title, line.instrument), ...struck },
     cell(line.where, line.setup),
     cell(line.expected, line.expectedRange ? `from the ${line.expectedRange.from}` : ''),
-    { ...cell(line.found, typed && typed !== line.found ? `typed: ${typed}` : ''), ...gauge(line) },
+    { ...cell(line.found, typedWords(line.reading, line.found)), ...gauge(line) },
     {
       ...cell(
         line.standing === 'standing' ? '' : line.standing.toUpperCase(),
@@ -134,6 +133,12 @@ function lineRow(line: RecordLine): Cell[] {
       ...toneOf(line),
     },
   ];
+}
+
+/** What was typed, where it is not what is shown. */
+function typedWords(reading: Reading | null, shown: string): string {
+  const typed = reading?.typed ?? '';
+  return typed === '' || typed === shown ? '' : `typed: ${typed}`;
 }
 
 function gauge({ reading, expectedRange }: RecordLine | RetestRow): Pick<Cell, 'gauge'> {
@@ -171,7 +176,7 @@ function extras(record: SessionRecord): Block[] {
         cell(timeWords(extra)),
         cell(extra.words, extra.instrument),
         cell(extra.where, extra.setup),
-        cell(extra.found),
+        cell(extra.found, typedWords(extra.reading, extra.found)),
       ]),
     },
   ];
@@ -231,7 +236,7 @@ function retest(record: SessionRecord): Section {
         cell(row.title, row.where),
         cell(row.expected),
         cell(row.before || 'not taken'),
-        { ...cell(row.after), ...gauge(row) },
+        { ...cell(row.after, typedWords(row.reading, row.after)), ...gauge(row) },
         { ...cell(row.passed ? 'PASSED' : 'FAILED'), tone: row.passed ? 'good' : 'bad' },
       ]),
     });

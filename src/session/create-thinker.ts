@@ -4,7 +4,7 @@ import { inputTerminals, partName } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
-import type { MeterFunction, Shown, Test } from '../circuit/test.ts';
+import type { Shown, Test } from '../circuit/test.ts';
 import { describeCode } from '../identify/describe-code.ts';
 import { terminalWords } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
@@ -60,10 +60,12 @@ export function createThinker(model: Model, procedure: Procedure, job: Job): Thi
 }
 
 class ModelThinker implements Thinker {
+  private readonly model: Model;
   private readonly circuit: Circuit;
   private readonly job: Job;
-  private readonly tests: readonly ThinkerTest[];
-  private readonly byKey: ReadonlyMap<string, number>;
+  /** Grows by the tests a person thinks of; the table computes a column when it is first asked for. */
+  private readonly tests: ThinkerTest[];
+  private readonly byKey: Map<string, number>;
   private readonly table: PredictionTable;
   private readonly outcomes: ReturnType<typeof outcomesOf>;
   private readonly prior: Float64Array;
@@ -71,6 +73,7 @@ class ModelThinker implements Thinker {
   private readonly rankings = new Map<string, Ranking>();
 
   constructor(model: Model, procedure: Procedure, job: Job) {
+    this.model = model;
     this.circuit = model.circuit;
     this.job = job;
     this.tests = collectTests(model, procedure);
@@ -131,6 +134,7 @@ class ModelThinker implements Thinker {
       concluded,
       readings,
       ranking,
+      prior: this.prior,
       outcomes: this.outcomes,
       now: this.situation(session),
       means: meansOf(session),
@@ -181,7 +185,7 @@ class ModelThinker implements Thinker {
     const standing = new Set<unknown>(standingAnswers(session));
     return session.events.flatMap((event): SessionReading[] => {
       if (event.type === 'extra-reading')
-        return this.reading(event.test, shownOf(event.shown), event.typed);
+        return this.reading(event.test, shownOf(event.shown), event.typed, event.words);
       if (!standing.has(event)) return [];
       if (event.type !== 'reading-recorded' && event.type !== 'look-recorded') return [];
       const step = session.opened.procedure.steps[event.step];
@@ -201,9 +205,19 @@ class ModelThinker implements Thinker {
     });
   }
 
-  private reading(test: Test, shown: Shown, found: string): SessionReading[] {
-    const index = this.byKey.get(keyOf(test));
-    return index === undefined ? [] : [{ test: index, shown, found }];
+  private reading(test: Test, shown: Shown, found: string, words = ''): SessionReading[] {
+    const index = this.byKey.get(keyOf(test)) ?? this.remember(test, words);
+    return index === null ? [] : [{ test: index, shown, found }];
+  }
+
+  /** Takes a test of the person's own into the table; null when the model cannot answer it. */
+  private remember(test: Test, words: string): number | null {
+    if (this.model.refusal(test) !== null) return null;
+    const rest = { id: `own-${this.tests.length}`, words, family: test.probe.kind, minutes: 1 };
+    const index =
+      this.tests.push(tableTest(this.model, test, { ...rest, needs: needsOf(test) })) - 1;
+    this.byKey.set(keyOf(test), index);
+    return index;
   }
 
   private rank(readings: readonly SessionReading[]): Ranking {
@@ -265,27 +279,31 @@ class ModelThinker implements Thinker {
   }
 }
 
+type TestWords = Pick<ThinkerTest, 'id' | 'words' | 'family' | 'minutes' | 'needs'>;
+
+function tableTest(model: Model, test: Test, rest: TestWords): ThinkerTest {
+  const { volts, ohms } = model.meter;
+  const { kind } = test.probe;
+  const accuracy = kind === 'volts' ? volts : kind === 'ohms' ? ohms : null;
+  return {
+    ...rest,
+    test,
+    state: test.setup.state,
+    unplugged: test.setup.unplugged,
+    reaches: [...new Set(leads(test.probe).map(partName))].filter((part) => part !== 'battery'),
+    arrangement: JSON.stringify([test.setup.bridges, test.setup.sensor]),
+    ...(accuracy
+      ? { standardUncertainty: (value: number) => meterUncertainty(accuracy, value).standard }
+      : {}),
+  };
+}
+
 function collectTests(model: Model, procedure: Procedure): ThinkerTest[] {
   const known = new Map<string, ThinkerTest>();
-  const volts = uncertaintyOf(model.meter.volts);
-  const ohms = uncertaintyOf(model.meter.ohms);
-  const add = (
-    test: Test,
-    rest: Pick<ThinkerTest, 'id' | 'words' | 'family' | 'minutes' | 'needs'>,
-  ) => {
+  const add = (test: Test, rest: TestWords) => {
     const key = keyOf(test);
-    if (known.has(key) || model.refusal(test) !== null) return;
-    const standardUncertainty =
-      test.probe.kind === 'volts' ? volts : test.probe.kind === 'ohms' ? ohms : undefined;
-    known.set(key, {
-      ...rest,
-      test,
-      state: test.setup.state,
-      unplugged: test.setup.unplugged,
-      reaches: [...new Set(leads(test.probe).map(partName))].filter((part) => part !== 'battery'),
-      arrangement: JSON.stringify([test.setup.bridges, test.setup.sensor]),
-      ...(standardUncertainty ? { standardUncertainty } : {}),
-    });
+    if (!known.has(key) && model.refusal(test) === null)
+      known.set(key, tableTest(model, test, rest));
   };
   for (const step of Object.values(procedure.steps)) {
     if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) continue;
@@ -354,10 +372,6 @@ function codeKinds(job: Job): CodeKind[] {
     const described = describeCode(code);
     return described?.sensorRole && described.kind ? [described.kind] : [];
   });
-}
-
-function uncertaintyOf(accuracy: MeterFunction): (value: number) => number {
-  return (value) => meterUncertainty(accuracy, value).standard;
 }
 
 function shownOf(shown: ExtraReading['shown']): Shown {

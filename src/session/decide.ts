@@ -1,6 +1,7 @@
 /** What a command does to a session, as events, or why it is refused. Pure: time comes in as a value. */
 import { type Judgement, judgeReading } from '../circuit/judge.ts';
 import type { Look, Meter, Test } from '../circuit/test.ts';
+import { bindText } from '../procedure/bind-text.ts';
 import {
   type Caution,
   type Conclusion,
@@ -325,12 +326,15 @@ function conclude(
       'go on, or name your own conclusion',
     );
   const { own, weighed } = command;
+  // The record reads in the words of this vehicle, whatever becomes of the job sheet.
+  const { job, circuit } = session.opened;
+  const bound = (text = '') => bindText(text, job, circuit);
   return events({
     type: 'concluded',
     conclusion: own ? null : (tree?.id ?? null),
-    title: own?.title ?? tree?.title ?? '',
+    title: own?.title ?? bound(tree?.title),
     faults: own?.faults ?? tree?.faults ?? [],
-    repair: own?.repair ?? tree?.repair ?? '',
+    repair: own?.repair ?? bound(tree?.repair),
     evidence: weighed?.evidence ?? [],
     ruledOut: weighed?.ruledOut ?? [],
     proven: weighed?.proven ?? null,

@@ -1,8 +1,11 @@
 /** An issue as lines of text: clickable address, words, the source line with a caret, the way out. */
 import type { Issue } from './issue.ts';
+import { safeText } from './safe-text.ts';
 
 /** Columns of source shown at most; a longer line is cut around the caret. */
 const EXCERPT_COLUMNS = 100;
+/** Columns before the caret that a cut line keeps. */
+const CONTEXT_COLUMNS = 20;
 
 /** `file:line:column: error[code] words`, then the source line with carets when `text` is given, then the fix. */
 export function formatIssue(issue: Issue, text?: string): string {
@@ -14,15 +17,18 @@ export function formatIssue(issue: Issue, text?: string): string {
   return lines.join('\n');
 }
 
+/** The line with what a terminal could obey shown as signs, and carets under what the issue is about. */
 function excerptOf(issue: Issue, text: string): string[] | null {
   const { line, column, endLine, endColumn } = issue.at;
   const source = text.split(/\r?\n/)[line - 1];
   if (source === undefined || source.trim() === '') return null;
-  const start = column - 1;
-  const width = endLine === line ? Math.max(1, endColumn - column) : source.length - start;
-  const cut = start > EXCERPT_COLUMNS - 20 ? start - 20 : 0;
-  const shown = source.slice(cut, cut + EXCERPT_COLUMNS).replace(/\t/g, ' ');
-  const carets = '^' + '~'.repeat(Math.max(0, Math.min(width, shown.length - (start - cut)) - 1));
+  const safe = (part: string) => safeText(part.replace(/\t/g, ' '));
+  const end = endLine === line ? endColumn - 1 : source.length;
+  const start = safe(source.slice(0, column - 1)).length;
+  const width = Math.max(1, safe(source.slice(column - 1, end)).length);
+  const cut = start > EXCERPT_COLUMNS - CONTEXT_COLUMNS ? start - CONTEXT_COLUMNS : 0;
+  const shown = safe(source).slice(cut, cut + EXCERPT_COLUMNS);
+  const carets = `^${'~'.repeat(Math.max(0, Math.min(width, shown.length - (start - cut)) - 1))}`;
   const gutter = String(line);
   return [
     `  ${gutter} | ${shown}`,

@@ -131,9 +131,9 @@ class Walk {
       const keyNode = pair.key as Node;
       const key = isScalar(keyNode) ? String(keyNode.value) : '';
       if (!isScalar(keyNode) || key === '')
-        this.add('bad-key', keyNode, 'a key here is not a plain word');
+        this.add('bad-key', keyNode, 'a key here is not a plain word', 'write a name before the ":"');
       else if (REFUSED_KEYS.has(key))
-        this.add('bad-key', keyNode, `"${key}" cannot be used as a key`);
+        this.add('bad-key', keyNode, `"${key}" cannot be used as a key`, 'choose another name');
       else if (seen.has(key))
         this.add(
           'repeated-key',
@@ -154,7 +154,7 @@ class Walk {
     const { value } = node;
     if (typeof value === 'string') this.checkText(value, node);
     if (typeof value === 'number' && !Number.isFinite(value))
-      this.add('bad-number', node, 'this number is not finite');
+      this.add('bad-number', node, 'this number is not finite', 'leave it out, or write a number');
     if (typeof value === 'bigint') return Number(value);
     return value;
   }

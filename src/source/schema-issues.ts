@@ -84,7 +84,7 @@ interface Words {
 
 function describe(error: SchemaError, path: Path): Words {
   const { params } = error;
-  const where = path.length > 0 ? `"${path.join('.')}"` : 'this file';
+  const where = placeWords(path);
   if (error.propertyName !== undefined)
     return {
       code: 'bad-name',
@@ -131,7 +131,44 @@ function describe(error: SchemaError, path: Path): Words {
       fix:
         exampleFix(error) ?? (NAME_PATTERN.test(String(params['pattern'])) ? NAME_RULE : undefined),
     };
-  return { code: 'out-of-bounds', words: `${where} ${error.message ?? 'is not allowed'}` };
+  return { code: 'out-of-bounds', words: `${where} ${boundWords(error)}` };
+}
+
+/** `"steps.feed"`, `item 2 of "codes"`. */
+function placeWords(path: Path): string {
+  const last = path[path.length - 1];
+  if (last === undefined) return 'this file';
+  if (!/^\d+$/.test(String(last))) return `"${path.join('.')}"`;
+  return `item ${Number(last) + 1} of ${placeWords(path.slice(0, -1))}`;
+}
+
+function boundWords({ keyword, params, message }: SchemaError): string {
+  const limit = Number(params['limit']);
+  const things = (one: string) => `${limit} ${one}${limit === 1 ? '' : 's'}`;
+  switch (keyword) {
+    case 'minimum':
+      return `must be ${limit} or more`;
+    case 'maximum':
+      return `must be ${limit} or less`;
+    case 'exclusiveMinimum':
+      return `must be more than ${limit}`;
+    case 'minLength':
+      return `must have at least ${things('letter')}`;
+    case 'maxLength':
+      return `must have at most ${things('letter')}`;
+    case 'minItems':
+      return `must list at least ${things('thing')}`;
+    case 'maxItems':
+      return `must list at most ${things('thing')}`;
+    case 'minProperties':
+      return `must have at least ${things('key')}`;
+    case 'maxProperties':
+      return `must have no more than ${things('key')}`;
+    case 'uniqueItems':
+      return `names item ${Number(params['j']) + 1} twice`;
+    default:
+      return message ?? 'is not allowed';
+  }
 }
 
 function keyFix(error: SchemaError, typed: string): string {

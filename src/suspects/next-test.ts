@@ -61,7 +61,7 @@ const SHOWN_SUSPECTS = 4;
 const CASES_MAX = 48;
 /** Tests followed at each state, and states looked at from all sides. */
 const WIDTH = 8;
-const EXPANSIONS = 96;
+const EXPANSIONS = 48;
 /** Less than this, in bits, is rounding. */
 const BITS_MIN = 1e-9;
 

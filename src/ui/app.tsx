@@ -9,14 +9,13 @@ import {
   type SavedSession,
   type SessionChoice,
 } from './app-services.ts';
-import { Frame } from './parts/frame.tsx';
-import { Words } from './parts/safe-words.tsx';
 import { JobScreen } from './screens/job-screen.tsx';
 import { PickScreen } from './screens/pick-screen.tsx';
 import { ReadingPage } from './screens/reading-page.tsx';
 import { SessionScreen } from './screens/session-screen.tsx';
 import { SettingsScreen } from './screens/settings-screen.tsx';
 import { type StartChoice, StartScreen } from './screens/start-screen.tsx';
+import { WaitPage } from './screens/wait-page.tsx';
 import { keyLabel } from './term/key-decoder.ts';
 import { useKeys } from './term/use-keys.ts';
 
@@ -30,7 +29,8 @@ export interface AppProps {
 }
 
 type Place =
-  | { readonly name: 'start' | 'procedures' | 'demo-jobs' | 'sessions' | 'settings' | 'opening' }
+  | { readonly name: 'start' | 'procedures' | 'demo-jobs' | 'sessions' | 'settings' }
+  | { readonly name: 'opening'; readonly opening: () => Promise<OpenedSession | Problem> }
   | { readonly name: 'job'; readonly procedureFile: string; readonly title: string }
   | { readonly name: 'fault'; readonly procedureFile: string; readonly job: Job }
   | { readonly name: 'session'; readonly session: OpenedSession }
@@ -46,12 +46,17 @@ export function App({ services, begin, onLeave }: AppProps) {
 
   useKeys((event) => {
     if (keyLabel(event) !== 'ctrl-c') return;
-    if (place.name === 'session') place.session.driver.close();
+    if (place.name === 'session') {
+      const { driver } = place.session;
+      if (driver.session().status === 'open') driver.perform({ type: 'pause' });
+      driver.close();
+    }
     onLeave(130);
   });
 
-  async function openWith(opening: () => Promise<OpenedSession | Problem>): Promise<void> {
-    setPlace({ name: 'opening' });
+  const openWith = (opening: () => Promise<OpenedSession | Problem>) =>
+    setPlace({ name: 'opening', opening });
+  async function finishOpening(opening: () => Promise<OpenedSession | Problem>) {
     const opened = await opening();
     setPlace(
       isProblem(opened)
@@ -59,8 +64,8 @@ export function App({ services, begin, onLeave }: AppProps) {
         : { name: 'session', session: opened },
     );
   }
-  const openNew = (choice: SessionChoice) => void openWith(() => services.open(choice));
-  const resume = (path: string) => void openWith(() => services.resume(path));
+  const openNew = (choice: SessionChoice) => openWith(() => services.open(choice));
+  const resume = (path: string) => openWith(() => services.resume(path));
 
   function choose(choice: StartChoice) {
     switch (choice.kind) {
@@ -172,9 +177,11 @@ export function App({ services, begin, onLeave }: AppProps) {
       return <SettingsScreen settings={services.settings} onClose={start} />;
     case 'opening':
       return (
-        <Frame title="Ohmward" keys={[]}>
-          <Words>One moment: the circuit is being computed.</Words>
-        </Frame>
+        <WaitPage
+          title="Ohmward"
+          words="One moment: the circuit is being computed."
+          onShown={() => void finishOpening(place.opening)}
+        />
       );
     case 'problem':
       return (

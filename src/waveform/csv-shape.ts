@@ -36,7 +36,7 @@ const TIME_NAME = /^(?:time|times|timestamp|t|zeit|temps|seconds?|x|x-axis)$/i;
 const INDEX_NAME = /^(?:index|sample|samples|n|no|nr|#)$/i;
 const RATE_NAME = /^(?:sample ?rate|sampling ?rate|samplerate|rate|sample frequency|fs)$/i;
 const INTERVAL_NAME = /^(?:sample ?interval|interval|increment|x ?increment|dt|delta ?t)$/i;
-const NUMBER = /^[+-]?(?:\d{1,20}[.,]?\d{0,20}|[.,]\d{1,20})(?:[eE][+-]?\d{1,3})?$/;
+const NUMBER = /^[+-]?(?:\d{1,40}[.,]?\d{0,40}|[.,]\d{1,40})(?:[eE][+-]?\d{1,3})?$/;
 
 /** Finds the layout in the first `lines`; `channelsMax` columns are taken at most. */
 export function csvShape(lines: readonly string[], channelsMax: number): CsvShapeResult {

@@ -137,6 +137,9 @@ describe("Huffman's code", () => {
     expect(huffmanLength(chances)).toBeCloseTo(length, 12);
     expect(entropyBits(chances)).toBeCloseTo(bits, 6);
   });
+  test('with three letters and four things one letter stays free: 0.1 0.2 0.3 0.4 takes 1.3', () => {
+    expect(huffmanLength([0.1, 0.2, 0.3, 0.4], 3)).toBeCloseTo(1.3, 12); // by hand: 0.3 + 1
+  });
   test('with three letters: 0.25 0.25 0.2 0.15 0.15 takes 1.5', () => {
     expect(huffmanLength([0.25, 0.25, 0.2, 0.15, 0.15], 3)).toBeCloseTo(1.5, 12); // Cover and Thomas, from memory
   });

@@ -11,19 +11,25 @@ import type { Issue } from '../../src/source/issue.ts';
 export const LIBRARY = loadLibrary('procedures');
 
 /** Procedures that can be run. */
-export const TREES = [...LIBRARY.procedures].filter(([, parsed]) => parsed.draft.needs === undefined);
+export const TREES = [...LIBRARY.procedures].filter(
+  ([, parsed]) => parsed.draft.needs === undefined,
+);
 
 const MODELS = new Map<string, Model>();
 
 /** One model for a circuit and a number of samples, kept, since it remembers what it has shown. */
 export function modelFor(circuit: Circuit, samples = 64): Model {
   const key = `${circuit.name} ${samples}`;
-  const model = MODELS.get(key) ?? createModel(circuit, { samples, seed: 1, meter: STANDARD_SETTINGS.meter });
+  const model =
+    MODELS.get(key) ?? createModel(circuit, { samples, seed: 1, meter: STANDARD_SETTINGS.meter });
   MODELS.set(key, model);
   return model;
 }
 
-export function link(parsed: ParsedProcedure, samples = 64): { linked: LinkedProcedure | null; issues: readonly Issue[] } {
+export function link(
+  parsed: ParsedProcedure,
+  samples = 64,
+): { linked: LinkedProcedure | null; issues: readonly Issue[] } {
   const { value, issues } = linkProcedure(parsed, LIBRARY, {
     drive: 'combustion',
     modelOf: (circuit) => modelFor(circuit, samples),
@@ -32,7 +38,10 @@ export function link(parsed: ParsedProcedure, samples = 64): { linked: LinkedPro
 }
 
 /** Everything that check would say of a tree by itself. */
-export function checkTree(parsed: ParsedProcedure, samples = 64): { linked: LinkedProcedure | null; issues: readonly Issue[] } {
+export function checkTree(
+  parsed: ParsedProcedure,
+  samples = 64,
+): { linked: LinkedProcedure | null; issues: readonly Issue[] } {
   const { linked, issues } = link(parsed, samples);
   if (!linked?.circuit) return { linked, issues };
   const proof = proveProcedure(linked, modelFor(linked.circuit, samples));

@@ -222,6 +222,54 @@ describe('corroboration', () => {
     expect(found.evidence.some(({ reading }) => reading === 3)).toBe(false);
     expect(found.proven).toBe(false);
   });
+  test('a reading that the conclusion explains badly is no evidence, though the rival explains it worse', () => {
+    // 5.31 V is three standard deviations above what the module's pull-up gives; a dead module gives 0 V.
+    const odd = { test: named('pull-up at the module'), shown: volts(5.31) };
+    const prior = Float64Array.from([0.5, 0, 0.5, 0]);
+    const found = corroborate(table, {
+      concluded: ['wire.signal.open'],
+      readings: [odd],
+      ranking: rankSuspects(table, [odd], prior),
+      prior,
+      outcomes,
+      now: KEY_ON,
+      means: ALL_MEANS,
+    });
+    expect(found.chance).toBeGreaterThan(0.75);
+    expect(found.evidence).toEqual([]);
+  });
+  test('one strong reading does not stand for two: each rival must be contradicted in its turn', () => {
+    const prior = Float64Array.from([4 / 7.8, 3 / 7.8, 0.5 / 7.8, 0.3 / 7.8]);
+    const readings = ['pull-up at the sensor', 'spare', 'injection'].map((id) => ({
+      test: named(id),
+      shown: table.shown(named(id), 1)[4]!,
+    }));
+    const ranking = rankSuspects(table, readings, prior);
+    const asked = {
+      concluded: ['sensor.dead'],
+      readings,
+      ranking,
+      prior,
+      outcomes,
+      now: KEY_ON,
+      means: ALL_MEANS,
+    };
+    const found = corroborate(table, asked);
+    expect(found.evidence.map(({ against }) => against)).toEqual([
+      'repair wire.signal.open',
+      'repair wire.signal.open',
+      'repair wheel.damaged',
+    ]);
+    expect(found.proven).toBe(true);
+    // The same three pieces, but a ranking in which the wheel still stands.
+    const doubtful = rankSuspects(table, readings, Float64Array.from([0.005, 0.01, 0.005, 0.98]));
+    const open = corroborate(table, { ...asked, ranking: doubtful });
+    expect(open).toMatchObject({
+      proven: false,
+      missing: 1,
+      rival: { repair: 'repair wheel.damaged' },
+    });
+  });
   test('the wrong conclusion is never proven', () => {
     const readings = wireOpen(...Object.keys(PLACES));
     for (const id of FAULTS.slice(1)) expect(weigh(readings, [id]).proven).toBe(false);

@@ -2,6 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
+import { CaseMeasures } from '../../src/suspects/case-measures.ts';
+import { splitIntoCases } from '../../src/suspects/cases.ts';
 import { huffmanLength } from '../../src/suspects/huffman.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { proposeTests } from '../../src/suspects/next-test.ts';
@@ -12,9 +14,10 @@ import {
   type Candidate,
   type PredictionTable,
 } from '../../src/suspects/prediction-table.ts';
+import { priorFor } from '../../src/suspects/prior.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { expectedMinutes } from '../../src/suspects/strategy.ts';
-import { ALL_MEANS, READING_ONLY } from '../../src/suspects/test-cost.ts';
+import { ALL_MEANS, COSTS, READING_ONLY } from '../../src/suspects/test-cost.ts';
 import { asOutcomes, guidedMinutes } from './guided.ts';
 import { matrixTable, randomFrom, simpleTest, voltsTable } from './tables.ts';
 
@@ -228,6 +231,56 @@ describe('optimum', () => {
       { numRuns: RUNS },
     );
   });
+  test.each([
+    // by hand: 8 equal repairs need 3 tests of two outcomes, 9 equal repairs 2 tests of three
+    [2, 3],
+    [3, 2],
+  ])(
+    'with perfect tests of %d outcomes the bound is the optimum before any search',
+    (ways, columns) => {
+      const count = ways ** columns;
+      const candidates = Array.from({ length: count }, (_, index) => ({
+        id: `s${index}`,
+        repair: `r${index}`,
+        weight: 1,
+      }));
+      const matrix = candidates.map((_, index) =>
+        Array.from({ length: columns }, (_, column) => Math.floor(index / ways ** column) % ways),
+      );
+      const table = matrixTable(candidates, matrix);
+      expect(boundOf(table)).toBeCloseTo(columns, 9);
+      expect(findOptimum(table, { costs: READING_ONLY, expansionsMax: 0 }).minutes).toBeCloseTo(
+        columns,
+        9,
+      );
+    },
+  );
+  test('the bound before any search is never above the optimum', () => {
+    fc.assert(
+      fc.property(seeds, fc.integer({ min: 2, max: 3 }), (seed, ways) => {
+        const { candidates, matrix } = randomMatrix(seed, ways);
+        const total = candidates.reduce((sum, { weight }) => sum + weight, 0);
+        const chances = candidates.map(({ weight }) => weight / total);
+        expect(boundOf(matrixTable(candidates, matrix))).toBeLessThanOrEqual(
+          everything(matrix, chances) + 1e-9,
+        );
+      }),
+      { numRuns: 5 * RUNS },
+    );
+  });
+  test('the bound counts what it takes to get to the first test', () => {
+    const far = simpleTest('far', { reaches: ['module'] });
+    const table = matrixTable(
+      ['a', 'b'].map((id) => ({ id, repair: id, weight: 1 })),
+      [[0], [1]],
+      [far],
+    );
+    const found = findOptimum(table, { expansionsMax: 0 });
+    // By hand: the reading, the way to the module, the key, and the walk to the seat alone.
+    const minutes = 1 + COSTS.accessMinutes + COSTS.keyMinutes + COSTS.aloneMinutes;
+    expect(found.minutes).toBeCloseTo(minutes, 12);
+    expect(found.bound).toBeCloseTo(minutes, 12);
+  });
   test('stopped early, its bounds hold the true value', () => {
     fc.assert(
       fc.property(seeds, fc.integer({ min: 0, max: 12 }), (seed, expansionsMax) => {
@@ -257,6 +310,17 @@ describe('guidance', () => {
     expect(Math.min(...ratios)).toBeGreaterThanOrEqual(1 - 1e-9);
   });
 });
+
+/** The lower bound of the whole table at unit costs. */
+function boundOf(table: PredictionTable): number {
+  const all = [...table.tests.keys()];
+  const cases = splitIntoCases(table, all, outcomesOf(table), priorFor(table.candidates));
+  const measures = new CaseMeasures(cases, () => ({ place: 0, minutes: 1 }));
+  const list = Uint16Array.from({ length: cases.count }, (_, index) => index);
+  const information = measures.information(list);
+  if (information < 1e-9) return 0;
+  return measures.lowerBound({ cases: list, place: 0, weight: cases.mass }, information);
+}
 
 /** Expected tests of the best strategy, by trying every test at every point. */
 function everything(matrix: readonly (readonly number[])[], chances: readonly number[]): number {

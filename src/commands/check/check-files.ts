@@ -45,24 +45,32 @@ export interface CheckReport {
   /** By file, line and column. */
   readonly issues: readonly Issue[];
   readonly proofs: readonly ProvedFile[];
+  /** Trees that can be walked, the proved ones and those without a circuit. */
+  readonly trees: readonly LinkedFile[];
   /** Texts of all files that an issue may stand in. */
   readonly texts: ReadonlyMap<string, string>;
 }
-export interface ProvedFile {
+export interface LinkedFile {
   readonly path: string;
   readonly linked: LinkedProcedure;
+}
+export interface ProvedFile extends LinkedFile {
   readonly proof: Proof;
   readonly model: Model;
+}
+
+/** What is kept of a tree until something it depends on changes. */
+interface Outcome {
+  readonly issues: readonly Issue[];
+  readonly tree: LinkedFile | null;
+  readonly proved: ProvedFile | null;
 }
 
 /** A checker that keeps what it has computed. */
 export class Checker {
   private readonly loaded = new Map<string, CheckedFile>();
   private readonly models = new Map<Circuit, Model>();
-  private proved = new Map<
-    string,
-    { readonly issues: readonly Issue[]; readonly proved: ProvedFile | null }
-  >();
+  private proved = new Map<string, Outcome>();
 
   check(gathered: Gathered): CheckReport {
     const files = gathered.files.map((file) => this.load(file));
@@ -73,6 +81,7 @@ export class Checker {
     issues.push(...crossIssues(files, library));
     const paths = new Set(wanted.map(({ path }) => path));
     const proofs: ProvedFile[] = [];
+    const trees: LinkedFile[] = [];
     const kept: typeof this.proved = new Map();
     for (const file of files) {
       if (file.loaded?.kind !== 'procedure' || file.loaded.value.draft.needs !== undefined)
@@ -84,11 +93,12 @@ export class Checker {
       kept.set(key, found);
       // A sub-procedure is checked through its callers, and then only its own lines are told.
       issues.push(...found.issues.filter(({ at }) => file.wanted || paths.has(at.file)));
-      if (found.proved && file.wanted) proofs.push(found.proved);
+      if (file.wanted && found.tree) trees.push(found.tree);
+      if (file.wanted && found.proved) proofs.push(found.proved);
     }
     this.proved = kept;
     const texts = new Map(files.map(({ path, text }) => [path, text]));
-    return { files: wanted, issues: inOrder(issues), proofs, texts };
+    return { files: wanted, issues: inOrder(issues), proofs, trees, texts };
   }
 
   private load(file: GatheredFile): CheckedFile {
@@ -106,7 +116,7 @@ export class Checker {
       .map(({ text }) => text);
   }
 
-  private prove(path: string, parsed: ParsedProcedure, library: Library) {
+  private prove(path: string, parsed: ParsedProcedure, library: Library): Outcome {
     const issues: Issue[] = [];
     let linked: LinkedProcedure | null = null;
     for (const drive of DRIVES) {
@@ -118,10 +128,11 @@ export class Checker {
         if (!issues.some((one) => same(one, issue))) issues.push(issue);
       linked ??= made.value;
     }
-    if (!linked?.circuit) return { issues, proved: null };
+    const tree = linked === null ? null : { path, linked };
+    if (!tree || !linked?.circuit) return { issues, tree, proved: null };
     const model = this.model(linked.circuit);
     const proof = proveProcedure(linked, model);
-    return { issues: [...issues, ...proof.issues], proved: { path, linked, proof, model } };
+    return { issues: [...issues, ...proof.issues], tree, proved: { ...tree, proof, model } };
   }
 
   private model(circuit: Circuit): Model {

@@ -5,7 +5,7 @@ import { useBody } from './body-size.ts';
 import type { Form, FormField } from './form-state.ts';
 import { Words } from './safe-words.tsx';
 import { TextField } from './text-field.tsx';
-import { windowRows, windowTop } from './window-list.tsx';
+import { windowRows, windowTop } from './window-state.ts';
 import { columnsOf, padWords } from './wrap-words.ts';
 
 export interface FormViewProps {

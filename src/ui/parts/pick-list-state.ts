@@ -1,7 +1,7 @@
 /** Choosing one line of a list that typing narrows down: the rules, without React. */
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { type TextFieldState, textField, textFieldAfter } from './text-field-state.ts';
-import { windowTop } from './window-list.tsx';
+import { windowTop } from './window-state.ts';
 
 export interface PickItem {
   /** The row. */

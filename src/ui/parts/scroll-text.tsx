@@ -3,7 +3,7 @@ import { Box } from 'ink';
 import { useBody } from './body-size.ts';
 import { Words } from './safe-words.tsx';
 import type { TextLine } from './text-block.ts';
-import { scrolled, windowRows } from './window-list.tsx';
+import { scrolled, windowRows } from './window-state.ts';
 
 export interface ScrollTextProps {
   readonly lines: readonly TextLine[];

@@ -8,7 +8,7 @@ import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
 import { type Colour, Words } from '../parts/safe-words.tsx';
 import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
 import { type Paragraph, textBlock } from '../parts/text-block.ts';
-import { windowRows } from '../parts/window-list.tsx';
+import { windowRows } from '../parts/window-state.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';

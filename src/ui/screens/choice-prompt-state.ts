@@ -20,7 +20,7 @@ export function choicesAt(step: LookStep | AskStep): Choice[] {
     }));
   return step.outcomes.flatMap(({ name, words, looks }) =>
     looks.map((look) => ({
-      words: words === '' ? lookWords(look) : `${lookWords(look)} - ${words}`,
+      words: words === '' ? lookWords(look) : `${lookWords(look)}: ${words}`,
       outcome: name,
       look,
     })),

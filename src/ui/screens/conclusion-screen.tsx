@@ -19,7 +19,8 @@ export interface ConclusionScreenProps {
   readonly opened: OpenedSession;
   readonly session: Session;
   readonly proposed: Proposed;
-  readonly weighed: Weighed | null;
+  /** `pending` while it is computed; null where there is nothing to weigh it with. */
+  readonly weighed: Weighed | 'pending' | null;
   readonly message: string | null;
   readonly clock: () => number;
   readonly onAccept: () => void;
@@ -65,7 +66,8 @@ export function ConclusionScreen(props: ConclusionScreenProps) {
     const binding = bindingOf(event, keys);
     if (!binding) return;
     if (binding === accept) {
-      if (isDeliberate) props.onAccept();
+      if (weighed === 'pending') setRemark('One moment: read the proof first.');
+      else if (isDeliberate) props.onAccept();
       else setRemark('That Enter came too quickly: read the conclusion, then press Enter.');
     } else if (binding === own) props.onOwn();
     else if (binding === CLOSE_KEY) props.onClose();

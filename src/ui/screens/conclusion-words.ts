@@ -51,8 +51,9 @@ export function conclusionParagraphs(
   opened: OpenedSession,
   session: Session,
   proposed: Proposed,
-  weighed: Weighed | null,
+  weighing: Weighed | 'pending' | null,
 ): Paragraph[] {
+  const weighed = weighing === 'pending' ? null : weighing;
   const bind = (text: string) => opened.bind(text).trim();
   const { steps } = session.opened.procedure;
   const part = (label: string, text: string): Paragraph[] =>
@@ -69,17 +70,18 @@ export function conclusionParagraphs(
     { text: bind(proposed.title), bold: true },
     ...(proposed.say === '' ? [] : [{ text: bind(proposed.say) }]),
     { text: '' },
-    proofParagraph(weighed),
+    weighing === 'pending'
+      ? { text: 'One moment: the proof is being weighed.', bold: true }
+      : proofParagraph(weighed),
     ...(weighed
       ? list(
           'Evidence',
           weighed.evidence.map(
             ({ test, where, found, pointsTo }) =>
-              `${test} - ${where} - ${found} - points to: ${pointsTo}`,
+              `${test} - ${where} - ${found} - points to: ${unstopped(pointsTo)}`,
           ),
         )
       : []),
-    ...list('Ruled out', weighed?.ruledOut.map(({ words, by }) => `${words} - by: ${by}`) ?? []),
     ...list(
       weighed && weighed.missing > 0
         ? 'Cheap tests that would prove it (F6 to do one)'
@@ -92,6 +94,10 @@ export function conclusionParagraphs(
     ...list(
       'Must pass after the repair',
       proposed.retest.map((id) => bind(steps[id]?.title ?? id)),
+    ),
+    ...list(
+      'Ruled out',
+      weighed?.ruledOut.map(({ words, by }) => `${unstopped(words)} - by: ${by}`) ?? [],
     ),
     ...list('What was found on the way', foundLines(opened, session)),
   ];
@@ -136,4 +142,9 @@ export function countWords(count: number, word: string): string {
 /** `2 min`. */
 export function minutesWords(minutes: number): string {
   return minutes < 1 ? '<1 min' : `${Math.round(minutes)} min`;
+}
+
+/** Words without the full stop of a sentence, for a list. */
+export function unstopped(words: string): string {
+  return words.replace(/\.$/, '');
 }

@@ -15,7 +15,7 @@ import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { choiceAfter } from './choice-prompt-state.ts';
-import { ChoiceView, NumberView } from './prompt-view.tsx';
+import { ChoiceView, choiceRows, NumberView, numberRows, wrappedRows } from './prompt-view.tsx';
 import { type ReadingContext, readingPrompt, readingPromptAfter } from './reading-prompt-state.ts';
 import { lookWords, stateWords } from './step-words.ts';
 
@@ -26,8 +26,6 @@ export interface ExtraScreenProps {
   readonly onRecord: (command: Command) => void;
   readonly onClose: () => void;
 }
-
-const PROMPT_ROWS = 8;
 
 /** The screen. */
 export function ExtraScreen(props: ExtraScreenProps) {
@@ -68,7 +66,15 @@ export function ExtraScreen(props: ExtraScreenProps) {
     body.columns,
     look,
   );
-  const rows = Math.max(1, body.rows - PROMPT_ROWS);
+  const notes = [
+    ...(message === null ? [] : [message]),
+    ...(vehicle ? [`The simulated vehicle: ${vehicle.words}`] : []),
+  ];
+  const promptRows =
+    proposal.kind === 'number'
+      ? numberRows(prompt, context, body.columns, look)
+      : choiceRows(looks.length);
+  const rows = Math.max(1, body.rows - promptRows - wrappedRows(notes, body.columns, look));
 
   useKeys((event) => {
     const label = keyLabel(event);
@@ -109,8 +115,11 @@ export function ExtraScreen(props: ExtraScreenProps) {
     <Frame title="A test outside the procedure" aside="then back to the step" keys={keys}>
       <ScrollText lines={lines} rows={rows} top={top} />
       <Box flexGrow={1} />
-      {message === null ? null : <Words bold>{message}</Words>}
-      {vehicle ? <Words>{`The simulated vehicle: ${vehicle.words}`}</Words> : null}
+      {notes.map((note) => (
+        <Words key={note} bold={note === message}>
+          {note}
+        </Words>
+      ))}
       {proposal.kind === 'number' ? (
         <NumberView
           label={`Reading in ${unit === 'V' ? 'volts' : 'ohms'}: `}

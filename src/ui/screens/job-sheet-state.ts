@@ -70,7 +70,7 @@ export function jobSheet(job: Job, terminals: readonly { id: string; words: stri
           `${TERMINAL_KEY}${id}`,
           words,
           terminalText(job.terminals[id]),
-          'Pin and wire colour of this vehicle, from its wiring diagram: 1 RD/BU. They then stand in every step.',
+          `${words}: pin and wire colour from the wiring diagram, for example 1 RD/BU. They then stand in every step.`,
         ),
       ),
     ],

@@ -3,12 +3,19 @@ import { Box } from 'ink';
 import { useBody } from '../parts/body-size.ts';
 import { type Colour, Words } from '../parts/safe-words.tsx';
 import { TextField } from '../parts/text-field.tsx';
-import { WindowList, windowTop } from '../parts/window-list.tsx';
+import { WindowList } from '../parts/window-list.tsx';
+import { windowTop } from '../parts/window-state.ts';
 import { columnsOf, wrapWords } from '../parts/wrap-words.ts';
 import type { Look } from '../term/colour.ts';
 import { shownText, useLook } from '../term/use-look.ts';
 import type { Asked } from './prompt-state.ts';
-import { choicesOf, type Remark, remarkOf } from './reading-prompt-state.ts';
+import {
+  choicesOf,
+  type ReadingContext,
+  type ReadingPrompt,
+  type Remark,
+  remarkOf,
+} from './reading-prompt-state.ts';
 
 /** More choices than this scroll. */
 const CHOICE_ROWS_MAX = 6;
@@ -21,33 +28,46 @@ export interface PromptViewProps {
   readonly bind: (text: string) => string;
 }
 
-/** Rows the prompt takes. */
+/** Rows the prompt takes, its rule included. */
 export function promptRows(
   asked: Asked,
   message: string | null,
   columns: number,
   look: Look,
 ): number {
-  const notes = notesOf(asked, message)
-    .map((note) => wrapWords(shownText(note, look), columns).length)
-    .reduce((sum, count) => sum + count, 0);
-  return 1 + notes + answerRows(asked, columns, look);
+  return 1 + wrappedRows(notesOf(asked, message), columns, look) + answerRows(asked, columns, look);
+}
+
+/** Rows of notes one below the other. */
+export function wrappedRows(notes: readonly string[], columns: number, look: Look): number {
+  return notes.flatMap((note) => wrapWords(shownText(note, look), columns)).length;
 }
 
 function answerRows(asked: Asked, columns: number, look: Look): number {
   switch (asked.kind) {
     case 'measure':
-      return (
-        1 +
-        (asked.prompt.mode === 'doubt'
-          ? 1 + choicesOf(asked.prompt, asked.context).length
-          : remarkRows(remarkOf(asked.prompt, asked.context), columns, look))
-      );
+      return numberRows(asked.prompt, asked.context, columns, look);
     case 'choice':
-      return Math.min(CHOICE_ROWS_MAX, asked.choices.length);
+      return choiceRows(asked.choices.length);
     case 'act':
       return 1;
   }
+}
+
+/** Rows of a `NumberView`. */
+export function numberRows(
+  prompt: ReadingPrompt,
+  context: ReadingContext,
+  columns: number,
+  look: Look,
+): number {
+  if (prompt.mode === 'doubt') return 2 + choiceRows(choicesOf(prompt, context).length);
+  return 1 + remarkRows(remarkOf(prompt, context), columns, look);
+}
+
+/** Rows of a `ChoiceView`. */
+export function choiceRows(count: number): number {
+  return Math.min(CHOICE_ROWS_MAX, count);
 }
 
 function remarkText({ tone, words }: Remark): string {
@@ -104,7 +124,7 @@ function AnswerView({ asked, bind }: { asked: Asked; bind: (text: string) => str
 /** A short numbered list; longer than the room it scrolls. */
 export function ChoiceView({ words, marked }: { words: readonly string[]; marked: number }) {
   const count = words.length;
-  const rows = Math.min(CHOICE_ROWS_MAX, count);
+  const rows = choiceRows(count);
   const top = windowTop({ count, rows, top: 0, keep: marked });
   const lines = words.map((text, place) => (place < 9 ? `${place + 1}  ${text}` : `   ${text}`));
   return <WindowList lines={lines} rows={rows} top={top} selected={marked} />;
@@ -118,8 +138,8 @@ function ReadingView({ asked }: { asked: Extract<Asked, { kind: 'measure' }> }) 
 /** The field with its judgement while typing, or the question what was meant. */
 export function NumberView(props: {
   label: string;
-  prompt: Extract<Asked, { kind: 'measure' }>['prompt'];
-  context: Extract<Asked, { kind: 'measure' }>['context'];
+  prompt: ReadingPrompt;
+  context: ReadingContext;
 }) {
   const { label, prompt, context } = props;
   const { columns } = useBody();

@@ -81,6 +81,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
   const retest = tree?.kind === 'conclude' ? tree.retest : [];
   return [
     { text: opened.bind(concluded?.title ?? ''), bold: true },
+    ...(first.vehicle.kind === 'real' ? [] : [{ text: 'On a simulated vehicle.' }]),
     { text: proofWords(concluded?.proven ?? null, concluded?.evidence.length ?? 0) },
     ...(closed ? [{ text: `Closed: ${CLOSED_WORDS[closed.verdict]} ${closed.words}` }] : []),
     ...place,

@@ -10,13 +10,7 @@ import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { CautionScreen } from './caution-screen.tsx';
 import { ConclusionScreen } from './conclusion-screen.tsx';
-import {
-  fromSuspect,
-  fromTree,
-  fromWords,
-  type Proposed,
-  type Weighed,
-} from './conclusion-words.ts';
+import { fromSuspect, fromTree, fromWords, type Proposed } from './conclusion-words.ts';
 import { DiskProblemScreen } from './disk-problem-screen.tsx';
 import { ExtraScreen } from './extra-screen.tsx';
 import { InstrumentsScreen } from './instruments-screen.tsx';
@@ -29,6 +23,8 @@ import { StepScreen } from './step-screen.tsx';
 import { stateWords, testOf } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
 import { TextQuestion } from './text-question.tsx';
+import { useWeighed } from './use-weighed.ts';
+import { WaitPage } from './wait-page.tsx';
 import { WayScreen } from './way-screen.tsx';
 
 export interface SessionScreenProps {
@@ -50,7 +46,8 @@ type Page =
         | 'note'
         | 'cannot'
         | 'instruments'
-        | 'own-words';
+        | 'own-words'
+        | 'computing';
     }
   | { readonly name: 'next-tests'; readonly title: string; readonly proposals: readonly Proposal[] }
   | { readonly name: 'extra'; readonly proposal: Proposal }
@@ -64,6 +61,7 @@ type Page =
 
 const NOW: Page = { name: 'now' };
 
+const TELL_MOST = 'What would tell most now';
 const NO_CIRCUIT = 'this procedure has no circuit behind it, so chances cannot be computed';
 
 /** The screen. */
@@ -77,12 +75,8 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
   const step = presentStep(session);
   const proposed =
     page.name === 'own' ? page.proposed : step.kind === 'conclude' ? fromTree(step) : null;
-  const faults = proposed?.faults.join(' ') ?? null;
-  const weighed: Weighed | null = useMemo(
-    () =>
-      faults === null ? null : (thinker?.weigh(session, faults.split(' ').filter(Boolean)) ?? null),
-    [thinker, session, faults],
-  );
+  const isAsked = session.status === 'open' && proposed !== null;
+  const weighed = useWeighed(thinker, session, isAsked ? proposed.faults.join(' ') : null);
 
   function took(command: Command, done: Performed): void {
     if (done.ok) {
@@ -116,14 +110,10 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
         return thinker ? open({ name: 'suspects' }) : refuse(NO_CIRCUIT);
       case 'next-tests': {
         if (!thinker) return refuse(NO_CIRCUIT);
-        const proving = weighed?.wouldProve ?? [];
+        const proving = weighed === null || weighed === 'pending' ? [] : weighed.wouldProve;
         return proving.length > 0
           ? open({ name: 'next-tests', title: 'What would prove it', proposals: proving })
-          : open({
-              name: 'next-tests',
-              title: 'What would tell most now',
-              proposals: thinker.nextTests(session),
-            });
+          : open({ name: 'computing' });
       }
       case 'help':
       case 'note':
@@ -135,7 +125,7 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
   }
 
   function conclude() {
-    if (!proposed) return;
+    if (!proposed || weighed === 'pending') return;
     const { title, repair } = proposed;
     const own = proposed.isOwn ? { own: { title, faults: proposed.faults, repair } } : {};
     if (!weighed) return send({ type: 'conclude', ...own });
@@ -146,6 +136,20 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
   switch (page.name) {
     case 'help':
       return <ReadingPage title="All keys" paragraphs={helpParagraphs()} onClose={close} />;
+    case 'computing':
+      return (
+        <WaitPage
+          title={TELL_MOST}
+          words="One moment: every test that can be done here is being weighed."
+          onShown={() =>
+            open({
+              name: 'next-tests',
+              title: TELL_MOST,
+              proposals: thinker?.nextTests(session) ?? [],
+            })
+          }
+        />
+      );
     case 'suspects':
       return suspects === null ? null : (
         <SuspectsScreen
@@ -265,7 +269,8 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
   if (proposed)
     return (
       <ConclusionScreen
-        key={`${proposed.isOwn} ${proposed.title}`}
+        // Anew when the proof arrives: an Enter pressed before it does not count.
+        key={`${proposed.isOwn} ${proposed.title} ${weighed === 'pending'}`}
         opened={opened}
         session={session}
         proposed={proposed}

@@ -2,7 +2,7 @@
 import { INSTRUMENTS, type Settings } from '../../files/settings.ts';
 import { choiceOf, type Form, type FormField, textOf } from '../parts/form-state.ts';
 import { textField } from '../parts/text-field-state.ts';
-import { instrumentFields, tickedIn } from './instruments-screen.tsx';
+import { instrumentFields, tickedIn } from './instruments-state.ts';
 
 /** One setting to be saved. */
 export type Change = {

@@ -90,7 +90,7 @@ function layOut(props: StepScreenProps, screen: Size, look: Look) {
   const lines: TextLine[] = textBlock(
     [
       ...stepParagraphs(opened, session, step),
-      ...(changed === null ? [] : ['', { text: `Last reading: ${changed}`, hang: 14 }]),
+      ...(changed === null ? [] : ['', { text: `Last reading: ${changed}`, hang: 2 }]),
     ],
     columns,
     look,

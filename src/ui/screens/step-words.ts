@@ -70,7 +70,7 @@ export function stepParagraphs(opened: OpenedSession, session: Session, step: St
   const expected = expectedWords(step);
   const why = opened.bind(step.why).trim();
   return [
-    { text: opened.bind(step.title), bold: true },
+    { text: `Step ${session.trail.length}: ${opened.bind(step.title)}`, bold: true },
     { text: setupWords(step.setup, session) },
     { text: '' },
     { text: opened.bind(step.say).trim(), colour: 'cyan' },

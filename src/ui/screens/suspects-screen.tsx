@@ -9,11 +9,14 @@ import { PICK_LIST, pickListAfter } from '../parts/pick-list-state.ts';
 import { Words } from '../parts/safe-words.tsx';
 import { ScrollText } from '../parts/scroll-text.tsx';
 import { textBlock } from '../parts/text-block.ts';
-import { WindowList, windowTop } from '../parts/window-list.tsx';
+import { WindowList } from '../parts/window-list.tsx';
+import { windowTop } from '../parts/window-state.ts';
+import { columnsOf } from '../parts/wrap-words.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
+import { unstopped } from './conclusion-words.ts';
 
 export interface SuspectsScreenProps {
   readonly view: SuspectView;
@@ -32,6 +35,8 @@ const KEYS: readonly KeyBinding[] = [
 ];
 
 const DETAIL_ROWS = 5;
+const BAR_LONG = 20;
+const BAR_SHORT = 10;
 
 /** The screen. */
 export function SuspectsScreen({ view, onClose, onConclude, onOwnWords }: SuspectsScreenProps) {
@@ -40,9 +45,10 @@ export function SuspectsScreen({ view, onClose, onConclude, onOwnWords }: Suspec
   const [list, setList] = useState(PICK_LIST);
   const head = textBlock(headOf(view), body.columns, look);
   const rows = Math.max(2, body.rows - head.length - DETAIL_ROWS - 1);
-  const barColumns = body.columns >= 70 ? 20 : 10;
+  const widest = Math.max(...view.rows.map(({ words }) => columnsOf(words)), 0);
+  const barColumns = widest + BAR_LONG + 9 <= body.columns ? BAR_LONG : BAR_SHORT;
   const items = view.rows.map(({ chance, words }) => ({
-    text: `${percentWords(chance).padStart(5)} ${bar(chance, barColumns, look.ascii)} ${words}`,
+    text: `${percentWords(chance).padStart(5)} ${bar(chance, barColumns, look.ascii)} ${unstopped(words)}`,
   }));
   const row = view.rows[list.chosen];
 
@@ -87,7 +93,7 @@ function headOf({ changed, unexplained }: SuspectView) {
         changed === null
           ? 'Nothing has been read yet: these are the usual chances.'
           : `Last reading: ${changed}`,
-      hang: 14,
+      hang: 2,
     },
     { text: '' },
   ];
@@ -100,5 +106,5 @@ function detailOf(row: SuspectRow | undefined): string {
     .slice(0, 4)
     .map(({ words, chance }) => `${words} (${percentWords(chance)})`);
   const rest = row.faults.length - faults.length;
-  return `Behind "${row.words}": ${faults.join('; ')}${rest > 0 ? `; and ${rest} more` : ''}.`;
+  return `${unstopped(row.words)} - because: ${faults.join('; ')}${rest > 0 ? `; and ${rest} more` : ''}.`;
 }

@@ -7,7 +7,8 @@ import { bindingOf, type KeyBinding, keyHintLines } from '../../../src/ui/parts/
 import { Words } from '../../../src/ui/parts/safe-words.tsx';
 import { TextField } from '../../../src/ui/parts/text-field.tsx';
 import { textField } from '../../../src/ui/parts/text-field-state.ts';
-import { scrolled, WindowList, windowTop } from '../../../src/ui/parts/window-list.tsx';
+import { WindowList } from '../../../src/ui/parts/window-list.tsx';
+import { scrolled, windowTop } from '../../../src/ui/parts/window-state.ts';
 import { createKeyDecoder } from '../../../src/ui/term/key-decoder.ts';
 import { openTestScreen } from '../in-process.ts';
 

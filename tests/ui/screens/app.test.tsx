@@ -109,6 +109,14 @@ describe('a new session', () => {
     expect(await frame()).toContain('Before you go on');
   });
 
+  it('says that it takes a moment before the circuit is computed', async () => {
+    const { press, screen } = await walkApp();
+    await press('3');
+    const drawn = screen.raw();
+    expect(drawn).toContain('the circuit is being computed');
+    expect(drawn.indexOf('Before you go on')).toBeGreaterThan(drawn.indexOf('being computed'));
+  });
+
   it('can be begun with Enter alone once there is a complaint', async () => {
     const { press, services } = await walkApp();
     await press('1', ENTER, 'No start', ...Array.from({ length: 13 }, () => ENTER));

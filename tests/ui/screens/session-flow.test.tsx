@@ -277,9 +277,10 @@ describe('what cannot be done, notes, instruments, pause', () => {
     expect(left).toEqual([0]);
   });
 
-  it('leaves at once with Ctrl+C', async () => {
+  it('leaves at once with Ctrl+C, paused', async () => {
     const { driver, press, left } = await walkSession();
     await press(CTRL_C);
+    expect(last(driver)?.type).toBe('session-paused');
     expect(left).toEqual([130]);
     expect(driver.closed()).toBe(true);
   });
@@ -343,9 +344,33 @@ describe('a conclusion', () => {
     const { driver, press, later, frame } = await walkSession();
     await press('y', '0.02\r\r');
     expect(last(driver)?.type).toBe('reading-recorded');
+    await later(QUIET_MS - 1, ENTER);
     expect(await frame()).toContain('came too quickly');
+    expect(last(driver)?.type).toBe('reading-recorded');
     await later(QUIET_MS, ENTER);
     expect(last(driver)?.type).toBe('concluded');
+  });
+
+  it('is drawn before its proof and the best tests are computed, which takes seconds', async () => {
+    const { screen, press } = await walkSession();
+    await press('y', F.nextTests, ESC, '0.02', ENTER);
+    const drawn = screen.raw();
+    const waits = [
+      'every test that can be done here',
+      'What would tell most now',
+      'the proof is being',
+      'NOT PROVEN',
+    ];
+    const places = waits.map((words) => drawn.indexOf(words));
+    expect(places).not.toContain(-1);
+    expect(drawn.indexOf('2 min: Voltage')).toBeGreaterThan(places[0] ?? 0);
+    expect(places[3]).toBeGreaterThan(places[2] ?? 0);
+  });
+
+  it('of a simulated vehicle says that it was one', async () => {
+    const { press, frame } = await walkSession({ bench: true });
+    await press('y', TAB, ENTER, ENTER);
+    expect(await frame()).toContain('On a simulated vehicle.');
   });
 
   it('is proven after the tests it asks for', async () => {

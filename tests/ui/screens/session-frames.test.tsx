@@ -39,7 +39,7 @@ describe('a session at 80 x 24', () => {
     await press('y');
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 1 · key on ─┐
-      │ Feed at the sensor                                                           │
+      │ Step 1: Feed at the sensor                                                   │
       │ Vehicle: key on, engine not running.                                         │
       │                                                                              │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, black lead on       │
@@ -70,7 +70,7 @@ describe('a session at 80 x 24', () => {
     await press('y', '4.7');
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 1 · key on ─┐
-      │ Feed at the sensor                                                           │
+      │ Step 1: Feed at the sensor                                                   │
       │ Vehicle: key on, engine not running.                                         │
       │                                                                              │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, black lead on       │
@@ -101,7 +101,7 @@ describe('a session at 80 x 24', () => {
     await press('y', '5.01', ENTER, DOWN);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 2 · key on ─┐
-      │ Ground under load                                                            │
+      │ Step 2: Ground under load                                                    │
       │ Vehicle: key on, engine not running.                                         │
       │                                                                              │
       │ LED test light from battery positive to sensor ground, pin 3 (BK).           │
@@ -117,9 +117,9 @@ describe('a session at 80 x 24', () => {
       │ │     ground ├───── BK ─────────────────┤ 3 ground │                         │
       │ └────────────┘                          └──────────┘                         │
       │ ──────────────────────────────────────────────────────────────────────────── │
-      │   1  the light is bright - the ground carries current                        │
-      │ > 2  the light is dim - the ground is poor                                   │
-      │   3  the light stays dark - the ground is poor                               │
+      │   1  the light is bright: the ground carries current                         │
+      │ > 2  the light is dim: the ground is poor                                    │
+      │   3  the light stays dark: the ground is poor                                │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] choose  [F2] back  [F5] suspects  [F6] best tests  [?] keys          │
       └──────────────────────────────────────────────────────────────────────────────┘
@@ -142,12 +142,12 @@ describe('a session at 80 x 24', () => {
       │ - Feed voltage - sensor feed, pin 1 (RD/BU) - 0.02 V - points to:            │
       │   wire.feed.open                                                             │
       │                                                                              │
-      │ Ruled out                                                                    │
-      │ - module reference dead - by: feed at the module, 5.01 V                     │
-      │                                                                              │
       │ Cheap tests that would prove it (F6 to do one)                               │
       │ - 2 min: Voltage from sensor ground, pin 3 (BK) to battery negative          │
       │ - <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative     │
+      │                                                                              │
+      │ Repair                                                                       │
+      │   Put it right: feed wire open.                                              │
       │                                                                              │
       │ -- more below: PgDn (17 of 29 lines) --                                      │
       ├──────────────────────────────────────────────────────────────────────────────┤
@@ -159,9 +159,6 @@ describe('a session at 80 x 24', () => {
     await press(PAGE_DOWN);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Conclusion ────────────────────────────────── Three-wire sensor, no signal ─┐
-      │                                                                              │
-      │ Cheap tests that would prove it (F6 to do one)                               │
-      │ - 2 min: Voltage from sensor ground, pin 3 (BK) to battery negative          │
       │ - <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative     │
       │                                                                              │
       │ Repair                                                                       │
@@ -173,6 +170,9 @@ describe('a session at 80 x 24', () => {
       │ Must pass after the repair                                                   │
       │ - Feed at the sensor                                                         │
       │ - Ground under load                                                          │
+      │                                                                              │
+      │ Ruled out                                                                    │
+      │ - module reference dead - by: feed at the module, 5.01 V                     │
       │                                                                              │
       │ What was found on the way                                                    │
       │ - Feed at the sensor - 0.02 V: the feed is low                               │
@@ -230,7 +230,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       │                                                                              │
-      │ Behind "mend the feed wire": mend the feed wire: the usual way (86 %).       │
+      │ mend the feed wire - because: mend the feed wire: the usual way (86 %).      │
       │                                                                              │
       │                                                                              │
       │                                                                              │
@@ -333,7 +333,7 @@ describe('a session at 60 x 20', () => {
     await press('y', TAB);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────── step 1 · key on ─┐
-      │ Feed at the sensor                                       │
+      │ Step 1: Feed at the sensor                               │
       │ Vehicle: key on, engine not running.                     │
       │                                                          │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, │
@@ -410,7 +410,7 @@ describe('a session at 60 x 20', () => {
     await press('y', '5 M', ENTER);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────── step 1 · key on ─┐
-      │ Feed at the sensor                                       │
+      │ Step 1: Feed at the sensor                               │
       │ Vehicle: key on, engine not running.                     │
       │                                                          │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, │

@@ -1,0 +1,68 @@
+/** An instructor's assignment: which drills, at which level, with whose seed, in what time. */
+import { type Checked, isUsable } from '../source/issue.ts';
+import { parseYaml } from '../source/parse-yaml.ts';
+import { schemaIssues } from '../source/schema-issues.ts';
+import type { AssignmentDraft } from './generated/assignment.mjs';
+import validate from './generated/assignment.mjs';
+import type { Hash } from './hidden-fault.ts';
+import type { LevelName } from './levels.ts';
+
+export interface AssignedDrill {
+  /** Name of a procedure or of a circuit. */
+  readonly procedure: string;
+  readonly level: LevelName;
+  /** Null when every student has a vehicle of their own. */
+  readonly seed: number | null;
+  readonly limitMinutes: number | null;
+}
+
+export interface Assignment {
+  readonly name: string;
+  readonly title: string;
+  readonly drills: readonly AssignedDrill[];
+}
+
+/** The assignment in `text`; null with issues when it cannot be used. */
+export function loadAssignment(text: string, file: string): Checked<Assignment> {
+  const parsed = parseYaml(text, file);
+  if (!parsed.value || !isUsable(parsed.issues)) return { value: null, issues: parsed.issues };
+  const { data } = parsed.value;
+  if (!validate(data))
+    return {
+      value: null,
+      issues: [...parsed.issues, ...schemaIssues(validate.errors, parsed.value)],
+    };
+  return { value: assignmentOf(data), issues: parsed.issues };
+}
+
+function assignmentOf(draft: AssignmentDraft): Assignment {
+  return {
+    name: draft.assignment,
+    title: draft.title ?? draft.assignment,
+    drills: draft.drills.map((one) => ({
+      procedure: one.procedure,
+      level: one.level,
+      seed: typeof one.seed === 'number' ? one.seed : null,
+      limitMinutes: one['limit-minutes'] ?? null,
+    })),
+  };
+}
+
+/** The seed of part `part` (from 1) for a student; names that differ in case or spaces only are the same student. */
+export function seedFor(
+  assignment: Assignment,
+  part: number,
+  student: string,
+  hash: Hash,
+): number {
+  const drill = assignment.drills[part - 1];
+  if (!drill) throw new Error(`assignment: no part ${part}`);
+  if (drill.seed !== null) return drill.seed;
+  const text = `ohmward assignment\n${assignment.name}\n${part}\n${studentKey(student)}`;
+  return Number.parseInt(hash(text).slice(0, 8), 16);
+}
+
+/** A student's name as it is compared. */
+export function studentKey(student: string): string {
+  return student.normalize('NFKC').trim().replace(/\s+/g, ' ').toLowerCase();
+}

@@ -1,0 +1,239 @@
+/** What a student's command does, as events, and why it is refused. Pure: time comes in as a value. */
+import { cautionsFor } from '../procedure/cautions.ts';
+import { type Caution, outcomeOfValue, type Step, stepOf } from '../procedure/procedure.ts';
+import type { When } from '../session/events.ts';
+import { COSTS, testCost } from '../suspects/test-cost.ts';
+import { type Debrief, debriefOf } from './debrief.ts';
+import { type Drill, evolveDrill } from './drill.ts';
+import type { DrillEvent, DrillMeasured, DrillRevealed, DrillShown } from './drill-events.ts';
+import { type DrillTest, knownTest, standardOf } from './drill-test.ts';
+import type { VehicleAnswer } from './drill-vehicle.ts';
+import type { DrillWorld } from './drill-world.ts';
+import { dangerOf } from './hazards.ts';
+
+export type DrillCommand =
+  /** The cautions of a test are read and acknowledged. */
+  | { readonly type: 'acknowledge'; readonly test: DrillTest }
+  | { readonly type: 'measure'; readonly test: DrillTest; readonly step?: string }
+  /** Does the present step of the procedure, whatever its kind. */
+  | { readonly type: 'follow' }
+  | { readonly type: 'note'; readonly text: string }
+  | { readonly type: 'resume'; readonly program: string }
+  /** Ends the drill; without repairs it is given up. */
+  | { readonly type: 'diagnose'; readonly repairs: readonly string[] };
+
+export interface DrillDecision {
+  readonly events: readonly DrillEvent[];
+  /** Why the command had no effect, or only an event that says so; each without a full stop. */
+  readonly refused: { readonly words: string; readonly fix: string } | null;
+}
+
+/** Decides one command at time `now`. */
+export function decideDrill(
+  drill: Drill,
+  command: DrillCommand,
+  now: When,
+  world: DrillWorld,
+): DrillDecision {
+  if (drill.status !== 'open') return refuse('this drill has ended', 'start another one');
+  switch (command.type) {
+    case 'acknowledge':
+      return acknowledge(drill, command.test, now, world);
+    case 'measure':
+      return measure(drill, command.test, command.step ?? null, now, world);
+    case 'follow':
+      return follow(drill, now, world);
+    case 'note': {
+      const text = command.text.trim();
+      if (text === '') return refuse('the note is empty', 'write a few words');
+      return { events: [{ type: 'drill-noted', text, ...now }], refused: null };
+    }
+    case 'resume':
+      return {
+        events: [{ type: 'drill-resumed', program: command.program, ...now }],
+        refused: null,
+      };
+    case 'diagnose':
+      return diagnose(drill, command.repairs, now, world);
+  }
+}
+
+/** Cautions to be acknowledged before a test, gravest first. */
+export function pendingFor(drill: Drill, test: DrillTest, world: DrillWorld): readonly Caution[] {
+  const { state, ids } = drill.acknowledged;
+  const known = state === test.setup.state ? new Set(ids) : new Set<string>();
+  return cautionsFor(world.cautions, 'combustion', test.setup, test.probe, []).filter(
+    ({ id }) => !known.has(id),
+  );
+}
+
+/** The procedure's present step, or null without a procedure. */
+export function presentDrillStep({ opened, step }: Drill): Step | null {
+  return opened.procedure && step !== null ? stepOf(opened.procedure, step) : null;
+}
+
+/** The test of the procedure's present step; null when it has none. */
+export function stepTest(drill: Drill): DrillTest | null {
+  const step = presentDrillStep(drill);
+  if ((step?.kind !== 'measure' && step?.kind !== 'look') || step.probe === null) return null;
+  return { setup: step.setup, probe: step.probe, wiggle: step.family === 'wiggle' };
+}
+
+/** Minutes that a test would take now. */
+export function minutesFor({ opened, situation }: Drill, test: DrillTest): number {
+  const known = knownTest(test, opened.meter, standardOf(opened.circuit, test));
+  return tenths(testCost(known, situation, COSTS, false).minutes);
+}
+
+function refuse(words: string, fix: string): DrillDecision {
+  return { events: [], refused: { words, fix } };
+}
+
+function acknowledge(drill: Drill, test: DrillTest, now: When, world: DrillWorld): DrillDecision {
+  const pending = pendingFor(drill, test, world);
+  if (pending.length === 0) return refuse('there is no caution to acknowledge', 'go on');
+  const cautions = pending.map(({ id, word, say }) => ({ id, word, text: say }));
+  return {
+    events: [{ type: 'drill-cautions-read', state: test.setup.state, cautions, ...now }],
+    refused: null,
+  };
+}
+
+function measure(
+  drill: Drill,
+  test: DrillTest,
+  stepId: string | null,
+  now: When,
+  { vehicle, ...world }: DrillWorld,
+): DrillDecision {
+  const danger = dangerOf(vehicle.model, test);
+  if (danger)
+    return {
+      events: [{ type: 'drill-test-stopped', test, ...danger, ...now }],
+      refused: { words: `The bench stops this test: ${danger.reason}`, fix: danger.would },
+    };
+  const reason = vehicle.model.refusal(test);
+  if (reason !== null) return refuse(reason, 'change the test');
+  const pending = pendingFor(drill, test, { vehicle, ...world });
+  if (pending.length > 0)
+    return {
+      events: [
+        { type: 'drill-caution-passed-over', cautions: pending.map(({ id }) => id), ...now },
+      ],
+      refused: {
+        words: 'the cautions of this test have not been acknowledged',
+        fix: 'read and acknowledge them first',
+      },
+    };
+  const answer = vehicle.answers(test, drill.readings.length);
+  const known = knownTest(test, drill.opened.meter, standardOf(drill.opened.circuit, test));
+  const step = stepId === null ? null : presentDrillStep(drill);
+  const event: DrillMeasured = {
+    type: 'drill-measured',
+    test,
+    words: step ? stepWords(step) : known.words,
+    found: answer.words,
+    shown: kept(answer),
+    minutes: minutesFor(drill, test),
+    step: step?.id ?? null,
+    go: step ? goOf(step, answer) : null,
+    ...now,
+  };
+  return { events: [event], refused: null };
+}
+
+function follow(drill: Drill, now: When, world: DrillWorld): DrillDecision {
+  const step = presentDrillStep(drill);
+  if (!step) return refuse('this drill follows no procedure', 'choose a test of your own');
+  if (step.kind === 'conclude')
+    return refuse(
+      `the procedure ends here: ${step.title}`,
+      'give your diagnosis, or go on with tests of your own',
+    );
+  const test = stepTest(drill);
+  if (test) return measure(drill, test, step.id, now, world);
+  const usual =
+    step.kind === 'ask'
+      ? (step.outcomes.find(({ name }) => name === step.usual) ?? step.outcomes[0])
+      : undefined;
+  const go = step.kind === 'act' ? step.go : (usual?.go ?? step.cannot);
+  if (go === null || go === undefined)
+    return refuse(
+      'the simulated vehicle knows nothing of what this step asks',
+      'go on with tests of your own',
+    );
+  const words = usual ? `${step.title}: ${usual.words}` : step.title;
+  return {
+    events: [
+      { type: 'drill-step-followed', step: step.id, words, minutes: step.minutes, go, ...now },
+    ],
+    refused: null,
+  };
+}
+
+function goOf(step: Step, { shown }: VehicleAnswer): string | null {
+  if (step.kind === 'measure' && shown.kind === 'number')
+    return outcomeOfValue(step, shown.value)?.go ?? null;
+  if (step.kind === 'look' && shown.kind === 'look')
+    return step.outcomes.find(({ looks }) => looks.includes(shown.look))?.go ?? null;
+  return null;
+}
+
+function stepWords(step: Step): string {
+  return step.title;
+}
+
+/** JSON knows no infinity. */
+function kept({ shown }: VehicleAnswer): DrillShown {
+  if (shown.kind === 'look') return shown;
+  return { ...shown, value: Number.isFinite(shown.value) ? shown.value : null };
+}
+
+function diagnose(
+  drill: Drill,
+  repairs: readonly string[],
+  now: When,
+  world: DrillWorld,
+): DrillDecision {
+  const known = new Set(drill.opened.circuit.faults.map(({ repair }) => repair));
+  const unknown = repairs.find((repair) => !known.has(repair));
+  if (unknown !== undefined)
+    return refuse(`this circuit has no repair "${unknown}"`, 'choose one of the list');
+  const named = [...new Set(repairs)].sort();
+  if (named.length > drill.level.faults)
+    return refuse(
+      `this level hides ${drill.level.faults === 1 ? 'one fault' : `${drill.level.faults} faults`}`,
+      'name no more repairs than that',
+    );
+  const diagnosed = { type: 'drill-diagnosed', repairs: named, ...now } as const;
+  const ended = evolveDrill(drill, diagnosed);
+  return { events: [diagnosed, revealedBy(ended, world, now).event], refused: null };
+}
+
+/** The last event of a diagnosed drill, and the debrief behind it. */
+export function revealedBy(
+  drill: Drill,
+  world: DrillWorld,
+  now: When,
+): { readonly event: DrillRevealed; readonly debrief: Debrief } {
+  const debrief = debriefOf(drill, world);
+  const { answer, salt } = world.vehicle.hidden;
+  const event: DrillRevealed = {
+    type: 'drill-revealed',
+    faults: answer.faults,
+    repairs: answer.repairs,
+    salt,
+    right: debrief.right,
+    score: debrief.score,
+    points: debrief.points,
+    minutes: tenths(debrief.minutes),
+    yardstickMinutes: tenths(debrief.yardstick.minutes),
+    late: debrief.late,
+    ...now,
+  };
+  return { event, debrief };
+}
+
+function tenths(minutes: number): number {
+  return Math.round(minutes * 10) / 10;
+}

@@ -1,0 +1,102 @@
+/** The bench as a student arranges it by words: state, connectors, clips, spare sensor, target, moving the harness. */
+import { type Circuit, inputTerminals } from '../circuit/circuit.ts';
+import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
+import { type Setup, VEHICLE_STATES, type VehicleState } from '../circuit/test.ts';
+import type { DrillTest } from './drill-test.ts';
+
+/** Everything but the reading. */
+export type Arrangement = Pick<DrillTest, 'setup' | 'wiggle'>;
+
+/** Key off, everything plugged in, nothing clipped in. */
+export const ARRANGEMENT: Arrangement = {
+  setup: { state: 'key-off', unplugged: [], bridges: [], sensor: 'fitted', target: 'still' },
+  wiggle: false,
+};
+
+export type Arranged = { readonly arrangement: Arrangement } | { readonly words: string };
+
+/** What the words for arranging are, for help. */
+export const ARRANGING_WORDS: readonly string[] = [
+  'state STATE            key-off, key-on, cranking or running',
+  'unplug PART            take a connector off: sensor, module, a neighbour',
+  'plug PART              put it on again',
+  'clip FROM TO WHAT      clip in a lead, test-light, lamp or ohms such as 470 ohm',
+  'unclip                 take everything clipped in away',
+  'spare, fitted          plug in a good spare sensor, or the vehicle\u2019s own',
+  'moving, still          the target passes the sensor, or stands still',
+  'wiggle, quiet          move harness and connectors while reading, or not',
+];
+
+/** The arrangement after a line; null when the line arranges nothing. */
+export function arrangedBy(before: Arrangement, line: string, circuit: Circuit): Arranged | null {
+  const [word = '', ...rest] = line.trim().split(/\s+/);
+  const { setup } = before;
+  const set = (change: Partial<Setup>): Arranged => ({
+    arrangement: { ...before, setup: { ...setup, ...change } },
+  });
+  switch (word) {
+    case 'state': {
+      const state = VEHICLE_STATES.find((one) => one === rest.join('-'));
+      if (!state) return { words: `the states are: ${VEHICLE_STATES.join(', ')}` };
+      return set({ state, target: targetIn(circuit, state, setup.target) });
+    }
+    case 'unplug':
+      return rest.length === 0
+        ? { words: 'unplug what?' }
+        : set({ unplugged: [...new Set([...setup.unplugged, ...rest])].sort() });
+    case 'plug':
+      return set({
+        unplugged: setup.unplugged.filter((part) => rest.length > 0 && !rest.includes(part)),
+      });
+    case 'clip': {
+      const bridge = parseBridge(rest.join(' '));
+      return 'words' in bridge ? bridge : set({ bridges: [...setup.bridges, bridge.value] });
+    }
+    case 'unclip':
+      return set({ bridges: [] });
+    case 'spare':
+    case 'fitted':
+      return set({ sensor: word });
+    case 'moving':
+    case 'still':
+      return set({ target: word });
+    case 'wiggle':
+    case 'quiet':
+      return { arrangement: { ...before, wiggle: word === 'wiggle' } };
+    default:
+      return null;
+  }
+}
+
+/** The engine moves a wheel on it, and stopping it stops the wheel. */
+export function targetIn(
+  circuit: Circuit,
+  state: VehicleState,
+  before: Setup['target'],
+): Setup['target'] {
+  const turns = circuit.target !== null && circuit.target.turns > 0;
+  if (!turns) return before;
+  return state === 'cranking' || state === 'running' ? 'moving' : 'still';
+}
+
+/** A whole test from a line such as `volts sensor.feed battery.negative`. */
+export function testFrom(
+  { setup, wiggle }: Arrangement,
+  line: string,
+): { readonly test: DrillTest } | { readonly words: string } {
+  const probe = parseMeasure(line);
+  return 'words' in probe ? probe : { test: { setup, probe: probe.value, wiggle } };
+}
+
+/** Terminals for leads on this circuit: the battery's posts first, then the harness side, then pins behind a connector. */
+export function leadPlaces(circuit: Circuit): readonly { id: string; words: string }[] {
+  const order = { post: 0, harness: 1, part: 2 } as const;
+  return [...circuit.terminals]
+    .sort((a, b) => order[a.side] - order[b.side])
+    .map(({ id, words }) => ({ id, words }));
+}
+
+/** Inputs whose live data can be read. */
+export function liveInputs(circuit: Circuit): readonly string[] {
+  return inputTerminals(circuit);
+}

@@ -1,0 +1,138 @@
+/** A drill in words, for the screens, the dialogue and the terminal alike. Nothing here knows the answer before the debrief does. */
+import type { Expected } from '../circuit/model.ts';
+import { formatQuantity } from '../quantity/format-quantity.ts';
+import { LOOK_WORDS } from '../session/look-words.ts';
+import { percent } from '../suspects/what-changed.ts';
+import type { Debrief } from './debrief.ts';
+import type { Drill } from './drill.ts';
+import type { DrillMeasured, ScorePart } from './drill-events.ts';
+import type { DrillTest } from './drill-test.ts';
+import { setupWords } from './drill-test.ts';
+import type { DrillWorld } from './drill-world.ts';
+
+/** What the student is told at the start. */
+export function openingLines({ opened, level }: Drill): string[] {
+  const { assignment, earlierRepair, procedure, circuit } = opened;
+  const limit = assignment?.limitMinutes ?? null;
+  return [
+    procedure?.title ?? circuit.title,
+    `Level ${level.number}, ${level.title}. ${level.about}`,
+    `Complaint: ${opened.complaint}`,
+    ...(earlierRepair === null
+      ? []
+      : [`The work order says that this was done two weeks ago: ${repairText(opened.circuit, earlierRepair)}`]),
+    ...(assignment
+      ? [
+          `Assignment ${assignment.name}, part ${assignment.part}${limit === null ? '' : `, ${limit} minutes on the clock`}.`,
+        ]
+      : []),
+    `Vehicle ${opened.seed}. The answer is sealed as ${opened.commitment.slice(0, 16)}.`,
+  ];
+}
+
+/** Words of a repair, by its name. */
+export function repairText(
+  circuit: { readonly faults: readonly { repair: string; repairWords: string }[] },
+  repair: string,
+): string {
+  return circuit.faults.find((one) => one.repair === repair)?.repairWords ?? repair;
+}
+
+/** Repairs to choose a diagnosis from, in the order of the circuit. */
+export function repairChoices({ opened }: Pick<Drill, 'opened'>): { repair: string; words: string }[] {
+  const repairs = [...new Set(opened.circuit.faults.map(({ repair }) => repair))];
+  return repairs.map((repair) => ({ repair, words: repairText(opened.circuit, repair) }));
+}
+
+/** What a healthy circuit shows in a test; null where the level does not say. */
+export function goodValue({ level }: Drill, test: DrillTest, world: DrillWorld): string | null {
+  if (!level.expected) return null;
+  const { setup, probe } = test;
+  return expectedWords(world.mind([]).expected({ setup, probe }));
+}
+
+function expectedWords(expected: Expected): string {
+  if (expected.kind === 'looks')
+    return expected.looks.map(({ look }) => LOOK_WORDS[look]).join(', or ');
+  const { unit } = expected;
+  const low = formatQuantity({ value: expected.low, unit });
+  const high = formatQuantity({ value: expected.high, unit });
+  return low === high ? low : `${low} to ${high}`;
+}
+
+/** One reading in a line. */
+export function readingLine({ words, test, found, minutes }: DrillMeasured): string {
+  return `${words} (${setupWords(test)}): ${found}; ${minutes} min`;
+}
+
+/** The suspects with their chances; none on levels that hide them. */
+export function suspectLines(drill: Drill, world: DrillWorld, most: number): string[] {
+  if (!drill.level.suspects) return [];
+  const mind = world.mind(drill.readings);
+  const readings = mind.readingsOf(drill.readings);
+  const ranking = mind.rank(readings, drill.opened.earlierRepair);
+  return [
+    ...ranking.suspects
+      .slice(0, most)
+      .map(({ words, chance }) => `${percent(chance).padStart(10)}  ${words}`),
+    ...(ranking.explained ? [] : ['No single fault explains these readings; check the last one.']),
+  ];
+}
+
+/** The debrief, paragraph by paragraph; an empty line parts the sections. */
+export function debriefLines(debrief: Debrief): string[] {
+  const { yardstick } = debrief;
+  return [
+    debrief.right ? 'RIGHT.' : 'NOT RIGHT.',
+    `In the vehicle: ${debrief.truth}.`,
+    `Repair: ${debrief.repairs.join(' ')}`,
+    `You said: ${debrief.named.length === 0 ? 'nothing; the drill was given up.' : debrief.named.join(' ')}`,
+    ...debrief.alike.map((words) => `On this vehicle no test here tells it from: ${words} Either counts.`),
+    '',
+    `Score: ${debrief.points} of 100`,
+    ...debrief.score.map(scoreLine),
+    '',
+    debrief.evidence.length === 0
+      ? 'No reading proved it.'
+      : `What proved it, the strongest first:`,
+    ...debrief.evidence.map(
+      ({ words, found, ratio, against }) =>
+        `- ${words}: ${found}. ${times(ratio)} likelier than with its strongest rival then: ${against}`,
+    ),
+    '',
+    `What you did: ${debrief.readings.length} readings, ${round(debrief.minutes)} min`,
+    ...debrief.readings.map(
+      ({ words, found, minutes, toldNothing, ratio }, index) =>
+        `${String(index + 1).padStart(2)}  ${words}: ${found}; ${minutes} min; ${toldNothing ? 'told nothing new' : ratioWords(ratio)}`,
+    ),
+    '',
+    `The best plan on this vehicle: ${yardstick.steps.length} readings, ${round(yardstick.minutes)} min (${round(yardstick.expectedMinutes)} min on average over all faults)`,
+    ...yardstick.steps.map(
+      ({ words, found, minutes }, index) =>
+        `${String(index + 1).padStart(2)}  ${words}: ${found}; ${round(minutes)} min`,
+    ),
+    `    and then the suspicion was ${percent(yardstick.chance)} sure.`,
+    '',
+    `Next: ${debrief.next}`,
+  ];
+}
+
+/** One part of the score in a line. */
+export function scoreLine({ name, points, most, why }: ScorePart): string {
+  return `  ${name.padEnd(9)} ${String(points).padStart(3)} of ${most}  ${why}`;
+}
+
+function ratioWords(ratio: number): string {
+  if (ratio >= 1.05) return `made the true repair ${times(ratio)} likelier against its strongest rival`;
+  if (ratio <= 0.95) return 'pointed away from the true repair';
+  return 'moved other suspects';
+}
+
+function times(ratio: number): string {
+  if (ratio > 999) return 'over 999 times';
+  return `${ratio < 10 ? Math.round(ratio * 10) / 10 : Math.round(ratio)} times`;
+}
+
+function round(minutes: number): number {
+  return Math.round(minutes * 10) / 10;
+}

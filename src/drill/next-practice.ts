@@ -1,0 +1,50 @@
+/** The next thing to practise: the first of a short list of weaknesses that the drill showed. */
+import type { FaultClass } from '../circuit/circuit.ts';
+import { EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
+import type { Drill } from './drill.ts';
+import { LEVELS } from './levels.ts';
+import { TIME_FULL } from './score.ts';
+
+export interface Showing {
+  readonly drill: Drill;
+  readonly right: boolean;
+  readonly evidence: number;
+  /** Readings that told nothing new. */
+  readonly wasted: number;
+  readonly yardstickMinutes: number;
+  readonly classes: readonly FaultClass[];
+}
+
+/** More than this share of readings without news is a habit. */
+const WASTED_SHARE = 0.34;
+
+const CLASS_WORDS: Readonly<Record<FaultClass, string>> = {
+  connector: 'contacts: measure on both sides of a connector, loaded, and compare',
+  wire: 'wires: the same voltage at both ends, under load, then continuity with both ends off',
+  sensor: 'sensors: everything right at the plug and still no signal, then a good spare',
+  module: "modules: unplug the wire and look at the module's own terminal",
+  supply: 'the supply: fuse, relay and ground point before the sensor',
+  neighbour: 'neighbours on a shared feed: unplug one at a time and watch the feed come back',
+  target: 'the wheel and the gap: a signal that toggles but is weak, uneven or shifted',
+};
+
+/** One sentence. */
+export function adviceFor(showing: Showing): string {
+  const { drill, right, evidence, wasted, yardstickMinutes, classes } = showing;
+  if (drill.stopped.length > 0)
+    return `Safety first: before each test say what the instrument puts into the circuit. ${drill.stopped[0]!.reason}.`;
+  if (drill.passedOver.length > 0)
+    return 'Read the cautions before the first test in each vehicle state; they are the first step of it.';
+  if (drill.readings.length === 0) return 'Measure before you name anything.';
+  if (!right) return `Practise ${CLASS_WORDS[classes[0] ?? 'wire']}.`;
+  if (evidence < EVIDENCE_NEEDED)
+    return 'Right, but not proven: go on until three different tests point at the same repair.';
+  if (wasted > WASTED_SHARE * drill.readings.length)
+    return 'Before each test say what the two likeliest suspects would show; when it is the same, choose another test.';
+  if (drill.minutes > TIME_FULL * yardstickMinutes)
+    return 'Do all tests of one vehicle state and one place together: getting there costs more than reading.';
+  const next = LEVELS.find(({ number }) => number === drill.level.number + 1);
+  return next
+    ? `Well done. Try level ${next.number}: ${next.title}.`
+    : 'Well done. Try another circuit on this level.';
+}

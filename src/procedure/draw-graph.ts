@@ -1,0 +1,83 @@
+/** A tree as boxes and arrows: what all its drawings have in common. */
+import { type Conclusion, isTask, type Procedure, stepOf } from './procedure.ts';
+
+export interface GraphNode {
+  readonly id: string;
+  readonly kind: 'task' | 'conclusion' | 'no-fault';
+  /** Empty when it says no more than the id. */
+  readonly title: string;
+  /** `key-on, sensor unplugged, 2 min`; empty for a conclusion. */
+  readonly setting: string;
+  /** Faults that a conclusion stands for. */
+  readonly faults: readonly string[];
+  readonly exits: readonly GraphExit[];
+}
+
+/** One way out of a step. */
+export interface GraphExit {
+  /** Name of the outcome; empty for a step that is only done; `cannot` for a person who can't do it. */
+  readonly name: string;
+  readonly kind: 'outcome' | 'done' | 'cannot';
+  readonly words: string;
+  readonly to: string;
+  /** Faults that leave here, when the tree was proved: `wire.feed.open`, `sensor.dead 40 %`. */
+  readonly passing: readonly string[] | null;
+}
+
+/** Faults that leave a step by an outcome (empty name where nothing is read). */
+export type Passing = (step: string, outcome: string) => readonly string[];
+
+/** Boxes in the order in which a reader comes to them, each once; what nothing leads to is left out. */
+export function treeGraph(procedure: Procedure, passing?: Passing): GraphNode[] {
+  const found = new Map<string, GraphNode>();
+  const visit = (id: string) => {
+    if (found.has(id)) return;
+    const node = nodeOf(procedure, id, passing);
+    found.set(id, node);
+    for (const { to } of node.exits) visit(to);
+  };
+  visit(procedure.start);
+  return [...found.values()];
+}
+
+function nodeOf(procedure: Procedure, id: string, passing?: Passing): GraphNode {
+  const step = stepOf(procedure, id);
+  if (!isTask(step)) return conclusionNode(step);
+  const { state, unplugged, sensor } = step.setup;
+  const setting = [
+    ...(step.kind === 'ask' || step.kind === 'act' ? [] : [state]),
+    ...(unplugged.length > 0 ? [`${unplugged.join(', ')} unplugged`] : []),
+    ...(sensor === 'spare' ? ['spare sensor'] : []),
+    `${step.minutes} min`,
+  ].join(', ');
+  const through = (outcome: string) => passing?.(id, outcome) ?? null;
+  const exits: GraphExit[] =
+    step.kind === 'act'
+      ? [{ name: '', kind: 'done', words: '', to: step.go, passing: through('') }]
+      : step.outcomes.map(({ name, words, go }) => ({
+          name,
+          kind: 'outcome',
+          words: words === name.replace(/-/g, ' ') ? '' : words,
+          to: go,
+          passing: through(name),
+        }));
+  if (step.cannot !== null && !exits.some(({ to }) => exits.length === 1 && to === step.cannot))
+    exits.push({ name: 'cannot', kind: 'cannot', words: '', to: step.cannot, passing: null });
+  return { id, kind: 'task', title: ownTitle(id, step.title), setting, faults: [], exits };
+}
+
+function conclusionNode({ id, title, faults }: Conclusion): GraphNode {
+  return {
+    id,
+    kind: faults.length > 0 ? 'conclusion' : 'no-fault',
+    title: ownTitle(id, title),
+    setting: '',
+    faults,
+    exits: [],
+  };
+}
+
+function ownTitle(id: string, title: string): string {
+  const plain = id.slice(id.lastIndexOf('/') + 1).replace(/-/g, ' ');
+  return title.toLowerCase() === plain ? '' : title;
+}

@@ -1,0 +1,153 @@
+/**
+ * A tree as one SVG picture, from left to right: black on white, no script, no fonts of its own, so that it prints
+ * and can be read anywhere. Each outcome is a row of its step's box, and its arrow leaves from that row.
+ */
+
+import type { GraphExit, GraphNode } from './draw-graph.ts';
+import { layerGraph } from './layer-graph.ts';
+
+const BOX_WIDTH = 250;
+const COLUMN_GAP = 90;
+const ROW_GAP = 18;
+const LINE = 15;
+const PAD = 8;
+const MARGIN = 20;
+/** Letters in a line of a box; a usual sans-serif letter of 12 px is 6.2 px wide on average. */
+const LETTERS = 38;
+const HEAD = 46;
+
+interface Shape {
+  readonly node: GraphNode;
+  readonly head: readonly string[];
+  readonly rows: readonly {
+    readonly exit: GraphExit;
+    readonly lines: readonly string[];
+    readonly top: number;
+  }[];
+  readonly height: number;
+}
+
+/** The picture as text. `title` stands above it and is its name for screen readers. */
+export function drawSvg(nodes: readonly GraphNode[], title: string): string {
+  const shapes = new Map(nodes.map((node) => [node.id, shapeOf(node)]));
+  const boxes = nodes.map(({ id, exits }) => ({
+    id,
+    height: shapes.get(id)!.height,
+    to: exits.map(({ to }) => to),
+  }));
+  const { places, columns, height } = layerGraph(boxes, ROW_GAP);
+  const left = (id: string) => MARGIN + places.get(id)!.column * (BOX_WIDTH + COLUMN_GAP);
+  const top = (id: string) => MARGIN + HEAD + places.get(id)!.y;
+  const width = 2 * MARGIN + columns * BOX_WIDTH + (columns - 1) * COLUMN_GAP;
+  const arrows = [...shapes.values()].flatMap(({ node, rows, head }) =>
+    rows.map(({ exit, lines, top: row }) => {
+      const from = {
+        x: left(node.id) + BOX_WIDTH,
+        y: top(node.id) + (lines.length > 0 ? row + LINE * 0.6 : head.length * LINE * 0.6),
+      };
+      const to = { x: left(exit.to), y: top(exit.to) + PAD + LINE * 0.6 };
+      return arrow(from, to, exit.kind === 'cannot');
+    }),
+  );
+  const drawn = nodes.map(({ id }) => box(shapes.get(id)!, left(id), top(id)));
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height + HEAD + 2 * MARGIN}" viewBox="0 0 ${width} ${height + HEAD + 2 * MARGIN}" role="img" aria-labelledby="title">`,
+    `<title id="title">${escaped(title)}</title>`,
+    `<style>text{font:12px sans-serif;fill:#000}.id{font-weight:bold}.title{font-size:18px;font-weight:bold}.box{fill:#fff;stroke:#000;stroke-width:1.2}.rule{stroke:#000;stroke-width:.6}.arrow{fill:none;stroke:#000;stroke-width:1.1}.cannot{stroke-dasharray:5 4}.through{font-size:10px}</style>`,
+    '<defs><marker id="tip" viewBox="0 0 8 8" refX="8" refY="4" markerWidth="8" markerHeight="8" orient="auto"><path d="M0 0 8 4 0 8z"/></marker></defs>',
+    `<rect width="100%" height="100%" fill="#fff"/>`,
+    `<text class="title" x="${MARGIN}" y="${MARGIN + 20}">${escaped(title)}</text>`,
+    ...arrows,
+    ...drawn,
+    '</svg>',
+    '',
+  ].join('\n');
+}
+
+function shapeOf(node: GraphNode): Shape {
+  const head = [
+    node.id,
+    ...[node.title, node.setting].filter((part) => part !== '').flatMap((part) => wrapped(part)),
+    ...node.faults.flatMap((fault) => wrapped(fault)),
+  ];
+  let y = PAD + head.length * LINE + PAD / 2;
+  const rows = node.exits.map((exit) => {
+    const text = [exit.name, exit.words].filter((part) => part !== '').join(': ');
+    const through =
+      exit.passing === null
+        ? []
+        : wrapped(`(${exit.passing.length === 0 ? 'nothing' : exit.passing.join(', ')})`);
+    const lines = [...(text === '' ? [] : wrapped(text)), ...through];
+    const top = y;
+    y += lines.length * LINE + (lines.length > 0 ? PAD / 2 : 0);
+    return { exit, lines, top };
+  });
+  return { node, head, rows, height: Math.ceil(y + PAD / 2) };
+}
+
+function box({ node, head, rows, height }: Shape, x: number, y: number): string {
+  const round = node.kind === 'task' ? 2 : 14;
+  const dashed = node.kind === 'no-fault' ? ' stroke-dasharray="4 3"' : '';
+  const frame = (inset: number) =>
+    `<rect class="box" x="${x + inset}" y="${y + inset}" width="${BOX_WIDTH - 2 * inset}" height="${height - 2 * inset}" rx="${round}"${dashed}/>`;
+  const text = (line: string, at: number, indent: number, kind: string) =>
+    `<text${kind === '' ? '' : ` class="${kind}"`} x="${x + PAD + indent}" y="${y + at + LINE * 0.8}">${escaped(line)}</text>`;
+  const parts = [frame(0), ...(node.kind === 'conclusion' ? [frame(3)] : [])];
+  head.forEach((line, index) => {
+    parts.push(text(line, PAD + index * LINE, 0, index === 0 ? 'id' : ''));
+  });
+  for (const { exit, lines, top } of rows) {
+    if (lines.length === 0) continue;
+    parts.push(`<path class="rule" d="M${x} ${y + top - 2}h${BOX_WIDTH}"/>`);
+    lines.forEach((line, index) => {
+      parts.push(
+        text(
+          line,
+          top + index * LINE,
+          index === 0 ? 0 : 8,
+          exit.passing !== null && index > 0 ? 'through' : '',
+        ),
+      );
+    });
+  }
+  return `<g>${parts.join('')}</g>`;
+}
+
+/** A curve to the left edge of the next box; one that goes back leaves and comes in on a wider bow. */
+function arrow(
+  from: { x: number; y: number },
+  to: { x: number; y: number },
+  cannot: boolean,
+): string {
+  const bow = to.x > from.x ? Math.min(COLUMN_GAP, (to.x - from.x) / 2) : COLUMN_GAP;
+  const kind = cannot ? 'arrow cannot' : 'arrow';
+  const points = [from.x, from.y, from.x + bow, from.y, to.x - bow, to.y, to.x, to.y].map(
+    (value) => Math.round(value * 10) / 10,
+  );
+  const [a, b, c, d, e, f, g, h] = points;
+  return `<path class="${kind}" marker-end="url(#tip)" d="M${a} ${b}C${c} ${d} ${e} ${f} ${g} ${h}"/>`;
+}
+
+function wrapped(text: string): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    if (line !== '' && line.length + 1 + word.length > LETTERS) {
+      lines.push(line);
+      line = '';
+    }
+    line = line === '' ? word : `${line} ${word}`;
+  }
+  return [...lines, line];
+}
+
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+};
+
+function escaped(text: string): string {
+  return text.replace(/[&<>"]/g, (sign) => ENTITIES[sign]!);
+}

@@ -1,0 +1,183 @@
+/**
+ * What a tree costs beside the cheapest strategy there is and beside following the proposals of the next test: three
+ * expected times over the same faults, the same chances and the same costs of getting from one test to the next.
+ */
+import { type Circuit, partName } from '../circuit/circuit.ts';
+import type { Model } from '../circuit/model.ts';
+import { leads } from '../circuit/refuse-test.ts';
+import { standardTests } from '../circuit/standard-tests.ts';
+import { LOOKS, type Look, type Test } from '../circuit/test.ts';
+import { type Procedure, stepOf } from '../procedure/procedure.ts';
+import { NO_ALLOWANCE } from '../suspects/allowance.ts';
+import type { Reading } from '../suspects/likelihood.ts';
+import { type Proposals, proposeTests } from '../suspects/next-test.ts';
+import { AT_THE_START, findOptimum } from '../suspects/optimum.ts';
+import { outcomesOf } from '../suspects/outcomes.ts';
+import {
+  buildTable,
+  type Candidate,
+  HEALTHY,
+  type PredictionTable,
+  type TableTest,
+} from '../suspects/prediction-table.ts';
+import { priorFor } from '../suspects/prior.ts';
+import { rankSuspects } from '../suspects/rank-suspects.ts';
+import {
+  ALL_MEANS,
+  COSTS,
+  type Situation,
+  situationAfter,
+  testCost,
+} from '../suspects/test-cost.ts';
+import { testOf, type Way } from './walk-faults.ts';
+
+export interface CostComparison {
+  /** Expected minutes of the tree, with the costs of the planner and not the author's minutes. */
+  readonly tree: number;
+  /** Expected minutes of the cheapest strategy found. */
+  readonly optimum: number;
+  /** No strategy takes less; equal to `optimum` when the search ended by itself. */
+  readonly bound: number;
+  /** Expected minutes of always doing the first proposal until none tells anything more. */
+  readonly guided: number;
+}
+
+/** Samples of the tolerances that the plans are made over. */
+const SAMPLES = 8;
+/** Looks as mere marks of outcomes; there are more of them than a test has outcomes. */
+const MARKS: readonly Look[] = Object.values(LOOKS).flat();
+/** States the search for the optimum looks at before it stops. */
+const EXPANSIONS = 2000;
+/** Chance of the healthy circuit before any reading: a complaint mostly has a cause. As the sessions assume. */
+const HEALTHY_CHANCE = 0.05;
+/** A reading that is no standard test takes this long by itself. */
+const USUAL_MINUTES = 1;
+
+interface PlannedTest extends TableTest {
+  readonly test: Test;
+}
+
+/** Compares the ways through a tree with what could be done without it. Takes seconds. */
+export function compareCost(
+  procedure: Procedure,
+  model: Model,
+  ways: readonly Way[],
+): CostComparison {
+  const tests = testsOf(procedure, model.circuit);
+  const candidates = candidatesOf(model.circuit);
+  const samples = Math.min(SAMPLES, model.samples);
+  const shows = (id: string, { test }: PlannedTest, sample: number) =>
+    model.shows(id, test, sample);
+  const table = buildTable(candidates, tests, shows, samples);
+  const chances = priorFor(candidates);
+  const { minutes, bound } = findOptimum(table, { chances, expansionsMax: EXPANSIONS });
+  const chanceOf = new Map(candidates.map(({ id }, index) => [id, chances[index]!]));
+  const byKey = new Map(tests.map((one) => [JSON.stringify(one.test), one]));
+  const tree = ways.reduce(
+    (sum, way) => sum + chanceOf.get(way.fault)! * way.share * wayMinutes(procedure, byKey, way),
+    0,
+  );
+  return { tree, optimum: minutes, bound, guided: guidedMinutes(table, chances) };
+}
+
+function wayMinutes(
+  procedure: Procedure,
+  tests: ReadonlyMap<string, PlannedTest>,
+  { visits }: Way,
+): number {
+  let now: Situation = AT_THE_START;
+  let minutes = 0;
+  for (const { step: id } of visits) {
+    const step = stepOf(procedure, id);
+    if (step.kind === 'conclude') continue;
+    const test = testOf(step);
+    const planned = test ? tests.get(JSON.stringify(test)) : undefined;
+    if (!planned) {
+      minutes += step.minutes;
+      continue;
+    }
+    minutes += testCost(planned, now, COSTS, ALL_MEANS.helper).minutes;
+    now = situationAfter(planned, now);
+  }
+  return minutes;
+}
+
+/** Minutes of following the proposals with readings that are the outcomes themselves. */
+function guidedMinutes(measured: PredictionTable, chances: Float64Array): number {
+  const table = outcomesAsLooks(measured);
+  const outcomes = outcomesOf(table);
+  const decided = new Map<string, Proposals>();
+  const decide = (readings: readonly Reading[], now: Situation): Proposals => {
+    const key = JSON.stringify(readings);
+    const known = decided.get(key);
+    if (known) return known;
+    const ranking = rankSuspects(table, readings, chances, { allowance: NO_ALLOWANCE });
+    const without = readings.map(({ test }) => test);
+    const made = proposeTests(table, ranking, { now, means: ALL_MEANS, outcomes, without });
+    decided.set(key, made);
+    return made;
+  };
+  let expected = 0;
+  table.candidates.forEach((_, truth) => {
+    for (let sample = 0; sample < table.samples; sample += 1) {
+      const readings: Reading[] = [];
+      let now: Situation = AT_THE_START;
+      let first = decide(readings, now).best[0];
+      while (first) {
+        const test = table.tests[first.test]!;
+        expected +=
+          (chances[truth]! / table.samples) * testCost(test, now, COSTS, ALL_MEANS.helper).minutes;
+        now = situationAfter(test, now);
+        readings.push({ test: first.test, shown: table.shown(first.test, truth)[sample]! });
+        first = decide(readings, now).best[0];
+      }
+    }
+  });
+  return expected;
+}
+
+/** The same table with each outcome as a look of its own, so that two readings of one outcome are the same reading. */
+function outcomesAsLooks(table: PredictionTable): PredictionTable {
+  const outcomes = outcomesOf(table);
+  const rows = new Map(table.candidates.map(({ id }, index) => [id, index]));
+  const columns = new Map(table.tests.map(({ id }, index) => [id, index]));
+  return buildTable(
+    table.candidates,
+    table.tests,
+    (id, test, sample) => {
+      const { ofSample } = outcomes(columns.get(test.id)!);
+      const outcome = ofSample[rows.get(id)! * table.samples + sample]!;
+      return { kind: 'look', look: MARKS[Math.min(outcome, MARKS.length - 1)]! };
+    },
+    table.samples,
+  );
+}
+
+function testsOf(procedure: Procedure, circuit: Circuit): PlannedTest[] {
+  const found = new Map<string, PlannedTest>();
+  const add = (test: Test, rest: Pick<PlannedTest, 'id' | 'words' | 'family' | 'minutes'>) => {
+    const key = JSON.stringify(test);
+    if (found.has(key)) return;
+    const { state, unplugged, bridges, sensor } = test.setup;
+    const reaches = [...new Set(leads(test.probe).map(partName))].filter(
+      (part) => part !== 'battery',
+    );
+    const arrangement = JSON.stringify([bridges, sensor]);
+    found.set(key, { ...rest, test, state, unplugged, reaches, arrangement, needs: [] });
+  };
+  for (const { id, words, family, minutes, test } of standardTests(circuit))
+    add(test, { id, words, family, minutes });
+  for (const step of Object.values(procedure.steps)) {
+    const test = testOf(step);
+    if (!test || step.kind === 'conclude') continue;
+    add(test, { id: step.id, words: step.title, family: step.family, minutes: USUAL_MINUTES });
+  }
+  return [...found.values()];
+}
+
+function candidatesOf(circuit: Circuit): Candidate[] {
+  const faults = circuit.faults.map(({ id, repair, weight }) => ({ id, repair, weight }));
+  const total = faults.reduce((sum, { weight }) => sum + weight, 0);
+  const weight = (total * HEALTHY_CHANCE) / (1 - HEALTHY_CHANCE);
+  return [...faults, { id: HEALTHY, repair: HEALTHY, weight }];
+}

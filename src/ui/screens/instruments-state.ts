@@ -1,0 +1,35 @@
+/** Instruments as tick boxes, and back. No React. */
+import { INSTRUMENTS, type Instrument } from '../../files/settings.ts';
+import type { Form } from '../parts/form-state.ts';
+
+/** Words of the instruments, for lists. */
+export const INSTRUMENT_WORDS: Readonly<Record<Instrument, { words: string; about: string }>> = {
+  meter: { words: 'Multimeter', about: 'Volts and ohms, 10 megohms input.' },
+  'test-light': {
+    words: 'LED test light',
+    about: 'Draws about 32 mA at battery voltage: safe for module outputs.',
+  },
+  lamp: { words: 'Filament test lamp', about: 'Draws a quarter of an ampere: never on a module.' },
+  scope: { words: 'Oscilloscope', about: 'For patterns and timing.' },
+  'spare-sensor': { words: 'Spare sensor', about: 'Known to be good, for this vehicle.' },
+  resistor: { words: 'Resistors', about: 'To pull a signal without a light.' },
+  helper: { words: 'A helper', about: 'Somebody for the key and the starter.' },
+};
+
+/** Tick boxes for the instruments. */
+export function instrumentFields(chosen: readonly string[]) {
+  return INSTRUMENTS.map((name) => ({
+    kind: 'check' as const,
+    key: name,
+    label: INSTRUMENT_WORDS[name].words,
+    hint: INSTRUMENT_WORDS[name].about,
+    on: chosen.includes(name),
+  }));
+}
+
+/** The ticked instruments of a form. */
+export function tickedIn(form: Form): Instrument[] {
+  return INSTRUMENTS.filter((name) =>
+    form.fields.some((field) => field.key === name && field.kind === 'check' && field.on),
+  );
+}

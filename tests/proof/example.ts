@@ -1,0 +1,49 @@
+/** The worked example of docs/writing-procedures.md, taken out of the page. */
+import { readFileSync } from 'node:fs';
+import type { Circuit } from '../../src/circuit/circuit.ts';
+import { loadCircuit } from '../../src/circuit/load-circuit.ts';
+import {
+  type Library,
+  type LinkedProcedure,
+  linkProcedure,
+} from '../../src/procedure/link-procedure.ts';
+import { parseProcedure } from '../../src/procedure/parse-procedure.ts';
+import { type Proof, proveProcedure } from '../../src/proof/prove-procedure.ts';
+import type { Issue } from '../../src/source/issue.ts';
+import { LIBRARY, modelFor } from './library.ts';
+
+const PAGE = readFileSync('docs/writing-procedures.md', 'utf8');
+const [circuitText, treeText] = [...PAGE.matchAll(/^```yaml\n(.*?)^```$/gms)].map(
+  (match) => match[1]!,
+);
+export const CIRCUIT_TEXT = circuitText!;
+export const TREE_TEXT = treeText!;
+/** The part of the tree that the page shows first. */
+export const FIRST_PART = PAGE.match(/^```yaml part\n(.*?)^```$/ms)![1]!;
+
+export const CIRCUIT: Circuit = loadCircuit(CIRCUIT_TEXT, 'rake-wheel-pickup.yaml').value!;
+
+export interface Checked {
+  readonly linked: LinkedProcedure | null;
+  readonly proof: Proof | null;
+  readonly issues: readonly Issue[];
+}
+
+/** The example tree, or a changed one, through linking and proof. Each `change` must find its text. */
+export function checkExample(...changes: readonly (readonly [string, string])[]): Checked {
+  let text = TREE_TEXT;
+  for (const [from, to] of changes) {
+    if (!text.includes(from)) throw new Error(`the example does not hold: ${from}`);
+    text = text.replace(from, () => to);
+  }
+  const parsed = parseProcedure(text, 'rake-wheel-no-speed.yaml');
+  if (!parsed.value) return { linked: null, proof: null, issues: parsed.issues };
+  const library: Library = { ...LIBRARY, circuits: new Map([[CIRCUIT.name, CIRCUIT]]) };
+  const { value, issues } = linkProcedure(parsed.value, library, {
+    drive: 'combustion',
+    modelOf: (circuit) => modelFor(circuit),
+  });
+  if (!value) return { linked: null, proof: null, issues };
+  const proof = proveProcedure(value, modelFor(CIRCUIT));
+  return { linked: value, proof, issues: [...issues, ...proof.issues] };
+}

@@ -1,0 +1,209 @@
+/** The proof on the worked example: silent on the tree as it is, and at the right place when it is spoiled. */
+import { describe, expect, test } from 'vitest';
+import { CIRCUIT, checkExample, TREE_TEXT } from './example.ts';
+
+/** `code line` of each issue, and the line of the text that `near` stands in. */
+function found(...changes: readonly (readonly [string, string])[]): string[] {
+  return checkExample(...changes).issues.map(({ code, at }) => `${code} ${at.line}`);
+}
+
+function lineOf(near: string): number {
+  return TREE_TEXT.slice(0, TREE_TEXT.indexOf(near)).split('\n').length;
+}
+
+test('the worked example is proved without a finding', () => {
+  const { issues, proof } = checkExample();
+  expect(issues).toEqual([]);
+  expect(proof!.rows.map(({ fault }) => fault)).toEqual([
+    'healthy',
+    ...CIRCUIT.faults.map(({ id }) => id),
+  ]);
+  for (const { fault, ends } of proof!.rows) {
+    expect(
+      ends.reduce((sum, { share }) => sum + share, 0),
+      fault,
+    ).toBeCloseTo(1, 12);
+    expect(
+      ends.every(({ verdict }) => verdict === 'right'),
+      fault,
+    ).toBe(true);
+  }
+});
+
+test('a fault ends where one follows the tree by hand', () => {
+  const ends = new Map(checkExample().proof!.rows.map((row) => [row.fault, row]));
+  // By hand: an open low wire lifts the bias (high), the loop is open (high), the coil and the high wire are right.
+  expect(ends.get('wire.low.open')).toMatchObject({
+    ends: [{ step: 'low-broken', share: 1 }],
+    steps: 5,
+    minutes: 13,
+  }); // 2 + 4 + 3 + 3 + 1
+  expect(ends.get('healthy')).toMatchObject({
+    ends: [{ step: 'no-fault', share: 1 }],
+    steps: 4,
+    minutes: 11,
+  }); // 2 + 3 + 2 + 4
+});
+
+test('the proof is the same each time', () => {
+  expect(JSON.stringify(checkExample().proof)).toBe(JSON.stringify(checkExample().proof));
+});
+
+describe('a spoiled tree is told at the place of the slip', () => {
+  test('swapped targets: at the outcomes, and the fix names the right target', () => {
+    const { issues } = checkExample(
+      [
+        'good: { words: the coil is right, go: high-wire }',
+        'good: { words: the coil is right, go: coil-bad }',
+      ],
+      [
+        'high: { words: open or too many ohms, go: coil-bad }',
+        'high: { words: open or too many ohms, go: high-wire }',
+      ],
+    );
+    const wrong = issues.filter(({ code }) => code === 'wrong-conclusion');
+    expect(wrong.map(({ at, fix }) => [at.line, fix])).toEqual([
+      [
+        lineOf('good: { words: the coil is right'),
+        'let it lead to "high-wire": all that leaves by it then ends rightly',
+      ],
+      [
+        lineOf('high: { words: open or too many ohms, go: coil-bad'),
+        'let it lead to "coil-bad": all that leaves by it then ends rightly',
+      ],
+    ]);
+    expect(wrong[0]!.severity).toBe('error');
+    expect(wrong[0]!.words).toContain('wire.high.open (100 %)');
+  });
+
+  test('a limit in the wrong decade: the step, with what is read', () => {
+    // A good wire of 4 m has 0.13 to 0.17 ohm (predicted), so "good below 0.1 ohm" calls it bad.
+    const { issues } = checkExample(
+      [
+        'good: { below: 2 ohm, words: carries, go: low-wire }',
+        'good: { below: 0.1 ohm, words: carries, go: low-wire }',
+      ],
+      [
+        'high: { from: 2 ohm, words: open or resistive, go: high-broken }',
+        'high: { from: 0.1 ohm, words: open or resistive, go: high-broken }',
+      ],
+    );
+    const narrow = issues.find(({ code }) => code === 'good-too-narrow')!;
+    expect(narrow.at.line).toBe(lineOf('good: { below: 2 ohm, words: carries, go: low-wire }'));
+    expect(narrow.severity).toBe('error');
+    expect(narrow.words).toMatch(/reads 0\.12\d to 0\.17\d/);
+    expect(issues.some(({ code }) => code === 'wrong-conclusion')).toBe(true);
+  });
+
+  test('a limit that lets a fault pass as good', () => {
+    // A resistive wire has 6.5 kohm and more (predicted); with a limit of 1 Mohm it passes for good.
+    const { issues } = checkExample(
+      [
+        'good: { below: 2 ohm, words: carries, go: low-wire }',
+        'good: { below: 1 Mohm, words: carries, go: low-wire }',
+      ],
+      [
+        'high: { from: 2 ohm, words: open or resistive, go: high-broken }',
+        'high: { from: 1 Mohm, words: open or resistive, go: high-broken }',
+      ],
+    );
+    const wide = issues.find(({ code }) => code === 'good-too-wide')!;
+    expect(wide.at.line).toBe(lineOf('good: { below: 2 ohm, words: carries, go: low-wire }'));
+    expect(wide.words).toContain('wire.high.resistive');
+    const lost = issues.find(({ code }) => code === 'wrong-conclusion')!;
+    expect(lost.fix).toMatch(/move the limit between the two/);
+  });
+
+  test('a conclusion that forgets its faults', () => {
+    const { issues } = checkExample([
+      'conclude: [wire.low.open, wire.low.resistive]',
+      'conclude: [sensor.leads-swapped]',
+    ]);
+    expect(issues.map(({ code, at }) => `${code} ${at.line}`)).toContain(
+      `uncovered-fault ${lineOf('conclude: [wire.low.open, wire.low.resistive]')}`,
+    );
+  });
+
+  test('a conclusion that says nothing was found', () => {
+    const { issues } = checkExample([
+      'conclude: [wire.low.open, wire.low.resistive]',
+      'conclude: []',
+    ]);
+    const missed = issues.find(({ code }) => code === 'uncovered-fault')!;
+    expect(missed.words).toContain('wire.low.open');
+    expect(missed.fix).toContain('this test shows it:');
+  });
+
+  test('no conclusion for a healthy circuit', () => {
+    const { issues } = checkExample(['conclude: []', 'conclude: [target.displaced]']);
+    const blamed = issues.find(({ code }) => code === 'healthy-blamed')!;
+    expect(blamed.at.line).toBe(lineOf('conclude: []'));
+    expect(blamed.fix).toContain('conclude: []');
+  });
+
+  test('a healthy circuit that is blamed', () => {
+    expect(
+      found([
+        'in-step: { words: in step, go: no-fault }',
+        'in-step: { words: in step, go: gap-wide }',
+      ]),
+    ).toContain(`healthy-blamed ${lineOf('in-step:')}`);
+  });
+
+  test('a way without end', () => {
+    const { issues } = checkExample([
+      'in-step: { words: in step, go: no-fault }',
+      'in-step: { words: in step, go: picture }',
+    ]);
+    expect(issues.find(({ code }) => code === 'endless-walk')?.at.line).toBe(lineOf('  picture:'));
+  });
+
+  test('leads the wrong way round', () => {
+    const { issues } = checkExample([
+      'measure: { volts: [module.pickup-high, battery.negative] }',
+      'measure: { volts: [battery.negative, battery.positive] }',
+    ]);
+    const codes = issues.map(({ code, at }) => `${code} ${at.line}`);
+    expect(codes).toContain(`reversed-leads ${lineOf('measure: { volts')}`);
+    expect(codes).toContain(`separates-nothing ${lineOf('  bias:')}`);
+  });
+
+  test('a branch that nothing comes to', () => {
+    expect(found(['battery: { from: 5 V,', 'battery: { from: 40 V,'])).toContain(
+      `never-reached ${lineOf('battery: { from: 5 V')}`,
+    );
+  });
+
+  test('a retest that passes before the repair', () => {
+    const { issues } = checkExample([
+      "repair: Replace the rake wheel's ring of teeth.\n    retest: [picture]",
+      "repair: Replace the rake wheel's ring of teeth.\n    retest: [bias]",
+    ]);
+    expect(issues.map(({ code }) => code)).toEqual(['blind-retest']);
+    expect(issues[0]!.words).toContain('target.damaged');
+  });
+});
+
+test('a question without a usual answer is answered every way', () => {
+  const { proof, issues } = checkExample(
+    ['start: bias', 'start: hint'],
+    [
+      'steps:\n',
+      'steps:\n  hint:\n    say: Was the ring of teeth just off?\n    why: It may have slipped.\n    outcomes:\n      ring-was-off: { go: shifted-signal }\n      ring-stayed-on: { go: bias }\n',
+    ],
+  );
+  const healthy = proof!.rows[0]!;
+  expect(healthy.ends.map(({ step, share }) => [step, share])).toEqual([
+    ['shifted-signal', 0.5],
+    ['no-fault', 0.5],
+  ]);
+  expect(issues.some(({ code }) => code === 'healthy-blamed')).toBe(true);
+  const usual = checkExample(
+    ['start: bias', 'start: hint'],
+    [
+      'steps:\n',
+      'steps:\n  hint:\n    say: Was the ring of teeth just off?\n    why: It may have slipped.\n    usual: ring-stayed-on\n    outcomes:\n      ring-was-off: { go: shifted-signal }\n      ring-stayed-on: { go: bias }\n',
+    ],
+  );
+  expect(usual.issues).toEqual([]);
+});

@@ -1,0 +1,209 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { createModel, type Model } from '../../src/circuit/model.ts';
+import type { Test } from '../../src/circuit/test.ts';
+import { createBench } from '../../src/drill/bench.ts';
+import { loadLibrary } from '../../src/files/load-library.ts';
+import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { emptyJob, type Job } from '../../src/procedure/job.ts';
+import { type LinkedProcedure, linkProcedure } from '../../src/procedure/link-procedure.ts';
+import { createThinker } from '../../src/session/create-thinker.ts';
+import { decide } from '../../src/session/decide.ts';
+import { evolve, openSession } from '../../src/session/evolve.ts';
+import type { Session } from '../../src/session/session.ts';
+import { when } from './sample-tree.ts';
+
+const ALL = ['meter', 'test-light', 'scope', 'spare-sensor', 'resistor'];
+const AT_SENSOR = setup('key-on', ['sensor']);
+const SIGNAL_AT_PLUG: Test = {
+  setup: AT_SENSOR,
+  probe: { kind: 'volts', plus: 'sensor.signal', minus: 'battery.negative' },
+};
+const SIGNAL_AT_MODULE: Test = {
+  setup: AT_SENSOR,
+  probe: { kind: 'volts', plus: 'module.signal', minus: 'battery.negative' },
+};
+const FEED: Test = {
+  setup: setup('key-on', []),
+  probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
+};
+
+function setup(state: 'key-on', unplugged: string[]): Test['setup'] {
+  return { state, unplugged, bridges: [], sensor: 'fitted', target: 'still' };
+}
+
+let model: Model;
+let linked: LinkedProcedure;
+beforeAll(() => {
+  const library = loadLibrary('procedures');
+  const made = linkProcedure(library.procedures.get('hall-no-signal')!, library, {
+    drive: 'combustion',
+    modelOf: (circuit) => {
+      model = createModel(circuit, { samples: 64, seed: 1, meter: STANDARD_SETTINGS.meter });
+      return model;
+    },
+  });
+  linked = made.value!;
+});
+
+function begin(job: Job = emptyJob('no start'), instruments = ALL): Session {
+  return openSession({
+    type: 'session-opened',
+    format: 1,
+    program: 'ohmward test',
+    id: 'thinker',
+    person: '',
+    shop: '',
+    instruments,
+    meter: STANDARD_SETTINGS.meter,
+    job,
+    procedure: linked.procedure,
+    circuit: linked.circuit,
+    vehicle: { kind: 'real' },
+    ...when(0),
+  });
+}
+
+/** The session after extra readings with these values in volts. */
+function measured(session: Session, ...readings: [Test, number][]): Session {
+  return readings.reduce((now, [test, value]) => {
+    const decision = decide(
+      now,
+      {
+        type: 'record-extra',
+        test,
+        words: 'volts',
+        typed: `${value} V`,
+        shown: { kind: 'number', value, unit: 'V' },
+      },
+      when(1),
+    );
+    if (!decision.ok) throw new Error(decision.refusal.words);
+    return decision.events.reduce(evolve, now);
+  }, session);
+}
+
+const thinkerFor = (job: Job = emptyJob('no start')) => createThinker(model, linked.procedure, job);
+const chanceOf = (session: Session, repair: string, job?: Job) =>
+  thinkerFor(job)
+    .suspects(session)
+    .rows.find((row) => row.repair === repair)?.chance ?? 0;
+
+describe('suspects', () => {
+  it('are all there before any reading, with chances that sum to 1', () => {
+    const view = thinkerFor().suspects(begin());
+    expect(view.rows.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1, 9);
+    expect(view.changed).toBeNull();
+  });
+
+  it('point at the wire when the pull-up is at the module and not at the plug', () => {
+    const session = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
+    const [first] = thinkerFor().suspects(session).rows;
+    expect(first?.repair).toBe('wire.signal');
+    expect(first?.faults[0]?.id).toBe('wire.signal.open');
+    expect(thinkerFor().suspects(session).changed).toMatch(/signal wire/);
+  });
+
+  it('a sensor that was replaced before is less suspected, and its connector no less', () => {
+    const job = {
+      ...emptyJob('no start'),
+      earlierRepairs: [{ words: 'new sensor', part: 'sensor' }],
+    };
+    expect(chanceOf(begin(job), 'sensor.replace', job)).toBeLessThan(
+      chanceOf(begin(), 'sensor.replace') / 3,
+    );
+    expect(chanceOf(begin(job), 'connector.sensor', job)).toBeGreaterThan(
+      chanceOf(begin(), 'connector.sensor'),
+    );
+  });
+
+  it('a code for "low" speaks for a short to ground, a code for "high" against it', () => {
+    const shorted = (code: string) => {
+      const job = { ...emptyJob('no start'), codes: [code] };
+      const rows = thinkerFor(job).suspects(begin(job)).rows;
+      return rows
+        .flatMap(({ faults }) => faults)
+        .find(({ id }) => id === 'wire.signal.short-to-ground')!.chance;
+    };
+    expect(shorted('P0337')).toBeGreaterThan(3 * shorted('P0338'));
+  });
+
+  it('say so when nothing explains the readings, and name one to repeat', () => {
+    // 7 V at the sensor's feed and a good pull-up cannot both come from one fault of a 5 V circuit.
+    const session = measured(
+      begin(),
+      [SIGNAL_AT_MODULE, 4.98],
+      [SIGNAL_AT_PLUG, 4.97],
+      [FEED, 7.3],
+    );
+    expect(thinkerFor().suspects(session).unexplained).toMatch(/check where both leads were/);
+  });
+});
+
+describe('the next test', () => {
+  it('is none that needs what the person does not have', () => {
+    const session = begin(emptyJob('no start'), ['meter']);
+    const proposals = thinkerFor().nextTests(session);
+    expect(proposals.length).toBeGreaterThan(0);
+    for (const { needs } of proposals) expect(needs).toEqual([]);
+  });
+
+  it('is not one that was just done, and says what the leading suspects would show', () => {
+    const session = measured(begin(), [FEED, 4.99]);
+    for (const proposal of thinkerFor().nextTests(session)) {
+      expect(proposal.test).not.toEqual(FEED);
+      expect(proposal.shows.length).toBeGreaterThan(1);
+    }
+  });
+
+  it.each([
+    'wire.signal.open',
+    'throttle-position.shorted',
+    'contact.sensor.signal.open',
+    'module.reference.dead',
+  ])('followed again and again finds %s without a tree', (fault) => {
+    const bench = createBench(model, fault, 11);
+    const wanted = linked.circuit!.faults.find(({ id }) => id === fault)!.repair;
+    const thinker = thinkerFor();
+    let session = begin();
+    for (let round = 0; round < 12; round += 1) {
+      const [proposal] = thinker.nextTests(session);
+      if (!proposal) break;
+      const shown = bench.shows(proposal.test);
+      const kept =
+        shown.kind === 'number'
+          ? { ...shown, value: Number.isFinite(shown.value) ? shown.value : null }
+          : shown;
+      const decision = decide(
+        session,
+        {
+          type: 'record-extra',
+          test: proposal.test,
+          words: proposal.words,
+          typed: '',
+          shown: kept,
+        },
+        when(2),
+      );
+      if (!decision.ok) throw new Error(decision.refusal.words);
+      session = decision.events.reduce(evolve, session);
+    }
+    expect(thinker.suspects(session).rows[0]?.repair).toBe(wanted);
+  });
+});
+
+describe('a conclusion', () => {
+  it('with no reading behind it is not proven, and tests that would help are offered', () => {
+    const weighed = thinkerFor().weigh(begin(), ['wire.signal.open']);
+    expect(weighed).toMatchObject({ proven: false, evidence: [] });
+    expect(weighed.missing).toBeGreaterThan(0);
+    expect(weighed.wouldProve.length).toBeGreaterThan(0);
+  });
+
+  it('lists what was found, where, and what it points to, and what ruled others out', () => {
+    const session = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
+    const weighed = thinkerFor().weigh(session, ['wire.signal.open']);
+    expect(weighed.evidence.length).toBeGreaterThan(0);
+    expect(weighed.evidence[0]?.where).toMatch(/battery negative/);
+    expect(weighed.ruledOut.length).toBeGreaterThan(3);
+  });
+});
