@@ -1,0 +1,74 @@
+/** `ohmward new`: a small working file to begin with. */
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, resolve } from 'node:path';
+import { nearestName } from '../source/nearest-name.ts';
+import { safeText } from '../source/safe-text.ts';
+import { STARTERS } from './check/starters.ts';
+import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+
+/** As the schemas have it. */
+const NAME = /^[a-z][a-z0-9-]{0,60}$/;
+
+export const command: Command = {
+  name: 'new',
+  summary: 'a working procedure, circuit or job to begin with',
+  usage: 'new procedure|circuit|job NAME [--out FILE]',
+  examples: [
+    'ohmward new procedure my-tree                 print one',
+    'ohmward new circuit my-circuit --out circuits/my-circuit.yaml',
+    'ohmward new job green-van --out jobs/green-van.yaml',
+  ],
+  options: {
+    out: {
+      type: 'string',
+      value: 'FILE',
+      help: 'write it there; an existing file is never overwritten',
+    },
+  },
+  run: async (args: Arguments, io: Io) => {
+    const [kind = '', name = '', ...rest] = args.positionals;
+    const starter = Object.hasOwn(STARTERS, kind)
+      ? STARTERS[kind as keyof typeof STARTERS]
+      : undefined;
+    if (!starter) {
+      const near = nearestName(kind, Object.keys(STARTERS));
+      return refuse(
+        io,
+        near
+          ? `there is no "${safeText(kind)}"; did you mean "${near}"?`
+          : 'say procedure, circuit or job, and a name',
+      );
+    }
+    if (!NAME.test(name) || rest.length > 0)
+      return refuse(
+        io,
+        'give it one name of small letters, digits and hyphens, such as rake-wheel-no-speed',
+      );
+    const text = starter(name);
+    const out = textOf(args, 'out');
+    if (out === undefined) {
+      io.out(text);
+      return EXIT.done;
+    }
+    const path = resolve(io.cwd, out);
+    if (existsSync(path)) {
+      io.err(`ohmward new: ${safeText(out)} exists already and is left as it is\n`);
+      return EXIT.wrongInput;
+    }
+    try {
+      mkdirSync(dirname(path), { recursive: true });
+      writeFileSync(path, text, { flag: 'wx' });
+    } catch (error) {
+      const code = String((error as NodeJS.ErrnoException).code ?? error);
+      io.err(`ohmward new: ${safeText(out)} cannot be written (${code})\n`);
+      return EXIT.wrongInput;
+    }
+    io.out(`${safeText(out)} is written; look at it with: ohmward check ${safeText(out)}\n`);
+    return EXIT.done;
+  },
+};
+
+function refuse(io: Io, words: string): number {
+  io.err(`ohmward new: ${words}\n`);
+  return EXIT.wrongUse;
+}

@@ -17,6 +17,7 @@ export const COMMANDS: Readonly<Record<string, () => Promise<{ command: Command 
   wave: () => import('./wave.ts'),
   calc: () => import('./calc.ts'),
   settings: () => import('./settings.ts'),
+  completion: () => import('./completion.ts'),
 };
 
 /** Runs the program with its arguments; the exit code. */
@@ -26,6 +27,8 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
     io.out(`ohmward ${version}\n`);
     return EXIT.done;
   }
+  if (first === '__complete')
+    return (await import('./completion/complete-words.ts')).completeWords(rest, COMMANDS, io);
   if (first === '--help' || first === '-h' || first === 'help') {
     const wanted = first === 'help' ? rest[0] : undefined;
     const load = wanted === undefined ? undefined : COMMANDS[wanted];

@@ -49,12 +49,7 @@ function assignmentOf(draft: AssignmentDraft): Assignment {
 }
 
 /** The seed of part `part` (from 1) for a student; names that differ in case or spaces only are the same student. */
-export function seedFor(
-  assignment: Assignment,
-  part: number,
-  student: string,
-  hash: Hash,
-): number {
+export function seedFor(assignment: Assignment, part: number, student: string, hash: Hash): number {
   const drill = assignment.drills[part - 1];
   if (!drill) throw new Error(`assignment: no part ${part}`);
   if (drill.seed !== null) return drill.seed;

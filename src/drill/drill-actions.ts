@@ -52,7 +52,11 @@ export type ActionCommands = {
 };
 
 /** The commands of action `index`, or the issue at its place. */
-export function commandsFor(file: ActionsFile, index: number, drill: Drill): ActionCommands | Issue {
+export function commandsFor(
+  file: ActionsFile,
+  index: number,
+  drill: Drill,
+): ActionCommands | Issue {
   const draft = file.actions[index]!;
   const issue = (code: string, words: string, fix: string): Issue => ({
     code,

@@ -1,6 +1,6 @@
 /** What can be known in a drill: the table of predictions, the ranking after the readings, the tests worth doing. */
-import type { Circuit, Fault } from '../circuit/circuit.ts';
-import { createModel, type Expected, type Model, pairId } from '../circuit/model.ts';
+import type { Circuit } from '../circuit/circuit.ts';
+import { createModel, type Expected, type Model } from '../circuit/model.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import { type Corroboration, corroborate } from '../suspects/corroborate.ts';
@@ -16,6 +16,7 @@ import type { DrillMeasured, DrillOpened, DrillShown } from './drill-events.ts';
 import { chanceOf } from './drill-random.ts';
 import { type KnownTest, knownTest, standardOf, testKey } from './drill-test.ts';
 import { PRESENT_CHANCE } from './drill-vehicle.ts';
+import { type FaultPair, faultPairs } from './fault-pairs.ts';
 import { type Level, levelNamed } from './levels.ts';
 
 /** Samples of the tolerances in the ranking; half as many as in a session, for a debrief without a wait. */
@@ -194,26 +195,21 @@ function singles(circuit: Circuit): Candidate[] {
 }
 
 function pairs(circuit: Circuit, truth: readonly string[]): Candidate[] {
-  const all: Candidate[] = [];
-  circuit.faults.forEach((first, index) => {
-    for (const second of circuit.faults.slice(index + 1)) {
-      const id = first.repair === second.repair ? null : pairId(first, second);
-      if (id !== null) all.push(pairOf(id, first, second));
-    }
-  });
-  const wanted = [...truth].sort().join('+');
-  return all
-    .sort((a, b) => Number(b.id === wanted) - Number(a.id === wanted) || b.weight - a.weight)
-    .slice(0, PAIRS_MAX);
+  const isTrue = ({ first, second }: FaultPair) =>
+    truth.includes(first.id) && truth.includes(second.id);
+  return faultPairs(circuit)
+    .sort((a, b) => Number(isTrue(b)) - Number(isTrue(a)) || b.weight - a.weight)
+    .slice(0, PAIRS_MAX)
+    .map(pairOf);
 }
 
-function pairOf(id: string, first: Fault, second: Fault): Candidate {
+function pairOf({ id, first, second, weight }: FaultPair): Candidate {
   return {
     id,
     words: `${first.words} and ${second.words}`,
     repair: repairName([first.repair, second.repair]),
     repairWords: `${first.repairWords} ${second.repairWords}`,
-    weight: first.weight * second.weight,
+    weight,
     subject: [...first.subject, ...second.subject],
   };
 }

@@ -20,7 +20,9 @@ export function openingLines({ opened, level }: Drill): string[] {
     `Complaint: ${opened.complaint}`,
     ...(earlierRepair === null
       ? []
-      : [`The work order says that this was done two weeks ago: ${repairText(opened.circuit, earlierRepair)}`]),
+      : [
+          `The work order says that this was done two weeks ago: ${repairText(opened.circuit, earlierRepair)}`,
+        ]),
     ...(assignment
       ? [
           `Assignment ${assignment.name}, part ${assignment.part}${limit === null ? '' : `, ${limit} minutes on the clock`}.`,
@@ -39,7 +41,9 @@ export function repairText(
 }
 
 /** Repairs to choose a diagnosis from, in the order of the circuit. */
-export function repairChoices({ opened }: Pick<Drill, 'opened'>): { repair: string; words: string }[] {
+export function repairChoices({
+  opened,
+}: Pick<Drill, 'opened'>): { repair: string; words: string }[] {
   const repairs = [...new Set(opened.circuit.faults.map(({ repair }) => repair))];
   return repairs.map((repair) => ({ repair, words: repairText(opened.circuit, repair) }));
 }
@@ -87,7 +91,9 @@ export function debriefLines(debrief: Debrief): string[] {
     `In the vehicle: ${debrief.truth}.`,
     `Repair: ${debrief.repairs.join(' ')}`,
     `You said: ${debrief.named.length === 0 ? 'nothing; the drill was given up.' : debrief.named.join(' ')}`,
-    ...debrief.alike.map((words) => `On this vehicle no test here tells it from: ${words} Either counts.`),
+    ...debrief.alike.map(
+      (words) => `On this vehicle no test here tells it from: ${words} Either counts.`,
+    ),
     '',
     `Score: ${debrief.points} of 100`,
     ...debrief.score.map(scoreLine),
@@ -123,7 +129,8 @@ export function scoreLine({ name, points, most, why }: ScorePart): string {
 }
 
 function ratioWords(ratio: number): string {
-  if (ratio >= 1.05) return `made the true repair ${times(ratio)} likelier against its strongest rival`;
+  if (ratio >= 1.05)
+    return `made the true repair ${times(ratio)} likelier against its strongest rival`;
   if (ratio <= 0.95) return 'pointed away from the true repair';
   return 'moved other suspects';
 }

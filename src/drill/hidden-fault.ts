@@ -7,8 +7,8 @@
  * seed can of course find it as the program does.
  */
 import type { Circuit, Fault } from '../circuit/circuit.ts';
-import { pairId } from '../circuit/model.ts';
 import { chanceOf, pickByWeight } from './drill-random.ts';
+import { faultPairs } from './fault-pairs.ts';
 import type { Level } from './levels.ts';
 
 /** SHA-256 of a text as lower-case hex; handed in, as this room knows no library. */
@@ -35,17 +35,12 @@ export interface Hidden {
 export const SEED_MAX = 0xffff_ffff;
 /** How often the earlier repair of a misleading work order is the very one that is needed again. Our choice. */
 const BAD_REPAIR_CHANCE = 0.7;
-/** Attempts to find a second fault in another place before the list is gone through. */
-const SECOND_TRIES = 20;
 
 /** The hidden fault of a seed; null when this circuit has no fault that the level allows. */
 export function hideFault(circuit: Circuit, level: Level, seed: number, hash: Hash): Hidden | null {
-  const allowed = circuit.faults.filter((fault) => fault.weight > 0 && isAllowed(fault, level));
-  if (allowed.length === 0) return null;
-  const first = pickByWeight(allowed, ({ weight }) => weight, chanceOf(seed, 'first fault'));
-  const second = level.faults === 2 ? secondFault(allowed, first, seed) : null;
-  if (level.faults === 2 && !second) return null;
-  const faults = [first, ...(second ? [second] : [])].sort((a, b) => (a.id < b.id ? -1 : 1));
+  const drawn = level.faults === 2 ? drawPair(circuit, seed) : drawOne(circuit, level, seed);
+  if (!drawn) return null;
+  const faults = [...drawn.faults].sort((a, b) => (a.id < b.id ? -1 : 1));
   const answer = {
     faults: faults.map(({ id }) => id),
     repairs: faults.map(({ repair }) => repair),
@@ -53,16 +48,39 @@ export function hideFault(circuit: Circuit, level: Level, seed: number, hash: Ha
   const salt = hash(`ohmward drill salt\n${circuit.name}\n${level.name}\n${seed}`);
   return {
     answer,
-    modelId: second ? pairId(first, second)! : first.id,
+    modelId: drawn.id,
     salt,
     commitment: commitmentOf(answer, salt, hash),
-    earlierRepair: level.misled ? earlierRepair(circuit, first, seed) : null,
+    earlierRepair: level.misled ? earlierRepair(circuit, faults[0]!, seed) : null,
   };
 }
 
 /** The hash that stands in the file from the start. */
 export function commitmentOf(answer: Answer, salt: string, hash: Hash): string {
   return hash([salt, ...answer.faults, ...answer.repairs].join('\n'));
+}
+
+interface Drawn {
+  readonly id: string;
+  readonly faults: readonly Fault[];
+}
+
+function drawOne(circuit: Circuit, level: Level, seed: number): Drawn | null {
+  const allowed = circuit.faults.filter((fault) => fault.weight > 0 && isAllowed(fault, level));
+  if (allowed.length === 0) return null;
+  const fault = pickByWeight(allowed, ({ weight }) => weight, chanceOf(seed, 'fault'));
+  return { id: fault.id, faults: [fault] };
+}
+
+function drawPair(circuit: Circuit, seed: number): Drawn | null {
+  const allowed = faultPairs(circuit).filter(({ weight }) => weight > 0);
+  if (allowed.length === 0) return null;
+  const { id, first, second } = pickByWeight(
+    allowed,
+    ({ weight }) => weight,
+    chanceOf(seed, 'pair of faults'),
+  );
+  return { id, faults: [first, second] };
 }
 
 /** Only joints come and go by themselves. */
@@ -75,22 +93,6 @@ function isAllowed({ effect }: Fault, level: Level): boolean {
     effect.kind === 'wire-resistive' ||
     effect.kind === 'contact-resistive'
   );
-}
-
-function secondFault(allowed: readonly Fault[], first: Fault, seed: number): Fault | null {
-  const others = allowed.filter(
-    (one) => one.repair !== first.repair && pairId(first, one) !== null,
-  );
-  if (others.length === 0) return null;
-  for (let turn = 0; turn < SECOND_TRIES; turn += 1) {
-    const one = pickByWeight(
-      allowed,
-      ({ weight }) => weight,
-      chanceOf(seed, `second fault ${turn}`),
-    );
-    if (others.includes(one)) return one;
-  }
-  return pickByWeight(others, ({ weight }) => weight, chanceOf(seed, 'second fault'));
 }
 
 function earlierRepair(circuit: Circuit, truth: Fault, seed: number): string {

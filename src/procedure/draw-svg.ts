@@ -30,12 +30,16 @@ interface Shape {
 /** The picture as text. `title` stands above it and is its name for screen readers. */
 export function drawSvg(nodes: readonly GraphNode[], title: string): string {
   const shapes = new Map(nodes.map((node) => [node.id, shapeOf(node)]));
+  // The way of a person who cannot do a step runs behind the boxes; it would pull the columns far apart.
+  const read = new Set(
+    nodes.flatMap(({ exits }) => exits.filter(({ kind }) => kind !== 'cannot').map(({ to }) => to)),
+  );
   const boxes = nodes.map(({ id, exits }) => ({
     id,
     height: shapes.get(id)!.height,
-    to: exits.map(({ to }) => to),
+    to: exits.filter(({ kind, to }) => kind !== 'cannot' || !read.has(to)).map(({ to }) => to),
   }));
-  const { places, columns, height } = layerGraph(boxes, ROW_GAP);
+  const { places, bends, columns, height } = layerGraph(boxes, ROW_GAP);
   const left = (id: string) => MARGIN + places.get(id)!.column * (BOX_WIDTH + COLUMN_GAP);
   const top = (id: string) => MARGIN + HEAD + places.get(id)!.y;
   const width = 2 * MARGIN + columns * BOX_WIDTH + (columns - 1) * COLUMN_GAP;
@@ -46,7 +50,11 @@ export function drawSvg(nodes: readonly GraphNode[], title: string): string {
         y: top(node.id) + (lines.length > 0 ? row + LINE * 0.6 : head.length * LINE * 0.6),
       };
       const to = { x: left(exit.to), y: top(exit.to) + PAD + LINE * 0.6 };
-      return arrow(from, to, exit.kind === 'cannot');
+      const passed = (bends.get(`${node.id}>${exit.to}`) ?? []).map(({ column, y }) => ({
+        x: MARGIN + column * (BOX_WIDTH + COLUMN_GAP),
+        y: MARGIN + HEAD + y,
+      }));
+      return arrow(from, passed, to, exit.kind === 'cannot');
     }),
   );
   const drawn = nodes.map(({ id }) => box(shapes.get(id)!, left(id), top(id)));
@@ -86,10 +94,10 @@ function shapeOf(node: GraphNode): Shape {
 }
 
 function box({ node, head, rows, height }: Shape, x: number, y: number): string {
-  const round = node.kind === 'task' ? 2 : 14;
+  const corner = node.kind === 'task' ? 2 : 14;
   const dashed = node.kind === 'no-fault' ? ' stroke-dasharray="4 3"' : '';
   const frame = (inset: number) =>
-    `<rect class="box" x="${x + inset}" y="${y + inset}" width="${BOX_WIDTH - 2 * inset}" height="${height - 2 * inset}" rx="${round}"${dashed}/>`;
+    `<rect class="box" x="${x + inset}" y="${y + inset}" width="${BOX_WIDTH - 2 * inset}" height="${height - 2 * inset}" rx="${corner}"${dashed}/>`;
   const text = (line: string, at: number, indent: number, kind: string) =>
     `<text${kind === '' ? '' : ` class="${kind}"`} x="${x + PAD + indent}" y="${y + at + LINE * 0.8}">${escaped(line)}</text>`;
   const parts = [frame(0), ...(node.kind === 'conclusion' ? [frame(3)] : [])];
@@ -113,19 +121,32 @@ function box({ node, head, rows, height }: Shape, x: number, y: number): string 
   return `<g>${parts.join('')}</g>`;
 }
 
-/** A curve to the left edge of the next box; one that goes back leaves and comes in on a wider bow. */
-function arrow(
-  from: { x: number; y: number },
-  to: { x: number; y: number },
-  cannot: boolean,
-): string {
-  const bow = to.x > from.x ? Math.min(COLUMN_GAP, (to.x - from.x) / 2) : COLUMN_GAP;
-  const kind = cannot ? 'arrow cannot' : 'arrow';
-  const points = [from.x, from.y, from.x + bow, from.y, to.x - bow, to.y, to.x, to.y].map(
-    (value) => Math.round(value * 10) / 10,
-  );
-  const [a, b, c, d, e, f, g, h] = points;
-  return `<path class="${kind}" marker-end="url(#tip)" d="M${a} ${b}C${c} ${d} ${e} ${f} ${g} ${h}"/>`;
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Curves between the columns and straight lines through them; a way back leaves and comes in on a wide bow. */
+function arrow(from: Point, passed: readonly Point[], to: Point, cannot: boolean): string {
+  let at = from;
+  let path = `M${round(from.x)} ${round(from.y)}`;
+  const curve = (next: Point) => {
+    const bow = next.x > at.x ? (next.x - at.x) / 2 : COLUMN_GAP;
+    const points = [at.x + bow, at.y, next.x - bow, next.y, next.x, next.y];
+    path += `C${points.map(round).join(' ')}`;
+    at = next;
+  };
+  for (const point of passed) {
+    curve(point);
+    path += `h${BOX_WIDTH}`;
+    at = { x: point.x + BOX_WIDTH, y: point.y };
+  }
+  curve(to);
+  return `<path class="arrow${cannot ? ' cannot' : ''}" marker-end="url(#tip)" d="${path}"/>`;
+}
+
+function round(value: number): number {
+  return Math.round(value * 10) / 10;
 }
 
 function wrapped(text: string): string[] {

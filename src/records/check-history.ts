@@ -4,6 +4,7 @@
  * from what was recorded, and from nothing else.
  */
 import { canonicalJson } from '../log/canonical-json.ts';
+import type { Procedure } from '../procedure/procedure.ts';
 import { type Command, decide } from '../session/decide.ts';
 import type { SessionEvent } from '../session/events.ts';
 import { evolve, openSession } from '../session/evolve.ts';
@@ -22,12 +23,8 @@ export interface History {
 export function checkHistory(events: readonly SessionEvent[]): History | null {
   const [first, ...rest] = events;
   if (first?.type !== 'session-opened') return null;
-  let session: Session;
-  try {
-    session = openSession(first);
-  } catch {
-    return null; // names in the stored procedure lead nowhere
-  }
+  if (!namesLead(first.procedure)) return null;
+  let session = openSession(first);
   const judgedOtherwise: number[] = [];
   for (const [i, event] of rest.entries()) {
     const index = i + 1;
@@ -42,6 +39,20 @@ export function checkHistory(events: readonly SessionEvent[]): History | null {
     }
   }
   return { session, flaw: null, judgedOtherwise };
+}
+
+/** Every name of a step in the stored procedure is one of its steps. */
+function namesLead({ start, steps }: Procedure): boolean {
+  const known = (id: string) => Object.hasOwn(steps, id);
+  return (
+    known(start) &&
+    Object.entries(steps).every(([id, step]) => {
+      if (step.id !== id) return false;
+      if (step.kind === 'conclude') return step.retest.every(known);
+      const ways = step.kind === 'act' ? [step.go] : step.outcomes.map(({ go }) => go);
+      return [...ways, ...(step.cannot === null ? [] : [step.cannot])].every(known);
+    })
+  );
 }
 
 const JUDGED_OTHERWISE = 'judged otherwise';

@@ -72,7 +72,7 @@ const NO_TOUCH_SHARE = 0.5;
  * The span over which a wrong reading is taken to be spread evenly: from the lowest to the highest thing any suspect
  * shows, or as far as this reading lies. In ohms evenly in the logarithm, as ranges there run over decades.
  */
-function shownSpan(column: Column, value: number): number {
+export function shownSpan(column: Column, value: number): number {
   let low = value;
   let high = value;
   for (const at of column.values)

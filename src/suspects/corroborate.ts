@@ -125,18 +125,30 @@ function gather(
 ): { readonly evidence: Evidence[]; readonly rival: Row | null } {
   const evidence: Evidence[] = [];
   const keys = new Set<string>();
-  let chances = ask.prior ?? priorFor(table.candidates);
+  const prior = ask.prior ?? priorFor(table.candidates);
+  let chances = prior;
+  /** Within a repair its faults weigh as the other readings leave them: what a reading says depends on what is known. */
+  const given = fits.map((_, left) =>
+    normalised(
+      prior.map((chance, row) =>
+        fits.reduce(
+          (product, { perRow }, at) => (at === left ? product : product * (perRow[row]! + 1e-12)),
+          chance,
+        ),
+      ),
+    ),
+  );
   for (;;) {
     const { concluded, others } = groupRows(table, own, chances);
     const rival = others.find(({ chance }) => chance > 0) ?? null;
     if (!rival) return { evidence, rival };
     let best: Evidence | null = null;
     ask.readings.forEach(({ test }, reading) => {
-      const { perRow, blind } = fits[reading]!;
+      const { perRow, even } = fits[reading]!;
       if (keys.has(evidenceKey(table.tests[test]!))) return;
       // A reading that the conclusion itself can't explain is no evidence for it, however bad the rival is.
-      if (meanOver(perRow, concluded, chances) < blind) return;
-      const ratio = ratioOf(perRow, concluded, rival, chances);
+      if (meanOver(perRow, concluded, given[reading]!) < even) return;
+      const ratio = ratioOf(perRow, concluded, rival, given[reading]!);
       if (ratio >= EVIDENCE_RATIO && (!best || isStronger(ratio, test, best)))
         best = { reading, test, ratio, against: rival.repair };
     });

@@ -5,7 +5,7 @@
  * slip never rules a suspect out for good.
  */
 import { LOOKS, type Look, type Shown } from '../circuit/test.ts';
-import { type Allowance, modelWidth, slipDensity } from './allowance.ts';
+import { type Allowance, modelWidth, shownSpan, slipDensity } from './allowance.ts';
 import type { Column } from './prediction-table.ts';
 
 /** One reading of a test of the table. */
@@ -20,7 +20,10 @@ export interface Reading {
 export interface ReadingFit {
   readonly perSample: Float64Array;
   readonly perRow: Float64Array;
+  /** Of a wrong reading, leads without contact among them. */
   readonly blind: number;
+  /** Of a reading that can be anything the test shows, evenly. */
+  readonly even: number;
 }
 
 const SQRT_2PI = Math.sqrt(2 * Math.PI);
@@ -78,7 +81,7 @@ function fitNumber(
     }
     perRow[row] = sum / samples;
   }
-  return { perSample, perRow, blind };
+  return { perSample, perRow, blind, even: 1 / shownSpan(column, value) };
 }
 
 function kernelWidth(
@@ -166,7 +169,7 @@ function fitShare(
     }
     perRow[row] = mix(hits / samples, samples);
   }
-  return { perSample, perRow, blind };
+  return { perSample, perRow, blind, even: blind };
 
   function mix(share: number, of: number): number {
     const smooth = (share * of + pseudoSamples * blind) / (of + pseudoSamples);

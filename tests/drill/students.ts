@@ -1,7 +1,7 @@
 /** Students made of code: one who does what the program would propose and proves it, one who changes parts, and their bench. */
 import { createHash } from 'node:crypto';
 import { type Circuit, sensorOf } from '../../src/circuit/circuit.ts';
-import { decideDrill, type DrillCommand, pendingFor } from '../../src/drill/decide-drill.ts';
+import { type DrillCommand, decideDrill, pendingFor } from '../../src/drill/decide-drill.ts';
 import { type Drill, evolveDrill, openDrill } from '../../src/drill/drill.ts';
 import { DRILL_FORMAT, type DrillOpened } from '../../src/drill/drill-events.ts';
 import { AND } from '../../src/drill/drill-mind.ts';
@@ -99,6 +99,8 @@ export function partsChanger(start: Drill, world: DrillWorld): Drill {
   const counts = mind.tests.find(({ test }) => test.probe.kind === 'counts')!;
   const drill = measure(start, counts.test, world);
   const sensor = sensorOf(drill.opened.circuit).name;
-  const { repair } = drill.opened.circuit.faults.find((one) => one.repair.startsWith(`${sensor}.`))!;
+  const { repair } = drill.opened.circuit.faults.find((one) =>
+    one.repair.startsWith(`${sensor}.`),
+  )!;
   return doIt(drill, { type: 'diagnose', repairs: [repair] }, world).drill;
 }

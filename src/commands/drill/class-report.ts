@@ -1,0 +1,127 @@
+/** A folder of students' drills as one report: table, CSV, page. Files that are repeated, altered or no drills are named. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { studentKey } from '../../drill/assignment.ts';
+import { type ClassDrill, type ClassSummary, classSummary } from '../../drill/class-summary.ts';
+import { replayDrill } from '../../drill/drill.ts';
+import type { DrillEvent } from '../../drill/drill-events.ts';
+import type { MindStore } from '../../drill/drill-world.ts';
+import { verifyDrill } from '../../drill/verify-drill.ts';
+import { sha256 } from '../../log/hash.ts';
+import { readSessionLog } from '../../log/read-session.ts';
+import { classCsv } from './class-csv.ts';
+import { classPage } from './class-page.ts';
+import { classTable } from './class-table.ts';
+
+/** A file that does not count as it stands. */
+export interface DoubtfulFile {
+  readonly file: string;
+  readonly kind: 'repeated' | 'altered' | 'cut-off' | 'no-drill' | 'second-try';
+  readonly words: string;
+}
+
+export interface ClassReport {
+  readonly summary: ClassSummary;
+  readonly doubtful: readonly DoubtfulFile[];
+  readonly table: string;
+  readonly csv: string;
+  readonly html: string;
+}
+
+/** Levels below the folder that are looked into: one folder a student. */
+const DEPTH_MAX = 3;
+const FILE_BYTES_MAX = 20_000_000;
+
+/** Reads and checks every drill in `folder`; null with words when the folder cannot be read. */
+export function classReport(folder: string): ClassReport | { readonly words: string } {
+  let files: string[];
+  try {
+    files = drillFiles(folder, DEPTH_MAX);
+  } catch (error) {
+    return { words: error instanceof Error ? error.message : String(error) };
+  }
+  const doubtful: DoubtfulFile[] = [];
+  const drills: (ClassDrill & { readonly first: string })[] = [];
+  const minds: MindStore = new Map();
+  const seen = new Map<string, string>();
+  for (const path of files) {
+    const file = path.slice(folder.length).replace(/^[/\\]+/, '');
+    const read = readDrill(path, file, minds);
+    if ('kind' in read) {
+      doubtful.push(read);
+      continue;
+    }
+    const twin = seen.get(read.first);
+    if (twin !== undefined) {
+      doubtful.push({ file, kind: 'repeated', words: `the same drill as ${twin}; counted once` });
+      continue;
+    }
+    seen.set(read.first, file);
+    if (read.cutOff)
+      doubtful.push({ file, kind: 'cut-off', words: 'the last line is incomplete; counted so far' });
+    drills.push({ file, drill: read.drill, first: read.first });
+  }
+  doubtful.push(...secondTries(drills));
+  const summary = classSummary(drills);
+  return {
+    summary,
+    doubtful,
+    table: classTable(summary, doubtful),
+    csv: classCsv(summary),
+    html: classPage(basename(folder), summary, doubtful),
+  };
+}
+
+function drillFiles(folder: string, depth: number): string[] {
+  const entries = readdirSync(folder, { withFileTypes: true }).sort((a, b) =>
+    a.name < b.name ? -1 : 1,
+  );
+  return entries.flatMap((entry) => {
+    const path = join(folder, entry.name);
+    if (entry.isDirectory()) return depth > 0 ? drillFiles(path, depth - 1) : [];
+    return entry.isFile() && entry.name.endsWith('.jsonl') ? [path] : [];
+  });
+}
+
+function readDrill(path: string, file: string, minds: MindStore) {
+  const doubt = (kind: DoubtfulFile['kind'], words: string): DoubtfulFile => ({ file, kind, words });
+  let bytes: Buffer;
+  try {
+    bytes = readFileSync(path);
+  } catch {
+    return doubt('no-drill', 'it cannot be read');
+  }
+  if (bytes.length > FILE_BYTES_MAX) return doubt('no-drill', 'it is too large for a drill');
+  const log = readSessionLog(bytes);
+  if (log.events[0]?.type !== 'drill-opened') return doubt('no-drill', 'it is not a drill');
+  if (log.verdict === 'damaged') return doubt('altered', log.words ?? 'it was changed');
+  const events = log.events as unknown as readonly DrillEvent[];
+  const checked = trial(() => verifyDrill(events, sha256, minds));
+  if (!checked) return doubt('altered', 'its events are not those of a drill');
+  if (checked.verdict === 'false') return doubt('altered', checked.problems.join('; '));
+  const drill = replayDrill(events)!;
+  return { drill, first: log.hashes[0]!, cutOff: log.verdict === 'torn-tail' };
+}
+
+/** An altered file may hold anything; what it makes our code throw is a finding about the file. */
+function trial<T>(run: () => T): T | null {
+  try {
+    return run();
+  } catch {
+    return null;
+  }
+}
+
+/** The same student with the same vehicle again: both count in the table, and the teacher is told. */
+function secondTries(drills: readonly ClassDrill[]): DoubtfulFile[] {
+  const firsts = new Map<string, string>();
+  return drills.flatMap(({ file, drill }): DoubtfulFile[] => {
+    const { student, circuit, level, seed } = drill.opened;
+    const key = JSON.stringify([studentKey(student), circuit.name, level, seed]);
+    const first = firsts.get(key);
+    if (first !== undefined)
+      return [{ file, kind: 'second-try', words: `the same student had this vehicle in ${first}` }];
+    firsts.set(key, file);
+    return [];
+  });
+}

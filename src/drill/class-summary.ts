@@ -1,0 +1,128 @@
+/** A class's drills as a table: one line a drill, and what the class as a whole misses. */
+import { type FaultClass, FAULT_CLASSES } from '../circuit/circuit.ts';
+import { studentKey } from './assignment.ts';
+import type { Drill } from './drill.ts';
+import type { ScorePart } from './drill-events.ts';
+import type { LevelName } from './levels.ts';
+
+/** One file of the folder. */
+export interface ClassDrill {
+  readonly file: string;
+  readonly drill: Drill;
+}
+
+export interface ClassRow {
+  readonly file: string;
+  readonly student: string;
+  readonly procedure: string;
+  readonly level: LevelName;
+  readonly assignment: string;
+  readonly part: number | null;
+  readonly finished: boolean;
+  readonly right: boolean | null;
+  readonly points: number | null;
+  readonly parts: readonly ScorePart[];
+  readonly readings: number;
+  readonly minutes: number;
+  readonly yardstickMinutes: number | null;
+  readonly clockMinutes: number;
+  readonly late: boolean;
+  /** Words for what was wrong; empty before the reveal. */
+  readonly truth: string;
+  readonly classes: readonly FaultClass[];
+  readonly stopped: number;
+  readonly passedOver: number;
+}
+
+export interface ClassSummary {
+  /** By student, then assignment and part, then file. */
+  readonly rows: readonly ClassRow[];
+  readonly students: number;
+  readonly finished: number;
+  readonly meanPoints: number | null;
+  readonly medianPoints: number | null;
+  /** Drills by points, ten bins of ten; 100 is in the last. */
+  readonly bins: readonly number[];
+  /** How the class did with each class of fault, the most missed first. */
+  readonly misses: readonly ClassMiss[];
+}
+export interface ClassMiss {
+  readonly class: FaultClass;
+  readonly right: number;
+  readonly total: number;
+}
+
+/** The summary of drills that were read. */
+export function classSummary(drills: readonly ClassDrill[]): ClassSummary {
+  const rows = drills.map(rowOf).sort(inOrder);
+  const points = rows.flatMap((row) => (row.points === null ? [] : [row.points]));
+  const bins = Array.from({ length: 10 }, (_, bin) =>
+    points.filter((one) => Math.min(9, Math.floor(one / 10)) === bin).length,
+  );
+  return {
+    rows,
+    students: new Set(rows.map(({ student }) => studentKey(student))).size,
+    finished: points.length,
+    meanPoints: points.length === 0 ? null : points.reduce((a, b) => a + b, 0) / points.length,
+    medianPoints: medianOf(points),
+    bins,
+    misses: missesOf(rows),
+  };
+}
+
+function rowOf({ file, drill }: ClassDrill): ClassRow {
+  const { opened, revealed } = drill;
+  const faults = opened.circuit.faults.filter(({ id }) => revealed?.faults.includes(id) === true);
+  return {
+    file,
+    student: opened.student,
+    procedure: opened.procedure?.name ?? opened.circuit.name,
+    level: opened.level,
+    assignment: opened.assignment?.name ?? '',
+    part: opened.assignment?.part ?? null,
+    finished: revealed !== null,
+    right: revealed?.right ?? null,
+    points: revealed?.points ?? null,
+    parts: revealed?.score ?? [],
+    readings: drill.readings.length,
+    minutes: Math.round(drill.minutes * 10) / 10,
+    yardstickMinutes: revealed?.yardstickMinutes ?? null,
+    clockMinutes: Math.round(drill.clockMs / 6_000) / 10,
+    late: revealed?.late ?? false,
+    truth: faults.map(({ words }) => words).join('; '),
+    classes: [...new Set(faults.map((fault) => fault.class))],
+    stopped: drill.stopped.length,
+    passedOver: drill.passedOver.length,
+  };
+}
+
+function inOrder(a: ClassRow, b: ClassRow): number {
+  return (
+    compare(studentKey(a.student), studentKey(b.student)) ||
+    compare(a.assignment, b.assignment) ||
+    (a.part ?? 0) - (b.part ?? 0) ||
+    compare(a.file, b.file)
+  );
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function medianOf(values: readonly number[]): number | null {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = sorted.length / 2;
+  if (sorted.length === 0) return null;
+  return sorted.length % 2 === 1
+    ? sorted[Math.floor(middle)]!
+    : (sorted[middle - 1]! + sorted[middle]!) / 2;
+}
+
+function missesOf(rows: readonly ClassRow[]): ClassMiss[] {
+  const finished = rows.filter((row) => row.finished);
+  return FAULT_CLASSES.flatMap((name): ClassMiss[] => {
+    const own = finished.filter(({ classes }) => classes.includes(name));
+    if (own.length === 0) return [];
+    return [{ class: name, right: own.filter(({ right }) => right).length, total: own.length }];
+  }).sort((a, b) => a.right / a.total - b.right / b.total || b.total - a.total);
+}

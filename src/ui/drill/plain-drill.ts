@@ -1,0 +1,185 @@
+/** A drill as a dialogue of lines: for screen readers, pipes, dumb terminals and whoever likes it so. */
+import { standardTests } from '../../circuit/standard-tests.ts';
+import type { VehicleState } from '../../circuit/test.ts';
+import { pendingFor, presentDrillStep, stepTest } from '../../drill/decide-drill.ts';
+import type { DrillInHand } from '../../drill/drill-in-hand.ts';
+import {
+  ARRANGEMENT,
+  ARRANGING_WORDS,
+  type Arrangement,
+  arrangedBy,
+  leadPlaces,
+  testFrom,
+} from '../../drill/drill-setup.ts';
+import { type DrillTest, setupWords } from '../../drill/drill-test.ts';
+import {
+  debriefLines,
+  goodValue,
+  openingLines,
+  readingLine,
+  repairChoices,
+  suspectLines,
+} from '../../drill/drill-words.ts';
+import type { Dialogue } from '../plain/plain-session.ts';
+
+/** How the dialogue ended. */
+export type PlainDrillEnd = 'revealed' | 'left' | 'input-ended';
+
+const WORDS_OF_HELP = [
+  'Measure by a line, red lead first:  volts sensor.feed battery.negative',
+  'Instruments: volts, ohms, light, lamp, pattern, timing with two terminals; counts with an input; inspect with a thing.',
+  ...ARRANGING_WORDS.map((words) => `  ${words}`),
+  '  places                 terminals for the leads',
+  '  tests                  tests that people do on such a circuit, by number',
+  '  test NUMBER            do one of them',
+  '  follow                 do the next step of the procedure',
+  '  suspects               what it could be, on the level that shows it',
+  '  readings               what you have measured',
+  '  sketch                 the wiring',
+  '  note TEXT              write a note',
+  '  repairs                what your diagnosis can be, by number',
+  '  diagnose NUMBER...     give your diagnosis; it ends the drill',
+  '  give up                end it without one',
+  '  leave                  save and leave; go on with: ohmward drill --resume FILE',
+  '  help                   this list',
+];
+const SUSPECTS_SHOWN = 8;
+const SKETCH_COLUMNS = 78;
+
+/** Leads one drill to its debrief, a pause, or the end of input. */
+export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise<PlainDrillEnd> {
+  const { say, ask } = dialogue;
+  const { circuit } = hand.drill().opened;
+  let arrangement: Arrangement = ARRANGEMENT;
+  for (const line of openingLines(hand.drill())) say(line);
+  say('Type "help" for the words you can use.');
+  while (true) {
+    const drill = hand.drill();
+    say('');
+    const line = await ask(
+      `[${drill.readings.length} readings, ${Math.round(drill.minutes * 10) / 10} min; ${setupWords({ ...arrangement, probe: NO_PROBE })}] `,
+    );
+    if (line === null) return 'input-ended';
+    const text = line.trim();
+    const [word = '', ...rest] = text.split(/\s+/);
+    const arranged = arrangedBy(arrangement, text, circuit);
+    if (arranged) {
+      if ('words' in arranged) say(arranged.words);
+      else arrangement = arranged.arrangement;
+    } else if (text === 'leave') return 'left';
+    else if (word === 'test' || word === 'follow') {
+      const test = word === 'follow' ? stepTest(hand.drill()) : numbered(hand, rest[0]);
+      if (word === 'test' && !test) say('There is no test of that number; see them with: tests');
+      else if (word === 'follow') await follow(hand, test, dialogue);
+      else if (test) {
+        arrangement = { setup: test.setup, wiggle: arrangement.wiggle };
+        await measure(hand, { ...test, wiggle: arrangement.wiggle }, dialogue);
+      }
+    } else if (word === 'diagnose' || text === 'give up') {
+      const repairs = repairChoices(hand.drill());
+      const named = rest.map((number) => repairs[Number(number) - 1]?.repair);
+      if (word === 'diagnose' && (named.length === 0 || named.includes(undefined)))
+        say('Give the numbers of the list that "repairs" shows.');
+      else {
+        const known = word === 'diagnose' ? named.filter((one) => one !== undefined) : [];
+        const { refused } = hand.perform({ type: 'diagnose', repairs: known });
+        if (refused) tell(refused, say);
+        else {
+          for (const one of debriefLines(hand.debrief()!)) say(one);
+          return 'revealed';
+        }
+      }
+    } else if (word === 'note') {
+      const { refused } = hand.perform({ type: 'note', text: rest.join(' ') });
+      if (refused) tell(refused, say);
+    } else if (LISTS[word]) for (const one of LISTS[word](hand)) say(one);
+    else if (text !== '') {
+      const made = testFrom(arrangement, text);
+      if ('words' in made) say(made.words);
+      else await measure(hand, made.test, dialogue);
+    }
+  }
+}
+
+/** Stands where a probe must, for words on the arrangement alone. */
+const NO_PROBE = { kind: 'inspect', of: '' } as const;
+
+const LISTS: Readonly<Record<string, (hand: DrillInHand) => readonly string[]>> = {
+  help: () => WORDS_OF_HELP,
+  places: ({ drill }) =>
+    leadPlaces(drill().opened.circuit).map(({ id, words }) => `  ${id.padEnd(28)} ${words}`),
+  tests: ({ drill }) =>
+    standardTests(drill().opened.circuit).map(
+      ({ words }, index) => `  ${String(index + 1).padStart(2)}  ${words}`,
+    ),
+  repairs: ({ drill }) =>
+    repairChoices(drill()).map(
+      ({ words }, index) => `  ${String(index + 1).padStart(2)}  ${words}`,
+    ),
+  readings: ({ drill }) => drill().readings.map((one, index) => `  ${index + 1}  ${readingLine(one)}`),
+  sketch: ({ sketch }) => sketch(null, SKETCH_COLUMNS),
+  suspects: ({ drill, world }) =>
+    drill().level.suspects
+      ? suspectLines(drill(), world, SUSPECTS_SHOWN)
+      : ['This level shows no suspects.'],
+};
+
+function numbered({ drill }: DrillInHand, number: string | undefined): DrillTest | null {
+  const found = standardTests(drill().opened.circuit)[Number(number) - 1];
+  return found ? { ...found.test, wiggle: false } : null;
+}
+
+async function follow(
+  hand: DrillInHand,
+  test: DrillTest | null,
+  dialogue: Dialogue,
+): Promise<void> {
+  const step = presentDrillStep(hand.drill());
+  if (step) dialogue.say(step.kind === 'conclude' ? step.title : `${step.title}. ${step.say}`);
+  if (test && !(await cautionsRead(hand, test, dialogue))) return;
+  const { refused } = hand.perform({ type: 'follow' });
+  if (refused) return tell(refused, dialogue.say);
+  if (test) shown(hand, dialogue.say);
+}
+
+async function measure(hand: DrillInHand, test: DrillTest, dialogue: Dialogue): Promise<void> {
+  // A test that is stopped or cannot be done is told at once; its cautions would come too late.
+  const stopped = hand.world.vehicle.model.refusal(test) !== null;
+  if (!stopped && !(await cautionsRead(hand, test, dialogue))) return;
+  const { refused } = hand.perform({ type: 'measure', test });
+  if (refused) return tell(refused, dialogue.say);
+  shown(hand, dialogue.say);
+}
+
+function shown(hand: DrillInHand, say: Dialogue['say']): void {
+  const last = hand.drill().readings.at(-1);
+  if (!last) return;
+  say(readingLine(last));
+  const good = goodValue(hand.drill(), last.test, hand.world);
+  if (good !== null) say(`Good is: ${good}`);
+}
+
+async function cautionsRead(
+  hand: DrillInHand,
+  test: DrillTest,
+  { say, ask }: Dialogue,
+): Promise<boolean> {
+  const pending = pendingFor(hand.drill(), test, hand.world);
+  if (pending.length === 0) return true;
+  for (const { word, say: text } of pending) say(`${word}: ${text}`);
+  const line = await ask(`Read and understood, ${stateWords(test.setup.state)}? Type yes: `);
+  if (line?.trim().toLowerCase() !== 'yes') {
+    say('Not acknowledged, so nothing was done.');
+    return false;
+  }
+  return hand.perform({ type: 'acknowledge', test }).refused === null;
+}
+
+function stateWords(state: VehicleState): string {
+  return state.replace('-', ' ');
+}
+
+function tell({ words, fix }: { words: string; fix: string }, say: Dialogue['say']): void {
+  say(`${words}.`);
+  say(fix);
+}

@@ -1,0 +1,227 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { LogEvent } from '../../src/log/event-line.ts';
+import { nodeDisk } from '../../src/log/node-disk.ts';
+import { createSession } from '../../src/log/session-writer.ts';
+import { readRecord } from '../../src/records/read-record.ts';
+import { verifySession } from '../../src/records/verify-session.ts';
+import type { SessionEvent } from '../../src/session/events.ts';
+import { begin, fileOf, finishedWalk } from './sample-session.ts';
+
+let folder = '';
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'ohmward-verify-'));
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+function saved(text: string): string {
+  const path = join(folder, '20260304T083000Z-lab-00000001.jsonl');
+  writeFileSync(path, text);
+  return path;
+}
+
+/** A file whose chain is right in itself, as a forger writes it. */
+function forged(change: (events: SessionEvent[]) => unknown[]): string {
+  const events = change(structuredClone([...finishedWalk().events]) as SessionEvent[]);
+  return saved(fileOf({ events: events as SessionEvent[] }).text);
+}
+
+describe('a session as it was', () => {
+  it('passes every check, with the head from a report too', () => {
+    const { text, head } = fileOf(finishedWalk());
+    const result = verifySession(nodeDisk, saved(text), { hash: head.hash });
+    expect(result).toMatchObject({ genuine: true, firstBad: null, head });
+    expect(result.checks.map(({ name, passed }) => [name, passed])).toEqual([
+      ['chain', true],
+      ['head', true],
+      ['events', true],
+      ['history', true],
+    ]);
+  });
+
+  it('an unfinished one passes as well', () => {
+    expect(verifySession(nodeDisk, saved(fileOf(begin()).text)).genuine).toBe(true);
+  });
+
+  it('one that grew since the report still holds the noted head', () => {
+    const early = fileOf(begin()).head;
+    const result = verifySession(nodeDisk, saved(fileOf(finishedWalk()).text), {
+      hash: early.hash,
+    });
+    expect(result.genuine).toBe(true);
+    expect(result.checks[1]?.words).toContain('went on after it');
+  });
+});
+
+describe('a session that was changed', () => {
+  it('names the line that was edited', () => {
+    const { text } = fileOf(finishedWalk());
+    const path = saved(text.replace('the light is on loan', 'the light is on LOAN'));
+    const result = verifySession(nodeDisk, path);
+    expect(result).toMatchObject({ genuine: false, firstBad: { path, line: 4 } });
+  });
+
+  it('shows lines cut off the end against a noted head', () => {
+    const { text, head } = fileOf(finishedWalk());
+    const path = saved(`${text.split('\n').slice(0, -2).join('\n')}\n`);
+    expect(verifySession(nodeDisk, path).genuine).toBe(true); // the file alone cannot tell
+    expect(verifySession(nodeDisk, path, { hash: head.hash })).toMatchObject({ genuine: false });
+  });
+
+  it.each<[string, number, (events: SessionEvent[]) => unknown[], RegExp]>([
+    [
+      'another conclusion',
+      12,
+      (events) =>
+        events.map((event) =>
+          event.type === 'concluded'
+            ? { ...event, conclusion: 'signal-open', title: 'The signal wire is open' }
+            : event,
+        ),
+      /concludes "signal-open", but the readings lead to "feed-low"/,
+    ],
+    [
+      'another outcome of a reading',
+      9,
+      (events) =>
+        events.map((event, i) =>
+          i === 8 && event.type === 'reading-recorded'
+            ? { ...event, go: 'light', outcome: 'good' }
+            : event,
+        ),
+      /does not follow/,
+    ],
+    [
+      'a reading changed after the fact',
+      9,
+      (events) =>
+        events.map((event, i) =>
+          i === 8 && event.type === 'reading-recorded' ? { ...event, value: 5 } : event,
+        ),
+      /does not follow/,
+    ],
+    [
+      'a retest that passed after all',
+      13,
+      (events) =>
+        events.map((event) =>
+          event.type === 'retest-recorded' && event.step === 'feed'
+            ? { ...event, passed: false }
+            : event,
+        ),
+      /does not follow/,
+    ],
+    [
+      'a caution acknowledged too late',
+      2,
+      (events) => events.filter((event) => event.type !== 'caution-acknowledged'),
+      /could not have happened/,
+    ],
+    [
+      'an answer to a step nobody asked',
+      3,
+      (events) => events.map((event, i) => (i === 2 ? { ...event, step: 'ground' } : event)),
+      /does not follow/,
+    ],
+    [
+      'an unknown event',
+      3,
+      (events) => [...events.slice(0, 2), { ...events[2], type: 'price-set' }],
+      /unknown type/,
+    ],
+    [
+      'a number as a note',
+      10,
+      (events) =>
+        events.map((event) => (event.type === 'note-added' ? { ...event, text: 5 } : event)),
+      /"text"/,
+    ],
+    [
+      'a step of an unknown kind',
+      1,
+      (events) =>
+        events.map((event) =>
+          event.type === 'session-opened'
+            ? { ...event, procedure: { ...event.procedure, steps: { feed: { kind: 'magic' } } } }
+            : event,
+        ),
+      /procedure\.steps\.feed\.kind/,
+    ],
+    [
+      'a procedure that leads nowhere',
+      1,
+      (events) =>
+        events.map((event) =>
+          event.type === 'session-opened'
+            ? { ...event, procedure: { ...event.procedure, start: 'nowhere' } }
+            : event,
+        ),
+      /./,
+    ],
+  ])('with a new chain: %s, line %i', (_, line, change, words) => {
+    const path = forged(change);
+    const result = verifySession(nodeDisk, path);
+    expect(result.genuine).toBe(false);
+    expect(result.checks[0]?.passed).toBe(true); // the chain itself is right
+    expect(result.firstBad?.line).toBe(line);
+    expect(result.firstBad?.words).toMatch(words);
+    const read = readRecord(nodeDisk, path);
+    if (read.ok) expect(read.state).toBe('damaged');
+  });
+
+  it('a judgement this version would not give is told and is no damage', () => {
+    const path = forged((events) =>
+      events.map((event, i) =>
+        i === 8 && event.type === 'reading-recorded' && event.judgement
+          ? { ...event, judgement: { ...event.judgement, chance: 0.01 } }
+          : event,
+      ),
+    );
+    const result = verifySession(nodeDisk, path);
+    expect(result.genuine).toBe(true);
+    expect(result.checks.at(-1)?.words).toContain('1 readings would be judged otherwise today');
+  });
+});
+
+it('a session over two parts is one session, and its bad line is found in the right file', () => {
+  const [first, ...rest] = finishedWalk().events as unknown as LogEvent[];
+  const begun = createSession(nodeDisk, folder, '20260304T083000Z-lab-00000002.jsonl', first!);
+  if (!begun.ok) throw new Error(begun.problem.words);
+  for (const event of rest.slice(0, 5)) begun.value.append(event);
+  const next = begun.value.continueIn(folder);
+  if (!next.ok) throw new Error(next.problem.words);
+  const { writer } = next.value;
+  for (const event of rest.slice(5, -1)) writer.append(event);
+  const last = rest.at(-1)!;
+  writer.append({
+    ...last,
+    verdict: 'not-cured',
+    type: 'retest-recorded',
+    step: 'feed',
+    typed: '',
+    value: 5,
+    look: null,
+    outcome: 'good',
+    passed: false,
+  });
+  const result = verifySession(nodeDisk, writer.path);
+  expect(result.paths).toHaveLength(2);
+  // part 2: the continuation, then 8 events, then the bad one
+  expect(result.firstBad).toMatchObject({ path: writer.path, line: 10 });
+  const read = readRecord(nodeDisk, writer.path);
+  expect(read).toMatchObject({ ok: true, state: 'damaged', record: { status: 'concluded' } });
+});
+
+it('what is no session at all gives words', () => {
+  expect(verifySession(nodeDisk, join(folder, 'none.jsonl'))).toMatchObject({
+    genuine: false,
+    events: 0,
+  });
+  expect(verifySession(nodeDisk, saved('rubbish\n'))).toMatchObject({
+    genuine: false,
+    firstBad: { line: 1 },
+  });
+  expect(readRecord(nodeDisk, saved(''))).toMatchObject({ ok: false });
+});
