@@ -1,10 +1,11 @@
 /** `ohmward check`: everything that can be wrong with trees, circuits and jobs, and the proof of every tree. */
 import { relative } from 'node:path';
 import { libraryFolder } from '../files/folders.ts';
-import { Checker, type CheckReport } from './check/check-files.ts';
+import { compareCost } from '../proof/compare-cost.ts';
+import { Checker, type CheckReport, type ProvedFile } from './check/check-files.ts';
 import { type Gathered, gatherFiles } from './check/gather-files.ts';
 import { counted, reportJson, reportSarif } from './check/report-json.ts';
-import { reportText, tableText } from './check/report-text.ts';
+import { costText, reportText, tableText } from './check/report-text.ts';
 import { watchFiles } from './check/watch-files.ts';
 import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
 
@@ -18,10 +19,15 @@ export const command: Command = {
     'ohmward check my-tree.yaml           one file, with what it refers to',
     'ohmward check my-folder --watch      again after each save',
     'ohmward check my-tree.yaml --table   where each fault ends',
+    'ohmward check my-tree.yaml --cost    its minutes beside the cheapest strategy',
     'ohmward check . --sarif > ohmward.sarif',
   ],
   options: {
     table: { type: 'boolean', help: 'where each fault ends, after how many steps and minutes' },
+    cost: {
+      type: 'boolean',
+      help: 'expected minutes beside the cheapest strategy and the proposals; takes seconds a tree',
+    },
     watch: { type: 'boolean', help: 'check again after each save, until interrupted' },
     json: { type: 'boolean', help: 'one JSON document' },
     sarif: { type: 'boolean', help: 'one SARIF 2.1.0 document' },
@@ -80,13 +86,21 @@ function wrongUse(args: Arguments): string | null {
 }
 
 function show(report: CheckReport, args: Arguments, io: Io): void {
-  const { json, sarif, table } = args.values;
-  if (json) io.out(`${JSON.stringify(reportJson(report, { table: table === true }), null, 2)}\n`);
+  const { json, sarif, table, cost } = args.values;
+  const costs = cost ? report.proofs.map(costOf) : [];
+  if (json)
+    io.out(`${JSON.stringify(reportJson(report, { table: table === true, costs }), null, 2)}\n`);
   else if (sarif) io.out(`${JSON.stringify(reportSarif(report, io.cwd), null, 2)}\n`);
   else {
     if (table) for (const proved of report.proofs) io.out(`${tableText(proved)}\n\n`);
+    for (const one of costs) io.out(`${costText(one)}\n`);
     io.out(`${reportText(report, { colour: wantsColour(args, io) })}\n`);
   }
+}
+
+function costOf({ linked, proof, model }: ProvedFile) {
+  const cost = compareCost(linked.procedure, model, proof.ways);
+  return { procedure: linked.procedure.name, ...cost };
 }
 
 /** NO_COLOR (no-color.org) and a pipe turn colours off; the option beats both. */

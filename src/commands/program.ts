@@ -16,6 +16,7 @@ export const COMMANDS: Readonly<Record<string, () => Promise<{ command: Command 
   predict: () => import('./predict.ts'),
   wave: () => import('./wave.ts'),
   calc: () => import('./calc.ts'),
+  drill: () => import('./drill.ts'),
   settings: () => import('./settings.ts'),
   completion: () => import('./completion.ts'),
 };

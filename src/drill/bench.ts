@@ -9,7 +9,7 @@ import type { MeterFunction, Shown, Test } from '../circuit/test.ts';
 import type { Step } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { VehicleAnswer } from '../session/driver.ts';
-import { LOOK_WORDS } from '../session/look-words.ts';
+import { LOOK_WORDS } from '../circuit/look-words.ts';
 
 export interface Bench {
   readonly fault: string;

@@ -4,7 +4,6 @@ import type { DrillMeasured, DrillOpened } from './drill-events.ts';
 import { createMind, type DrillMind } from './drill-mind.ts';
 import { createVehicle, type DrillVehicle } from './drill-vehicle.ts';
 import type { Hash } from './hidden-fault.ts';
-import { levelNamed } from './levels.ts';
 
 export interface DrillWorld {
   readonly vehicle: DrillVehicle;
@@ -35,11 +34,16 @@ export function createWorld(
     store.set(key, found);
     return found;
   };
-  const truth = levelNamed(level).faults === 2 ? vehicle.hidden.answer.faults : [];
+  const judging = () => {
+    const common = mindWith([]);
+    const { modelId, answer } = vehicle.hidden;
+    const isKnown = common.table.candidates.some(({ id }) => id === modelId);
+    return isKnown ? common : mindWith(answer.faults);
+  };
   return {
     vehicle,
     cautions,
     mind: (measured) => mindWith([]).knowing(measured),
-    judge: (measured) => mindWith(truth).knowing(measured),
+    judge: (measured) => judging().knowing(measured),
   };
 }

@@ -53,7 +53,7 @@ export function judgeOf(procedure: Procedure, circuit: Circuit, telling: Telling
       return [{ ...way, verdict: way.end.kind, lostAt: way.visits[way.visits.length - 1] ?? null }];
     const conclusion = stepOf(procedure, way.end.step) as Conclusion;
     if (stands(conclusion, way.fault)) return [{ ...way, verdict: 'right', lostAt: null }];
-    const wanted = right(way.fault);
+    const wanted = rightFor(way.fault);
     const last = wanted.length > 0 ? way.visits.at(-1) : undefined;
     const lostAt =
       way.visits.findLast(({ step }) => wanted.some((id) => reach(step).has(id))) ?? last ?? null;

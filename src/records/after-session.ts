@@ -28,8 +28,8 @@ export interface AfterSessionResult {
 
 const LIMIT_MS = 30_000;
 const OUTPUT_BYTES = 1_000_000;
-/** Of what the program printed, so many signs are shown. */
-const SHOWN_SIGNS = 2_000;
+/** Of what the program printed, so much is shown. */
+const SHOWN_BYTES = 2_000;
 
 /** Names of the environment that are handed on. Anything else may hold what is nobody's business. */
 const HANDED_ON =
@@ -47,7 +47,8 @@ export async function runAfterSession(after: AfterSession): Promise<AfterSession
   ) as Record<string, string>;
   try {
     const { execa } = await import('execa');
-    const result = await execa(program, [...words, after.path], {
+    const overflow = new AbortController();
+    const child = execa(program, [...words, after.path], {
       shell: false,
       extendEnv: false,
       env,
@@ -55,24 +56,27 @@ export async function runAfterSession(after: AfterSession): Promise<AfterSession
       input: after.json,
       timeout: limitMs,
       forceKillAfterDelay: 1_000,
-      maxBuffer: OUTPUT_BYTES,
+      cancelSignal: overflow.signal,
+      buffer: false,
       all: true,
       reject: false,
-      stripFinalNewline: true,
     });
-    const name = safeText(program);
-    const printed = shown(result.all);
+    // Counted here: a program that prints without end would else only be stopped by the clock.
+    const chunks: Uint8Array[] = [];
+    let bytes = 0;
+    child.all.on('data', (chunk: Uint8Array) => {
+      if (bytes <= SHOWN_BYTES) chunks.push(chunk);
+      bytes += chunk.length;
+      if (bytes > OUTPUT_BYTES) overflow.abort();
+    });
+    const result = await child;
+    const printed = shown(Buffer.concat(chunks));
     if (!result.failed) return { done: true, words: printed };
-    return {
-      done: false,
-      words: [`${name} ${failure(result, limitMs)}`, SAFE, printed].join('\n').trim(),
-    };
+    const what = `${safeText(program)} ${failure(result, limitMs)}`;
+    return { done: false, words: [what, SAFE, printed].join('\n').trim() };
   } catch (error) {
-    // A program that reads nothing and ends is no failure of ours; anything else ends here, in words.
-    return {
-      done: false,
-      words: `${safeText(program)} could not be started (${codeOf(error)})\n${SAFE}`,
-    };
+    const what = `${safeText(program)} could not be started (${codeOf(error)})`;
+    return { done: false, words: `${what}\n${SAFE}` };
   }
 }
 
@@ -80,7 +84,7 @@ const SAFE = 'The session is saved all the same.';
 
 interface Ended {
   readonly timedOut: boolean;
-  readonly isMaxBuffer: boolean;
+  readonly isCanceled: boolean;
   readonly exitCode?: number | undefined;
   readonly signal?: string | undefined;
   readonly code?: string | undefined;
@@ -88,16 +92,17 @@ interface Ended {
 
 function failure(ended: Ended, limitMs: number): string {
   if (ended.timedOut) return `was stopped after ${limitMs / 1000} s`;
-  if (ended.isMaxBuffer) return `was stopped: it printed more than ${OUTPUT_BYTES / 1e6} MB`;
+  if (ended.isCanceled) return `was stopped: it printed more than ${OUTPUT_BYTES / 1e6} MB`;
   if (ended.exitCode !== undefined) return `ended with exit code ${ended.exitCode}`;
   if (ended.signal !== undefined) return `was ended by ${ended.signal}`;
   return `could not be started (${ended.code ?? 'unknown reason'})`;
 }
 
-function shown(output: unknown): string {
-  const text = typeof output === 'string' ? output : '';
-  const cut = text.length > SHOWN_SIGNS ? `${text.slice(0, SHOWN_SIGNS)}…` : text;
-  return safeText(cut.replace(/[\ud800-\udbff]$/, ''), { lines: true });
+function shown(output: Uint8Array): string {
+  // Not fatal: bytes that are no UTF-8 become U+FFFD.
+  const text = new TextDecoder().decode(output.subarray(0, SHOWN_BYTES));
+  const cut = output.length > SHOWN_BYTES ? `${text}…` : text;
+  return safeText(cut.trimEnd(), { lines: true });
 }
 
 function codeOf(error: unknown): string {

@@ -1,9 +1,11 @@
 /** A session without a person: the answers of a file as commands, each checked against the step that is asked. */
+
 import { parseReading } from '../quantity/parse-reading.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import { type Command, pendingCautions, type WeighedConclusion } from './decide.ts';
+import { expectedReading } from './expected-reading.ts';
 import type { AnswersDraft } from './generated/answers.mjs';
 import validate from './generated/answers.mjs';
 import { presentStep, type Session } from './session.ts';
@@ -78,7 +80,7 @@ export function commandFor(
     );
   if (step.kind !== 'measure') return issue('wrong-kind', `step "${step.id}" asks for no reading`);
   const typed = String(draft.reading);
-  const read = parseReading(typed, { unit: step.unit });
+  const read = parseReading(typed, expectedReading(step, null));
   if (read.status === 'read') return { type: 'record-reading', typed, value: read.quantity.value };
   const words = read.status === 'unfinished' ? 'this reading is empty or unfinished' : read.words;
   return issue('bad-reading', words, read.status === 'refused' ? read.fix : undefined);

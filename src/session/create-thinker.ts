@@ -1,6 +1,7 @@
 /** Joins the circuit's model and the ranking of suspects to what a session needs of them. */
 import type { Circuit } from '../circuit/circuit.ts';
 import { inputTerminals, partName } from '../circuit/circuit.ts';
+import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Model } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
@@ -28,7 +29,6 @@ import { ALL_MEANS, type Means, type Situation, situationAfter } from '../suspec
 import { whatChanged } from '../suspects/what-changed.ts';
 import { codeChance } from './code-chance.ts';
 import type { EvidenceLine, ExtraReading } from './events.ts';
-import { LOOK_WORDS } from './look-words.ts';
 import { type Session, standingAnswers } from './session.ts';
 import type { Proposal, SuspectRow, SuspectView, Thinker } from './thinker.ts';
 

@@ -164,8 +164,8 @@ function whyWords(table: PredictionTable, ranking: Ranking, worth: Worth): strin
   const time = moved > 0 ? `${minutes}, ${moved} of them to get there` : minutes;
   if (!other) return `parts the less likely suspects; ${time}`;
   const second = showingOf(table, worth.test, other);
-  const name = (id: string, words: string) => (id === HEALTHY ? 'a healthy circuit' : words);
-  return `${name(leader!.id, first.words)} would show ${first.shows}, ${name(other.id, second.words)} ${second.shows}; ${time}`;
+  const name = (id: string, words: string) => (id === HEALTHY ? 'the circuit is healthy' : words);
+  return `if ${name(leader!.id, first.words)}: ${first.shows}; if ${name(other.id, second.words)}: ${second.shows}; takes ${time}`;
 }
 
 function round(minutes: number): number {

@@ -1,11 +1,12 @@
 /** What a suspect would show in a test, in words. */
+import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Column, PredictionTable } from './prediction-table.ts';
 
 export interface Showing {
   readonly id: string;
   readonly words: string;
-  /** `about 5.00 V`, `0.50 V to 4.2 V`, `OL`, `lit`, `lit or dim`. */
+  /** `about 5.00 V`, `0.50 V to 4.2 V`, `OL`, `the light is bright or the light is dim`. */
   readonly shows: string;
 }
 
@@ -37,7 +38,7 @@ function lookWords(column: Column, values: Float64Array): string {
   return counts
     .filter(({ share }) => share >= RARE_LOOK)
     .sort((a, b) => b.share - a.share)
-    .map(({ look }) => look)
+    .map(({ look }) => LOOK_WORDS[look])
     .join(' or ');
 }
 

@@ -128,7 +128,7 @@ describe('proposals', () => {
       'sensor.dead',
     ]);
     expect(first!.why).toMatch(
-      /^the wire of fault 0 would show (about 0.*V|dark), the sensor of fault 1 (about 5 V|lit); 4 min, 3 of them to get there$/,
+      /^if the wire of fault 0: (about 0.*V|the light stays dark); if the sensor of fault 1: (about 5 V|the light is bright); takes 4 min, 3 of them to get there$/,
     );
     expect(best[1]!.minutesToRepair).toBeGreaterThanOrEqual(first!.minutesToRepair);
   });

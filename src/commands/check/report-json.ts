@@ -12,7 +12,10 @@ const SCHEMA_VERSION = 1;
 const SARIF_SCHEMA = 'https://json.schemastore.org/sarif-2.1.0.json';
 
 /** Our own JSON: files, issues, counts, and the proofs when asked for. */
-export function reportJson(report: CheckReport, options: { readonly table: boolean }): unknown {
+export function reportJson(
+  report: CheckReport,
+  options: { readonly table: boolean; readonly costs: readonly unknown[] },
+): unknown {
   const { errors, warnings } = counted(report.issues);
   return {
     schemaVersion: SCHEMA_VERSION,
@@ -26,6 +29,7 @@ export function reportJson(report: CheckReport, options: { readonly table: boole
       words,
       ...(fix ? { fix } : {}),
     })),
+    ...(options.costs.length > 0 ? { costs: options.costs } : {}),
     ...(options.table
       ? {
           proofs: report.proofs.map(({ path, linked, proof }) => ({

@@ -1,5 +1,6 @@
 /** A check as text: findings with their lines, then one line of sum; and the table of a proof. */
 
+import type { CostComparison } from '../../proof/compare-cost.ts';
 import { percent } from '../../proof/proof-words.ts';
 import { formatIssue } from '../../source/format-issue.ts';
 import type { Issue } from '../../source/issue.ts';
@@ -85,4 +86,12 @@ export function tableText({ linked, proof }: ProvedFile): string {
     ...rows.map(line),
     `By the weights of the faults, a conclusion takes ${proof.minutes.toFixed(1)} minutes on average.`,
   ].join('\n');
+}
+
+/** One line of what a tree costs; minutes to one place, because the costs themselves are estimates. */
+export function costText(cost: CostComparison & { readonly procedure: string }): string {
+  const minutes = (value: number) => value.toFixed(1);
+  const exact = cost.optimum - cost.bound < 0.05;
+  const bound = exact ? '' : `, and none is below ${minutes(cost.bound)}`;
+  return `${cost.procedure}: ${minutes(cost.tree)} minutes on average; the cheapest strategy found takes ${minutes(cost.optimum)}${bound}; following the proposals takes ${minutes(cost.guided)}`;
 }

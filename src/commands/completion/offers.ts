@@ -66,16 +66,16 @@ export async function offersFor(word: string, line: Line, io: Io): Promise<Offer
 /** Procedures a person can start: those that need nothing from a caller. */
 function procedures(io: Io): Offer[] {
   return heads(io, '').flatMap(({ text }) => {
-    const value = valueOf(text, 'procedure');
+    const value = topValue(text, 'procedure');
     if (value === null || /^needs:/m.test(text)) return [];
-    return [{ value, words: valueOf(text, 'title') ?? '' }];
+    return [{ value, words: topValue(text, 'title') ?? '' }];
   });
 }
 
 function circuits(io: Io): Offer[] {
   return heads(io, 'circuits').flatMap(({ text }) => {
-    const value = valueOf(text, 'circuit');
-    return value === null ? [] : [{ value, words: valueOf(text, 'title') ?? '' }];
+    const value = topValue(text, 'circuit');
+    return value === null ? [] : [{ value, words: topValue(text, 'title') ?? '' }];
   });
 }
 
@@ -84,7 +84,7 @@ async function faults({ command, positionals }: Line, io: Io): Promise<Offer[]> 
   const [named] = positionals;
   const circuit = command === 'predict' ? named : circuitOf(named, io);
   const loaded = heads(io, 'circuits')
-    .filter(({ text }) => circuit === undefined || valueOf(text, 'circuit') === circuit)
+    .filter(({ text }) => circuit === undefined || topValue(text, 'circuit') === circuit)
     .map(({ text, path }) => loadCircuit(text, path).value)
     .filter((value): value is Circuit => value !== null);
   const byId = new Map<string, Offer>();
@@ -96,8 +96,8 @@ async function faults({ command, positionals }: Line, io: Io): Promise<Offer[]> 
 
 /** The circuit of the procedure with this name; undefined when none is named or known. */
 function circuitOf(procedure: string | undefined, io: Io): string | undefined {
-  const head = heads(io, '').find(({ text }) => valueOf(text, 'procedure') === procedure);
-  return (head && valueOf(head.text, 'circuit')) ?? undefined;
+  const head = heads(io, '').find(({ text }) => topValue(text, 'procedure') === procedure);
+  return (head && topValue(head.text, 'circuit')) ?? undefined;
 }
 
 /** Names of session files, newest first, each session by its last part. */
@@ -141,7 +141,7 @@ function heads(io: Io, place: string): { path: string; text: string }[] {
 }
 
 /** A one-line value of a key at the left margin. */
-function valueOf(text: string, key: string): string | null {
+function topValue(text: string, key: string): string | null {
   return (
     new RegExp(`^${key}:[ \\t]+["']?([^"'\\r\\n]{1,200})`, 'm').exec(text)?.[1]?.trim() ?? null
   );

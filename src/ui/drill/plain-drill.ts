@@ -116,7 +116,8 @@ const LISTS: Readonly<Record<string, (hand: DrillInHand) => readonly string[]>> 
     repairChoices(drill()).map(
       ({ words }, index) => `  ${String(index + 1).padStart(2)}  ${words}`,
     ),
-  readings: ({ drill }) => drill().readings.map((one, index) => `  ${index + 1}  ${readingLine(one)}`),
+  readings: ({ drill }) =>
+    drill().readings.map((one, index) => `  ${index + 1}  ${readingLine(one)}`),
   sketch: ({ sketch }) => sketch(null, SKETCH_COLUMNS),
   suspects: ({ drill, world }) =>
     drill().level.suspects

@@ -3,6 +3,7 @@ import { outcomeOfValue } from '../../procedure/procedure.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
 import { type Command, pendingCautions } from '../../session/decide.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
+import { expectedReading } from '../../session/expected-reading.ts';
 import {
   type RetestLine,
   retestLines,
@@ -109,7 +110,7 @@ function commandOf(
     say(`Type a number from 1 to ${step.outcomes.length}, or "pause".`);
     return null;
   }
-  const read = parseReading(line, { unit: step.unit });
+  const read = parseReading(line, expectedReading(step, null));
   if (read.status === 'read') return readingCommand(step, line, read.quantity.value);
   say(read.status === 'unfinished' ? 'That is not a whole reading yet.' : read.words);
   return null;

@@ -7,6 +7,7 @@ import { formatQuantity } from '../../quantity/format-quantity.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
 import { judgeStep, pendingCautions } from '../../session/decide.ts';
 import type { Performed } from '../../session/driver.ts';
+import { expectedReading } from '../../session/expected-reading.ts';
 import type { Session } from '../../session/session.ts';
 import { presentStep } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
@@ -181,8 +182,7 @@ function reading(
   const session = driver.session();
   const step = presentStep(session);
   if (step.kind !== 'measure') return;
-  const limit = opened.limits(step);
-  const read = parseReading(line, { unit: step.unit, ...(limit ? { limit } : {}) });
+  const read = parseReading(line, expectedReading(step, opened.limits(step)));
   if (read.status === 'read') {
     const judged = judgeStep(step, read.quantity.value, session.meter);
     if (tell(driver.perform({ type: 'record-reading', typed: line, value: read.quantity.value })))

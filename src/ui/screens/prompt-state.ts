@@ -1,8 +1,8 @@
 /** What a step asks for, and how keys answer it. No React. */
 import type { Step } from '../../procedure/procedure.ts';
-import type { ExpectedReading } from '../../quantity/parse-reading.ts';
 import { type Command, judgeStep } from '../../session/decide.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
+import { expectedReading } from '../../session/expected-reading.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
@@ -80,17 +80,9 @@ export function askedAt(
   };
   switch (step.kind) {
     case 'measure': {
-      const { unit, expected } = step;
-      const limit = opened.limits(step);
-      const expectedReading: ExpectedReading = {
-        unit,
-        ...(expected
-          ? { usual: { low: expected.low ?? 0, high: expected.high ?? Number.POSITIVE_INFINITY } }
-          : {}),
-        ...(limit ? { limit } : {}),
-      };
+      const { unit } = step;
       const context: ReadingContext = {
-        expected: expectedReading,
+        expected: expectedReading(step, opened.limits(step)),
         judge: (value) => judgeStep(step, value, session.meter),
         isDeliberate: true,
         offered: typedOf(vehicle),

@@ -1,10 +1,11 @@
 /** A step in words, from what the session and the procedure say. No React. */
+
+import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Setup, Test, VehicleState } from '../../circuit/test.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { formatRange } from '../../quantity/format-quantity.ts';
 import { type Answer, isAnswer } from '../../session/events.ts';
-import { LOOK_WORDS } from '../../session/look-words.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';

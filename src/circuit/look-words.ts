@@ -1,5 +1,5 @@
 /** Looks in the words of a person looking. */
-import type { Look } from '../circuit/test.ts';
+import type { Look } from './test.ts';
 
 export const LOOK_WORDS: Readonly<Record<Look, string>> = {
   lit: 'the light is bright',

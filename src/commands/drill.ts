@@ -1,0 +1,221 @@
+/** `ohmward drill`: practice on a hidden fault, alone, as an assignment, without a person, or a class's results. */
+import { createInterface } from 'node:readline/promises';
+import { type ActionsFile, loadActions } from '../drill/drill-actions.ts';
+import type { DrillInHand } from '../drill/drill-in-hand.ts';
+import { LEVELS, levelOf } from '../drill/levels.ts';
+import { debriefLines, scoreLine } from '../drill/drill-words.ts';
+import { SEED_MAX } from '../drill/hidden-fault.ts';
+import { loadFile } from '../files/load-library.ts';
+import { nodeDisk } from '../log/node-disk.ts';
+import { writeWholeFile } from '../log/write-whole.ts';
+import { formatIssue } from '../source/format-issue.ts';
+import { safeText } from '../source/safe-text.ts';
+import { decideFrontEnd } from '../ui/term/colour.ts';
+import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { assignedDrill } from './drill/assigned-drill.ts';
+import { classReport } from './drill/class-report.ts';
+import { beginDrill, continueDrill, type NewDrill } from './drill/open-drill.ts';
+import { runActions } from './drill/run-actions.ts';
+import { type Desk, isProblem, openDesk, type Problem } from './session/open-desk.ts';
+import { programName } from './version.ts';
+
+export const command: Command = {
+  name: 'drill',
+  summary: 'practice on a simulated vehicle with a hidden fault, with a score and a debrief',
+  usage: 'drill [PROCEDURE] [options]',
+  examples: [
+    'ohmward drill                                      choose on the screen',
+    'ohmward drill hall-no-signal --level blind         no suspects, no good values',
+    'ohmward drill hall-module-fed --seed 7 --plain     a circuit without a procedure, as a dialogue',
+    'ohmward drill --assignment week3.yaml --student "Ada Example"',
+    'ohmward drill --actions FILE --json                without a person',
+    'ohmward drill --class FOLDER --html results.html   the results of a class',
+  ],
+  options: {
+    level: {
+      type: 'string',
+      short: 'l',
+      value: 'LEVEL',
+      help: `1 to ${LEVELS.length} or ${LEVELS.map(({ name }) => name).join(', ')} (named)`,
+    },
+    seed: { type: 'string', value: 'NUMBER', help: 'which vehicle; the same number is the same one' },
+    student: { type: 'string', value: 'NAME', help: 'whose drill it is' },
+    assignment: { type: 'string', value: 'FILE', help: "an instructor's list of drills" },
+    part: { type: 'string', value: 'NUMBER', help: 'which drill of the assignment (the next one)' },
+    actions: { type: 'string', short: 'a', value: 'FILE', help: 'take tests and diagnosis from a file' },
+    resume: { type: 'string', value: 'FILE', help: 'go on with a drill that was left' },
+    class: { type: 'string', value: 'FOLDER', help: "read all students' drills in a folder" },
+    csv: { type: 'boolean', help: 'with --class: print CSV instead of the table' },
+    html: { type: 'string', value: 'FILE', help: 'with --class: write a page with pictures' },
+    plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
+    json: { type: 'boolean', help: 'print the result as JSON' },
+    sessions: { type: 'string', value: 'FOLDER', help: 'where sessions are; drills go to drills/ in it' },
+    ascii: { type: 'boolean', help: 'draw with ASCII characters only' },
+    color: { type: 'string', value: 'WHEN', help: 'always, never or auto' },
+    'no-alt-screen': { type: 'boolean', help: 'stay on the normal screen' },
+  },
+  run,
+};
+
+async function run(args: Arguments, io: Io): Promise<number> {
+  const folder = textOf(args, 'class');
+  if (folder !== undefined) return runClass(folder, args, io);
+  const desk = await openDesk(io, programName(), textOf(args, 'sessions'));
+  if (isProblem(desk)) return tell(io, desk, EXIT.wrongInput);
+  const path = textOf(args, 'actions');
+  if (path !== undefined) {
+    const file = loadFile(path, loadActions);
+    if (!file.value)
+      return tell(
+        io,
+        {
+          problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
+          fix: 'mend the file of actions',
+        },
+        EXIT.wrongInput,
+      );
+    return runUnattended(desk, args, io, file.value);
+  }
+  const flags = { plain: args.values['plain'] === true };
+  if (decideFrontEnd(io.env, process.stdin, process.stdout, flags) === 'screen') {
+    const wanted = isNamed(args) ? begin(desk, args, null) : null;
+    if (wanted && isProblem(wanted)) return tell(io, wanted, EXIT.wrongInput);
+    const { drillOnScreen } = await import('./drill/drill-on-screen.ts');
+    return drillOnScreen(desk, wanted, args, io);
+  }
+  return runPlain(desk, args, io);
+}
+
+function isNamed(args: Arguments): boolean {
+  return (
+    args.positionals.length > 0 ||
+    textOf(args, 'assignment') !== undefined ||
+    textOf(args, 'resume') !== undefined
+  );
+}
+
+/** Opens the drill that the arguments name; what they leave out, the file of actions says. */
+function begin(desk: Desk, args: Arguments, actions: ActionsFile | null): DrillInHand | Problem {
+  const resumed = textOf(args, 'resume');
+  if (resumed !== undefined) return continueDrill(desk, resumed);
+  const wanted = wantedDrill(desk, args, actions);
+  return isProblem(wanted) ? wanted : beginDrill(desk, wanted);
+}
+
+function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): NewDrill | Problem {
+  const student = textOf(args, 'student') ?? desk.settings().person;
+  const assignment = textOf(args, 'assignment');
+  if (assignment !== undefined) return assignedDrill(desk, assignment, student, textOf(args, 'part'));
+  const procedure = args.positionals[0] ?? actions?.procedure ?? undefined;
+  if (procedure === undefined)
+    return {
+      problem: 'no procedure is named',
+      fix: `name one, or a circuit: ${subjects(desk).join(', ')}`,
+    };
+  const asked = textOf(args, 'level') ?? actions?.level ?? 'named';
+  const level = levelOf(asked);
+  if (!level)
+    return {
+      problem: `there is no level "${asked}"`,
+      fix: `the levels are: ${LEVELS.map(({ name, number }) => `${number} ${name}`).join(', ')}`,
+    };
+  const seedText = textOf(args, 'seed');
+  const seed =
+    seedText === undefined ? (actions?.seed ?? anySeed()) : /^\d+$/.test(seedText) ? Number(seedText) : -1;
+  if (!Number.isInteger(seed) || seed < 0 || seed > SEED_MAX)
+    return { problem: `"${seedText}" is no seed`, fix: `give a whole number from 0 to ${SEED_MAX}` };
+  return { procedure, level, seed, student, assignment: null };
+}
+
+/** A vehicle nobody has had before, most likely. */
+function anySeed(): number {
+  return Math.floor(Math.random() * (SEED_MAX + 1));
+}
+
+function subjects(desk: Desk): string[] {
+  const { procedures, circuits } = desk.library;
+  const withCircuit = [...procedures.values()].filter(
+    ({ draft }) => draft.needs === undefined && draft.circuit !== undefined,
+  );
+  return [...withCircuit.map(({ draft }) => draft.procedure), ...circuits.keys()];
+}
+
+function runUnattended(desk: Desk, args: Arguments, io: Io, actions: ActionsFile): number {
+  const hand = begin(desk, args, actions);
+  if (isProblem(hand)) return tell(io, hand, EXIT.wrongInput);
+  const failure = runActions(hand, actions, (words) => io.err(`${safeText(words, { lines: true })}\n`));
+  hand.close();
+  if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
+  finish(hand, args, io, true);
+  return failure === null ? EXIT.done : EXIT.wrongInput;
+}
+
+async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
+  const hand = begin(desk, args, null);
+  if (isProblem(hand)) return tell(io, hand, isNamed(args) ? EXIT.wrongInput : EXIT.wrongUse);
+  const lines = createInterface({
+    input: process.stdin,
+    output: process.stderr,
+    terminal: process.stdin.isTTY === true,
+  });
+  const { lineDialogue } = await import('./session/line-dialogue.ts');
+  const { plainDrill } = await import('../ui/drill/plain-drill.ts');
+  try {
+    const end = await plainDrill(hand, lineDialogue(lines, io));
+    hand.close();
+    finish(hand, args, io, false);
+    return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+  } finally {
+    lines.close();
+  }
+}
+
+/** What stands on the normal screen when the drill is over. */
+export function finish(hand: DrillInHand, args: Arguments, io: Io, withDebrief: boolean): void {
+  const { revealed, opened } = hand.drill();
+  if (args.values['json'] === true) {
+    const { circuit: _circuit, procedure, ...rest } = opened;
+    const debrief = hand.debrief();
+    const result = { ...rest, procedure: procedure?.name ?? null, path: hand.path(), revealed, debrief };
+    io.out(`${JSON.stringify(result, null, 2)}\n`);
+    return;
+  }
+  const debrief = hand.debrief();
+  const lines =
+    !revealed || !debrief
+      ? ['The drill is not finished.', `Go on with: ohmward drill --resume ${hand.path()}`]
+      : withDebrief
+        ? debriefLines(debrief)
+        : [`Score: ${revealed.points} of 100`, ...revealed.score.map(scoreLine)];
+  io.out(`${[...lines, `Saved: ${hand.path()}`].map((line) => safeText(line)).join('\n')}\n`);
+}
+
+function runClass(folder: string, args: Arguments, io: Io): number {
+  const report = classReport(folder);
+  if ('words' in report)
+    return tell(
+      io,
+      { problem: `the folder cannot be read: ${report.words}`, fix: 'check the spelling' },
+      EXIT.wrongInput,
+    );
+  const page = textOf(args, 'html');
+  if (page !== undefined) {
+    const written = writeWholeFile(nodeDisk, page, report.html);
+    if (!written.ok)
+      return tell(io, { problem: written.problem.words, fix: written.problem.fix }, EXIT.wrongInput);
+    io.err(`Written: ${safeText(page)}\n`);
+  }
+  if (args.values['csv'] === true) {
+    io.out(report.csv);
+    for (const { file, kind, words } of report.doubtful)
+      io.err(`${kind}: ${safeText(file)}: ${safeText(words)}\n`);
+  } else if (args.values['json'] === true)
+    io.out(`${JSON.stringify({ ...report.summary, doubtful: report.doubtful }, null, 2)}\n`);
+  else if (page === undefined) io.out(report.table);
+  return report.doubtful.some(({ kind }) => kind === 'altered') ? EXIT.wrongInput : EXIT.done;
+}
+
+function tell(io: Io, { problem, fix }: Problem, code: number): number {
+  io.err(`ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`);
+  return code;
+}

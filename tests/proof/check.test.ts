@@ -1,0 +1,274 @@
+/** The command `check`: what it finds between files, its forms, its exit codes. */
+import { mkdirSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, describe, expect, test } from 'vitest';
+import { Checker, type CheckReport } from '../../src/commands/check/check-files.ts';
+import { type Gathered, gatherFiles } from '../../src/commands/check/gather-files.ts';
+import { watchFiles } from '../../src/commands/check/watch-files.ts';
+import { command } from '../../src/commands/check.ts';
+import { CIRCUIT_TEXT, TREE_TEXT } from './example.ts';
+import { folderWith, run } from './run-command.ts';
+
+const GOOD = {
+  'rake-wheel-no-speed.yaml': TREE_TEXT,
+  'circuits/rake-wheel-pickup.yaml': CIRCUIT_TEXT,
+};
+const BAD_TREE = TREE_TEXT.replace('go: high-wire }', 'go: coil-bad }');
+
+let folder = folderWith({});
+function files(wanted: Readonly<Record<string, string>>): string {
+  folder.remove();
+  folder = folderWith(wanted);
+  return folder.path;
+}
+afterEach(() => folder.remove());
+
+/** `code file:line` of everything found in a folder. */
+function foundIn(path: string): string[] {
+  const report = new Checker().check(gatherFiles([path], 'procedures'));
+  return report.issues.map(
+    ({ code, at }) => `${code} ${at.file.slice(path.length + 1)}:${at.line}`,
+  );
+}
+
+describe('exit codes', () => {
+  test('0 for files without findings', async () => {
+    const { code, out } = await run(command, [files(GOOD)]);
+    expect(out).toBe('2 files, 1 tree proved: no errors, no warnings\n');
+    expect(code).toBe(0);
+  });
+
+  test('0 for warnings only', async () => {
+    const path = files({
+      ...GOOD,
+      'rake-wheel-no-speed.yaml': TREE_TEXT.replace(/ +why: One wire and nothing else.\n/, ''),
+    });
+    const { code, out } = await run(command, [path]);
+    expect(out).toContain('warning[missing-why]');
+    expect(code).toBe(0);
+  });
+
+  test('1 for an error, with address, line and way out', async () => {
+    const path = files({ ...GOOD, 'rake-wheel-no-speed.yaml': BAD_TREE });
+    const { code, out } = await run(command, [join(path, 'rake-wheel-no-speed.yaml')]);
+    expect(out).toMatch(
+      /rake-wheel-no-speed\.yaml:82:7: error\[wrong-conclusion\] "good" of "coil" loses/,
+    );
+    expect(out).toMatch(/^ {5}\| {7}\^~~~$/m);
+    expect(out).toContain('let it lead to "high-wire"');
+    expect(code).toBe(1);
+  });
+
+  test('1 for a file that is not there', async () => {
+    const { code, out } = await run(command, [join(files({}), 'none.yaml')]);
+    expect(out).toContain('error[unreadable-file] there is no such file');
+    expect(code).toBe(1);
+  });
+
+  test('2 for options that do not go together', async () => {
+    expect((await run(command, ['--json', '--sarif'])).code).toBe(2);
+    expect((await run(command, ['--colour', 'pink'])).code).toBe(2);
+  });
+});
+
+describe('between files', () => {
+  test('the kind of a file is read from its top keys', () => {
+    expect(foundIn(files({ 'notes.yaml': 'procedur: x\n' }))).toEqual([
+      'unknown-kind notes.yaml:1',
+    ]);
+    expect(foundIn(files({ 'list.yaml': '- 1\n' }))).toEqual(['unknown-kind list.yaml:1']);
+  });
+
+  test('two files with one name, and a file named otherwise', () => {
+    const found = foundIn(files({ ...GOOD, 'circuits/second.yaml': CIRCUIT_TEXT }));
+    expect(found).toEqual([
+      'repeated-name circuits/second.yaml:1',
+      'file-name circuits/second.yaml:1',
+    ]);
+  });
+
+  test('jobs name procedures, terminals and parts that exist', () => {
+    const job = [
+      'job: blue-baler',
+      'complaint: No speed is shown.',
+      'procedure: rake-wheel-no-speed',
+      'terminals:',
+      '  sensor.plus: { pin: 1, colour: RD }',
+      '  sensor.puls: { pin: 2 }',
+      'earlier-repairs:',
+      '  - { words: new pickup, part: pickup }',
+      '',
+    ].join('\n');
+    expect(foundIn(files({ ...GOOD, 'jobs/blue-baler.yaml': job }))).toEqual([
+      'unknown-terminal jobs/blue-baler.yaml:6',
+      'unknown-part jobs/blue-baler.yaml:8',
+    ]);
+    const lost = job.replace('rake-wheel-no-speed', 'rake-wheel-no-sped');
+    expect(foundIn(files({ ...GOOD, 'jobs/blue-baler.yaml': lost }))).toEqual([
+      'unknown-procedure jobs/blue-baler.yaml:3',
+    ]);
+  });
+
+  test('a file is too large to be one that a person writes', () => {
+    expect(
+      foundIn(files({ 'big.yaml': `procedure: big\nsteps: [${'1, '.repeat(21_000)}]\n` })),
+    ).toEqual(['file-too-large big.yaml:2']);
+  });
+
+  test('a single file finds its circuit beside it', () => {
+    const path = files({ ...GOOD, 'circuits/broken.yaml': 'circuit: broken\n' });
+    const report = new Checker().check(gatherFiles([join(path, 'rake-wheel-no-speed.yaml')], 'procedures'));
+    expect(report.issues).toEqual([]);
+    expect(report.proofs).toHaveLength(1);
+  });
+
+  test('a sub-procedure is checked through the trees that use it', () => {
+    const one = readSub();
+    const path = files({
+      'families/one-wire.yaml': one,
+      'tree.yaml': callerTree(),
+      'circuits/rake-wheel-pickup.yaml': CIRCUIT_TEXT,
+    });
+    const report = new Checker().check(gatherFiles([join(path, 'families/one-wire.yaml')], 'procedures'));
+    expect(
+      report.issues.map(({ code, at }) => [code, at.file.endsWith('families/one-wire.yaml')]),
+    ).toEqual([['range-gap', true]]);
+  });
+});
+
+describe('forms', () => {
+  test('JSON holds every issue with its place, and the table on demand', async () => {
+    const path = files({ ...GOOD, 'rake-wheel-no-speed.yaml': BAD_TREE });
+    const { out, code } = await run(command, [path, '--json', '--table']);
+    expect(code).toBe(1);
+    const json = JSON.parse(out) as {
+      errors: number;
+      issues: { code: string; line: number; column: number; file: string }[];
+      proofs: {
+        procedure: string;
+        rows: { fault: string; ends: { step: string; share: number }[] }[];
+      }[];
+    };
+    expect(json.errors).toBe(
+      json.issues.filter(({ code: one }) => one === 'wrong-conclusion').length,
+    );
+    expect(json.issues[0]).toMatchObject({ code: 'wrong-conclusion', line: 82, column: 7 });
+    const row = json.proofs[0]!.rows.find(({ fault }) => fault === 'wire.low.open')!;
+    expect(row.ends).toMatchObject([{ step: 'coil-bad', share: 1 }]);
+  });
+
+  test('the table names what goes wrong', async () => {
+    const path = files({ ...GOOD, 'rake-wheel-no-speed.yaml': BAD_TREE });
+    const { out } = await run(command, [path, '--table']);
+    expect(out).toMatch(/^wire\.low\.open +100 % +coil-bad +WRONG +3\.0 +9$/m); // by hand: bias, loop, coil; 2 + 4 + 3
+    expect(out).toMatch(/^healthy +100 % +no-fault +ok +4\.0 +11$/m);
+  });
+
+  test('colours only when asked for', async () => {
+    const path = files({ ...GOOD, 'rake-wheel-no-speed.yaml': BAD_TREE });
+    expect((await run(command, [path])).out).not.toContain('\u001b');
+    const coloured = (await run(command, [path, '--colour', 'always'])).out;
+    expect(coloured).toContain('\u001b[1;31merror[wrong-conclusion]\u001b[0m');
+  });
+
+  test('text of an author cannot drive the terminal', async () => {
+    const { out } = await run(command, [
+      files({ 'evil.yaml': 'procedure: "\\e[2J"\nx\u0007y: 1\n' }),
+      '--colour',
+      'never',
+    ]);
+    expect([...out].filter((sign) => sign < ' ' && sign !== '\n')).toEqual([]);
+  });
+
+  test('what a tree costs beside what it could', async () => {
+    const { out } = await run(command, [join(files(GOOD), 'rake-wheel-no-speed.yaml'), '--cost']);
+    const [, tree, best, guided] = out
+      .match(/: ([\d.]+) minutes on average; .* takes ([\d.]+).* takes ([\d.]+)$/m)!
+      .map(Number);
+    expect(best!).toBeLessThanOrEqual(guided! + 0.05);
+    expect(best!).toBeLessThanOrEqual(tree! + 0.05);
+  });
+});
+
+describe('watching', () => {
+  test('a save is checked again, a touch is not, and only what changed is computed', async () => {
+    const path = files(GOOD);
+    const tree = join(path, 'rake-wheel-no-speed.yaml');
+    const reports: CheckReport[] = [];
+    const stop = new AbortController();
+    const checker = new Checker();
+    let reads = 0;
+    let came: () => void = () => {};
+    const watching = watchFiles<Gathered>({
+      read: () => {
+        reads += 1;
+        came();
+        return gatherFiles([path], 'procedures');
+      },
+      foldersOf: ({ folders }) => folders,
+      contentOf: ({ files: all }) => JSON.stringify(all),
+      changed: (gathered) => reports.push(checker.check(gathered)),
+      signal: stop.signal,
+    });
+    const readAgain = () => new Promise<void>((resolve) => (came = resolve));
+    expect(reports.map(({ issues }) => issues.length)).toEqual([0]);
+    const touched = readAgain();
+    utimesSync(tree, new Date(1e12), new Date(1e12));
+    await touched;
+    expect(reports).toHaveLength(1);
+    const saved = readAgain();
+    writeFileSync(tree, BAD_TREE);
+    await saved;
+    await new Promise((resolve) => setImmediate(resolve));
+    expect(reports.at(-1)!.issues.map(({ code }) => code)).toContain('wrong-conclusion');
+    const made = readAgain();
+    mkdirSync(join(path, 'jobs'));
+    await made;
+    rmSync(join(path, 'jobs'), { recursive: true });
+    stop.abort();
+    await watching;
+    const before = reads;
+    writeFileSync(tree, TREE_TEXT);
+    await new Promise((resolve) => setImmediate(resolve));
+    expect(reads).toBe(before);
+  });
+});
+
+function readSub(): string {
+  return [
+    'procedure: one-wire',
+    'title: Does a wire carry?',
+    'needs: { here: one end, there: the other end }',
+    'start: through',
+    'steps:',
+    '  through:',
+    '    state: key-off',
+    '    unplug: [sensor, module]',
+    '    say: One lead on {here}, one on {there}.',
+    '    why: One wire and nothing else.',
+    '    measure: { ohms: [$here, $there] }',
+    '    outcomes:',
+    '      good: { below: 2 ohm, go: carries }',
+    '      high: { from: 3 ohm, go: broken }',
+    '  carries: { result: carries }',
+    '  broken: { result: broken }',
+    '',
+  ].join('\n');
+}
+
+function callerTree(): string {
+  return [
+    'procedure: tree',
+    'title: Calls the other',
+    'circuit: rake-wheel-pickup',
+    'start: wire',
+    'steps:',
+    '  wire:',
+    '    use: one-wire',
+    '    with: { here: sensor.plus, there: module.pickup-high }',
+    '    results: { carries: sound, broken: broken }',
+    '  broken: { conclude: [wire.high.open], say: It does not carry., repair: Mend it., retest: [wire/through] }',
+    '  sound: { conclude: [], say: It carries., repair: None. }',
+    '',
+  ].join('\n');
+}
