@@ -1,6 +1,7 @@
 /**
  * From each JSON Schema in docs/schema: a validator that needs no library at run time, and its types.
- * `node scripts/schemas.mjs [NAME...]` writes src/ROOM/generated/NAME.mjs and NAME.d.mts; both are checked in.
+ * `node scripts/schemas.mjs [NAME...] [--to FOLDER]` writes FOLDER/ROOM/generated/NAME.mjs and NAME.d.mts, by default
+ * below src; both are checked in.
  */
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import Ajv from 'ajv';
@@ -21,7 +22,10 @@ const SCHEMAS = [
 /** Keywords that say something to editors and to our wording of mistakes, and constrain nothing. */
 const ANNOTATIONS = ['defaultSnippets', 'x-choices'];
 
-const wanted = process.argv.slice(2);
+const args = process.argv.slice(2);
+const to = args.indexOf('--to');
+const root = to < 0 ? 'src' : args[to + 1];
+const wanted = to < 0 ? args : args.filter((_, index) => index !== to && index !== to + 1);
 for (const entry of SCHEMAS) {
   if (wanted.length > 0 && !wanted.includes(entry.name)) continue;
   const path = `docs/schema/${entry.name}.schema.json`;
@@ -34,7 +38,7 @@ for (const entry of SCHEMAS) {
 }
 
 async function generate({ name, room, typeName }, schema) {
-  const folder = `src/${room}/generated`;
+  const folder = `${root}/${room}/generated`;
   mkdirSync(folder, { recursive: true });
   const ajv = new Ajv({
     allErrors: true,

@@ -1,10 +1,9 @@
 /** `ohmward drill`: practice on a hidden fault, alone, as an assignment, without a person, or a class's results. */
-import { createInterface } from 'node:readline/promises';
 import { type ActionsFile, loadActions } from '../drill/drill-actions.ts';
 import type { DrillInHand } from '../drill/drill-in-hand.ts';
-import { LEVELS, levelOf } from '../drill/levels.ts';
 import { debriefLines, scoreLine } from '../drill/drill-words.ts';
 import { SEED_MAX } from '../drill/hidden-fault.ts';
+import { LEVELS, levelOf } from '../drill/levels.ts';
 import { loadFile } from '../files/load-library.ts';
 import { nodeDisk } from '../log/node-disk.ts';
 import { writeWholeFile } from '../log/write-whole.ts';
@@ -38,18 +37,31 @@ export const command: Command = {
       value: 'LEVEL',
       help: `1 to ${LEVELS.length} or ${LEVELS.map(({ name }) => name).join(', ')} (named)`,
     },
-    seed: { type: 'string', value: 'NUMBER', help: 'which vehicle; the same number is the same one' },
+    seed: {
+      type: 'string',
+      value: 'NUMBER',
+      help: 'which vehicle; the same number is the same one',
+    },
     student: { type: 'string', value: 'NAME', help: 'whose drill it is' },
     assignment: { type: 'string', value: 'FILE', help: "an instructor's list of drills" },
     part: { type: 'string', value: 'NUMBER', help: 'which drill of the assignment (the next one)' },
-    actions: { type: 'string', short: 'a', value: 'FILE', help: 'take tests and diagnosis from a file' },
+    actions: {
+      type: 'string',
+      short: 'a',
+      value: 'FILE',
+      help: 'take tests and diagnosis from a file',
+    },
     resume: { type: 'string', value: 'FILE', help: 'go on with a drill that was left' },
     class: { type: 'string', value: 'FOLDER', help: "read all students' drills in a folder" },
     csv: { type: 'boolean', help: 'with --class: print CSV instead of the table' },
     html: { type: 'string', value: 'FILE', help: 'with --class: write a page with pictures' },
     plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
     json: { type: 'boolean', help: 'print the result as JSON' },
-    sessions: { type: 'string', value: 'FOLDER', help: 'where sessions are; drills go to drills/ in it' },
+    sessions: {
+      type: 'string',
+      value: 'FOLDER',
+      help: 'where sessions are; drills go to drills/ in it',
+    },
     ascii: { type: 'boolean', help: 'draw with ASCII characters only' },
     color: { type: 'string', value: 'WHEN', help: 'always, never or auto' },
     'no-alt-screen': { type: 'boolean', help: 'stay on the normal screen' },
@@ -105,7 +117,8 @@ function begin(desk: Desk, args: Arguments, actions: ActionsFile | null): DrillI
 function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): NewDrill | Problem {
   const student = textOf(args, 'student') ?? desk.settings().person;
   const assignment = textOf(args, 'assignment');
-  if (assignment !== undefined) return assignedDrill(desk, assignment, student, textOf(args, 'part'));
+  if (assignment !== undefined)
+    return assignedDrill(desk, assignment, student, textOf(args, 'part'));
   const procedure = args.positionals[0] ?? actions?.procedure ?? undefined;
   if (procedure === undefined)
     return {
@@ -121,9 +134,16 @@ function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): 
     };
   const seedText = textOf(args, 'seed');
   const seed =
-    seedText === undefined ? (actions?.seed ?? anySeed()) : /^\d+$/.test(seedText) ? Number(seedText) : -1;
+    seedText === undefined
+      ? (actions?.seed ?? anySeed())
+      : /^\d+$/.test(seedText)
+        ? Number(seedText)
+        : -1;
   if (!Number.isInteger(seed) || seed < 0 || seed > SEED_MAX)
-    return { problem: `"${seedText}" is no seed`, fix: `give a whole number from 0 to ${SEED_MAX}` };
+    return {
+      problem: `"${seedText}" is no seed`,
+      fix: `give a whole number from 0 to ${SEED_MAX}`,
+    };
   return { procedure, level, seed, student, assignment: null };
 }
 
@@ -143,7 +163,9 @@ function subjects(desk: Desk): string[] {
 function runUnattended(desk: Desk, args: Arguments, io: Io, actions: ActionsFile): number {
   const hand = begin(desk, args, actions);
   if (isProblem(hand)) return tell(io, hand, EXIT.wrongInput);
-  const failure = runActions(hand, actions, (words) => io.err(`${safeText(words, { lines: true })}\n`));
+  const failure = runActions(hand, actions, (words) =>
+    io.err(`${safeText(words, { lines: true })}\n`),
+  );
   hand.close();
   if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
   finish(hand, args, io, true);
@@ -153,20 +175,16 @@ function runUnattended(desk: Desk, args: Arguments, io: Io, actions: ActionsFile
 async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
   const hand = begin(desk, args, null);
   if (isProblem(hand)) return tell(io, hand, isNamed(args) ? EXIT.wrongInput : EXIT.wrongUse);
-  const lines = createInterface({
-    input: process.stdin,
-    output: process.stderr,
-    terminal: process.stdin.isTTY === true,
-  });
   const { lineDialogue } = await import('./session/line-dialogue.ts');
   const { plainDrill } = await import('../ui/drill/plain-drill.ts');
+  const dialogue = lineDialogue(io);
   try {
-    const end = await plainDrill(hand, lineDialogue(lines, io));
+    const end = await plainDrill(hand, dialogue);
     hand.close();
     finish(hand, args, io, false);
     return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
   } finally {
-    lines.close();
+    dialogue.close();
   }
 }
 
@@ -176,7 +194,13 @@ export function finish(hand: DrillInHand, args: Arguments, io: Io, withDebrief: 
   if (args.values['json'] === true) {
     const { circuit: _circuit, procedure, ...rest } = opened;
     const debrief = hand.debrief();
-    const result = { ...rest, procedure: procedure?.name ?? null, path: hand.path(), revealed, debrief };
+    const result = {
+      ...rest,
+      procedure: procedure?.name ?? null,
+      path: hand.path(),
+      revealed,
+      debrief,
+    };
     io.out(`${JSON.stringify(result, null, 2)}\n`);
     return;
   }
@@ -202,7 +226,11 @@ function runClass(folder: string, args: Arguments, io: Io): number {
   if (page !== undefined) {
     const written = writeWholeFile(nodeDisk, page, report.html);
     if (!written.ok)
-      return tell(io, { problem: written.problem.words, fix: written.problem.fix }, EXIT.wrongInput);
+      return tell(
+        io,
+        { problem: written.problem.words, fix: written.problem.fix },
+        EXIT.wrongInput,
+      );
     io.err(`Written: ${safeText(page)}\n`);
   }
   if (args.values['csv'] === true) {

@@ -4,12 +4,13 @@
  * Its readings come from the solver with the tolerances of one sample and the error of a real meter: a fixed,
  * seeded part of the meter's stated accuracy, rounded to the steps of its range. Same seed, same test, same answer.
  */
+
+import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Model } from '../circuit/model.ts';
 import type { MeterFunction, Shown, Test } from '../circuit/test.ts';
 import type { Step } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { VehicleAnswer } from '../session/driver.ts';
-import { LOOK_WORDS } from '../circuit/look-words.ts';
 
 export interface Bench {
   readonly fault: string;
@@ -40,7 +41,8 @@ function answerTo(model: Model, step: Step, shows: (test: Test) => Shown): Vehic
   if (step.kind === 'conclude') return null;
   if (step.kind === 'act') return { words: 'done', answer: { kind: 'done' } };
   if (step.kind === 'ask') {
-    const usual = step.outcomes.find(({ name }) => name === step.usual) ?? step.outcomes[0];
+    // Without a usual answer only the person knows: the simulated vehicle has nothing to say.
+    const usual = step.outcomes.find(({ name }) => name === step.usual);
     return usual
       ? { words: usual.words, answer: { kind: 'outcome', outcome: usual.name, look: null } }
       : null;

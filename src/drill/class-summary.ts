@@ -1,5 +1,5 @@
 /** A class's drills as a table: one line a drill, and what the class as a whole misses. */
-import { type FaultClass, FAULT_CLASSES } from '../circuit/circuit.ts';
+import { FAULT_CLASSES, type FaultClass } from '../circuit/circuit.ts';
 import { studentKey } from './assignment.ts';
 import type { Drill } from './drill.ts';
 import type { ScorePart } from './drill-events.ts';
@@ -56,8 +56,9 @@ export interface ClassMiss {
 export function classSummary(drills: readonly ClassDrill[]): ClassSummary {
   const rows = drills.map(rowOf).sort(inOrder);
   const points = rows.flatMap((row) => (row.points === null ? [] : [row.points]));
-  const bins = Array.from({ length: 10 }, (_, bin) =>
-    points.filter((one) => Math.min(9, Math.floor(one / 10)) === bin).length,
+  const bins = Array.from(
+    { length: 10 },
+    (_, bin) => points.filter((one) => Math.min(9, Math.floor(one / 10)) === bin).length,
   );
   return {
     rows,

@@ -2,7 +2,7 @@
 import { type Circuit, partName } from '../circuit/circuit.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
-import type { Bridge, Meter, MeterFunction, Probe, Test } from '../circuit/test.ts';
+import type { Bridge, Meter, MeterFunction, Probe, Setup, Test } from '../circuit/test.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { TableTest } from '../suspects/prediction-table.ts';
 
@@ -102,11 +102,18 @@ export function knownTest(test: DrillTest, meter: Meter, known: Known | null): K
     unplugged: setup.unplugged,
     reaches: reachesOf(test),
     needs: [],
-    arrangement: JSON.stringify([setup.bridges, setup.sensor, setup.target]),
+    arrangement: arrangementOf(setup),
     ...(accuracy
       ? { standardUncertainty: (value: number) => meterUncertainty(accuracy, value).standard }
       : {}),
   };
+}
+
+/** What else must be set up by hand: clips, a spare sensor, a target moved without the engine. Nothing is the empty text. */
+function arrangementOf({ state, bridges, sensor, target }: Setup): string {
+  const byHand = target === 'moving' && (state === 'key-off' || state === 'key-on');
+  const plain = bridges.length === 0 && sensor === 'fitted' && !byHand;
+  return plain ? '' : JSON.stringify([bridges, sensor, byHand]);
 }
 
 function ownMinutes({ setup, probe }: DrillTest): number {

@@ -1,7 +1,8 @@
 /** A drill in words, for the screens, the dialogue and the terminal alike. Nothing here knows the answer before the debrief does. */
+
+import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Expected } from '../circuit/model.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
-import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { percent } from '../suspects/what-changed.ts';
 import type { Debrief } from './debrief.ts';
 import type { Drill } from './drill.ts';

@@ -214,6 +214,7 @@ const SHAPES: Readonly<Record<string, Shape>> = {
       object({
         title: text,
         parts: list(object({ name: text, words: text })),
+        connectors: list(object({ part: text, words: text })),
         terminals: list(object({ id: text, words: text })),
         faults: list(object({ id: text, words: text })),
       }),

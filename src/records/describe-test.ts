@@ -1,5 +1,6 @@
 /** A test in the words of a report: where the leads are, how the vehicle stands, which instrument looks. */
 import type { Circuit } from '../circuit/circuit.ts';
+import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Look, Probe, Setup, VehicleState } from '../circuit/test.ts';
 import { terminalWords } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
@@ -73,13 +74,20 @@ export function instrumentWords(probe: Probe | null): string {
   }
 }
 
-/** `flat-high` as people write it. */
+/** A look as people say it; a look of a later version by its name. */
 export function lookWords(look: Look): string {
-  return look.replace('-', ' ');
+  return LOOK_WORDS[look] ?? look.replace('-', ' ');
 }
 
-/** A part in its own words; `wire.signal` as "wire signal". */
+/** A part or a connector in the circuit's words; `wire.signal` as "signal wire". */
 function thingWords(name: string, circuit: Circuit | null): string {
+  const [kind, ...rest] = name.split('.');
+  const inner = rest.join(' ').replace(/-/g, ' ');
+  if (kind === 'connector' && inner !== '') {
+    const connector = circuit?.connectors.find(({ part }) => part === rest.join('.'));
+    return connector?.words ?? `${inner} connector`;
+  }
+  if (kind === 'wire' && inner !== '') return `${inner} wire`;
   const part = circuit?.parts.find((one) => one.name === name);
   return part?.words ?? name.replace(/[.-]/g, ' ');
 }

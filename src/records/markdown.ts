@@ -26,7 +26,7 @@ const INLINE_SIGNS = /[\\`*_[\]<>|~&$]/g;
 const BLOCK_START = /^[#+-](?=[#\s]|$)|^[-=](?=[-=\s]*$)/;
 const NUMBERED = /^(\d{1,9})([.)])(?=\s|$)/;
 /** GitHub makes links of bare addresses; a backslash inside them stops that. */
-const ADDRESS_SIGNS = /@|:(?=\/\/)|(?<=\bwww)\.|(?<=\b(?:mailto|xmpp)):/gi;
+const ADDRESS_SIGNS = /@|:(?=\/\/)|(?<=www)\.|(?<=mailto|xmpp):/gi;
 
 /** A text as Markdown that shows exactly its signs, on one line. */
 export function markdownText(text: string): string {

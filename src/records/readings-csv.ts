@@ -125,19 +125,31 @@ function seconds(ms: number): number {
 
 /** What a person types for a plain number; as a cell it is a number and no formula. */
 const PLAIN_NUMBER = /^-?\d{1,15}(\.\d{1,15})?$/;
-/** Begins a formula, after blanks too; the wide forms are taken for the narrow ones by some programs. */
-const FORMULA_START = /^[\s\u00a0\u3000]*[=+\-@\t\r\n\0＝＋－＠|%]/;
-/** The same behind a sign that may end a cell where `;`, a tab or a line end does. */
-const FORMULA_INSIDE = /([;\t\n|])([\s\u00a0\u3000]*)(?=[=+\-@＝＋－＠])/g;
+/** Begins a formula; the wide forms are taken for the narrow ones by some programs. */
+const FORMULA_SIGNS = new Set('=+-@＝＋－＠');
+/** Begins one at the start of a cell besides; line ends and null are cut off by some programs before they look. */
+const START_SIGNS = new Set([...FORMULA_SIGNS, '\t', '\r', '\n', '\0', '|', '%']);
+/** Where another program may take a new cell to begin. */
+const SEPARATORS = new Set(';\t\n\r|');
+const BLANK = /\s/;
 
 /** One cell: nothing for null and the empty text, numbers bare, texts quoted and guarded. */
 export function csvField(field: Field): string {
   if (field === null || field === '') return '';
   if (typeof field === 'number') return Number.isFinite(field) ? String(field) : '';
   if (PLAIN_NUMBER.test(field)) return field;
-  const guarded = (FORMULA_START.test(field) ? `'${field}` : field).replace(
-    FORMULA_INSIDE,
-    "$1$2'",
-  );
-  return `"${safeText(guarded, { lines: true }).replace(/"/g, '""')}"`;
+  return `"${safeText(guarded(field), { lines: true }).replace(/"/g, '""')}"`;
+}
+
+/** The text with an apostrophe before every place where a program may see a formula begin, blanks passed over. */
+function guarded(text: string): string {
+  let out =
+    START_SIGNS.has(text.trimStart().charAt(0)) || START_SIGNS.has(text.charAt(0)) ? "'" : '';
+  let mayBegin = false;
+  for (const sign of text) {
+    if (mayBegin && FORMULA_SIGNS.has(sign)) out += "'";
+    mayBegin = SEPARATORS.has(sign) || (mayBegin && BLANK.test(sign));
+    out += sign;
+  }
+  return out;
 }

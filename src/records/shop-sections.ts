@@ -108,7 +108,7 @@ function measurements(record: SessionRecord): Section {
       kind: 'table',
       caption: 'Every answer in the order it was given',
       heads: ['No., time', 'Test', 'Where, vehicle state', 'Expected', 'Found', 'Judgement'],
-      widths: [8, 17, 24, 14, 12, 19],
+      widths: [10, 17, 23, 14, 12, 18],
       rows: record.lines.map(lineRow),
     },
   ]);
@@ -171,7 +171,7 @@ function extras(record: SessionRecord): Block[] {
       kind: 'table',
       caption: 'Proposed by the program or chosen by the person',
       heads: ['Time', 'Test', 'Where, vehicle state', 'Found'],
-      widths: [8, 24, 30, 18],
+      widths: [10, 24, 28, 18],
       rows: record.extras.map((extra) => [
         cell(timeWords(extra)),
         cell(extra.words, extra.instrument),
@@ -230,7 +230,7 @@ function retest(record: SessionRecord): Section {
       kind: 'table',
       caption: 'The same tests before and after the repair',
       heads: ['Time', 'Test', 'Expected', 'Before', 'After', 'Result'],
-      widths: [8, 26, 16, 14, 14, 9],
+      widths: [11, 24, 15, 14, 14, 10],
       rows: rows.map((row) => [
         cell(timeWords(row)),
         cell(row.title, row.where),
@@ -274,7 +274,7 @@ function cautions(record: SessionRecord): Block[] {
       kind: 'table',
       caption: 'The text as it was shown',
       heads: ['Time', 'Word', 'Text', 'At step'],
-      widths: [8, 10, 50, 18],
+      widths: [10, 12, 46, 18],
       rows: record.cautions.map((one) => [
         cell(timeWords(one)),
         cell(one.word),

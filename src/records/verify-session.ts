@@ -1,7 +1,12 @@
 /** Whether a session file is what it was: its chain, its head, the shape of its events, and its conclusion. */
 import type { Disk } from '../log/disk.ts';
 import { openSession } from '../log/open-session.ts';
-import { type KnownHead, readSessionLog, verifySessionLog } from '../log/read-session.ts';
+import {
+  type KnownHead,
+  readSessionLog,
+  type SessionLog,
+  verifySessionLog,
+} from '../log/read-session.ts';
 import { checkEvents } from './check-events.ts';
 import { checkHistory } from './check-history.ts';
 import type { Head } from './session-record.ts';
@@ -47,7 +52,7 @@ export function verifySession(disk: Disk, path: string, known?: KnownHead): Veri
   const chain: Check = {
     name: 'chain',
     passed: log.verdict === 'whole',
-    words: log.words ?? `${stored.length} events, each bound to the one before`,
+    words: chainWords(log, stored.length),
   };
   if (!chain.passed)
     return {
@@ -90,6 +95,13 @@ export function verifySession(disk: Disk, path: string, known?: KnownHead): Veri
     if (broken) firstBad ??= lineOf(disk, paths, seq, broken.words);
   }
   return { ...base, genuine: checks.every((check) => check.passed), checks, firstBad };
+}
+
+function chainWords({ verdict, words }: SessionLog, events: number): string {
+  if (words === undefined) return `${events} events, each bound to the one before`;
+  return verdict === 'torn-tail'
+    ? `${words}, as after a crash; resuming the session mends it`
+    : words;
 }
 
 function endWords(status: string | undefined): string {

@@ -131,7 +131,12 @@ class Walk {
       const keyNode = pair.key as Node;
       const key = isScalar(keyNode) ? String(keyNode.value) : '';
       if (!isScalar(keyNode) || key === '')
-        this.add('bad-key', keyNode, 'a key here is not a plain word', 'write a name before the ":"');
+        this.add(
+          'bad-key',
+          keyNode,
+          'a key here is not a plain word',
+          'write a name before the ":"',
+        );
       else if (REFUSED_KEYS.has(key))
         this.add('bad-key', keyNode, `"${key}" cannot be used as a key`, 'choose another name');
       else if (seen.has(key))
@@ -194,8 +199,9 @@ function locate(
       if (!pair) break;
       const keyRange = (pair.key as Node).range;
       node = pair.value as Node | null;
-      best = last && what === 'key' ? keyRange : (node?.range ?? keyRange);
-      if (isMap(node) || isSeq(node)) best = last && what === 'value' ? keyRange : best;
+      // A group begins with its first member, so its own key stands for it and for members it lacks.
+      const group = isMap(node) || isSeq(node);
+      best = group || (last && what === 'key') ? keyRange : (node?.range ?? keyRange);
     } else if (isSeq(node)) {
       node = (node.items[Number(step)] as Node | undefined) ?? null;
       if (!node) break;

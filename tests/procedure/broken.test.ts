@@ -15,7 +15,10 @@ import { LIBRARY, modelFor } from '../proof/library.ts';
 const FOLDER = 'tests/procedure/broken';
 const FILES = readdirSync(FOLDER).filter((name) => name.endsWith('.yaml'));
 const PARTS = readdirSync(`${FOLDER}/families`).map((name) => {
-  const parsed = parseProcedure(readFileSync(`${FOLDER}/families/${name}`, 'utf8'), `families/${name}`);
+  const parsed = parseProcedure(
+    readFileSync(`${FOLDER}/families/${name}`, 'utf8'),
+    `families/${name}`,
+  );
   return parsed.value!;
 });
 const LIBRARY_HERE: Library = {
@@ -28,8 +31,12 @@ function issuesOf(name: string, text: string): readonly Issue[] {
   const parsed = parseProcedure(text, name);
   if (!parsed.value) return parsed.issues;
   // Cautions come with the library; one file shows what is said when they are missing from it.
-  const library = name === 'without-cautions.yaml' ? { ...LIBRARY_HERE, cautions: [] } : LIBRARY_HERE;
-  const linked = linkProcedure(parsed.value, library, { drive: 'combustion', modelOf: (circuit) => modelFor(circuit, 16) });
+  const library =
+    name === 'without-cautions.yaml' ? { ...LIBRARY_HERE, cautions: [] } : LIBRARY_HERE;
+  const linked = linkProcedure(parsed.value, library, {
+    drive: 'combustion',
+    modelOf: (circuit) => modelFor(circuit, 16),
+  });
   return [...parsed.issues, ...linked.issues];
 }
 
@@ -38,7 +45,10 @@ describe('a broken file is told word for word', () => {
     const text = readFileSync(`${FOLDER}/${name}`, 'utf8');
     const issues = issuesOf(name, text);
     expect(issues.length).toBeGreaterThan(0);
-    const texts = new Map([[name, text], ...PARTS.map(({ source }) => [source.file, source.text] as const)]);
+    const texts = new Map([
+      [name, text],
+      ...PARTS.map(({ source }) => [source.file, source.text] as const),
+    ]);
     const said = `${issues.map((issue) => formatIssue(issue, texts.get(issue.at.file))).join('\n')}\n`;
     const golden = `${FOLDER}/${name.replace('.yaml', '.txt')}`;
     if (process.env['OHMWARD_GOLDEN'] === 'write') writeFileSync(golden, said);
@@ -54,14 +64,21 @@ test('every code of the text, the links and the structure is shown by some file'
   const link = names.slice(names.indexOf('unknown-step'), names.indexOf('wrong-conclusion'));
   // These two are about size and about other files: tests/source and tests/proof/check.test.ts show them.
   const elsewhere = ['file-too-large'];
-  const wanted = [...shape, ...schema, ...link, 'unknown-procedure', 'unknown-circuit'].filter((code) => !elsewhere.includes(code));
+  const wanted = [...shape, ...schema, ...link, 'unknown-procedure', 'unknown-circuit'].filter(
+    (code) => !elsewhere.includes(code),
+  );
   const shown = new Set(
-    FILES.flatMap((name) => issuesOf(name, readFileSync(`${FOLDER}/${name}`, 'utf8')).map(({ code }) => code)),
+    FILES.flatMap((name) =>
+      issuesOf(name, readFileSync(`${FOLDER}/${name}`, 'utf8')).map(({ code }) => code),
+    ),
   );
   expect(wanted.filter((code) => !shown.has(code))).toEqual([]);
 });
 
 test('the unbroken tree behind them has no findings', () => {
-  const text = readFileSync(`${FOLDER}/missing-why.yaml`, 'utf8').replace('    measure:', '    why: It tells.\n    measure:');
+  const text = readFileSync(`${FOLDER}/missing-why.yaml`, 'utf8').replace(
+    '    measure:',
+    '    why: It tells.\n    measure:',
+  );
   expect(issuesOf('whole.yaml', text)).toEqual([]);
 });

@@ -86,7 +86,7 @@ describe('a copy for a class', () => {
     expect(copy.lines.map(({ found, verdict, where }) => [found, verdict, where])).toEqual(
       whole.lines.map(({ found, verdict, where }) => [found, verdict, where]),
     );
-    expect(copy.retest.rows.map(({ after }) => after)).toEqual(['4.99 V', 'lit']);
+    expect(copy.retest.rows.map(({ after }) => after)).toEqual(['4.99 V', 'the light is bright']);
   });
 
   it('keeps only what is on the list: a field that nobody allowed stays away', () => {

@@ -84,7 +84,7 @@ describe('the record of a finished session', () => {
     });
     expect(record.retest.rows.map(({ before, after, passed }) => [before, after, passed])).toEqual([
       ['20 mV', '4.99 V', true],
-      ['', 'lit', true],
+      ['', 'the light is bright', true],
     ]);
   });
 

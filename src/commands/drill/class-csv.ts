@@ -12,7 +12,10 @@ const COLUMNS: readonly (readonly [string, (row: ClassRow) => string | number | 
   ['points', ({ points }) => points],
   ...(['diagnosis', 'evidence', 'time', 'safety'] as const).map(
     (name) =>
-      [name, ({ parts }: ClassRow) => parts.find((part) => part.name === name)?.points ?? null] as const,
+      [
+        name,
+        ({ parts }: ClassRow) => parts.find((part) => part.name === name)?.points ?? null,
+      ] as const,
   ),
   ['readings', ({ readings }) => readings],
   ['minutes', ({ minutes }) => minutes],

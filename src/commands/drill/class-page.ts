@@ -4,8 +4,7 @@ import { html, Markup } from '../../records/html.ts';
 import type { DoubtfulFile } from './class-report.ts';
 import { classStyle } from './class-style.ts';
 
-const POLICY =
-  "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 /** The whole page. */
 export function classPage(
@@ -87,7 +86,8 @@ ${bars}
 
 /** Each drill as a mark: right ones filled, wrong ones a cross; on the line a student was as quick as the best plan. */
 function minutesSection(rows: readonly ClassRow[]): Markup {
-  const most = Math.max(10, ...rows.flatMap((row) => [row.minutes, row.yardstickMinutes ?? 0])) * 1.05;
+  const most =
+    Math.max(10, ...rows.flatMap((row) => [row.minutes, row.yardstickMinutes ?? 0])) * 1.05;
   const high = 320;
   const x = (minutes: number) => LEFT + (minutes / most) * (WIDE - LEFT - 10);
   const y = (minutes: number) => high - BOTTOM - (minutes / most) * (high - TOP - BOTTOM);
@@ -155,7 +155,9 @@ ${rows.map(
 
 function partCell({ parts }: ClassRow, name: string): Markup {
   const part = parts.find((one) => one.name === name);
-  return part ? html`<td title="${part.why}">${String(part.points)} of ${String(part.most)}</td>` : html`<td></td>`;
+  return part
+    ? html`<td title="${part.why}">${String(part.points)} of ${String(part.most)}</td>`
+    : html`<td></td>`;
 }
 
 /** Numbers only ever come into the drawing through here. */

@@ -58,7 +58,11 @@ export function classReport(folder: string): ClassReport | { readonly words: str
     }
     seen.set(read.first, file);
     if (read.cutOff)
-      doubtful.push({ file, kind: 'cut-off', words: 'the last line is incomplete; counted so far' });
+      doubtful.push({
+        file,
+        kind: 'cut-off',
+        words: 'the last line is incomplete; counted so far',
+      });
     drills.push({ file, drill: read.drill, first: read.first });
   }
   doubtful.push(...secondTries(drills));
@@ -84,7 +88,11 @@ function drillFiles(folder: string, depth: number): string[] {
 }
 
 function readDrill(path: string, file: string, minds: MindStore) {
-  const doubt = (kind: DoubtfulFile['kind'], words: string): DoubtfulFile => ({ file, kind, words });
+  const doubt = (kind: DoubtfulFile['kind'], words: string): DoubtfulFile => ({
+    file,
+    kind,
+    words,
+  });
   let bytes: Buffer;
   try {
     bytes = readFileSync(path);

@@ -30,7 +30,9 @@ export function classTable(summary: ClassSummary, doubtful: readonly DoubtfulFil
       ({ class: name, right, total }) => `faults in ${name}: ${right} of ${total} found`,
     ),
   ];
-  const doubts = doubtful.map(({ file, kind, words }) => `${kind}: ${safeText(file)}: ${safeText(words)}`);
+  const doubts = doubtful.map(
+    ({ file, kind, words }) => `${kind}: ${safeText(file)}: ${safeText(words)}`,
+  );
   return `${[heads, ...lines, '', ...totals, ...(doubts.length > 0 ? ['', 'Look at these files:', ...doubts] : [])].join('\n')}\n`;
 }
 
@@ -58,7 +60,7 @@ function line(
 
 function cut(text: string, columns: number): string {
   const signs = [...safeText(text)];
-  return (signs.length > columns ? `${signs.slice(0, columns - 1).join('')}~` : signs.join('')).padEnd(
-    columns,
-  );
+  return (
+    signs.length > columns ? `${signs.slice(0, columns - 1).join('')}~` : signs.join('')
+  ).padEnd(columns);
 }

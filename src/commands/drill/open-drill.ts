@@ -23,7 +23,13 @@ import { resumeSession } from '../../log/open-session.ts';
 import { createSession, type SessionWriter } from '../../log/session-writer.ts';
 import type { Procedure } from '../../procedure/procedure.ts';
 import { nearestName } from '../../source/nearest-name.ts';
-import { type Desk, findProcedure, isProblem, linkFor, type Problem } from '../session/open-desk.ts';
+import {
+  type Desk,
+  findProcedure,
+  isProblem,
+  linkFor,
+  type Problem,
+} from '../session/open-desk.ts';
 
 export interface NewDrill {
   /** Name or path of a procedure, or name of a circuit. */
@@ -136,12 +142,7 @@ const minds: MindStore = new Map();
 function inHand(desk: Desk, writer: SessionWriter, begun: Drill): DrillInHand | Problem {
   let drill = begun;
   const { circuit } = begun.opened;
-  const world: DrillWorld | null = createWorld(
-    begun.opened,
-    sha256,
-    desk.library.cautions,
-    minds,
-  );
+  const world: DrillWorld | null = createWorld(begun.opened, sha256, desk.library.cautions, minds);
   if (!world) return { problem: 'this drill has no vehicle', fix: 'start another one' };
   return {
     drill: () => drill,

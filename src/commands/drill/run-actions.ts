@@ -25,10 +25,7 @@ export function runActions(
     }
     const at = file.source.locate(['actions', index]);
     const { words, fix } = refused;
-    return formatIssue(
-      { code: 'refused', severity: 'error', at, words, fix },
-      file.source.text,
-    );
+    return formatIssue({ code: 'refused', severity: 'error', at, words, fix }, file.source.text);
   }
   return null;
 }

@@ -14,6 +14,7 @@ import {
   type SettingsStore,
   STANDARD_SETTINGS,
 } from '../../files/settings.ts';
+import { guidedProcedure } from '../../procedure/guided-procedure.ts';
 import type { Drive } from '../../procedure/job.ts';
 import { type LinkedProcedure, linkProcedure } from '../../procedure/link-procedure.ts';
 import { type ParsedProcedure, parseProcedure } from '../../procedure/parse-procedure.ts';
@@ -87,7 +88,9 @@ export function modelFor(circuit: Circuit, meter: Meter): Model {
 
 /** A procedure by its name in the library, or by the path of a file. */
 export function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure | Problem {
-  const known = desk.library.procedures.get(nameOrPath);
+  const known =
+    desk.library.procedures.get(nameOrPath) ??
+    guided(desk).find(({ draft }) => draft.procedure === nameOrPath);
   if (known) return known;
   if (/[/\\]|\.ya?ml$/.test(nameOrPath)) {
     const file = loadFile(nameOrPath, parseProcedure);
@@ -116,6 +119,11 @@ export function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure |
 /** Procedures a person can start: those that need nothing from a caller. */
 export function startable(desk: Desk): ParsedProcedure[] {
   return [...desk.library.procedures.values()].filter(({ draft }) => draft.needs === undefined);
+}
+
+/** One procedure without a tree for each circuit. */
+export function guided(desk: Desk): ParsedProcedure[] {
+  return [...desk.library.circuits.values()].map(guidedProcedure);
 }
 
 /** Links a procedure for a vehicle; the issues as text when it cannot be used. */

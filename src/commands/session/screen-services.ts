@@ -3,14 +3,22 @@ import { basename } from 'node:path';
 import { listSessions } from '../../files/list-sessions.ts';
 import { listWords } from '../../records/list-words.ts';
 import type { AppServices, OpenedSession } from '../../ui/app-services.ts';
-import { type Desk, findProcedure, isProblem, type Problem, startable } from './open-desk.ts';
+import { drillMenuExtra } from '../drill/drill-services.ts';
+import {
+  type Desk,
+  findProcedure,
+  guided,
+  isProblem,
+  type Problem,
+  startable,
+} from './open-desk.ts';
 import { beginSession, continueSession } from './open-session.ts';
 
 /** `onOpened` is told of each session that is opened from the screens. */
 export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void): AppServices {
   const { library } = desk;
   const circuitOf = (file: string) => {
-    const parsed = startable(desk).find(({ source }) => source.file === file);
+    const parsed = [...startable(desk), ...guided(desk)].find(({ source }) => source.file === file);
     return library.circuits.get(parsed?.draft.circuit ?? '') ?? null;
   };
   const told = (opened: OpenedSession | Problem) => {
@@ -19,7 +27,7 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
   };
   return {
     listProcedures: () =>
-      startable(desk).map(({ draft, source }) => ({
+      [...startable(desk), ...guided(desk)].map(({ draft, source }) => ({
         file: source.file,
         title: draft.title,
         about: draft.about ?? '',
@@ -74,6 +82,6 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
       path: desk.store?.path ?? '',
     },
     clock: () => performance.now(),
-    more: [],
+    more: [drillMenuExtra(desk)],
   };
 }

@@ -4,11 +4,17 @@
  * Short name; it stands in each student's file.
  */
 export type Name = string
+/**
+ * What the students read above the list.
+ */
 export type Heading = string
 /**
  * Name of a procedure, or of a circuit for a drill without one.
  */
 export type Procedure = string
+/**
+ * How much help there is, or what makes it harder.
+ */
 export type Level = ("named" | "unnamed" | "blind" | "intermittent" | "double" | "misled")
 /**
  * A number gives every student the same vehicle; own gives each their own, from the name.

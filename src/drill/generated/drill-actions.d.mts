@@ -4,12 +4,21 @@
  * Name of a procedure or of a circuit.
  */
 export type Procedure = string
+/**
+ * How much help there is, or what makes it harder.
+ */
 export type Level = ("named" | "unnamed" | "blind" | "intermittent" | "double" | "misled")
+/**
+ * Number that fixes the hidden fault and the tolerances.
+ */
 export type Seed = number
 /**
  * Instrument and leads, red first.
  */
 export type Measure = string
+/**
+ * How the vehicle stands.
+ */
 export type VehicleState = ("key-off" | "key-on" | "cranking" | "running")
 /**
  * Parts whose connector is off.
@@ -23,8 +32,17 @@ export type Unplugged = string[]
  * @maxItems 6
  */
 export type ClippedIn = string[]
+/**
+ * Instead of the own one of the vehicle.
+ */
 export type AGoodSpareSensorIsPluggedIn = boolean
+/**
+ * By cranking, by hand or with a magnet.
+ */
 export type TheTargetPassesTheSensor = boolean
+/**
+ * Brings out a fault that comes and goes.
+ */
 export type HarnessAndConnectorsAreMovedMeanwhile = boolean
 /**
  * Name of a standard test instead of a measurement; see them with the word "tests" in the dialogue.
@@ -35,6 +53,9 @@ export type DoTheProcedureSPresentStep = true
  * The cautions of this test or step are read and acknowledged.
  */
 export type Acknowledge = true
+/**
+ * A remark that goes into the record.
+ */
 export type Note = string
 /**
  * Names of repairs.
@@ -45,6 +66,8 @@ export type Note = string
 export type Diagnosis = string[]
 export type GiveUp = true
 /**
+ * In the order in which they are done.
+ * 
  * @minItems 1
  * @maxItems 500
  */

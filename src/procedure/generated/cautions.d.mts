@@ -4,8 +4,13 @@
  * DANGER: will kill or injure badly. WARNING: could. CAUTION: could injure lightly. NOTICE: damage to things.
  */
 export type SignalWord = ("DANGER" | "WARNING" | "CAUTION" | "NOTICE")
+/**
+ * What stands on the screen, in plain sentences.
+ */
 export type Text = string
 /**
+ * What it warns of; each vehicle state asks for some of them.
+ * 
  * @minItems 1
  */
 export type Hazards = ("rotating-parts" | "hot-parts" | "exhaust-gas" | "unexpected-start" | "vehicle-secured" | "energised-circuit" | "battery" | "high-voltage" | "module-damage" | "instrument-damage" | "fuel" | "airbag" | "harness-damage")[]
@@ -28,6 +33,9 @@ export type When = ("ohms" | "light" | "lamp" | "bridge" | "lead" | "unplug" | "
 export interface CautionsDraft {
 cautions: Cautions
 }
+/**
+ * The safety texts by name.
+ */
 export interface Cautions {
 [k: string]: {
 word: SignalWord

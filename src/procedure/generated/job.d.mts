@@ -1,5 +1,8 @@
 // Made from docs/schema/job.schema.json by scripts/schemas.mjs. Change the schema, not this file.
 
+/**
+ * Short name in small letters; the file is named after it.
+ */
 export type Name = string
 /**
  * What the customer says, and when it happens.
@@ -10,19 +13,42 @@ export type Complaint = string
  */
 export type Procedure = string
 /**
+ * Codes that were read from the vehicle.
+ * 
  * @maxItems 60
  */
 export type TroubleCodes = string[]
+/**
+ * What anyone would call it.
+ */
 export type InWords = string
+/**
+ * Seventeen letters and digits; its check digit is checked.
+ */
 export type VehicleIdentificationNumber = string
+/**
+ * Number plate.
+ */
 export type Plate = string
+/**
+ * As it stands on the dial, with its unit.
+ */
 export type Odometer = string
 /**
  * Hybrid and electric vehicles bring their own cautions.
  */
 export type Drive = ("combustion" | "hybrid" | "electric")
+/**
+ * The shop's own number for this job.
+ */
 export type OrderNumber = string
+/**
+ * As the shop calls the customer.
+ */
 export type Customer = string
+/**
+ * What was done.
+ */
 export type InWords1 = string
 /**
  * Its name in the circuit.
@@ -37,11 +63,17 @@ export type EarlierRepairs = {
 words: InWords1
 part?: PartReplaced
 }[]
+/**
+ * Number or letter of the pin.
+ */
 export type Pin = (string | number)
 /**
  * Letters of IEC 60757, base colour first: RD/BU.
  */
 export type WireColour = string
+/**
+ * Anything else that the next person should know.
+ */
 export type Notes = string
 
 /**
@@ -59,6 +91,9 @@ customer?: Customer
 terminals?: PinsAndWireColours
 notes?: Notes
 }
+/**
+ * What is known of the vehicle.
+ */
 export interface Vehicle {
 words?: InWords
 vin?: VehicleIdentificationNumber

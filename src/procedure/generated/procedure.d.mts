@@ -41,8 +41,15 @@ export type State = ("key-off" | "key-on" | "cranking" | "running")
  * @maxItems 12
  */
 export type Unplugged = string[]
+/**
+ * What is clipped between two terminals in this step, one or a list.
+ */
 export type Bridges = (Bridge | Bridge[])
 export type Terminal = string
+/**
+ * lead (a plain wire), test-light (LED), lamp (filament) or a resistance.
+ */
+export type Through = string
 /**
  * A known good sensor is plugged in instead of the vehicle's own.
  */
@@ -68,6 +75,14 @@ export type Cautions = string[]
  */
 export type ProcedureDraft1 = Terminal[]
 /**
+ * A part, a connector, a wire, the target.
+ */
+export type EyesAndFingers = string
+/**
+ * Unit of the number.
+ */
+export type Unit = ("V" | "ohm" | "A" | "Hz" | "rpm" | "%" | "s" | "deg")
+/**
  * A value with its unit.
  */
 export type Value = string
@@ -76,6 +91,12 @@ export type Value = string
  */
 export type Expect = string
 export type Look = ("lit" | "dim" | "dark" | "full" | "weak" | "uneven" | "flat-high" | "flat-middle" | "flat-low" | "follows" | "still" | "in-step" | "shifted" | "no-signal" | "sound" | "faulty")
+/**
+ * Several looks that lead the same way.
+ * 
+ * @minItems 1
+ */
+export type Looks = Look[]
 /**
  * For a question: the outcome a simulated vehicle answers.
  */
@@ -157,10 +178,7 @@ retest?: Retest
 export interface Bridge {
 from: Terminal
 to: Terminal
-/**
- * lead (a plain wire), test-light (LED), lamp (filament) or a resistance.
- */
-through?: string
+through?: Through
 }
 /**
  * What is read. One key: the instrument; its value: where the leads go.
@@ -173,19 +191,20 @@ lamp?: ProcedureDraft1
 pattern?: ProcedureDraft1
 timing?: ProcedureDraft1
 counts?: Terminal
-/**
- * A part, a connector, a wire, the target.
- */
-inspect?: string
+inspect?: EyesAndFingers
+reading?: AnotherNumber
+}
 /**
  * A number that the circuit model knows nothing of.
  */
-reading?: {
-unit: ("V" | "ohm" | "A" | "Hz" | "rpm" | "%" | "s" | "deg")
+export interface AnotherNumber {
+unit: Unit
 low?: Value
 high?: Value
 }
-}
+/**
+ * What can come out, by name, and where each leads. The names good, low and high take computed limits.
+ */
 export interface Outcomes {
 [k: string]: Outcome
 }
@@ -198,10 +217,7 @@ to?: Value
 below?: Value
 above?: Value
 look?: Look
-/**
- * @minItems 1
- */
-looks?: Look[]
+looks?: Looks
 words?: Text
 go: StepName
 }

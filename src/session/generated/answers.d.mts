@@ -1,5 +1,8 @@
 // Made from docs/schema/answers.schema.json by scripts/schemas.mjs. Change the schema, not this file.
 
+/**
+ * Name of the procedure; may be left out when the command line names it.
+ */
 export type Procedure = string
 /**
  * The step this belongs to; the run stops when another is asked.
@@ -22,6 +25,9 @@ export type CannotDo = string
  * The cautions of this step are read and acknowledged.
  */
 export type Acknowledge = true
+/**
+ * A remark that goes into the record.
+ */
 export type Note = string
 /**
  * Takes back the last answer.
@@ -33,6 +39,8 @@ export type Pause = true
  */
 export type Conclude = true
 /**
+ * In the order in which they are given.
+ * 
  * @minItems 1
  * @maxItems 1000
  */

@@ -8,12 +8,12 @@ import { parseReading } from '../../quantity/parse-reading.ts';
 import { judgeStep, pendingCautions } from '../../session/decide.ts';
 import type { Performed } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
-import type { Session } from '../../session/session.ts';
 import { presentStep } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { expectedWords, setupWords, testOf } from '../screens/step-words.ts';
 import { askCautions } from './ask-cautions.ts';
+import { concludeOn, doProposal, sayNextTests, saySuspects } from './plain-extra.ts';
 
 /** One line out; a question and the line that comes back, null at the end of input. */
 export interface Dialogue {
@@ -31,6 +31,8 @@ const WORDS_OF_HELP = [
   '  cannot REASON   this step cannot be done here',
   '  suspects        what it could be, by chance',
   '  next            what would tell most now',
+  '  do NUMBER       do that proposed test',
+  '  conclude NUMBER conclude on that suspect, whatever the tree says',
   '  sketch          the wiring with the leads on it',
   '  take            take over what the simulated vehicle shows',
   '  pause           save and leave; go on later with: ohmward resume',
@@ -57,7 +59,7 @@ export async function plainSession(
     present(opened, step, say);
     const line = await ask(promptOf(step));
     if (line === null) return leave(opened);
-    const end = answer(opened, step, line.trim(), say);
+    const end = await answer(opened, step, line.trim(), { say, ask });
     if (end === 'paused') return 'paused';
   }
 }
@@ -115,12 +117,13 @@ function promptOf(step: Step): string {
   }
 }
 
-function answer(
+async function answer(
   opened: OpenedSession,
   step: Step,
   line: string,
-  say: (line: string) => void,
-): 'paused' | null {
+  dialogue: Dialogue,
+): Promise<'paused' | null> {
+  const { say } = dialogue;
   const { driver } = opened;
   const [word = '', ...rest] = line.split(/\s+/);
   const text = line.slice(word.length).trim();
@@ -146,10 +149,16 @@ function answer(
     case 'pause':
       return tell(driver.perform({ type: 'pause' })) ? 'paused' : null;
     case 'suspects':
-      suspects(opened, driver.session(), say);
+      saySuspects(opened, say);
       return null;
     case 'next':
-      nextTests(opened, driver.session(), say);
+      sayNextTests(opened, say);
+      return null;
+    case 'do':
+      await doProposal(opened, Number(text), dialogue);
+      return null;
+    case 'conclude':
+      concludeOn(opened, Number(text), say);
       return null;
     case 'sketch':
       if (step.kind !== 'conclude') for (const drawn of opened.sketch(testOf(step), 78)) say(drawn);
@@ -225,24 +234,4 @@ function take(opened: OpenedSession, tell: Tell, say: (line: string) => void): v
   const command = vehicleCommand(presentStep(driver.session()), shows);
   if (command?.type === 'record-reading') reading(opened, command.typed, tell, say);
   else if (command && tell(driver.perform(command))) say(`Saved: ${shows.words}`);
-}
-
-function suspects(opened: OpenedSession, session: Session, say: (line: string) => void): void {
-  const view = opened.thinker?.suspects(session);
-  if (!view) {
-    say('This procedure has no circuit, so there is nothing to weigh.');
-    return;
-  }
-  for (const row of view.rows.slice(0, 8))
-    say(`  ${String(Math.round(row.chance * 100)).padStart(3)} %  ${row.words}`);
-  if (view.unexplained) say(view.unexplained);
-}
-
-function nextTests(opened: OpenedSession, session: Session, say: (line: string) => void): void {
-  const proposals = opened.thinker?.nextTests(session) ?? [];
-  if (proposals.length === 0) say('No test would tell more now.');
-  for (const proposal of proposals) {
-    say(`  ${proposal.words} (${proposal.minutes} min): ${proposal.why}`);
-    for (const { repairWords, shown } of proposal.shows) say(`      if "${repairWords}": ${shown}`);
-  }
 }

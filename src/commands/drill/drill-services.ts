@@ -1,0 +1,52 @@
+/** What the drill's screens are given, from the desk. */
+
+import { createElement } from 'react';
+import type { DrillInHand } from '../../drill/drill-in-hand.ts';
+import { SEED_MAX } from '../../drill/hidden-fault.ts';
+import { levelNamed } from '../../drill/levels.ts';
+import type { MenuExtra } from '../../ui/app-services.ts';
+import { DrillApp } from '../../ui/drill/drill-app.tsx';
+import type { DrillServices } from '../../ui/drill/drill-services.ts';
+import { type Desk, isProblem, startable } from '../session/open-desk.ts';
+import { beginDrill } from './open-drill.ts';
+
+/** `onOpened` is told of each drill that is opened from the screens. */
+export function drillServices(desk: Desk, onOpened: (hand: DrillInHand) => void): DrillServices {
+  const { circuits } = desk.library;
+  return {
+    subjects: () => [
+      ...startable(desk).flatMap(({ draft }) =>
+        circuits.has(draft.circuit ?? '')
+          ? [{ name: draft.procedure, title: draft.title, about: draft.about ?? '' }]
+          : [],
+      ),
+      ...[...circuits.values()].map(({ name, title, notes }) => ({
+        name,
+        title: `Circuit alone: ${title}`,
+        about: notes,
+      })),
+    ],
+    begin: (subject, level) => {
+      const hand = beginDrill(desk, {
+        procedure: subject,
+        level: levelNamed(level),
+        seed: Math.floor(Math.random() * (SEED_MAX + 1)),
+        student: desk.settings().person,
+        assignment: null,
+      });
+      if (!isProblem(hand)) onOpened(hand);
+      return hand;
+    },
+    clock: () => performance.now(),
+  };
+}
+
+/** The line of the start menu. */
+export function drillMenuExtra(desk: Desk): MenuExtra {
+  const services = drillServices(desk, () => {});
+  return {
+    words: 'Practice on a hidden fault',
+    about: 'A simulated vehicle with a fault you have to find, with a score and a debrief.',
+    screen: (leave) => createElement(DrillApp, { services, begun: null, onLeave: leave }),
+  };
+}

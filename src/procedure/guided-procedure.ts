@@ -1,0 +1,41 @@
+/** A procedure without a tree: only a circuit and a start. The program proposes each test, the person concludes. */
+import type { Circuit } from '../circuit/circuit.ts';
+import { type ParsedProcedure, parseProcedure } from './parse-procedure.ts';
+
+/** Names of such procedures: this and the circuit's name. */
+export const GUIDED_PREFIX = 'guided-';
+
+/** The guided procedure of a circuit, made as if an author had written it. */
+export function guidedProcedure(circuit: Circuit): ParsedProcedure {
+  const name = `${GUIDED_PREFIX}${circuit.name}`;
+  const text = JSON.stringify({
+    procedure: name,
+    title: `Without a tree: ${circuit.title}`.slice(0, 120),
+    about:
+      'No fixed way: the program proposes the tests that tell most now, with what you have at hand, and you choose.',
+    circuit: circuit.name,
+    start: 'guided',
+    steps: {
+      guided: {
+        title: 'Do the test that tells most',
+        test: 'interview',
+        say: 'Ask for the best tests (F6, or the word "next"), do one of them, enter what it shows, and come back here. Look at the suspects (F5, or "suspects") in between.',
+        why: 'Each test is chosen for what it tells in its minutes, after all that was read so far.',
+        minutes: 1,
+        outcomes: {
+          enough: { words: 'one suspect stands out, or no test would tell more', go: 'conclude' },
+        },
+      },
+      conclude: {
+        title: 'No fault found now',
+        conclude: [],
+        say: 'Accept this only if everything was right. Else name your own conclusion from the suspects.',
+        repair: 'Nothing to repair yet. Do not replace parts on this result.',
+        customer: 'The fault does not show at the moment.',
+      },
+    },
+  });
+  const parsed = parseProcedure(text, name);
+  if (!parsed.value) throw new Error(`guidedProcedure: ${parsed.issues[0]?.words}`);
+  return parsed.value;
+}

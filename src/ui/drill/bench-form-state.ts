@@ -1,0 +1,201 @@
+/** The bench as a form: lines for state, instrument, leads and the rest; Left and Right turn a line, Enter opens its list. */
+import { type Circuit, moduleOf } from '../../circuit/circuit.ts';
+import { inspectable } from '../../circuit/refuse-test.ts';
+import { type Probe, type Setup, VEHICLE_STATES } from '../../circuit/test.ts';
+import { leadPlaces, liveInputs, targetIn } from '../../drill/drill-setup.ts';
+import type { DrillTest } from '../../drill/drill-test.ts';
+
+export const BENCH_LINES = [
+  'state',
+  'instrument',
+  'red',
+  'black',
+  'unplugged',
+  'clipped-in',
+  'sensor',
+  'target',
+  'harness',
+] as const;
+export type BenchLine = (typeof BENCH_LINES)[number];
+
+export interface BenchForm {
+  readonly setup: Setup;
+  readonly wiggle: boolean;
+  readonly instrument: Probe['kind'];
+  readonly red: string;
+  readonly black: string;
+  readonly marked: number;
+}
+
+const INSTRUMENTS: readonly Probe['kind'][] = [
+  'volts',
+  'ohms',
+  'light',
+  'lamp',
+  'pattern',
+  'timing',
+  'counts',
+  'inspect',
+];
+const INSTRUMENT_WORDS: Readonly<Record<Probe['kind'], string>> = {
+  volts: 'voltmeter',
+  ohms: 'ohmmeter',
+  light: 'LED light',
+  lamp: 'filament lamp',
+  pattern: 'scope',
+  timing: 'scope beside a good signal',
+  counts: 'live data of the module',
+  inspect: 'eyes and fingers',
+};
+
+/** Key on, a voltmeter at the first place of the harness. */
+export function benchForm(circuit: Circuit): BenchForm {
+  const places = leadPlaces(circuit);
+  const first = places.find(({ id }) => !id.startsWith('battery.')) ?? places[0]!;
+  return {
+    setup: { state: 'key-off', unplugged: [], bridges: [], sensor: 'fitted', target: 'still' },
+    wiggle: false,
+    instrument: 'volts',
+    red: first.id,
+    black: 'battery.negative',
+    marked: 0,
+  };
+}
+
+/** The form as a test. */
+export function testOfForm({ setup, wiggle, instrument, red, black }: BenchForm): DrillTest {
+  const probe: Probe =
+    instrument === 'inspect'
+      ? { kind: 'inspect', of: red }
+      : instrument === 'counts'
+        ? { kind: 'counts', input: red }
+        : { kind: instrument, plus: red, minus: black };
+  return { setup, probe, wiggle };
+}
+
+/** The form arranged like a test. */
+export function formOfTest(form: BenchForm, { setup, probe, wiggle }: DrillTest): BenchForm {
+  const red =
+    probe.kind === 'inspect' ? probe.of : probe.kind === 'counts' ? probe.input : probe.plus;
+  const black = 'minus' in probe ? probe.minus : form.black;
+  return { ...form, setup, wiggle, instrument: probe.kind, red, black };
+}
+
+/** What each line shows. */
+export function benchLineWords(form: BenchForm, line: BenchLine): string {
+  const { setup } = form;
+  switch (line) {
+    case 'state':
+      return setup.state.replace('-', ' ');
+    case 'instrument':
+      return INSTRUMENT_WORDS[form.instrument];
+    case 'red':
+      return form.red;
+    case 'black':
+      return form.instrument === 'inspect' || form.instrument === 'counts' ? '-' : form.black;
+    case 'unplugged':
+      return setup.unplugged.join(', ') || 'nothing';
+    case 'clipped-in':
+      return (
+        setup.bridges
+          .map(({ from, to, through }) => {
+            const what = typeof through === 'object' ? `${through.ohms} ohm` : through;
+            return `${what}: ${from} to ${to}`;
+          })
+          .join('; ') || 'nothing'
+      );
+    case 'sensor':
+      return setup.sensor === 'spare' ? 'a good spare' : "the vehicle's own";
+    case 'target':
+      return setup.target === 'moving' ? 'passes the sensor' : 'stands still';
+    case 'harness':
+      return form.wiggle ? 'moved while reading' : 'left alone';
+  }
+}
+
+export const LINE_NAMES: Readonly<Record<BenchLine, string>> = {
+  state: 'Vehicle',
+  instrument: 'Instrument',
+  red: 'Red lead',
+  black: 'Black lead',
+  unplugged: 'Unplugged',
+  'clipped-in': 'Clipped in',
+  sensor: 'Sensor',
+  target: 'Target',
+  harness: 'Harness',
+};
+
+/** The form with one line turned on by `by`; the same form for a line that has a list instead. */
+export function turned(form: BenchForm, line: BenchLine, by: 1 | -1, circuit: Circuit): BenchForm {
+  const { setup } = form;
+  switch (line) {
+    case 'state': {
+      const state = turn(VEHICLE_STATES, setup.state, by);
+      return {
+        ...form,
+        setup: { ...setup, state, target: targetIn(circuit, state, setup.target) },
+      };
+    }
+    case 'instrument':
+      return withInstrument(form, turn(INSTRUMENTS, form.instrument, by), circuit);
+    case 'red':
+      return { ...form, red: turn(placesFor(form, circuit), form.red, by) };
+    case 'black':
+      return { ...form, black: turn(placesFor(form, circuit), form.black, by) };
+    case 'sensor':
+      return {
+        ...form,
+        setup: { ...setup, sensor: setup.sensor === 'spare' ? 'fitted' : 'spare' },
+      };
+    case 'target':
+      return {
+        ...form,
+        setup: { ...setup, target: setup.target === 'moving' ? 'still' : 'moving' },
+      };
+    case 'harness':
+      return { ...form, wiggle: !form.wiggle };
+    case 'unplugged':
+    case 'clipped-in':
+      return form;
+  }
+}
+
+/** Places the red (or black) end can be at with the instrument in hand. */
+export function placesFor({ instrument }: BenchForm, circuit: Circuit): readonly string[] {
+  if (instrument === 'inspect') return inspectable(circuit);
+  if (instrument === 'counts') return liveInputs(circuit);
+  return leadPlaces(circuit).map(({ id }) => id);
+}
+
+/** Connectors that come off. */
+export function connectorsOf(circuit: Circuit): readonly string[] {
+  const module = moduleOf(circuit).name;
+  return circuit.connectors
+    .filter(({ unplugs }) => unplugs)
+    .map(({ part }) => part)
+    .sort((a, b) => Number(a === module) - Number(b === module));
+}
+
+/** The form with a connector taken off, or put on again. */
+export function plugToggled(form: BenchForm, part: string): BenchForm {
+  const { setup } = form;
+  const off = setup.unplugged.includes(part);
+  const unplugged = off
+    ? setup.unplugged.filter((one) => one !== part)
+    : [...setup.unplugged, part].sort();
+  return { ...form, setup: { ...setup, unplugged } };
+}
+
+function withInstrument(form: BenchForm, instrument: Probe['kind'], circuit: Circuit): BenchForm {
+  const next = { ...form, instrument };
+  const places = placesFor(next, circuit);
+  const black = leadPlaces(circuit).some(({ id }) => id === form.black)
+    ? form.black
+    : 'battery.negative';
+  return { ...next, black, red: places.includes(form.red) ? form.red : (places[0] ?? form.red) };
+}
+
+function turn<T>(list: readonly T[], now: T, by: 1 | -1): T {
+  const at = list.indexOf(now);
+  return list[(at + by + list.length) % list.length] ?? now;
+}

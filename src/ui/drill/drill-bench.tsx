@@ -1,0 +1,266 @@
+/** The bench of a drill: arrange, measure, look at what is known, name the fault. */
+import { useState } from 'react';
+import { standardTests } from '../../circuit/standard-tests.ts';
+import { pendingFor, presentDrillStep, stepTest } from '../../drill/decide-drill.ts';
+import type { DrillInHand, DrillPerformed } from '../../drill/drill-in-hand.ts';
+import { arrangedBy } from '../../drill/drill-setup.ts';
+import type { DrillTest } from '../../drill/drill-test.ts';
+import {
+  goodValue,
+  openingLines,
+  readingLine,
+  repairChoices,
+  suspectLines,
+} from '../../drill/drill-words.ts';
+import { CautionScreen } from '../screens/caution-screen.tsx';
+import { PickScreen } from '../screens/pick-screen.tsx';
+import { ReadingPage } from '../screens/reading-page.tsx';
+import { TextQuestion } from '../screens/text-question.tsx';
+import {
+  type BenchForm,
+  type BenchLine,
+  benchForm,
+  connectorsOf,
+  formOfTest,
+  placesFor,
+  plugToggled,
+  testOfForm,
+} from './bench-form-state.ts';
+import { BenchView } from './bench-view.tsx';
+
+export interface DrillBenchProps {
+  readonly hand: DrillInHand;
+  readonly clock: () => number;
+  readonly onEnded: () => void;
+  readonly onLeave: () => void;
+}
+
+type Page =
+  | { readonly name: 'bench' }
+  | { readonly name: 'page'; readonly title: string; readonly lines: readonly string[] }
+  | { readonly name: 'tests' | 'unplug' | 'clip' }
+  | { readonly name: 'lead'; readonly line: 'red' | 'black' }
+  | { readonly name: 'diagnosis'; readonly chosen: readonly string[] }
+  | { readonly name: 'caution'; readonly test: DrillTest; readonly then: Then };
+type Then = 'measure' | 'follow';
+
+const SUSPECTS_SHOWN = 12;
+const BENCH: Page = { name: 'bench' };
+
+/** The screen, and the pages over it. */
+export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
+  const drill = hand.drill();
+  const { circuit } = drill.opened;
+  const [form, setForm] = useState<BenchForm>(() => benchForm(circuit));
+  const [page, setPage] = useState<Page>(() => ({
+    name: 'page',
+    title: 'The job',
+    lines: openingLines(drill),
+  }));
+  const [message, setMessage] = useState<string | null>(null);
+  // The drill lives outside; a new reading must be drawn even when nothing else here changes.
+  const [, setTurn] = useState(0);
+
+  function told({ refused }: DrillPerformed): boolean {
+    setMessage(refused ? `${refused.words}. ${refused.fix}` : null);
+    setTurn((turn) => turn + 1);
+    return refused === null;
+  }
+
+  function attempt(test: DrillTest, then: Then): void {
+    const canBeDone = hand.world.vehicle.model.refusal(test) === null;
+    if (canBeDone && pendingFor(hand.drill(), test, hand.world).length > 0) {
+      setPage({ name: 'caution', test, then });
+      return;
+    }
+    told(hand.perform(then === 'follow' ? { type: 'follow' } : { type: 'measure', test }));
+    setPage(BENCH);
+  }
+
+  function follow(): void {
+    const test = stepTest(drill);
+    if (test) {
+      setForm(formOfTest(form, test));
+      attempt(test, 'follow');
+    } else told(hand.perform({ type: 'follow' }));
+  }
+
+  function openLine(line: BenchLine): void {
+    if (line === 'red' || line === 'black') setPage({ name: 'lead', line });
+    else if (line === 'unplugged') setPage({ name: 'unplug' });
+    else if (line === 'clipped-in') {
+      if (form.setup.bridges.length > 0)
+        setForm({ ...form, setup: { ...form.setup, bridges: [] } });
+      else setPage({ name: 'clip' });
+    }
+  }
+
+  const show = (title: string, lines: readonly string[]) => setPage({ name: 'page', title, lines });
+  switch (page.name) {
+    case 'bench': {
+      const last = drill.readings.at(-1);
+      const good = last ? goodValue(drill, last.test, hand.world) : null;
+      const step = presentDrillStep(drill);
+      return (
+        <BenchView
+          form={form}
+          circuit={circuit}
+          aside={`level ${drill.level.number}, ${drill.readings.length} readings, ${Math.round(drill.minutes * 10) / 10} min`}
+          sketch={hand.sketch(testOfForm(form), 76)}
+          found={last ? `${last.words}: ${last.found}` : null}
+          good={good}
+          step={step ? `Procedure: ${step.title}` : null}
+          message={message}
+          onForm={setForm}
+          onOpen={openLine}
+          onKey={(key) => {
+            setMessage(null);
+            if (key === 'measure') attempt(testOfForm(form), 'measure');
+            else if (key === 'tests') setPage({ name: 'tests' });
+            else if (key === 'follow') follow();
+            else if (key === 'suspects')
+              show(
+                'Suspects',
+                drill.level.suspects
+                  ? suspectLines(drill, hand.world, SUSPECTS_SHOWN)
+                  : ['This level shows no suspects.'],
+              );
+            else if (key === 'readings')
+              show(
+                'What you have measured',
+                drill.readings.length === 0
+                  ? ['Nothing yet.']
+                  : drill.readings.map((one, index) => `${index + 1}  ${readingLine(one)}`),
+              );
+            else if (key === 'diagnose') setPage({ name: 'diagnosis', chosen: [] });
+            else onLeave();
+          }}
+        />
+      );
+    }
+    case 'page':
+      return (
+        <ReadingPage title={page.title} paragraphs={page.lines} onClose={() => setPage(BENCH)} />
+      );
+    case 'tests':
+      return (
+        <PickScreen
+          title="Which test?"
+          items={standardTests(circuit).map(({ words, id, test }) => ({
+            text: words,
+            also: id,
+            about: 'Arranges the bench for it; then measure.',
+            test,
+          }))}
+          empty="There is no standard test."
+          onPick={({ test }) => {
+            setForm(formOfTest(form, { ...test, wiggle: form.wiggle }));
+            setPage(BENCH);
+          }}
+          onClose={() => setPage(BENCH)}
+        />
+      );
+    case 'lead':
+      return (
+        <PickScreen
+          title={
+            page.line === 'red' ? 'Where does the red lead go?' : 'Where does the black lead go?'
+          }
+          items={placesFor(form, circuit).map((id) => ({
+            text: id,
+            about: circuit.terminals.find((one) => one.id === id)?.words ?? '',
+            id,
+          }))}
+          empty="There is no place."
+          onPick={({ id }) => {
+            setForm({ ...form, [page.line]: id });
+            setPage(BENCH);
+          }}
+          onClose={() => setPage(BENCH)}
+        />
+      );
+    case 'unplug':
+      return (
+        <PickScreen
+          title="Which connector comes off, or goes on again?"
+          items={connectorsOf(circuit).map((part) => ({
+            text: `${part}${form.setup.unplugged.includes(part) ? '  (off)' : ''}`,
+            about: '',
+            part,
+          }))}
+          empty="There is no connector."
+          onPick={({ part }) => {
+            setForm(plugToggled(form, part));
+            setPage(BENCH);
+          }}
+          onClose={() => setPage(BENCH)}
+        />
+      );
+    case 'clip':
+      return (
+        <TextQuestion
+          title="Clip something in"
+          question="From where, to where, and what: lead, test-light, lamp, or ohms?"
+          about="For example: sensor.signal battery.negative 470 ohm"
+          message={message}
+          onAnswer={(text) => {
+            const arranged = arrangedBy(
+              { setup: form.setup, wiggle: form.wiggle },
+              `clip ${text}`,
+              circuit,
+            );
+            if (arranged === null || 'words' in arranged)
+              return setMessage(arranged === null ? null : arranged.words);
+            setMessage(null);
+            setForm({ ...form, setup: arranged.arrangement.setup });
+            setPage(BENCH);
+          }}
+          onClose={() => setPage(BENCH)}
+        />
+      );
+    case 'diagnosis': {
+      const more = drill.level.faults - page.chosen.length;
+      return (
+        <PickScreen
+          key={page.chosen.length}
+          title={
+            more > 1
+              ? 'What puts it right? The first of two.'
+              : 'What puts it right? This ends the drill.'
+          }
+          items={[
+            ...repairChoices(drill)
+              .filter(({ repair }) => !page.chosen.includes(repair))
+              .map(({ repair, words }) => ({ text: words, also: repair, about: repair, repair })),
+            { text: 'I give up', about: 'Ends the drill and shows the answer.', repair: null },
+          ]}
+          empty=""
+          onPick={({ repair }) => {
+            if (repair !== null && more > 1)
+              return setPage({ name: 'diagnosis', chosen: [...page.chosen, repair] });
+            const repairs = repair === null ? [] : [...page.chosen, repair];
+            if (told(hand.perform({ type: 'diagnose', repairs }))) onEnded();
+            else setPage(BENCH);
+          }}
+          onClose={() => setPage(BENCH)}
+        />
+      );
+    }
+    case 'caution':
+      return (
+        <CautionScreen
+          cautions={pendingFor(drill, page.test, hand.world)}
+          aside={page.test.setup.state.replace('-', ' ')}
+          before="This is a simulated vehicle; the caution is the one of a real one."
+          message={null}
+          clock={clock}
+          onAcknowledge={() => {
+            hand.perform({ type: 'acknowledge', test: page.test });
+            attempt(page.test, page.then);
+          }}
+          keys={[{ keys: ['escape'], show: 'Esc', help: 'not now' }]}
+          onKey={() => setPage(BENCH)}
+        />
+      );
+  }
+}

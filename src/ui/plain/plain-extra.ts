@@ -1,0 +1,138 @@
+/** Beyond the tree in the plain dialogue: a proposed test and its reading, and a conclusion of one's own. */
+import { LOOK_WORDS } from '../../circuit/look-words.ts';
+import { LOOKS, type Look, type LookProbe } from '../../circuit/test.ts';
+import { parseReading } from '../../quantity/parse-reading.ts';
+import type { Proposal } from '../../session/thinker.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { setupWords } from '../screens/step-words.ts';
+import type { Dialogue } from './plain-session.ts';
+
+/** The three best tests, numbered. */
+export function sayNextTests(opened: OpenedSession, say: Dialogue['say']): void {
+  const proposals = opened.thinker?.nextTests(opened.driver.session()) ?? [];
+  if (proposals.length === 0) say('No test would tell more now.');
+  proposals.forEach((proposal, index) => {
+    say(`  ${index + 1}  ${proposal.words} (${proposal.minutes} min)`);
+    say(`     ${proposal.why}`);
+  });
+  if (proposals.length > 0) say('Do one with: do NUMBER');
+}
+
+/** The suspects, numbered, with words for their chance. */
+export function saySuspects(opened: OpenedSession, say: Dialogue['say']): void {
+  const view = opened.thinker?.suspects(opened.driver.session());
+  if (!view) {
+    say('This procedure has no circuit, so there is nothing to weigh.');
+    return;
+  }
+  view.rows.slice(0, SUSPECTS_SHOWN).forEach((row, index) => {
+    say(`  ${index + 1}  ${String(Math.round(row.chance * 100)).padStart(3)} %  ${row.words}`);
+  });
+  if (view.unexplained) say(view.unexplained);
+  say('Conclude on one with: conclude NUMBER');
+}
+const SUSPECTS_SHOWN = 8;
+
+/** Asks for the reading of proposal `number` and saves it beside the tree. */
+export async function doProposal(
+  opened: OpenedSession,
+  number: number,
+  dialogue: Dialogue,
+): Promise<void> {
+  const { driver, thinker } = opened;
+  const { say } = dialogue;
+  const proposal = thinker?.nextTests(driver.session())[number - 1];
+  if (!proposal) {
+    say('There is no proposed test of that number; see them with "next".');
+    return;
+  }
+  say(`${proposal.words}. ${setupWords(proposal.test.setup, driver.session())}`);
+  if (!(await acknowledged(opened, proposal, dialogue))) return;
+  say(`A healthy circuit shows: ${proposal.healthy}`);
+  const shows = opened.benchShows(proposal.test);
+  if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
+  const shown = await askShown(proposal, shows?.answer ?? null, dialogue);
+  if (!shown) {
+    say('Nothing was saved.');
+    return;
+  }
+  const { test, words } = proposal;
+  const performed = driver.perform({ type: 'record-extra', test, words, ...shown });
+  if (!performed.ok) say(`${performed.words}; ${performed.fix}`);
+  else say(`Saved. ${thinker?.suspects(driver.session()).changed ?? ''}`);
+}
+
+/** Concludes on the suspect of that number; false when there is none. */
+export function concludeOn(opened: OpenedSession, number: number, say: Dialogue['say']): void {
+  const { driver, thinker } = opened;
+  const session = driver.session();
+  const row = thinker?.suspects(session).rows[number - 1];
+  if (!row || !thinker) {
+    say('There is no suspect of that number; see them with "suspects".');
+    return;
+  }
+  const faults = row.faults.map(({ id }) => id).filter((id) => id !== 'healthy');
+  const weighed = thinker.weigh(session, faults);
+  const performed = driver.perform({
+    type: 'conclude',
+    own: { title: row.words, faults, repair: row.words },
+    weighed,
+  });
+  if (!performed.ok) say(`${performed.words}; ${performed.fix}`);
+  else
+    say(
+      weighed.proven
+        ? 'Concluded, proven by three independent tests.'
+        : `Concluded; ${weighed.missing} more independent pieces of evidence would have proven it.`,
+    );
+}
+
+async function acknowledged(
+  opened: OpenedSession,
+  { test, words }: Proposal,
+  { say, ask }: Dialogue,
+): Promise<boolean> {
+  const cautions = opened.cautionsFor(test);
+  if (cautions.length === 0) return true;
+  for (const { word, say: text } of cautions) say(`${word}: ${opened.bind(text)}`);
+  const line = await ask('Read and understood? Type yes: ');
+  if (line?.trim().toLowerCase() !== 'yes') {
+    say('Nothing was done: the cautions were not acknowledged.');
+    return false;
+  }
+  const text = `Cautions acknowledged before "${words}": ${cautions.map(({ word, say: said }) => `${word}: ${said}`).join(' ')}`;
+  return opened.driver.perform({ type: 'add-note', text }).ok;
+}
+
+type Answer = NonNullable<ReturnType<OpenedSession['benchShows']>>['answer'];
+type Shown = {
+  typed: string;
+  shown: { kind: 'number'; value: number | null; unit: 'V' | 'ohm' } | { kind: 'look'; look: Look };
+};
+
+async function askShown(
+  proposal: Proposal,
+  bench: Answer | null,
+  { say, ask }: Dialogue,
+): Promise<Shown | null> {
+  const { probe } = proposal.test;
+  if (probe.kind === 'volts' || probe.kind === 'ohms') {
+    const unit = probe.kind === 'volts' ? 'V' : 'ohm';
+    const line = (await ask(`Reading in ${unit}: `))?.trim() ?? '';
+    const typed = line === 'take' && bench?.kind === 'reading' ? bench.typed : line;
+    const read = parseReading(typed, { unit });
+    if (read.status !== 'read') {
+      if (read.status !== 'unfinished') say(read.words);
+      return null;
+    }
+    const { value } = read.quantity;
+    return { typed, shown: { kind: 'number', value: Number.isFinite(value) ? value : null, unit } };
+  }
+  const looks: readonly Look[] = LOOKS[probe.kind as LookProbe];
+  looks.forEach((look, index) => {
+    say(`  ${index + 1}  ${LOOK_WORDS[look]}`);
+  });
+  const line = (await ask(`1 to ${looks.length}: `))?.trim() ?? '';
+  const taken = line === 'take' && bench?.kind === 'outcome' ? bench.look : looks[Number(line) - 1];
+  return taken ? { typed: LOOK_WORDS[taken], shown: { kind: 'look', look: taken } } : null;
+}

@@ -1,0 +1,108 @@
+/** How long checking takes: the proof of the library, and the structure of many trees. */
+import type { Circuit } from '../../src/circuit/circuit.ts';
+import { createModel } from '../../src/circuit/model.ts';
+import { loadLibrary } from '../../src/files/load-library.ts';
+import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { linkProcedure } from '../../src/procedure/link-procedure.ts';
+import { parseProcedure } from '../../src/procedure/parse-procedure.ts';
+import { proveProcedure } from '../../src/proof/prove-procedure.ts';
+
+export interface ProofBench {
+  /** Trees of the shipped library, and milliseconds to load, link and prove them all from nothing, by samples a fault. */
+  readonly trees: number;
+  readonly libraryMs: readonly { readonly samples: number; readonly ms: number }[];
+  /** Milliseconds for the structure of so many trees of 40 steps, from text. */
+  readonly structureMs: readonly { readonly trees: number; readonly ms: number }[];
+}
+
+const SAMPLES = [64, 128, 256];
+const TREES = [1000, 2000, 4000];
+const STEPS = 40;
+
+/** Prints and returns the times; `now` is the caller's clock in milliseconds. */
+export function benchProof(
+  now: () => number = () => performance.now(),
+  print: (line: string) => void = console.log,
+): ProofBench {
+  let trees = 0;
+  const libraryMs = SAMPLES.map((samples) => {
+    const start = now();
+    trees = proveLibrary(samples);
+    const ms = now() - start;
+    print(
+      `proof: ${trees} trees of the library, ${samples} samples a fault, in ${ms.toFixed(0)} ms`,
+    );
+    return { samples, ms };
+  });
+  const structureMs = TREES.map((count) => {
+    const texts = Array.from({ length: count }, (_, index) => treeOf(STEPS, index));
+    const start = now();
+    for (const text of texts) checkShape(text);
+    const ms = now() - start;
+    print(`proof: structure of ${count} trees of ${STEPS} steps in ${ms.toFixed(0)} ms`);
+    return { trees: count, ms };
+  });
+  return { trees, libraryMs, structureMs };
+}
+
+/** Everything from the disk to the last proof; the number of trees. */
+function proveLibrary(samples: number): number {
+  const library = loadLibrary('procedures');
+  const models = new Map<Circuit, ReturnType<typeof createModel>>();
+  const modelOf = (circuit: Circuit) => {
+    const model =
+      models.get(circuit) ??
+      createModel(circuit, { samples, seed: 1, meter: STANDARD_SETTINGS.meter });
+    models.set(circuit, model);
+    return model;
+  };
+  let count = 0;
+  for (const parsed of library.procedures.values()) {
+    if (parsed.draft.needs !== undefined) continue;
+    const { value } = linkProcedure(parsed, library, { drive: 'combustion', modelOf });
+    if (!value?.circuit) continue;
+    proveProcedure(value, modelOf(value.circuit));
+    count += 1;
+  }
+  return count;
+}
+
+function checkShape(text: string): void {
+  const { value } = parseProcedure(text, 'bench.yaml');
+  if (!value) throw new Error('bench: the tree must have the right shape');
+  const library = { procedures: new Map(), circuits: new Map(), cautions: [] };
+  const linked = linkProcedure(value, library, {
+    drive: 'combustion',
+    modelOf: () => {
+      throw new Error('bench: a tree without circuit needs no model');
+    },
+  });
+  if (!linked.value) throw new Error('bench: the tree must link');
+}
+
+/** A tree of `steps` steps: three of four measure, each leading on or to a conclusion. */
+function treeOf(steps: number, seed: number): string {
+  const lines = [`procedure: bench-${seed}`, 'title: A tree to measure', 'start: s0', 'steps:'];
+  const tasks = Math.floor((steps * 3) / 4);
+  for (let index = 0; index < tasks; index += 1) {
+    const next = index + 1 < tasks ? `s${index + 1}` : 'c0';
+    lines.push(
+      `  s${index}:`,
+      '    say: Read it.',
+      '    why: To know.',
+      '    measure: { reading: { unit: V } }',
+      '    outcomes:',
+      `      low: { below: ${index + 1} V, go: c${index % (steps - tasks)} }`,
+      `      good: { from: ${index + 1} V, go: ${next} }`,
+    );
+  }
+  for (let index = 0; index < steps - tasks; index += 1)
+    lines.push(
+      `  c${index}:`,
+      '    conclude: [a.fault]',
+      '    say: Found.',
+      '    repair: Mend it.',
+      '    retest: [s0]',
+    );
+  return `${lines.join('\n')}\n`;
+}

@@ -1,0 +1,95 @@
+import { expect, test } from 'vitest';
+import { debriefOf } from '../../src/drill/debrief.ts';
+import { debriefLines } from '../../src/drill/drill-words.ts';
+import { LEVELS } from '../../src/drill/levels.ts';
+import { pointsOf, type ScoreFacts, scoreDrill } from '../../src/drill/score.ts';
+import { doIt, newDrill, partsChanger, perfectStudent } from './students.ts';
+
+const GOOD: ScoreFacts = {
+  right: true,
+  hits: 1,
+  needed: 1,
+  named: 1,
+  evidence: 3,
+  minutes: 20,
+  yardstickMinutes: 20,
+  late: false,
+  readings: 6,
+  stopped: 0,
+  passedOver: 0,
+};
+
+// Diagnosis 40, evidence 25, time 20, safety 15; each row by hand from docs/drills.md.
+test.each<[string, Partial<ScoreFacts>, [number, number, number, number]]>([
+  ['all as it should be', {}, [40, 25, 20, 15]],
+  ['half as long again as the best plan is still full', { minutes: 30 }, [40, 25, 20, 15]],
+  ['three times the minutes: (4 - 3) / 2.5 of 20', { minutes: 60 }, [40, 25, 8, 15]],
+  ['four times and more', { minutes: 90 }, [40, 25, 0, 15]],
+  ['two proofs of three: 25 and 20 times 2/3', { evidence: 2 }, [40, 17, 13, 15]],
+  ['a lucky guess after one reading', { evidence: 0, readings: 1, minutes: 4 }, [40, 0, 0, 15]],
+  ['a lucky guess without any', { evidence: 0, readings: 0, minutes: 0 }, [40, 0, 0, 0]],
+  ['wrong, quick and safe', { right: false, hits: 0, minutes: 4 }, [0, 0, 0, 15]],
+  ['given up', { right: false, hits: 0, named: 0 }, [0, 0, 0, 15]],
+  ['one of two faults', { right: false, hits: 1, needed: 2, named: 2 }, [20, 0, 0, 15]],
+  ['over the time limit', { late: true }, [40, 25, 0, 15]],
+  ['one dangerous test', { stopped: 1 }, [40, 25, 20, 7]],
+  ['two dangerous tests', { stopped: 2 }, [40, 25, 20, 0]],
+  ['a caution passed over', { passedOver: 1 }, [40, 25, 20, 12]],
+])('score: %s', (_name, change, points) => {
+  const parts = scoreDrill({ ...GOOD, ...change });
+  expect(parts.map((part) => part.points)).toEqual(points);
+  expect(pointsOf(parts)).toBe(points.reduce((a, b) => a + b, 0));
+  for (const part of parts) expect(part.why.length).toBeGreaterThan(5);
+});
+
+test('the debrief names what proved it, what told nothing, and both ways with their minutes', () => {
+  const { drill, world } = newDrill(11);
+  const first = perfectStudent(drill, world);
+  const debrief = debriefOf(first, world);
+  expect(debrief.right).toBe(true);
+  expect(debrief.evidence.length).toBeGreaterThan(0);
+  for (const { ratio } of debrief.evidence) expect(ratio).toBeGreaterThanOrEqual(3);
+  expect(debrief.minutes).toBeCloseTo(
+    first.readings.reduce((sum, { minutes }) => sum + minutes, 0),
+    6,
+  );
+  const text = debriefLines(debrief).join('\n');
+  expect(text).toContain('RIGHT.');
+  expect(text).toContain('The best plan on this vehicle');
+  expect(text).toContain('Next: ');
+});
+
+test('a reading taken twice told nothing new the second time', () => {
+  const { drill, world } = newDrill(11);
+  const mind = world.mind([]);
+  const volts = mind.tests.find(({ id }) => id === 'sensor.feed.volts')!.test;
+  const twice = [volts, volts].reduce((now, test) => {
+    const ready = doIt(now, { type: 'acknowledge', test }, world).drill;
+    return doIt(ready, { type: 'measure', test }, world).drill;
+  }, drill);
+  const ended = doIt(twice, { type: 'diagnose', repairs: ['wire.feed'] }, world).drill;
+  expect(debriefOf(ended, world).readings[1]!.toldNothing).toBe(true);
+});
+
+test('the advice fits the weakness: danger first, then the wrong fault, then the next level', () => {
+  const { drill, world } = newDrill(11);
+  const wrong = partsChanger(newDrill(2).drill, newDrill(2).world);
+  expect(debriefOf(wrong, newDrill(2).world).next).toMatch(/^Practise |^Right, but/);
+  const danger = doIt(
+    drill,
+    {
+      type: 'measure',
+      test: {
+        setup: { state: 'key-on', unplugged: [], bridges: [], sensor: 'fitted', target: 'still' },
+        probe: { kind: 'ohms', plus: 'sensor.feed', minus: 'battery.negative' },
+        wiggle: false,
+      },
+    },
+    world,
+  ).drill;
+  const given = doIt(danger, { type: 'diagnose', repairs: [] }, world).drill;
+  expect(debriefOf(given, world).next).toContain('Safety first');
+  const best = perfectStudent(newDrill(11).drill, world);
+  if (best.revealed!.points === 100)
+    expect(debriefOf(best, world).next).toContain(`level ${LEVELS[2]!.number}`);
+});

@@ -1,0 +1,59 @@
+import { describe, expect, test } from 'vitest';
+import { library, newDrill, partsChanger, perfectStudent } from './students.ts';
+
+const isLong = process.env['OHMWARD_LONG'] === '1';
+/** 24 drills of one circuit in the ordinary run; the long form has 200 of each. */
+const SEEDS = isLong ? 200 : 24;
+const CIRCUITS = isLong ? [...library.circuits.keys()] : ['hall-module-fed'];
+
+function results(circuit: string, student: typeof perfectStudent) {
+  const drills = Array.from({ length: SEEDS }, (_, index) => {
+    const { drill, world } = newDrill(index + 1, { circuit });
+    return student(drill, world).revealed!;
+  });
+  return {
+    right: drills.filter(({ right }) => right).length / SEEDS,
+    points: drills.reduce((sum, { points }) => sum + points, 0) / SEEDS,
+  };
+}
+
+describe.each(CIRCUITS)('students on %s', (circuit) => {
+  test(
+    'one who takes the proposed tests and proves the leader is right in at least 99 of 100 and clearly ahead of a parts-changer',
+    { timeout: 600_000 },
+    () => {
+      const perfect = results(circuit, perfectStudent);
+      const changer = results(circuit, partsChanger);
+      expect(perfect.right).toBeGreaterThanOrEqual(0.99);
+      expect(changer.right).toBeLessThan(0.6);
+      expect(perfect.points - changer.points).toBeGreaterThan(40);
+    },
+  );
+});
+
+test('with a fault that comes and goes, a student who moves the harness finds it', () => {
+  for (let seed = 1; seed <= 6; seed += 1) {
+    const { drill, world } = newDrill(seed, { level: 'intermittent' });
+    expect(perfectStudent(drill, world).revealed!.right, `seed ${seed}`).toBe(true);
+  }
+});
+
+test('a misleading work order does not mislead one who measures', () => {
+  for (let seed = 1; seed <= 6; seed += 1) {
+    const { drill, world } = newDrill(seed, { level: 'misled' });
+    expect(drill.opened.earlierRepair).not.toBeNull();
+    expect(perfectStudent(drill, world).revealed!.right, `seed ${seed}`).toBe(true);
+  }
+});
+
+test('two faults: the scripted student finds at least one of them in most drills and both in some', () => {
+  const found = [1, 3, 4].map((seed) => {
+    const { drill, world } = newDrill(seed, { level: 'double', circuit: 'throttle-potentiometer' });
+    const done = perfectStudent(drill, world);
+    const { repairs, right } = done.revealed!;
+    expect(repairs).toHaveLength(2);
+    return { right, hits: done.diagnosed!.repairs.filter((one) => repairs.includes(one)).length };
+  });
+  expect(found.filter(({ hits }) => hits > 0).length).toBeGreaterThanOrEqual(2);
+  expect(found.some(({ right }) => right)).toBe(true);
+});

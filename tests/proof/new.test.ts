@@ -1,0 +1,40 @@
+/** Starters pass the check as they are. */
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, expect, test } from 'vitest';
+import { Checker } from '../../src/commands/check/check-files.ts';
+import { gatherFiles } from '../../src/commands/check/gather-files.ts';
+import { command } from '../../src/commands/new.ts';
+import { folderWith, run } from './run-command.ts';
+
+const folder = folderWith({ 'there.yaml': 'mine' });
+afterAll(folder.remove);
+
+test.each([
+  ['procedure', 'my-tree.yaml'],
+  ['circuit', 'circuits/my-circuit.yaml'],
+  ['job', 'jobs/my-job.yaml'],
+])('a new %s passes the check without a finding, and explains itself', async (kind, file) => {
+  const name = file.replace(/^.*\/|\.yaml$/g, '');
+  const { code } = await run(command, [kind, name, '--out', file], folder.path);
+  expect(code).toBe(0);
+  const path = join(folder.path, file);
+  expect(readFileSync(path, 'utf8').match(/#/g)!.length).toBeGreaterThanOrEqual(4);
+  const report = new Checker().check(gatherFiles([path], 'procedures'));
+  expect(report.files.map((one) => one.kind)).toEqual([kind]);
+  expect(report.issues).toEqual([]);
+  expect((await run(command, [kind, name])).out).toBe(readFileSync(path, 'utf8'));
+});
+
+test('a file that exists is left as it is', async () => {
+  const { code, err } = await run(command, ['job', 'x', '--out', 'there.yaml'], folder.path);
+  expect(code).toBe(1);
+  expect(err).toContain('exists already');
+  expect(readFileSync(join(folder.path, 'there.yaml'), 'utf8')).toBe('mine');
+});
+
+test('a wrong word or name is told', async () => {
+  expect((await run(command, ['procedur', 'x'])).err).toContain('did you mean "procedure"?');
+  expect((await run(command, ['job', 'Big Job', '--out', 'x.yaml'], folder.path)).code).toBe(2);
+  expect(existsSync(join(folder.path, 'x.yaml'))).toBe(false);
+});

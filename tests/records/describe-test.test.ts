@@ -1,0 +1,46 @@
+import { expect, it } from 'vitest';
+import type { Probe, Setup } from '../../src/circuit/test.ts';
+import { instrumentWords, setupWords, whereWords } from '../../src/records/describe-test.ts';
+import { CIRCUIT, JOB } from './sample-session.ts';
+
+const circuit = {
+  ...CIRCUIT,
+  connectors: [{ part: 'sensor', words: 'the connector of the sensor', pins: [], unplugs: true }],
+};
+
+it.each<[Probe, string, string]>([
+  [
+    { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
+    'sensor feed, pin 1 (RD/BU) to battery negative',
+    'meter',
+  ],
+  [
+    { kind: 'light', plus: 'sensor.feed', minus: 'sensor.ground' },
+    'sensor feed, pin 1 (RD/BU) to sensor ground, pin 2 (BN)',
+    'LED test light',
+  ],
+  [{ kind: 'counts', input: 'module.signal' }, 'live data of module signal', 'live data'],
+  [{ kind: 'inspect', of: 'connector.sensor' }, 'the connector of the sensor', 'eyes and fingers'],
+  [{ kind: 'inspect', of: 'wire.signal' }, 'signal wire', 'eyes and fingers'],
+  [{ kind: 'inspect', of: 'target' }, 'target', 'eyes and fingers'],
+])('%j is at "%s", with %s', (probe, where, instrument) => {
+  expect(whereWords(probe, JOB, circuit)).toBe(where);
+  expect(instrumentWords(probe)).toBe(instrument);
+});
+
+it('a setup says the state, what is unplugged, bridged, fitted and moving', () => {
+  const setup: Setup = {
+    state: 'cranking',
+    unplugged: ['sensor'],
+    bridges: [
+      { from: 'sensor.feed', to: 'module.signal', through: 'test-light' },
+      { from: 'sensor.ground', to: 'battery.negative', through: { ohms: 470 } },
+    ],
+    sensor: 'spare',
+    target: 'moving',
+  };
+  expect(setupWords(setup, JOB, null)).toBe(
+    'engine cranking; sensor unplugged; test light from sensor feed, pin 1 (RD/BU) to module signal; ' +
+      '470 ohm resistor from sensor ground, pin 2 (BN) to battery negative; known-good sensor plugged in; target moving',
+  );
+});

@@ -1,0 +1,238 @@
+/** The house's own rules: imports run down, names tell the story, what is generated is up to date. */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, dirname, join, normalize, relative } from 'node:path';
+import { describe, expect, test } from 'vitest';
+
+/** From top to bottom, as in DEVELOPERS.md. A room may import itself and what stands below it. */
+const HOUSE = [
+  'cli.ts',
+  'commands',
+  'ui',
+  'records',
+  'log',
+  'files',
+  'drill',
+  'session',
+  'proof',
+  'suspects',
+  'procedure',
+  'circuit',
+  'waveform',
+  'identify',
+  'source',
+  'quantity',
+];
+/** Below this nothing knows files, clock, terminal, network or randomness. */
+const FIRST_PURE_ROOM = HOUSE.indexOf('drill');
+const MAY_USE_FILES = ['commands', 'records', 'log', 'files'];
+const MAY_USE_SCREEN = ['commands', 'ui'];
+const SCREEN_PACKAGES = ['ink', 'react'];
+const EMPTY_NAMES = ['utils', 'helpers', 'common', 'types'];
+/** Generated code comes from the schemas, and its only import is checked with them. */
+const GENERATED = /(^|\/)generated\//;
+
+interface Import {
+  readonly file: string;
+  readonly line: number;
+  readonly from: string;
+}
+
+/** `src/circuit/solve-dc.ts:3: circuit must not import 'node:fs'` for each import that breaks a rule. */
+function brokenImports(imports: readonly Import[]): string[] {
+  return imports.flatMap(({ file, line, from }) => {
+    const room = roomOf(file);
+    const why = forbidden(room, from, file);
+    return why === null ? [] : [`${file}:${line}: ${room} must not import '${from}'${why}`];
+  });
+}
+
+function forbidden(room: string, from: string, file: string): string | null {
+  const pure = HOUSE.indexOf(room) >= FIRST_PURE_ROOM;
+  if (from.startsWith('.')) {
+    const target = roomOf(normalize(join(dirname(file), from)));
+    if (!/\.(ts|tsx|mjs)$/.test(from)) return ', which has no ending';
+    if (HOUSE.indexOf(target) < 0) return ', which is no room of the house';
+    return HOUSE.indexOf(target) < HOUSE.indexOf(room) ? '' : null;
+  }
+  if (from.startsWith('node:')) {
+    if (pure) return '';
+    return /^node:fs(\/|$)/.test(from) && !MAY_USE_FILES.includes(room) ? '' : null;
+  }
+  const name = from.split('/')[0]!;
+  if (SCREEN_PACKAGES.includes(name) && !MAY_USE_SCREEN.includes(room)) return '';
+  return pure && !(room === 'source' && from === 'yaml') ? '' : null;
+}
+
+function roomOf(file: string): string {
+  return file.replace(/^src\//, '').split('/')[0]!;
+}
+
+/** Every import, re-export and dynamic import of a file. */
+function importsOf(file: string, text: string): Import[] {
+  const found: Import[] = [];
+  const pattern = /(?:^|[;\s}])(?:from\s*|import\s*\(\s*|import\s+)(['"])([^'"\n]+)\1/g;
+  for (const match of text.matchAll(pattern)) {
+    const before = text.slice(0, match.index + match[0].lastIndexOf(match[1]! + match[2]!));
+    if (/^\s*(\*|\/\/)/.test(before.slice(before.lastIndexOf('\n') + 1))) continue;
+    found.push({ file, line: before.split('\n').length, from: match[2]! });
+  }
+  return found;
+}
+
+function filesBelow(folder: string): string[] {
+  return readdirSync(folder)
+    .sort()
+    .flatMap((name) => {
+      const path = join(folder, name);
+      return statSync(path).isDirectory() ? filesBelow(path) : [path];
+    });
+}
+
+const SOURCES = filesBelow('src').filter((path) => /\.tsx?$/.test(path) && !GENERATED.test(path));
+const TEXTS = new Map(SOURCES.map((path) => [path, readFileSync(path, 'utf8')]));
+
+describe('imports', () => {
+  test('run down the house only', () => {
+    expect(brokenImports([...TEXTS].flatMap(([file, text]) => importsOf(file, text)))).toEqual([]);
+  });
+
+  test('are told with file, line and room when they run up', () => {
+    const text =
+      "/** Solver. */\nimport { x } from './nets.ts';\nimport { readFileSync } from 'node:fs';\n";
+    expect(brokenImports(importsOf('src/circuit/solve-dc.ts', text))).toEqual([
+      "src/circuit/solve-dc.ts:3: circuit must not import 'node:fs'",
+    ]);
+  });
+
+  test.each([
+    ['src/circuit/a.ts', '../suspects/b.ts', false],
+    ['src/suspects/a.ts', '../circuit/b.ts', true],
+    ['src/procedure/a.ts', 'yaml', false],
+    ['src/source/a.ts', 'yaml', true],
+    ['src/quantity/a.ts', '../source/b.ts', false],
+    ['src/records/a.ts', 'ink', false],
+    ['src/ui/a.ts', 'node:fs/promises', false],
+    ['src/ui/a.ts', 'node:tty', true],
+    ['src/drill/a.ts', 'node:crypto', false],
+    ['src/log/a.ts', 'node:crypto', true],
+    ['src/log/a.ts', '../records/b.ts', false],
+    ['src/log/a.ts', './b', false],
+    ['src/commands/a.ts', '../../scripts/b.ts', false],
+  ])('%s may import %s: %s', (file, from, allowed) => {
+    expect(brokenImports([{ file, line: 1, from }]).length === 0).toBe(allowed);
+  });
+
+  test('every form of import is seen', () => {
+    const text = [
+      "import 'a';",
+      "import b from 'b';",
+      "import type { c } from 'c';",
+      "export { d } from 'd';",
+      "const e = () => import('e');",
+      'import {',
+      '  f,',
+      "} from 'f';",
+      "// import g from 'g';",
+    ].join('\n');
+    expect(importsOf('x.ts', text).map(({ from, line }) => `${from}${line}`)).toEqual([
+      'a1',
+      'b2',
+      'c3',
+      'd4',
+      'e5',
+      'f8',
+    ]);
+  });
+});
+
+describe('names', () => {
+  test('no room or file is named for nothing in particular', () => {
+    const parts = SOURCES.flatMap((path) =>
+      path.split('/').map((part) => [part.replace(/\.tsx?$/, ''), path] as const),
+    );
+    expect(parts.filter(([name]) => EMPTY_NAMES.includes(name)).map(([, path]) => path)).toEqual(
+      [],
+    );
+  });
+
+  test('file names are small letters and hyphens', () => {
+    expect(SOURCES.filter((path) => !/^[a-z0-9-]+\.tsx?$/.test(basename(path)))).toEqual([]);
+  });
+
+  test('no barrels: no index file, and no file that only passes on', () => {
+    const barrels = [...TEXTS].filter(([path, text]) => {
+      const body = text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '').trim();
+      const rest = body
+        .replace(/export\s+(type\s+)?(\*|\{[^}]*\})(\s+as\s+\w+)?\s+from\s+['"][^'"]+['"];?/g, '')
+        .trim();
+      return /^index\.tsx?$/.test(basename(path)) || (body !== '' && rest === '');
+    });
+    expect(barrels.map(([path]) => path)).toEqual([]);
+  });
+
+  test('the rooms are those of DEVELOPERS.md, in its order', () => {
+    const page = readFileSync('DEVELOPERS.md', 'utf8');
+    const listed = [...page.matchAll(/^ {2}([a-z.]+)\/? {2,}\S/gm)].map((match) => match[1]!);
+    expect(listed.filter((name) => HOUSE.includes(name))).toEqual(HOUSE);
+    expect(readdirSync('src').filter((name) => !HOUSE.includes(name))).toEqual([]);
+  });
+});
+
+interface Schema {
+  readonly title?: string;
+  readonly description?: string;
+  readonly const?: unknown;
+  readonly properties?: Readonly<Record<string, Schema>>;
+}
+
+/** Records are written by the program; nobody needs an editor's help with them. */
+const WRITTEN_BY_PEOPLE = readdirSync('docs/schema').filter(
+  (name) => name !== 'record.schema.json',
+);
+
+describe('schemas', () => {
+  test.each(readdirSync('docs/schema'))('%s has a title and says what it describes', (name) => {
+    const schema = JSON.parse(readFileSync(join('docs/schema', name), 'utf8')) as Schema;
+    expect(schema.title).toBeTruthy();
+    expect(schema.description).toBeTruthy();
+  });
+
+  test.each(WRITTEN_BY_PEOPLE)('%s explains every key', (name) => {
+    const silent: string[] = [];
+    const walk = (node: unknown, path: string) => {
+      if (typeof node !== 'object' || node === null) return;
+      for (const [key, value] of Object.entries((node as Schema).properties ?? {}))
+        if (value.const === undefined && (!value.title || !value.description))
+          silent.push(`${path}.${key}`);
+      for (const [key, value] of Object.entries(node))
+        if (key !== 'examples') walk(value, `${path}.${key}`);
+    };
+    walk(
+      JSON.parse(readFileSync(join('docs/schema', name), 'utf8')),
+      basename(name, '.schema.json'),
+    );
+    expect(silent).toEqual([]);
+  });
+
+  test('validators and types are those that the schemas give now', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'ohmward-schemas-'));
+    try {
+      execFileSync(process.execPath, ['scripts/schemas.mjs', '--to', folder], { stdio: 'pipe' });
+      const made = filesBelow(folder).map((path) => relative(folder, path));
+      expect(made.length).toBeGreaterThan(0);
+      const stale = made.filter(
+        (path) =>
+          readFileSync(join(folder, path), 'utf8') !== readFileSync(join('src', path), 'utf8'),
+      );
+      expect(stale).toEqual([]);
+      const kept = filesBelow('src')
+        .filter((path) => GENERATED.test(path))
+        .map((path) => relative('src', path));
+      expect(kept).toEqual(made);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  });
+});
