@@ -13,10 +13,13 @@ export const COMMANDS: Readonly<Record<string, () => Promise<{ command: Command 
   resume: () => import('./resume.ts'),
   retest: () => import('./retest.ts'),
   check: () => import('./check.ts'),
+  draw: () => import('./draw.ts'),
+  new: () => import('./new.ts'),
   predict: () => import('./predict.ts'),
   wave: () => import('./wave.ts'),
   calc: () => import('./calc.ts'),
   drill: () => import('./drill.ts'),
+  records: () => import('./records.ts'),
   settings: () => import('./settings.ts'),
   completion: () => import('./completion.ts'),
 };

@@ -229,7 +229,8 @@ export function revealedBy(
     minutes: tenths(debrief.minutes),
     yardstickMinutes: tenths(debrief.yardstick.minutes),
     late: debrief.late,
-    ...now,
+    at: now.at,
+    elapsed: now.elapsed,
   };
   return { event, debrief };
 }

@@ -107,13 +107,13 @@ export function debriefLines(debrief: Debrief): string[] {
         `- ${words}: ${found}. ${times(ratio)} likelier than with its strongest rival then: ${against}`,
     ),
     '',
-    `What you did: ${debrief.readings.length} readings, ${round(debrief.minutes)} min`,
+    `What you did: ${countWords(debrief.readings.length, 'reading')}, ${round(debrief.minutes)} min`,
     ...debrief.readings.map(
       ({ words, found, minutes, toldNothing, ratio }, index) =>
         `${String(index + 1).padStart(2)}  ${words}: ${found}; ${minutes} min; ${toldNothing ? 'told nothing new' : ratioWords(ratio)}`,
     ),
     '',
-    `The best plan on this vehicle: ${yardstick.steps.length} readings, ${round(yardstick.minutes)} min (${round(yardstick.expectedMinutes)} min on average over all faults)`,
+    `The best plan on this vehicle: ${countWords(yardstick.steps.length, 'reading')}, ${round(yardstick.minutes)} min (${round(yardstick.expectedMinutes)} min on average over all faults)`,
     ...yardstick.steps.map(
       ({ words, found, minutes }, index) =>
         `${String(index + 1).padStart(2)}  ${words}: ${found}; ${round(minutes)} min`,
@@ -127,6 +127,11 @@ export function debriefLines(debrief: Debrief): string[] {
 /** One part of the score in a line. */
 export function scoreLine({ name, points, most, why }: ScorePart): string {
   return `  ${name.padEnd(9)} ${String(points).padStart(3)} of ${most}  ${why}`;
+}
+
+/** `1 reading`, `2 readings`. */
+export function countWords(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
 function ratioWords(ratio: number): string {

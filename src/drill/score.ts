@@ -63,7 +63,7 @@ function evidencePart({ right, evidence }: ScoreFacts): ScorePart {
   return {
     ...part,
     points,
-    why: `${evidence} independent readings for it, ${EVIDENCE_NEEDED} make it proven`,
+    why: `independent readings for it: ${evidence}; ${EVIDENCE_NEEDED} make it proven`,
   };
 }
 
@@ -95,7 +95,7 @@ function safetyPart({ readings, stopped, passedOver }: ScoreFacts): ScorePart {
   const why =
     stopped + passedOver === 0
       ? 'no dangerous test, every caution acknowledged'
-      : `${stopped} dangerous tests stopped by the bench, ${passedOver} cautions passed over`;
+      : `dangerous tests stopped by the bench: ${stopped}; cautions passed over: ${passedOver}`;
   return { ...part, points, why };
 }
 

@@ -1,10 +1,14 @@
 /** Reads a text file a person names: at most 1 MB, strict UTF-8, and clear words when it cannot be read. */
 import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
+import { safeText } from '../source/safe-text.ts';
 
 /** No procedure, circuit, job, answer list or capture a person keeps by hand is larger. */
 export const MAX_TEXT_BYTES = 1_000_000;
 
-/** Why a file could not be read: `code` for programs, `words` and `fix` for people, each without a full stop. */
+/**
+ * Why a file could not be read: `code` for programs, `words` and `fix` for people, each without a full stop. `path` is
+ * for people too: as a terminal may show it.
+ */
 export interface ReadProblem {
   readonly code: string;
   readonly path: string;
@@ -18,7 +22,7 @@ export function readTextFile(
   maxBytes: number = MAX_TEXT_BYTES,
 ): { readonly text: string } | { readonly problem: ReadProblem } {
   const refuse = (code: string, words: string, fix: string) => ({
-    problem: { code, path, words, fix },
+    problem: { code, path: safeText(path), words, fix },
   });
   let bytes: Buffer;
   try {

@@ -35,6 +35,7 @@ export function sealEvent(
   const flaw = flawOf(stored);
   if (flaw) throw new Error(`sealEvent: ${flaw}`);
   const line = canonicalJson(stored);
+  if (line.includes(PROTOTYPE_KEY)) throw new Error('sealEvent: no event has such a key');
   return { line, hash: sha256(line) };
 }
 
@@ -55,9 +56,13 @@ export function parseLine(line: Uint8Array): { event: StoredEvent } | { flaw: st
   if (value === null || typeof value !== 'object' || Array.isArray(value))
     return { flaw: 'is not a JSON object' };
   if (!isCanonical(value, text)) return { flaw: 'is not in canonical form' };
+  if (text.includes(PROTOTYPE_KEY)) return { flaw: 'has a key that no event has' };
   const flaw = flawOf(value as Record<string, unknown>);
   return flaw ? { flaw } : { event: value as StoredEvent };
 }
+
+/** In canonical text a key and nothing else: inside a text the quotes would be escaped. */
+const PROTOTYPE_KEY = '"__proto__":';
 
 const STRICT_UTF8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 

@@ -14,11 +14,15 @@ const PAD = 8;
 const MARGIN = 20;
 /** Letters in a line of a box; a usual sans-serif letter of 12 px is 6.2 px wide on average. */
 const LETTERS = 38;
+/** Bold ones are wider. */
+const LETTERS_BOLD = 32;
 const HEAD = 46;
 
 interface Shape {
   readonly node: GraphNode;
   readonly head: readonly string[];
+  /** Lines of the head that are its name. */
+  readonly nameLines: number;
   readonly rows: readonly {
     readonly exit: GraphExit;
     readonly lines: readonly string[];
@@ -73,8 +77,12 @@ export function drawSvg(nodes: readonly GraphNode[], title: string): string {
 }
 
 function shapeOf(node: GraphNode): Shape {
+  // A long `caller/inner` breaks behind the stroke.
+  const name = wrapped(node.id.replace(/\//g, '/ '), LETTERS_BOLD).map((line) =>
+    line.replace(/\/ /g, '/'),
+  );
   const head = [
-    node.id,
+    ...name,
     ...[node.title, node.setting].filter((part) => part !== '').flatMap((part) => wrapped(part)),
     ...node.faults.flatMap((fault) => wrapped(fault)),
   ];
@@ -90,10 +98,10 @@ function shapeOf(node: GraphNode): Shape {
     y += lines.length * LINE + (lines.length > 0 ? PAD / 2 : 0);
     return { exit, lines, top };
   });
-  return { node, head, rows, height: Math.ceil(y + PAD / 2) };
+  return { node, head, nameLines: name.length, rows, height: Math.ceil(y + PAD / 2) };
 }
 
-function box({ node, head, rows, height }: Shape, x: number, y: number): string {
+function box({ node, head, nameLines, rows, height }: Shape, x: number, y: number): string {
   const corner = node.kind === 'task' ? 2 : 14;
   const dashed = node.kind === 'no-fault' ? ' stroke-dasharray="4 3"' : '';
   const frame = (inset: number) =>
@@ -102,7 +110,7 @@ function box({ node, head, rows, height }: Shape, x: number, y: number): string 
     `<text${kind === '' ? '' : ` class="${kind}"`} x="${x + PAD + indent}" y="${y + at + LINE * 0.8}">${escaped(line)}</text>`;
   const parts = [frame(0), ...(node.kind === 'conclusion' ? [frame(3)] : [])];
   head.forEach((line, index) => {
-    parts.push(text(line, PAD + index * LINE, 0, index === 0 ? 'id' : ''));
+    parts.push(text(line, PAD + index * LINE, 0, index < nameLines ? 'id' : ''));
   });
   for (const { exit, lines, top } of rows) {
     if (lines.length === 0) continue;
@@ -149,11 +157,11 @@ function round(value: number): number {
   return Math.round(value * 10) / 10;
 }
 
-function wrapped(text: string): string[] {
+function wrapped(text: string, letters = LETTERS): string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(' ')) {
-    if (line !== '' && line.length + 1 + word.length > LETTERS) {
+    if (line !== '' && line.length + 1 + word.length > letters) {
       lines.push(line);
       line = '';
     }

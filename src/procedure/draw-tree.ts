@@ -110,7 +110,12 @@ class TreeDrawing {
     let prefix = head;
     let room = this.width - prefix.length;
     let line = '';
-    for (const word of text.split(' ')) {
+    // A name longer than the room that deep branches leave is cut.
+    const most = Math.max(8, this.width - Math.max(head.length, indent.length + 2));
+    const words = text
+      .split(' ')
+      .flatMap((word) => word.match(new RegExp(`.{1,${most}}`, 'gu')) ?? ['']);
+    for (const word of words) {
       if (line !== '' && line.length + 1 + word.length > room) {
         this.lines.push((prefix + line).trimEnd());
         prefix = `${indent}  `;

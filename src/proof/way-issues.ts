@@ -61,7 +61,7 @@ export function wayIssues(facts: ProofFacts): Issue[] {
     loss.share += way.share;
     loss.ways.push(way);
   }
-  return [...groups.values()].flatMap((group) => {
+  const told = [...groups.values()].flatMap((group): Issue[] => {
     const noted = [...group.losses.values()].filter(
       ({ fault }) => wrongShare.get(fault)! >= NOTED_SHARE_MIN,
     );
@@ -75,6 +75,29 @@ export function wayIssues(facts: ProofFacts): Issue[] {
       },
     ];
   });
+  return [...told, ...namedElsewhere(facts)];
+}
+
+/**
+ * Faults that end at a conclusion for the same repair which does not name them, while another does: the repair is
+ * right, but what the person reads there is about something else.
+ */
+function namedElsewhere({ linked, ways, judge }: ProofFacts): Issue[] {
+  const shares = new Map<string, { fault: string; end: string; share: number }>();
+  for (const { fault, share, verdict, end } of ways) {
+    if (verdict !== 'right' || judge.rightFor(fault).includes(end.step)) continue;
+    const key = `${fault} ${end.step}`;
+    shares.set(key, { fault, end: end.step, share: share + (shares.get(key)?.share ?? 0) });
+  }
+  return [...shares.values()]
+    .filter(({ share }) => share > WRONG_SHARE_MAX)
+    .map(({ fault, end, share }) => ({
+      code: 'named-elsewhere',
+      severity: 'warning',
+      at: placeOf(linked, end, ['conclude']),
+      words: `${fault} (${percent(share)}) ends at "${end}", which does not name it, while ${quoted(judge.rightFor(fault), 'and')} does`,
+      fix: 'lead the way there, or name it here',
+    }));
 }
 
 function issueOf(

@@ -1,7 +1,8 @@
 /** Two sessions side by side, or the same session before and after the repair. */
+
+import type { RecordLine, SessionRecord } from './record-form.ts';
 import type { Cell, Report, Section } from './report.ts';
 import { dateWords, provenWords, verdictWords } from './report-words.ts';
-import type { RecordLine, SessionRecord } from './session-record.ts';
 
 /** Two sessions: facts, then each step of either with what was found in both. */
 export function compareRecords(left: SessionRecord, right: SessionRecord): Report {

@@ -1,8 +1,9 @@
 /** The report for the owner of the vehicle: plain words, how it is known, and lines to sign. No prices, none are known. */
+
+import { cell } from './measurement-tables.ts';
+import type { RecordLine, SessionRecord } from './record-form.ts';
 import type { Block, Cell, Section } from './report.ts';
 import { dateWords, filled } from './report-words.ts';
-import type { RecordLine, SessionRecord } from './session-record.ts';
-import { cell } from './shop-sections.ts';
 
 /** Sections for the customer; empty ones are left out. */
 export function customerSections(record: SessionRecord): Section[] {

@@ -4,9 +4,9 @@ import { markdownOf } from './markdown.ts';
 import { pdfOf } from './pdf.ts';
 import { readingsCsv } from './readings-csv.ts';
 import { recordForClass } from './record-for-class.ts';
+import type { SessionRecord } from './record-form.ts';
 import { recordJson } from './record-json.ts';
 import { type Audience, type Report, reportOf } from './report.ts';
-import type { SessionRecord } from './session-record.ts';
 
 export const FORMS = ['markdown', 'html', 'pdf', 'csv', 'json'] as const;
 export type Form = (typeof FORMS)[number];

@@ -34,7 +34,8 @@ footer{margin-top:2rem;border-top:1px solid var(--rule);font:.8rem ui-monospace,
 @page{size:A4;margin:14mm 14mm 18mm}
 @media print{
 :root{--ink:#000;--paper:#fff;--soft:#eee;--rule:#888;--good:#0072b2;--bad:#a84300;--unsure:#6b5500}
-body{padding:0;max-width:none;font-size:9pt}
+html{font-size:9pt}
+body{padding:0;max-width:none}
 thead{display:table-header-group}
 tr,.sign p,dl div{break-inside:avoid}
 h2{break-after:avoid}

@@ -2,7 +2,7 @@
 import type { Disk } from '../log/disk.ts';
 import { foldText } from './fold-text.ts';
 import { readRecord } from './read-record.ts';
-import type { SessionRecord } from './session-record.ts';
+import type { SessionRecord } from './record-form.ts';
 
 export interface IndexRow {
   /** Name of the session's files without part and ending. */

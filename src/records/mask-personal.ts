@@ -1,5 +1,5 @@
 /** Finds the people, the vehicle and the order of a job in free text, and puts `[removed]` in their place. */
-import type { SessionRecord } from './session-record.ts';
+import type { SessionRecord } from './record-form.ts';
 
 export const REMOVED = '[removed]';
 

@@ -4,7 +4,8 @@ import { openSession } from '../log/open-session.ts';
 import type { SessionEvent } from '../session/events.ts';
 import { checkEvents } from './check-events.ts';
 import { checkHistory, type History } from './check-history.ts';
-import { recordOf, type SessionRecord } from './session-record.ts';
+import type { SessionRecord } from './record-form.ts';
+import { recordOf } from './session-record.ts';
 
 export type ReadRecord =
   | {

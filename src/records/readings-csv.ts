@@ -6,7 +6,7 @@
  * never need it. The JSON export is the exact form.
  */
 import { safeText } from '../source/safe-text.ts';
-import type { Reading, SessionRecord } from './session-record.ts';
+import type { Reading, SessionRecord } from './record-form.ts';
 
 type Field = string | number | null;
 

@@ -7,7 +7,7 @@
  * person or a misspelled name can only be found by a reader: look before handing it out.
  */
 import { maskPersonal } from './mask-personal.ts';
-import type { Moment, SessionRecord } from './session-record.ts';
+import type { Moment, SessionRecord } from './record-form.ts';
 
 /** The record without personal data. The head stays: it tells nothing to who has no session file. */
 export function recordForClass(record: SessionRecord): SessionRecord {

@@ -1,5 +1,5 @@
 /** A record as JSON, exact to the last sign and yet harmless to a terminal that shows it. */
-import type { SessionRecord } from './session-record.ts';
+import type { SessionRecord } from './record-form.ts';
 
 /** Everything that is no visible sign and could be obeyed or hide something; JSON may write any sign as an escape. */
 const HIDDEN = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}]/gu;

@@ -6,8 +6,8 @@ import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
 import type { Answer, ExtraReading, ReadingRecorded } from '../session/events.ts';
 import type { Session } from '../session/session.ts';
 import { instrumentWords, lookWords, setupWords, stepWhere, whereWords } from './describe-test.ts';
+import type { Reading, RecordExtra, RecordLine } from './record-form.ts';
 import type { Clock } from './session-clock.ts';
-import type { Reading, RecordExtra, RecordLine } from './session-record.ts';
 
 /** Every answer in the order it was given. */
 export function recordLines(session: Session, clock: Clock): RecordLine[] {

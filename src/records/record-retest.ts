@@ -4,9 +4,9 @@ import { stepOf } from '../procedure/procedure.ts';
 import type { RetestRecorded } from '../session/events.ts';
 import { type Session, standingAnswers } from '../session/session.ts';
 import { lookWords, stepWhere } from './describe-test.ts';
+import type { Reading, RecordRetest, RetestRow } from './record-form.ts';
 import { expectedRange, expectedWords, outcomeWords, readingWords } from './record-lines.ts';
 import type { Clock } from './session-clock.ts';
-import type { Reading, RecordRetest, RetestRow } from './session-record.ts';
 
 /** Retests since the present conclusion, what is missing, and the verdict. */
 export function recordRetest(session: Session, clock: Clock): RecordRetest {

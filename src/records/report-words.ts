@@ -1,5 +1,5 @@
 /** Small pieces of wording that all reports share. */
-import type { Moment, SessionRecord } from './session-record.ts';
+import type { Moment, SessionRecord } from './record-form.ts';
 
 /** `2026-11-25 13:27 (+00:00)` as the clock of the shop showed it; empty for an empty time. */
 export function dateWords(at: string): string {

@@ -1,7 +1,7 @@
 /** What Markdown, HTML and PDF have in common: a report as plain blocks of text, for one kind of reader. */
 import { customerSections } from './customer-sections.ts';
+import type { SessionRecord } from './record-form.ts';
 import { dateWords } from './report-words.ts';
-import type { SessionRecord } from './session-record.ts';
 import { shopSections } from './shop-sections.ts';
 
 export const AUDIENCES = ['shop', 'customer', 'class'] as const;

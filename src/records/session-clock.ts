@@ -1,6 +1,6 @@
 /** Time worked at each event. `elapsed` starts anew at each resume, so the stretches between are added up. */
 import type { SessionEvent } from '../session/events.ts';
-import type { Moment } from './session-record.ts';
+import type { Moment } from './record-form.ts';
 
 export type Clock = (event: SessionEvent) => Moment;
 

@@ -1,5 +1,8 @@
 /** The full report: everything the session file knows, in the order a shop reads it. */
-import type { Block, Cell, Section } from './report.ts';
+
+import { cell, extras, measurements, retest } from './measurement-tables.ts';
+import type { SessionRecord } from './record-form.ts';
+import type { Block, Section } from './report.ts';
 import {
   dateWords,
   durationWords,
@@ -8,17 +11,16 @@ import {
   timeWords,
   verdictWords,
 } from './report-words.ts';
-import type { Reading, RecordLine, RetestRow, SessionRecord } from './session-record.ts';
 
 /** Sections of the full report; empty ones are left out. */
 export function shopSections(record: SessionRecord): Section[] {
   return [
     summary(record),
     jobSection(record),
-    measurements(record),
+    section('Measurements', measurements(record)),
     section('Tests outside the procedure', extras(record)),
     conclusion(record),
-    retest(record),
+    section('After the repair', retest(record)),
     section('Could not be done', impossible(record)),
     section('Notes', notes(record)),
     section('Cautions shown and acknowledged', cautions(record)),
@@ -29,11 +31,6 @@ export function shopSections(record: SessionRecord): Section[] {
 
 function section(heading: string, blocks: readonly Block[]): Section {
   return { heading, blocks };
-}
-
-/** A cell of one or more texts, empty ones left out. */
-export function cell(...parts: string[]): Cell {
-  return { parts: parts.filter((part) => part !== '') };
 }
 
 function summary(record: SessionRecord): Section {
@@ -101,87 +98,6 @@ function jobSection(record: SessionRecord): Section {
   return section('Job', blocks);
 }
 
-function measurements(record: SessionRecord): Section {
-  if (record.lines.length === 0) return section('Measurements', []);
-  return section('Measurements', [
-    {
-      kind: 'table',
-      caption: 'Every answer in the order it was given',
-      heads: ['No., time', 'Test', 'Where, vehicle state', 'Expected', 'Found', 'Judgement'],
-      widths: [10, 17, 23, 14, 12, 18],
-      rows: record.lines.map(lineRow),
-    },
-  ]);
-}
-
-function lineRow(line: RecordLine): Cell[] {
-  const struck = line.standing === 'standing' ? {} : { tone: 'struck' as const };
-  return [
-    cell(`${line.number}`, timeWords(line)),
-    { ...cell(line.title, line.instrument), ...struck },
-    cell(line.where, line.setup),
-    cell(line.expected, line.expectedRange ? `from the ${line.expectedRange.from}` : ''),
-    { ...cell(line.found, typedWords(line.reading, line.found)), ...gauge(line) },
-    {
-      ...cell(
-        line.standing === 'standing' ? '' : line.standing.toUpperCase(),
-        line.verdict?.toUpperCase() ?? '',
-        line.judgement,
-        line.outcome === line.found ? '' : line.outcome,
-        line.reason,
-      ),
-      ...toneOf(line),
-    },
-  ];
-}
-
-/** What was typed, where it is not what is shown. */
-function typedWords(reading: Reading | null, shown: string): string {
-  const typed = reading?.typed ?? '';
-  return typed === '' || typed === shown ? '' : `typed: ${typed}`;
-}
-
-function gauge({ reading, expectedRange }: RecordLine | RetestRow): Pick<Cell, 'gauge'> {
-  if (!reading || !expectedRange) return {};
-  return { gauge: { low: expectedRange.low, high: expectedRange.high, value: reading.value } };
-}
-
-function toneOf({ verdict, standing }: RecordLine): Pick<Cell, 'tone'> {
-  if (standing !== 'standing') return {};
-  switch (verdict) {
-    case null:
-      return {};
-    case 'good':
-    case 'as expected':
-      return { tone: 'good' };
-    case 'borderline':
-      return { tone: 'unsure' };
-    case 'low':
-    case 'high':
-    case 'impossible':
-    case 'not as expected':
-      return { tone: 'bad' };
-  }
-}
-
-function extras(record: SessionRecord): Block[] {
-  if (record.extras.length === 0) return [];
-  return [
-    {
-      kind: 'table',
-      caption: 'Proposed by the program or chosen by the person',
-      heads: ['Time', 'Test', 'Where, vehicle state', 'Found'],
-      widths: [10, 24, 28, 18],
-      rows: record.extras.map((extra) => [
-        cell(timeWords(extra)),
-        cell(extra.words, extra.instrument),
-        cell(extra.where, extra.setup),
-        cell(extra.found, typedWords(extra.reading, extra.found)),
-      ]),
-    },
-  ];
-}
-
 function conclusion(record: SessionRecord): Section {
   const end = record.conclusion;
   if (!end) return section('Conclusion', []);
@@ -219,36 +135,6 @@ function conclusion(record: SessionRecord): Section {
       rows: end.ruledOut.map(({ words, by }) => [cell(words), cell(by)]),
     });
   return section('Conclusion', blocks);
-}
-
-function retest(record: SessionRecord): Section {
-  const { rows, missing, verdict, words } = record.retest;
-  if (rows.length === 0 && verdict === null && !record.conclusion) return section('', []);
-  const blocks: Block[] = [];
-  if (rows.length > 0)
-    blocks.push({
-      kind: 'table',
-      caption: 'The same tests before and after the repair',
-      heads: ['Time', 'Test', 'Expected', 'Before', 'After', 'Result'],
-      widths: [11, 24, 15, 14, 14, 10],
-      rows: rows.map((row) => [
-        cell(timeWords(row)),
-        cell(row.title, row.where),
-        cell(row.expected),
-        cell(row.before || 'not taken'),
-        { ...cell(row.after, typedWords(row.reading, row.after)), ...gauge(row) },
-        { ...cell(row.passed ? 'PASSED' : 'FAILED'), tone: row.passed ? 'good' : 'bad' },
-      ]),
-    });
-  blocks.push({
-    kind: 'facts',
-    rows: filled([
-      ['Verdict', verdictWords(verdict)],
-      ['In words', words],
-      ['Still to be repeated', missing.join('; ')],
-    ]),
-  });
-  return section('After the repair', blocks);
 }
 
 function impossible(record: SessionRecord): Block[] {

@@ -1,7 +1,7 @@
 /** The readable transcript of a session, kept beside its file. */
 import { markdownOf } from './markdown.ts';
+import type { SessionRecord } from './record-form.ts';
 import { reportOf } from './report.ts';
-import type { SessionRecord } from './session-record.ts';
 
 /** The full report as Markdown. */
 export function transcriptOf(record: SessionRecord): string {

@@ -9,7 +9,7 @@ import {
 } from '../log/read-session.ts';
 import { checkEvents } from './check-events.ts';
 import { checkHistory } from './check-history.ts';
-import type { Head } from './session-record.ts';
+import type { Head } from './record-form.ts';
 
 export interface Verification {
   readonly genuine: boolean;

@@ -28,16 +28,50 @@ export function openSession(opened: SessionOpened): Session {
 
 /** The state of a whole list of events; the first must open the session. */
 export function replay(events: readonly SessionEvent[]): Session {
-  const [first, ...rest] = events;
+  const [first] = events;
   if (first?.type !== 'session-opened')
     throw new Error('replay: the first event opens the session');
-  return rest.reduce(evolve, openSession(first));
+  let session = openSession(first);
+  for (let index = 1; index < events.length; index += 1)
+    session = fold(session, events[index]!, IN_PLACE);
+  return { ...session, trail: walk(session.opened.procedure, session.answers) };
 }
 
-/** The state after one more event. */
+/** The state after one more event; the state before stays as it is. */
 export function evolve(before: Session, event: SessionEvent): Session {
-  const session: Session = { ...before, events: [...before.events, event] };
-  if (isAnswer(event)) return withAnswer(session, event);
+  return fold(before, event, COPYING);
+}
+
+/** How lists grow. The rules of an event are the same either way. */
+interface Lists {
+  readonly add: <T>(list: readonly T[], item: T) => readonly T[];
+  readonly change: <T>(list: readonly T[], index: number, to: (item: T) => T) => readonly T[];
+  readonly way: typeof walk;
+}
+
+const COPYING: Lists = {
+  add: (list, item) => [...list, item],
+  change: (list, index, to) => list.map((item, at) => (at === index ? to(item) : item)),
+  way: walk,
+};
+
+/** For the states nobody sees: they share their lists, and no rule of an event looks at the way. */
+const IN_PLACE: Lists = {
+  add: (list, item) => {
+    (list as (typeof item)[]).push(item);
+    return list;
+  },
+  change: (list, index, to) => {
+    const item = list[index];
+    if (item !== undefined) (list as (typeof item)[])[index] = to(item);
+    return list;
+  },
+  way: () => [],
+};
+
+function fold(before: Session, event: SessionEvent, lists: Lists): Session {
+  const session: Session = { ...before, events: lists.add(before.events, event) };
+  if (isAnswer(event)) return withAnswer(session, event, lists);
   switch (event.type) {
     case 'session-opened':
       throw new Error('evolve: a session is opened once');
@@ -48,19 +82,20 @@ export function evolve(before: Session, event: SessionEvent): Session {
       return {
         ...session,
         acknowledged: { state: event.state, ids },
-        acknowledgements: [...session.acknowledgements, event],
+        acknowledgements: lists.add(session.acknowledgements, event),
       };
     }
     case 'step-reopened': {
-      const answers = session.answers.map((kept, index) =>
-        index === event.answer ? { ...kept, superseded: true } : kept,
-      );
-      return withWay({ ...session, status: 'open', concluded: null }, answers);
+      const answers = lists.change(session.answers, event.answer, (kept) => ({
+        ...kept,
+        superseded: true,
+      }));
+      return withWay({ ...session, status: 'open', concluded: null }, answers, lists);
     }
     case 'extra-reading':
-      return { ...session, extras: [...session.extras, event] };
+      return { ...session, extras: lists.add(session.extras, event) };
     case 'note-added':
-      return { ...session, notes: [...session.notes, event] };
+      return { ...session, notes: lists.add(session.notes, event) };
     case 'instruments-changed':
       return { ...session, instruments: event.instruments, meter: event.meter };
     case 'session-paused':
@@ -76,7 +111,7 @@ export function evolve(before: Session, event: SessionEvent): Session {
       return {
         ...session,
         acknowledged: stays ? session.acknowledged : { state, ids: [] },
-        retests: [...session.retests, event],
+        retests: lists.add(session.retests, event),
       };
     }
     case 'session-closed':
@@ -92,16 +127,17 @@ function statusOf(session: Session): Session['status'] {
   return session.concluded ? 'concluded' : 'open';
 }
 
-function withAnswer(session: Session, event: Answer): Session {
+function withAnswer(session: Session, event: Answer, lists: Lists): Session {
   const step = stepOf(session.opened.procedure, event.step);
   const state = isTask(step) ? step.setup.state : '';
   const stays = session.acknowledged.state === state;
   const acknowledged = stays ? session.acknowledged : { state, ids: [] };
-  return withWay({ ...session, acknowledged }, [...session.answers, { event, superseded: false }]);
+  const answers = lists.add(session.answers, { event, superseded: false });
+  return withWay({ ...session, acknowledged }, answers, lists);
 }
 
-function withWay(session: Session, answers: readonly KeptAnswer[]): Session {
-  return { ...session, answers, trail: walk(session.opened.procedure, answers) };
+function withWay(session: Session, answers: readonly KeptAnswer[], lists: Lists): Session {
+  return { ...session, answers, trail: lists.way(session.opened.procedure, answers) };
 }
 
 /**
@@ -109,18 +145,23 @@ function withWay(session: Session, answers: readonly KeptAnswer[]): Session {
  * of steps the way no longer passes stay kept and count again when it passes them again.
  */
 export function walk(procedure: Procedure, answers: readonly KeptAnswer[]): Visit[] {
+  const standing = new Map<string, number[]>();
+  for (const [index, { event, superseded }] of answers.entries()) {
+    if (superseded) continue;
+    const known = standing.get(event.step);
+    if (known) known.push(index);
+    else standing.set(event.step, [index]);
+  }
+  const visits = new Map<string, number>();
   const trail: Visit[] = [];
-  const used = new Set<number>();
   let step = procedure.start;
   while (trail.length < VISITS_MAX) {
-    const answer = answers.findIndex(
-      ({ event, superseded }, index) => !superseded && event.step === step && !used.has(index),
-    );
-    const kept = answers[answer];
-    trail.push({ step, answer: kept ? answer : null });
-    if (!kept) return trail;
-    used.add(answer);
-    step = kept.event.go;
+    const visit = visits.get(step) ?? 0;
+    const answer = standing.get(step)?.[visit];
+    trail.push({ step, answer: answer ?? null });
+    if (answer === undefined) return trail;
+    visits.set(step, visit + 1);
+    step = answers[answer]!.event.go;
   }
   return trail;
 }

@@ -36,10 +36,12 @@ export function retestVerdict(session: Session): SessionClosed['verdict'] | null
   if (lines.length === 0) return 'no-retest';
   if (lines.some(({ after }) => after === null)) return null;
   if (lines.every(({ after }) => after?.passed)) return 'cured';
-  const same = lines.every(
-    ({ before, after }) => after?.passed || outcomeOf(before) === after?.outcome,
+  // A test that was not made before the repair cannot have changed.
+  const other = lines.some(
+    ({ before, after }) =>
+      before !== null && !after?.passed && outcomeOf(before) !== after?.outcome,
   );
-  return same ? 'not-cured' : 'changed';
+  return other ? 'changed' : 'not-cured';
 }
 
 /** The verdict in words for the record. */

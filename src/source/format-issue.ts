@@ -4,17 +4,26 @@ import { safeText } from './safe-text.ts';
 
 /** Columns of source shown at most; a longer line is cut around the caret. */
 const EXCERPT_COLUMNS = 100;
+/** Longer words quote something no person wrote as one word. */
+const WORDS_MAX = 600;
 /** Columns before the caret that a cut line keeps. */
 const CONTEXT_COLUMNS = 20;
 
 /** `file:line:column: error[code] words`, then the source line with carets when `text` is given, then the fix. */
 export function formatIssue(issue: Issue, text?: string): string {
   const { file, line, column } = issue.at;
-  const lines = [`${file}:${line}:${column}: ${issue.severity}[${issue.code}] ${issue.words}`];
+  const lines = [
+    `${safeText(file)}:${line}:${column}: ${issue.severity}[${issue.code}] ${told(issue.words)}`,
+  ];
   const excerpt = text === undefined ? null : excerptOf(issue, text);
   if (excerpt) lines.push(...excerpt);
-  if (issue.fix) lines.push(`  ${issue.fix}`);
+  if (issue.fix) lines.push(`  ${told(issue.fix)}`);
   return lines.join('\n');
+}
+
+/** Words on one line, whatever they quote: a line feed in them would look like another finding. */
+function told(words: string): string {
+  return safeText(words.length > WORDS_MAX ? `${words.slice(0, WORDS_MAX)}...` : words);
 }
 
 /** The line with what a terminal could obey shown as signs, and carets under what the issue is about. */

@@ -3,8 +3,12 @@
 /** Edits allowed grow with the word: one in four letters, at least one. */
 const LETTERS_PER_EDIT = 4;
 
+/** No name is longer; comparing costs the product of the lengths. */
+const LETTERS_MAX = 200;
+
 /** The nearest of `known` within a quarter of its letters, or null. Ties go to the first. */
 export function nearestName(typed: string, known: readonly string[]): string | null {
+  if (typed.length > LETTERS_MAX) return null;
   const limit = Math.max(1, Math.ceil(typed.length / LETTERS_PER_EDIT));
   let best: string | null = null;
   let bestEdits = limit + 1;

@@ -14,7 +14,6 @@ const MAX_NODES = 20_000;
 /** The first issues tell enough; a broken file can hold tens of thousands. */
 const MAX_ISSUES = 50;
 const REFUSED_KEYS = new Set(['__proto__', 'constructor', 'prototype', '<<']);
-// biome-ignore lint/suspicious/noMisleadingCharacterClass: categories, not characters
 const INVISIBLE = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}\p{Zl}\p{Zp}]/u;
 
 export type Path = readonly (string | number)[];
@@ -60,6 +59,13 @@ export function parseYaml(text: string, file: string): Checked<YamlSource> {
     ...yamlFix(fault.code),
   }));
   if (issues.length > 0) return { value: null, issues };
+  if (doc.directives?.yaml.explicit && doc.directives.yaml.version !== '1.2')
+    return refused(
+      whole,
+      'yaml-version',
+      'this file asks for another version of YAML, in which some words mean other things',
+      'remove the line that begins with "%YAML"',
+    );
   const walk = new Walk(spanOf);
   const data = walk.read(doc.contents as Node | null, 0);
   return {
@@ -68,8 +74,11 @@ export function parseYaml(text: string, file: string): Checked<YamlSource> {
   };
 }
 
-function refused(at: SourceSpan, code: string, words: string): Checked<YamlSource> {
-  return { value: null, issues: [{ code, severity: 'error', at, words }] };
+function refused(at: SourceSpan, code: string, words: string, fix?: string): Checked<YamlSource> {
+  return {
+    value: null,
+    issues: [{ code, severity: 'error', at, words, ...(fix ? { fix } : {}) }],
+  };
 }
 
 function oneLine(message: string): string {

@@ -17,6 +17,9 @@ export interface SchemaError {
   readonly propertyName?: string;
 }
 
+/** The first findings tell enough, and each one costs a search of the file. */
+const MAX_FINDINGS = 50;
+
 /** Keywords that only wrap the findings of their branches. */
 const WRAPPERS = new Set(['if', 'anyOf', 'oneOf', 'allOf', 'propertyNames']);
 
@@ -30,10 +33,13 @@ export function schemaIssues(
   source: YamlSource,
 ): Issue[] {
   const all = errors ?? [];
+  const tags = all.filter(({ keyword }) => keyword === 'discriminator');
   const telling = all.filter(
-    (error) => !WRAPPERS.has(error.keyword) && !all.some((other) => saysMore(other, error)),
+    (error) => !WRAPPERS.has(error.keyword) && !tags.some((other) => saysMore(other, error)),
   );
-  const issues = (telling.length > 0 ? telling : all).map((error) => issueOf(error, source));
+  const issues = (telling.length > 0 ? telling : all)
+    .slice(0, MAX_FINDINGS)
+    .map((error) => issueOf(error, source));
   const seen = new Set<string>();
   return issues
     .filter((issue) => {

@@ -27,7 +27,8 @@ const LINE_BYTES = 10_000;
 /** Samples kept in one piece of memory before the next is taken. */
 const PIECE = 65_536;
 /** More unreadable values than this share make the file useless. */
-const UNREADABLE_SHARE = 0.01;
+export const UNREADABLE_SHARE = 0.01;
+
 /** Reads one capture; use once: `push` every chunk, then `end`. */
 export class CsvReader {
   private readonly options: ReadOptions;

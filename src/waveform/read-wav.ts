@@ -4,7 +4,7 @@
  */
 import type { Issue } from '../source/issue.ts';
 import { CHANNELS_MAX, SAMPLES_MAX } from './capture.ts';
-import type { ReadOptions, ReadResult } from './read-csv.ts';
+import { type ReadOptions, type ReadResult, UNREADABLE_SHARE } from './read-csv.ts';
 
 export interface WavOptions extends ReadOptions {
   /** Volts at full scale; without it the unit is a fraction of full scale. */
@@ -60,15 +60,28 @@ export function readWav(bytes: Uint8Array, options: WavOptions): ReadResult {
   if (whole > rows) warn('too-many-samples', `only the first ${SAMPLES_MAX} samples are used`);
   if (format.channels > CHANNELS_MAX)
     warn('too-many-channels', `only the first ${CHANNELS_MAX} channels are used`);
+  let unreadable = 0;
   const scale = options.fullScaleVolts ?? 1;
   const samplesView = new DataView(data.buffer, data.byteOffset, data.byteLength);
   const channels = Array.from({ length: Math.min(CHANNELS_MAX, format.channels) }, (_, channel) => {
     const samples = new Float32Array(rows);
-    for (let row = 0; row < rows; row += 1)
-      samples[row] = read(samplesView, row * stride + channel * bytesEach) * scale;
+    for (let row = 0; row < rows; row += 1) {
+      const value = Math.fround(read(samplesView, row * stride + channel * bytesEach) * scale);
+      if (Number.isFinite(value)) samples[row] = value;
+      else {
+        unreadable += 1;
+        samples[row] = row > 0 ? samples[row - 1]! : 0;
+      }
+    }
     const unit = options.fullScaleVolts === undefined ? ('1' as const) : ('V' as const);
     return { name: `channel ${channel + 1}`, unit, samples };
   });
+  if (unreadable > 0) {
+    const words = `${unreadable} values are no numbers and repeat the value before them`;
+    if (unreadable > UNREADABLE_SHARE * rows * channels.length)
+      return fail('unreadable-values', words, 'export it again');
+    warn('unreadable-values', words);
+  }
   return { capture: { rateHz: format.rateHz, startSeconds: 0, channels }, issues };
 }
 

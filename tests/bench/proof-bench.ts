@@ -1,6 +1,12 @@
 /** How long checking takes: the proof of the library, and the structure of many trees. */
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { createModel } from '../../src/circuit/model.ts';
+import { Checker } from '../../src/commands/check/check-files.ts';
+import { type Gathered, gatherFiles } from '../../src/commands/check/gather-files.ts';
+import { watchFiles } from '../../src/commands/check/watch-files.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { linkProcedure } from '../../src/procedure/link-procedure.ts';
@@ -18,6 +24,7 @@ export interface ProofBench {
 const SAMPLES = [64, 128, 256];
 const TREES = [1000, 2000, 4000];
 const STEPS = 40;
+const WATCH_RUNS = 5;
 
 /** Prints and returns the times; `now` is the caller's clock in milliseconds. */
 export function benchProof(
@@ -105,4 +112,47 @@ function treeOf(steps: number, seed: number): string {
       '    retest: [s0]',
     );
   return `${lines.join('\n')}\n`;
+}
+
+/** Milliseconds from a save of one tree of the library to the end of its check, by run; the first is from nothing. */
+export async function benchWatch(
+  now: () => number = () => performance.now(),
+  print: (line: string) => void = console.log,
+): Promise<number[]> {
+  const folder = mkdtempSync(join(tmpdir(), 'ohmward-watch-'));
+  cpSync('procedures', folder, { recursive: true });
+  const path = join(folder, 'hall-no-signal.yaml');
+  const text = readFileSync(path, 'utf8');
+  const checker = new Checker();
+  const stop = new AbortController();
+  let done: () => void = () => {};
+  const times: number[] = [];
+  let start = now();
+  const watching = watchFiles<Gathered>({
+    read: () => gatherFiles([folder], null),
+    foldersOf: ({ folders }) => folders,
+    contentOf: ({ files }) => JSON.stringify(files),
+    changed: (gathered) => {
+      checker.check(gathered);
+      times.push(now() - start);
+      done();
+    },
+    signal: stop.signal,
+  });
+  for (let run = 1; run <= WATCH_RUNS; run += 1) {
+    const next = new Promise<void>((resolve) => {
+      done = resolve;
+    });
+    start = now();
+    writeFileSync(path, text.replace('minutes: 2', `minutes: 2.${run}`));
+    await next;
+  }
+  stop.abort();
+  await watching;
+  rmSync(folder, { recursive: true, force: true });
+  const [first, ...again] = times;
+  print(
+    `proof: watching, first check ${first!.toFixed(0)} ms, after a save ${again.map((ms) => ms.toFixed(0)).join(', ')} ms`,
+  );
+  return times;
 }

@@ -69,6 +69,9 @@ describe('what is offered', () => {
     [['predict', 'x', '--unplug', 'sensor', '--un'], ['--unplug'], []],
     [['calc', 'di'], ['divider'], ['drop']],
     [['completion', ''], ['bash', 'zsh', 'fish'], []],
+    [['drill', '--level', 'mis'], ['misled'], ['named']],
+    [['new', ''], ['procedure', 'circuit', 'job'], []],
+    [['new', 'job', 'x', ''], ['--out'], []],
     [['settings', 'per'], ['person'], ['shop']],
   ])('%j', async (words, among, never) => {
     const { values } = await offered(...words);

@@ -17,6 +17,7 @@ import { readSessionLog } from '../../src/log/read-session.ts';
 /** What may be in the package, and nothing else. */
 const ALLOWED = [
   /^dist\/ohmward\.mjs(\.map|\.LEGAL\.txt)?$/,
+  /^dist\/THIRD-PARTY\.txt$/,
   /^dist\/parts\/[\w.-]+\.mjs(\.map|\.LEGAL\.txt)?$/,
   /^procedures\/([a-z]+\/)?[a-z0-9-]+\.(ya?ml|json|csv)$/,
   /^docs\/schema\/[a-z-]+\.schema\.json$/,
@@ -29,12 +30,19 @@ const NEEDED = [
   'README.md',
   'package.json',
   'dist/ohmward.mjs',
+  'dist/THIRD-PARTY.txt',
   'man/ohmward.1',
   'procedures/cautions.yaml',
   'procedures/hall-no-signal.yaml',
   'procedures/circuits/hall-module-fed.yaml',
   'docs/schema/procedure.schema.json',
 ];
+
+interface About {
+  readonly name: string;
+  readonly version: string;
+  readonly license: string;
+}
 
 interface Packed {
   readonly filename: string;
@@ -72,6 +80,25 @@ describe('the package', () => {
     expect(NEEDED.filter((path) => !paths.includes(path))).toEqual([]);
     for (const kept of readdirSync('procedures/circuits'))
       expect(paths).toContain(`procedures/circuits/${kept}`);
+  });
+
+  it('carries the licence of every package that is bundled', () => {
+    const text = readFileSync('dist/THIRD-PARTY.txt', 'utf8');
+    const maps = packed.files.filter(({ path }) => path.endsWith('.mjs.map'));
+    const sources = maps.flatMap(
+      ({ path }) => (JSON.parse(readFileSync(path, 'utf8')) as { sources: string[] }).sources,
+    );
+    const folders = sources.map(
+      (one) => /node_modules\/(?:.*\/node_modules\/)?(?:@[^/]+\/)?[^/]+/.exec(one)?.[0],
+    );
+    const bundled = [...new Set(folders)]
+      .filter((one) => one !== undefined)
+      .map((one) => JSON.parse(readFileSync(join(one, 'package.json'), 'utf8')) as About)
+      .map(({ name, version, license }) => `${name} ${version} (${license})`);
+    expect(bundled.length).toBeGreaterThan(20);
+    expect(bundled.filter((one) => !text.includes(`\n\n${one}\n\n`))).toEqual([]);
+    // Licences that ask for no more than their own text.
+    expect(bundled.filter((one) => !/\((MIT|ISC|BSD-3-Clause)\)$/.test(one))).toEqual([]);
   });
 
   it('holds no path of the machine it was built on', () => {

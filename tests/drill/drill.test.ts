@@ -4,8 +4,8 @@ import { moduleOf } from '../../src/circuit/circuit.ts';
 import { createModel, pairId } from '../../src/circuit/model.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Setup } from '../../src/circuit/test.ts';
-import { chanceOf, pickByWeight } from '../../src/drill/drill-random.ts';
 import { replayDrill } from '../../src/drill/drill.ts';
+import { chanceOf, pickByWeight } from '../../src/drill/drill-random.ts';
 import type { DrillTest } from '../../src/drill/drill-test.ts';
 import { createVehicle } from '../../src/drill/drill-vehicle.ts';
 import { faultPairs } from '../../src/drill/fault-pairs.ts';
@@ -163,8 +163,9 @@ describe('the bench', () => {
         hideFault(hall, levelNamed('named'), seed, hash)!.answer.faults[0] === 'wire.signal.open',
     );
     expect(same.length).toBeGreaterThan(3);
-    const words = same.map((seed) =>
-      newDrill(seed, { level: 'named' }).world.vehicle.answers(volts('sensor.feed'), 0).words,
+    const words = same.map(
+      (seed) =>
+        newDrill(seed, { level: 'named' }).world.vehicle.answers(volts('sensor.feed'), 0).words,
     );
     expect(new Set(words).size).toBeGreaterThan(1);
   });
@@ -197,7 +198,11 @@ describe('the bench', () => {
     const second = measure(first, volts('sensor.signal'), world);
     expect(second.readings[1]!.minutes).toBe(1);
     // A connector off is one minute more.
-    const third = measure(second, volts('sensor.signal', { ...KEY_ON, unplugged: ['sensor'] }), world);
+    const third = measure(
+      second,
+      volts('sensor.signal', { ...KEY_ON, unplugged: ['sensor'] }),
+      world,
+    );
     expect(third.readings[2]!.minutes).toBe(2);
     expect(third.minutes).toBe(8);
   });
@@ -205,15 +210,53 @@ describe('the bench', () => {
 
 describe('what the bench stops', () => {
   const module = moduleOf(hall).name;
-  const clip = (from: string, to: string, through: Setup['bridges'][number]['through']): DrillTest =>
-    volts('module.signal', { ...KEY_ON, bridges: [{ from, to, through }] });
+  const clip = (
+    from: string,
+    to: string,
+    through: Setup['bridges'][number]['through'],
+  ): DrillTest => volts('module.signal', { ...KEY_ON, bridges: [{ from, to, through }] });
   test.each<[string, DrillTest, string | null]>([
-    ['ohms with the key on', { ...volts('sensor.feed'), probe: { kind: 'ohms', plus: 'sensor.feed', minus: 'battery.negative' } }, 'ohms-on-live'],
-    ['ohms with the module plugged in', { setup: KEY_OFF, probe: { kind: 'ohms', plus: 'sensor.feed', minus: 'battery.negative' }, wiggle: false }, 'ohms-on-live'],
-    ['a filament lamp on the reference', { setup: KEY_ON, probe: { kind: 'lamp', plus: `${module}.reference`, minus: 'battery.negative' }, wiggle: false }, 'lamp-on-module'],
-    ['a lamp clipped to the signal', clip('sensor.signal', 'battery.negative', 'lamp'), 'lamp-on-module'],
-    ['battery voltage on the reference', clip('battery.positive', 'sensor.feed', 'lead'), 'clipped-in'],
-    ['the signal straight to ground', clip('sensor.signal', 'battery.negative', 'lead'), 'clipped-in'],
+    [
+      'ohms with the key on',
+      {
+        ...volts('sensor.feed'),
+        probe: { kind: 'ohms', plus: 'sensor.feed', minus: 'battery.negative' },
+      },
+      'ohms-on-live',
+    ],
+    [
+      'ohms with the module plugged in',
+      {
+        setup: KEY_OFF,
+        probe: { kind: 'ohms', plus: 'sensor.feed', minus: 'battery.negative' },
+        wiggle: false,
+      },
+      'ohms-on-live',
+    ],
+    [
+      'a filament lamp on the reference',
+      {
+        setup: KEY_ON,
+        probe: { kind: 'lamp', plus: `${module}.reference`, minus: 'battery.negative' },
+        wiggle: false,
+      },
+      'lamp-on-module',
+    ],
+    [
+      'a lamp clipped to the signal',
+      clip('sensor.signal', 'battery.negative', 'lamp'),
+      'lamp-on-module',
+    ],
+    [
+      'battery voltage on the reference',
+      clip('battery.positive', 'sensor.feed', 'lead'),
+      'clipped-in',
+    ],
+    [
+      'the signal straight to ground',
+      clip('sensor.signal', 'battery.negative', 'lead'),
+      'clipped-in',
+    ],
     ['a terminal that is not there', volts('sensor.nothing'), null],
     ['a pin behind a plugged connector', volts('sensor.feed.pin'), null],
     ['a plain measurement', volts('sensor.feed'), null],
@@ -230,7 +273,11 @@ describe('what the bench stops', () => {
 
   test('a test before its cautions are acknowledged is noted and not done', () => {
     const { drill, world } = newDrill(5);
-    const { drill: after, refused } = doIt(drill, { type: 'measure', test: volts('sensor.feed') }, world);
+    const { drill: after, refused } = doIt(
+      drill,
+      { type: 'measure', test: volts('sensor.feed') },
+      world,
+    );
     expect(refused).toContain('have not been acknowledged');
     expect(after.passedOver).toHaveLength(1);
     expect(after.readings).toHaveLength(0);

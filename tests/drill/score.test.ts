@@ -93,3 +93,19 @@ test('the advice fits the weakness: danger first, then the wrong fault, then the
   if (best.revealed!.points === 100)
     expect(debriefOf(best, world).next).toContain(`level ${LEVELS[2]!.number}`);
 });
+
+test('over the time limit of an assignment nothing is left of the points for time', () => {
+  const limit = (limitMinutes: number) => {
+    const assignment = { name: 'week-3', part: 1, limitMinutes };
+    const { drill, world } = newDrill(11, { more: { assignment } });
+    return perfectStudent(drill, world).revealed!;
+  };
+  // Ten seconds between events: some two minutes in all.
+  expect(limit(30)).toMatchObject({ late: false });
+  const late = limit(0.5);
+  expect(late.late).toBe(true);
+  expect(late.score.find(({ name }) => name === 'time')!.points).toBe(0);
+  expect(limit(30).points - late.points).toBe(
+    limit(30).score.find(({ name }) => name === 'time')!.points,
+  );
+});

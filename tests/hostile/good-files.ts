@@ -76,7 +76,7 @@ const CAUTIONS = `cautions:
     word: CAUTION
     hazards: [energised-circuit]
     states: [key-on]
-    say: a text`;
+    say: a text that is shown`;
 
 const ANSWERS = `procedure: small
 answers:
@@ -88,7 +88,7 @@ answers:
 
 function good(text: string, line: number, needed: string): GoodFile {
   const lines = text.split('\n');
-  const match = /^( *)([a-z]+): a text$/.exec(lines[line - 1]!);
+  const match = /^( *)([a-z]+): a text/.exec(lines[line - 1]!);
   if (!match) throw new Error(`no text in line ${line}`);
   return { lines, line, indent: match[1]!, key: match[2]!, needed };
 }

@@ -82,7 +82,7 @@ export function flawOfAnswer({ usable, issues }: Answered, text: string): string
     if (line > lines + 1 || endLine < line) return `is outside the file: ${told}`;
     if (issue.words.trim() === '' || issue.words === 'undefined') return `says nothing: ${told}`;
     const shown = formatIssue(issue, text);
-    const expected = 1 + (shown.includes('\n  ' + line + ' | ') ? 2 : 0) + (issue.fix ? 1 : 0);
+    const expected = 1 + (shown.includes(`\n  ${line} | `) ? 2 : 0) + (issue.fix ? 1 : 0);
     if (shown.split('\n').length !== expected) return `forges lines: ${told}`;
     if (UNSAFE.test(shown.replaceAll('\n', ''))) return `carries a control character: ${told}`;
     if (safeText(shown, { lines: true }) !== shown) return `is changed on its way out: ${told}`;

@@ -1,9 +1,10 @@
 /** The command `check`: what it finds between files, its forms, its exit codes. */
-import { mkdirSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import { Checker, type CheckReport } from '../../src/commands/check/check-files.ts';
 import { type Gathered, gatherFiles } from '../../src/commands/check/gather-files.ts';
+import { ISSUE_CODES } from '../../src/commands/check/issue-codes.ts';
 import { watchFiles } from '../../src/commands/check/watch-files.ts';
 import { command } from '../../src/commands/check.ts';
 import { CIRCUIT_TEXT, TREE_TEXT } from './example.ts';
@@ -277,3 +278,18 @@ function callerTree(): string {
     '',
   ].join('\n');
 }
+
+test('every code that is told is explained in the list of codes', () => {
+  const folders = ['src/source', 'src/procedure', 'src/proof', 'src/commands/check'];
+  const told = folders
+    .flatMap((one) => readdirSync(one).map((name) => join(one, name)))
+    .filter((path) => path.endsWith('.ts') && !path.endsWith('issue-codes.ts'))
+    .flatMap((path) => [
+      ...readFileSync(path, 'utf8').matchAll(
+        /(?:code: |add\(\s*(?:step\.id,\s*)?|refused\(\s*whole,\s*)'([a-z]+-[a-z-]+)'/g,
+      ),
+    ])
+    .map((match) => match[1]!);
+  expect(told.length).toBeGreaterThan(60);
+  expect([...new Set(told)].filter((code) => ISSUE_CODES[code] === undefined)).toEqual([]);
+});

@@ -2,6 +2,8 @@
 import { readFileSync } from 'node:fs';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
+import { createModel, type Model } from '../../src/circuit/model.ts';
+import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import {
   type Library,
   type LinkedProcedure,
@@ -36,14 +38,29 @@ export function checkExample(...changes: readonly (readonly [string, string])[])
     if (!text.includes(from)) throw new Error(`the example does not hold: ${from}`);
     text = text.replace(from, () => to);
   }
+  return check(text, CIRCUIT, modelFor(CIRCUIT));
+}
+
+/** The example tree over a changed circuit. */
+export function checkWithCircuit(text: string): Checked {
+  const { value, issues } = loadCircuit(text, 'changed.yaml');
+  if (!value) throw new Error(JSON.stringify(issues));
+  return check(
+    TREE_TEXT,
+    value,
+    createModel(value, { samples: 64, seed: 1, meter: STANDARD_SETTINGS.meter }),
+  );
+}
+
+function check(text: string, circuit: Circuit, model: Model): Checked {
   const parsed = parseProcedure(text, 'rake-wheel-no-speed.yaml');
   if (!parsed.value) return { linked: null, proof: null, issues: parsed.issues };
-  const library: Library = { ...LIBRARY, circuits: new Map([[CIRCUIT.name, CIRCUIT]]) };
+  const library: Library = { ...LIBRARY, circuits: new Map([[circuit.name, circuit]]) };
   const { value, issues } = linkProcedure(parsed.value, library, {
     drive: 'combustion',
-    modelOf: (circuit) => modelFor(circuit),
+    modelOf: () => model,
   });
   if (!value) return { linked: null, proof: null, issues };
-  const proof = proveProcedure(value, modelFor(CIRCUIT));
+  const proof = proveProcedure(value, model);
   return { linked: value, proof, issues: [...issues, ...proof.issues] };
 }

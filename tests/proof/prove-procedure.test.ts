@@ -1,6 +1,7 @@
 /** The proof on the worked example: silent on the tree as it is, and at the right place when it is spoiled. */
 import { describe, expect, test } from 'vitest';
-import { CIRCUIT, checkExample, TREE_TEXT } from './example.ts';
+import { WRONG_SHARE_MAX } from '../../src/proof/way-issues.ts';
+import { CIRCUIT, CIRCUIT_TEXT, checkExample, checkWithCircuit, TREE_TEXT } from './example.ts';
 
 /** `code line` of each issue, and the line of the text that `near` stands in. */
 function found(...changes: readonly (readonly [string, string])[]): string[] {
@@ -184,6 +185,21 @@ describe('a spoiled tree is told at the place of the slip', () => {
   });
 });
 
+test('a fault that ends where only its repair is named', () => {
+  // Both conclusions stand for a new pickup, so nothing is repaired wrongly; what is said there is wrong.
+  const { issues } = checkExample(
+    ['conclude: [sensor.shorted-turns]', 'conclude: [sensor.coil-open]'],
+    [
+      'conclude: [sensor.coil-open, sensor.coil-resistive]',
+      'conclude: [sensor.shorted-turns, sensor.coil-resistive]',
+    ],
+  );
+  expect(issues.map(({ code, severity, at }) => [code, severity, at.line])).toEqual([
+    ['named-elsewhere', 'warning', lineOf('conclude: [sensor.shorted-turns]')],
+    ['named-elsewhere', 'warning', lineOf('conclude: [sensor.coil-open, sensor.coil-resistive]')],
+  ]);
+});
+
 test('a question without a usual answer is answered every way', () => {
   const { proof, issues } = checkExample(
     ['start: bias', 'start: hint'],
@@ -206,4 +222,33 @@ test('a question without a usual answer is answered every way', () => {
     ],
   );
   expect(usual.issues).toEqual([]);
+});
+
+describe('how much of a fault goes wrong', () => {
+  const small = (ohms: string) =>
+    `${CIRCUIT_TEXT}faults:\n  contact.sensor.plus.resistive: { ohms: ${ohms} }\n`;
+
+  test('a fault that no instrument can tell from a healthy circuit may end at "no fault found", and is listed', () => {
+    // 10 milliohm in series with a coil of 600 ohm: a part in 60,000, below every meter's last digit.
+    const { issues, proof } = checkWithCircuit(small('10 mohm .. 12 mohm'));
+    expect(issues).toEqual([]);
+    expect(proof!.inseparable).toEqual([{ fault: 'contact.sensor.plus.resistive', share: 1 }]);
+    const row = proof!.rows.find(({ fault }) => fault === 'contact.sensor.plus.resistive')!;
+    expect(row.ends).toEqual([{ step: 'no-fault', verdict: 'inseparable', share: 1 }]);
+  });
+
+  test('a small share is a warning, a large one an error', () => {
+    // Sizes run evenly in their logarithm. Where the contact adds less than the coil's own tolerance (15 % of 600 ohm)
+    // the bias stays good. 10 ohm to 10 kohm has more of its decades down there than 25 ohm to 40 kohm.
+    const severities = (ohms: string) =>
+      checkWithCircuit(small(ohms))
+        .issues.filter(({ words }) => words.includes('contact.sensor.plus.resistive'))
+        .map(({ severity }) => severity);
+    expect(new Set(severities('10 ohm .. 10 kohm'))).toEqual(new Set(['error']));
+    expect(new Set(severities('25 ohm .. 40 kohm'))).toEqual(new Set(['warning']));
+    const { proof } = checkWithCircuit(small('10 ohm .. 10 kohm'));
+    const { ends } = proof!.rows.find(({ fault }) => fault === 'contact.sensor.plus.resistive')!;
+    const wrong = ends.filter(({ verdict }) => verdict === 'missed' || verdict === 'wrong');
+    expect(wrong.reduce((sum, { share }) => sum + share, 0)).toBeGreaterThan(WRONG_SHARE_MAX);
+  });
 });

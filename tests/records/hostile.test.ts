@@ -1,7 +1,8 @@
 /** Nothing in a session can do anything in an export, and every word of it can be read back. */
 import { describe, expect, it } from 'vitest';
 import { exportRecord } from '../../src/records/export-record.ts';
-import { recordOf, type SessionRecord } from '../../src/records/session-record.ts';
+import type { SessionRecord } from '../../src/records/record-form.ts';
+import { recordOf } from '../../src/records/session-record.ts';
 import { transcriptOf } from '../../src/records/transcript.ts';
 import { safeText } from '../../src/source/safe-text.ts';
 import { fullWalk } from './full-walk.ts';

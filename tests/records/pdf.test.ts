@@ -106,6 +106,16 @@ describe('pages', () => {
     }
   });
 
+  it('goes on with a cell taller than a page under a repeated head, and loses no line', () => {
+    const tall = Array.from({ length: 150 }, (_, i) => `line ${i}`);
+    const file = pdfOf(reportWith({ ...table, rows: [[{ parts: ['1'] }, { parts: tall }]] }));
+    const read = readPdfStrictly(file).pages;
+    expect(read.length).toBeGreaterThan(1);
+    for (const page of read) expect(linesOf(page)).toContain('What');
+    const lines = read.flatMap(linesOf).filter((text) => text.startsWith('line '));
+    expect(lines).toEqual(tall);
+  });
+
   it('stays on the paper, however long a word or a name is', () => {
     const long = 'x'.repeat(3000);
     const file = pdfOf({

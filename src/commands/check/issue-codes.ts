@@ -4,6 +4,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'unreadable-file': 'A file or folder cannot be read.',
   'file-too-large': 'A file is larger or deeper than any that a person writes.',
   'yaml-syntax': 'The text is not valid YAML.',
+  'yaml-version': 'The file asks for another version of YAML than 1.2.',
   'yaml-alias': 'Anchors, aliases and tags are not used.',
   'bad-key': 'A key is not a plain word.',
   'repeated-key': 'A key stands twice in the same place.',
@@ -66,6 +67,8 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'missed-fault': 'A fault ends at "no fault found" though a test shows it.',
   'healthy-blamed': 'A healthy circuit ends at a conclusion that blames something.',
   'uncovered-fault': 'No conclusion stands for a fault of the circuit.',
+  'named-elsewhere':
+    'A fault ends at a conclusion for its repair that does not name it, while another does.',
   'dead-end': 'A reading that no outcome holds.',
   'endless-walk': 'A fault goes round in the tree without end.',
   'good-too-narrow': 'A healthy circuit does not read "good".',

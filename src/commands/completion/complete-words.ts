@@ -165,7 +165,7 @@ async function positionalOffers(command: Command, line: Line, io: Io): Promise<O
 
 /** The places after the command's name in its usage line: `list|find` or a word in capitals. */
 function placesIn({ usage }: Command): string[] {
-  const [, ...words] = usage.replace(/\[options\]|\s--.*$/g, '').split(/\s+/);
+  const [, ...words] = usage.replace(/\[options\]|\s\[?--.*$/g, '').split(/\s+/);
   return words
     .map((word) => word.replace(/[[\].]/g, ''))
     .filter((word) => /^[A-Z]+$/.test(word) || /^[a-z-]+(\|[a-z-]+)+$/.test(word));

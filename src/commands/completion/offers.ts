@@ -58,6 +58,8 @@ export async function offersFor(word: string, line: Line, io: Io): Promise<Offer
       return { offers: await sessions(line, io), files: true };
     case 'NAME':
       return line.command === 'settings' ? { offers: await settings(), files: false } : NOTHING;
+    case 'LEVEL':
+      return { offers: await levels(), files: false };
     default:
       return NOTHING;
   }
@@ -124,6 +126,11 @@ async function usualFolder(io: Io): Promise<string> {
 async function settings(): Promise<Offer[]> {
   const { STANDARD_SETTINGS } = await import('../../files/settings.ts');
   return Object.keys(STANDARD_SETTINGS).map((value) => ({ value, words: '' }));
+}
+
+async function levels(): Promise<Offer[]> {
+  const { LEVELS } = await import('../../drill/levels.ts');
+  return LEVELS.map(({ name }) => ({ value: name, words: '' }));
 }
 
 function heads(io: Io, place: string): { path: string; text: string }[] {

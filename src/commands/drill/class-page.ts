@@ -24,7 +24,6 @@ export function classPage(
 <meta name="color-scheme" content="light dark">
 <meta name="referrer" content="no-referrer">
 <title>Drills: ${title}</title>
-<link rel="icon" href="data:,">
 <style>${new Markup(classStyle)}</style>
 </head>
 <body>

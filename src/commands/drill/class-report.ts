@@ -101,7 +101,8 @@ function readDrill(path: string, file: string, minds: MindStore) {
   }
   if (bytes.length > FILE_BYTES_MAX) return doubt('no-drill', 'it is too large for a drill');
   const log = readSessionLog(bytes);
-  if (log.events[0]?.type !== 'drill-opened') return doubt('no-drill', 'it is not a drill');
+  if (log.events[0]?.type !== 'drill-opened' && !beginsLikeADrill(bytes))
+    return doubt('no-drill', 'it is not a drill');
   if (log.verdict === 'damaged') return doubt('altered', log.words ?? 'it was changed');
   const events = log.events as unknown as readonly DrillEvent[];
   const checked = trial(() => verifyDrill(events, sha256, minds));
@@ -110,6 +111,13 @@ function readDrill(path: string, file: string, minds: MindStore) {
   const drill = replayDrill(events)!;
   return { drill, first: log.hashes[0]!, cutOff: log.verdict === 'torn-tail' };
 }
+
+/** A changed first line counts as no event any more, but shows what the file was. */
+function beginsLikeADrill(bytes: Buffer): boolean {
+  const end = bytes.indexOf(LINE_FEED);
+  return bytes.subarray(0, end < 0 ? bytes.length : end).includes('"type":"drill-opened"');
+}
+const LINE_FEED = 0x0a;
 
 /** An altered file may hold anything; what it makes our code throw is a finding about the file. */
 function trial<T>(run: () => T): T | null {

@@ -6,6 +6,7 @@ import type { DrillInHand, DrillPerformed } from '../../drill/drill-in-hand.ts';
 import { arrangedBy } from '../../drill/drill-setup.ts';
 import type { DrillTest } from '../../drill/drill-test.ts';
 import {
+  countWords,
   goodValue,
   openingLines,
   readingLine,
@@ -105,7 +106,7 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
         <BenchView
           form={form}
           circuit={circuit}
-          aside={`level ${drill.level.number}, ${drill.readings.length} readings, ${Math.round(drill.minutes * 10) / 10} min`}
+          aside={`level ${drill.level.number}, ${countWords(drill.readings.length, 'reading')}, ${Math.round(drill.minutes * 10) / 10} min`}
           sketch={hand.sketch(testOfForm(form), 76)}
           found={last ? `${last.words}: ${last.found}` : null}
           good={good}

@@ -13,6 +13,7 @@ import {
 } from '../../drill/drill-setup.ts';
 import { type DrillTest, setupWords } from '../../drill/drill-test.ts';
 import {
+  countWords,
   debriefLines,
   goodValue,
   openingLines,
@@ -57,7 +58,7 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
     const drill = hand.drill();
     say('');
     const line = await ask(
-      `[${drill.readings.length} readings, ${Math.round(drill.minutes * 10) / 10} min; ${setupWords({ ...arrangement, probe: NO_PROBE })}] `,
+      `[${countWords(drill.readings.length, 'reading')}, ${Math.round(drill.minutes * 10) / 10} min; ${setupWords({ ...arrangement, probe: NO_PROBE })}] `,
     );
     if (line === null) return 'input-ended';
     const text = line.trim();

@@ -1,0 +1,119 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { loadJob } from '../../src/procedure/load-job.ts';
+import { loadAnswers } from '../../src/session/answers-file.ts';
+import { makePlace, type Place, runProgram, sessionFiles } from './program.ts';
+
+const PAGES = ['maths', 'formats', 'security', 'questions'].map((name) => `docs/${name}.md`);
+
+describe.each(PAGES)('%s', (page) => {
+  const text = readFileSync(page, 'utf8');
+
+  it('names only files that are there', () => {
+    const named = [...text.matchAll(/\b(?:src|tests|docs|scripts)\/[\w./*-]*[\w*]/g)].map(
+      ([one]) => one,
+    );
+    const missing = [...new Set(named)].filter((path) =>
+      path.includes('*')
+        ? !readdirSync(dirname(path)).some((name) =>
+            new RegExp(
+              `^${path
+                .slice(dirname(path).length + 1)
+                .replaceAll('.', '\\.')
+                .replace('*', '.*')}$`,
+            ).test(name),
+          )
+        : !existsSync(path),
+    );
+    expect(missing).toEqual([]);
+  });
+
+  it('links only to pages that are there', () => {
+    const links = [...text.matchAll(/\]\((?!https?:)([^)#]+)[^)]*\)/g)].map(([, to]) => to!);
+    expect(links.filter((to) => !existsSync(join('docs', to)))).toEqual([]);
+  });
+});
+
+it('every constant in docs/maths.md has the value that its file gives it', () => {
+  const rows = [
+    ...readFileSync('docs/maths.md', 'utf8').matchAll(/^\| (\w+) \| ([^|]+) \| (src\/[^|]+) \|/gm),
+  ].map(([, name, value, file]) => ({ name: name!, value: value!, file: file! }));
+  expect(rows.length).toBeGreaterThan(50);
+  const wrong = rows.filter(({ name, value, file }) => {
+    const written = new RegExp(`\\b${name}\\b(?:: \\w+)?\\s*[=:]\\s*([\\d._e+-]+)`).exec(
+      readFileSync(file, 'utf8'),
+    )?.[1];
+    const plain = (number: string) => Number(number.replaceAll('_', ''));
+    return written === undefined || plain(written) !== plain(value);
+  });
+  expect(wrong).toEqual([]);
+});
+
+it('the examples in docs/formats.md are a job and answers without a mistake', () => {
+  const blocks = [...readFileSync('docs/formats.md', 'utf8').matchAll(/```yaml\n([\s\S]*?)```/g)];
+  const [job, answers, ...more] = blocks.map(([, text]) => text!);
+  expect(more).toEqual([]);
+  expect(loadJob(job!, 'job.yaml')).toMatchObject({
+    issues: [],
+    value: { job: { codes: ['P0335'] } },
+  });
+  expect(loadAnswers(answers!, 'answers.yaml').issues).toEqual([]);
+});
+
+describe('the verifier in docs/formats.md', () => {
+  let place: Place;
+  beforeEach(() => {
+    place = makePlace();
+  });
+  afterEach(() => place.remove());
+  const script =
+    /```python\n([\s\S]*?)```/.exec(readFileSync('docs/formats.md', 'utf8'))?.[1] ?? '';
+
+  it('has at most twenty lines', () => {
+    expect(script.trim().split('\n').length).toBeLessThanOrEqual(20);
+    expect(script).toContain('sha256');
+  });
+
+  it.each(['python3'].filter(isInstalled))(
+    '%s agrees on a session, and sees a changed digit',
+    (python) => {
+      const verifier = join(place.home, 'verify.py');
+      writeFileSync(verifier, script);
+      runProgram(place, ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--unattended']);
+      const [path] = sessionFiles(place);
+      const head = JSON.parse(
+        runProgram(place, ['run', 'hall-no-signal', '--bench', 'healthy', '--unattended', '--json'])
+          .out,
+      ) as { head: { hash: string } };
+      const second = sessionFiles(place).find((one) => one !== path)!;
+      const run = (file: string) => {
+        try {
+          return execFileSync(python, [verifier, file], { encoding: 'utf8', stdio: 'pipe' });
+        } catch (error) {
+          return (error as { stderr: string }).stderr;
+        }
+      };
+      expect(run(second)).toContain(head.head.hash);
+      const text = readFileSync(path!, 'utf8');
+      expect(run(path!)).toMatch(/^whole: \d+ events/);
+      const changed = text.replace('"typed":"4.', '"typed":"3.');
+      expect(changed).not.toBe(text);
+      writeFileSync(path!, changed);
+      expect(run(path!)).toMatch(/line \d+/);
+      writeFileSync(path!, text.slice(0, -20));
+      expect(run(path!)).toMatch(/line \d+/);
+    },
+    60_000,
+  );
+});
+
+function isInstalled(program: string): boolean {
+  try {
+    execFileSync(program, ['--version'], { stdio: 'ignore' });
+    return true;
+  } catch {
+    return false;
+  }
+}

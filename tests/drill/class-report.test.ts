@@ -1,0 +1,160 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { type ClassReport, classReport } from '../../src/commands/drill/class-report.ts';
+import { drillText, writeDrill } from './drill-files.ts';
+import { newDrill, partsChanger, perfectStudent } from './students.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'ohmward-class-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const EVIL = '<script>alert(1)</script>';
+
+function makeReport(): ClassReport {
+  const play = (seed: number, student: string, how: typeof perfectStudent) => {
+    const { drill, world } = newDrill(seed, {
+      more: { student, assignment: { name: 'week-3', part: 1, limitMinutes: 30 } },
+    });
+    return how(drill, world);
+  };
+  const good = play(31, 'Ada Example', perfectStudent);
+  writeDrill(join(folder, 'ada', 'one.jsonl'), good);
+  writeDrill(join(folder, 'bo', 'copy-of-ada.jsonl'), good);
+  writeDrill(join(folder, 'bo', 'own.jsonl'), play(32, EVIL, partsChanger));
+  writeDrill(join(folder, 'cy', 'one.jsonl'), play(33, '=cmd|calc', partsChanger));
+  writeDrill(join(folder, 'cy', 'two.jsonl'), {
+    events: play(34, '=cmd|calc', perfectStudent).events.slice(0, 4),
+  });
+  const again = newDrill(33, { more: { student: '=CMD|calc', id: 'again' } });
+  writeDrill(join(folder, 'cy', 'zwei.jsonl'), perfectStudent(again.drill, again.world));
+  // Edited by hand, the chain left as it was.
+  const whole = drillText(play(35, 'Di Example', partsChanger));
+  const edited = whole.replace('Di Example', 'Ed Example');
+  expect(edited).not.toBe(whole);
+  writeFileSync(join(folder, 'edited.jsonl'), edited);
+  // Edited and the chain computed anew.
+  const clever = play(36, 'Di Example', partsChanger);
+  writeDrill(join(folder, 'clever.jsonl'), {
+    events: clever.events.map((event) =>
+      event.type === 'drill-revealed' ? { ...event, points: 100, right: true } : event,
+    ),
+  });
+  writeFileSync(join(folder, 'notes.jsonl'), '{"type":"something-else"}\n');
+  writeFileSync(join(folder, 'read-me.txt'), 'not looked at');
+  const made = classReport(folder);
+  if ('words' in made) throw new Error(made.words);
+  return made;
+}
+
+const report = makeReport();
+
+const kindOf = (file: string) => report.doubtful.find((one) => one.file === file)?.kind ?? null;
+
+test('copies, edits, second tries and strangers are named; the rest counts', () => {
+  expect(kindOf(join('bo', 'copy-of-ada.jsonl'))).toBe('repeated');
+  expect(kindOf('edited.jsonl')).toBe('altered');
+  expect(kindOf('clever.jsonl')).toBe('altered');
+  expect(kindOf(join('cy', 'zwei.jsonl'))).toBe('second-try');
+  expect(kindOf('notes.jsonl')).toBe('no-drill');
+  expect(kindOf(join('ada', 'one.jsonl'))).toBeNull();
+  const { summary } = report;
+  expect(summary.rows.map(({ file }) => file).sort()).toEqual(
+    ['ada/one.jsonl', 'bo/own.jsonl', 'cy/one.jsonl', 'cy/two.jsonl', 'cy/zwei.jsonl'].map((file) =>
+      join(...file.split('/')),
+    ),
+  );
+  expect(summary.students).toBe(3);
+  expect(summary.finished).toBe(4);
+  expect(summary.bins.reduce((a, b) => a + b, 0)).toBe(4);
+  const points = summary.rows.flatMap((row) => (row.points === null ? [] : [row.points]));
+  expect(summary.meanPoints).toBeCloseTo(points.reduce((a, b) => a + b, 0) / 4, 9);
+  const counted = summary.misses.reduce((sum, { total }) => sum + total, 0);
+  expect(counted).toBe(4);
+});
+
+test('the table fits a terminal and names the doubtful files', () => {
+  for (const line of report.table.split('\n').filter((one) => !one.includes(': ')))
+    expect([...line].length).toBeLessThanOrEqual(90);
+  expect(report.table).toContain('Look at these files:');
+  expect(report.table).toContain('clever.jsonl');
+});
+
+test('the CSV has a line a drill, and no cell a spreadsheet would run', () => {
+  const lines = report.csv.split('\r\n');
+  expect(lines).toHaveLength(1 + 5 + 1);
+  expect(lines[0]).toContain('student,assignment,part');
+  expect(report.csv).toContain("'=cmd|calc");
+  expect(report.csv).not.toMatch(/(^|,)=/m);
+});
+
+describe('the page', () => {
+  test('is one file without script, link or anything from outside', () => {
+    const { html } = report;
+    expect(html).toContain(
+      'content="default-src &#39;none&#39;; style-src &#39;unsafe-inline&#39;;',
+    );
+    expect(html).not.toMatch(/<script/i);
+    expect(html).toContain('&lt;script&gt;alert(1)');
+    expect(html).not.toMatch(/\b(?:src|href)=/);
+    expect(html).not.toMatch(/https?:/);
+    expect(html.match(/<svg/g)).toHaveLength(3);
+    expect(html.match(/class="(right|wrong)"/g)).toHaveLength(4);
+    expect(html).toContain('prefers-color-scheme:dark');
+    expect(html).toContain('@media print');
+    // Every element that is opened is closed.
+    for (const name of ['svg', 'table', 'section', 'g', 'text', 'ul', 'tr'])
+      expect(html.split(`<${name}`).filter((part) => /^[\s>]/.test(part)).length - 0, name).toBe(
+        html.split(`</${name}>`).length - 1,
+      );
+  });
+
+  const browser = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find(
+    existsSync,
+  );
+  test(browser
+    ? 'opens in a browser with no message on its console, in light and dark'
+    : 'could not be opened in a browser, as none is installed; its structure is checked above', {
+    timeout: 120_000,
+  }, () => {
+    const page = join(folder, 'class.html');
+    writeFileSync(page, report.html);
+    expect(readFileSync(page, 'utf8')).toBe(report.html);
+    if (!browser) return;
+    const bad = join(folder, 'bad.html');
+    writeFileSync(bad, report.html.replace('</main>', '<script>1</script></main>'));
+    // A page with a script in it does give a message, so silence means something.
+    expect(messagesOf(browser, bad, [])).toMatch(/CONSOLE/);
+    expect(messagesOf(browser, page, [])).toBe('');
+    expect(messagesOf(browser, page, ['--blink-settings=preferredColorScheme=0'])).toBe('');
+  });
+});
+
+function messagesOf(browser: string, page: string, more: string[]): string {
+  const profile = mkdtempSync(join(tmpdir(), 'ohmward-browser-'));
+  try {
+    const flags = [
+      '--headless',
+      '--no-sandbox',
+      '--disable-gpu',
+      '--enable-logging=stderr',
+      '--v=0',
+    ];
+    const command = [
+      ...flags,
+      `--user-data-dir=${profile}`,
+      ...more,
+      '--dump-dom',
+      `file://${page}`,
+    ];
+    const all = execFileSync('sh', ['-c', '"$0" "$@" 2>&1 >/dev/null', browser, ...command], {
+      encoding: 'utf8',
+    });
+    return all
+      .split('\n')
+      .filter((line) => line.includes('CONSOLE'))
+      .join('\n');
+  } finally {
+    rmSync(profile, { recursive: true, force: true });
+  }
+}

@@ -1,0 +1,248 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { main } from '../../src/commands/program.ts';
+import type { DrillEvent } from '../../src/drill/drill-events.ts';
+import type { DrillInHand } from '../../src/drill/drill-in-hand.ts';
+import { verifyDrill } from '../../src/drill/verify-drill.ts';
+import { sha256 } from '../../src/log/hash.ts';
+import { readSessionLog } from '../../src/log/read-session.ts';
+import { plainDrill } from '../../src/ui/drill/plain-drill.ts';
+import { memoryDrill } from './memory-drill.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'ohmward-drill-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+async function run(...args: string[]) {
+  let out = '';
+  let err = '';
+  const io = {
+    out: (text: string) => {
+      out += text;
+    },
+    err: (text: string) => {
+      err += text;
+    },
+    env: { XDG_CONFIG_HOME: folder, HOME: folder },
+    cwd: process.cwd(),
+  };
+  const code = await main(['drill', ...args], io);
+  return { code, out, err };
+}
+
+function file(name: string, text: string): string {
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return path;
+}
+
+const ACTIONS = `procedure: hall-no-signal
+level: named
+seed: 7
+actions:
+  - measure: volts sensor.feed battery.negative
+    acknowledge: true
+  - test: module.signal.counts
+    acknowledge: true
+  - follow: true
+    acknowledge: true
+  - note: odd
+  - diagnose: [sensor.replace]
+`;
+
+describe('without a person', () => {
+  test('a file of actions is done to the end, and what was written verifies', async () => {
+    const sessions = join(folder, 'one');
+    const { code, out, err } = await run(
+      '--actions',
+      file('a.yaml', ACTIONS),
+      '--sessions',
+      sessions,
+    );
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    expect(out).toContain('Score: ');
+    const drills = join(sessions, 'drills');
+    const [name] = readdirSync(drills);
+    const log = readSessionLog(readFileSync(join(drills, name!)));
+    const events = log.events as unknown as DrillEvent[];
+    expect(verifyDrill(events, sha256)).toEqual({ verdict: 'true', problems: [] });
+    expect(events.map(({ type }) => type)).toEqual([
+      'drill-opened',
+      'drill-cautions-read',
+      'drill-measured',
+      'drill-cautions-read',
+      'drill-measured',
+      expect.stringMatching(/^drill-/),
+      ...events.slice(6).map(({ type }) => type),
+    ]);
+    expect(events.at(-1)!.type).toBe('drill-revealed');
+  });
+
+  test('the same file gives the same readings, score and debrief', async () => {
+    const path = file('b.yaml', ACTIONS);
+    const [first, second] = [
+      await run('--actions', path, '--json', '--sessions', join(folder, 'two')),
+      await run('--actions', path, '--json', '--sessions', join(folder, 'three')),
+    ];
+    const parsed = [first, second].map(({ out }) => JSON.parse(out) as Record<string, unknown>);
+    expect(parsed[0]!['debrief']).toEqual(parsed[1]!['debrief']);
+    expect((parsed[0]!['debrief'] as { points: number }).points).toBeGreaterThanOrEqual(0);
+  });
+
+  test.each([
+    [
+      '  - measure: volts sensor.fed battery.negative\n    acknowledge: true\n',
+      'did you mean "sensor.feed"',
+    ],
+    ['  - test: sensor.feed.vols\n', 'did you mean "sensor.feed.volts"'],
+    ['  - diagnose: [wire.nowhere]\n', 'no repair "wire.nowhere"'],
+    ['  - acknowledge: true\n', 'this action does nothing'],
+  ])('an action that cannot be done stops the run at its line: %j', async (action, words) => {
+    const path = file('bad.yaml', `procedure: hall-module-fed\nactions:\n${action}`);
+    const { code, err } = await run('--actions', path, '--sessions', join(folder, 'bad'));
+    expect(code).toBe(1);
+    expect(err).toContain(words);
+    expect(err).toMatch(/bad\.yaml:3:/);
+  });
+});
+
+test.each<[string[], number, string]>([
+  [['hall-no-signl', '--plain'], 1, 'did you mean "hall-no-signal"?'],
+  [['hall-no-signal', '--level', 'easy', '--plain'], 1, 'the levels are: 1 named'],
+  [['hall-no-signal', '--seed', '-3', '--plain'], 2, ''],
+  [['hall-no-signal', '--seed', '1e3', '--plain'], 1, 'is no seed'],
+  [['--plain'], 2, 'no procedure is named'],
+  [['--resume', 'nowhere.jsonl', '--plain'], 1, 'nowhere.jsonl'],
+  [['--class', 'no-such-folder'], 1, 'cannot be read'],
+])('drill %j ends with %i', async (args, code, words) => {
+  const result = await run(...args, '--sessions', join(folder, 'wrong'));
+  expect(result.code).toBe(code);
+  expect(result.err).toContain(words);
+});
+
+test('a drill that was left goes on in the same file, with the same vehicle', async () => {
+  const sessions = join(folder, 'left');
+  const begin = file(
+    'begin.yaml',
+    'procedure: hall-module-fed\nlevel: blind\nseed: 9\nactions:\n  - measure: volts sensor.feed battery.negative\n    acknowledge: true\n',
+  );
+  const { out } = await run('--actions', begin, '--sessions', sessions);
+  expect(out).toContain('Go on with: ohmward drill --resume');
+  const [name] = readdirSync(join(sessions, 'drills'));
+  const path = join(sessions, 'drills', name!);
+  const end = file(
+    'end.yaml',
+    'actions:\n  - measure: volts sensor.feed battery.negative\n  - diagnose: [wire.feed]\n',
+  );
+  const resumed = await run('--resume', path, '--actions', end, '--sessions', sessions);
+  expect(resumed.code).toBe(0);
+  const events = readSessionLog(readFileSync(path)).events as unknown as DrillEvent[];
+  const found = events.flatMap((event) => (event.type === 'drill-measured' ? [event.found] : []));
+  expect(found).toHaveLength(2);
+  expect(found[0]).toBe(found[1]);
+  expect(verifyDrill(events, sha256).verdict).toBe('true');
+  const again = await run('--resume', path, '--actions', end, '--sessions', sessions);
+  expect(again.err).toContain('this drill has ended');
+});
+
+test('an assignment goes on from part to part, and then says that all is done', async () => {
+  const assignment = file(
+    'week.yaml',
+    'assignment: week-3\ndrills:\n  - { procedure: hall-module-fed, level: named, seed: 4 }\n  - { procedure: hall-no-signal, level: unnamed }\n',
+  );
+  const give = file('give.yaml', 'actions:\n  - give-up: true\n');
+  const one = () =>
+    run(
+      '--assignment',
+      assignment,
+      '--student',
+      'Ada Example',
+      '--actions',
+      give,
+      '--json',
+      '--sessions',
+      join(folder, 'class'),
+    );
+  const first = JSON.parse((await one()).out) as { assignment: unknown; seed: number };
+  expect(first.assignment).toEqual({ name: 'week-3', part: 1, limitMinutes: null });
+  expect(first.seed).toBe(4);
+  const second = JSON.parse((await one()).out) as { assignment: { part: number } };
+  expect(second.assignment.part).toBe(2);
+  const third = await one();
+  expect(third.code).toBe(1);
+  expect(third.err).toContain('are done');
+  const page = join(folder, 'page.html');
+  const table = await run('--class', join(folder, 'class'), '--html', page);
+  expect(table.code).toBe(0);
+  expect(readFileSync(page, 'utf8')).toContain('Ada Example');
+  const csv = await run('--class', join(folder, 'class'), '--csv');
+  expect(csv.out.split('\r\n')).toHaveLength(4);
+});
+
+describe('as a dialogue of lines', () => {
+  async function talk(hand: DrillInHand, lines: string[]) {
+    const said: string[] = [];
+    const end = await plainDrill(hand, {
+      say: (line) => said.push(line),
+      ask: (question) => {
+        said.push(question);
+        return Promise.resolve(lines.shift() ?? null);
+      },
+    });
+    return { end, text: said.join('\n') };
+  }
+
+  test('arrange, measure, look, diagnose', async () => {
+    const hand = memoryDrill(3, { level: 'named' });
+    const { end, text } = await talk(hand, [
+      'help',
+      'places',
+      'state key-on',
+      'volts sensor.feed battery.negative',
+      'yes',
+      'suspects',
+      'readings',
+      'sketch',
+      'note looks fine',
+      'ohms sensor.feed battery.negative',
+      'unplug sensor',
+      'volts sensor.signal battery.negative',
+      'yes',
+      'diagnose',
+      'diagnose 2',
+    ]);
+    expect(end).toBe('revealed');
+    expect(hand.drill().readings).toHaveLength(2);
+    expect(hand.drill().stopped).toHaveLength(1);
+    expect(text).toContain('The bench stops this test');
+    expect(text).toContain('Good is: ');
+    expect(text).toContain('Give the numbers of the list');
+    expect(text).toContain('Score: ');
+  });
+
+  test('a caution not acknowledged means nothing is done', async () => {
+    const hand = memoryDrill(3, { level: 'blind' });
+    const { end, text } = await talk(hand, [
+      'state key-on',
+      'volts sensor.feed battery.negative',
+      'maybe',
+      'suspects',
+      'flibble',
+      'leave',
+    ]);
+    expect(end).toBe('left');
+    expect(text).toContain('nothing was done');
+    expect(text).toContain('This level shows no suspects.');
+    expect(text).toContain('is no measurement');
+    expect(text).not.toContain('Good is: ');
+    expect(hand.drill().readings).toHaveLength(0);
+  });
+
+  test('the end of input leaves the drill as it is', async () => {
+    const hand = memoryDrill(3, { level: 'blind' });
+    expect((await talk(hand, [])).end).toBe('input-ended');
+    expect(hand.drill().status).toBe('open');
+  });
+});

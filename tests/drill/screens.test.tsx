@@ -1,0 +1,135 @@
+import { describe, expect, test } from 'vitest';
+import type { DrillInHand } from '../../src/drill/drill-in-hand.ts';
+import {
+  BENCH_LINES,
+  benchForm,
+  benchLineWords,
+  formOfTest,
+  testOfForm,
+  turned,
+} from '../../src/ui/drill/bench-form-state.ts';
+import { DrillApp } from '../../src/ui/drill/drill-app.tsx';
+import type { DrillServices } from '../../src/ui/drill/drill-services.ts';
+import { openTestScreen } from '../ui/in-process.ts';
+import { memoryDrill } from './memory-drill.ts';
+import { library } from './students.ts';
+
+const hall = library.circuits.get('hall-module-fed')!;
+
+function services(hand: DrillInHand): DrillServices {
+  let now = 0;
+  return {
+    subjects: () => [{ name: 'hall-module-fed', title: 'A Hall sensor', about: 'three wires' }],
+    begin: () => hand,
+    // Every key is a second after the one before: pressed on purpose.
+    clock: () => {
+      now += 1000;
+      return now;
+    },
+  };
+}
+
+describe('the screens of a drill', () => {
+  test('from the choice to the debrief with keys alone', async () => {
+    const hand = memoryDrill(3, { level: 'named' });
+    let left = 0;
+    const screen = await openTestScreen(
+      <DrillApp services={services(hand)} begun={null} onLeave={() => left++} />,
+    );
+    expect(await screen.text()).toContain('Which drill?');
+    await screen.send('\r');
+    expect(await screen.text()).toContain('How hard?');
+    await screen.send('\r');
+    expect(await screen.text()).toContain('The answer is sealed as');
+    await screen.send('\r');
+    const bench = await screen.text();
+    expect(bench).toContain('Red lead');
+    expect(bench).toContain('Nothing measured yet.');
+    // Key on, then measure: the caution comes first, and only y takes it away.
+    await screen.send('\x1b[C');
+    await screen.send('m');
+    expect(await screen.text()).toContain('Before you go on');
+    await screen.send('y');
+    expect(hand.drill().readings).toHaveLength(1);
+    expect(await screen.text()).toContain(hand.drill().readings[0]!.found);
+    // Ohms with the key on.
+    await screen.send('\x1b[B');
+    await screen.send('\x1b[C');
+    await screen.send('m');
+    expect(await screen.text()).toContain('The bench stops this test');
+    await screen.send('s');
+    expect(await screen.text()).toContain('%');
+    await screen.send('\r');
+    await screen.send('r');
+    expect(await screen.text()).toContain('What you have measured');
+    await screen.send('\r');
+    await screen.send('d');
+    expect(await screen.text()).toContain('What puts it right?');
+    await screen.send('\r');
+    expect(await screen.text()).toContain('After the drill');
+    expect(hand.drill().status).toBe('revealed');
+    await screen.send('\r');
+    expect(left).toBe(1);
+    expect(screen.crashes).toEqual([]);
+    await screen.unmount();
+  });
+
+  test('a second reading is shown although nothing else changed', async () => {
+    const hand = memoryDrill(3, { level: 'blind' });
+    const screen = await openTestScreen(
+      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
+    );
+    await screen.send('\r');
+    await screen.send('m');
+    expect(await screen.text()).toContain('1 reading,');
+    await screen.send('m');
+    const text = await screen.text();
+    expect(text).toContain('2 readings');
+    expect(text).not.toContain('Good is:');
+    await screen.send('s');
+    expect(await screen.text()).toContain('This level shows no suspects.');
+    await screen.unmount();
+  });
+
+  test('it fits 80 by 24 and leaves nothing of the answer on the screen', async () => {
+    const hand = memoryDrill(3, { level: 'unnamed' });
+    const screen = await openTestScreen(
+      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
+      { columns: 80, rows: 24, look: { ascii: true } },
+    );
+    await screen.send('\r');
+    for (const line of await screen.lines()) expect(line.length).toBeLessThanOrEqual(80);
+    const { answer, salt } = hand.world.vehicle.hidden;
+    expect(screen.raw()).not.toContain(answer.faults[0]);
+    expect(screen.raw()).not.toContain(salt);
+    await screen.unmount();
+  });
+});
+
+describe('the form', () => {
+  test('a test put into the form comes out the same', () => {
+    const form = benchForm(hall);
+    const made = testOfForm({ ...form, instrument: 'pattern', red: 'module.signal' });
+    expect(testOfForm(formOfTest(form, made))).toEqual(made);
+  });
+  test('every line turns on and back, and the engine moves the wheel', () => {
+    const form = benchForm(hall);
+    for (const line of BENCH_LINES) {
+      const there = turned(form, line, 1, hall);
+      expect(benchLineWords(turned(there, line, -1, hall), line)).toBe(benchLineWords(form, line));
+    }
+    const cranking = turned(turned(form, 'state', 1, hall), 'state', 1, hall);
+    expect(cranking.setup).toMatchObject({ state: 'cranking', target: 'moving' });
+  });
+  test('an instrument that cannot be where the lead is takes it where it can', () => {
+    const form = { ...benchForm(hall), red: 'sensor.feed' };
+    const live = turned(
+      turned({ ...form, instrument: 'timing' }, 'instrument', 1, hall),
+      'red',
+      1,
+      hall,
+    );
+    expect(live.instrument).toBe('counts');
+    expect(testOfForm(live).probe).toEqual({ kind: 'counts', input: 'module.signal' });
+  });
+});

@@ -1,0 +1,140 @@
+import { describe, expect, test } from 'vitest';
+import type { Drill } from '../../src/drill/drill.ts';
+import type { DrillEvent, DrillMeasured } from '../../src/drill/drill-events.ts';
+import { verifyDrill } from '../../src/drill/verify-drill.ts';
+import { readSessionLog } from '../../src/log/read-session.ts';
+import { drillText } from './drill-files.ts';
+import { hash, newDrill, perfectStudent } from './students.ts';
+
+const done = (() => {
+  const { drill, world } = newDrill(21);
+  return perfectStudent(drill, world);
+})();
+
+/** The events as they come back from a file. */
+function fromFile(drill: Pick<Drill, 'events'>): DrillEvent[] {
+  const log = readSessionLog(Buffer.from(drillText(drill)));
+  expect(log.verdict).toBe('whole');
+  return log.events as unknown as DrillEvent[];
+}
+
+function changed(change: (events: DrillEvent[]) => void): readonly string[] {
+  const events = structuredClone(fromFile(done)) as DrillEvent[];
+  change(events);
+  return verifyDrill(events, hash).problems;
+}
+type Change = (event: Record<string, unknown>) => void;
+const edit = (type: DrillEvent['type'], change: Change) => (events: DrillEvent[]) =>
+  change(events.find((event) => event.type === type) as unknown as Record<string, unknown>);
+
+describe('a drill as it was written', () => {
+  test('is true from its file', () => {
+    expect(verifyDrill(fromFile(done), hash)).toEqual({ verdict: 'true', problems: [] });
+  });
+  test('is open while it goes on', () => {
+    const events = fromFile({ events: done.events.slice(0, -2) });
+    expect(verifyDrill(events, hash)).toEqual({ verdict: 'open', problems: [] });
+  });
+});
+
+// The chain of hashes would name the changed line too; these are edits by someone who computed it anew.
+test.each<[string, (events: DrillEvent[]) => void, string]>([
+  [
+    'another seed',
+    edit('drill-opened', (event) => {
+      event['seed'] = 22;
+    }),
+    'commitment is not that of the seed',
+  ],
+  [
+    'another commitment',
+    edit('drill-opened', (event) => {
+      event['commitment'] = '0'.repeat(64);
+    }),
+    'commitment',
+  ],
+  [
+    'a nicer reading',
+    edit('drill-measured', (event) => {
+      event['found'] = '5.000 V';
+    }),
+    'shows something else',
+  ],
+  [
+    'fewer minutes',
+    edit('drill-measured', (event) => {
+      event['minutes'] = 0.5;
+    }),
+    'other minutes',
+  ],
+  [
+    'another answer',
+    edit('drill-revealed', (event) => {
+      event['faults'] = ['wire.nothing'];
+    }),
+    'does not match the commitment',
+  ],
+  [
+    'another salt',
+    edit('drill-revealed', (event) => {
+      event['salt'] = '00';
+    }),
+    'does not match the commitment',
+  ],
+  [
+    'more points',
+    edit('drill-revealed', (event) => {
+      event['points'] = 1000;
+    }),
+    'score is not what the readings earn',
+  ],
+  [
+    'another diagnosis',
+    edit('drill-diagnosed', (event) => {
+      event['repairs'] = ['target.gap'];
+    }),
+    'score is not what the readings earn',
+  ],
+  [
+    'a reading left out',
+    (events) => {
+      events.splice(
+        events.findIndex(({ type }) => type === 'drill-measured'),
+        1,
+      );
+    },
+    '',
+  ],
+  [
+    'a test stopped that was fine',
+    (events) => {
+      const measured = events.find((event) => event.type === 'drill-measured')!;
+      events.splice(2, 0, {
+        type: 'drill-test-stopped',
+        test: (measured as DrillMeasured).test,
+        hazard: 'clipped-in',
+        reason: '',
+        would: '',
+        at: measured.at,
+        elapsed: measured.elapsed,
+      });
+    },
+    'would not have stopped',
+  ],
+  [
+    'something after the reveal',
+    (events) => {
+      events.push(structuredClone(events[1]!));
+    },
+    'after the reveal',
+  ],
+])('%s is found out', (_name, change, words) => {
+  const problems = changed(change);
+  expect(problems.length).toBeGreaterThan(0);
+  expect(problems.join('\n')).toContain(words);
+});
+
+test('what is no drill is called so', () => {
+  expect(verifyDrill([], hash).verdict).toBe('false');
+  expect(verifyDrill(done.events.slice(1), hash).verdict).toBe('false');
+});

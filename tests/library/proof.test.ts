@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest';
+import { type Conclusion, stepOf } from '../../src/procedure/procedure.ts';
+import { proveProcedure } from '../../src/proof/prove-procedure.ts';
+import { enteredAt, shipped, trees, withoutScope } from './shipped.ts';
+import { compareMinutes } from './tree-minutes.ts';
+
+const names = trees.map(({ draft }) => draft.procedure);
+/** A fault that ends elsewhere in this share of its samples or less is in the far corner of all tolerances. */
+const STRAY_SHARE_MAX = 0.1;
+/** A tree may take this much longer than the cheapest strategy found. */
+const DETOUR_MAX = 1.2;
+const LONG = process.env['OHMWARD_LONG'] === '1';
+
+/**
+ * Conclusions that a fault is led to and that leave more than one repair open, with the number of repairs. Each is one
+ * that no instrument parts: see `docs/library.md`.
+ */
+const OPEN_ENDS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
+  'hall-no-signal': { 'plug-or-gap': 2, 'wheel-damaged': 2, 'wheel-hidden': 2 },
+  'hall-relay-no-signal': {
+    'plug-or-gap': 2,
+    'wheel-damaged': 2,
+    'wheel-hidden': 2,
+    'relay-bad': 2,
+    'wire-shorted': 3,
+    'no-pull-up': 2,
+  },
+  'reluctor-no-signal': { 'wheel-damaged': 2, 'wheel-hidden': 2, 'wheel-displaced': 2 },
+  'throttle-position': {},
+  'pedal-position': { 'no-reference-or-plug': 2, 'no-ground-or-plug': 2 },
+  'wheel-speed-current': {
+    'plug-or-gap': 2,
+    'ring-damaged': 2,
+    'ring-hidden': 2,
+    'no-feed': 2,
+    'no-sense': 2,
+  },
+};
+
+describe.each(names)('%s, proved', (name) => {
+  const { linked, model } = shipped(name);
+  const proof = proveProcedure(linked, model);
+  const bad = (verdict: string) => verdict !== 'right' && verdict !== 'inseparable';
+
+  it('leads every fault to its repair or its named group', () => {
+    expect(proof.rows).toHaveLength(model.circuit.faults.length + 1);
+    for (const { fault, ends } of proof.rows) {
+      const stray = ends.filter(({ verdict }) => bad(verdict));
+      const share = stray.reduce((sum, end) => sum + end.share, 0);
+      expect(share, `${fault}: ${JSON.stringify(stray)}`).toBeLessThan(STRAY_SHARE_MAX);
+    }
+  });
+
+  it('finds nothing wrong with a healthy vehicle', () => {
+    const healthy = proof.rows.find(({ fault }) => fault === 'healthy')!;
+    expect(healthy.ends).toEqual([{ step: 'no-fault', verdict: 'right', share: 1 }]);
+  });
+
+  it('has no issue but faults so small that they hardly show', () => {
+    const codes = proof.issues.map(({ code, severity, words }) => ({ code, severity, words }));
+    expect(
+      codes.filter(({ code, severity }) => severity === 'error' || code !== 'missed-fault'),
+    ).toEqual([]);
+  });
+
+  it('leaves no more repairs open than listed', () => {
+    const repairs = new Map(model.circuit.faults.map(({ id, repair }) => [id, repair]));
+    const ends = new Set(proof.rows.flatMap(({ ends: own }) => own.map(({ step }) => step)));
+    const open = [...ends].flatMap((id): [string, number][] => {
+      const { faults } = stepOf(linked.procedure, id) as Conclusion;
+      const count = new Set(faults.map((fault) => repairs.get(fault))).size;
+      return count > 1 ? [[id, count]] : [];
+    });
+    expect(Object.fromEntries(open)).toEqual(OPEN_ENDS[name]);
+  });
+
+  const code = stepOf(linked.procedure, 'code');
+  const entries = code.kind === 'ask' ? code.outcomes.map(({ name: word, go }) => [word, go]) : [];
+  it.each(entries)('is right for every fault when the code says "%s"', (_, go) => {
+    const entered = proveProcedure(enteredAt(linked, go!), model);
+    expect(entered.issues.filter(({ severity }) => severity === 'error')).toEqual([]);
+  });
+
+  it('without a scope it loses only what no meter can see', () => {
+    const blind = proveProcedure(withoutScope(linked), model);
+    const lost = blind.rows.flatMap(({ fault, ends }) => {
+      const share = ends.reduce((sum, end) => sum + (bad(end.verdict) ? end.share : 0), 0);
+      return share >= STRAY_SHARE_MAX ? [fault] : [];
+    });
+    const blindTo = /^target\.|\.worn-spot$|track-open$|leads-swapped$/;
+    expect(lost.filter((fault) => !blindTo.test(fault))).toEqual([]);
+  });
+});
+
+describe('minutes', () => {
+  // The cheapest strategy takes seconds to find; the short form looks at one tree.
+  it.each(LONG ? names : ['throttle-position'])(
+    '%s takes little longer than the cheapest strategy found',
+    (name) => {
+      const { linked, model } = shipped(name);
+      const { tree, optimum } = compareMinutes(
+        linked.procedure,
+        model,
+        LONG ? {} : { samples: 16 },
+      );
+      expect(tree / optimum).toBeGreaterThan(0.9);
+      expect(tree / optimum).toBeLessThan(DETOUR_MAX);
+    },
+    600_000,
+  );
+});

@@ -1,0 +1,103 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { readSessionLog } from '../../src/log/read-session.ts';
+import { commandFor, loadAnswers } from '../../src/session/answers-file.ts';
+import { decide } from '../../src/session/decide.ts';
+import type { SessionEvent, SessionOpened } from '../../src/session/events.ts';
+import { evolve, openSession, replay } from '../../src/session/evolve.ts';
+import type { Session } from '../../src/session/session.ts';
+import { library, shipped } from './shipped.ts';
+
+const FOLDER = 'sessions';
+const files = (ending: string) =>
+  readdirSync(FOLDER)
+    .filter((name) => name.startsWith('sample-') && name.endsWith(ending))
+    .sort();
+
+/** What each demo job comes to. */
+const ENDS: Readonly<Record<string, readonly string[]>> = {
+  'quarrelling-pedal': ['signals-touch', 'wire.signal-1.short-to-signal-2'],
+  'rainy-camshaft': ['sensor-plug', 'contact.sensor.signal.open'],
+  'silent-crankshaft': ['signal-wire', 'wire.signal.open'],
+  'slipped-wheel': ['wheel-displaced', 'target.displaced'],
+  'starved-throttle': ['neighbour-shorted', 'pressure-sensor.shorted'],
+};
+
+describe('demo answers', () => {
+  it('there is one file for each demo job', () => {
+    const jobs = library.jobFiles.map(({ value }) => value?.job.name);
+    expect(files('.answers.yaml')).toEqual(jobs.map((name) => `sample-${name}.answers.yaml`));
+    expect(Object.keys(ENDS)).toEqual(jobs);
+  });
+
+  it.each(library.jobFiles)('$path runs by its answers to its conclusion', ({ value }) => {
+    const { job, procedure } = value!;
+    const path = join(FOLDER, `sample-${job.name}.answers.yaml`);
+    const { value: answers, issues } = loadAnswers(readFileSync(path, 'utf8'), path);
+    expect(issues).toEqual([]);
+    expect(answers!.procedure).toBe(procedure);
+    let session = openedWith(procedure!, job);
+    for (const index of answers!.answers.keys()) {
+      const command = commandFor(answers!, index, session, () => undefined);
+      if ('code' in command) throw new Error(`${path}:${command.at.line}: ${command.words}`);
+      const decision = decide(session, command, { at: '2031-05-06T09:00:00Z', elapsed: index });
+      if (!decision.ok) throw new Error(`${path}, answer ${index + 1}: ${decision.refusal.words}`);
+      for (const event of decision.events) session = evolve(session, event);
+    }
+    const [step, fault] = ENDS[job.name]!;
+    expect(session.status).toBe('concluded');
+    expect(session.trail.at(-1)?.step).toBe(step);
+    expect(session.concluded?.faults).toContain(fault);
+  });
+});
+
+describe('sample sessions', () => {
+  const samples = files('.jsonl');
+
+  it('there is one for each demo job, with its transcript', () => {
+    for (const name of Object.keys(ENDS)) expect(samples).toContain(`sample-${name}.jsonl`);
+    expect(files('.md')).toEqual(samples.map((name) => name.replace('.jsonl', '.md')));
+  });
+
+  it.each(samples)('%s is whole and replays to its conclusion', (name) => {
+    const log = readSessionLog(readFileSync(join(FOLDER, name)));
+    expect(log.verdict).toBe('whole');
+    const events = log.events as unknown as SessionEvent[];
+    const session = replay(events);
+    const recorded = events.find(({ type }) => type === 'concluded');
+    expect(session.concluded).toEqual(recorded);
+    expect(session.concluded?.proven).toBeTypeOf('boolean');
+    const transcript = readFileSync(join(FOLDER, name.replace('.jsonl', '.md')), 'utf8');
+    expect(transcript).toContain(log.head);
+    expect(transcript).toContain(session.concluded!.title);
+  });
+
+  it.each(samples)('%s was written with the trees as they are now', (name) => {
+    const log = readSessionLog(readFileSync(join(FOLDER, name)));
+    const opened = log.events[0] as unknown as SessionOpened;
+    const { linked } = shipped(opened.procedure.name);
+    expect(opened.procedure.steps).toEqual(JSON.parse(JSON.stringify(linked.procedure.steps)));
+  });
+});
+
+function openedWith(procedure: string, job: SessionOpened['job']): Session {
+  const { linked, model } = shipped(procedure);
+  return openSession({
+    type: 'session-opened',
+    format: 1,
+    program: 'test',
+    id: 'test',
+    person: '',
+    shop: '',
+    instruments: [],
+    meter: STANDARD_SETTINGS.meter,
+    job,
+    procedure: linked.procedure,
+    circuit: model.circuit,
+    vehicle: { kind: 'real' },
+    at: '2031-05-06T08:00:00Z',
+    elapsed: 0,
+  });
+}

@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest';
+import { gaugePlaces, gaugeSvg } from '../../src/records/gauge.ts';
+import { escapeHtml, html } from '../../src/records/html.ts';
+import { type Audience, reportOf } from '../../src/records/report.ts';
+import { dateWords, durationWords, timeWords } from '../../src/records/report-words.ts';
+import { recordOf } from '../../src/records/session-record.ts';
+import { begin, fileOf, finishedWalk, type Walk, WEIGHED } from './sample-session.ts';
+
+/** Headings, and all words of the report. */
+function read(walk: Walk, audience: Audience) {
+  const report = reportOf(recordOf(walk.session, fileOf(walk).head), audience);
+  return {
+    warnings: report.warnings,
+    headings: report.sections.map(({ heading }) => heading),
+    words: JSON.stringify(report.sections),
+  };
+}
+
+const concluded = begin().do(
+  { type: 'acknowledge-cautions' },
+  { type: 'record-reading', typed: '0', value: 0 },
+  { type: 'conclude', weighed: WEIGHED },
+);
+
+describe('for the customer', () => {
+  it('a concluded session asks for the decision, with lines to sign and no price', () => {
+    const { headings, words } = read(concluded, 'customer');
+    expect(headings).toEqual([
+      'Your vehicle',
+      'What you told us',
+      'What we found',
+      'How we know',
+      'What was ruled out',
+      'What it takes',
+      'Your decision',
+      'About this report',
+    ]);
+    expect(words).toContain('I authorise the repair as described above.');
+    expect(words).toContain('"Signature"');
+    expect(words).toContain('A wire between the control unit and the sensor is broken.');
+    expect(words).not.toMatch(/[€$£]|price/i);
+  });
+
+  it('a repaired one shows before and after and asks nothing any more', () => {
+    const { headings, words } = read(finishedWalk(), 'customer');
+    expect(headings).toContain('After the repair');
+    expect(headings).not.toContain('Your decision');
+    expect(words).toContain('The tests were repeated after the repair and passed.');
+  });
+
+  it('an unfinished one says so, and shows the tests made so far in plain words', () => {
+    const walk = begin().do(
+      { type: 'acknowledge-cautions' },
+      { type: 'record-reading', typed: '5', value: 5 },
+      { type: 'cannot-do', reason: 'no light here' },
+    );
+    const { warnings, words, headings } = read(walk, 'customer');
+    expect(warnings).toEqual(['This diagnosis is not finished.']);
+    expect(words).toContain('The tests have not come to a conclusion yet.');
+    expect(words).toContain('"right"');
+    expect(headings).toContain('What could not be tested');
+    expect(headings).not.toContain('Your decision');
+  });
+
+  it('says that a conclusion without proof is no proof', () => {
+    const walk = begin().do(
+      { type: 'acknowledge-cautions' },
+      { type: 'record-reading', typed: '0', value: 0 },
+      { type: 'conclude', weighed: { ...WEIGHED, proven: false } },
+    );
+    expect(read(walk, 'customer').words).toContain('the best explanation and not a proof');
+  });
+});
+
+it('for the shop, empty sections are left out', () => {
+  expect(read(begin(), 'shop').headings).toEqual([
+    'Complaint, cause, correction',
+    'Job',
+    'Is this record genuine?',
+  ]);
+});
+
+describe('the picture of a reading', () => {
+  it('puts the mark inside the bar for a good reading and outside for a bad one', () => {
+    const good = gaugePlaces({ low: 4.75, high: 5.25, value: 5 });
+    expect(good.mark).toBeGreaterThan(good.from);
+    expect(good.mark).toBeLessThan(good.to);
+    const low = gaugePlaces({ low: 4.75, high: 5.25, value: 0 });
+    expect(low.mark).toBeLessThan(low.from);
+  });
+
+  it('an open end reaches the edge, OL stands at the right edge', () => {
+    expect(gaugePlaces({ low: null, high: 0.1, value: 0.05 }).from).toBe(0);
+    expect(gaugePlaces({ low: 10_000, high: null, value: null })).toMatchObject({ to: 1, mark: 1 });
+  });
+
+  it('holds only finite numbers, whatever the range', () => {
+    for (const low of [null, 0, -1e-9, 5, 1e300])
+      for (const high of [null, 0, 5, -1e300])
+        for (const value of [null, 0, 5, -1e12])
+          expect(gaugeSvg({ low, high, value })).not.toMatch(/NaN|Infinity|undefined/);
+  });
+});
+
+it('html`` escapes texts and leaves markup', () => {
+  expect(html`<b>${'<i>'}${html`<u>${'&'}</u>`}</b>`.source).toBe('<b>&lt;i&gt;<u>&amp;</u></b>');
+  expect(escapeHtml(`<a b="c" d='e'>&\u001b`)).toBe(
+    '&lt;a b=&quot;c&quot; d=&#39;e&#39;&gt;&amp;␛',
+  );
+});
+
+it('times are as the clock of the shop showed them', () => {
+  expect(dateWords('2026-03-04T08:30:15.250+01:00')).toBe('2026-03-04 08:30 (+01:00)');
+  expect(dateWords('2026-03-04T08:30:15Z')).toBe('2026-03-04 08:30 (UTC)');
+  expect(timeWords({ at: '2026-03-04T08:30:15-05:00', workedMs: 0 })).toBe('08:30:15');
+  expect(timeWords({ at: '', workedMs: 61_999 })).toBe('+1:01');
+  expect([45_000, 750_000, 3_900_000].map(durationWords)).toEqual([
+    '45 s',
+    '12 min 30 s',
+    '1 h 05 min',
+  ]);
+});
