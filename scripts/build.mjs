@@ -1,9 +1,11 @@
 /** Bundles the program into dist/: one entry, lazily loaded chunks, nothing needed at run time but Node. */
-import { chmodSync, readFileSync, rmSync } from 'node:fs';
+import { chmodSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
+import { bundledPackages, licenceText } from './licences.mjs';
 
 const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
-rmSync('dist', { recursive: true, force: true });
+/** Made beside the old one and put in its place when whole, so that a running program never misses a part. */
+const fresh = `dist.${process.pid}`;
 
 /** Ink imports its developer tools only when asked to; the bundle never asks. */
 const withoutDevtools = {
@@ -16,7 +18,7 @@ const withoutDevtools = {
 
 await build({
   entryPoints: { ohmward: 'src/cli.ts' },
-  outdir: 'dist',
+  outdir: fresh,
   outExtension: { '.js': '.mjs' },
   bundle: true,
   splitting: true,
@@ -39,4 +41,7 @@ await build({
   plugins: [withoutDevtools],
   logLevel: 'warning',
 });
-chmodSync('dist/ohmward.mjs', 0o755);
+writeFileSync(`${fresh}/THIRD-PARTY.txt`, licenceText(bundledPackages(fresh)));
+chmodSync(`${fresh}/ohmward.mjs`, 0o755);
+rmSync('dist', { recursive: true, force: true });
+renameSync(fresh, 'dist');

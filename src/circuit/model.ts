@@ -16,6 +16,7 @@ import { leads, refuseTest } from './refuse-test.ts';
 import { isTarget, PLAIN, SampleSolver } from './sample-solver.ts';
 import { createSamples, type Samples } from './samples.ts';
 import type { LOOKS, Look, Meter, Setup, Shown, TerminalId, Test } from './test.ts';
+import { testKey } from './test-key.ts';
 
 export interface ModelOptions {
   /** Tolerance samples, shared by all faults. */
@@ -200,7 +201,7 @@ class CircuitModel implements Model {
   private keyOf(test: Test): string {
     const known = this.keys.get(test);
     if (known !== undefined) return known;
-    const key = JSON.stringify([test.setup, test.probe]);
+    const key = testKey(test);
     this.keys.set(test, key);
     return key;
   }

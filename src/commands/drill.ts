@@ -1,7 +1,6 @@
 /** `ohmward drill`: practice on a hidden fault, alone, as an assignment, without a person, or a class's results. */
 import { type ActionsFile, loadActions } from '../drill/drill-actions.ts';
 import type { DrillInHand } from '../drill/drill-in-hand.ts';
-import { debriefLines, scoreLine } from '../drill/drill-words.ts';
 import { SEED_MAX } from '../drill/hidden-fault.ts';
 import { LEVELS, levelOf } from '../drill/levels.ts';
 import { loadFile } from '../files/load-library.ts';
@@ -9,10 +8,12 @@ import { nodeDisk } from '../log/node-disk.ts';
 import { writeWholeFile } from '../log/write-whole.ts';
 import { formatIssue } from '../source/format-issue.ts';
 import { safeText } from '../source/safe-text.ts';
+import type { Dialogue } from '../ui/plain/plain-session.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
 import { assignedDrill } from './drill/assigned-drill.ts';
 import { classReport } from './drill/class-report.ts';
+import { finishDrill } from './drill/finish-drill.ts';
 import { beginDrill, continueDrill, type NewDrill } from './drill/open-drill.ts';
 import { runActions } from './drill/run-actions.ts';
 import { type Desk, isProblem, openDesk, type Problem } from './session/open-desk.ts';
@@ -168,50 +169,59 @@ function runUnattended(desk: Desk, args: Arguments, io: Io, actions: ActionsFile
   );
   hand.close();
   if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
-  finish(hand, args, io, true);
+  finishDrill(hand, args, io, true);
   return failure === null ? EXIT.done : EXIT.wrongInput;
 }
 
 async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
-  const hand = begin(desk, args, null);
-  if (isProblem(hand)) return tell(io, hand, isNamed(args) ? EXIT.wrongInput : EXIT.wrongUse);
   const { lineDialogue } = await import('./session/line-dialogue.ts');
   const { plainDrill } = await import('../ui/drill/plain-drill.ts');
   const dialogue = lineDialogue(io);
   try {
+    const chosen = isNamed(args) ? args : await choosePlain(desk, args, dialogue);
+    if (!chosen) return EXIT.interrupted;
+    const hand = begin(desk, chosen, null);
+    if (isProblem(hand)) return tell(io, hand, EXIT.wrongInput);
     const end = await plainDrill(hand, dialogue);
     hand.close();
-    finish(hand, args, io, false);
+    finishDrill(hand, chosen, io, false);
     return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
   } finally {
     dialogue.close();
   }
 }
 
-/** What stands on the normal screen when the drill is over. */
-export function finish(hand: DrillInHand, args: Arguments, io: Io, withDebrief: boolean): void {
-  const { revealed, opened } = hand.drill();
-  if (args.values['json'] === true) {
-    const { circuit: _circuit, procedure, ...rest } = opened;
-    const debrief = hand.debrief();
-    const result = {
-      ...rest,
-      procedure: procedure?.name ?? null,
-      path: hand.path(),
-      revealed,
-      debrief,
-    };
-    io.out(`${JSON.stringify(result, null, 2)}\n`);
-    return;
+/** Drill and level by number, for a person who named none; null at the end of input. */
+async function choosePlain(
+  desk: Desk,
+  args: Arguments,
+  { say, ask }: Dialogue,
+): Promise<Arguments | null> {
+  const pick = async (title: string, lines: readonly string[]): Promise<number | null> => {
+    say(title);
+    lines.forEach((line, index) => {
+      say(`  ${index + 1}  ${line}`);
+    });
+    while (true) {
+      const line = await ask(`Which one, 1 to ${lines.length}? `);
+      if (line === null) return null;
+      const number = Number(line.trim());
+      if (Number.isInteger(number) && number >= 1 && number <= lines.length) return number - 1;
+    }
+  };
+  const names = subjects(desk);
+  const subject = await pick('Drills:', names);
+  if (subject === null) return null;
+  const values = { ...args.values };
+  if (textOf(args, 'level') === undefined) {
+    const level = await pick(
+      'Levels:',
+      LEVELS.map(({ title }) => title),
+    );
+    if (level === null) return null;
+    values['level'] = LEVELS[level]!.name;
   }
-  const debrief = hand.debrief();
-  const lines =
-    !revealed || !debrief
-      ? ['The drill is not finished.', `Go on with: ohmward drill --resume ${hand.path()}`]
-      : withDebrief
-        ? debriefLines(debrief)
-        : [`Score: ${revealed.points} of 100`, ...revealed.score.map(scoreLine)];
-  io.out(`${[...lines, `Saved: ${hand.path()}`].map((line) => safeText(line)).join('\n')}\n`);
+  return { positionals: [names[subject]!], values };
 }
 
 function runClass(folder: string, args: Arguments, io: Io): number {

@@ -35,7 +35,8 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
     return (await import('./completion/complete-words.ts')).completeWords(rest, COMMANDS, io);
   if (first === '--help' || first === '-h' || first === 'help') {
     const wanted = first === 'help' ? rest[0] : undefined;
-    const load = wanted === undefined ? undefined : COMMANDS[wanted];
+    const known = wanted !== undefined && Object.hasOwn(COMMANDS, wanted);
+    const load = known ? COMMANDS[wanted] : undefined;
     io.out(load ? commandHelp((await load()).command) : await programHelp(COMMANDS));
     return EXIT.done;
   }

@@ -8,6 +8,7 @@
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Model } from '../circuit/model.ts';
 import type { MeterFunction, Shown, Test } from '../circuit/test.ts';
+import { testKey } from '../circuit/test-key.ts';
 import type { Step } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { VehicleAnswer } from '../session/driver.ts';
@@ -85,7 +86,7 @@ function typedReading(model: Model, value: number, unit: 'V' | 'ohm'): string {
 /** An even number from -1 to 1 from the seed and the test: FNV-1a over its text, then one mixing round. */
 function noise(seed: number, test: Test): number {
   let hash = 0x811c9dc5 ^ seed;
-  for (const letter of JSON.stringify(test)) {
+  for (const letter of testKey(test)) {
     hash = Math.imul(hash ^ letter.charCodeAt(0), 0x01000193);
   }
   hash = Math.imul(hash ^ (hash >>> 15), 0x2c1b3c6d);

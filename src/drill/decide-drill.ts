@@ -35,7 +35,10 @@ export function decideDrill(
   now: When,
   world: DrillWorld,
 ): DrillDecision {
-  if (drill.status !== 'open') return refuse('this drill has ended', 'start another one');
+  // Cut off between the diagnosis and the reveal: whatever comes next brings the reveal.
+  if (drill.status === 'diagnosed')
+    return { events: [revealedBy(drill, world, now).event], refused: null };
+  if (drill.status === 'revealed') return refuse('this drill has ended', 'start another one');
   switch (command.type) {
     case 'acknowledge':
       return acknowledge(drill, command.test, now, world);

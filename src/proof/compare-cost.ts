@@ -2,11 +2,13 @@
  * What a tree costs beside the cheapest strategy there is and beside following the proposals of the next test: three
  * expected times over the same faults, the same chances and the same costs of getting from one test to the next.
  */
+
 import { type Circuit, partName } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import { LOOKS, type Look, type Test } from '../circuit/test.ts';
+import { testKey } from '../circuit/test-key.ts';
 import { type Procedure, stepOf } from '../procedure/procedure.ts';
 import { NO_ALLOWANCE } from '../suspects/allowance.ts';
 import type { Reading } from '../suspects/likelihood.ts';
@@ -91,7 +93,7 @@ function wayMinutes(
     const step = stepOf(procedure, id);
     if (step.kind === 'conclude') continue;
     const test = testOf(step);
-    const planned = test ? tests.get(JSON.stringify(test)) : undefined;
+    const planned = test ? tests.get(testKey(test)) : undefined;
     if (!planned) {
       minutes += step.minutes;
       continue;
@@ -156,7 +158,7 @@ function outcomesAsLooks(table: PredictionTable): PredictionTable {
 function testsOf(procedure: Procedure, circuit: Circuit): PlannedTest[] {
   const found = new Map<string, PlannedTest>();
   const add = (test: Test, rest: Pick<PlannedTest, 'id' | 'words' | 'family' | 'minutes'>) => {
-    const key = JSON.stringify(test);
+    const key = testKey(test);
     if (found.has(key)) return;
     const { state, unplugged, bridges, sensor } = test.setup;
     const reaches = [...new Set(leads(test.probe).map(partName))].filter(

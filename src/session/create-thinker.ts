@@ -6,6 +6,7 @@ import type { Model } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import type { Shown, Test } from '../circuit/test.ts';
+import { testKey } from '../circuit/test-key.ts';
 import { describeCode } from '../identify/describe-code.ts';
 import { terminalWords } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
@@ -77,7 +78,7 @@ class ModelThinker implements Thinker {
     this.circuit = model.circuit;
     this.job = job;
     this.tests = collectTests(model, procedure);
-    this.byKey = new Map(this.tests.map(({ test }, index) => [keyOf(test), index]));
+    this.byKey = new Map(this.tests.map(({ test }, index) => [testKey(test), index]));
     const candidates = candidatesOf(model.circuit);
     this.table = buildTable<ThinkerTest>(
       candidates,
@@ -206,7 +207,7 @@ class ModelThinker implements Thinker {
   }
 
   private reading(test: Test, shown: Shown, found: string, words = ''): SessionReading[] {
-    const index = this.byKey.get(keyOf(test)) ?? this.remember(test, words);
+    const index = this.byKey.get(testKey(test)) ?? this.remember(test, words);
     return index === null ? [] : [{ test: index, shown, found }];
   }
 
@@ -216,7 +217,7 @@ class ModelThinker implements Thinker {
     const rest = { id: `own-${this.tests.length}`, words, family: test.probe.kind, minutes: 1 };
     const index =
       this.tests.push(tableTest(this.model, test, { ...rest, needs: needsOf(test) })) - 1;
-    this.byKey.set(keyOf(test), index);
+    this.byKey.set(testKey(test), index);
     return index;
   }
 
@@ -301,7 +302,7 @@ function tableTest(model: Model, test: Test, rest: TestWords): ThinkerTest {
 function collectTests(model: Model, procedure: Procedure): ThinkerTest[] {
   const known = new Map<string, ThinkerTest>();
   const add = (test: Test, rest: TestWords) => {
-    const key = keyOf(test);
+    const key = testKey(test);
     if (!known.has(key) && model.refusal(test) === null)
       known.set(key, tableTest(model, test, rest));
   };
@@ -390,8 +391,4 @@ function healthyWords(shown: readonly Shown[]): string {
   const low = formatQuantity({ value: Math.min(...values), unit });
   const high = formatQuantity({ value: Math.max(...values), unit });
   return low === high ? low : `${low} to ${high}`;
-}
-
-function keyOf(test: Test): string {
-  return JSON.stringify(test);
 }

@@ -57,13 +57,12 @@ const COPYING: Lists = {
 
 /** For the states nobody sees: they share their lists, and no rule of an event looks at the way. */
 const IN_PLACE: Lists = {
-  add: (list, item) => {
-    (list as (typeof item)[]).push(item);
+  add: <T>(list: readonly T[], item: T) => {
+    (list as T[]).push(item);
     return list;
   },
-  change: (list, index, to) => {
-    const item = list[index];
-    if (item !== undefined) (list as (typeof item)[])[index] = to(item);
+  change: <T>(list: readonly T[], index: number, to: (item: T) => T) => {
+    if (index in list) (list as T[])[index] = to(list[index] as T);
     return list;
   },
   way: () => [],

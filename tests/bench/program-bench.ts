@@ -194,7 +194,7 @@ async function keyTimes(what: Started, home: string, toPrompt: boolean) {
     await end(child);
   }
 
-  /** A digit, and every fourth key takes back three: the number stays short and each key changes the screen. */
+  /** In a step a digit and then the key that takes it back, so that each key changes the screen. */
   async function oneKey(n: number): Promise<number> {
     const key = toPrompt && n % 2 === 1 ? '\u007f' : String(1 + (n % 9));
     const from = length();
@@ -215,7 +215,6 @@ async function goToReading(
   child.onData((text) => {
     screen += text;
   });
-  child.write('\u001b[20;1H'); // no key: answered by nothing, but the next frame is whole
   for (let turn = 0; turn < 60; turn += 1) {
     await pause(500);
     if (/Reading in/.test(screen)) return;

@@ -72,6 +72,8 @@ describe('what is offered', () => {
     [['drill', '--level', 'mis'], ['misled'], ['named']],
     [['new', ''], ['procedure', 'circuit', 'job'], []],
     [['new', 'job', 'x', ''], ['--out'], []],
+    [['records', 'ex'], ['export'], ['show']],
+    [['records', 'export', 'last', '--for', ''], ['shop', 'customer', 'class'], []],
     [['settings', 'per'], ['person'], ['shop']],
   ])('%j', async (words, among, never) => {
     const { values } = await offered(...words);
@@ -102,6 +104,10 @@ describe('what is offered', () => {
     const { values, files } = await offered('resume', '');
     expect(values).toEqual([names[2], names[0]]);
     expect(files).toBe(true);
+    expect((await offered('records', 'compare', names[0]!, '2031')).values).toEqual([
+      names[2],
+      names[0],
+    ]);
     expect((await offered('retest', '2031')).values).toEqual([names[2], names[0]]);
   });
 

@@ -164,7 +164,7 @@ describe('what is refused', () => {
     ],
     [
       'a seed that is none',
-      ['run', 'hall-no-signal', '--unattended', '--bench', 'healthy', '--seed', '-1'],
+      ['run', 'hall-no-signal', '--unattended', '--bench', 'healthy', '--seed=-1'],
       1,
       /no seed/,
     ],

@@ -3,7 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { main } from '../../src/commands/program.ts';
-import type { DrillEvent } from '../../src/drill/drill-events.ts';
+import { decideDrill } from '../../src/drill/decide-drill.ts';
+import { type Drill, evolveDrill, openDrill } from '../../src/drill/drill.ts';
+import type { DrillEvent, DrillOpened } from '../../src/drill/drill-events.ts';
 import type { DrillInHand } from '../../src/drill/drill-in-hand.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { sha256 } from '../../src/log/hash.ts';
@@ -113,7 +115,7 @@ test.each<[string[], number, string]>([
   [['hall-no-signal', '--level', 'easy', '--plain'], 1, 'the levels are: 1 named'],
   [['hall-no-signal', '--seed', '-3', '--plain'], 2, ''],
   [['hall-no-signal', '--seed', '1e3', '--plain'], 1, 'is no seed'],
-  [['--plain'], 2, 'no procedure is named'],
+  [['--plain', '--actions', 'nowhere.yaml'], 1, 'nowhere.yaml'],
   [['--resume', 'nowhere.jsonl', '--plain'], 1, 'nowhere.jsonl'],
   [['--class', 'no-such-folder'], 1, 'cannot be read'],
 ])('drill %j ends with %i', async (args, code, words) => {
@@ -179,6 +181,27 @@ test('an assignment goes on from part to part, and then says that all is done', 
   expect(readFileSync(page, 'utf8')).toContain('Ada Example');
   const csv = await run('--class', join(folder, 'class'), '--csv');
   expect(csv.out.split('\r\n')).toHaveLength(4);
+});
+
+test('cut off between diagnosis and reveal, the next command reveals', () => {
+  const hand = memoryDrill(3);
+  hand.perform({ type: 'diagnose', repairs: ['wire.feed'] });
+  const cut = hand
+    .drill()
+    .events.slice(0, -1)
+    .reduce<Drill | null>(
+      (drill, event) => (drill ? evolveDrill(drill, event) : openDrill(event as DrillOpened)),
+      null,
+    )!;
+  expect(cut.status).toBe('diagnosed');
+  const { events } = decideDrill(
+    cut,
+    { type: 'resume', program: 'x' },
+    { at: hand.drill().opened.at, elapsed: 0 },
+    hand.world,
+  );
+  expect(events.map(({ type }) => type)).toEqual(['drill-revealed']);
+  expect(verifyDrill([...cut.events, ...events], sha256).verdict).toBe('true');
 });
 
 describe('as a dialogue of lines', () => {

@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { Drill } from '../../src/drill/drill.ts';
 import type { DrillEvent, DrillMeasured } from '../../src/drill/drill-events.ts';
+import type { MindStore } from '../../src/drill/drill-world.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { drillText } from './drill-files.ts';
 import { hash, newDrill, perfectStudent } from './students.ts';
 
+const store: MindStore = new Map();
 const done = (() => {
   const { drill, world } = newDrill(21);
   return perfectStudent(drill, world);
@@ -21,7 +23,7 @@ function fromFile(drill: Pick<Drill, 'events'>): DrillEvent[] {
 function changed(change: (events: DrillEvent[]) => void): readonly string[] {
   const events = structuredClone(fromFile(done)) as DrillEvent[];
   change(events);
-  return verifyDrill(events, hash).problems;
+  return verifyDrill(events, hash, store).problems;
 }
 type Change = (event: Record<string, unknown>) => void;
 const edit = (type: DrillEvent['type'], change: Change) => (events: DrillEvent[]) =>
@@ -29,11 +31,11 @@ const edit = (type: DrillEvent['type'], change: Change) => (events: DrillEvent[]
 
 describe('a drill as it was written', () => {
   test('is true from its file', () => {
-    expect(verifyDrill(fromFile(done), hash)).toEqual({ verdict: 'true', problems: [] });
+    expect(verifyDrill(fromFile(done), hash, store)).toEqual({ verdict: 'true', problems: [] });
   });
   test('is open while it goes on', () => {
     const events = fromFile({ events: done.events.slice(0, -2) });
-    expect(verifyDrill(events, hash)).toEqual({ verdict: 'open', problems: [] });
+    expect(verifyDrill(events, hash, store)).toEqual({ verdict: 'open', problems: [] });
   });
 });
 

@@ -12,9 +12,9 @@ import {
 import { mountScreen } from '../../ui/term/mount.tsx';
 import { openTerminal } from '../../ui/term/terminal-session.ts';
 import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
-import { finish } from '../drill.ts';
 import type { Desk } from '../session/open-desk.ts';
 import { drillServices } from './drill-services.ts';
+import { finishDrill } from './finish-drill.ts';
 
 /** Runs the screens until the person leaves; `begun` starts right at the bench. */
 export async function drillOnScreen(
@@ -54,7 +54,7 @@ export async function drillOnScreen(
   await terminal.closed;
   if (current) {
     current.close();
-    finish(current, args, io, false);
+    finishDrill(current, args, io, false);
   }
   return code;
 }

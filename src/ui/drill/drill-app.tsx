@@ -25,9 +25,7 @@ type Place =
 
 /** The screens of a drill, from the choice to the debrief. */
 export function DrillApp({ services, begun, onLeave }: DrillAppProps) {
-  const [place, setPlace] = useState<Place>(
-    begun ? { name: 'bench', hand: begun } : { name: 'subject' },
-  );
+  const [place, setPlace] = useState<Place>(() => beginning(begun));
   const leave = (hand: DrillInHand) => {
     hand.close();
     onLeave();
@@ -94,6 +92,13 @@ export function DrillApp({ services, begun, onLeave }: DrillAppProps) {
         />
       );
   }
+}
+
+/** A drill that was cut off before its reveal begins with its end. */
+function beginning(begun: DrillInHand | null): Place {
+  if (!begun) return { name: 'subject' };
+  const ended = begun.drill().status === 'revealed';
+  return ended ? { name: 'debrief', hand: begun } : { name: 'bench', hand: begun };
 }
 
 function debriefParagraphs(hand: DrillInHand) {

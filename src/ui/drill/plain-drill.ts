@@ -56,6 +56,11 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
   say('Type "help" for the words you can use.');
   while (true) {
     const drill = hand.drill();
+    const debrief = hand.debrief();
+    if (debrief) {
+      for (const one of debriefLines(debrief)) say(one);
+      return 'revealed';
+    }
     say('');
     const line = await ask(
       `[${countWords(drill.readings.length, 'reading')}, ${Math.round(drill.minutes * 10) / 10} min; ${setupWords({ ...arrangement, probe: NO_PROBE })}] `,
@@ -85,10 +90,6 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
         const known = word === 'diagnose' ? named.filter((one) => one !== undefined) : [];
         const { refused } = hand.perform({ type: 'diagnose', repairs: known });
         if (refused) tell(refused, say);
-        else {
-          for (const one of debriefLines(hand.debrief()!)) say(one);
-          return 'revealed';
-        }
       }
     } else if (word === 'note') {
       const { refused } = hand.perform({ type: 'note', text: rest.join(' ') });
