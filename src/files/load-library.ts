@@ -11,6 +11,8 @@ import type { Library } from '../procedure/link-procedure.ts';
 import { type LoadedJob, loadJob } from '../procedure/load-job.ts';
 import { type ParsedProcedure, parseProcedure } from '../procedure/parse-procedure.ts';
 import type { Checked, Issue } from '../source/issue.ts';
+import { parseYaml } from '../source/parse-yaml.ts';
+import { LazyCircuits } from './lazy-circuits.ts';
 import { readTextFile } from './read-text.ts';
 
 /** A file that was read, whether or not it could be used. */
@@ -21,10 +23,18 @@ export interface LibraryFile<T> {
   readonly issues: readonly Issue[];
 }
 
+export interface CircuitHead {
+  readonly name: string;
+  readonly title: string;
+}
+
 export interface LoadedLibrary extends Library {
   readonly folder: string;
   readonly procedureFiles: readonly LibraryFile<ParsedProcedure>[];
-  readonly circuitFiles: readonly LibraryFile<Circuit>[];
+  /** Names and titles of the circuits, without working any of them out. */
+  readonly circuitHeads: () => readonly CircuitHead[];
+  /** Every circuit file; loads them all. */
+  readonly circuitFiles: () => readonly LibraryFile<Circuit>[];
   readonly jobFiles: readonly LibraryFile<LoadedJob>[];
   readonly cautionFile: LibraryFile<readonly CautionRule[]>;
 }
@@ -36,19 +46,19 @@ export function loadLibrary(folder: string): LoadedLibrary {
       .filter((path) => basename(path) !== 'cautions.yaml')
       .map((path) => loadFile(path, parseProcedure)),
   );
-  const circuitFiles = yamlFiles(join(folder, 'circuits')).map((path) =>
-    loadFile(path, loadCircuit),
-  );
+  const circuitPaths = yamlFiles(join(folder, 'circuits'));
+  const circuits = new LazyCircuits(circuitPaths, (path) => loadFile(path, loadCircuit));
   const jobFiles = yamlFiles(join(folder, 'jobs')).map((path) => loadFile(path, loadJob));
   const cautionFile = loadFile(join(folder, 'cautions.yaml'), loadCautions);
   return {
     folder,
     procedureFiles,
-    circuitFiles,
+    circuits,
+    circuitHeads: () => circuitPaths.flatMap(headOf),
+    circuitFiles: () => circuits.files(),
     jobFiles,
     cautionFile,
     procedures: byName(procedureFiles, (parsed) => parsed.draft.procedure),
-    circuits: byName(circuitFiles, (circuit) => circuit.name),
     cautions: cautionFile.value ?? [],
   };
 }
@@ -90,4 +100,14 @@ function byName<T>(files: readonly LibraryFile<T>[], nameOf: (value: T) => strin
     if (value !== null && !map.has(nameOf(value))) map.set(nameOf(value), value);
   }
   return map;
+}
+
+/** Name and title of a circuit file that is YAML at least; its other mistakes are told when it is used. */
+function headOf(path: string): CircuitHead[] {
+  const read = readTextFile(path);
+  if ('problem' in read) return [];
+  const data = parseYaml(read.text, path).value?.data as Record<string, unknown> | null | undefined;
+  const name = data?.['circuit'];
+  const title = data?.['title'];
+  return typeof name === 'string' && typeof title === 'string' ? [{ name, title }] : [];
 }

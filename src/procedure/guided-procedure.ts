@@ -1,12 +1,14 @@
 /** A procedure without a tree: only a circuit and a start. The program proposes each test, the person concludes. */
-import type { Circuit } from '../circuit/circuit.ts';
 import { type ParsedProcedure, parseProcedure } from './parse-procedure.ts';
 
 /** Names of such procedures: this and the circuit's name. */
 export const GUIDED_PREFIX = 'guided-';
 
 /** The guided procedure of a circuit, made as if an author had written it. */
-export function guidedProcedure(circuit: Circuit): ParsedProcedure {
+export function guidedProcedure(circuit: {
+  readonly name: string;
+  readonly title: string;
+}): ParsedProcedure {
   const name = `${GUIDED_PREFIX}${circuit.name}`;
   const text = JSON.stringify({
     procedure: name,

@@ -19,7 +19,7 @@ const COPIED_LENGTH = 60;
 describe('every shipped file', () => {
   it.each([
     ...library.procedureFiles,
-    ...library.circuitFiles,
+    ...library.circuitFiles(),
     ...library.jobFiles,
     library.cautionFile,
   ])('$path loads without an issue', ({ value, issues }) => {

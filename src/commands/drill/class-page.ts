@@ -1,5 +1,11 @@
 /** A class's drills as one HTML page: tables and pictures as inline SVG, no script, nothing from outside. */
 import type { ClassMiss, ClassRow, ClassSummary } from '../../drill/class-summary.ts';
+import {
+  DIAGNOSIS_POINTS,
+  EVIDENCE_POINTS,
+  SAFETY_POINTS,
+  TIME_POINTS,
+} from '../../drill/score.ts';
 import { html, Markup } from '../../records/html.ts';
 import type { DoubtfulFile } from './class-report.ts';
 import { classStyle } from './class-style.ts';
@@ -83,6 +89,10 @@ ${bars}
 </section>`;
 }
 
+/** Minutes between marks of an axis, and marks at most. */
+const TICK_STEPS = [2, 5, 10, 20, 50, 100, 200, 500];
+const TICKS_MAX = 8;
+
 /** Each drill as a mark: right ones filled, wrong ones a cross; on the line a student was as quick as the best plan. */
 function minutesSection(rows: readonly ClassRow[]): Markup {
   const most =
@@ -90,7 +100,8 @@ function minutesSection(rows: readonly ClassRow[]): Markup {
   const high = 320;
   const x = (minutes: number) => LEFT + (minutes / most) * (WIDE - LEFT - 10);
   const y = (minutes: number) => high - BOTTOM - (minutes / most) * (high - TOP - BOTTOM);
-  const ticks = [0, 0.25, 0.5, 0.75, 1].map((part) => Math.round(part * most));
+  const step = TICK_STEPS.find((one) => most / one <= TICKS_MAX) ?? most;
+  const ticks = Array.from({ length: Math.floor(most / step) + 1 }, (_, index) => index * step);
   const marks = rows.map((row) => {
     const at = [x(row.yardstickMinutes ?? 0), y(row.minutes)] as const;
     const words = `${row.student}, ${row.procedure}: ${row.minutes} min, best plan ${row.yardstickMinutes} min, ${row.right ? 'right' : 'not right'}`;
@@ -133,10 +144,10 @@ const HEADS = [
   'Student',
   'Drill',
   'Points',
-  'Diagnosis',
-  'Evidence',
-  'Time',
-  'Safety',
+  `Diagnosis, of ${DIAGNOSIS_POINTS}`,
+  `Evidence, of ${EVIDENCE_POINTS}`,
+  `Time, of ${TIME_POINTS}`,
+  `Safety, of ${SAFETY_POINTS}`,
   'Minutes (best)',
   'In the vehicle',
 ];
@@ -154,9 +165,7 @@ ${rows.map(
 
 function partCell({ parts }: ClassRow, name: string): Markup {
   const part = parts.find((one) => one.name === name);
-  return part
-    ? html`<td title="${part.why}">${String(part.points)} of ${String(part.most)}</td>`
-    : html`<td></td>`;
+  return part ? html`<td title="${part.why}">${String(part.points)}</td>` : html`<td></td>`;
 }
 
 /** Numbers only ever come into the drawing through here. */

@@ -22,7 +22,7 @@ text.end{text-anchor:end}
 .wide{overflow-x:auto}
 table{border-collapse:collapse;width:100%;min-width:46rem;font-size:.9rem}
 th,td{border:1px solid var(--rule);padding:.3rem .45rem;vertical-align:top;text-align:start;font-weight:400}
-thead th{background:var(--soft);font-weight:600}
+thead th{background:var(--soft);font-weight:600;overflow-wrap:normal}
 @page{size:A4 landscape;margin:12mm}
 @media print{
 :root{--ink:#000;--paper:#fff;--soft:#eee;--rule:#666;--good:#0063a0;--bad:#a84300}

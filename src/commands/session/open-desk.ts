@@ -123,7 +123,7 @@ export function startable(desk: Desk): ParsedProcedure[] {
 
 /** One procedure without a tree for each circuit. */
 export function guided(desk: Desk): ParsedProcedure[] {
-  return [...desk.library.circuits.values()].map(guidedProcedure);
+  return desk.library.circuitHeads().map(guidedProcedure);
 }
 
 /** Links a procedure for a vehicle; the issues as text when it cannot be used. */

@@ -52,6 +52,8 @@ const KEYS: readonly (KeyBinding & { readonly key?: BenchKey })[] = [
   { keys: ['escape'], show: 'Esc', help: 'leave', key: 'leave' },
 ];
 const NAME_COLUMNS = 12;
+/** What the bench has to say when it stops a test. */
+const MESSAGE_ROWS = 5;
 
 /** The view. Letters are keys, so nothing is typed here. */
 export function BenchView(props: BenchViewProps) {
@@ -63,7 +65,10 @@ export function BenchView(props: BenchViewProps) {
     ...(props.good === null ? [] : [`Good is: ${props.good}`]),
     ...(props.step === null ? [] : [props.step]),
   ];
-  const sketchRows = Math.max(0, body.rows - BENCH_LINES.length - reading.length - 4);
+  const messageRows = props.message === null ? 0 : MESSAGE_ROWS;
+  const room = body.rows - BENCH_LINES.length - reading.length - messageRows;
+  // Half a drawing misleads: it is there whole or not at all.
+  const sketch = props.sketch.length <= room ? props.sketch : [];
 
   useKeys((event) => {
     const label = keyLabel(event);
@@ -84,8 +89,8 @@ export function BenchView(props: BenchViewProps) {
           {`${place === form.marked ? '> ' : '  '}${LINE_NAMES[one].padEnd(NAME_COLUMNS)}${benchLineWords(form, one)}`}
         </Words>
       ))}
-      <Box height={sketchRows} flexDirection="column" overflow="hidden" flexShrink={0}>
-        {props.sketch.slice(0, sketchRows).map((text, place) => (
+      <Box height={sketch.length} flexDirection="column" flexShrink={0}>
+        {sketch.map((text, place) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: lines of a drawing have no other name
           <Words key={place} wrap="cut">
             {text || ' '}
@@ -98,9 +103,11 @@ export function BenchView(props: BenchViewProps) {
           {text}
         </Words>
       ))}
-      <Box height={3} flexDirection="column" overflow="hidden" flexShrink={0}>
-        <Words bold>{props.message ?? ' '}</Words>
-      </Box>
+      {props.message === null ? null : (
+        <Box height={MESSAGE_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
+          <Words bold>{props.message}</Words>
+        </Box>
+      )}
     </Frame>
   );
 }
