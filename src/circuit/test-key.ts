@@ -1,15 +1,21 @@
 /** The same test is the same test, in whatever order its keys were read: a session's file sorts them. */
-import type { Probe, Test } from './test.ts';
+import type { Probe, Setup, Test } from './test.ts';
 
 /** A text that is equal for equal tests and for no others. */
 export function testKey({ setup, probe }: Test): string {
-  const { state, unplugged, bridges, sensor, target } = setup;
+  const { state, unplugged, target } = setup;
+  const places = placesOf(probe);
+  return JSON.stringify([state, unplugged, arrangementKey(setup), target, probe.kind, ...places]);
+}
+
+/** The same for what is clipped on and which sensor is plugged in. */
+export function arrangementKey({ bridges, sensor }: Setup): string {
   const clips = bridges.map(({ from, to, through }) => [
     from,
     to,
     typeof through === 'object' ? through.ohms : through,
   ]);
-  return JSON.stringify([state, unplugged, clips, sensor, target, probe.kind, ...placesOf(probe)]);
+  return JSON.stringify([clips, sensor]);
 }
 
 function placesOf(probe: Probe): string[] {

@@ -1,4 +1,5 @@
 /** `ohmward drill`: practice on a hidden fault, alone, as an assignment, without a person, or a class's results. */
+import { loadAssignment } from '../drill/assignment.ts';
 import { type ActionsFile, loadActions } from '../drill/drill-actions.ts';
 import type { DrillInHand } from '../drill/drill-in-hand.ts';
 import { SEED_MAX } from '../drill/hidden-fault.ts';
@@ -44,7 +45,11 @@ export const command: Command = {
       help: 'which vehicle; the same number is the same one',
     },
     student: { type: 'string', value: 'NAME', help: 'whose drill it is' },
-    assignment: { type: 'string', value: 'FILE', help: "an instructor's list of drills" },
+    assignment: {
+      type: 'string',
+      value: 'FILE',
+      help: "an instructor's list of drills; with --class: what was set",
+    },
     part: { type: 'string', value: 'NUMBER', help: 'which drill of the assignment (the next one)' },
     actions: {
       type: 'string',
@@ -71,10 +76,10 @@ export const command: Command = {
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
-  const folder = textOf(args, 'class');
-  if (folder !== undefined) return runClass(folder, args, io);
   const desk = await openDesk(io, programName(), textOf(args, 'sessions'));
   if (isProblem(desk)) return tell(io, desk, EXIT.wrongInput);
+  const folder = textOf(args, 'class');
+  if (folder !== undefined) return runClass(desk, folder, args, io);
   const path = textOf(args, 'actions');
   if (path !== undefined) {
     const file = loadFile(path, loadActions);
@@ -224,8 +229,22 @@ async function choosePlain(
   return { positionals: [names[subject]!], values };
 }
 
-function runClass(folder: string, args: Arguments, io: Io): number {
-  const report = classReport(folder);
+function runClass(desk: Desk, folder: string, args: Arguments, io: Io): number {
+  const set = textOf(args, 'assignment');
+  const file = set === undefined ? null : loadFile(set, loadAssignment);
+  if (file && !file.value)
+    return tell(
+      io,
+      {
+        problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
+        fix: 'mend the assignment',
+      },
+      EXIT.wrongInput,
+    );
+  const report = classReport(folder, {
+    circuits: desk.library.circuits,
+    ...(file?.value ? { assignment: file.value } : {}),
+  });
   if ('words' in report)
     return tell(
       io,

@@ -8,7 +8,7 @@ import type { Model } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import { LOOKS, type Look, type Test } from '../circuit/test.ts';
-import { testKey } from '../circuit/test-key.ts';
+import { arrangementKey, testKey } from '../circuit/test-key.ts';
 import { type Procedure, stepOf } from '../procedure/procedure.ts';
 import { NO_ALLOWANCE } from '../suspects/allowance.ts';
 import type { Reading } from '../suspects/likelihood.ts';
@@ -74,7 +74,7 @@ export function compareCost(
   const chances = priorFor(candidates);
   const { minutes, bound } = findOptimum(table, { chances, expansionsMax: EXPANSIONS });
   const chanceOf = new Map(candidates.map(({ id }, index) => [id, chances[index]!]));
-  const byKey = new Map(tests.map((one) => [JSON.stringify(one.test), one]));
+  const byKey = new Map(tests.map((one) => [testKey(one.test), one]));
   const tree = ways.reduce(
     (sum, way) => sum + chanceOf.get(way.fault)! * way.share * wayMinutes(procedure, byKey, way),
     0,
@@ -160,11 +160,11 @@ function testsOf(procedure: Procedure, circuit: Circuit): PlannedTest[] {
   const add = (test: Test, rest: Pick<PlannedTest, 'id' | 'words' | 'family' | 'minutes'>) => {
     const key = testKey(test);
     if (found.has(key)) return;
-    const { state, unplugged, bridges, sensor } = test.setup;
+    const { state, unplugged } = test.setup;
     const reaches = [...new Set(leads(test.probe).map(partName))].filter(
       (part) => part !== 'battery',
     );
-    const arrangement = JSON.stringify([bridges, sensor]);
+    const arrangement = arrangementKey(test.setup);
     found.set(key, { ...rest, test, state, unplugged, reaches, arrangement, needs: [] });
   };
   for (const { id, words, family, minutes, test } of standardTests(circuit))

@@ -6,7 +6,7 @@ import type { Model } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import type { Shown, Test } from '../circuit/test.ts';
-import { testKey } from '../circuit/test-key.ts';
+import { arrangementKey, testKey } from '../circuit/test-key.ts';
 import { describeCode } from '../identify/describe-code.ts';
 import { terminalWords } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
@@ -292,7 +292,7 @@ function tableTest(model: Model, test: Test, rest: TestWords): ThinkerTest {
     state: test.setup.state,
     unplugged: test.setup.unplugged,
     reaches: [...new Set(leads(test.probe).map(partName))].filter((part) => part !== 'battery'),
-    arrangement: JSON.stringify([test.setup.bridges, test.setup.sensor]),
+    arrangement: arrangementKey(test.setup),
     ...(accuracy
       ? { standardUncertainty: (value: number) => meterUncertainty(accuracy, value).standard }
       : {}),

@@ -4,8 +4,14 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { type ClassReport, classReport } from '../../src/commands/drill/class-report.ts';
+import { loadAssignment, seedFor } from '../../src/drill/assignment.ts';
+import { openDrill } from '../../src/drill/drill.ts';
+import type { DrillOpened } from '../../src/drill/drill-events.ts';
+import { createWorld } from '../../src/drill/drill-world.ts';
+import { commitmentOf, hideFault } from '../../src/drill/hidden-fault.ts';
+import { levelNamed } from '../../src/drill/levels.ts';
 import { drillText, writeDrill } from './drill-files.ts';
-import { newDrill, partsChanger, perfectStudent } from './students.ts';
+import { doIt, hash, library, newDrill, partsChanger, perfectStudent } from './students.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ohmward-class-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -71,6 +77,53 @@ test('copies, edits, second tries and strangers are named; the rest counts', () 
   expect(summary.meanPoints).toBeCloseTo(points.reduce((a, b) => a + b, 0) / 4, 9);
   const counted = summary.misses.reduce((sum, { total }) => sum + total, 0);
   expect(counted).toBe(4);
+});
+
+test('with the assignment and the library at hand, a drill of one’s own making is named', () => {
+  const own = join(folder, '..', `${folder.split(/[/\\]/).at(-1)}-own`);
+  const assignment = loadAssignment(
+    'assignment: week-3\ndrills:\n  - { procedure: hall-module-fed, level: unnamed }\n',
+    'week.yaml',
+  ).value!;
+  const note = { name: 'week-3', part: 1, limitMinutes: null };
+  const play = (name: string, seed: number, more: Partial<DrillOpened>) => {
+    const { drill, world } = newDrill(seed, {
+      more: { student: 'Ada Example', assignment: note, ...more },
+    });
+    writeDrill(
+      join(own, `${name}.jsonl`),
+      doIt(drill, { type: 'diagnose', repairs: [] }, world).drill,
+    );
+  };
+  const seed = seedFor(assignment, 1, 'Ada Example', hash);
+  play('as-set', seed, {});
+  play('easy-seed', seed + 1, { id: 'b' });
+  play('no-assignment', seed, { id: 'c', assignment: null });
+  const hall = library.circuits.get('hall-module-fed')!;
+  const easy = { ...hall, faults: hall.faults.slice(0, 1) };
+  const { answer, salt } = hideFault(easy, levelNamed('unnamed'), seed, hash)!;
+  const commitment = commitmentOf(answer, salt, hash);
+  const opened = {
+    ...newDrill(seed, { more: { assignment: note, id: 'd' } }).drill.opened,
+    circuit: easy,
+    commitment,
+  };
+  const world = createWorld(opened, hash)!;
+  const made = doIt(
+    openDrill(opened),
+    { type: 'diagnose', repairs: [...answer.repairs] },
+    world,
+  ).drill;
+  writeDrill(join(own, 'own-circuit.jsonl'), made);
+  const checked = classReport(own, { circuits: library.circuits, assignment });
+  rmSync(own, { recursive: true, force: true });
+  if ('words' in checked) throw new Error(checked.words);
+  const kinds = (file: string) =>
+    checked.doubtful.filter((one) => one.file === `${file}.jsonl`).map(({ kind }) => kind);
+  expect(kinds('as-set')).toEqual([]);
+  expect(kinds('easy-seed')).toEqual(['other-drill']);
+  expect(kinds('no-assignment')).toContain('other-drill');
+  expect(kinds('own-circuit')).toContain('other-circuit');
 });
 
 test('the table fits a terminal and names the doubtful files', () => {

@@ -1,12 +1,14 @@
 /** A folder of students' drills as one report: table, CSV, page. Files that are repeated, altered or no drills are named. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { studentKey } from '../../drill/assignment.ts';
+import type { Circuit } from '../../circuit/circuit.ts';
+import { type Assignment, seedFor, studentKey } from '../../drill/assignment.ts';
 import { type ClassDrill, type ClassSummary, classSummary } from '../../drill/class-summary.ts';
 import { replayDrill } from '../../drill/drill.ts';
 import type { DrillEvent } from '../../drill/drill-events.ts';
 import type { MindStore } from '../../drill/drill-world.ts';
 import { verifyDrill } from '../../drill/verify-drill.ts';
+import { canonicalJson } from '../../log/canonical-json.ts';
 import { sha256 } from '../../log/hash.ts';
 import { readSessionLog } from '../../log/read-session.ts';
 import { classCsv } from './class-csv.ts';
@@ -16,7 +18,14 @@ import { classTable } from './class-table.ts';
 /** A file that does not count as it stands. */
 export interface DoubtfulFile {
   readonly file: string;
-  readonly kind: 'repeated' | 'altered' | 'cut-off' | 'no-drill' | 'second-try';
+  readonly kind:
+    | 'repeated'
+    | 'altered'
+    | 'cut-off'
+    | 'no-drill'
+    | 'second-try'
+    | 'other-circuit'
+    | 'other-drill';
   readonly words: string;
 }
 
@@ -28,12 +37,23 @@ export interface ClassReport {
   readonly html: string;
 }
 
+/** What the drills of a class are held against, beside themselves. */
+export interface ClassChecks {
+  /** The instructor's circuits: a student's own would make a drill as easy as wanted. */
+  readonly circuits?: ReadonlyMap<string, Circuit>;
+  /** What was set: level, seed and time limit of each part. */
+  readonly assignment?: Assignment;
+}
+
 /** Levels below the folder that are looked into: one folder a student. */
 const DEPTH_MAX = 3;
 const FILE_BYTES_MAX = 20_000_000;
 
 /** Reads and checks every drill in `folder`; null with words when the folder cannot be read. */
-export function classReport(folder: string): ClassReport | { readonly words: string } {
+export function classReport(
+  folder: string,
+  checks: ClassChecks = {},
+): ClassReport | { readonly words: string } {
   let files: string[];
   try {
     files = drillFiles(folder, DEPTH_MAX);
@@ -65,7 +85,7 @@ export function classReport(folder: string): ClassReport | { readonly words: str
       });
     drills.push({ file, drill: read.drill, first: read.first });
   }
-  doubtful.push(...secondTries(drills));
+  doubtful.push(...strangers(drills, checks), ...secondTries(drills));
   const summary = classSummary(drills);
   return {
     summary,
@@ -126,6 +146,44 @@ function trial<T>(run: () => T): T | null {
   } catch {
     return null;
   }
+}
+
+/** Drills on another circuit than the instructor's, or other than set. They count in the table, and the teacher is told. */
+function strangers(drills: readonly ClassDrill[], checks: ClassChecks): DoubtfulFile[] {
+  const { circuits, assignment } = checks;
+  return drills.flatMap(({ file, drill }): DoubtfulFile[] => {
+    const { circuit, assignment: note } = drill.opened;
+    const found: DoubtfulFile[] = [];
+    const own = circuits?.get(circuit.name);
+    if (circuits && (!own || canonicalJson(own) !== canonicalJson(circuit)))
+      found.push({
+        file,
+        kind: 'other-circuit',
+        words: 'its circuit is not the one in this library',
+      });
+    const words = assignment && otherThanSet(drill, assignment);
+    if (words) found.push({ file, kind: 'other-drill', words });
+    if (assignment && note?.name !== assignment.name)
+      found.push({
+        file,
+        kind: 'other-drill',
+        words: `it is not of the assignment "${assignment.name}"`,
+      });
+    return found;
+  });
+}
+
+function otherThanSet({ opened }: ClassDrill['drill'], assignment: Assignment): string | null {
+  const { assignment: note, level, seed, student, procedure, circuit } = opened;
+  if (note?.name !== assignment.name) return null;
+  const set = assignment.drills[note.part - 1];
+  if (!set) return `the assignment has no part ${note.part}`;
+  if (set.procedure !== (procedure?.name ?? circuit.name)) return 'it is on another procedure';
+  if (set.level !== level) return `its level is ${level} and not ${set.level}`;
+  if (set.limitMinutes !== note.limitMinutes) return 'its time limit is another one';
+  if (seedFor(assignment, note.part, student, sha256) !== seed)
+    return 'its vehicle is not the one of this student';
+  return null;
 }
 
 /** The same student with the same vehicle again: both count in the table, and the teacher is told. */
