@@ -91,6 +91,7 @@ export function App({ services, begin, onLeave }: AppProps) {
     case 'procedures':
       return (
         <PickScreen
+          key="which-procedure"
           title="Which procedure?"
           items={services.listProcedures().map((entry) => ({
             text:
@@ -124,6 +125,7 @@ export function App({ services, begin, onLeave }: AppProps) {
     case 'demo-jobs':
       return (
         <PickScreen
+          key="which-simulated-vehicle"
           title="Which simulated vehicle?"
           items={services.listDemoJobs().map((demo) => ({
             text: demo.words,
@@ -141,6 +143,7 @@ export function App({ services, begin, onLeave }: AppProps) {
     case 'fault':
       return (
         <PickScreen
+          key="what-is-wrong-with-it"
           title="What is wrong with it?"
           items={services.benchFaults(place.procedureFile).map(({ id, words }) => ({
             text: words,
@@ -162,6 +165,7 @@ export function App({ services, begin, onLeave }: AppProps) {
     case 'sessions':
       return (
         <PickScreen
+          key="which-session"
           title="Which session?"
           items={services.listSessions().map((saved) => ({
             text: `${saved.when}  ${saved.words} (${STATUS_WORDS[saved.status]})`,

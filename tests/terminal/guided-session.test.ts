@@ -26,6 +26,11 @@ async function walkOnScreen(program: Program): Promise<void> {
   for (let turn = 0; turn < TURNS_MAX; turn += 1) {
     const before = (await program.screen()).join('\n');
     if (before.includes('Saved: ')) return;
+    // A session begun on the start screen ends there.
+    if (before.includes('What is to be done?')) {
+      program.type('q');
+      return;
+    }
     if (before.includes('[y] ')) program.type('y');
     else if (/Enter\] done/.test(before)) program.press('return');
     else if (before.includes('The simulated vehicle')) {
@@ -76,6 +81,43 @@ it('a whole session at 80x24 ends saved, with the same events as without a scree
     other.remove();
   }
 }, 60_000);
+
+it('from the start screen to the saved transcript: a demo vehicle with an open signal wire', async () => {
+  const program = startProgram({
+    file: PROGRAM,
+    args: [],
+    columns: 80,
+    rows: 24,
+    cwd: place.home,
+    env: place.env,
+  });
+  await program.waitFor('simulated vehicle');
+  program.type('2');
+  await choose(program, 'Which simulated vehicle', 'Akerlund');
+  await choose(program, 'What is wrong', 'signal wire is broken');
+  await walkOnScreen(program);
+  expect((await program.exit).code).toBe(0);
+  const [path] = sessionFiles(place);
+  const events = eventsOf(path!);
+  expect(events[0]).toMatchObject({ job: { codes: expect.arrayContaining(['P0335']) } });
+  expect(events.find(({ type }) => type === 'concluded')).toMatchObject({
+    faults: expect.arrayContaining(['wire.signal.open']),
+  });
+  const transcript = readFileSync(path!.replace('.jsonl', '.md'), 'utf8');
+  for (const part of ['Akerlund', 'Measurements', 'Cautions', 'Conclusion'])
+    expect(transcript).toContain(part);
+  const shown = runProgram(place, ['records', 'show', path!]);
+  expect(shown).toMatchObject({ code: 0 });
+  expect(shown.out).toContain('Akerlund');
+}, 60_000);
+
+/** Types into the search of a list until it stands alone, and takes it. */
+async function choose(program: Program, title: string, words: string): Promise<void> {
+  await program.waitFor(title);
+  program.type(words);
+  await program.waitFor(new RegExp(`> .*${words}`));
+  program.press('return');
+}
 
 it('the start screen offers a simulated vehicle and leaves cleanly', async () => {
   const program = startProgram({
