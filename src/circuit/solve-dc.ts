@@ -33,6 +33,10 @@ const ISLAND_TIE_SIEMENS = 1e-10;
  * circuit that hangs on megohms by some nanovolts; the error left is the square of the last move.
  */
 const SETTLED_VOLTS = 1e-7;
+/** Within so small a change the curves are smooth enough that the size of the next one can be told, ... */
+const SLOPE_RANGE_VOLTS = 0.01;
+/** ... and it must come out this many times smaller than what counts as settled. */
+const FORECAST_MARGIN = 100;
 const SETTLED_SHARE = 1e-11;
 const NEWTON_STEPS_MAX = 60;
 /** Continuation: the tie of each node to its last voltage begins firm and ends where no circuit feels it. */
@@ -233,6 +237,7 @@ class Solver extends ElementCurves implements DcSolver {
   /** Newton from `x`; `tie` holds each unknown near `last`. True when settled. */
   private newton(tie: number): boolean {
     const { matrix, size, width, x, next } = this;
+    let before = 0;
     for (let step = 1; step <= NEWTON_STEPS_MAX; step += 1) {
       this.steps = step;
       matrix.set(this.base);
@@ -246,15 +251,23 @@ class Solver extends ElementCurves implements DcSolver {
           matrix[u * width + size]! += tie * this.last[u]!;
         }
       if (!this.eliminated()) return false;
+      let largest = 0;
       let settled = !this.moved && !first;
+      const steady = settled;
       for (let u = 0; u < size; u += 1) {
         const change = Math.abs(next[u]! - x[u]!);
         if (!(change <= SETTLED_VOLTS + SETTLED_SHARE * Math.abs(next[u]!))) {
           settled = false;
           this.failedAt = u;
         }
+        if (!(change <= largest)) largest = change;
         x[u] = next[u]!;
       }
+      // Newton doubles the digits each step: with changes c and then d, the next is about d * d * d / (c * c).
+      const comes = (largest / before) ** 2 * largest;
+      if (steady && largest < SLOPE_RANGE_VOLTS && comes * FORECAST_MARGIN <= SETTLED_VOLTS)
+        settled = true;
+      before = steady ? largest : 0;
       if (settled && this.regionsHold()) return true;
     }
     return false;
