@@ -24,6 +24,8 @@ import { programName } from './version.ts';
 
 /** What the complaint says when nobody gave one. */
 const NO_COMPLAINT = 'not stated';
+/** `--bench job`: the simulated vehicle has what the job sheet says. */
+const OWN_FAULT = 'job';
 
 export const command: Command = {
   name: 'run',
@@ -46,7 +48,7 @@ export const command: Command = {
       type: 'string',
       short: 'b',
       value: 'FAULT',
-      help: 'simulated vehicle with this fault; "healthy" for none',
+      help: 'simulated vehicle with this fault; "healthy" for none, "job" for that of the job sheet',
     },
     seed: { type: 'string', value: 'NUMBER', help: 'tolerances of the simulated vehicle (1)' },
     answers: { type: 'string', short: 'a', value: 'FILE', help: 'take the answers from a file' },
@@ -69,17 +71,23 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const flags = { plain: args.values['plain'] === true };
   if (decideFrontEnd(io.env, process.stdin, process.stdout, flags) === 'screen') {
     const { runOnScreen } = await import('./session/run-on-screen.ts');
-    const begun = args.positionals[0] === undefined ? null : begin(desk, args, null);
+    const begun = namesSession(args) ? begin(desk, args, null) : null;
     if (begun && isProblem(begun)) return tell(io, begun, EXIT.wrongInput);
     return runOnScreen(desk, begun, args, io);
   }
   return runPlain(desk, args, io);
 }
 
+/** Whether the arguments name what to begin; else the person is asked. */
+function namesSession(args: Arguments): boolean {
+  return args.positionals[0] !== undefined || textOf(args, 'job') !== undefined;
+}
+
 /** Opens the session that the arguments name. */
 function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): OpenedSession | Problem {
   const jobFile = textOf(args, 'job');
   let job: Job = emptyJob(NO_COMPLAINT);
+  let ownFault: string | null = null;
   let named = args.positionals[0] ?? answers?.procedure ?? undefined;
   if (jobFile !== undefined) {
     const file = loadFile(jobFile, loadJob);
@@ -90,6 +98,7 @@ function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): Opened
       };
     job = file.value.job;
     named ??= file.value.procedure ?? undefined;
+    ownFault = file.value.fault;
   }
   if (named === undefined)
     return {
@@ -106,7 +115,13 @@ function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): Opened
       problem: `"${textOf(args, 'seed')}" is no seed`,
       fix: 'give a whole number from 0 up',
     };
-  const fault = textOf(args, 'bench');
+  const asked = textOf(args, 'bench');
+  if (asked === OWN_FAULT && ownFault === null)
+    return {
+      problem: 'the job sheet does not say what a simulated vehicle has',
+      fix: 'add the key "simulated-fault" to it, or name a fault with --bench',
+    };
+  const fault = asked === OWN_FAULT ? (ownFault ?? undefined) : asked;
   return beginSession(desk, {
     procedure,
     job,
@@ -150,10 +165,7 @@ async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
   const { plainSession } = await import('../ui/plain/plain-session.ts');
   const dialogue = lineDialogue(io);
   try {
-    const chosen =
-      args.positionals[0] === undefined && textOf(args, 'job') === undefined
-        ? await choosePlain(desk, args, dialogue)
-        : args;
+    const chosen = namesSession(args) ? args : await choosePlain(desk, args, dialogue);
     if (!chosen) return EXIT.interrupted;
     const opened = begin(desk, chosen, null);
     if (isProblem(opened)) return tell(io, opened, EXIT.wrongInput);

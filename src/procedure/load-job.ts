@@ -10,6 +10,8 @@ import { colourProblem } from './wire-colours.ts';
 export interface LoadedJob {
   readonly job: Job;
   readonly procedure: string | null;
+  /** What the vehicle has when it is simulated; null when the job does not say. */
+  readonly fault: string | null;
 }
 
 /** The job in `text`; null with issues when it cannot be used. */
@@ -26,7 +28,14 @@ export function loadJob(text: string, file: string): Checked<LoadedJob> {
     const at = source.locate(['terminals', terminal, 'colour']);
     if (problem) issues.push({ code: 'unknown-colour', severity: 'warning', at, ...problem });
   }
-  return { value: { job: jobOf(draft), procedure: draft.procedure ?? null }, issues };
+  return {
+    value: {
+      job: jobOf(draft),
+      procedure: draft.procedure ?? null,
+      fault: draft['simulated-fault'] ?? null,
+    },
+    issues,
+  };
 }
 
 function jobOf(draft: JobDraft): Job {

@@ -43,6 +43,8 @@ export interface DemoJob {
   /** File of the procedure that goes with it. */
   readonly procedure: string;
   readonly job: Job;
+  /** What this vehicle has; null when the job does not say. */
+  readonly fault: string | null;
 }
 
 export interface SavedSession {

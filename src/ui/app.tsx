@@ -32,10 +32,22 @@ type Place =
   | { readonly name: 'start' | 'procedures' | 'demo-jobs' | 'sessions' | 'settings' }
   | { readonly name: 'opening'; readonly opening: () => Promise<OpenedSession | Problem> }
   | { readonly name: 'job'; readonly procedureFile: string; readonly title: string }
-  | { readonly name: 'fault'; readonly procedureFile: string; readonly job: Job }
+  | {
+      readonly name: 'fault';
+      readonly procedureFile: string;
+      readonly job: Job;
+      readonly own: string | null;
+    }
   | { readonly name: 'session'; readonly session: OpenedSession }
   | { readonly name: 'problem'; readonly problem: Problem }
   | { readonly name: 'extra'; readonly place: number };
+
+/** First in the list of faults: the one the job comes with, unsaid. */
+const OWN_FAULT = {
+  text: 'find out: it has what the customer complains of',
+  also: '',
+  about: 'The fault that belongs to this job. It is not told before the end.',
+};
 
 /** The program. */
 export function App({ services, begin, onLeave }: AppProps) {
@@ -135,7 +147,12 @@ export function App({ services, begin, onLeave }: AppProps) {
           }))}
           empty="There is no ready-made job yet. Write one with: ohmward new job NAME"
           onPick={({ demo }) =>
-            setPlace({ name: 'fault', procedureFile: demo.procedure, job: demo.job })
+            setPlace({
+              name: 'fault',
+              procedureFile: demo.procedure,
+              job: demo.job,
+              own: demo.fault,
+            })
           }
           onClose={start}
         />
@@ -145,12 +162,15 @@ export function App({ services, begin, onLeave }: AppProps) {
         <PickScreen
           key="what-is-wrong-with-it"
           title="What is wrong with it?"
-          items={services.benchFaults(place.procedureFile).map(({ id, words }) => ({
-            text: words,
-            also: id,
-            about: `Fault: ${id}. The simulated vehicle answers every reading as this fault makes it.`,
-            id,
-          }))}
+          items={[
+            ...(place.own === null ? [] : [{ ...OWN_FAULT, id: place.own }]),
+            ...services.benchFaults(place.procedureFile).map(({ id, words }) => ({
+              text: words,
+              also: id,
+              about: `Fault: ${id}. The simulated vehicle answers every reading as this fault makes it.`,
+              id,
+            })),
+          ]}
           empty="This procedure has no circuit behind it, so there is no vehicle to simulate."
           onPick={({ id }) =>
             openNew({

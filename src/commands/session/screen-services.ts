@@ -39,7 +39,7 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
         if (!value) return [];
         const procedure = library.procedures.get(value.procedure ?? '')?.source.file;
         if (procedure === undefined) return [];
-        const { job } = value;
+        const { job, fault } = value;
         return [
           {
             file: path,
@@ -47,6 +47,7 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
             complaint: job.complaint,
             procedure,
             job,
+            fault,
           },
         ];
       }),

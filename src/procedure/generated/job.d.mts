@@ -72,6 +72,10 @@ export type Pin = (string | number)
  */
 export type WireColour = string
 /**
+ * What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.
+ */
+export type FaultOfTheSimulatedVehicle = string
+/**
  * Anything else that the next person should know.
  */
 export type Notes = string
@@ -89,6 +93,7 @@ order?: OrderNumber
 customer?: Customer
 "earlier-repairs"?: EarlierRepairs
 terminals?: PinsAndWireColours
+"simulated-fault"?: FaultOfTheSimulatedVehicle
 notes?: Notes
 }
 /**

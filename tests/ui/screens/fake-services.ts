@@ -316,6 +316,7 @@ export function fakeServices(clock: FakeClock, options: { problem?: Problem } = 
         complaint: SMALL_JOB.complaint,
         procedure: 'procedures/small.yaml',
         job: SMALL_JOB,
+        fault: null,
       },
     ],
     listSessions: () => SAVED,
