@@ -16,7 +16,8 @@ export async function programHelp(table: Table): Promise<string> {
   const lines = commands.map(({ name, summary }) => `  ${name.padEnd(width)}  ${summary}`);
   return [
     'ohmward                                  open the start screen',
-    'ohmward run --bench wire.signal.open     try it on a simulated vehicle',
+    'ohmward run hall-no-signal --bench wire.signal.open',
+    '                                         try it on a simulated vehicle',
     '',
     ABOUT,
     'Commands',

@@ -33,7 +33,7 @@ export const command: Command = {
   usage: 'run [PROCEDURE] [options]',
   examples: [
     'ohmward run                                          choose on the screen',
-    'ohmward run hall-no-signal --job jobs/blue-van.yaml  begin with a job sheet',
+    'ohmward run hall-no-signal --job FILE                begin with a job sheet',
     'ohmward run hall-no-signal --bench wire.signal.open  on a simulated vehicle with this fault',
     'ohmward run hall-no-signal --answers FILE --json     without a person',
   ],
