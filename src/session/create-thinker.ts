@@ -1,29 +1,21 @@
 /** Joins the circuit's model and the ranking of suspects to what a session needs of them. */
 import type { Circuit } from '../circuit/circuit.ts';
-import { inputTerminals, partName } from '../circuit/circuit.ts';
+import { inputTerminals } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Model } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
-import { standardTests } from '../circuit/standard-tests.ts';
 import type { Shown, Test } from '../circuit/test.ts';
-import { arrangementKey, testKey } from '../circuit/test-key.ts';
+import { testKey } from '../circuit/test-key.ts';
 import { describeCode } from '../identify/describe-code.ts';
 import { terminalWords } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
-import { meterUncertainty } from '../quantity/normal.ts';
 import { corroborate } from '../suspects/corroborate.ts';
 import type { Reading } from '../suspects/likelihood.ts';
 import { proposeTests } from '../suspects/next-test.ts';
 import { outcomesOf } from '../suspects/outcomes.ts';
-import {
-  buildTable,
-  type Candidate,
-  HEALTHY,
-  type PredictionTable,
-  type TableTest,
-} from '../suspects/prediction-table.ts';
+import { buildTable, HEALTHY, type PredictionTable } from '../suspects/prediction-table.ts';
 import { type CodeKind, priorFor } from '../suspects/prior.ts';
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
 import { ALL_MEANS, type Means, type Situation, situationAfter } from '../suspects/test-cost.ts';
@@ -32,9 +24,14 @@ import { codeChance } from './code-chance.ts';
 import type { EvidenceLine, ExtraReading } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';
 import type { Proposal, SuspectRow, SuspectView, Thinker } from './thinker.ts';
+import {
+  candidatesOf,
+  collectTests,
+  needsOf,
+  type ThinkerTest,
+  tableTest,
+} from './thinker-table.ts';
 
-/** Share of all weight that the healthy circuit has before any reading: a complaint mostly has a cause. */
-const HEALTHY_SHARE = 0.05;
 /**
  * Of the model's samples the first so many: a low-discrepancy sequence is even in every beginning of it, and the first
  * look at all tests of a circuit then takes half a second instead of one and a half.
@@ -42,13 +39,6 @@ const HEALTHY_SHARE = 0.05;
 const THINKER_SAMPLES = 32;
 /** Things everybody has: eyes, a lead, the module's live data. */
 const ALWAYS_AT_HAND = ['eyes', 'lead', 'live-data', 'meter'];
-const NO_FAULT_WORDS = 'nothing to repair now';
-
-/** A test as the thinker's table knows it, and as the person does it. */
-interface ThinkerTest extends TableTest {
-  readonly test: Test;
-  readonly words: string;
-}
 
 /** One reading of the session and the words for it. */
 interface SessionReading extends Reading {
@@ -278,86 +268,6 @@ class ModelThinker implements Thinker {
     );
     return [...repairs].join(', or ');
   }
-}
-
-type TestWords = Pick<ThinkerTest, 'id' | 'words' | 'family' | 'minutes' | 'needs'>;
-
-function tableTest(model: Model, test: Test, rest: TestWords): ThinkerTest {
-  const { volts, ohms } = model.meter;
-  const { kind } = test.probe;
-  const accuracy = kind === 'volts' ? volts : kind === 'ohms' ? ohms : null;
-  return {
-    ...rest,
-    test,
-    state: test.setup.state,
-    unplugged: test.setup.unplugged,
-    reaches: [...new Set(leads(test.probe).map(partName))].filter((part) => part !== 'battery'),
-    arrangement: arrangementKey(test.setup),
-    ...(accuracy
-      ? { standardUncertainty: (value: number) => meterUncertainty(accuracy, value).standard }
-      : {}),
-  };
-}
-
-function collectTests(model: Model, procedure: Procedure): ThinkerTest[] {
-  const known = new Map<string, ThinkerTest>();
-  const add = (test: Test, rest: TestWords) => {
-    const key = testKey(test);
-    if (!known.has(key) && model.refusal(test) === null)
-      known.set(key, tableTest(model, test, rest));
-  };
-  for (const step of Object.values(procedure.steps)) {
-    if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) continue;
-    const test = { setup: step.setup, probe: step.probe };
-    add(test, {
-      id: step.id,
-      words: step.title,
-      family: step.family,
-      minutes: 1,
-      needs: needsOf(test),
-    });
-  }
-  for (const { test, id, words, family, minutes, needs } of standardTests(model.circuit))
-    add(test, { id, words, family, minutes, needs });
-  return [...known.values()];
-}
-
-/** What has to be at hand for a step of a procedure. */
-function needsOf({ setup, probe }: Test): string[] {
-  const needs = new Set<string>();
-  if (probe.kind === 'pattern' || probe.kind === 'timing') needs.add('scope');
-  if (probe.kind === 'light') needs.add('test-light');
-  if (probe.kind === 'lamp') needs.add('lamp');
-  for (const { through } of setup.bridges) {
-    if (typeof through === 'object') needs.add('resistor');
-    else if (through !== 'lead') needs.add(through);
-  }
-  if (setup.sensor === 'spare') needs.add('spare-sensor');
-  return [...needs];
-}
-
-function candidatesOf(circuit: Circuit): Candidate[] {
-  const faults = circuit.faults.map(({ id, words, repair, repairWords, weight, subject }) => ({
-    id,
-    words,
-    repair,
-    repairWords,
-    weight,
-    subject,
-  }));
-  const total = faults.reduce((sum, { weight }) => sum + weight, 0);
-  const weight = (total * HEALTHY_SHARE) / (1 - HEALTHY_SHARE);
-  return [
-    ...faults,
-    {
-      id: HEALTHY,
-      words: 'nothing wrong now',
-      repair: HEALTHY,
-      repairWords: NO_FAULT_WORDS,
-      weight,
-      subject: [],
-    },
-  ];
 }
 
 function meansOf({ instruments }: Session): Means {

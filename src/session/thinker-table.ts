@@ -1,0 +1,104 @@
+/** A circuit's suspects and tests as the thinking about suspects takes them. */
+import { type Circuit, partName } from '../circuit/circuit.ts';
+import type { Model } from '../circuit/model.ts';
+import { leads } from '../circuit/refuse-test.ts';
+import { standardTests } from '../circuit/standard-tests.ts';
+import type { Test } from '../circuit/test.ts';
+import { arrangementKey, testKey } from '../circuit/test-key.ts';
+import type { Procedure } from '../procedure/procedure.ts';
+import { meterUncertainty } from '../quantity/normal.ts';
+import { type Candidate, HEALTHY, type TableTest } from '../suspects/prediction-table.ts';
+
+/** Share of all weight that the healthy circuit has before any reading: a complaint mostly has a cause. */
+const HEALTHY_SHARE = 0.05;
+const NO_FAULT_WORDS = 'nothing to repair now';
+
+/** A test as the thinker's table knows it, and as the person does it. */
+export interface ThinkerTest extends TableTest {
+  readonly test: Test;
+  readonly words: string;
+}
+
+/** What a test is called and takes, beside what it is. */
+type TestWords = Pick<ThinkerTest, 'id' | 'words' | 'family' | 'minutes' | 'needs'>;
+
+/** `test` with what it takes on this model's vehicle and meter. */
+export function tableTest(model: Model, test: Test, rest: TestWords): ThinkerTest {
+  const { volts, ohms } = model.meter;
+  const { kind } = test.probe;
+  const accuracy = kind === 'volts' ? volts : kind === 'ohms' ? ohms : null;
+  return {
+    ...rest,
+    test,
+    state: test.setup.state,
+    unplugged: test.setup.unplugged,
+    reaches: [...new Set(leads(test.probe).map(partName))].filter((part) => part !== 'battery'),
+    arrangement: arrangementKey(test.setup),
+    ...(accuracy
+      ? { standardUncertainty: (value: number) => meterUncertainty(accuracy, value).standard }
+      : {}),
+  };
+}
+
+/** The tests of a procedure, if there is one, and the standard tests of the circuit, each once. */
+export function collectTests(model: Model, procedure: Procedure | null): ThinkerTest[] {
+  const known = new Map<string, ThinkerTest>();
+  const add = (test: Test, rest: TestWords) => {
+    const key = testKey(test);
+    if (!known.has(key) && model.refusal(test) === null)
+      known.set(key, tableTest(model, test, rest));
+  };
+  for (const step of Object.values(procedure?.steps ?? {})) {
+    if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) continue;
+    const test = { setup: step.setup, probe: step.probe };
+    add(test, {
+      id: step.id,
+      words: step.title,
+      family: step.family,
+      minutes: 1,
+      needs: needsOf(test),
+    });
+  }
+  for (const { test, id, words, family, minutes, needs } of standardTests(model.circuit))
+    add(test, { id, words, family, minutes, needs });
+  return [...known.values()];
+}
+
+/** What has to be at hand for a step of a procedure. */
+export function needsOf({ setup, probe }: Test): string[] {
+  const needs = new Set<string>();
+  if (probe.kind === 'pattern' || probe.kind === 'timing') needs.add('scope');
+  if (probe.kind === 'light') needs.add('test-light');
+  if (probe.kind === 'lamp') needs.add('lamp');
+  for (const { through } of setup.bridges) {
+    if (typeof through === 'object') needs.add('resistor');
+    else if (through !== 'lead') needs.add(through);
+  }
+  if (setup.sensor === 'spare') needs.add('spare-sensor');
+  return [...needs];
+}
+
+/** The circuit's faults and, as one more suspect, no fault. */
+export function candidatesOf(circuit: Circuit): Candidate[] {
+  const faults = circuit.faults.map(({ id, words, repair, repairWords, weight, subject }) => ({
+    id,
+    words,
+    repair,
+    repairWords,
+    weight,
+    subject,
+  }));
+  const total = faults.reduce((sum, { weight }) => sum + weight, 0);
+  const weight = (total * HEALTHY_SHARE) / (1 - HEALTHY_SHARE);
+  return [
+    ...faults,
+    {
+      id: HEALTHY,
+      words: 'nothing wrong now',
+      repair: HEALTHY,
+      repairWords: NO_FAULT_WORDS,
+      weight,
+      subject: [],
+    },
+  ];
+}
