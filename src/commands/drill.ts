@@ -1,22 +1,19 @@
 /** `ohmward drill`: practice on a hidden fault, alone, as an assignment, without a person, or a class's results. */
-import { loadAssignment } from '../drill/assignment.ts';
 import { type ActionsFile, loadActions } from '../drill/drill-actions.ts';
 import type { DrillInHand } from '../drill/drill-in-hand.ts';
 import { SEED_MAX } from '../drill/hidden-fault.ts';
 import { LEVELS, levelOf } from '../drill/levels.ts';
 import { loadFile } from '../files/load-library.ts';
-import { nodeDisk } from '../log/node-disk.ts';
-import { writeWholeFile } from '../log/write-whole.ts';
 import { formatIssue } from '../source/format-issue.ts';
 import { safeText } from '../source/safe-text.ts';
 import type { Dialogue } from '../ui/plain/plain-session.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
 import { assignedDrill } from './drill/assigned-drill.ts';
-import { classReport } from './drill/class-report.ts';
 import { finishDrill } from './drill/finish-drill.ts';
 import { beginDrill, continueDrill, type NewDrill } from './drill/open-drill.ts';
 import { runActions } from './drill/run-actions.ts';
+import { showClass } from './drill/show-class.ts';
 import { type Desk, isProblem, openDesk, type Problem } from './session/open-desk.ts';
 import { programName } from './version.ts';
 
@@ -79,7 +76,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const desk = await openDesk(io, programName(), textOf(args, 'sessions'));
   if (isProblem(desk)) return tell(io, desk, EXIT.wrongInput);
   const folder = textOf(args, 'class');
-  if (folder !== undefined) return runClass(desk, folder, args, io);
+  if (folder !== undefined) return showClass(desk, folder, args, io);
   const path = textOf(args, 'actions');
   if (path !== undefined) {
     const file = loadFile(path, loadActions);
@@ -227,49 +224,6 @@ async function choosePlain(
     values['level'] = LEVELS[level]!.name;
   }
   return { positionals: [names[subject]!], values };
-}
-
-function runClass(desk: Desk, folder: string, args: Arguments, io: Io): number {
-  const set = textOf(args, 'assignment');
-  const file = set === undefined ? null : loadFile(set, loadAssignment);
-  if (file && !file.value)
-    return tell(
-      io,
-      {
-        problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
-        fix: 'mend the assignment',
-      },
-      EXIT.wrongInput,
-    );
-  const report = classReport(folder, {
-    circuits: desk.library.circuits,
-    ...(file?.value ? { assignment: file.value } : {}),
-  });
-  if ('words' in report)
-    return tell(
-      io,
-      { problem: `the folder cannot be read: ${report.words}`, fix: 'check the spelling' },
-      EXIT.wrongInput,
-    );
-  const page = textOf(args, 'html');
-  if (page !== undefined) {
-    const written = writeWholeFile(nodeDisk, page, report.html);
-    if (!written.ok)
-      return tell(
-        io,
-        { problem: written.problem.words, fix: written.problem.fix },
-        EXIT.wrongInput,
-      );
-    io.err(`Written: ${safeText(page)}\n`);
-  }
-  if (args.values['csv'] === true) {
-    io.out(report.csv);
-    for (const { file, kind, words } of report.doubtful)
-      io.err(`${kind}: ${safeText(file)}: ${safeText(words)}\n`);
-  } else if (args.values['json'] === true)
-    io.out(`${JSON.stringify({ ...report.summary, doubtful: report.doubtful }, null, 2)}\n`);
-  else if (page === undefined) io.out(report.table);
-  return report.doubtful.some(({ kind }) => kind === 'altered') ? EXIT.wrongInput : EXIT.done;
 }
 
 function tell(io: Io, { problem, fix }: Problem, code: number): number {

@@ -2,13 +2,13 @@
 
 import { exportRecord, FORMS } from '../records/export-record.ts';
 import { AUDIENCES } from '../records/report.ts';
-import { transcriptOf } from '../records/transcript.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
 import { compare, verifyRecords } from './records/check-records.ts';
 import { listRecords } from './records/list-records.ts';
-import { choiceOf, deliver, readNamed, Stop } from './records/shelf.ts';
+import { choiceOf, deliver, oneOf, readNamed, Stop } from './records/shelf.ts';
+import { showRecord } from './records/show-record.ts';
 
 type Verb = (names: readonly string[], args: Arguments, io: Io) => Promise<number>;
 
@@ -23,12 +23,7 @@ const VERBS: Readonly<Record<string, Verb>> = {
     return listRecords([], args, io);
   },
   find: listRecords,
-  show: async (names, args, io) => {
-    const { record } = await readNamed(oneOf(names, 'show'), args, io);
-    if (args.values['json'] === true) io.out(exportRecord(record, 'json', 'shop'));
-    else io.out(transcriptOf(record));
-    return EXIT.done;
-  },
+  show: showRecord,
   export: exportOne,
   verify: (names, args, io) => {
     if (names.length === 0)
@@ -40,12 +35,13 @@ const VERBS: Readonly<Record<string, Verb>> = {
 
 export const command: Command = {
   name: 'records',
-  summary: 'finished sessions: list, find, show, export, verify, compare',
+  summary: 'finished sessions and drills: list, find, show, export, verify, compare',
   usage: 'records list|find|show|export|verify|compare [SESSION or words] [options]',
   examples: [
     'ohmward records list --since 2026-03',
     'ohmward records find --plate "QX 47" cold start',
     'ohmward records show last',
+    'ohmward records show --class FOLDER --html results.html',
     'ohmward records export last --as pdf --for customer --output report.pdf',
     'ohmward records verify SESSION --head 64-DIGITS-FROM-A-REPORT',
     'ohmward records compare BEFORE AFTER',
@@ -72,6 +68,10 @@ export const command: Command = {
       type: 'boolean',
       help: 'export --as csv: begin with the mark some spreadsheet programs want',
     },
+    class: { type: 'string', value: 'FOLDER', help: "show: all students' drills in a folder" },
+    assignment: { type: 'string', value: 'FILE', help: 'show --class: against what was set' },
+    csv: { type: 'boolean', help: 'show --class: CSV instead of the table' },
+    html: { type: 'string', value: 'FILE', help: 'show --class: write a page with pictures' },
     head: { type: 'string', value: 'HASH', help: 'verify: the head printed on a report' },
     folder: { type: 'string', value: 'FOLDER', help: 'look for sessions here' },
     json: { type: 'boolean', help: 'answer as JSON' },
@@ -127,11 +127,4 @@ async function exportOne(names: readonly string[], args: Arguments, io: Io): Pro
       'Read it before you hand it out: nicknames and misspelled names can only be found by a reader.\n',
     );
   return EXIT.done;
-}
-
-function oneOf(names: readonly string[], verb: string): string {
-  const [name] = names;
-  if (name !== undefined && names.length === 1) return name;
-  const words = name === undefined ? `${verb} which session?` : `${verb} takes one session`;
-  throw new Stop(EXIT.wrongUse, words, `ohmward records ${verb} last`);
 }

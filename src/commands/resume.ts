@@ -45,7 +45,7 @@ export const command: Command = {
     const end = await plainSession(opened, dialogue);
     dialogue.close();
     opened.driver.close();
-    finish(opened, args, io);
+    await finish(opened, desk, args, io);
     return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
   },
 };

@@ -60,7 +60,7 @@ export const command: Command = {
     dialogue.close();
     if (!closed) driver.perform({ type: 'pause' });
     driver.close();
-    finish(opened, args, io);
+    await finish(opened, desk, args, io);
     if (!closed) return EXIT.interrupted;
     return driver.session().closed?.verdict === 'cured' ? EXIT.done : EXIT.wrongInput;
   },

@@ -156,7 +156,7 @@ async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<numbe
   if (opened.driver.session().status === 'open') opened.driver.perform({ type: 'pause' });
   opened.driver.close();
   if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
-  finish(opened, args, io);
+  await finish(opened, desk, args, io);
   return failure === null ? EXIT.done : EXIT.wrongInput;
 }
 
@@ -171,7 +171,7 @@ async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
     if (isProblem(opened)) return tell(io, opened, EXIT.wrongInput);
     const end = await plainSession(opened, dialogue);
     opened.driver.close();
-    finish(opened, args, io);
+    await finish(opened, desk, args, io);
     return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
   } finally {
     dialogue.close();

@@ -87,7 +87,8 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
     case 'segment-continued':
       return null;
     case 'caution-acknowledged':
-      return { type: 'acknowledge-cautions' };
+      // Before the conclusion only at the present step; after it, at any test that is done again.
+      return { type: 'acknowledge-cautions', ...(session.concluded ? { step: event.step } : {}) };
     case 'reading-recorded': {
       const value = event.value ?? Number.POSITIVE_INFINITY;
       return { type: 'record-reading', typed: event.typed, value };

@@ -1,5 +1,9 @@
-/** Whether a session file is what it was: its chain, its head, the shape of its events, and its conclusion. */
+/** Whether the file of a session or drill is what it was: its chain, its head, its events, and what they come to. */
+import type { DrillEvent } from '../drill/drill-events.ts';
+import type { MindStore } from '../drill/drill-world.ts';
+import { type DrillVerdict, verifyDrill } from '../drill/verify-drill.ts';
 import type { Disk } from '../log/disk.ts';
+import { sha256 } from '../log/hash.ts';
 import { openSession } from '../log/open-session.ts';
 import {
   type KnownHead,
@@ -28,13 +32,21 @@ export interface Verification {
 }
 
 export interface Check {
-  readonly name: 'chain' | 'head' | 'events' | 'history';
+  readonly name: 'chain' | 'head' | 'events' | 'history' | 'drill';
   readonly passed: boolean;
   readonly words: string;
 }
 
-/** Verifies the session that ends in the file `path`, against a head noted elsewhere when there is one. */
-export function verifySession(disk: Disk, path: string, known?: KnownHead): Verification {
+/**
+ * Verifies the session or drill that ends in the file `path`, against a head noted elsewhere when there is one.
+ * `minds` is shared among the drills that are verified together.
+ */
+export function verifySession(
+  disk: Disk,
+  path: string,
+  known?: KnownHead,
+  minds?: MindStore,
+): Verification {
   const opened = openSession(disk, path);
   if (!opened.ok)
     return {
@@ -71,6 +83,12 @@ export function verifySession(disk: Disk, path: string, known?: KnownHead): Veri
     checks.push({ name: 'head', passed, words });
     if (!passed) firstBad = { path, line: against.firstBadLine ?? 1, words };
   }
+  if (stored[0]?.type === 'drill-opened') {
+    const { check, seq } = drillCheck(stored as unknown as readonly DrillEvent[], minds);
+    checks.push(check);
+    if (!check.passed) firstBad ??= lineOf(disk, paths, seq, check.words);
+    return { ...base, genuine: checks.every(({ passed }) => passed), checks, firstBad };
+  }
   const { events, flaw } = checkEvents(stored);
   checks.push({
     name: 'events',
@@ -95,6 +113,29 @@ export function verifySession(disk: Disk, path: string, known?: KnownHead): Veri
     if (broken) firstBad ??= lineOf(disk, paths, seq, broken.words);
   }
   return { ...base, genuine: checks.every((check) => check.passed), checks, firstBad };
+}
+
+/** What the seed of a drill gives, against what its file says; `seq` is the first event that does not match. */
+function drillCheck(
+  events: readonly DrillEvent[],
+  minds: MindStore | undefined,
+): { readonly check: Check; readonly seq: number } {
+  const { verdict, problems } = trialOf(events, minds);
+  const passed = verdict !== 'false';
+  const words = passed
+    ? `every answer is the one that the seed gives${verdict === 'open' ? '; it is not finished' : ''}`
+    : problems.join('; ');
+  const seq = Number(/^event (\d+):/.exec(problems[0] ?? '')?.[1] ?? 1);
+  return { check: { name: 'drill', passed, words }, seq };
+}
+
+/** A file may hold anything under a drill's name; what it makes our code throw is a finding about the file. */
+function trialOf(events: readonly DrillEvent[], minds: MindStore | undefined): DrillVerdict {
+  try {
+    return verifyDrill(events, sha256, minds);
+  } catch {
+    return { verdict: 'false', problems: ['its events are not those of a drill'] };
+  }
 }
 
 function chainWords({ verdict, words }: SessionLog, events: number): string {

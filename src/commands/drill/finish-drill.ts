@@ -1,6 +1,8 @@
 /** What is left to say when a drill is over or was left: the debrief or the score, the file, the way on. */
 import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import { debriefLines, scoreLine } from '../../drill/drill-words.ts';
+import { drillRecordJson } from '../../records/drill-record.ts';
+import { harmlessJson } from '../../records/record-json.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { Arguments, Io } from '../command.ts';
 
@@ -11,18 +13,10 @@ export function finishDrill(
   io: Io,
   withDebrief: boolean,
 ): void {
-  const { revealed, opened } = hand.drill();
+  const { revealed } = hand.drill();
   if (args.values['json'] === true) {
-    const { circuit: _circuit, procedure, ...rest } = opened;
-    const debrief = hand.debrief();
-    const result = {
-      ...rest,
-      procedure: procedure?.name ?? null,
-      path: hand.path(),
-      revealed,
-      debrief,
-    };
-    io.out(`${JSON.stringify(result, null, 2)}\n`);
+    const result = drillRecordJson({ drill: hand.drill(), debrief: hand.debrief() }, hand.path());
+    io.out(harmlessJson(result));
     return;
   }
   const debrief = hand.debrief();

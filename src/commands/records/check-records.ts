@@ -1,4 +1,5 @@
 /** `records verify` and `records compare`. */
+import type { MindStore } from '../../drill/drill-world.ts';
 import { nodeDisk } from '../../log/node-disk.ts';
 import { beforeAndAfter, compareRecords } from '../../records/compare-records.ts';
 import { writeReport } from '../../records/export-record.ts';
@@ -27,8 +28,9 @@ export async function verifyRecords(
     throw new Stop(EXIT.wrongUse, '--head belongs to one session', 'name one session');
   const known = head === undefined ? undefined : { hash: head };
   const results: Verification[] = [];
+  const minds: MindStore = new Map();
   for (const name of names)
-    results.push(verifySession(nodeDisk, await pathOf(name, args, io), known));
+    results.push(verifySession(nodeDisk, await pathOf(name, args, io), known, minds));
   if (args.values['json'] === true)
     io.out(harmlessJson({ schemaVersion: SCHEMA_VERSION, sessions: results }));
   else io.out(results.map((result) => resultText(result, head !== undefined)).join('\n'));

@@ -1,6 +1,6 @@
 /** What the verbs of `ohmward records` share: the folder, the index, the session a person means, the output file. */
 import { existsSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { sessionsFolder } from '../../files/folders.ts';
 import { openSettings } from '../../files/settings.ts';
 import { nodeDisk } from '../../log/node-disk.ts';
@@ -54,9 +54,25 @@ export async function indexOf(args: Arguments, io: Io): Promise<RecordIndex> {
 export async function pathOf(name: string, args: Arguments, io: Io): Promise<string> {
   const path = sessionAtPath(nodeDisk, io.cwd, name);
   if (path !== null) return path;
-  const found = sessionInIndex(await indexOf(args, io), name);
-  if (!found.ok) throw new Stop(EXIT.wrongInput, found.words, found.fix);
-  return found.path;
+  const index = await indexOf(args, io);
+  const found = sessionInIndex(index, name);
+  if (found.ok) return found.path;
+  const drill = sessionAtPath(nodeDisk, join(index.folder, 'drills'), fileNamed(name));
+  if (drill !== null) return drill;
+  throw new Stop(EXIT.wrongInput, found.words, found.fix);
+}
+
+/** Drills are found by the whole name of their file, with its ending or without. */
+function fileNamed(name: string): string {
+  return name.endsWith('.jsonl') ? name : `${name}.jsonl`;
+}
+
+/** The one session that a verb is about. */
+export function oneOf(names: readonly string[], verb: string): string {
+  const [name] = names;
+  if (name !== undefined && names.length === 1) return name;
+  const words = name === undefined ? `${verb} which session?` : `${verb} takes one session`;
+  throw new Stop(EXIT.wrongUse, words, `ohmward records ${verb} last`);
 }
 
 /** The session's record; of a damaged one what stands before the damage, with a warning. */

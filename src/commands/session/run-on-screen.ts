@@ -11,6 +11,7 @@ import {
 import { mountScreen } from '../../ui/term/mount.tsx';
 import { openTerminal } from '../../ui/term/terminal-session.ts';
 import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
+import { afterTheSession } from './after-the-session.ts';
 import { finish } from './finish.ts';
 import type { Desk } from './open-desk.ts';
 import { servicesOf } from './screen-services.ts';
@@ -24,9 +25,16 @@ export async function runOnScreen(
 ): Promise<number> {
   let current = begun;
   let code: number = EXIT.done;
+  /** What programs after earlier sessions complained of: while the screen is up there is no place for it. */
+  const complaints: string[] = [];
+  const quietly = { ...io, err: (text: string) => void complaints.push(text) };
+  const running: Promise<void>[] = [];
   const services = servicesOf(desk, (opened) => {
-    current?.driver.close();
+    const left = current;
     current = opened;
+    if (!left) return;
+    left.driver.close();
+    running.push(afterTheSession(left, desk, quietly));
   });
   const settings = desk.settings();
   const asked = args.values['ascii'] === true || settings.ascii;
@@ -61,7 +69,9 @@ export async function runOnScreen(
     const { driver } = current;
     if (driver.session().status === 'open') driver.perform({ type: 'pause' });
     driver.close();
-    finish(current, args, io);
+    await finish(current, desk, args, io);
   }
+  await Promise.all(running);
+  for (const complaint of complaints) io.err(complaint);
   return code;
 }

@@ -1,0 +1,62 @@
+/** The drills of a class on standard output or as a page: `drill --class` and `records show --class`. */
+import { resolve } from 'node:path';
+import { loadAssignment } from '../../drill/assignment.ts';
+import { loadFile } from '../../files/load-library.ts';
+import { nodeDisk } from '../../log/node-disk.ts';
+import { writeWholeFile } from '../../log/write-whole.ts';
+import { harmlessJson } from '../../records/record-json.ts';
+import { formatIssue } from '../../source/format-issue.ts';
+import { safeText } from '../../source/safe-text.ts';
+import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
+import type { Desk, Problem } from '../session/open-desk.ts';
+import { classReport } from './class-report.ts';
+
+/** Table, `--csv`, `--json` or `--html FILE`; 1 when a file was altered. */
+export function showClass({ library }: Desk, named: string, args: Arguments, io: Io): number {
+  const folder = resolve(io.cwd, named);
+  const set = textOf(args, 'assignment');
+  const file = set === undefined ? null : loadFile(set, loadAssignment);
+  if (file && !file.value)
+    return tell(
+      io,
+      {
+        problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
+        fix: 'mend the assignment',
+      },
+      EXIT.wrongInput,
+    );
+  const report = classReport(folder, {
+    circuits: library.circuits,
+    ...(file?.value ? { assignment: file.value } : {}),
+  });
+  if ('words' in report)
+    return tell(
+      io,
+      { problem: `the folder cannot be read: ${report.words}`, fix: 'check the spelling' },
+      EXIT.wrongInput,
+    );
+  const page = textOf(args, 'html');
+  if (page !== undefined) {
+    const written = writeWholeFile(nodeDisk, resolve(io.cwd, page), report.html);
+    if (!written.ok)
+      return tell(
+        io,
+        { problem: written.problem.words, fix: written.problem.fix },
+        EXIT.wrongInput,
+      );
+    io.err(`Written: ${safeText(page)}\n`);
+  }
+  if (args.values['csv'] === true) {
+    io.out(report.csv);
+    for (const { file, kind, words } of report.doubtful)
+      io.err(`${kind}: ${safeText(file)}: ${safeText(words)}\n`);
+  } else if (args.values['json'] === true)
+    io.out(harmlessJson({ ...report.summary, doubtful: report.doubtful }));
+  else if (page === undefined) io.out(report.table);
+  return report.doubtful.some(({ kind }) => kind === 'altered') ? EXIT.wrongInput : EXIT.done;
+}
+
+function tell(io: Io, { problem, fix }: Problem, code: number): number {
+  io.err(`ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`);
+  return code;
+}
