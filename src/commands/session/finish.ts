@@ -8,14 +8,24 @@ import type { Arguments, Io } from '../command.ts';
 export function finish(opened: OpenedSession, args: Arguments, io: Io): void {
   const session = opened.driver.session();
   const path = opened.driver.path();
+  const { from } = session.opened;
   if (args.values['json'] === true) {
     io.out(`${JSON.stringify(recordOf(session, opened.driver.head()), null, 2)}\n`);
     return;
   }
   const { concluded } = session;
   const ending = concluded
-    ? [`Conclusion: ${safeText(concluded.title)}`, `Repair: ${safeText(concluded.repair)}`]
+    ? [
+        `Conclusion: ${safeText(opened.bind(concluded.title))}`,
+        `Repair: ${safeText(opened.bind(concluded.repair))}`,
+      ]
     : ['No conclusion yet.'];
+  if (from !== undefined)
+    ending.unshift(`Began in the middle of the procedure, at the step "${safeText(from)}".`);
+  if (opened.preview) {
+    io.out(`${[...ending, 'A preview: nothing was saved.'].join('\n')}\n`);
+    return;
+  }
   const next =
     session.status === 'paused'
       ? 'Go on with: ohmward resume'
