@@ -31,7 +31,7 @@ export const command: Command = {
     watch: { type: 'boolean', help: 'check again after each save, until interrupted' },
     json: { type: 'boolean', help: 'one JSON document' },
     sarif: { type: 'boolean', help: 'one SARIF 2.1.0 document' },
-    colour: { type: 'string', value: 'WHEN', help: 'always, never or auto; auto when left out' },
+    color: { type: 'string', value: 'WHEN', help: 'always, never or auto' },
   },
   run: async (args: Arguments, io: Io) => {
     const wrong = wrongUse(args);
@@ -80,8 +80,8 @@ function wrongUse(args: Arguments): string | null {
   const { json, sarif, watch } = args.values;
   if (json && sarif) return 'choose --json or --sarif, not both';
   if (watch && (json || sarif)) return '--watch goes with text only';
-  const colour = textOf(args, 'colour') ?? 'auto';
-  if (!['always', 'never', 'auto'].includes(colour)) return '--colour is always, never or auto';
+  const colour = textOf(args, 'color') ?? 'auto';
+  if (!['always', 'never', 'auto'].includes(colour)) return '--color is always, never or auto';
   return null;
 }
 
@@ -105,7 +105,7 @@ function costOf({ linked, proof, model }: ProvedFile) {
 
 /** NO_COLOR (no-color.org) and a pipe turn colours off; the option beats both. */
 function wantsColour(args: Arguments, io: Io): boolean {
-  const colour = textOf(args, 'colour') ?? 'auto';
+  const colour = textOf(args, 'color') ?? 'auto';
   if (colour !== 'auto') return colour === 'always';
   return !io.env['NO_COLOR'] && io.env['TERM'] !== 'dumb' && process.stdout.isTTY === true;
 }

@@ -1,10 +1,12 @@
 /** `ohmward draw`: a tree or a circuit as a drawing in the terminal, or a tree as SVG, Mermaid or DOT. */
 import { drawCircuit } from '../circuit/draw-circuit.ts';
 import { libraryFolder } from '../files/folders.ts';
+import { bindText } from '../procedure/bind-text.ts';
 import { drawDot, drawMermaid } from '../procedure/draw-flow-text.ts';
 import { treeGraph } from '../procedure/draw-graph.ts';
 import { drawSvg } from '../procedure/draw-svg.ts';
 import { drawTree } from '../procedure/draw-tree.ts';
+import { emptyJob } from '../procedure/job.ts';
 import { passingOf } from '../proof/passing.ts';
 import { isUsable } from '../source/issue.ts';
 import { safeText } from '../source/safe-text.ts';
@@ -75,7 +77,9 @@ function draw(report: CheckReport, form: Form, args: Arguments, io: Io): string 
   if (!tree || (!isUsable(report.issues) && !report.proofs[0])) return null;
   const { procedure } = tree.linked;
   const proof = args.values['proved'] === true ? report.proofs[0]?.proof : undefined;
-  const nodes = treeGraph(procedure, proof && passingOf(proof.ways));
+  const nodes = treeGraph(procedure, proof && passingOf(proof.ways), (text) =>
+    bindText(text, emptyJob(''), tree.linked.circuit),
+  );
   const title = `${procedure.name}: ${procedure.title}`;
   switch (form) {
     case 'text':

@@ -73,7 +73,7 @@ export const command: Command = {
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
-  const desk = await openDesk(io, programName(), textOf(args, 'sessions'));
+  const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
   if (isProblem(desk)) return tell(io, desk, EXIT.wrongInput);
   const folder = textOf(args, 'class');
   if (folder !== undefined) return showClass(desk, folder, args, io);

@@ -26,7 +26,7 @@ export const command: Command = {
     'no-alt-screen': { type: 'boolean', help: 'stay on the normal screen' },
   },
   run: async (args: Arguments, io: Io) => {
-    const desk = await openDesk(io, programName(), textOf(args, 'sessions'));
+    const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
     if (isProblem(desk)) return tell(io, desk.problem, desk.fix);
     const path =
       args.positionals[0] === undefined ? newestOpen(desk) : findSession(desk, args.positionals[0]);

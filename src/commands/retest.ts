@@ -35,7 +35,7 @@ export const command: Command = {
     };
     const [named] = args.positionals;
     if (named === undefined) return tell('which session?', 'ohmward retest FILE', EXIT.wrongUse);
-    const desk = await openDesk(io, programName(), textOf(args, 'sessions'));
+    const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
     if (isProblem(desk)) return tell(desk.problem, desk.fix);
     const opened = continueSession(desk, findSession(desk, named));
     if (isProblem(opened)) return tell(opened.problem, opened.fix);

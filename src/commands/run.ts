@@ -1,4 +1,5 @@
 /** `ohmward` and `ohmward run`: a guided session on the screen, as a dialogue of lines, or without a person. */
+import { libraryFolder } from '../files/folders.ts';
 import { loadFile } from '../files/load-library.ts';
 import { emptyJob, type Job } from '../procedure/job.ts';
 import { loadJob } from '../procedure/load-job.ts';
@@ -7,12 +8,14 @@ import { type AnswersFile, loadAnswers } from '../session/answers-file.ts';
 import { formatIssue } from '../source/format-issue.ts';
 import { safeText } from '../source/safe-text.ts';
 import type { OpenedSession } from '../ui/app-services.ts';
+import type { Dialogue } from '../ui/plain/plain-session.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
 import { finish } from './session/finish.ts';
 import {
   type Desk,
   findProcedure,
+  isPath,
   isProblem,
   openDesk,
   type Problem,
@@ -36,6 +39,8 @@ export const command: Command = {
     'ohmward run hall-no-signal --job FILE                begin with a job sheet',
     'ohmward run hall-no-signal --bench wire.signal.open  on a simulated vehicle with this fault',
     'ohmward run hall-no-signal --answers FILE --json     without a person',
+    'ohmward run my-tree.yaml --bench wire.signal.open --from ground --watch',
+    '                                                     try a step, again after each save',
   ],
   options: {
     job: {
@@ -55,6 +60,17 @@ export const command: Command = {
     unattended: { type: 'boolean', help: 'let the simulated vehicle answer every step' },
     plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
     json: { type: 'boolean', help: 'print the finished session as JSON' },
+    from: {
+      type: 'string',
+      value: 'STEP',
+      help: 'begin at this step; on a simulated vehicle only, and the session says so',
+    },
+    preview: { type: 'boolean', help: 'save nothing' },
+    watch: {
+      type: 'boolean',
+      short: 'w',
+      help: 'a preview, again after each save of FILE; with --plain, --answers or --unattended',
+    },
     sessions: { type: 'string', value: 'FOLDER', help: 'where the session is saved' },
     ascii: { type: 'boolean', help: 'draw with ASCII characters only' },
     color: { type: 'string', value: 'WHEN', help: 'always, never or auto' },
@@ -64,23 +80,71 @@ export const command: Command = {
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
-  const desk = await openDesk(io, programName(), textOf(args, 'sessions'));
-  if (isProblem(desk)) return tell(io, desk, EXIT.wrongInput);
   const unattended = textOf(args, 'answers') !== undefined || args.values['unattended'] === true;
+  const wrong = wrongUse(args, unattended);
+  if (wrong) return tell(io, wrong, EXIT.wrongUse);
+  if (args.values['watch'] === true) {
+    const { watchRun } = await import('./session/watch-run.ts');
+    const once = async (turnIo: Io, dialogue: Dialogue | null) => {
+      const desk = await deskFor(args, turnIo);
+      if (isProblem(desk)) return tell(turnIo, desk, EXIT.wrongInput);
+      return dialogue ? talkPlain(desk, args, turnIo, dialogue) : runUnattended(desk, args, turnIo);
+    };
+    const library = libraryFolder(io.cwd);
+    return watchRun({ file: args.positionals[0] ?? '', library, plain: !unattended, once }, io);
+  }
+  const desk = await deskFor(args, io);
+  if (isProblem(desk)) return tell(io, desk, EXIT.wrongInput);
   if (unattended) return runUnattended(desk, args, io);
   const flags = { plain: args.values['plain'] === true };
   if (decideFrontEnd(io.env, process.stdin, process.stdout, flags) === 'screen') {
     const { runOnScreen } = await import('./session/run-on-screen.ts');
-    const begun = namesSession(args) ? begin(desk, args, null) : null;
+    const begun = namesNone(args) ? null : begin(desk, args, null);
     if (begun && isProblem(begun)) return tell(io, begun, EXIT.wrongInput);
     return runOnScreen(desk, begun, args, io);
   }
   return runPlain(desk, args, io);
 }
 
-/** Whether the arguments name what to begin; else the person is asked. */
-function namesSession(args: Arguments): boolean {
-  return args.positionals[0] !== undefined || textOf(args, 'job') !== undefined;
+/** The desk with what lies beside the named file, and in a preview with nothing to keep. */
+function deskFor(args: Arguments, io: Io): Promise<Desk | Problem> {
+  const [named] = args.positionals;
+  return openDesk(io, programName(), {
+    sessions: textOf(args, 'sessions'),
+    file: named !== undefined && isPath(named) ? named : undefined,
+    preview: args.values['preview'] === true || args.values['watch'] === true,
+  });
+}
+
+/** Whether the person is still to be asked what to begin. */
+function namesNone(args: Arguments): boolean {
+  return args.positionals[0] === undefined && textOf(args, 'job') === undefined;
+}
+
+function wrongUse(args: Arguments, unattended: boolean): Problem | null {
+  const [named] = args.positionals;
+  if (textOf(args, 'from') !== undefined && textOf(args, 'bench') === undefined)
+    return {
+      problem: '--from needs a simulated vehicle: a real one is tested from the start',
+      fix: 'add --bench FAULT, or --bench healthy',
+    };
+  if (textOf(args, 'from') !== undefined && namesNone(args))
+    return {
+      problem: '--from needs a procedure to begin in',
+      fix: 'name it: ohmward run PROCEDURE',
+    };
+  if (args.values['watch'] !== true) return null;
+  if (named === undefined || !isPath(named))
+    return {
+      problem: '--watch needs a file to watch',
+      fix: 'name the procedure by its file, such as ./my-tree.yaml',
+    };
+  if (!unattended && args.values['plain'] !== true)
+    return {
+      problem: '--watch goes with --plain, --answers or --unattended',
+      fix: 'add --plain to answer yourself, or --unattended to let the simulated vehicle answer',
+    };
+  return null;
 }
 
 /** Opens the session that the arguments name. */
@@ -126,6 +190,7 @@ function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): Opened
     procedure,
     job,
     bench: fault === undefined ? null : { fault, seed },
+    from: textOf(args, 'from'),
   });
 }
 
@@ -162,23 +227,25 @@ async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<numbe
 
 async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
   const { lineDialogue } = await import('./session/line-dialogue.ts');
-  const { plainSession } = await import('../ui/plain/plain-session.ts');
   const dialogue = lineDialogue(io);
   try {
-    const chosen = namesSession(args) ? args : await choosePlain(desk, args, dialogue);
-    if (!chosen) return EXIT.interrupted;
-    const opened = begin(desk, chosen, null);
-    if (isProblem(opened)) return tell(io, opened, EXIT.wrongInput);
-    const end = await plainSession(opened, dialogue);
-    opened.driver.close();
-    await finish(opened, desk, args, io);
-    return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+    return await talkPlain(desk, args, io, dialogue);
   } finally {
     dialogue.close();
   }
 }
 
-type Dialogue = ReturnType<typeof import('./session/line-dialogue.ts').lineDialogue>;
+async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue): Promise<number> {
+  const { plainSession } = await import('../ui/plain/plain-session.ts');
+  const chosen = namesNone(args) ? await choosePlain(desk, args, dialogue) : args;
+  if (!chosen) return EXIT.interrupted;
+  const opened = begin(desk, chosen, null);
+  if (isProblem(opened)) return tell(io, opened, EXIT.wrongInput);
+  const end = await plainSession(opened, dialogue);
+  opened.driver.close();
+  await finish(opened, desk, args, io);
+  return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+}
 
 /** Procedure and vehicle by number, for a person who named none. */
 async function choosePlain(

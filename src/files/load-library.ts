@@ -39,17 +39,27 @@ export interface LoadedLibrary extends Library {
   readonly cautionFile: LibraryFile<readonly CautionRule[]>;
 }
 
-/** Reads the whole folder. Files that cannot be used are kept with their issues and are missing from the maps. */
-export function loadLibrary(folder: string): LoadedLibrary {
-  const procedureFiles = [folder, join(folder, 'families')].flatMap((place) =>
-    yamlFiles(place)
-      .filter((path) => basename(path) !== 'cautions.yaml')
-      .map((path) => loadFile(path, parseProcedure)),
+/** Files that come before those of the folder; of two with one name the first is used. */
+export interface LibraryPaths {
+  readonly procedures: readonly string[];
+  readonly circuits: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+const NO_PATHS: LibraryPaths = { procedures: [], circuits: [], cautions: [] };
+
+/** Reads the whole folder, and the files of `before`. Files that cannot be used are kept with their issues and are missing from the maps. */
+export function loadLibrary(folder: string, before: LibraryPaths = NO_PATHS): LoadedLibrary {
+  const procedurePaths = [folder, join(folder, 'families')].flatMap((place) =>
+    yamlFiles(place).filter((path) => basename(path) !== 'cautions.yaml'),
   );
-  const circuitPaths = yamlFiles(join(folder, 'circuits'));
+  const procedureFiles = [...before.procedures, ...procedurePaths].map((path) =>
+    loadFile(path, parseProcedure),
+  );
+  const circuitPaths = [...before.circuits, ...yamlFiles(join(folder, 'circuits'))];
   const circuits = new LazyCircuits(circuitPaths, (path) => loadFile(path, loadCircuit));
   const jobFiles = yamlFiles(join(folder, 'jobs')).map((path) => loadFile(path, loadJob));
-  const cautionFile = loadFile(join(folder, 'cautions.yaml'), loadCautions);
+  const cautionFile = loadFile(before.cautions[0] ?? join(folder, 'cautions.yaml'), loadCautions);
   return {
     folder,
     procedureFiles,

@@ -107,7 +107,7 @@ class StepBuilder {
     return {
       id: this.id,
       kind: 'conclude',
-      title: draft.title ?? words(this.id),
+      title: this.title(),
       faults,
       say: this.text('say'),
       repair: this.text('repair'),
@@ -181,7 +181,7 @@ class StepBuilder {
       );
     return {
       id: this.id,
-      title: draft.title ?? words(this.id),
+      title: this.title(),
       family: (draft.test ?? 'inspection') as Family,
       setup,
       say: this.text('say'),
@@ -552,6 +552,13 @@ class StepBuilder {
       kind: 'act',
       go: this.linker.target(this.frame, go, [...this.path, 'go']),
     };
+  }
+
+  private title(): string {
+    const { title } = this.draft;
+    if (title === undefined) return words(this.id);
+    const filled = this.bound(title, ['title']);
+    return filled.charAt(0).toUpperCase() + filled.slice(1);
   }
 
   private text(key: 'say' | 'why' | 'repair' | 'customer'): string {

@@ -27,12 +27,17 @@ export interface GraphExit {
 /** Faults that leave a step by an outcome (empty name where nothing is read). */
 export type Passing = (step: string, outcome: string) => readonly string[];
 
-/** Boxes in the order in which a reader comes to them, each once; what nothing leads to is left out. */
-export function treeGraph(procedure: Procedure, passing?: Passing): GraphNode[] {
+/** Boxes in the order in which a reader comes to them, each once; what nothing leads to is left out. `bind` fills the titles. */
+export function treeGraph(
+  procedure: Procedure,
+  passing?: Passing,
+  bind: (title: string) => string = (title) => title,
+): GraphNode[] {
   const found = new Map<string, GraphNode>();
   const visit = (id: string) => {
     if (found.has(id)) return;
-    const node = nodeOf(procedure, id, passing);
+    const made = nodeOf(procedure, id, passing);
+    const node = { ...made, title: bind(made.title) };
     found.set(id, node);
     for (const { to } of node.exits) visit(to);
   };

@@ -29,6 +29,8 @@ export interface LinkedProcedure {
   readonly procedure: Procedure;
   readonly circuit: Circuit | null;
   readonly places: ReadonlyMap<string, Place>;
+  /** The flat step that a name stands for: the first step inside for a name that uses a sub-procedure. */
+  readonly standing: (name: string) => string;
 }
 export interface Place {
   readonly source: YamlSource;
@@ -109,7 +111,12 @@ export class Linker {
         Object.entries(this.steps).map(([id, step]) => [id, this.resolved(step)]),
       ),
     };
-    return { procedure, circuit: this.circuit, places: this.places };
+    return {
+      procedure,
+      circuit: this.circuit,
+      places: this.places,
+      standing: (name) => this.standing(name),
+    };
   }
 
   /** Whether the procedure names a circuit, known or not. */

@@ -41,6 +41,8 @@ type Shape = (value: unknown, at: string) => string | null;
 const text: Shape = (value, at) => (typeof value === 'string' ? null : at);
 const number: Shape = (value, at) =>
   typeof value === 'number' && Number.isFinite(value) ? null : at;
+const textOrNone: Shape = (value, at) =>
+  value === undefined || typeof value === 'string' ? null : at;
 const flag: Shape = (value, at) => (typeof value === 'boolean' ? null : at);
 const anything: Shape = () => null;
 const orNull =
@@ -196,6 +198,7 @@ const SHAPES: Readonly<Record<string, Shape>> = {
     format: (value, at) => (value === 1 ? null : at),
     program: text,
     id: text,
+    from: textOrNone,
     person: text,
     shop: text,
     instruments: texts,

@@ -6,7 +6,7 @@
 import { canonicalJson } from '../log/canonical-json.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { type Command, decide } from '../session/decide.ts';
-import type { SessionEvent } from '../session/events.ts';
+import type { SessionEvent, SessionOpened } from '../session/events.ts';
 import { evolve, openSession } from '../session/evolve.ts';
 import { presentConclusion, type Session } from '../session/session.ts';
 
@@ -24,6 +24,7 @@ export function checkHistory(events: readonly SessionEvent[]): History | null {
   const [first, ...rest] = events;
   if (first?.type !== 'session-opened') return null;
   if (!namesLead(first.procedure)) return null;
+  if (first.from !== undefined && !mayBeginAt(first)) return null;
   let session = openSession(first);
   const judgedOtherwise: number[] = [];
   for (const [i, event] of rest.entries()) {
@@ -53,6 +54,11 @@ function namesLead({ start, steps }: Procedure): boolean {
       return [...ways, ...(step.cannot === null ? [] : [step.cannot])].every(known);
     })
   );
+}
+
+/** Only on a simulated vehicle does a walk begin in the middle, and at a step that there is. */
+function mayBeginAt({ from, procedure, vehicle }: SessionOpened): boolean {
+  return vehicle.kind === 'bench' && Object.hasOwn(procedure.steps, from ?? '');
 }
 
 const JUDGED_OTHERWISE = 'judged otherwise';

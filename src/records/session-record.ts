@@ -66,7 +66,7 @@ export function recordOf(session: Session, head: Head): SessionRecord {
       return [{ ...clock(event), step: titleOf(session, event.step), line, found }];
     }),
     interruptions: events.flatMap((event) => {
-      const words = interruptionWords(event);
+      const words = interruptionWords(session, event);
       return words === null ? [] : [{ ...clock(event), words }];
     }),
     conclusion: conclusionOf(session, clock),
@@ -133,8 +133,12 @@ function conclusionOf(session: Session, clock: Clock): RecordConclusion | null {
 }
 
 /** What broke the flow of the session or its file, in words; null for everything else. */
-function interruptionWords(event: SessionEvent): string | null {
+function interruptionWords(session: Session, event: SessionEvent): string | null {
   switch (event.type) {
+    case 'session-opened':
+      return event.from === undefined
+        ? null
+        : `the walk began in the middle of the procedure, at the step "${titleOf(session, event.from)}" (${event.from})`;
     case 'session-paused':
       return 'paused';
     case 'session-resumed':

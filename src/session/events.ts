@@ -28,6 +28,8 @@ export interface SessionOpened extends When {
   readonly circuit: Circuit | null;
   /** Where readings come from: a real vehicle, or a simulated one with this fault and sample. */
   readonly vehicle: SessionVehicle;
+  /** Step at which the walk began when it is not the start of the procedure: on a simulated vehicle only. */
+  readonly from?: string;
 }
 export type SessionVehicle =
   | { readonly kind: 'real' }

@@ -1,5 +1,5 @@
 /** Folds events into the state. Handles every event, never refuses; deciding is `decide.ts`. */
-import { isTask, type Procedure, stepOf } from '../procedure/procedure.ts';
+import { isTask, stepOf } from '../procedure/procedure.ts';
 import { type Answer, isAnswer, type SessionEvent, type SessionOpened } from './events.ts';
 import type { KeptAnswer, Session, Visit } from './session.ts';
 
@@ -14,7 +14,7 @@ export function openSession(opened: SessionOpened): Session {
     instruments: opened.instruments,
     meter: opened.meter,
     answers: [],
-    trail: walk(opened.procedure, []),
+    trail: walk(opened, []),
     acknowledged: { state: '', ids: [] },
     acknowledgements: [],
     extras: [],
@@ -34,7 +34,7 @@ export function replay(events: readonly SessionEvent[]): Session {
   let session = openSession(first);
   for (let index = 1; index < events.length; index += 1)
     session = fold(session, events[index]!, IN_PLACE);
-  return { ...session, trail: walk(session.opened.procedure, session.answers) };
+  return { ...session, trail: walk(session.opened, session.answers) };
 }
 
 /** The state after one more event; the state before stays as it is. */
@@ -136,14 +136,17 @@ function withAnswer(session: Session, event: Answer, lists: Lists): Session {
 }
 
 function withWay(session: Session, answers: readonly KeptAnswer[], lists: Lists): Session {
-  return { ...session, answers, trail: lists.way(session.opened.procedure, answers) };
+  return { ...session, answers, trail: lists.way(session.opened, answers) };
 }
 
 /**
- * The way through the tree that the kept answers give: the n-th visit of a step takes its n-th kept answer. Answers
+ * The way through the tree that the kept answers give, from where the session began: the n-th visit of a step takes its n-th kept answer. Answers
  * of steps the way no longer passes stay kept and count again when it passes them again.
  */
-export function walk(procedure: Procedure, answers: readonly KeptAnswer[]): Visit[] {
+export function walk(
+  opened: Pick<SessionOpened, 'procedure' | 'from'>,
+  answers: readonly KeptAnswer[],
+): Visit[] {
   const standing = new Map<string, number[]>();
   for (const [index, { event, superseded }] of answers.entries()) {
     if (superseded) continue;
@@ -153,7 +156,7 @@ export function walk(procedure: Procedure, answers: readonly KeptAnswer[]): Visi
   }
   const visits = new Map<string, number>();
   const trail: Visit[] = [];
-  let step = procedure.start;
+  let step = opened.from ?? opened.procedure.start;
   while (trail.length < VISITS_MAX) {
     const visit = visits.get(step) ?? 0;
     const answer = standing.get(step)?.[visit];

@@ -83,6 +83,8 @@ export interface MenuExtra {
 
 export interface OpenedSession {
   readonly driver: SessionDriver;
+  /** Kept in memory only: nothing is left when the program ends. */
+  readonly preview?: boolean;
   /** Null for a procedure without a circuit. */
   readonly thinker: Thinker | null;
   /** The wiring with the leads of a test on it; no lines when there is no circuit. */

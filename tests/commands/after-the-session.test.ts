@@ -111,7 +111,7 @@ it('that hangs is stopped by the clock', async () => {
     env: place.env,
     cwd: process.cwd(),
   };
-  const desk = await openDesk(io, 'ohmward test', place.sessions);
+  const desk = await openDesk(io, 'ohmward test', { sessions: place.sessions });
   if (isProblem(desk)) throw new Error(desk.problem);
   const procedure = desk.library.procedures.get('hall-no-signal')!;
   const opened = beginSession(desk, { procedure, job: emptyJob('none'), bench: null });

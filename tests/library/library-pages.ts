@@ -1,7 +1,9 @@
 /** The text of docs/library.md: what the shipped trees do with every fault. Run by scripts/library.mjs. */
 import { drawCircuit } from '../../src/circuit/draw-circuit.ts';
+import { bindText } from '../../src/procedure/bind-text.ts';
 import { treeGraph } from '../../src/procedure/draw-graph.ts';
 import { drawTree } from '../../src/procedure/draw-tree.ts';
+import { emptyJob } from '../../src/procedure/job.ts';
 import { type Conclusion, stepOf } from '../../src/procedure/procedure.ts';
 import { type ProofRow, proveProcedure } from '../../src/proof/prove-procedure.ts';
 import { library, shipped, trees } from './shipped.ts';
@@ -69,7 +71,12 @@ function treePage(name: string): { row: string; lines: string[] } {
     '',
     'Minutes in this table are those the author gives to each step.',
     '',
-    ...fenced(drawTree(treeGraph(procedure), { width: WIDTH, ascii: false })),
+    ...fenced(
+      drawTree(
+        treeGraph(procedure, undefined, (text) => bindText(text, emptyJob(''), circuit)),
+        { width: WIDTH, ascii: false },
+      ),
+    ),
   ];
   return { row: `| ${row.join(' | ')} |`, lines };
 }

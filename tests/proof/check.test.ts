@@ -68,7 +68,7 @@ describe('exit codes', () => {
 
   test('2 for options that do not go together', async () => {
     expect((await run(command, ['--json', '--sarif'])).code).toBe(2);
-    expect((await run(command, ['--colour', 'pink'])).code).toBe(2);
+    expect((await run(command, ['--color', 'pink'])).code).toBe(2);
   });
 });
 
@@ -173,14 +173,14 @@ describe('forms', () => {
   test('colours only when asked for', async () => {
     const path = files({ ...GOOD, 'rake-wheel-no-speed.yaml': BAD_TREE });
     expect((await run(command, [path])).out).not.toContain('\u001b');
-    const coloured = (await run(command, [path, '--colour', 'always'])).out;
+    const coloured = (await run(command, [path, '--color', 'always'])).out;
     expect(coloured).toContain('\u001b[1;31merror[wrong-conclusion]\u001b[0m');
   });
 
   test('text of an author cannot drive the terminal', async () => {
     const { out } = await run(command, [
       files({ 'evil.yaml': 'procedure: "\\e[2J"\nx\u0007y: 1\n' }),
-      '--colour',
+      '--color',
       'never',
     ]);
     expect([...out].filter((sign) => sign < ' ' && sign !== '\n')).toEqual([]);

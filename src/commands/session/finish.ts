@@ -15,20 +15,31 @@ export async function finish(
   io: Io,
 ): Promise<void> {
   print(opened, args, io);
-  await afterTheSession(opened, desk, io);
+  if (!opened.preview) await afterTheSession(opened, desk, io);
 }
 
-function print({ driver }: OpenedSession, args: Arguments, io: Io): void {
+function print(opened: OpenedSession, args: Arguments, io: Io): void {
+  const { driver } = opened;
   const session = driver.session();
   const path = safeText(driver.path());
+  const { from } = session.opened;
   if (args.values['json'] === true) {
     io.out(recordJson(recordOf(session, driver.head())));
     return;
   }
   const { concluded } = session;
   const ending = concluded
-    ? [`Conclusion: ${safeText(concluded.title)}`, `Repair: ${safeText(concluded.repair)}`]
+    ? [
+        `Conclusion: ${safeText(opened.bind(concluded.title))}`,
+        `Repair: ${safeText(opened.bind(concluded.repair))}`,
+      ]
     : ['No conclusion yet.'];
+  if (from !== undefined)
+    ending.unshift(`Began in the middle of the procedure, at the step "${safeText(from)}".`);
+  if (opened.preview) {
+    io.out(`${[...ending, 'A preview: nothing was saved.'].join('\n')}\n`);
+    return;
+  }
   const next =
     session.status === 'paused'
       ? 'Go on with: ohmward resume'

@@ -14,6 +14,9 @@ import {
   type SettingsStore,
   STANDARD_SETTINGS,
 } from '../../files/settings.ts';
+import type { Disk } from '../../log/disk.ts';
+import { memoryDisk } from '../../log/memory-disk.ts';
+import { nodeDisk } from '../../log/node-disk.ts';
 import { guidedProcedure } from '../../procedure/guided-procedure.ts';
 import type { Drive } from '../../procedure/job.ts';
 import { type LinkedProcedure, linkProcedure } from '../../procedure/link-procedure.ts';
@@ -23,6 +26,7 @@ import { formatIssue } from '../../source/format-issue.ts';
 import { isUsable } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import type { Io } from '../command.ts';
+import { filesBeside } from './files-beside.ts';
 
 export interface Desk {
   readonly library: LoadedLibrary;
@@ -31,7 +35,22 @@ export interface Desk {
   readonly sessions: () => string;
   readonly now: () => When;
   readonly program: string;
+  /** Where sessions are written: the disk, or in a preview the memory. */
+  readonly disk: Disk;
+  /** Nothing is kept. */
+  readonly preview: boolean;
 }
+
+export interface DeskWish {
+  /** Folder for sessions instead of the usual one. */
+  readonly sessions?: string | undefined;
+  /** A file of the person's own; what lies beside it comes before the library. */
+  readonly file?: string | undefined;
+  readonly preview?: boolean;
+}
+
+/** Stands for the folder of sessions that are not kept. */
+const NOWHERE = '(preview, not saved)';
 
 /** Why something could not be done, and the way out. */
 export interface Problem {
@@ -47,7 +66,7 @@ export const SESSION_SEED = 1;
 export async function openDesk(
   io: Io,
   program: string,
-  sessions?: string,
+  { sessions, file, preview = false }: DeskWish = {},
 ): Promise<Desk | Problem> {
   const folder = libraryFolder(io.cwd);
   if (folder === null)
@@ -63,11 +82,15 @@ export async function openDesk(
     );
   const settings = () => store?.values ?? STANDARD_SETTINGS;
   return {
-    library: loadLibrary(folder),
+    library: loadLibrary(folder, file === undefined ? undefined : filesBeside(file)),
     settings,
     store,
     sessions: () =>
-      sessions ?? sessionsFolder({ env: io.env, cwd: io.cwd, settings: settings().sessions }),
+      preview
+        ? NOWHERE
+        : (sessions ?? sessionsFolder({ env: io.env, cwd: io.cwd, settings: settings().sessions })),
+    disk: preview ? memoryDisk() : nodeDisk,
+    preview,
     now: startClock(),
     program,
   };
@@ -86,13 +109,18 @@ export function modelFor(circuit: Circuit, meter: Meter): Model {
   return model;
 }
 
+/** Whether a word names a file rather than a procedure of the library. */
+export function isPath(nameOrPath: string): boolean {
+  return /[/\\]|\.ya?ml$/.test(nameOrPath);
+}
+
 /** A procedure by its name in the library, or by the path of a file. */
 export function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure | Problem {
   const known =
     desk.library.procedures.get(nameOrPath) ??
     guided(desk).find(({ draft }) => draft.procedure === nameOrPath);
   if (known) return known;
-  if (/[/\\]|\.ya?ml$/.test(nameOrPath)) {
+  if (isPath(nameOrPath)) {
     const file = loadFile(nameOrPath, parseProcedure);
     if (file.value) return file.value;
     return {

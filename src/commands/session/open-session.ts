@@ -1,13 +1,13 @@
 /** Opens and resumes sessions at the desk: the log, the driver over it, the simulated vehicle, the transcript beside it. */
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { drawCircuit } from '../../circuit/draw-circuit.ts';
 import type { Model } from '../../circuit/model.ts';
 import { type Bench, createBench, shownWords } from '../../drill/bench.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
+import { type Disk, errorCode } from '../../log/disk.ts';
 import type { LogEvent } from '../../log/event-line.ts';
-import { nodeDisk } from '../../log/node-disk.ts';
 import { resumeSession } from '../../log/open-session.ts';
 import { driveSession } from '../../log/session-driver.ts';
 import { createSession, type SessionWriter } from '../../log/session-writer.ts';
@@ -15,6 +15,7 @@ import { writeWholeFile } from '../../log/write-whole.ts';
 import { bindText, terminalWords } from '../../procedure/bind-text.ts';
 import { cautionsFor } from '../../procedure/cautions.ts';
 import type { Job } from '../../procedure/job.ts';
+import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
 import type { ParsedProcedure } from '../../procedure/parse-procedure.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
@@ -22,6 +23,7 @@ import { createThinker } from '../../session/create-thinker.ts';
 import { SESSION_FORMAT, type SessionEvent, type SessionOpened } from '../../session/events.ts';
 import { openSession, replay } from '../../session/evolve.ts';
 import type { Session } from '../../session/session.ts';
+import { nearestName } from '../../source/nearest-name.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { type Desk, isProblem, linkFor, modelFor, type Problem } from './open-desk.ts';
 
@@ -31,6 +33,8 @@ export interface NewSession {
   readonly job: Job;
   /** Fault of the simulated vehicle, `healthy` too; null for a real vehicle. */
   readonly bench: { readonly fault: string; readonly seed: number } | null;
+  /** Step to begin at instead of the start, on a simulated vehicle. */
+  readonly from?: string | undefined;
 }
 
 /** Opens a new session file and everything around it. */
@@ -46,6 +50,8 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
         ? `see them with: ohmward predict ${circuit.name} --table`
         : 'a procedure without a circuit has no simulated vehicle',
     };
+  const from = wanted.from === undefined ? undefined : stepToBeginAt(linked, wanted.from);
+  if (from && isProblem(from)) return from;
   const settings = desk.settings();
   const now = desk.now();
   const name = sessionFileName(
@@ -65,22 +71,23 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
     procedure,
     circuit,
     vehicle: wanted.bench ? { kind: 'bench', ...wanted.bench } : { kind: 'real' },
+    ...(from === undefined ? {} : { from: from.step }),
     ...now,
   };
   const folder = desk.sessions();
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    desk.disk.makeFolder(folder);
   } catch (error) {
     return cannotWrite(folder, error);
   }
-  const writer = createSession(nodeDisk, folder, name, opened as unknown as LogEvent);
+  const writer = createSession(desk.disk, folder, name, opened as unknown as LogEvent);
   if (!writer.ok) return { problem: writer.problem.words, fix: writer.problem.fix };
   return atHand(desk, writer.value, openSession(opened));
 }
 
 /** Goes on with a saved session where it stopped. */
 export function continueSession(desk: Desk, path: string): OpenedSession | Problem {
-  const resumed = resumeSession(nodeDisk, path, desk.now(), [desk.sessions()]);
+  const resumed = resumeSession(desk.disk, path, desk.now(), [desk.sessions()]);
   if (!resumed.ok) return { problem: resumed.problem.words, fix: resumed.problem.fix };
   const { writer, events } = resumed.value;
   if (events[0]?.type !== 'session-opened')
@@ -98,7 +105,25 @@ export function findSession(desk: Desk, named: string): string {
   return existsSync(inFolder) ? inFolder : named;
 }
 
+/** A step by its name; a name that uses a sub-procedure stands for the first step inside it. */
+function stepToBeginAt(
+  { procedure, standing }: LinkedProcedure,
+  name: string,
+): { readonly step: string } | Problem {
+  const step = standing(name);
+  if (Object.hasOwn(procedure.steps, step)) return { step };
+  const known = Object.keys(procedure.steps);
+  const near = nearestName(name, known);
+  return {
+    problem: `"${procedure.name}" has no step "${name}"`,
+    fix: near
+      ? `did you mean "${near}"?`
+      : `see all ${known.length} with: ohmward draw ${procedure.name}`,
+  };
+}
+
 function cannotWrite(folder: string, error: unknown): Problem {
+  errorCode(error);
   const words = error instanceof Error ? error.message : String(error);
   return {
     problem: `the folder ${folder} cannot be made: ${words}`,
@@ -117,11 +142,12 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     now: desk.now,
     vehicle: bench ? bench.answers : null,
     onSaved: (saved) => {
-      if (saved.status !== 'open') writeTranscript(saved, driver.path(), driver.head());
+      if (saved.status !== 'open') writeTranscript(desk.disk, saved, driver.path(), driver.head());
     },
   });
   return {
     driver,
+    preview: desk.preview,
     thinker: model ? createThinker(model, session.opened.procedure, job) : null,
     sketch: (test, width) =>
       circuit ? sketchOf(circuit, job, width, desk.settings().ascii, test) : [],
@@ -171,10 +197,11 @@ function benchAnswer(model: Model, bench: Bench, test: Drawn) {
 
 /** The readable transcript beside the log. The log is the truth: when the transcript cannot be written, nothing is lost. */
 function writeTranscript(
+  disk: Disk,
   session: Session,
   path: string,
   head: { seq: number; hash: string },
 ): void {
   const text = transcriptOf(recordOf(session, head));
-  writeWholeFile(nodeDisk, path.replace(/\.jsonl$/, '.md'), text);
+  writeWholeFile(disk, path.replace(/\.jsonl$/, '.md'), text);
 }

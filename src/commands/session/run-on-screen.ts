@@ -51,9 +51,11 @@ export async function runOnScreen(
     stderr: process.stderr,
     altScreen: args.values['no-alt-screen'] !== true,
     farewell: () =>
-      current
-        ? `The session is saved: ${current.driver.path()}\nGo on with: ohmward resume ${current.driver.path()}\n`
-        : '',
+      current?.preview
+        ? 'A preview: nothing was saved.\n'
+        : current
+          ? `The session is saved: ${current.driver.path()}\nGo on with: ohmward resume ${current.driver.path()}\n`
+          : '',
   });
   const app = createElement(App, {
     services,

@@ -1,4 +1,5 @@
 /** The bench of a drill: arrange, measure, look at what is known, name the fault. */
+
 import { useState } from 'react';
 import { standardTests } from '../../circuit/standard-tests.ts';
 import { pendingFor, presentDrillStep, stepTest } from '../../drill/decide-drill.ts';
@@ -13,6 +14,8 @@ import {
   repairChoices,
   suspectLines,
 } from '../../drill/drill-words.ts';
+import { bindText } from '../../procedure/bind-text.ts';
+import { emptyJob } from '../../procedure/job.ts';
 import { CautionScreen } from '../screens/caution-screen.tsx';
 import { PickScreen } from '../screens/pick-screen.tsx';
 import { ReadingPage } from '../screens/reading-page.tsx';
@@ -110,7 +113,7 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
           sketch={hand.sketch(testOfForm(form), 76)}
           found={last ? `${last.words}: ${last.found}` : null}
           good={good}
-          step={step ? `Procedure: ${step.title}` : null}
+          step={step ? `Procedure: ${bindText(step.title, emptyJob(''), circuit)}` : null}
           message={message}
           onForm={setForm}
           onOpen={openLine}

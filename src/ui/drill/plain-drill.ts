@@ -1,4 +1,5 @@
 /** A drill as a dialogue of lines: for screen readers, pipes, dumb terminals and whoever likes it so. */
+
 import { standardTests } from '../../circuit/standard-tests.ts';
 import type { VehicleState } from '../../circuit/test.ts';
 import { pendingFor, presentDrillStep, stepTest } from '../../drill/decide-drill.ts';
@@ -21,6 +22,8 @@ import {
   repairChoices,
   suspectLines,
 } from '../../drill/drill-words.ts';
+import { bindText } from '../../procedure/bind-text.ts';
+import { emptyJob } from '../../procedure/job.ts';
 import type { Dialogue } from '../plain/plain-session.ts';
 
 /** How the dialogue ended. */
@@ -138,7 +141,10 @@ async function follow(
   dialogue: Dialogue,
 ): Promise<void> {
   const step = presentDrillStep(hand.drill());
-  if (step) dialogue.say(step.kind === 'conclude' ? step.title : `${step.title}. ${step.say}`);
+  if (step) {
+    const words = step.kind === 'conclude' ? step.title : `${step.title}. ${step.say}`;
+    dialogue.say(bindText(words, emptyJob(''), hand.drill().opened.circuit));
+  }
   if (test && !(await cautionsRead(hand, test, dialogue))) return;
   const { refused } = hand.perform({ type: 'follow' });
   if (refused) return tell(refused, dialogue.say);

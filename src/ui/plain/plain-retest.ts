@@ -27,7 +27,7 @@ export async function plainRetest(
 ): Promise<boolean> {
   const { driver } = opened;
   const { say, ask } = dialogue;
-  say(`After the repair: ${driver.session().concluded?.title ?? ''}`);
+  say(`After the repair: ${opened.bind(driver.session().concluded?.title ?? '')}`);
   for (const { step } of retestLines(driver.session()).filter(({ after }) => after === null)) {
     say('');
     if (!(await askCautions(opened, pendingCautions(driver.session(), step), step.id, dialogue)))

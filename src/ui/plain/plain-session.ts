@@ -48,6 +48,9 @@ export async function plainSession(
   const { job, procedure } = driver.session().opened;
   say(procedure.title);
   say(`Complaint: ${job.complaint}`);
+  const { from } = driver.session().opened;
+  if (from !== undefined) say(`Begins in the middle of the procedure, at the step "${from}".`);
+  if (opened.preview) say('A preview: nothing is saved.');
   say('Type "help" for the words you can use.');
   while (true) {
     const session = driver.session();
@@ -73,7 +76,7 @@ function leave(opened: OpenedSession): PlainEnd {
 function present(opened: OpenedSession, step: Step, say: (line: string) => void): void {
   const { driver, bind } = opened;
   if (step.kind === 'conclude') {
-    say(`Conclusion: ${step.title}`);
+    say(`Conclusion: ${bind(step.title)}`);
     say(bind(step.say));
     say(`Repair: ${bind(step.repair)}`);
     if (step.customer !== '') say(`For the customer: ${bind(step.customer)}`);

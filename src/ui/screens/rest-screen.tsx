@@ -63,12 +63,12 @@ const TITLES: Readonly<Record<Session['status'], string>> = {
 
 function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
   const path = opened.driver.path();
-  const place: Paragraph[] = [
-    { text: '' },
-    { text: 'The session file' },
-    { text: `  ${path}`, hang: 2 },
-  ];
+  const place: Paragraph[] = opened.preview
+    ? [{ text: '' }, { text: 'A preview: nothing was saved.' }]
+    : [{ text: '' }, { text: 'The session file' }, { text: `  ${path}`, hang: 2 }];
   const { concluded, closed, opened: first, trail } = session;
+  if (session.status === 'paused' && opened.preview)
+    return [{ text: `Left at step ${trail.length}.`, bold: true }, ...place];
   if (session.status === 'paused')
     return [
       { text: `Paused at step ${trail.length}. Every answer is saved.`, bold: true },
@@ -85,7 +85,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
     { text: proofWords(concluded?.proven ?? null, concluded?.evidence.length ?? 0) },
     ...(closed ? [{ text: `Closed: ${CLOSED_WORDS[closed.verdict]} ${closed.words}` }] : []),
     ...place,
-    ...(session.status === 'concluded' && retest.length > 0
+    ...(session.status === 'concluded' && retest.length > 0 && !opened.preview
       ? [
           { text: '' },
           {

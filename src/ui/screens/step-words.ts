@@ -72,6 +72,9 @@ export function stepParagraphs(opened: OpenedSession, session: Session, step: St
   const why = opened.bind(step.why).trim();
   return [
     { text: `Step ${session.trail.length}: ${opened.bind(step.title)}`, bold: true },
+    ...(session.opened.from !== undefined && session.trail.length === 1
+      ? [{ text: 'The session begins here, in the middle of the procedure.' }]
+      : []),
     { text: setupWords(step.setup, session) },
     { text: '' },
     { text: opened.bind(step.say).trim(), colour: 'cyan' },
