@@ -12,6 +12,7 @@ import { type CaptureMeasures, measureCapture } from '../waveform/measure-phase.
 import { measuresJson } from '../waveform/measures-json.ts';
 import { plotSvg } from '../waveform/plot-svg.ts';
 import { plotText } from '../waveform/plot-text.ts';
+import { tellingView } from '../waveform/telling-view.ts';
 import { readCapture } from './calc/read-capture.ts';
 import { Options, WrongUse } from './calc/sum.ts';
 import { type Arguments, type Command, EXIT, type Io } from './command.ts';
@@ -196,16 +197,7 @@ function viewOf(options: Options, measures: CaptureMeasures, width: number): Vie
     if (!(asked.to > asked.from)) throw new WrongUse('nothing lies between --from and --to');
     return asked;
   }
-  const densest = measures.channels.reduce((a, b) =>
-    b.edges.times.length > a.edges.times.length ? b : a,
-  );
-  const { times } = densest.edges;
-  const most = Math.floor(width * EDGES_A_COLUMN);
-  if (times.length <= most) return { from: 0, to: end };
-  const gap = densest.wheel?.starts[0] ?? times[most >> 1]!;
-  const after = times.findIndex((time) => time >= gap);
-  const first = Math.max(0, Math.min(times.length - 1 - most, after - (most >> 1)));
-  return { from: times[first]!, to: times[first + most]! };
+  return tellingView(measures, Math.floor(width * EDGES_A_COLUMN));
 }
 
 interface Report {

@@ -71,7 +71,7 @@ const PLACES_NAMED = 5;
 /** Findings, worst first; an empty list means nothing against the signal. */
 export function judgeChannel(measures: ChannelMeasures, expected: SignalExpected = {}): Finding[] {
   if (measures.kind === 'steady') return [steady(measures, expected)];
-  if (measures.kind === 'sweep') return sweepFindings(measures);
+  if (measures.kind === 'sweep') return sweepFindings(measures, expected);
   const coarse = coarseFindings(measures);
   if (coarse.length > 0) return coarse;
   const wheel = wheelFindings(measures, expected);
@@ -188,6 +188,12 @@ function wheelFindings(
     const words = `${name}: the pattern is ${gap(wheel.pitches, wheel.missing)}, it should be ${gap(wanted.teeth, wanted.missing)}`;
     found.push(plain('pattern', words));
   }
+  // A spacing may repeat several times a turn, so only a number of pulses that does not fit into a turn is wrong.
+  const count = wanted ? wanted.teeth - wanted.missing : 0;
+  if (wanted && wheel.by === 'spacing' && count % wheel.pulses !== 0) {
+    const words = `${name}: the spacing repeats after ${wheel.pulses} pulses, a turn should have ${count}`;
+    found.push(plain('pattern', words));
+  }
   const absent =
     alien || wheel.by !== 'gap' ? [] : absentTeeth(wheel.pitches - wheel.missing, wheel.pattern);
   if (absent.length > 0)
@@ -258,17 +264,27 @@ function coilFindings({ coil, name }: ChannelMeasures, expected: SignalExpected)
   return found;
 }
 
-function sweepFindings({ sweep, name }: ChannelMeasures): Finding[] {
-  if (!sweep || sweep.dropOuts.length === 0) return [];
+function sweepFindings({ sweep, name, unit }: ChannelMeasures, expected: SignalExpected): Finding[] {
+  if (!sweep) return [];
+  const found: Finding[] = [];
+  const { lowBelow, highAbove } = expected;
+  if (unit === 'V' && lowBelow !== undefined && sweep.least >= lowBelow) {
+    const words = `${name}: it only comes down to ${show(sweep.least, 'V')}, the module needs less than ${show(lowBelow, 'V')}`;
+    found.push(plain('low-not-low', words));
+  }
+  if (unit === 'V' && highAbove !== undefined && sweep.most <= highAbove) {
+    const words = `${name}: it only comes up to ${show(sweep.most, 'V')}, the module needs more than ${show(highAbove, 'V')}`;
+    found.push(plain('high-not-high', words));
+  }
+  if (sweep.dropOuts.length === 0) return found;
   const places = sweep.dropOuts
     .slice(0, PLACES_NAMED)
     .map((it) => `${show(it.from, 'V')} (to ${show(it.to, 'V')} for ${show(it.seconds, 's')})`);
   const more =
     sweep.dropOuts.length > PLACES_NAMED ? ` and ${sweep.dropOuts.length - PLACES_NAMED} more` : '';
   const seconds = sweep.dropOuts.map((it) => it.startSeconds);
-  return [
-    { kind: 'drop-out', words: `${name}: contact is lost at ${places.join(', ')}${more}`, seconds },
-  ];
+  const words = `${name}: contact is lost at ${places.join(', ')}${more}`;
+  return [{ kind: 'drop-out', words, seconds }, ...found];
 }
 
 function teeth(numbers: readonly number[]): string {
