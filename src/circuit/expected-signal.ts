@@ -48,9 +48,7 @@ export function expectedSignal(model: Model, test: Test): SignalKnown {
     expected: {
       ...(wheel && { wheel }),
       ...(crosses ? { lowBelow: input.lowBelow, highAbove: input.highAbove } : {}),
-      ...(sensor.kind === 'reluctor'
-        ? { leastPeakToPeak: WEAK_SHARE * swing }
-        : {}),
+      ...(sensor.kind === 'reluctor' ? { leastPeakToPeak: WEAK_SHARE * swing } : {}),
       ...(sensor.kind === 'current-switch'
         ? { currents: { low: sensor.low.nominal, high: sensor.high.nominal } }
         : {}),

@@ -62,7 +62,9 @@ export function benchCapture(model: Model, wanted: BenchCapture): Capture {
       openVolts: high,
       noise,
       random,
-      dropOuts: uneven ? [{ at: WORN_AT, seconds: WORN_SECONDS, volts: lostVolts(wanted, model) }] : [],
+      dropOuts: uneven
+        ? [{ at: WORN_AT, seconds: WORN_SECONDS, volts: lostVolts(wanted, model) }]
+        : [],
     });
   const rpm = wanted.rpm ?? RPM[test.setup.state];
   const { target } = model.circuit;
@@ -82,7 +84,16 @@ export function benchCapture(model: Model, wanted: BenchCapture): Capture {
   const wheel = { name, teeth, missing, ratio, noise, damaged, atDegrees: 360 * random() };
   if (!isCoil)
     return generateWheels(
-      [{ ...wheel, sensor: 'hall', low, high, onTooth: 'low', edgeSeconds: EDGE_SHARE * pitchSeconds }],
+      [
+        {
+          ...wheel,
+          sensor: 'hall',
+          low,
+          high,
+          onTooth: 'low',
+          edgeSeconds: EDGE_SHARE * pitchSeconds,
+        },
+      ],
       turning,
     );
   const middle = (low + high) / 2;
@@ -90,7 +101,16 @@ export function benchCapture(model: Model, wanted: BenchCapture): Capture {
   // The solver's peak is the one at this speed; the generator states its own at 1000 rpm.
   const strength = 1000 / (rpm * ratio);
   return generateWheels(
-    [{ ...wheel, sensor: 'inductive', low: middle, high: middle + peak, strength, runOut: RUN_OUT }],
+    [
+      {
+        ...wheel,
+        sensor: 'inductive',
+        low: middle,
+        high: middle + peak,
+        strength,
+        runOut: RUN_OUT,
+      },
+    ],
     turning,
   );
 }

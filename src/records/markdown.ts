@@ -13,7 +13,10 @@ export function markdownOf(report: Report): string {
   const parts = [`# ${markdownText(title)}`, markdownText(subtitle)];
   for (const warning of warnings) parts.push(`> **${markdownText(warning)}**`);
   for (const { heading, blocks } of sections)
-    parts.push(`## ${markdownText(heading)}`, ...blocks.map(blockText));
+    parts.push(
+      `## ${markdownText(heading)}`,
+      ...blocks.map(blockText),
+    );
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
 
@@ -54,6 +57,8 @@ function blockText(block: Block): string {
       return block.items.map((item) => `- ${markdownText(item)}`).join('\n');
     case 'table':
       return tableText(block);
+    case 'picture':
+      return '';
     case 'sign':
       return block.labels.map((label) => `- ${markdownText(label)}: ${'. '.repeat(20)}`).join('\n');
   }

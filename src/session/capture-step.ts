@@ -72,7 +72,8 @@ export function captureAnswer(
       : found;
   const findings = judgeChannel(measures, known?.expected ?? {});
   const measured = measuredOf(measures, known);
-  const notes = others.length === 0 ? [] : [`Only the first of ${others.length + 1} channels is judged.`];
+  const notes =
+    others.length === 0 ? [] : [`Only the first of ${others.length + 1} channels is judged.`];
   const words = [...findings.map((finding) => safeText(finding.words)), ...notes];
   const capture: StepCapture = {
     name: safeText(given.name).slice(0, NAME_SIGNS_MAX),
@@ -150,7 +151,8 @@ function asLook(
 function lookOf({ measures, findings, known }: Judged): PatternLook | null {
   if (measures.kind === 'steady' && measures.unit !== 'V') return null;
   const { levels, coil, kind } = measures;
-  const swing = kind === 'switched' ? levels.amplitude : (coil?.slow.peakToPeak ?? levels.amplitude);
+  const swing =
+    kind === 'switched' ? levels.amplitude : (coil?.slow.peakToPeak ?? levels.amplitude);
   const sweep = measures.sweep ? measures.sweep.most - measures.sweep.least : swing;
   const isFlat = measures.unit === 'V' && known !== null && sweep < known.flat.swing;
   return patternLook(isFlat ? { ...measures, kind: 'steady' } : measures, findings, known?.flat);
@@ -195,7 +197,8 @@ function plotted(capture: Capture, measures: ChannelMeasures): StepCapture['chan
 export function capturedWords(measured: CaptureMeasured): string {
   const { kind, low, high, hertz, duty, rpm } = measured;
   const unit: Unit = measured.unit;
-  const show = (value: number, of: Unit = unit) => formatQuantity({ value, unit: of }, { digits: 4 });
+  const show = (value: number, of: Unit = unit) =>
+    formatQuantity({ value, unit: of }, { digits: 4 });
   return [
     KIND_WORDS[kind],
     kind === 'steady' ? show(low) : `${show(low)} and ${show(high)}`,

@@ -63,6 +63,8 @@ const CURRENT_SHARE = 0.2;
 const SLOW_SHARE = 0.25;
 /** A transition of so few samples is not resolved. */
 const RESOLVED_SAMPLES = 3;
+/** Pitches found from the spacing of a turn are not whole numbers. */
+const PITCHES_SAME = 0.25;
 /** Fewer samples in a regular period than this cannot show its shape. */
 const PERIOD_SAMPLES = 6;
 /** Places named one by one; more are counted. */
@@ -188,11 +190,12 @@ function wheelFindings(
     const words = `${name}: the pattern is ${gap(wheel.pitches, wheel.missing)}, it should be ${gap(wanted.teeth, wanted.missing)}`;
     found.push(plain('pattern', words));
   }
-  // A spacing may repeat several times a turn, so only a number of pulses that does not fit into a turn is wrong.
+  // Pitches of the wanted number, but the gap drowns among others: another wheel on this channel has other pitches.
   const count = wanted ? wanted.teeth - wanted.missing : 0;
-  if (wanted && wheel.by === 'spacing' && count % wheel.pulses !== 0) {
-    const words = `${name}: the spacing repeats after ${wheel.pulses} pulses, a turn should have ${count}`;
-    found.push(plain('pattern', words));
+  const isWanted = wanted && Math.abs(wheel.pitches - wanted.teeth) < PITCHES_SAME;
+  if (isWanted && wheel.by === 'spacing' && wheel.pulses < count) {
+    const words = `${name}: only ${wheel.pulses} of ${count} teeth are seen in every turn`;
+    found.push(plain('missing-teeth', words));
   }
   const absent =
     alien || wheel.by !== 'gap' ? [] : absentTeeth(wheel.pitches - wheel.missing, wheel.pattern);
@@ -264,7 +267,10 @@ function coilFindings({ coil, name }: ChannelMeasures, expected: SignalExpected)
   return found;
 }
 
-function sweepFindings({ sweep, name, unit }: ChannelMeasures, expected: SignalExpected): Finding[] {
+function sweepFindings(
+  { sweep, name, unit }: ChannelMeasures,
+  expected: SignalExpected,
+): Finding[] {
   if (!sweep) return [];
   const found: Finding[] = [];
   const { lowBelow, highAbove } = expected;

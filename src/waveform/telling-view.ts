@@ -3,7 +3,10 @@ import type { View } from './align-view.ts';
 import type { CaptureMeasures } from './measure-phase.ts';
 
 /** A view of at most `edgesMost` edges of the densest channel. */
-export function tellingView(measures: Pick<CaptureMeasures, 'channels' | 'seconds'>, edgesMost: number): View {
+export function tellingView(
+  measures: Pick<CaptureMeasures, 'channels' | 'seconds'>,
+  edgesMost: number,
+): View {
   const densest = measures.channels.reduce((a, b) =>
     b.edges.times.length > a.edges.times.length ? b : a,
   );

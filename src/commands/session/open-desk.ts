@@ -31,6 +31,8 @@ export interface Desk {
   readonly sessions: () => string;
   readonly now: () => When;
   readonly program: string;
+  /** Folder that paths typed in a session are relative to. */
+  readonly cwd: string;
 }
 
 /** Why something could not be done, and the way out. */
@@ -70,6 +72,7 @@ export async function openDesk(
       sessions ?? sessionsFolder({ env: io.env, cwd: io.cwd, settings: settings().sessions }),
     now: startClock(),
     program,
+    cwd: io.cwd,
   };
 }
 
