@@ -70,10 +70,10 @@ export interface Model {
 }
 
 /** A signal that moves less than this share of the healthy swing, or less than this voltage, is flat. */
-const FLAT_SHARE = 0.05;
-const FLAT_VOLTS = 0.02;
+export const FLAT_SHARE = 0.05;
+export const FLAT_VOLTS = 0.02;
 /** Below this share of the healthy swing a signal without thresholds of its own is weak. */
-const WEAK_SHARE = 0.55;
+export const WEAK_SHARE = 0.55;
 /** A drop-out is seen when it is this share of the healthy swing. */
 const DROP_OUT_SHARE = 0.1;
 /** Half-way travel this far from half-way voltage, as a share of the swing, is a jump. */

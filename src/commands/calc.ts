@@ -10,7 +10,8 @@ import { type Arguments, type Command, EXIT, type Io } from './command.ts';
 /** Version of the JSON that this command writes. */
 const SCHEMA_VERSION = 1;
 
-const SUMS: Readonly<Record<string, Sum>> = {
+/** The sums by their names. */
+export const SUMS: Readonly<Record<string, Sum>> = {
   wire,
   drop,
   divider: dividerSum,

@@ -80,7 +80,8 @@ export const command: Command = {
   },
 };
 
-function readCircuit(name: string, io: Io): Circuit | null {
+/** A circuit of the library by its name, or of a file by its path; what is wrong with it goes to `io.err`. */
+export function readCircuit(name: string, io: Io): Circuit | null {
   const library = libraryFolder(io.cwd);
   const shipped = library === null ? null : join(library, 'circuits', `${name}.yaml`);
   const path =
@@ -161,7 +162,8 @@ function listOf(value: string | boolean | string[] | undefined): string[] {
   return typeof value === 'string' ? [value] : [];
 }
 
-function unknownFault(circuit: Circuit, id: string): string | null {
+/** Words for a fault that the circuit has not, or null. */
+export function unknownFault(circuit: Circuit, id: string): string | null {
   const ids = ['healthy', ...circuit.faults.map((fault) => fault.id)];
   if (ids.includes(id)) return null;
   const near = nearestName(id, ids);

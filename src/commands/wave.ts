@@ -12,6 +12,7 @@ import { type CaptureMeasures, measureCapture } from '../waveform/measure-phase.
 import { measuresJson } from '../waveform/measures-json.ts';
 import { plotSvg } from '../waveform/plot-svg.ts';
 import { plotText } from '../waveform/plot-text.ts';
+import { tellingView } from '../waveform/telling-view.ts';
 import { readCapture } from './calc/read-capture.ts';
 import { Options, WrongUse } from './calc/sum.ts';
 import { type Arguments, type Command, EXIT, type Io } from './command.ts';
@@ -24,13 +25,14 @@ const WIDTH_MOST = 400;
 export const command: Command = {
   name: 'wave',
   summary: 'measure, judge and plot a capture, alone or against a known-good one',
-  usage: 'wave FILE [--against GOOD] [options]',
+  usage: 'wave FILE|--make CIRCUIT [--against GOOD] [options]',
   examples: [
     'ohmward wave crank.csv --teeth 60 --missing 2 --low-below "1.5 V" --high-above "3.5 V"',
     'ohmward wave crank-and-cam.csv --against good.csv',
     'ohmward wave coil.wav --full-scale "20 V" --teeth 36 --missing 1 --lobe negative',
     'ohmward wave pedal.csv --kind sweep --json',
     'ohmward wave crank.csv --as svg > crank.svg',
+    'ohmward wave --make hall-module-fed --fault target.damaged --seed 3 --rpm 200 --output crank.csv',
   ],
   options: {
     against: { type: 'string', value: 'GOOD', help: 'a known-good capture to compare with' },
@@ -80,6 +82,20 @@ export const command: Command = {
       help: 'draw from here, counted from the first sample',
     },
     to: { type: 'string', value: 'SECONDS', help: 'draw up to here' },
+    make: {
+      type: 'string',
+      value: 'CIRCUIT',
+      help: 'make a capture of the simulated vehicle instead of reading one',
+    },
+    fault: { type: 'string', value: 'ID', help: 'its fault; healthy unless given' },
+    seed: { type: 'string', value: 'N', help: 'draws its tolerances and noise; 1 unless given' },
+    rpm: { type: 'string', value: 'RPM', help: 'its speed; as the state has it unless given' },
+    state: {
+      type: 'string',
+      value: 'STATE',
+      help: 'its state: key-off, key-on, cranking or running; cranking unless given',
+    },
+    output: { type: 'string', value: 'FILE', help: 'where to write it; nothing is overwritten' },
     width: { type: 'string', value: 'N', help: 'columns of the drawing' },
     as: { type: 'string', value: 'FORM', help: 'text or svg' },
     ascii: { type: 'boolean', help: 'plain ASCII' },
@@ -98,6 +114,11 @@ export const command: Command = {
 
 async function run(args: Arguments, io: Io): Promise<number> {
   const [file, ...others] = args.positionals;
+  if (args.values.make !== undefined) {
+    if (file !== undefined) throw new WrongUse('name a file to read or --make one, not both');
+    const { makeCapture } = await import('./wave/make-capture.ts');
+    return makeCapture(new Options(args, true), io);
+  }
   if (file === undefined || others.length > 0) throw new WrongUse('name one capture file');
   const ascii = args.values.ascii === true || io.env.OHMWARD_ASCII === '1';
   const options = new Options(args, ascii);
@@ -196,16 +217,7 @@ function viewOf(options: Options, measures: CaptureMeasures, width: number): Vie
     if (!(asked.to > asked.from)) throw new WrongUse('nothing lies between --from and --to');
     return asked;
   }
-  const densest = measures.channels.reduce((a, b) =>
-    b.edges.times.length > a.edges.times.length ? b : a,
-  );
-  const { times } = densest.edges;
-  const most = Math.floor(width * EDGES_A_COLUMN);
-  if (times.length <= most) return { from: 0, to: end };
-  const gap = densest.wheel?.starts[0] ?? times[most >> 1]!;
-  const after = times.findIndex((time) => time >= gap);
-  const first = Math.max(0, Math.min(times.length - 1 - most, after - (most >> 1)));
-  return { from: times[first]!, to: times[first + most]! };
+  return tellingView(measures, Math.floor(width * EDGES_A_COLUMN));
 }
 
 interface Report {

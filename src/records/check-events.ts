@@ -4,6 +4,8 @@
  */
 import type { StoredEvent } from '../log/event-line.ts';
 import type { SessionEvent } from '../session/events.ts';
+import { ENVELOPE_POINTS_MAX } from '../waveform/envelope.ts';
+import { SIGNAL_KINDS } from '../waveform/measure-channel.ts';
 
 /** What is wrong with one event: its number, and words without a full stop. */
 export interface EventFlaw {
@@ -49,6 +51,10 @@ const orNull =
   (shape: Shape): Shape =>
   (value, at) =>
     value === null ? null : shape(value, at);
+const optional =
+  (shape: Shape): Shape =>
+  (value, at) =>
+    value === undefined ? null : shape(value, at);
 const word =
   (...words: readonly string[]): Shape =>
   (value, at) =>
@@ -187,6 +193,29 @@ const JOB = object({
   notes: text,
 });
 const ANSWER = { step: text, go: text };
+/** Points of a picture beyond these are no picture of ours. */
+const points: Shape = (value, at) =>
+  Array.isArray(value) && value.length > ENVELOPE_POINTS_MAX ? at : list(number)(value, at);
+const CAPTURE = object({
+  name: text,
+  sha256: (value, at) => (typeof value === 'string' && /^[0-9a-f]{64}$/.test(value) ? null : at),
+  from: word('file', 'bench'),
+  measures: object({
+    kind: word(...SIGNAL_KINDS),
+    unit: word('V', 'A', '1'),
+    samples: number,
+    seconds: number,
+    low: number,
+    high: number,
+    hertz: orNull(number),
+    duty: orNull(number),
+    rpm: orNull(number),
+  }),
+  words: texts,
+  channels: list(
+    object({ name: text, unit: word('V', 'A', '1'), from: number, seconds: number, points }),
+  ),
+});
 const JUDGEMENT = object({
   verdict: word('good', 'low', 'high', 'borderline', 'impossible'),
   chance: number,
@@ -241,8 +270,14 @@ const SHAPES: Readonly<Record<string, Shape>> = {
     instrument: text,
     judgement: orNull(JUDGEMENT),
     outcome: text,
+    capture: optional(CAPTURE),
   }),
-  'look-recorded': object({ ...ANSWER, look: orNull(text), outcome: text }),
+  'look-recorded': object({
+    ...ANSWER,
+    look: orNull(text),
+    outcome: text,
+    capture: optional(CAPTURE),
+  }),
   'step-done': object(ANSWER),
   'step-impossible': object({ ...ANSWER, reason: text }),
   'step-reopened': object({ step: text, answer: number }),

@@ -6,7 +6,13 @@
 import { canonicalJson } from '../log/canonical-json.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { type Command, decide } from '../session/decide.ts';
-import type { SessionEvent, SessionOpened } from '../session/events.ts';
+import type {
+  LookRecorded,
+  ReadingRecorded,
+  SessionEvent,
+  SessionOpened,
+  StepCapture,
+} from '../session/events.ts';
 import { evolve, openSession } from '../session/evolve.ts';
 import { presentConclusion, type Session } from '../session/session.ts';
 
@@ -97,11 +103,11 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
       return { type: 'acknowledge-cautions', ...(session.concluded ? { step: event.step } : {}) };
     case 'reading-recorded': {
       const value = event.value ?? Number.POSITIVE_INFINITY;
-      return { type: 'record-reading', typed: event.typed, value };
+      return { type: 'record-reading', typed: event.typed, value, ...captureOf(event) };
     }
     case 'look-recorded': {
       const look = event.look === null ? {} : { look: event.look };
-      return { type: 'choose-outcome', outcome: event.outcome, ...look };
+      return { type: 'choose-outcome', outcome: event.outcome, ...look, ...captureOf(event) };
     }
     case 'step-done':
       return { type: 'mark-done' };
@@ -136,4 +142,8 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
     case 'session-closed':
       return { type: 'close', verdict: event.verdict, words: event.words };
   }
+}
+
+function captureOf({ capture }: ReadingRecorded | LookRecorded): { capture?: StepCapture } {
+  return capture ? { capture } : {};
 }

@@ -5,6 +5,8 @@
  * Direction is left to each text (`dir="auto"`), so that right-to-left names read right and cannot turn their
  * neighbours around.
  */
+import { captureOfEnvelopes } from '../waveform/envelope.ts';
+import { plotSvg } from '../waveform/plot-svg.ts';
 import { gaugeSvg } from './gauge.ts';
 import { htmlStyle } from './html-style.ts';
 import type { Block, Cell, Report, Table } from './report.ts';
@@ -44,6 +46,9 @@ export function escapeHtml(text: string): string {
     .join('\n')
     .replace(/[&<>"']/g, (sign) => ENTITIES[sign]!);
 }
+
+/** As wide as the text. */
+const PICTURE_WIDTH = 720;
 
 const POLICY =
   "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
@@ -94,11 +99,19 @@ ${block.items.map((item) => html`<li dir="auto">${lines(item)}</li>\n`)}</ul>
 `;
     case 'table':
       return tableMarkup(block);
+    case 'picture':
+      return new Markup(pictureSvg(block));
     case 'sign':
       return html`<div class="sign">
 ${block.labels.map((label) => html`<p><span class="line"></span>${label}</p>\n`)}</div>
 `;
   }
+}
+
+/** The points kept of a capture. `plotSvg` escapes names and keeps its style to its own picture. */
+function pictureSvg({ title, channels }: Extract<Block, { kind: 'picture' }>): string {
+  if (!channels.some(({ points }) => points.length > 0)) return '';
+  return plotSvg(captureOfEnvelopes(channels), { title, width: PICTURE_WIDTH, bandHeight: 140 });
 }
 
 function tableMarkup({ caption, heads, widths, rows }: Table): Markup {

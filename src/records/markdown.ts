@@ -54,6 +54,8 @@ function blockText(block: Block): string {
       return block.items.map((item) => `- ${markdownText(item)}`).join('\n');
     case 'table':
       return tableText(block);
+    case 'picture':
+      return '';
     case 'sign':
       return block.labels.map((label) => `- ${markdownText(label)}: ${'. '.repeat(20)}`).join('\n');
   }

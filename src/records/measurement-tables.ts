@@ -1,5 +1,11 @@
 /** The tables of readings in the full report. */
-import type { Reading, RecordLine, RetestRow, SessionRecord } from './record-form.ts';
+import type {
+  Reading,
+  RecordCapture,
+  RecordLine,
+  RetestRow,
+  SessionRecord,
+} from './record-form.ts';
 import type { Block, Cell } from './report.ts';
 import { filled, timeWords, verdictWords } from './report-words.ts';
 
@@ -29,7 +35,10 @@ function lineRow(line: RecordLine): Cell[] {
     { ...cell(line.title, line.instrument), ...struck },
     cell(line.where, line.setup),
     cell(line.expected, line.expectedRange ? `from the ${line.expectedRange.from}` : ''),
-    { ...cell(line.found, typedWords(line.reading, line.found)), ...gauge(line) },
+    {
+      ...cell(line.found, typedWords(line.reading, line.found), captureWords(line)),
+      ...gauge(line),
+    },
     {
       ...cell(
         line.standing === 'standing' ? '' : line.standing.toUpperCase(),
@@ -41,6 +50,35 @@ function lineRow(line: RecordLine): Cell[] {
       ...toneOf(line),
     },
   ];
+}
+
+function captureWords({ capture }: RecordLine): string {
+  return capture ? `from ${captureName(capture)}: ${capture.found}` : '';
+}
+
+function captureName({ name, from }: RecordCapture): string {
+  return from === 'bench' ? 'a capture of the simulated vehicle' : `capture ${name}`.trim();
+}
+
+/** Each capture that answered a step: its file, what was found, its picture. */
+export function captures(record: SessionRecord): Block[] {
+  return record.lines.flatMap(({ number, title, capture }): Block[] => {
+    if (!capture) return [];
+    const heading = `No. ${number}, ${title}`;
+    return [
+      {
+        kind: 'facts',
+        rows: filled([
+          ['Answer', heading],
+          ['Capture', captureName(capture)],
+          ['SHA-256 of the file', capture.sha256],
+          ['Measured', capture.found],
+          ['Judgement', capture.words.join('; ') || 'nothing against this signal'],
+        ]),
+      },
+      { kind: 'picture', title: heading, channels: capture.channels },
+    ];
+  });
 }
 
 /** What was typed, where it is not what is shown. */

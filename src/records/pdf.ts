@@ -100,6 +100,8 @@ function drawBlock(canvas: Canvas, block: Block): void {
     case 'table':
       drawTable(canvas, block);
       break;
+    case 'picture':
+      break;
     case 'sign':
       signLines(canvas, block.labels);
   }

@@ -7,7 +7,7 @@
  * person or a misspelled name can only be found by a reader: look before handing it out.
  */
 import { maskPersonal } from './mask-personal.ts';
-import type { Moment, SessionRecord } from './record-form.ts';
+import type { Moment, RecordCapture, SessionRecord } from './record-form.ts';
 
 /** The record without personal data. The head stays: it tells nothing to who has no session file. */
 export function recordForClass(record: SessionRecord): SessionRecord {
@@ -75,6 +75,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       outcome: mask(line.outcome),
       reason: mask(line.reason),
       standing: line.standing,
+      ...(line.capture && { capture: captureForClass(line.capture, mask) }),
     })),
     extras: record.extras.map((extra) => ({
       ...when(extra),
@@ -139,5 +140,19 @@ export function recordForClass(record: SessionRecord): SessionRecord {
     },
     head: record.head,
     howToVerify: 'only the shop that keeps the session file can check this copy',
+  };
+}
+
+/** The file's name may name the vehicle, and its digest would know the file again. */
+function captureForClass(capture: RecordCapture, mask: (text: string) => string): RecordCapture {
+  const { from, measures, words, channels, found } = capture;
+  return {
+    name: '',
+    sha256: '',
+    from,
+    measures,
+    words: words.map(mask),
+    channels: channels.map((channel) => ({ ...channel, name: mask(channel.name) })),
+    found,
   };
 }

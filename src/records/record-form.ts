@@ -6,6 +6,7 @@
  */
 import type { Verdict } from '../circuit/judge.ts';
 import type { MeasureUnit } from '../procedure/procedure.ts';
+import type { StepCapture } from '../session/events.ts';
 import type { SessionStatus } from '../session/session.ts';
 
 export const RECORD_FORMAT = 1;
@@ -117,6 +118,13 @@ export interface RecordLine extends Moment {
   readonly reason: string;
   /** Taken back by the person, or not on the way to the conclusion any more. */
   readonly standing: 'standing' | 'taken back' | 'off the way';
+  /** The capture that gave it; absent when it was typed or seen. */
+  readonly capture?: RecordCapture;
+}
+
+/** A capture that answered a step; `found` is what was measured, in one line. */
+export interface RecordCapture extends StepCapture {
+  readonly found: string;
 }
 
 export interface RecordExtra extends Moment {

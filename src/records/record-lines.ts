@@ -3,7 +3,8 @@ import type { Verdict } from '../circuit/judge.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import { endsOf, isTask, type Step, stepOf } from '../procedure/procedure.ts';
 import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
-import type { Answer, ExtraReading, ReadingRecorded } from '../session/events.ts';
+import { capturedWords } from '../session/capture-step.ts';
+import type { Answer, ExtraReading, ReadingRecorded, StepCapture } from '../session/events.ts';
 import type { Session } from '../session/session.ts';
 import { instrumentWords, lookWords, setupWords, stepWhere, whereWords } from './describe-test.ts';
 import type { Reading, RecordExtra, RecordLine } from './record-form.ts';
@@ -103,6 +104,7 @@ function lineOf(session: Session, event: Answer): LineFacts {
         reading,
         ...judged(event, step),
         outcome: bind(outcomeWords(step, event.outcome)),
+        ...captured(event.capture),
       };
     }
     case 'look-recorded': {
@@ -116,6 +118,7 @@ function lineOf(session: Session, event: Answer): LineFacts {
         found: look === null ? words : lookWords(look),
         verdict: fits === null ? null : fits ? 'as expected' : 'not as expected',
         outcome: words,
+        ...captured(event.capture),
       };
     }
     case 'step-done':
@@ -123,6 +126,10 @@ function lineOf(session: Session, event: Answer): LineFacts {
     case 'step-impossible':
       return { ...base, kind: 'impossible', found: 'could not be done', reason: event.reason };
   }
+}
+
+function captured(capture: StepCapture | undefined): Pick<RecordLine, 'capture'> {
+  return capture ? { capture: { ...capture, found: capturedWords(capture.measures) } } : {};
 }
 
 /** The judgement as saved; where the meter's accuracy says nothing of the unit, a plain comparison. */

@@ -1,4 +1,5 @@
 /** What Markdown, HTML and PDF have in common: a report as plain blocks of text, for one kind of reader. */
+import type { Envelope } from '../waveform/envelope.ts';
 import { customerSections } from './customer-sections.ts';
 import type { SessionRecord } from './record-form.ts';
 import { dateWords } from './report-words.ts';
@@ -28,6 +29,8 @@ export type Block =
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'list'; readonly items: readonly string[] }
   | Table
+  /** Pictures only where a report can show them; the words beside it say the same. */
+  | { readonly kind: 'picture'; readonly title: string; readonly channels: readonly Envelope[] }
   /** Lines to be filled in by hand. */
   | { readonly kind: 'sign'; readonly labels: readonly string[] };
 

@@ -1,6 +1,6 @@
 /** The full report: everything the session file knows, in the order a shop reads it. */
 
-import { cell, extras, measurements, retest } from './measurement-tables.ts';
+import { captures, cell, extras, measurements, retest } from './measurement-tables.ts';
 import type { SessionRecord } from './record-form.ts';
 import type { Block, Section } from './report.ts';
 import {
@@ -18,6 +18,7 @@ export function shopSections(record: SessionRecord): Section[] {
     summary(record),
     jobSection(record),
     section('Measurements', measurements(record)),
+    section('Captures', captures(record)),
     section('Tests outside the procedure', extras(record)),
     conclusion(record),
     section('After the repair', retest(record)),

@@ -13,12 +13,14 @@ import {
   type Step,
   stepOf,
 } from '../procedure/procedure.ts';
+import { capturedValue, takesCapture } from './capture-step.ts';
 import type {
   Concluded,
   EvidenceLine,
   ExtraReading,
   SessionClosed,
   SessionEvent,
+  StepCapture,
   When,
 } from './events.ts';
 import { presentConclusion, presentStep, type Session } from './session.ts';
@@ -27,8 +29,19 @@ import { presentConclusion, presentStep, type Session } from './session.ts';
 export type Command =
   /** Of the present step, or of the step named (a retest). */
   | { readonly type: 'acknowledge-cautions'; readonly step?: string }
-  | { readonly type: 'record-reading'; readonly typed: string; readonly value: number }
-  | { readonly type: 'choose-outcome'; readonly outcome: string; readonly look?: Look }
+  /** With a capture the value is the one measured of it. */
+  | {
+      readonly type: 'record-reading';
+      readonly typed: string;
+      readonly value: number;
+      readonly capture?: StepCapture;
+    }
+  | {
+      readonly type: 'choose-outcome';
+      readonly outcome: string;
+      readonly look?: Look;
+      readonly capture?: StepCapture;
+    }
   | { readonly type: 'mark-done' }
   | { readonly type: 'cannot-do'; readonly reason: string }
   /** Takes back the answer of the trail position, or the last one. */
@@ -247,6 +260,8 @@ function choose(
   if (step.kind !== 'look' && step.kind !== 'ask') return wrongKind(step);
   const outcome = step.outcomes.find(({ name }) => name === command.outcome);
   if (!outcome) return noOutcome(step, command.outcome);
+  const { capture } = command;
+  if (capture && !takesCapture(step)) return noCapture();
   const look = step.kind === 'look' ? lookFor(step, command.outcome, command.look) : null;
   return events({
     type: 'look-recorded',
@@ -254,8 +269,13 @@ function choose(
     look,
     outcome: outcome.name,
     go: outcome.go,
+    ...(capture ? { capture } : {}),
     ...now,
   });
+}
+
+function noCapture(): Decision {
+  return refuse('wrong-kind', 'this answer cannot come from a capture', 'answer it by hand');
 }
 
 /** The look that was named, or the outcome's first when only the outcome was. */
@@ -283,6 +303,10 @@ function record(
   if (step.kind !== 'measure') return wrongKind(step);
   const outcome = outcomeOfValue(step, command.value);
   if (!outcome) return refuse('no-such-outcome', 'this is not a number');
+  const { capture } = command;
+  const isOfCapture = capture && takesCapture(step);
+  if (capture && (!isOfCapture || capturedValue(step.unit, capture.measures) !== command.value))
+    return noCapture();
   return events({
     type: 'reading-recorded',
     step: step.id,
@@ -293,6 +317,7 @@ function record(
     judgement: judgeStep(step, command.value, session.meter),
     outcome: outcome.name,
     go: outcome.go,
+    ...(capture ? { capture } : {}),
     ...now,
   });
 }

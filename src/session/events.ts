@@ -4,6 +4,8 @@ import type { Judgement } from '../circuit/judge.ts';
 import type { Look, Meter, Test } from '../circuit/test.ts';
 import type { Job } from '../procedure/job.ts';
 import type { MeasureUnit, Procedure } from '../procedure/procedure.ts';
+import type { Envelope } from '../waveform/envelope.ts';
+import type { SignalKind } from '../waveform/measure-channel.ts';
 
 export const SESSION_FORMAT = 1;
 
@@ -61,6 +63,8 @@ export interface ReadingRecorded extends When {
   readonly judgement: Judgement | null;
   readonly outcome: string;
   readonly go: string;
+  /** The capture it was taken from; absent when it was typed. */
+  readonly capture?: StepCapture;
 }
 
 /** A look or an answer: the outcome chosen. `look` is set when an instrument or eyes gave it. */
@@ -70,6 +74,38 @@ export interface LookRecorded extends When {
   readonly look: Look | null;
   readonly outcome: string;
   readonly go: string;
+  /** The capture that gave it; absent when it was chosen by eye. */
+  readonly capture?: StepCapture;
+}
+
+/** A capture that answered a step: which file, what was measured, and enough of it for a small picture. */
+export interface StepCapture {
+  /** Name of the file, without its folder. */
+  readonly name: string;
+  /** SHA-256 of the file, lower-case hex: the file itself stays where it is. */
+  readonly sha256: string;
+  /** `bench`: made by the simulated vehicle. */
+  readonly from: 'file' | 'bench';
+  readonly measures: CaptureMeasured;
+  /** What is against the signal, a sentence each; empty when nothing is. */
+  readonly words: readonly string[];
+  readonly channels: readonly Envelope[];
+}
+
+/** What was measured of the first channel, in SI units; null where the signal has no such thing. */
+export interface CaptureMeasured {
+  readonly kind: SignalKind;
+  readonly unit: Envelope['unit'];
+  readonly samples: number;
+  readonly seconds: number;
+  /** The two levels of a switched signal; else its least and most; the same twice for a flat line. */
+  readonly low: number;
+  readonly high: number;
+  readonly hertz: number | null;
+  /** Per cent of the time at the high level. */
+  readonly duty: number | null;
+  /** Of the crankshaft where the target turns with it, else of the target. */
+  readonly rpm: number | null;
 }
 
 export interface StepDone extends When {

@@ -3,8 +3,9 @@ import type { ReactNode } from 'react';
 import type { Test } from '../circuit/test.ts';
 import type { Settings } from '../files/settings.ts';
 import type { Job } from '../procedure/job.ts';
-import type { Caution, MeasureStep } from '../procedure/procedure.ts';
+import type { Caution, MeasureStep, Step } from '../procedure/procedure.ts';
 import type { ExpectedReading } from '../quantity/parse-reading.ts';
+import type { CaptureAnswer } from '../session/capture-step.ts';
 import type { SessionDriver, VehicleAnswer } from '../session/driver.ts';
 import type { Thinker } from '../session/thinker.ts';
 
@@ -98,6 +99,22 @@ export interface OpenedSession {
   readonly cautionsFor: (test: Test) => readonly Caution[];
   /** The simulated vehicle's answer to a test outside the tree; null with a real vehicle. */
   readonly benchShows: (test: Test) => VehicleAnswer | null;
+  /** Measures a capture file for the present step; null asks the simulated vehicle for one of its own. */
+  readonly measureCapture: (path: string | null) => Promise<CaptureAnswer>;
+  /** The small sums that fit a step, done with its own values. */
+  readonly sums: (step: Step) => readonly StepSum[];
+  /** One sum as typed, `wire --size 0.5 --length 3`: its lines, or why it cannot be done. */
+  readonly calculate: (line: string, step: Step) => Promise<readonly string[]>;
+}
+
+/** One of the small sums, filled in and done. */
+export interface StepSum {
+  /** Its name for `calc`. */
+  readonly name: string;
+  readonly title: string;
+  readonly lines: readonly (readonly [label: string, value: string])[];
+  /** How to do it again with other values, after `calc`. */
+  readonly typed: string;
 }
 
 /** Tells a problem from a session. */

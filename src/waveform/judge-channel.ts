@@ -63,6 +63,8 @@ const CURRENT_SHARE = 0.2;
 const SLOW_SHARE = 0.25;
 /** A transition of so few samples is not resolved. */
 const RESOLVED_SAMPLES = 3;
+/** Pitches found from the spacing of a turn are not whole numbers. */
+const PITCHES_SAME = 0.25;
 /** Fewer samples in a regular period than this cannot show its shape. */
 const PERIOD_SAMPLES = 6;
 /** Places named one by one; more are counted. */
@@ -71,7 +73,7 @@ const PLACES_NAMED = 5;
 /** Findings, worst first; an empty list means nothing against the signal. */
 export function judgeChannel(measures: ChannelMeasures, expected: SignalExpected = {}): Finding[] {
   if (measures.kind === 'steady') return [steady(measures, expected)];
-  if (measures.kind === 'sweep') return sweepFindings(measures);
+  if (measures.kind === 'sweep') return sweepFindings(measures, expected);
   const coarse = coarseFindings(measures);
   if (coarse.length > 0) return coarse;
   const wheel = wheelFindings(measures, expected);
@@ -188,6 +190,13 @@ function wheelFindings(
     const words = `${name}: the pattern is ${gap(wheel.pitches, wheel.missing)}, it should be ${gap(wanted.teeth, wanted.missing)}`;
     found.push(plain('pattern', words));
   }
+  // Pitches of the wanted number, but the gap drowns among others: another wheel on this channel has other pitches.
+  const count = wanted ? wanted.teeth - wanted.missing : 0;
+  const isWanted = wanted && Math.abs(wheel.pitches - wanted.teeth) < PITCHES_SAME;
+  if (isWanted && wheel.by === 'spacing' && wheel.pulses < count) {
+    const words = `${name}: only ${wheel.pulses} of ${count} teeth are seen in every turn`;
+    found.push(plain('missing-teeth', words));
+  }
   const absent =
     alien || wheel.by !== 'gap' ? [] : absentTeeth(wheel.pitches - wheel.missing, wheel.pattern);
   if (absent.length > 0)
@@ -258,17 +267,30 @@ function coilFindings({ coil, name }: ChannelMeasures, expected: SignalExpected)
   return found;
 }
 
-function sweepFindings({ sweep, name }: ChannelMeasures): Finding[] {
-  if (!sweep || sweep.dropOuts.length === 0) return [];
+function sweepFindings(
+  { sweep, name, unit }: ChannelMeasures,
+  expected: SignalExpected,
+): Finding[] {
+  if (!sweep) return [];
+  const found: Finding[] = [];
+  const { lowBelow, highAbove } = expected;
+  if (unit === 'V' && lowBelow !== undefined && sweep.least >= lowBelow) {
+    const words = `${name}: it only comes down to ${show(sweep.least, 'V')}, the module needs less than ${show(lowBelow, 'V')}`;
+    found.push(plain('low-not-low', words));
+  }
+  if (unit === 'V' && highAbove !== undefined && sweep.most <= highAbove) {
+    const words = `${name}: it only comes up to ${show(sweep.most, 'V')}, the module needs more than ${show(highAbove, 'V')}`;
+    found.push(plain('high-not-high', words));
+  }
+  if (sweep.dropOuts.length === 0) return found;
   const places = sweep.dropOuts
     .slice(0, PLACES_NAMED)
     .map((it) => `${show(it.from, 'V')} (to ${show(it.to, 'V')} for ${show(it.seconds, 's')})`);
   const more =
     sweep.dropOuts.length > PLACES_NAMED ? ` and ${sweep.dropOuts.length - PLACES_NAMED} more` : '';
   const seconds = sweep.dropOuts.map((it) => it.startSeconds);
-  return [
-    { kind: 'drop-out', words: `${name}: contact is lost at ${places.join(', ')}${more}`, seconds },
-  ];
+  const words = `${name}: contact is lost at ${places.join(', ')}${more}`;
+  return [{ kind: 'drop-out', words, seconds }, ...found];
 }
 
 function teeth(numbers: readonly number[]): string {

@@ -52,9 +52,10 @@ export function plotSvg(capture: Capture, options: SvgOptions): string {
     return `<line class="g" x1="${r(x(seconds))}" y1="${MARGIN.top}" x2="${r(x(seconds))}" y2="${bottom}"/><text x="${r(x(seconds))}" y="${bottom + 16}" text-anchor="middle">${escaped(words)}</text>`;
   });
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" aria-label="${escaped(title)}">`,
+    `<svg class="capture" xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" aria-label="${escaped(title)}">`,
     `<title>${escaped(title)}</title>`,
-    '<style>text{font:12px sans-serif;fill:#222}.g{stroke:#999;stroke-width:.5}.l{stroke:#0072b2;stroke-dasharray:6 4}.c{fill:none;stroke:#222;stroke-width:1}.m{stroke:#d55e00;stroke-width:1}rect{fill:#fff}</style>',
+    // Scoped, so that the picture may stand inside a page.
+    '<style>.capture text{font:12px sans-serif;fill:#222}.capture .g{stroke:#999;stroke-width:.5}.capture .l{stroke:#0072b2;stroke-dasharray:6 4}.capture .c{fill:none;stroke:#222;stroke-width:1}.capture .m{stroke:#d55e00;stroke-width:1}.capture rect{fill:#fff}</style>',
     `<rect width="${width}" height="${height}"/>`,
     `<text x="${MARGIN.left}" y="22" font-weight="bold">${escaped(title)}</text>`,
     ...axis,

@@ -39,6 +39,8 @@ export interface Desk {
   readonly disk: Disk;
   /** Nothing is kept. */
   readonly preview: boolean;
+  /** Folder that paths typed in a session are relative to. */
+  readonly cwd: string;
 }
 
 export interface DeskWish {
@@ -93,6 +95,7 @@ export async function openDesk(
     preview,
     now: startClock(),
     program,
+    cwd: io.cwd,
   };
 }
 

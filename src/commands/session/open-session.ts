@@ -22,10 +22,12 @@ import { transcriptOf } from '../../records/transcript.ts';
 import { createThinker } from '../../session/create-thinker.ts';
 import { SESSION_FORMAT, type SessionEvent, type SessionOpened } from '../../session/events.ts';
 import { openSession, replay } from '../../session/evolve.ts';
-import type { Session } from '../../session/session.ts';
+import { presentStep, type Session } from '../../session/session.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { type Desk, isProblem, linkFor, modelFor, type Problem } from './open-desk.ts';
+import { measureForStep } from './session-captures.ts';
+import { calculate, sumsFor } from './session-sums.ts';
 
 /** What a new session is about. */
 export interface NewSession {
@@ -136,6 +138,11 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
   const model = circuit ? modelFor(circuit, meter) : null;
   const bench =
     model && vehicle.kind === 'bench' ? createBench(model, vehicle.fault, vehicle.seed) : null;
+  const sumContext = () => ({
+    model,
+    meter: driver.session().meter,
+    ascii: desk.settings().ascii,
+  });
   const driver = driveSession({
     writer,
     session,
@@ -157,6 +164,10 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     cautionsFor: (test) =>
       cautionsFor(desk.library.cautions, job.vehicle.drive, test.setup, test.probe, []),
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
+    measureCapture: (path) =>
+      measureForStep(path, presentStep(driver.session()), { model, vehicle, cwd: desk.cwd }),
+    sums: (step) => sumsFor(step, sumContext()),
+    calculate: (line, step) => calculate(line, step, sumContext()),
   };
 }
 

@@ -13,6 +13,7 @@ import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { expectedWords, setupWords, testOf } from '../screens/step-words.ts';
 import { askCautions } from './ask-cautions.ts';
+import { saySums, takeCapture } from './plain-capture.ts';
 import { concludeOn, doProposal, sayNextTests, saySuspects } from './plain-extra.ts';
 
 /** One line out; a question and the line that comes back, null at the end of input. */
@@ -34,6 +35,9 @@ const WORDS_OF_HELP = [
   '  do NUMBER       do that proposed test',
   '  conclude NUMBER conclude on that suspect, whatever the tree says',
   '  sketch          the wiring with the leads on it',
+  '  calc            the sums that fit this step, done',
+  '  calc NAME ...   one of them with your own values',
+  '  capture FILE    measure a saved capture; yes takes it as the answer',
   '  take            take over what the simulated vehicle shows',
   '  pause           save and leave; go on later with: ohmward resume',
   '  help            this list',
@@ -165,6 +169,12 @@ async function answer(
       return null;
     case 'sketch':
       if (step.kind !== 'conclude') for (const drawn of opened.sketch(testOf(step), 78)) say(drawn);
+      return null;
+    case 'calc':
+      await saySums(opened, step, text, say);
+      return null;
+    case 'capture':
+      await takeCapture(opened, text, tell, dialogue);
       return null;
     case 'take':
       if (rest.length === 0) take(opened, tell, say);

@@ -17,7 +17,7 @@ export interface ReadingPageProps {
 }
 
 const KEYS: readonly KeyBinding[] = [
-  { keys: ['return', 'escape', '?', 'f1', 'f8'], show: 'Enter', help: 'close' },
+  { keys: ['return', 'escape', '?', 'f1', 'f8', 'f11'], show: 'Enter', help: 'close' },
 ];
 
 /** The page; a drawing wider than the room moves with Left and Right. */

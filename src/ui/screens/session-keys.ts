@@ -16,6 +16,8 @@ export type SessionAction =
   | 'way'
   | 'sketch'
   | 'instruments'
+  | 'sums'
+  | 'capture'
   | 'pause';
 
 export interface SessionKey extends KeyBinding {
@@ -101,6 +103,22 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     help: 'pause',
     words:
       'Stop here. Everything answered is saved already; the session goes on later where it stopped.',
+  },
+  {
+    action: 'sums',
+    keys: ['f11', 'ctrl-r'],
+    show: 'F11',
+    other: 'Ctrl+R',
+    help: 'sums',
+    words: 'The small sums that fit this step, done with its own values.',
+  },
+  {
+    action: 'capture',
+    keys: ['f12', 'ctrl-f'],
+    show: 'F12',
+    other: 'Ctrl+F',
+    help: 'capture',
+    words: 'Measure a saved capture instead of judging the picture by eye.',
   },
   {
     action: 'help',

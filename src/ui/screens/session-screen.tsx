@@ -3,11 +3,14 @@
  * page that lies over it, and the half-typed answer.
  */
 import { useMemo, useState } from 'react';
+import { type CaptureAnswer, takesCapture } from '../../session/capture-step.ts';
 import { type Command, pendingCautions } from '../../session/decide.ts';
 import type { Performed } from '../../session/driver.ts';
 import { presentStep } from '../../session/session.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
+import type { Paragraph } from '../parts/text-block.ts';
+import { CaptureScreen } from './capture-screen.tsx';
 import { CautionScreen } from './caution-screen.tsx';
 import { ConclusionScreen } from './conclusion-screen.tsx';
 import { fromSuspect, fromTree, fromWords, type Proposed } from './conclusion-words.ts';
@@ -47,11 +50,14 @@ type Page =
         | 'cannot'
         | 'instruments'
         | 'own-words'
+        | 'sums'
+        | 'capture'
         | 'computing';
     }
   | { readonly name: 'next-tests'; readonly title: string; readonly proposals: readonly Proposal[] }
   | { readonly name: 'extra'; readonly proposal: Proposal }
   | { readonly name: 'own'; readonly proposed: Proposed }
+  | { readonly name: 'captured'; readonly found: Extract<CaptureAnswer, { ok: true }> }
   | {
       readonly name: 'disk';
       readonly command: Command;
@@ -115,13 +121,24 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
           ? open({ name: 'next-tests', title: 'What would prove it', proposals: proving })
           : open({ name: 'computing' });
       }
+      case 'capture':
+        return takesCapture(step) ? open({ name: 'capture' }) : refuse(NO_CAPTURE);
       case 'help':
+      case 'sums':
       case 'note':
       case 'way':
       case 'sketch':
       case 'instruments':
         return open({ name: action });
     }
+  }
+
+  /** Reading a large file takes a while; the page may be closed, and nothing is lost then. */
+  async function measure(path: string | null) {
+    setMessage('Measuring ...');
+    const found = await opened.measureCapture(path);
+    setMessage(found.ok ? null : `! ${found.words}; ${found.fix}`);
+    if (found.ok) setPage((now) => (now.name === 'capture' ? { name: 'captured', found } : now));
   }
 
   function conclude() {
@@ -198,6 +215,34 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
       );
     case 'sketch':
       return <ReadingPage title="Wiring" paragraphs={sketchOf(opened, step)} onClose={close} />;
+    case 'sums':
+      return <ReadingPage title="Sums" paragraphs={sumsOf(opened, step)} onClose={close} />;
+    case 'capture':
+      return (
+        <TextQuestion
+          title="Measure a capture"
+          question="Which file? Text with a line for each sample, or a sound file."
+          about="It is measured and judged. Nothing is saved before you say so."
+          message={message}
+          {...(session.opened.vehicle.kind === 'bench' && {
+            onEmpty: {
+              words: 'An empty field takes a capture from the simulated vehicle.',
+              take: () => void measure(null),
+            },
+          })}
+          onAnswer={(path) => void measure(path)}
+          onClose={close}
+        />
+      );
+    case 'captured':
+      return (
+        <CaptureScreen
+          found={page.found}
+          message={message}
+          onTake={() => send(page.found.command)}
+          onClose={close}
+        />
+      );
     case 'note':
       return (
         <TextQuestion
@@ -366,6 +411,19 @@ function ExtraTest(props: {
       }}
     />
   );
+}
+
+const NO_CAPTURE =
+  'this step is not answered by a capture: pattern steps, and readings in Hz, rpm and %, are';
+
+function sumsOf(opened: OpenedSession, step: Parameters<OpenedSession['sums']>[0]): Paragraph[] {
+  const sums = opened.sums(step);
+  if (sums.length === 0) return [{ text: 'No sum fits this step.' }];
+  return sums.flatMap(({ title, lines }, index) => [
+    ...(index === 0 ? [] : [{ text: '' }]),
+    { text: title, bold: true },
+    ...lines.map(([label, value]) => ({ text: `  ${label}: ${value}`, hang: 4 })),
+  ]);
 }
 
 function sketchOf(opened: OpenedSession, step: Parameters<typeof testOf>[0]) {

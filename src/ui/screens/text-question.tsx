@@ -16,6 +16,8 @@ export interface TextQuestionProps {
   /** More about it, below the field. */
   readonly about?: string;
   readonly message: string | null;
+  /** What Enter on an empty field does, in words; without it, it does nothing. */
+  readonly onEmpty?: { readonly words: string; readonly take: () => void };
   readonly onAnswer: (text: string) => void;
   readonly onClose: () => void;
 }
@@ -25,7 +27,7 @@ const KEYS: readonly KeyBinding[] = [
   { keys: ['escape'], show: 'Esc', help: 'leave it' },
 ];
 
-/** The screen. Enter on an empty field does nothing. */
+/** The screen. */
 export function TextQuestion(props: TextQuestionProps) {
   const [field, setField] = useState(textField);
   useKeys((event) => {
@@ -33,6 +35,7 @@ export function TextQuestion(props: TextQuestionProps) {
     if (label === 'escape') return props.onClose();
     if (label !== 'return') return setField(textFieldAfter(field, event));
     if (field.text.trim() !== '') props.onAnswer(field.text.trim());
+    else props.onEmpty?.take();
   });
   return (
     <Frame title={props.title} keys={KEYS}>
@@ -41,6 +44,7 @@ export function TextQuestion(props: TextQuestionProps) {
       <Field field={field} />
       <Words> </Words>
       {props.message === null ? null : <Words bold>{props.message}</Words>}
+      {props.onEmpty === undefined ? null : <Words>{props.onEmpty.words}</Words>}
       {props.about === undefined ? null : <Words>{props.about}</Words>}
     </Frame>
   );

@@ -4,7 +4,7 @@ import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts
 import type { Job } from '../../../src/procedure/job.ts';
 import { type Command, decide } from '../../../src/session/decide.ts';
 import type { Performed, SessionDriver, VehicleAnswer } from '../../../src/session/driver.ts';
-import type { SessionEvent, SessionOpened } from '../../../src/session/events.ts';
+import type { SessionEvent, SessionOpened, StepCapture } from '../../../src/session/events.ts';
 import { evolve, openSession } from '../../../src/session/evolve.ts';
 import { presentStep, type Session, standingAnswers } from '../../../src/session/session.ts';
 import type { Proposal, SuspectView, Thinker } from '../../../src/session/thinker.ts';
@@ -226,6 +226,33 @@ export const SKETCH: readonly string[] = [
   '└────────────┘                          └──────────┘',
 ];
 
+export const SMALL_CAPTURE: StepCapture = {
+  name: 'crank.csv',
+  sha256: '5'.repeat(64),
+  from: 'file',
+  measures: {
+    kind: 'switched',
+    unit: 'V',
+    samples: 8000,
+    seconds: 0.04,
+    low: 0.1,
+    high: 4.9,
+    hertz: 200,
+    duty: 50,
+    rpm: 200,
+  },
+  words: ['sensor.signal: tooth 17 is missing in every turn, counted from the gap'],
+  channels: [
+    {
+      name: 'sensor.signal',
+      unit: 'V',
+      from: 0,
+      seconds: 0.04,
+      points: Array.from({ length: 80 }, (_, at) => (at % 10 < 5 ? 4.9 : 0.1)),
+    },
+  ],
+};
+
 export function fakeSession(options: { bench?: boolean; thinker?: boolean; job?: Job } = {}): {
   opened: OpenedSession;
   driver: FakeDriver;
@@ -250,6 +277,36 @@ export function fakeSession(options: { bench?: boolean; thinker?: boolean; job?:
         options.bench
           ? { words: 'the meter shows 13.1 mV', answer: { kind: 'reading', typed: '13.1 mV' } }
           : null,
+      measureCapture: async (path) =>
+        path === '/nowhere.csv'
+          ? { ok: false, words: 'there is no such file', fix: 'check the name and the rights' }
+          : {
+              ok: true,
+              capture: SMALL_CAPTURE,
+              command: {
+                type: 'choose-outcome',
+                outcome: 'uneven',
+                look: 'uneven',
+                capture: SMALL_CAPTURE,
+              },
+              lines: [
+                `${path ?? 'bench.csv'}: switched, 0.1 V and 4.9 V, 200 Hz`,
+                ...SMALL_CAPTURE.words,
+                'Looks like: uneven',
+              ],
+            },
+      sums: () => [
+        {
+          name: 'wire',
+          title: 'The feed wire',
+          lines: [
+            ['resistance', '0.1 ohm'],
+            ['drop at 8 mA', '0.8 mV'],
+          ],
+          typed: 'wire --size "0.5 mm2" --length "3 m"',
+        },
+      ],
+      calculate: async (line) => [`done: ${line}`],
     },
   };
 }

@@ -1,0 +1,89 @@
+/** What the signal at the leads of a test should be like: from the target, the module's input and the healthy circuit. */
+import type { SignalExpected } from '../waveform/judge-channel.ts';
+import type { MeasureOptions } from '../waveform/measure-channel.ts';
+import { type Circuit, inputTerminals, type ModuleInput, moduleOf, sensorOf } from './circuit.ts';
+import { FLAT_SHARE, FLAT_VOLTS, type Model, WEAK_SHARE } from './model.ts';
+import { joinedTo } from './nets.ts';
+import { PLAIN } from './sample-solver.ts';
+import type { Setup, TerminalId, Test } from './test.ts';
+
+export interface SignalKnown {
+  readonly measure: MeasureOptions;
+  readonly expected: SignalExpected;
+  /** Levels of the healthy circuit in volts. */
+  readonly levels: { readonly low: number; readonly high: number };
+  /** Below this swing the line is flat; where it is called low and high then. In volts. */
+  readonly flat: {
+    readonly swing: number;
+    readonly lowBelow: number;
+    readonly highAbove: number;
+  };
+  /** Turns of the target for each turn of the crankshaft; null where it does not turn with it. */
+  readonly ratio: number | null;
+  /** The sensor moves through a travel instead of turning. */
+  readonly isTravel: boolean;
+}
+
+/** A flat line in the lowest quarter of the swing is low, in the highest high. */
+const QUARTER = 0.25;
+
+/** What is known of the signal that `test` looks at. */
+export function expectedSignal(model: Model, test: Test): SignalKnown {
+  const { circuit } = model;
+  const { target } = circuit;
+  const moving: Test = { ...test, setup: plainSetup(test.setup) };
+  const levels = model.levels('healthy', moving, -1);
+  const swing = Math.max(FLAT_VOLTS, levels.high - levels.low);
+  const sensor = sensorOf(circuit);
+  const plus = 'plus' in test.probe ? test.probe.plus : '';
+  const input = inputAt(circuit, plus);
+  const crosses =
+    input?.kind === 'levels' && levels.low < input.lowBelow && levels.high > input.highAbove;
+  const wheel =
+    target?.teeth && sensor.kind !== 'potentiometer'
+      ? { teeth: target.teeth, missing: target.missing }
+      : null;
+  return {
+    measure: wheel ? { wheel } : {},
+    expected: {
+      ...(wheel && { wheel }),
+      ...(crosses ? { lowBelow: input.lowBelow, highAbove: input.highAbove } : {}),
+      ...(sensor.kind === 'reluctor' ? { leastPeakToPeak: WEAK_SHARE * swing } : {}),
+      ...(sensor.kind === 'current-switch'
+        ? { currents: { low: sensor.low.nominal, high: sensor.high.nominal } }
+        : {}),
+    },
+    levels,
+    flat: {
+      swing: Math.max(FLAT_SHARE * swing, FLAT_VOLTS),
+      lowBelow: levels.low + QUARTER * swing,
+      highAbove: levels.high - QUARTER * swing,
+    },
+    ratio: target && target.turns > 0 ? target.turns : null,
+    isTravel: sensor.kind === 'potentiometer',
+  };
+}
+
+/** The scope test at the module's first input, for a step that asks for a number of the signal. */
+export function signalTest(circuit: Circuit, setup: Setup): Test | null {
+  const [plus] = inputTerminals(circuit);
+  if (plus === undefined) return null;
+  const module = moduleOf(circuit);
+  const input = inputAt(circuit, plus);
+  const minus = input?.kind === 'swing' ? `${module.name}.${input.against}` : 'battery.negative';
+  return { setup: { ...setup, target: 'moving' }, probe: { kind: 'pattern', plus, minus } };
+}
+
+function plainSetup(setup: Setup): Setup {
+  return { ...setup, unplugged: [], bridges: [], sensor: 'fitted', target: 'moving' };
+}
+
+/** The module's input on the same wire as a terminal. */
+function inputAt(circuit: Circuit, terminal: TerminalId): ModuleInput | null {
+  const module = moduleOf(circuit);
+  const net = joinedTo(circuit, PLAIN, terminal);
+  const pin = module.inside.find(
+    (one) => one.input !== null && net.has(`${module.name}.${one.name}.pin`),
+  );
+  return pin?.input ?? null;
+}

@@ -1,0 +1,251 @@
+/** The small sums inside a session: those of `calc`, filled in with what the circuit and the step say. */
+import { parseArgs } from 'node:util';
+import {
+  type Circuit,
+  type ModulePin,
+  moduleOf,
+  sensorOf,
+  type Wire,
+} from '../../circuit/circuit.ts';
+import { expectedSignal } from '../../circuit/expected-signal.ts';
+import type { Model } from '../../circuit/model.ts';
+import { joinedTo } from '../../circuit/nets.ts';
+import { leads } from '../../circuit/refuse-test.ts';
+import type { Meter, Probe, Setup } from '../../circuit/test.ts';
+import type { MeasureStep, Step } from '../../procedure/procedure.ts';
+import { formatQuantity } from '../../quantity/format-quantity.ts';
+import type { Unit } from '../../quantity/quantity.ts';
+import type { StepSum } from '../../ui/app-services.ts';
+import { Options, WrongUse } from '../calc/sum.ts';
+import { command as calc, SUMS } from '../calc.ts';
+import { captureTest } from './session-captures.ts';
+
+type Values = Readonly<Record<string, string | boolean>>;
+interface Filled {
+  readonly name: string;
+  readonly title: string;
+  readonly values: Values;
+}
+
+/** Drop that is allowed on a wire of a sensor where the step does not say. Common practice, no source. */
+const DROP_VOLTS = 0.1;
+/** Speeds at which a signal is looked at. Common practice, no source. */
+const RPM = { cranking: 200, running: 800, 'key-on': 60, 'key-off': 60 } as const;
+
+/** What a sum needs to know of the session. */
+export interface SumContext {
+  readonly model: Model | null;
+  readonly meter: Meter;
+  readonly ascii: boolean;
+}
+
+/** The sums that fit a step, done; none for a step without numbers. */
+export function sumsFor(step: Step, context: SumContext): StepSum[] {
+  return filledFor(step, context).flatMap(({ name, title, values }) => {
+    try {
+      const { lines } = SUMS[name]!.run(
+        new Options({ positionals: [name], values: { ...values } }, context.ascii),
+      );
+      return [{ name, title, lines, typed: typedOf(name, values) }];
+    } catch (fault) {
+      // A value of the circuit that a sum does not take: there is nothing to show then.
+      if (fault instanceof WrongUse) return [];
+      throw fault;
+    }
+  });
+}
+
+/** Does the sum that was typed; what is left out is taken from the step. */
+export async function calculate(line: string, step: Step, context: SumContext): Promise<string[]> {
+  const words = wordsOf(line);
+  const [name] = words;
+  const filled = filledFor(step, context).find((one) => one.name === name)?.values ?? {};
+  const lines: string[] = [];
+  const say = (text: string) => void lines.push(...text.split('\n').filter((it) => it !== ''));
+  try {
+    const { positionals, values } = parseArgs({
+      args: words,
+      allowPositionals: true,
+      options: Object.fromEntries(
+        Object.entries(calc.options).map(([option, { type }]) => [option, { type }]),
+      ),
+    });
+    const io = { out: say, err: say, env: context.ascii ? { OHMWARD_ASCII: '1' } : {}, cwd: '.' };
+    await calc.run({ positionals, values: { ...prefill(filled, values), ...values } }, io);
+  } catch (error) {
+    const { code, message } = error as NodeJS.ErrnoException;
+    if (!code?.startsWith('ERR_PARSE_ARGS')) throw error;
+    say(message);
+  }
+  return lines;
+}
+
+/** Speed or frequency: whoever types one does not want the other. */
+function prefill(filled: Values, typed: Readonly<Record<string, unknown>>): Values {
+  const { rpm: _rpm, ...rest } = filled;
+  return typed['frequency'] === undefined ? filled : rest;
+}
+
+/** Words as a shell would part them: blanks part, quotes keep together. */
+function wordsOf(line: string): string[] {
+  return [...line.matchAll(/"([^"]*)"|'([^']*)'|(\S+)/g)].map(
+    ([, double, single, bare]) => double ?? single ?? bare ?? '',
+  );
+}
+
+function typedOf(name: string, values: Values): string {
+  const words = Object.entries(values).map(([option, value]) =>
+    value === true
+      ? `--${option}`
+      : `--${option} ${/\s/.test(String(value)) ? `"${value}"` : value}`,
+  );
+  return [name, ...words].join(' ');
+}
+
+function filledFor(step: Step, context: SumContext): Filled[] {
+  const { model } = context;
+  const test = model && captureTest(model, step);
+  if (model && test) return signalSums(model, expectedSignal(model, test).levels, test.setup);
+  if (step.kind !== 'measure' || (step.unit !== 'V' && step.unit !== 'ohm')) return [];
+  const meter = meterSum(step, context.meter);
+  if (!model || step.probe === null) return meter;
+  const { circuit } = model;
+  const wire = wireAt(circuit, step.probe);
+  if (step.unit === 'ohm') return [...(wire ? [wireSum(circuit, wire)] : []), ...meter];
+  return [
+    ...(wire ? [dropSum(circuit, wire, step), wireSum(circuit, wire)] : []),
+    ...loadingSum(circuit, step, context.meter),
+    ...meter,
+  ];
+}
+
+function signalSums(
+  { circuit }: Model,
+  levels: { readonly low: number; readonly high: number },
+  { state }: Setup,
+): Filled[] {
+  const { target } = circuit;
+  const wheel: Values | null = target?.teeth
+    ? {
+        rpm: String(RPM[state]),
+        teeth: String(target.teeth),
+        missing: String(target.missing),
+        ...(target.turns === 0.5 ? { cam: true } : {}),
+      }
+    : null;
+  const travel = { frequency: '0.5 Hz' };
+  const ends = { low: text(levels.low, 'V'), high: text(levels.high, 'V') };
+  const how = wheel ? `at ${RPM[state]} rpm` : 'for a travel of two seconds';
+  return [
+    { name: 'scope', title: `Scope settings ${how}`, values: { ...ends, ...(wheel ?? travel) } },
+    ...(wheel ? [{ name: 'speed', title: `Teeth and frequency ${how}`, values: wheel }] : []),
+  ];
+}
+
+/** Limits of the reading that a healthy circuit gives. */
+function meterSum({ unit, expected }: MeasureStep, meter: Meter): Filled[] {
+  if (unit !== 'V' && unit !== 'ohm') return [];
+  const value = expected?.nominal ?? expected?.high ?? expected?.low ?? null;
+  const { ranges, counts, ofReading, digits } = unit === 'V' ? meter.volts : meter.ohms;
+  const range = value === null ? undefined : ranges.find((full) => Math.abs(value) <= full);
+  if (value === null || range === undefined) return [];
+  const ends = {
+    ...(expected?.low == null ? {} : { from: text(expected.low, unit) }),
+    ...(expected?.high == null ? {} : { to: text(expected.high, unit) }),
+  };
+  const values = {
+    reading: text(value, unit),
+    accuracy: `${Number((ofReading * 100).toPrecision(6))} % + ${digits}`,
+    range: text(range, unit),
+    counts: String(counts),
+    ...ends,
+  };
+  return [{ name: 'meter', title: `What your meter can tell of ${text(value, unit)}`, values }];
+}
+
+/** The copper at the red lead, or at the black one. */
+function wireAt(circuit: Circuit, probe: Probe): Wire | null {
+  for (const lead of leads(probe)) {
+    const place = lead.replace(/\.pin$/, '');
+    const found = circuit.wires.find(({ from, to }) => from === place || to === place);
+    if (found) return found;
+  }
+  return null;
+}
+
+function wireSum(circuit: Circuit, wire: Wire): Filled {
+  const values = {
+    size: `${Number((wire.sizeSquareMetres * 1e6).toPrecision(4))} mm2`,
+    length: `${wire.lengthMetres} m`,
+    temperature: String(circuit.celsius),
+    current: text(ampsOf(circuit), 'A'),
+  };
+  return { name: 'wire', title: `The ${wire.name} wire`, values };
+}
+
+function dropSum(circuit: Circuit, wire: Wire, { expected, family }: MeasureStep): Filled {
+  const allowed = family === 'ground' && expected?.high ? expected.high : DROP_VOLTS;
+  const values = {
+    current: text(ampsOf(circuit), 'A'),
+    length: `${wire.lengthMetres} m`,
+    drop: text(allowed, 'V'),
+    temperature: String(circuit.celsius),
+  };
+  return { name: 'drop', title: `Drop on the ${wire.name} wire`, values };
+}
+
+/** Nominal current of the sensor, or through a track at its usual feed. */
+function ampsOf(circuit: Circuit): number {
+  const sensor = sensorOf(circuit);
+  switch (sensor.kind) {
+    case 'hall-switch':
+      return sensor.draws.nominal;
+    case 'current-switch':
+      return sensor.high.nominal;
+    case 'potentiometer':
+      return 5 / (sensor.tracks[0]?.ohms.nominal ?? 5000);
+    case 'reluctor':
+      return 0.001;
+  }
+}
+
+/** What the meter's own resistance makes of a pulled-up line. */
+function loadingSum(circuit: Circuit, { probe, setup }: MeasureStep, meter: Meter): Filled[] {
+  if (probe?.kind !== 'volts') return [];
+  const module = moduleOf(circuit);
+  const net = joinedTo(circuit, { ...setup, unplugged: [] }, probe.plus);
+  const pin = module.inside.find((one) => one.pull && net.has(`${module.name}.${one.name}.pin`));
+  const supply = pin && pulledTo(circuit, module.inside, pin);
+  if (!pin?.pull || !supply) return [];
+  const values = {
+    supply: text(supply, 'V'),
+    upper: text(pin.pull.ohms.nominal, 'ohm'),
+    meter: text(meter.inputOhms, 'ohm'),
+  };
+  return [{ name: 'divider', title: 'Open line: pull-up and meter', values }];
+}
+
+function pulledTo(
+  circuit: Circuit,
+  pins: readonly ModulePin[],
+  { pull }: ModulePin,
+): number | null {
+  switch (pull?.to.kind) {
+    case 'volts':
+      return pull.to.volts.nominal;
+    case 'battery':
+      return circuit.battery.rest.nominal;
+    case 'pin': {
+      const { pin } = pull.to;
+      const volts = pins.find(({ name }) => name === pin)?.reference?.volts;
+      return volts === 'battery' ? circuit.battery.rest.nominal : (volts?.nominal ?? null);
+    }
+    default:
+      return null;
+  }
+}
+
+/** As a person would type it. */
+function text(value: number, unit: Unit): string {
+  return formatQuantity({ value, unit }, { ascii: true, digits: 4 });
+}

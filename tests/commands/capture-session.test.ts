@@ -1,0 +1,108 @@
+/** Captures and sums inside a session, by the whole program. */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { sha256 } from '../../src/log/hash.ts';
+import { eventsOf, makePlace, type Place, runProgram, sessionFiles } from './program.ts';
+
+const BENCH = ['run', 'hall-no-signal', '--bench', 'target.damaged', '--seed', '7'];
+
+let place: Place;
+beforeEach(() => {
+  place = makePlace();
+});
+afterEach(() => place.remove());
+
+/** The lines of a person who takes everything over until the pattern step, and then types `there`. */
+function linesTo(there: readonly string[], words = BENCH): string[] {
+  runProgram(place, [...words, '--unattended']);
+  const [file] = sessionFiles(place);
+  const lines: string[] = [];
+  for (const event of eventsOf(file!)) {
+    if (event.type === 'look-recorded' && PATTERN.has(String(event['look']))) break;
+    if (event.type === 'caution-acknowledged') lines.push('yes');
+    else if (event.type === 'step-done') lines.push('done');
+    else if (event.type !== 'session-opened') lines.push('take');
+  }
+  return [...lines, ...there, 'pause'];
+}
+const PATTERN = new Set(['full', 'weak', 'uneven', 'flat-high', 'flat-middle', 'flat-low']);
+
+function captured() {
+  const file = sessionFiles(place).at(-1)!;
+  const event = eventsOf(file).find((one) => one['capture'] !== undefined);
+  return { file, event: event as Record<string, unknown> | undefined };
+}
+
+describe('a capture in a session', () => {
+  it('comes from the simulated vehicle when no file is named, and stands in record and report', () => {
+    const lines = linesTo(['capture', 'yes']);
+    const ran = runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
+    expect(ran.out).toContain('Looks like:');
+    const { file, event } = captured();
+    expect(event).toMatchObject({
+      type: 'look-recorded',
+      look: 'uneven',
+      capture: { from: 'bench', measures: { kind: 'switched', rpm: expect.closeTo(200, 1) } },
+    });
+    expect(runProgram(place, ['records', 'verify', file]).code).toBe(0);
+    const html = runProgram(place, ['records', 'export', file, '--as', 'html']).out;
+    expect(html).toContain('from a capture of the simulated vehicle: switched,');
+    expect(html).toContain('<svg class="capture"');
+    const json = JSON.parse(runProgram(place, ['records', 'export', file, '--as', 'json']).out);
+    const capture = json.lines.find((line: { capture?: object }) => line.capture).capture;
+    expect(capture.channels[0].points.length).toBeLessThanOrEqual(400);
+  });
+
+  it('comes from a file, whose digest is kept', () => {
+    const path = join(place.home, 'crank.csv');
+    const make = ['wave', '--make', 'hall-module-fed', '--fault', 'target.damaged', '--seed', '7'];
+    expect(runProgram(place, [...make, '--rpm', '240', '--output', path]).code).toBe(0);
+    const lines = linesTo([`capture ${path}`, 'yes']);
+    runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
+    expect(captured().event).toMatchObject({
+      look: 'uneven',
+      capture: {
+        name: 'crank.csv',
+        from: 'file',
+        sha256: sha256(readFileSync(path)),
+        measures: { rpm: expect.closeTo(240, 1) },
+      },
+    });
+  });
+
+  it('that the bench makes is the one that wave --make writes', () => {
+    const out = join(place.home, 'same.csv');
+    const make = ['wave', '--make', 'hall-module-fed', '--fault', 'target.damaged', '--seed', '7'];
+    const lines = linesTo(['capture', 'yes']);
+    runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
+    const { event } = captured();
+    const { capture } = event as { capture: { sha256: string } };
+    runProgram(place, [...make, '--output', out]);
+    expect(capture.sha256).toBe(sha256(readFileSync(out)));
+  });
+
+  it('is not taken without a yes, nor one that cannot be read', () => {
+    const path = join(place.home, 'letter.csv');
+    writeFileSync(path, 'Dear all,\nno numbers here.\n');
+    const lines = linesTo(['capture', 'no', `capture ${path}`, 'capture nowhere.csv']);
+    const ran = runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
+    expect(ran.out).toContain('Nothing was saved.');
+    expect(ran.out).toContain('no line of numbers was found');
+    expect(ran.out).toContain('nowhere.csv: there is no such file');
+    expect(captured().event).toBeUndefined();
+  });
+});
+
+describe('sums in a session', () => {
+  it('are done with the values of the step, and again with others', () => {
+    const lines = linesTo(['calc', 'calc scope --rpm 400', 'calc wire --size 0.5 --length 3']);
+    const { out } = runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
+    expect(out).toContain('Scope settings at 200 rpm');
+    // By hand: 60 teeth at 200 rpm are 200 Hz; ten of them last 50 ms, over ten divisions 5 ms each.
+    expect(out).toMatch(/time a division: +5 ms/);
+    // By hand: twice the speed, 2.5 ms, the next usual setting is 5 ms; ten divisions.
+    expect(out).toMatch(/time a division +5 ms/);
+    expect(out).toMatch(/resistance +1\d\d mΩ/);
+  });
+});
