@@ -81,6 +81,7 @@ class Solver extends ElementCurves implements DcSolver {
   readonly netlist: Netlist;
   readonly volts: Float64Array;
   steps = 0;
+  private readonly isSmooth: boolean;
   private readonly count: number;
   /** Unknown of each end (up to four an element), -1 for ground. */
   private readonly ends: Int32Array;
@@ -129,6 +130,8 @@ class Solver extends ElementCurves implements DcSolver {
       if (this.kinds[index]! >= FIRST_CURVED) curved.push(index);
     });
     this.nonlinear = Int32Array.from(curved);
+    // A lamp's curve has a root at zero, other elements have corners.
+    this.isSmooth = curved.every((index) => this.kinds[index] === DIODE);
   }
 
   solve(): SolveFailure | null {
@@ -263,10 +266,10 @@ class Solver extends ElementCurves implements DcSolver {
         if (!(change <= largest)) largest = change;
         x[u] = next[u]!;
       }
-      // Newton doubles the digits each step: with changes c and then d, the next is about d * d * d / (c * c).
+      // On smooth curves Newton doubles the digits each step: after changes c and d comes about d * d * d / (c * c).
       const comes = (largest / before) ** 2 * largest;
-      if (steady && largest < SLOPE_RANGE_VOLTS && comes * FORECAST_MARGIN <= SETTLED_VOLTS)
-        settled = true;
+      const told = this.isSmooth && steady && largest < SLOPE_RANGE_VOLTS;
+      if (told && comes * FORECAST_MARGIN <= SETTLED_VOLTS) settled = true;
       before = steady ? largest : 0;
       if (settled && this.regionsHold()) return true;
     }
