@@ -1,8 +1,13 @@
 /** Bundles the program into dist/: one entry, lazily loaded chunks, nothing needed at run time but Node. */
-import { chmodSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import { bundledPackages, licenceText } from './licences.mjs';
 
+/** Steps of the shared database's tables, carried in the bundle as text. */
+const migrations = readdirSync('src/records/shared/migrations')
+  .filter((name) => name.endsWith('.sql'))
+  .sort()
+  .map((name) => [name, readFileSync(`src/records/shared/migrations/${name}`, 'utf8')]);
 const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
 /** Made beside the old one and put in its place when whole, so that a running program never misses a part. */
 const fresh = `dist.${process.pid}`;
@@ -34,10 +39,13 @@ await build({
     'process.env.NODE_ENV': '"production"',
     'process.env.DEV': '"false"',
     OHMWARD_VERSION: JSON.stringify(version),
+    OHMWARD_MIGRATIONS: JSON.stringify(migrations),
   },
   banner: {
     js: "#!/usr/bin/env node\nimport { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
   },
+  // An optional native client that is never asked for.
+  external: ['pg-native'],
   plugins: [withoutDevtools],
   logLevel: 'warning',
 });

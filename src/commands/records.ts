@@ -31,12 +31,18 @@ const VERBS: Readonly<Record<string, Verb>> = {
     return verifyRecords(names, args, io);
   },
   compare,
+  share: async (names, args, io) => {
+    if (args.values['shared'] === true)
+      throw new Stop(EXIT.wrongUse, 'share sends, --shared looks', 'leave --shared out');
+    const { shareRecords } = await import('./records/share-records.ts');
+    return shareRecords(names, args, io);
+  },
 };
 
 export const command: Command = {
   name: 'records',
-  summary: 'finished sessions and drills: list, find, show, export, verify, compare',
-  usage: 'records list|find|show|export|verify|compare [SESSION or words] [options]',
+  summary: 'finished sessions and drills: list, find, show, export, verify, compare, share',
+  usage: 'records list|find|show|export|verify|compare|share [SESSION or words] [options]',
   examples: [
     'ohmward records list --since 2026-03',
     'ohmward records find --plate "QX 47" cold start',
@@ -45,6 +51,8 @@ export const command: Command = {
     'ohmward records export last --as pdf --for customer --output report.pdf',
     'ohmward records verify SESSION --head 64-DIGITS-FROM-A-REPORT',
     'ohmward records compare BEFORE AFTER',
+    'ohmward records share',
+    'ohmward records find --shared --plate "QX 47"',
   ],
   options: {
     as: {
@@ -74,6 +82,7 @@ export const command: Command = {
     html: { type: 'string', value: 'FILE', help: 'show --class: write a page with pictures' },
     head: { type: 'string', value: 'HASH', help: 'verify: the head printed on a report' },
     folder: { type: 'string', value: 'FOLDER', help: 'look for sessions here' },
+    shared: { type: 'boolean', help: 'look in the shared database of all carts' },
     json: { type: 'boolean', help: 'answer as JSON' },
     limit: { type: 'string', value: 'N', help: 'list, find: so many at most; 50 when left out' },
     plate: { type: 'string', value: 'TEXT', help: 'find: part of the plate, however it is spaced' },

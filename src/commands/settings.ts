@@ -1,5 +1,6 @@
 /** `ohmward settings`: shows and changes who works here, with what, and where sessions go. */
 import { INSTRUMENTS, openSettings, type Settings, STANDARD_SETTINGS } from '../files/settings.ts';
+import { harmlessJson } from '../records/record-json.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import { type Arguments, type Command, EXIT, type Io } from './command.ts';
@@ -13,6 +14,7 @@ export const command: Command = {
     'ohmward settings person "R. Example"                 set one',
     'ohmward settings instruments meter,test-light,scope  what is at hand',
     'ohmward settings sessions ~/records                  where sessions go',
+    'ohmward settings database postgresql://HOST/NAME      where records share puts them',
   ],
   options: {
     json: { type: 'boolean', help: 'print all settings as JSON' },
@@ -29,7 +31,7 @@ export const command: Command = {
     if (name === undefined) {
       io.out(
         args.values['json']
-          ? `${JSON.stringify(store.values, null, 2)}\n`
+          ? harmlessJson({ ...store.values, database: withoutPassword(store.values.database) })
           : listing(store.values, store.path),
       );
       return EXIT.done;
@@ -48,7 +50,8 @@ export const command: Command = {
       return problem ? EXIT.wrongInput : EXIT.done;
     }
     if (value === undefined) {
-      io.out(`${shown(store.values[key])}\n`);
+      const own = store.values[key];
+      io.out(`${safeText(shown(key === 'database' ? withoutPassword(String(own)) : own))}\n`);
       return EXIT.done;
     }
     const read = readValue(key, value);
@@ -64,9 +67,17 @@ export const command: Command = {
 
 function listing(values: Settings, path: string): string {
   const lines = Object.entries(values).map(
-    ([name, value]) => `  ${name.padEnd(13)} ${safeText(shown(value))}`,
+    ([name, value]) =>
+      `  ${name.padEnd(13)} ${safeText(shown(name === 'database' ? withoutPassword(String(value)) : value))}`,
   );
   return ['Settings', ...lines, '', `File: ${safeText(path)}`, ''].join('\n');
+}
+
+/** The address as it may stand on a screen. */
+function withoutPassword(address: string): string {
+  return address
+    .replace(/^(\w+:\/\/[^:@/]*):.*@/, '$1:***@')
+    .replace(/([?&]password=)[^&]*/g, '$1***');
 }
 
 function shown(value: unknown): string {

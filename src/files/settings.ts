@@ -45,6 +45,8 @@ export interface Settings {
   readonly scope: { readonly volts: number; readonly time: number };
   /** Program and arguments to start after a session; empty for none. Never a shell line. */
   readonly afterSession: readonly string[];
+  /** Address of the shared PostgreSQL database, `postgresql://...`; empty for none. */
+  readonly database: string;
 }
 
 /** What holds until the person says otherwise: a usual 6000-count workshop meter, a scope of 10 by 14 divisions. */
@@ -63,6 +65,7 @@ export const STANDARD_SETTINGS: Settings = {
   ascii: false,
   scope: { volts: 10, time: 14 },
   afterSession: [],
+  database: '',
 };
 
 /** What is wrong with the settings file, where it is, and the way out. Nothing in it was touched. */
@@ -248,4 +251,5 @@ const SCHEMA = {
     },
   },
   afterSession: { type: 'array', maxItems: 50, items: { type: 'string', minLength: 1 } },
+  database: { type: 'string', maxLength: 2000, pattern: '^(postgres(ql)?://.*)?$' },
 };

@@ -24,8 +24,9 @@ export class Stop extends Error {
 /** Sessions read before the person is told that it takes a while. */
 const TOLD_EVERY = 500;
 
-/** The folder of sessions: `--folder`, else the usual one. */
+/** The folder of sessions: `--folder`, with `--shared` the copy of the shared database, else the usual one. */
 export async function folderOf(args: Arguments, io: Io): Promise<string> {
+  if (args.values['shared'] === true) return (await import('./share-records.ts')).sharedFolder(io);
   const given = textOf(args, 'folder');
   if (given !== undefined) return resolve(io.cwd, given);
   const where = { env: io.env, cwd: io.cwd };

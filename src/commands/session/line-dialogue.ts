@@ -45,6 +45,14 @@ export function lineDialogue(io: Io): LineDialogue {
         };
       });
     },
+    edit: async () => {
+      // Two readers of one terminal would each get every other key.
+      lines.pause();
+      const { editNote } = await import('./edit-note.ts');
+      const edited = await editNote(io.env, io.cwd);
+      if (!ended) lines.resume();
+      return edited;
+    },
     close: () => lines.close(),
   };
 }

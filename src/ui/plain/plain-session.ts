@@ -20,7 +20,12 @@ import { concludeOn, doProposal, sayNextTests, saySuspects } from './plain-extra
 export interface Dialogue {
   readonly say: (line: string) => void;
   readonly ask: (question: string) => Promise<string | null>;
+  /** A text from the person's editor; missing where none can be started. */
+  readonly edit?: () => Promise<EditedNote>;
 }
+
+/** What was written, empty when nothing was, or why it could not be. */
+export type EditedNote = { readonly text: string } | { readonly problem: string };
 
 /** How the dialogue ended. */
 export type PlainEnd = 'concluded' | 'paused' | 'input-ended';
@@ -29,6 +34,7 @@ const WORDS_OF_HELP = [
   'Type a reading, the number of an answer, or one of these words:',
   '  back            take back the last answer',
   '  note TEXT       write a note',
+  '  edit            write a note in your editor ($VISUAL or $EDITOR)',
   '  cannot REASON   this step cannot be done here',
   '  suspects        what it could be, by chance',
   '  next            what would tell most now',
@@ -44,11 +50,9 @@ const WORDS_OF_HELP = [
 ];
 
 /** Leads one session through to its conclusion, a pause, or the end of input. */
-export async function plainSession(
-  opened: OpenedSession,
-  { say, ask }: Dialogue,
-): Promise<PlainEnd> {
+export async function plainSession(opened: OpenedSession, dialogue: Dialogue): Promise<PlainEnd> {
   const { driver } = opened;
+  const { say, ask } = dialogue;
   const { job, procedure } = driver.session().opened;
   say(procedure.title);
   say(`Complaint: ${job.complaint}`);
@@ -61,12 +65,12 @@ export async function plainSession(
     if (session.status === 'concluded' || session.status === 'closed') return 'concluded';
     const step = presentStep(session);
     say('');
-    if (!(await askCautions(opened, pendingCautions(session), step.id, { say, ask })))
+    if (!(await askCautions(opened, pendingCautions(session), step.id, dialogue)))
       return leave(opened);
     present(opened, step, say);
     const line = await ask(promptOf(step));
     if (line === null) return leave(opened);
-    const end = await answer(opened, step, line.trim(), { say, ask });
+    const end = await answer(opened, step, line.trim(), dialogue);
     if (end === 'paused') return 'paused';
   }
 }
@@ -150,6 +154,13 @@ async function answer(
     case 'note':
       if (tell(driver.perform({ type: 'add-note', text }))) say('Noted.');
       return null;
+    case 'edit': {
+      const edited = (await dialogue.edit?.()) ?? { problem: 'there is no editor here' };
+      if ('problem' in edited) say(edited.problem);
+      else if (edited.text === '') say('Nothing was written, so nothing was noted.');
+      else if (tell(driver.perform({ type: 'add-note', text: edited.text }))) say('Noted.');
+      return null;
+    }
     case 'cannot':
       tell(driver.perform({ type: 'cannot-do', reason: text }));
       return null;

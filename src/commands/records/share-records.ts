@@ -1,0 +1,118 @@
+/** `records share`, and where `--shared` looks: the folder of sessions and the shared database. */
+import { hostname } from 'node:os';
+import { dirname, join } from 'node:path';
+import { openSettings } from '../../files/settings.ts';
+import { sha256 } from '../../log/hash.ts';
+import { nodeDisk } from '../../log/node-disk.ts';
+import { indexPath } from '../../records/record-index.ts';
+import { harmlessJson } from '../../records/record-json.ts';
+import { fetchShared } from '../../records/shared/fetch-shared.ts';
+import {
+  type Alarm,
+  type Shared,
+  sessionPaths,
+  shareSessions,
+} from '../../records/shared/share-folder.ts';
+import { SharedProblem, Unreachable } from '../../records/shared/shared-problem.ts';
+import { safeText } from '../../source/safe-text.ts';
+import { type Arguments, EXIT, type Io } from '../command.ts';
+import { folderOf, pathOf, Stop } from './shelf.ts';
+
+const SCHEMA_VERSION = 1;
+/** A person waits at the prompt so long for a database that is away; what waits is sent the next time. */
+const PATIENCE = { patienceMs: 3_000 };
+
+/** Sends what is not there yet; 1 when something is different there, unreadable here, or has to wait. */
+export async function shareRecords(
+  names: readonly string[],
+  args: Arguments,
+  io: Io,
+): Promise<number> {
+  const url = await databaseOf(io);
+  const found = await pathsOf(names, args, io);
+  const share = { disk: nodeDisk, url, paths: found, cart: hostname(), patience: PATIENCE };
+  const shared = await mended(() => shareSessions(share));
+  if (args.values['json'] === true)
+    io.out(harmlessJson({ schemaVersion: SCHEMA_VERSION, ...shared }));
+  else tell(shared, io);
+  const { alarms, left, waiting } = shared;
+  return alarms.length + left.length === 0 && waiting === null ? EXIT.done : EXIT.wrongInput;
+}
+
+async function pathsOf(names: readonly string[], args: Arguments, io: Io): Promise<string[]> {
+  if (names.length > 0) {
+    const paths: string[] = [];
+    for (const name of names) paths.push(await pathOf(name, args, io));
+    return paths;
+  }
+  const listed = sessionPaths(await folderOf(args, io));
+  if ('words' in listed) throw new Stop(EXIT.wrongInput, listed.words);
+  return listed.paths;
+}
+
+function tell({ inStep, sent, alarms, left, waiting }: Shared, io: Io): void {
+  io.out(`${inStep} sessions in step, ${sent} events sent\n`);
+  for (const { path, words } of left)
+    io.err(`ohmward: not shared: ${safeText(path)}: ${safeText(words)}\n`);
+  for (const alarm of alarms) io.err(alarmWords(alarm));
+  if (waiting)
+    io.err(
+      `ohmward: the database cannot be reached: ${safeText(waiting.words)}\n  ${waiting.sessions} sessions wait; run it again when the network is back\n`,
+    );
+}
+
+function alarmWords({ session, seq, here, there, path }: Alarm): string {
+  return [
+    `ohmward: ALARM: event ${seq} of session ${safeText(session)} is another one in the database`,
+    `  here:  ${here} (${safeText(path)})`,
+    `  there: ${there}`,
+    '  Nothing was replaced. One of the two was changed, or two sessions have the same id.',
+    '',
+  ].join('\n');
+}
+
+/** The user's copy of the shared sessions, brought up to date; as it was when the database cannot be reached. */
+export async function sharedFolder(io: Io): Promise<string> {
+  const url = await databaseOf(io);
+  const cache = dirname(indexPath(io.env, '/'));
+  const folder = join(cache, `shared-${sha256(url).slice(0, 16)}`);
+  try {
+    const { doubtful } = await mended(() => fetchShared(nodeDisk, url, folder, PATIENCE));
+    for (const { session, words } of doubtful)
+      io.err(
+        `ohmward: in the database session ${safeText(session)} is not whole: ${safeText(words)}\n`,
+      );
+  } catch (error) {
+    if (!(error instanceof Unreachable)) throw error;
+    io.err(
+      `ohmward: the database cannot be reached, this is what was there the last time: ${safeText(error.message)}\n`,
+    );
+  }
+  return folder;
+}
+
+async function databaseOf(io: Io): Promise<string> {
+  const fromEnv = io.env['OHMWARD_DATABASE'];
+  if (fromEnv) return fromEnv;
+  const opened = await openSettings(io.env);
+  if ('problem' in opened)
+    throw new Stop(EXIT.wrongInput, opened.problem.words, opened.problem.fix);
+  const { database } = opened.store.values;
+  if (database !== '') return database;
+  throw new Stop(
+    EXIT.wrongUse,
+    'no shared database is named',
+    'ohmward settings database postgresql://NAME@HOST/DATABASE, or set OHMWARD_DATABASE',
+  );
+}
+
+/** A problem that a person must mend ends the verb with its words. */
+async function mended<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof SharedProblem)
+      throw new Stop(EXIT.wrongInput, safeText(error.message), error.fix);
+    throw error;
+  }
+}

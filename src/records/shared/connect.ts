@@ -1,0 +1,58 @@
+/** A connection to the shared database, used for one piece of work and closed. */
+import type { Client } from 'pg';
+import { migrate } from './migrations.ts';
+import { problemOf, Unreachable } from './shared-problem.ts';
+
+const CONNECT_MS = 5_000;
+const QUERY_MS = 60_000;
+/** Pauses between tries; a server that starts anew takes a second or two. */
+const PAUSES_MS = [100, 300, 1_000, 2_000] as const;
+
+export interface Patience {
+  /** Milliseconds after which an unreachable database is given up for now. */
+  readonly patienceMs: number;
+  /** Of each pause between tries, a person at a prompt should not wait long for the first. */
+  readonly pausesMs?: readonly number[];
+}
+
+/**
+ * Does `work` on a connection, again on a new one when the connection breaks: work must therefore be such that doing
+ * it twice is doing it once. Throws `Unreachable` when patience ends, `SharedProblem` for what must be mended.
+ */
+export async function withDatabase<T>(
+  url: string,
+  { patienceMs, pausesMs = PAUSES_MS }: Patience,
+  work: (client: Client) => Promise<T>,
+): Promise<T> {
+  const until = performance.now() + patienceMs;
+  for (let tries = 0; ; tries += 1) {
+    try {
+      return await once(url, work);
+    } catch (error) {
+      const problem = problemOf(error);
+      if (!(problem instanceof Unreachable) || performance.now() >= until) throw problem;
+      const pause = pausesMs[Math.min(tries, pausesMs.length - 1)] ?? 0;
+      await new Promise((resolve) => setTimeout(resolve, pause));
+    }
+  }
+}
+
+async function once<T>(url: string, work: (client: Client) => Promise<T>): Promise<T> {
+  const { default: pg } = await import('pg');
+  const client = new pg.Client({
+    connectionString: url,
+    application_name: 'ohmward',
+    connectionTimeoutMillis: CONNECT_MS,
+    query_timeout: QUERY_MS,
+    keepAlive: true,
+  });
+  // A connection that breaks between two queries says so here; the next query fails too, and that one is handled.
+  client.on('error', () => undefined);
+  try {
+    await client.connect();
+    await migrate(client);
+    return await work(client);
+  } finally {
+    await client.end().catch(() => undefined);
+  }
+}

@@ -1,0 +1,375 @@
+import {
+  appendFileSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import pg from 'pg';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { main } from '../../src/commands/program.ts';
+import { sessionFileName } from '../../src/files/safe-name.ts';
+import { canonicalJson } from '../../src/log/canonical-json.ts';
+import { type LogEvent, sealEvent } from '../../src/log/event-line.ts';
+import { sha256 } from '../../src/log/hash.ts';
+import { nodeDisk } from '../../src/log/node-disk.ts';
+import { sessionPaths, shareSessions } from '../../src/records/shared/share-folder.ts';
+import { makePlace, PROGRAM, runProgram, sessionFiles } from '../commands/program.ts';
+import { type Postgres, startPostgres } from './postgres.ts';
+import { begin, fileOf, finishedWalk } from './sample-session.ts';
+
+const LONG = process.env['OHMWARD_LONG'] === '1';
+let server: Postgres;
+beforeAll(async () => {
+  server = await startPostgres();
+}, 60_000);
+afterAll(() => server?.remove(), 60_000);
+
+let home = '';
+let url = '';
+let databases = 0;
+beforeEach(() => {
+  home = mkdtempSync(join(tmpdir(), 'ohmward-shared-'));
+  databases += 1;
+  url = server.database(`shop${databases}`);
+});
+afterEach(() => rmSync(home, { recursive: true, force: true }));
+
+async function ask<T extends pg.QueryResultRow>(sql: string, values: unknown[] = []) {
+  const client = new pg.Client({ connectionString: url });
+  client.on('error', () => undefined);
+  await client.connect();
+  try {
+    return (await client.query<T>(sql, values)).rows;
+  } finally {
+    await client.end();
+  }
+}
+
+async function records(folder: string, args: readonly string[], database = url) {
+  let out = '';
+  let err = '';
+  const io = {
+    out: (text: string) => {
+      out += text;
+    },
+    err: (text: string) => {
+      err += text;
+    },
+    env: {
+      HOME: home,
+      XDG_CONFIG_HOME: home,
+      OHMWARD_SESSIONS: folder,
+      OHMWARD_DATABASE: database,
+    },
+    cwd: home,
+  };
+  const code = await main(['records', ...args], io);
+  return { code, out, err };
+}
+
+function cart(name: string, walk = finishedWalk(), n = 1): { folder: string; path: string } {
+  const folder = join(home, name);
+  mkdirSync(folder, { recursive: true });
+  const file = sessionFileName(walk.session.opened.at, 'lab', n.toString(16).padStart(8, '0'));
+  writeFileSync(join(folder, file), fileOf(walk).text);
+  return { folder, path: join(folder, file) };
+}
+
+describe('records share', () => {
+  it('puts every line of a session into the database as it stands in the file, once', async () => {
+    const { folder, path } = cart('a');
+    const lines = readFileSync(path, 'utf8').split('\n').slice(0, -1);
+    expect(await records(folder, ['share'])).toEqual({
+      code: 0,
+      out: `1 sessions in step, ${lines.length} events sent\n`,
+      err: '',
+    });
+    const rows = await ask('SELECT seq, hash, body FROM events ORDER BY seq');
+    expect(rows).toEqual(
+      lines.map((body, index) => ({ seq: index + 1, hash: sha256(body), body })),
+    );
+    expect((await records(folder, ['share'])).out).toBe('1 sessions in step, 0 events sent\n');
+  });
+
+  it('an event that is another one there is an alarm with both hashes, and nothing is replaced', async () => {
+    const first = cart('a');
+    await records(first.folder, ['share']);
+    const before = await ask('SELECT * FROM events ORDER BY seq');
+    const other = cart('b', begin({ id: 'lab-0001', person: 'Somebody Else' }));
+    const { code, out, err } = await records(other.folder, ['share']);
+    expect([code, out]).toEqual([1, '0 sessions in step, 0 events sent\n']);
+    const here = sha256(readFileSync(other.path, 'utf8').split('\n')[0]!);
+    expect(err).toContain('ALARM: event 1 of session lab-0001');
+    expect(err).toContain(`here:  ${here}`);
+    expect(err).toContain(`there: ${before[0]!['hash']}`);
+    expect(await ask('SELECT * FROM events ORDER BY seq')).toEqual(before);
+  });
+
+  it('a chain that forks after a common beginning is an alarm at the fork', async () => {
+    const { folder, path } = cart('a');
+    await records(folder, ['share']);
+    const lines = readFileSync(path, 'utf8').split('\n').slice(0, -1);
+    // The same beginning, then two events of its own: the first at a number that is taken.
+    let prev = sha256(lines[2]!);
+    const own = ['one', 'two'].map((text, index) => {
+      const at = JSON.parse(lines[2]!) as { at: string; elapsed: number };
+      const event = { type: 'note-added', step: 'feed', text, at: at.at, elapsed: at.elapsed };
+      const sealed = sealEvent(event, 4 + index, prev);
+      prev = sealed.hash;
+      return sealed;
+    });
+    const fork = cart('b');
+    writeFileSync(
+      fork.path,
+      `${[...lines.slice(0, 3), ...own.map(({ line }) => line)].join('\n')}\n`,
+    );
+    const { code, err } = await records(fork.folder, ['share']);
+    expect(code).toBe(1);
+    expect(err).toContain('ALARM: event 4 of');
+    expect(err).toContain(`here:  ${own[0]!.hash}`);
+    expect(err).toContain(`there: ${sha256(lines[3]!)}`);
+  });
+
+  it('a damaged file is left out and named; the others are shared', async () => {
+    const good = cart('a');
+    const bad = cart('a', finishedWalk({ id: 'bad' }), 2);
+    writeFileSync(bad.path, readFileSync(bad.path, 'utf8').replace('"person"', '"parson"'));
+    const { code, out, err } = await records(good.folder, ['share']);
+    expect([code, out.slice(0, 18)]).toEqual([1, '1 sessions in step']);
+    expect(err).toContain(`not shared: ${bad.path}`);
+  });
+
+  it('without a network nothing is lost: it says what waits, and the next time sends it', async () => {
+    const { folder } = cart('a');
+    const away = 'postgresql://ohmward@127.0.0.1:1/none';
+    const { code, out, err } = await records(folder, ['share'], away);
+    expect([code, out]).toEqual([1, '0 sessions in step, 0 events sent\n']);
+    expect(err).toContain('1 sessions wait; run it again when the network is back');
+    expect((await records(folder, ['share'])).code).toBe(0);
+  }, 30_000);
+
+  it('a database that is not there, and none named, are told with the way out', async () => {
+    const { folder } = cart('a');
+    const missing = await records(folder, ['share'], url.replace(/\w+$/, 'nowhere'));
+    expect(missing).toMatchObject({ code: 1, err: expect.stringContaining('createdb') });
+    const none = await records(folder, ['share'], '');
+    expect(none).toMatchObject({ code: 2, err: expect.stringContaining('settings database') });
+  });
+});
+
+it('the built program shares each session as it ends, when the settings say so', async () => {
+  const place = makePlace();
+  try {
+    const settings = join(place.home, '.config', 'ohmward');
+    mkdirSync(settings, { recursive: true });
+    const afterSession = [process.execPath, PROGRAM, 'records', 'share'];
+    writeFileSync(join(settings, 'config.json'), JSON.stringify({ database: url, afterSession }));
+    const bench = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--unattended'];
+    expect(runProgram(place, bench).code).toBe(0);
+    const [path] = sessionFiles(place);
+    const rows = await ask<{ body: string }>('SELECT body FROM events ORDER BY seq');
+    expect(rows.map(({ body }) => `${body}\n`).join('')).toBe(readFileSync(path!, 'utf8'));
+    expect(runProgram(place, ['records', 'list', '--shared']).out).toContain('hall-no-signal');
+    expect(runProgram(place, ['settings']).out).toContain(url);
+    const secret = url.replace('ohmward@', 'ohmward:wrench:@9@');
+    runProgram(place, ['settings', 'database', secret]);
+    for (const args of [['settings'], ['settings', '--json'], ['settings', 'database']])
+      expect(runProgram(place, args).out).toMatch(/^(?![\s\S]*wrench)[\s\S]*ohmward:\*\*\*@127/);
+  } finally {
+    place.remove();
+  }
+}, 60_000);
+
+describe('--shared', () => {
+  it('finds and shows what other carts shared, also when the network is gone', async () => {
+    await records(cart('a').folder, ['share']);
+    const empty = join(home, 'b');
+    mkdirSync(empty);
+    expect((await records(empty, ['find', 'green'])).code).toBe(1);
+    const found = await records(empty, ['find', 'green', '--shared', '--plate', 'qx47', '--json']);
+    expect(JSON.parse(found.out).sessions).toMatchObject([{ id: 'lab-0001', verdict: 'cured' }]);
+    const shown = await records(empty, ['show', 'last', '--shared']);
+    expect(shown.out).toMatch(/^# Diagnosis record/);
+    await server.stop();
+    try {
+      const offline = await records(empty, ['show', 'last', '--shared']);
+      expect(offline.out).toBe(shown.out);
+      expect(offline.err).toContain('the database cannot be reached, this is what was there');
+    } finally {
+      await server.start();
+    }
+  }, 60_000);
+
+  it('fetches what a session gained since', async () => {
+    const { folder, path } = cart('a');
+    const lines = readFileSync(path, 'utf8').split('\n').slice(0, -1);
+    writeFileSync(path, `${lines.slice(0, 5).join('\n')}\n`);
+    await records(folder, ['share']);
+    const events = async () =>
+      JSON.parse((await records(folder, ['verify', 'last', '--shared', '--json'])).out).sessions[0]
+        .events;
+    expect(await events()).toBe(5);
+    appendFileSync(path, `${lines.slice(5).join('\n')}\n`);
+    await records(folder, ['share']);
+    expect(await events()).toBe(lines.length);
+  });
+
+  it('an id that is a path stays in the folder', async () => {
+    await records(cart('a', begin({ id: '../../escape' })).folder, ['share']);
+    const { code, out } = await records(home, ['list', '--shared', '--json']);
+    expect(code).toBe(0);
+    expect(JSON.parse(out).sessions[0]).toMatchObject({
+      id: '../../escape',
+      file: expect.stringMatching(/^\d{8}T\d{6}Z-escape-[0-9a-f]{8}\.jsonl$/),
+    });
+  });
+});
+
+describe('the tables', () => {
+  beforeEach(async () => {
+    await records(cart('a').folder, ['share']);
+  });
+
+  it.each([
+    ['another event under a taken number', 2, 1],
+    ['an event that follows none', 900, 1],
+    ['an event whose hash is not its own', 'last', 'wrong'],
+  ])('refuse %s', async (_, seq, how) => {
+    const [last] = await ask<{ seq: number; hash: string; session: string }>(
+      'SELECT session, seq, hash FROM events ORDER BY seq DESC LIMIT 1',
+    );
+    const body = canonicalJson({ any: 'event' });
+    const values = [
+      last!.session,
+      seq === 'last' ? last!.seq + 1 : seq,
+      how === 'wrong' ? sha256('other') : sha256(body),
+      last!.hash,
+      body,
+    ];
+    const insert =
+      'INSERT INTO events (session, seq, hash, prev, body) VALUES ($1, $2, $3, $4, $5)';
+    await expect(ask(insert, values)).rejects.toMatchObject({ code: expect.stringMatching(/^23/) });
+    const right = [last!.session, last!.seq + 1, sha256(body), last!.hash, body];
+    await expect(ask(insert, right)).resolves.toEqual([]);
+  });
+
+  it('let no event be changed or removed', async () => {
+    for (const sql of ["UPDATE events SET body = 'x'", 'DELETE FROM events', 'TRUNCATE events'])
+      await expect(ask(sql)).rejects.toThrow('events are only ever added');
+  });
+
+  it('of a newer program are left alone', async () => {
+    await ask("INSERT INTO ohmward_migrations (name, hash) VALUES ('999-later.sql', 'x')");
+    const { code, err } = await records(join(home, 'a'), ['share']);
+    expect([code, err]).toEqual([1, expect.stringContaining('newer than this program')]);
+  });
+});
+
+describe('four carts and one database', () => {
+  const [EVENTS, KILLS, RESTARTS] = LONG ? [10_000, 100, 20] : [1_200, 12, 2];
+  const CARTS = 4;
+  const PER_SESSION = 50;
+  const ROUND = 5;
+
+  it(
+    `${EVENTS} events, ${KILLS} connections killed, ${RESTARTS} restarts: none lost, doubled or crossed`,
+    async () => {
+      const truth = new Map<string, string[]>();
+      let written = 0;
+      let working = CARTS;
+      const work = async (number: number) => {
+        const folder = join(home, `cart-${number}`);
+        mkdirSync(folder);
+        let prev: string | null = null;
+        for (let n = 0; n < EVENTS / CARTS; n += 1) {
+          const session = Math.floor(n / PER_SESSION);
+          const seq = (n % PER_SESSION) + 1;
+          const id = `cart-${number}-session-${session}`;
+          if (seq === 1) prev = null;
+          const time = { at: '2031-05-06T09:00:00Z', elapsed: n };
+          const event: LogEvent =
+            seq === 1
+              ? { type: 'session-opened', id, ...time }
+              : { type: 'note-added', step: 's', text: `Ω ${number} ${n} '"\\ \u0000`, ...time };
+          const sealed: { line: string; hash: string } = sealEvent(event, seq, prev);
+          prev = sealed.hash;
+          const file = sessionFileName(time.at, 'x', (session + 1).toString(16).padStart(8, '0'));
+          appendFileSync(join(folder, file), `${sealed.line}\n`);
+          truth.set(id, [...(truth.get(id) ?? []), sealed.line]);
+          written += 1;
+          // Every few events the cart shares the session it works at; a database that is away never stops it.
+          if (n % ROUND === 0) await share(number, [join(folder, file)], 0);
+        }
+        working -= 1;
+      };
+      const share = (number: number, paths: readonly string[], patienceMs: number) =>
+        shareSessions({
+          disk: nodeDisk,
+          url,
+          paths,
+          cart: `cart-${number}`,
+          patience: { patienceMs, pausesMs: [20, 100] },
+        });
+      let killed = 0;
+      let restarted = 0;
+      const disturb = async () => {
+        while (killed < KILLS || restarted < RESTARTS) {
+          // Spread over the work, and to its end should it be done first: then carts share on until all is done.
+          const wanted = Math.ceil((RESTARTS * Math.min(written + 1, EVENTS)) / EVENTS);
+          if (restarted < Math.min(wanted, RESTARTS)) {
+            await server.restart(restarted % 2 === 0 ? 'immediate' : 'fast');
+            restarted += 1;
+          }
+          const due = Math.ceil((KILLS * Math.min(written + 1, EVENTS)) / EVENTS);
+          if (killed < Math.min(due, KILLS))
+            killed += (
+              await ask<{ done: boolean }>(
+                "SELECT pg_terminate_backend(pid) AS done FROM (SELECT pid FROM pg_stat_activity WHERE application_name = 'ohmward' LIMIT 1) AS one",
+              )
+            ).filter(({ done }) => done).length;
+          else await new Promise((resolve) => setTimeout(resolve, 5));
+        }
+      };
+      const disturbing = disturb();
+      await Promise.all([0, 1, 2, 3].map(work));
+      const all = (number: number) => {
+        const listed = sessionPaths(join(home, `cart-${number}`));
+        return 'paths' in listed ? listed.paths : [];
+      };
+      let over = false;
+      void disturbing.then(() => {
+        over = true;
+      });
+      do {
+        await Promise.all([0, 1, 2, 3].map((number) => share(number, all(number), 500)));
+      } while (!over);
+      await disturbing;
+      const last = await Promise.all(
+        [0, 1, 2, 3].map((number) => share(number, all(number), 20_000)),
+      );
+      for (const { alarms, left, waiting, inStep } of last)
+        expect({ alarms, left, waiting, inStep }).toEqual({
+          alarms: [],
+          left: [],
+          waiting: null,
+          inStep: truth.size / CARTS,
+        });
+      const rows = await ask<{ session: string; cart: string; body: string }>(
+        'SELECT events.session, sessions.cart, events.body FROM events JOIN sessions ON sessions.id = events.session ORDER BY events.session, events.seq',
+      );
+      expect([written, killed, restarted, working]).toEqual([EVENTS, KILLS, RESTARTS, 0]);
+      expect(rows).toHaveLength(EVENTS);
+      const there = new Map<string, string[]>();
+      for (const { session, cart: name, body } of rows) {
+        expect(session.startsWith(`${name}-`)).toBe(true);
+        there.set(session, [...(there.get(session) ?? []), body]);
+      }
+      expect(there).toEqual(truth);
+    },
+    LONG ? 600_000 : 60_000,
+  );
+});
