@@ -28,6 +28,8 @@ export interface ProposalAsk {
   readonly costs?: CostModel;
   /** Tests already done, or not wanted. */
   readonly without?: readonly number[];
+  /** The look ahead leaves out the unlikeliest cases beyond this much of the chance; by default none. */
+  readonly massKept?: number;
 }
 
 export interface Worth {
@@ -58,7 +60,7 @@ const PROPOSALS_MAX = 3;
 /** Suspects whose readings are listed with a proposal. */
 const SHOWN_SUSPECTS = 4;
 /** The search looks at the likeliest cases only, so that it fits between two key presses. */
-const CASES_MAX = 48;
+const CASES_MAX = 64;
 /** Tests followed at each state, and states looked at from all sides. */
 const WIDTH = 8;
 const EXPANSIONS = 48;
@@ -127,6 +129,7 @@ function lookAhead(
   const cases: Cases = splitIntoCases(table, tests, ask.outcomes, ranking.chances, {
     sampleShares: ranking.sampleShares,
     casesMax: CASES_MAX,
+    massKept: ask.massKept ?? 1,
   });
   const moves = arrangements(
     tests.map((test) => table.tests[test]!),

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { createModel, type Model } from '../../src/circuit/model.ts';
+import { createModel, type Model, pairId } from '../../src/circuit/model.ts';
+import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Test } from '../../src/circuit/test.ts';
 import { createBench } from '../../src/drill/bench.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
@@ -139,7 +140,49 @@ describe('suspects', () => {
   });
 });
 
+describe('two faults at once', () => {
+  const FEED_AT_MODULE: Test = {
+    ...FEED,
+    probe: { kind: 'volts', plus: 'module.feed', minus: 'battery.negative' },
+  };
+
+  it('are named when no single one explains the readings', () => {
+    const { faults } = linked.circuit!;
+    const words = ['wire.feed.open', 'wire.signal.open'].map(
+      (id) => faults.find((fault) => fault.id === id)!.words,
+    );
+    const id = pairId(
+      faults.find((fault) => fault.id === 'wire.feed.open')!,
+      faults.find((fault) => fault.id === 'wire.signal.open')!,
+    );
+    const read = [FEED, FEED_AT_MODULE, SIGNAL_AT_MODULE, SIGNAL_AT_PLUG].map((test) => {
+      const shown = model.shows(id!, test, 5);
+      if (shown.kind !== 'number') throw new Error('volts are numbers');
+      return [test, shown.value] as [Test, number];
+    });
+    const before = performance.now();
+    const { unexplained } = thinkerFor().suspects(measured(begin(), ...read));
+    expect(performance.now() - before).toBeLessThan(10_000);
+    expect(unexplained).toMatch(/Two faults at once would explain them: /);
+    for (const one of words) expect(unexplained).toContain(one);
+  });
+
+  it('are not thought of while one explains the readings', () => {
+    const session = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
+    expect(thinkerFor().suspects(session).unexplained).toBeNull();
+  });
+});
+
 describe('the next test', () => {
+  it('costs nothing to arrange without clips, from the start on', () => {
+    const proposals = thinkerFor().nextTests(begin(emptyJob('no start'), ['meter']));
+    const inspection = proposals.find(({ id }) => id === 'connector.sensor.inspection');
+    expect(inspection?.minutes).toBe(
+      standardTests(linked.circuit!).find(({ id }) => id === 'connector.sensor.inspection')!
+        .minutes,
+    );
+  });
+
   it('is none that needs what the person does not have', () => {
     const session = begin(emptyJob('no start'), ['meter']);
     const proposals = thinkerFor().nextTests(session);
