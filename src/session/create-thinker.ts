@@ -39,6 +39,8 @@ import {
  * look at all tests of a circuit then takes half a second instead of one and a half.
  */
 const THINKER_SAMPLES = 32;
+/** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
+const PAIR_SHARE = 0.5;
 /** Things everybody has: eyes, a lead, the module's live data. */
 const ALWAYS_AT_HAND = ['eyes', 'lead', 'live-data', 'meter'];
 
@@ -255,10 +257,10 @@ class ModelThinker implements Thinker {
     return `No single fault explains these readings. "${words}" (${culprit.found}) disagrees most with the rest: check where both leads were, and repeat it.${pair}`;
   }
 
-  /** "A and B" for the likeliest pair of faults that explains the readings better than any single one does. */
+  /** "A and B" for the likeliest pair of faults, when a single one with a slip is not much likelier than both. */
   private twoAtOnce({ pairs, suspects }: Ranking): string | null {
     const [pair] = pairs;
-    if (!pair || pair.chance <= suspects[0]!.chance) return null;
+    if (!pair || pair.chance < PAIR_SHARE * suspects[0]!.chance) return null;
     return pair.ids.map((id) => suspects.find((one) => one.id === id)?.words ?? id).join(' and ');
   }
 
