@@ -2,7 +2,7 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import { inputTerminals } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
-import type { Model } from '../circuit/model.ts';
+import { type Model, pairId } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
@@ -17,8 +17,10 @@ import { proposeTests } from '../suspects/next-test.ts';
 import { outcomesOf } from '../suspects/outcomes.ts';
 import { buildTable, HEALTHY, type PredictionTable } from '../suspects/prediction-table.ts';
 import { type CodeKind, priorFor } from '../suspects/prior.ts';
+import type { PairShows } from '../suspects/rank-pairs.ts';
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
 import { ALL_MEANS, type Means, type Situation, situationAfter } from '../suspects/test-cost.ts';
+import { PLANNED_MASS, verdictOf, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import { whatChanged } from '../suspects/what-changed.ts';
 import { codeChance } from './code-chance.ts';
 import type { EvidenceLine, ExtraReading } from './events.ts';
@@ -37,6 +39,8 @@ import {
  * look at all tests of a circuit then takes half a second instead of one and a half.
  */
 const THINKER_SAMPLES = 32;
+/** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
+const PAIR_SHARE = 0.5;
 /** Things everybody has: eyes, a lead, the module's live data. */
 const ALWAYS_AT_HAND = ['eyes', 'lead', 'live-data', 'meter'];
 
@@ -95,19 +99,25 @@ class ModelThinker implements Thinker {
       rows: this.rows(ranking),
       changed: before ? whatChanged(before, ranking) : null,
       unexplained: this.unexplained(ranking, readings),
+      group: this.group(session, ranking, readings),
     };
   };
 
   readonly nextTests = (session: Session): readonly Proposal[] => {
     const readings = this.readings(session);
     const done = readings.map(({ test }) => test);
-    const { best } = proposeTests(this.table, this.rank(readings), {
+    const ranking = this.rank(readings);
+    const { best } = proposeTests(this.table, ranking, {
       now: this.situation(session),
       means: meansOf(session),
       outcomes: this.outcomes,
       without: done,
+      massKept: PLANNED_MASS,
     });
-    return best.map(({ test, cost, shows, why }) =>
+    // With a group named, tests that part nothing in it are no news to anybody.
+    const least = this.group(session, ranking, readings) === null ? 0 : WORTH_DOING_BITS;
+    const worth = best.filter(({ bits }) => bits >= least);
+    return worth.map(({ test, cost, shows, why }) =>
       this.proposal(
         test,
         cost.minutes,
@@ -220,7 +230,7 @@ class ModelThinker implements Thinker {
     );
     const known = this.rankings.get(key);
     if (known) return known;
-    const ranking = rankSuspects(this.table, readings, this.prior);
+    const ranking = rankSuspects(this.table, readings, this.prior, { showsPair: this.showsPair });
     this.rankings.set(key, ranking);
     return ranking;
   }
@@ -239,10 +249,45 @@ class ModelThinker implements Thinker {
   private unexplained(ranking: Ranking, readings: readonly SessionReading[]): string | null {
     if (ranking.explained) return null;
     const culprit = ranking.disagrees ? readings[ranking.disagrees.reading] : undefined;
+    const two = this.twoAtOnce(ranking);
+    const pair = two ? ` Two faults at once would explain them: ${two}.` : '';
     if (!culprit)
-      return 'No single fault explains these readings; there may be two, or a lead was in the wrong place.';
+      return `No single fault explains these readings; there may be two, or a lead was in the wrong place.${pair}`;
     const { words } = this.tests[culprit.test]!;
-    return `No single fault explains these readings. "${words}" (${culprit.found}) disagrees most with the rest: check where both leads were, and repeat it.`;
+    return `No single fault explains these readings. "${words}" (${culprit.found}) disagrees most with the rest: check where both leads were, and repeat it.${pair}`;
+  }
+
+  /** "A and B" for the likeliest pair of faults, when a single one with a slip is not much likelier than both. */
+  private twoAtOnce({ pairs, suspects }: Ranking): string | null {
+    const [pair] = pairs;
+    if (!pair || pair.chance < PAIR_SHARE * suspects[0]!.chance) return null;
+    return pair.ids.map((id) => suspects.find((one) => one.id === id)?.words ?? id).join(' and ');
+  }
+
+  /** Two faults in the same thing are no pair: then the first is shown alone, which explains no more than it did. */
+  private readonly showsPair: PairShows = (firstId, secondId, test) => {
+    const [first, second] = [firstId, secondId].map((id) =>
+      this.circuit.faults.find((fault) => fault.id === id),
+    );
+    const id = (first && second && pairId(first, second)) ?? firstId;
+    return Array.from({ length: this.table.samples }, (_, sample) =>
+      this.model.shows(id, this.tests[test]!.test, sample),
+    );
+  };
+
+  private group(
+    session: Session,
+    ranking: Ranking,
+    readings: readonly SessionReading[],
+  ): string | null {
+    const { group, settled } = verdictOf(this.table, ranking, {
+      means: meansOf(session),
+      outcomes: this.outcomes,
+      without: readings.map(({ test }) => test),
+    });
+    if (!settled || group.length < 2) return null;
+    const words = group.map((repair) => this.repairWords.get(repair) ?? repair);
+    return `No test here parts these: ${words.join('; ')}.`;
   }
 
   /** How things stand at the vehicle after everything that was done. */

@@ -26,6 +26,8 @@ export interface SuspectView {
   readonly changed: string | null;
   /** Set when no suspect explains the readings: which reading disagrees most and what to look at. */
   readonly unexplained: string | null;
+  /** One sentence naming the repairs left that no test at hand parts; null while a test could, or one is left. */
+  readonly group?: string | null;
 }
 
 export interface SuspectRow {

@@ -28,6 +28,8 @@ export interface ProposalAsk {
   readonly costs?: CostModel;
   /** Tests already done, or not wanted. */
   readonly without?: readonly number[];
+  /** The look ahead leaves out the unlikeliest cases beyond this much of the chance; by default none. */
+  readonly massKept?: number;
 }
 
 export interface Worth {
@@ -127,6 +129,7 @@ function lookAhead(
   const cases: Cases = splitIntoCases(table, tests, ask.outcomes, ranking.chances, {
     sampleShares: ranking.sampleShares,
     casesMax: CASES_MAX,
+    massKept: ask.massKept ?? 1,
   });
   const moves = arrangements(
     tests.map((test) => table.tests[test]!),

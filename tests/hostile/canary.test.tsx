@@ -179,6 +179,7 @@ it('no screen gives an order that is not its own', async () => {
         ],
         changed: CANARY,
         unexplained: CANARY,
+        group: CANARY,
       }),
       nextTests: (session) =>
         fake.thinker!.nextTests(session).map((one) => ({ ...one, words: CANARY, why: CANARY })),

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { createModel, type Model } from '../../src/circuit/model.ts';
+import { createModel, type Model, pairId } from '../../src/circuit/model.ts';
 import type { Test } from '../../src/circuit/test.ts';
+import { arrangementKey, testKey } from '../../src/circuit/test-key.ts';
 import { createBench } from '../../src/drill/bench.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
@@ -10,6 +11,9 @@ import { createThinker } from '../../src/session/create-thinker.ts';
 import { decide } from '../../src/session/decide.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
 import type { Session } from '../../src/session/session.ts';
+import { collectTests } from '../../src/session/thinker-table.ts';
+import { AT_THE_START } from '../../src/suspects/optimum.ts';
+import { COSTS, testCost } from '../../src/suspects/test-cost.ts';
 import { when } from './sample-tree.ts';
 
 const ALL = ['meter', 'test-light', 'scope', 'spare-sensor', 'resistor'];
@@ -135,11 +139,63 @@ describe('suspects', () => {
       [SIGNAL_AT_PLUG, 4.97],
       [FEED, 7.3],
     );
-    expect(thinkerFor().suspects(session).unexplained).toMatch(/check where both leads were/);
+    const { unexplained } = thinkerFor().suspects(session);
+    expect(unexplained).toMatch(/check where both leads were/);
+    expect(unexplained).not.toMatch(/Two faults/);
+  });
+});
+
+describe('two faults at once', () => {
+  const FEED_AT_MODULE: Test = {
+    ...FEED,
+    probe: { kind: 'volts', plus: 'module.reference', minus: 'battery.negative' },
+  };
+
+  it('are named when no single one explains the readings', () => {
+    const { faults } = linked.circuit!;
+    const words = ['wire.feed.open', 'wire.signal.open'].map(
+      (id) => faults.find((fault) => fault.id === id)!.words,
+    );
+    const id = pairId(
+      faults.find((fault) => fault.id === 'wire.feed.open')!,
+      faults.find((fault) => fault.id === 'wire.signal.open')!,
+    );
+    const read = [FEED, FEED_AT_MODULE, SIGNAL_AT_MODULE, SIGNAL_AT_PLUG].map((test) => {
+      const shown = model.shows(id!, test, 5);
+      if (shown.kind !== 'number') throw new Error('volts are numbers');
+      return [test, shown.value] as [Test, number];
+    });
+    const before = performance.now();
+    const { unexplained } = thinkerFor().suspects(measured(begin(), ...read));
+    expect(performance.now() - before).toBeLessThan(5000);
+    expect(unexplained).toMatch(/Two faults at once would explain them: /);
+    for (const one of words) expect(unexplained).toContain(one);
+  });
+
+  it('are not thought of while one explains the readings', () => {
+    const session = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
+    expect(thinkerFor().suspects(session).unexplained).toBeNull();
   });
 });
 
 describe('the next test', () => {
+  it('costs nothing to arrange without clips and with its own sensor', () => {
+    const clip = { from: 'sensor.feed', to: 'battery.negative', through: 'test-light' as const };
+    expect(arrangementKey(FEED.setup)).toBe('');
+    expect(arrangementKey({ ...FEED.setup, bridges: [clip] })).not.toBe('');
+    expect(arrangementKey({ ...FEED.setup, sensor: 'spare' })).not.toBe('');
+    for (const { test, minutes } of thinkerFor().nextTests(
+      begin(emptyJob('no start'), ['meter']),
+    )) {
+      const own = collectTests(model, linked.procedure).find(
+        (one) => testKey(one.test) === testKey(test),
+      )!;
+      const cost = testCost(own, AT_THE_START, COSTS, false);
+      expect(minutes).toBeCloseTo(cost.minutes, 1);
+      if (test.setup.bridges.length === 0) expect(cost.arrange).toBe(0);
+    }
+  });
+
   it('is none that needs what the person does not have', () => {
     const session = begin(emptyJob('no start'), ['meter']);
     const proposals = thinkerFor().nextTests(session);

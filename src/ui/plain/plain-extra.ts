@@ -29,6 +29,7 @@ export function saySuspects(opened: OpenedSession, say: Dialogue['say']): void {
     say(`  ${index + 1}  ${String(Math.round(row.chance * 100)).padStart(3)} %  ${row.words}`);
   });
   if (view.unexplained) say(view.unexplained);
+  if (view.group) say(view.group);
   say('Conclude on one with: conclude NUMBER');
 }
 const SUSPECTS_SHOWN = 8;

@@ -77,7 +77,7 @@ export function SuspectsScreen({ view, onClose, onConclude, onOwnWords }: Suspec
   );
 }
 
-function headOf({ changed, unexplained }: SuspectView) {
+function headOf({ changed, unexplained, group }: SuspectView) {
   return [
     ...(unexplained === null
       ? []
@@ -95,6 +95,7 @@ function headOf({ changed, unexplained }: SuspectView) {
           : `Last reading: ${changed}`,
       hang: 2,
     },
+    ...(group ? [{ text: group, hang: 2 }] : []),
     { text: '' },
   ];
 }
