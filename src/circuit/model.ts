@@ -104,6 +104,7 @@ class CircuitModel implements Model {
   private readonly shown = new Map<string, (Shown | undefined)[]>();
   private readonly keys = new WeakMap<Test, string>();
   private readonly solver: SampleSolver;
+  private readonly pulls = new Map<string, PullDown | null>();
   private readonly inputs = new Map<TerminalId, ModuleInput | null>();
 
   constructor(circuit: Circuit, { samples, seed, meter }: ModelOptions) {
@@ -167,6 +168,15 @@ class CircuitModel implements Model {
   };
 
   readonly pullsLow = (test: Test): PullDown | null => {
+    const key = this.keyOf(test);
+    const known = this.pulls.get(key);
+    if (known !== undefined) return known;
+    const made = this.workOutPull(test);
+    this.pulls.set(key, made);
+    return made;
+  };
+
+  private workOutPull(test: Test): PullDown | null {
     const bridge = test.setup.bridges.find(
       ({ from, to, through }) => through !== 'lead' && [from, to].includes('battery.negative'),
     );
@@ -196,7 +206,7 @@ class CircuitModel implements Model {
       high,
       thresholdVolts,
     };
-  };
+  }
 
   private keyOf(test: Test): string {
     const known = this.keys.get(test);

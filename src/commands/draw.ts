@@ -2,8 +2,9 @@
 import { drawCircuit } from '../circuit/draw-circuit.ts';
 import { libraryFolder } from '../files/folders.ts';
 import { bindText } from '../procedure/bind-text.ts';
+import { draftGraph } from '../procedure/draw-draft.ts';
 import { drawDot, drawMermaid } from '../procedure/draw-flow-text.ts';
-import { treeGraph } from '../procedure/draw-graph.ts';
+import { type GraphNode, treeGraph } from '../procedure/draw-graph.ts';
 import { drawSvg } from '../procedure/draw-svg.ts';
 import { drawTree } from '../procedure/draw-tree.ts';
 import { emptyJob } from '../procedure/job.ts';
@@ -29,6 +30,7 @@ export const command: Command = {
     'ohmward draw hall-no-signal                    a tree of the library in the terminal',
     'ohmward draw hall-no-signal --proved           with the faults that pass each branch',
     'ohmward draw my-tree.yaml --as svg > tree.svg  a picture to print',
+    'ohmward draw end-to-end                        a sub-procedure by itself',
     'ohmward draw hall-module-fed                   a circuit',
   ],
   options: {
@@ -70,8 +72,10 @@ function draw(report: CheckReport, form: Form, args: Arguments, io: Io): string 
     return null;
   }
   if (file?.loaded?.kind === 'procedure' && file.loaded.value.draft.needs !== undefined) {
-    io.err('ohmward draw: a sub-procedure is drawn inside the tree that uses it; name that one\n');
-    return null;
+    const { draft } = file.loaded.value;
+    if (args.values['proved'] === true)
+      io.err('ohmward draw: a sub-procedure is proved with a tree that uses it; draw that one\n');
+    return drawn(draftGraph(draft), draft.procedure, draft.title, form, ascii);
   }
   const tree = report.trees[0];
   if (!tree || (!isUsable(report.issues) && !report.proofs[0])) return null;
@@ -80,7 +84,17 @@ function draw(report: CheckReport, form: Form, args: Arguments, io: Io): string 
   const nodes = treeGraph(procedure, proof && passingOf(proof.ways), (text) =>
     bindText(text, emptyJob(''), tree.linked.circuit),
   );
-  const title = `${procedure.name}: ${procedure.title}`;
+  return drawn(nodes, procedure.name, procedure.title, form, ascii);
+}
+
+function drawn(
+  nodes: readonly GraphNode[],
+  name: string,
+  words: string,
+  form: Form,
+  ascii: boolean,
+): string {
+  const title = `${name}: ${words}`;
   switch (form) {
     case 'text':
       return safeText([title, '', ...drawTree(nodes, { width: WIDTH, ascii })].join('\n'), {
@@ -91,6 +105,6 @@ function draw(report: CheckReport, form: Form, args: Arguments, io: Io): string 
     case 'mermaid':
       return drawMermaid(nodes);
     case 'dot':
-      return drawDot(nodes, procedure.name);
+      return drawDot(nodes, name);
   }
 }

@@ -128,20 +128,14 @@ class StepBuilder {
     const path = [...this.path, 'conclude', index];
     if (!circuit) return [pattern];
     const known = circuit.faults.map((fault) => fault.id);
-    const [head, tail] = pattern.split('*', 2);
-    const found = pattern.includes('*')
-      ? known.filter(
-          (id) =>
-            id.startsWith(head!) && id.endsWith(tail!) && id.length >= head!.length + tail!.length,
-        )
-      : known.filter((id) => id === pattern);
+    const found = known.filter((id) => matches(pattern, id));
     if (found.length === 0) {
       const near = nearestName(pattern, known);
       this.add(
         'unknown-fault',
         path,
         `circuit "${circuit.name}" has no fault "${pattern}"`,
-        near ? `did you mean "${near}"?` : 'see them with: ohmward predict CIRCUIT --table',
+        near ? `did you mean "${near}"?` : relatedFaults(pattern, known),
       );
     }
     return found;
@@ -636,3 +630,34 @@ function withComputed(outcomes: readonly RangeOutcome[], span: ExpectedRange): R
 function words(name: string): string {
   return name.slice(name.lastIndexOf('/') + 1).replace(/-/g, ' ');
 }
+
+/** Whether a name fits a pattern in which each `*` stands for any signs, none too. */
+function matches(pattern: string, name: string): boolean {
+  const [head = '', ...rest] = pattern.split('*');
+  const tail = rest.pop();
+  if (tail === undefined) return name === pattern;
+  if (!name.startsWith(head) || !name.endsWith(tail)) return false;
+  let at = head.length;
+  for (const part of rest) {
+    const found = name.indexOf(part, at);
+    if (found < 0) return false;
+    at = found + part.length;
+  }
+  return at + tail.length <= name.length;
+}
+
+/** Faults that begin as the pattern does, as far as any do. */
+function relatedFaults(pattern: string, known: readonly string[]): string {
+  const segments = pattern.split('.');
+  for (let count = segments.length - 1; count > 0; count -= 1) {
+    const head = `${segments.slice(0, count).join('.')}.`;
+    const related = known.filter((id) => matches(`${head}*`, id));
+    if (related.length === 0) continue;
+    const more = related.length > RELATED_MAX ? ', ...' : '';
+    return `what there is of "${head}*": ${related.slice(0, RELATED_MAX).join(', ')}${more}`;
+  }
+  const firsts = new Set(known.map((id) => `${id.slice(0, id.indexOf('.') + 1)}*`));
+  return `faults of this circuit: ${[...firsts].join(', ')}; all of them with: ohmward predict CIRCUIT --table`;
+}
+/** Names that a fix lists at most. */
+const RELATED_MAX = 12;

@@ -255,7 +255,7 @@ export class Linker {
           source,
           ['steps', name, 'use'],
           `"${step.use}" needs "${need}": ${words}`,
-          `add it under "with"`,
+          `add "${need}: ..." under "with"`,
         );
     }
     for (const key of Object.keys(withs)) {

@@ -1,4 +1,5 @@
 /** Faults that end wrongly, told at the decision that lost them: the last one from which all could still come right. */
+import { computedRange } from '../procedure/expected-range.ts';
 import { type MeasureStep, stepOf } from '../procedure/procedure.ts';
 import { formatRange } from '../quantity/format-quantity.ts';
 import type { Issue } from '../source/issue.ts';
@@ -173,25 +174,39 @@ function fixWords(
   const step = stepOf(procedure, at.step);
   const limits = step.kind === 'measure' ? limitWords(facts, step, losses[0]!) : '';
   if (limits !== '') return limits;
+  const healthy = losses[0]!.fault === HEALTHY ? healthyWords(step) : '';
+  if (healthy !== '') return healthy;
   const look =
     losses.length >= MANY ? 'look at the leads, the state and what is unplugged here; ' : '';
   return look + splitWords(facts, end, losses[0]!);
 }
 
-/** Readings of a healthy circuit beside the limits, when the limits are the author's. */
+/** Readings of a healthy circuit beside the limits, when the limits are the author's and the meter can tell the two. */
 function limitWords({ model }: ProofFacts, step: MeasureStep, { ways }: Loss): string {
   const test = testOf(step);
   if (!test || step.expected?.from === 'circuit') return '';
   const other = model.expected(test);
-  if (other.kind !== 'number') return '';
+  const good = computedRange(model, test);
+  if (other.kind !== 'number' || !good) return '';
   const values = ways.flatMap(({ fault, samples }) =>
     samples.map((sample) => model.shows(fault, test, sample)),
   );
   const outside = values.some(
-    (one) => one.kind === 'number' && (one.value < other.low || one.value > other.high),
+    (one) =>
+      one.kind === 'number' &&
+      (one.value < (good.low ?? Number.NEGATIVE_INFINITY) ||
+        one.value > (good.high ?? Number.POSITIVE_INFINITY)),
   );
   const healthy = formatRange(other.low, other.high, step.unit);
   return outside ? `a healthy circuit reads ${healthy} here: move the limit between the two` : '';
+}
+
+/** A healthy circuit lost at a look, which no limit mends: it is the circuit that shows it there. */
+function healthyWords(step: ReturnType<typeof stepOf>): string {
+  if (step.kind !== 'look') return '';
+  return step.probe.kind === 'counts'
+    ? `by the circuit file a healthy signal is not counted here: it must pass both levels of the input of ${step.probe.input}; look at those levels, or let this outcome lead on`
+    : `by the circuit file a healthy circuit looks like this here (expected: ${step.expected.join(', ')}): look at the circuit, the leads and the state, or let this outcome lead on`;
 }
 
 /** A test that parts the lost fault from those that the conclusion stands for. */

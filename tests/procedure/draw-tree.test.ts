@@ -193,3 +193,19 @@ function unclosed(xml: string): string[] {
   if (/[<>]|&(?!(amp|lt|gt|quot);)/.test(text)) wrong.push('bare sign');
   return [...wrong, ...open];
 }
+
+describe('a sub-procedure by itself', () => {
+  test('is drawn with its needs open and its results as ends', async () => {
+    const { code, out } = await run(command, ['end-to-end', '--ascii']);
+    expect(code).toBe(0);
+    expect(out).toContain('Wire from end to end: {here}');
+    for (const result of ['carries', 'broken', 'unknown'])
+      expect(out).toContain(`ends in "${result}"`);
+  });
+
+  test('in a tree, a need in a title is what the caller gave', async () => {
+    const { out } = await run(command, ['hall-no-signal', '--ascii']);
+    expect(out).toContain("Look into the sensor's connector");
+    expect(out).toContain("Look into the module's connector");
+  });
+});

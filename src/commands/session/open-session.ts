@@ -52,7 +52,10 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
         ? `see them with: ohmward predict ${circuit.name} --table`
         : 'a procedure without a circuit has no simulated vehicle',
     };
-  const from = wanted.from === undefined ? undefined : stepToBeginAt(linked, wanted.from);
+  const from =
+    wanted.from === undefined
+      ? undefined
+      : stepToBeginAt(linked, wanted.from, wanted.procedure.source.file);
   if (from && isProblem(from)) return from;
   const settings = desk.settings();
   const now = desk.now();
@@ -109,18 +112,16 @@ export function findSession(desk: Desk, named: string): string {
 
 /** A step by its name; a name that uses a sub-procedure stands for the first step inside it. */
 function stepToBeginAt(
-  { procedure, standing }: LinkedProcedure,
+  { procedure, places, standing }: LinkedProcedure,
   name: string,
+  file: string,
 ): { readonly step: string } | Problem {
   const step = standing(name);
   if (Object.hasOwn(procedure.steps, step)) return { step };
-  const known = Object.keys(procedure.steps);
-  const near = nearestName(name, known);
+  const near = nearestName(name, [...places.keys()]);
   return {
     problem: `"${procedure.name}" has no step "${name}"`,
-    fix: near
-      ? `did you mean "${near}"?`
-      : `see all ${known.length} with: ohmward draw ${procedure.name}`,
+    fix: near ? `did you mean "${near}"?` : `see them with: ohmward draw ${file}`,
   };
 }
 
