@@ -13,10 +13,7 @@ export function markdownOf(report: Report): string {
   const parts = [`# ${markdownText(title)}`, markdownText(subtitle)];
   for (const warning of warnings) parts.push(`> **${markdownText(warning)}**`);
   for (const { heading, blocks } of sections)
-    parts.push(
-      `## ${markdownText(heading)}`,
-      ...blocks.map(blockText),
-    );
+    parts.push(`## ${markdownText(heading)}`, ...blocks.map(blockText));
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
 
