@@ -25,7 +25,7 @@ const WIDTH_MOST = 400;
 export const command: Command = {
   name: 'wave',
   summary: 'measure, judge and plot a capture, alone or against a known-good one',
-  usage: 'wave FILE|--make CIRCUIT [--against GOOD] [options]',
+  usage: 'wave FILE [--against GOOD] [options]',
   examples: [
     'ohmward wave crank.csv --teeth 60 --missing 2 --low-below "1.5 V" --high-above "3.5 V"',
     'ohmward wave crank-and-cam.csv --against good.csv',
@@ -94,6 +94,11 @@ export const command: Command = {
       type: 'string',
       value: 'STATE',
       help: 'its state: key-off, key-on, cranking or running; cranking unless given',
+    },
+    measure: {
+      type: 'string',
+      value: 'TEXT',
+      help: 'where its leads go, "pattern PLUS MINUS"; at the module\'s input unless given',
     },
     output: { type: 'string', value: 'FILE', help: 'where to write it; nothing is overwritten' },
     width: { type: 'string', value: 'N', help: 'columns of the drawing' },

@@ -74,11 +74,12 @@ describe('a capture in a session', () => {
   it('that the bench makes is the one that wave --make writes', () => {
     const out = join(place.home, 'same.csv');
     const make = ['wave', '--make', 'hall-module-fed', '--fault', 'target.damaged', '--seed', '7'];
+    const at = ['--measure', 'pattern sensor.signal battery.negative'];
     const lines = linesTo(['capture', 'yes']);
     runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
     const { event } = captured();
     const { capture } = event as { capture: { sha256: string } };
-    runProgram(place, [...make, '--output', out]);
+    runProgram(place, [...make, ...at, '--output', out]);
     expect(capture.sha256).toBe(sha256(readFileSync(out)));
   });
 
@@ -96,13 +97,14 @@ describe('a capture in a session', () => {
 
 describe('sums in a session', () => {
   it('are done with the values of the step, and again with others', () => {
-    const lines = linesTo(['calc', 'calc scope --rpm 400', 'calc wire --size 0.5 --length 3']);
+    const lines = linesTo(['calc', 'calc scope --rpm 4000', 'calc wire --size 0.5 --length 3']);
     const { out } = runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
     expect(out).toContain('Scope settings at 200 rpm');
     // By hand: 60 teeth at 200 rpm are 200 Hz; ten of them last 50 ms, over ten divisions 5 ms each.
     expect(out).toMatch(/time a division: +5 ms/);
-    // By hand: twice the speed, 2.5 ms, the next usual setting is 5 ms; ten divisions.
-    expect(out).toMatch(/time a division +5 ms/);
-    expect(out).toMatch(/resistance +1\d\d mΩ/);
+    // By hand: 4000 Hz, ten of them last 2.5 ms; a quarter of a millisecond is no usual setting, half of one is.
+    expect(out).toMatch(/time a division +500 µs/);
+    // As `ohmward calc wire` has it, whose sources stand in tests/outside/quantity-wire.test.ts.
+    expect(out).toMatch(/resistance +0\.111 Ω/);
   });
 });

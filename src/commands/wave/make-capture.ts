@@ -3,7 +3,8 @@ import { existsSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { signalTest } from '../../circuit/expected-signal.ts';
 import { createModel } from '../../circuit/model.ts';
-import { VEHICLE_STATES, type VehicleState } from '../../circuit/test.ts';
+import { parseMeasure } from '../../circuit/parse-measure.ts';
+import { type Probe, VEHICLE_STATES, type VehicleState } from '../../circuit/test.ts';
 import { benchCapture } from '../../drill/bench-capture.ts';
 import { STANDARD_SETTINGS } from '../../files/settings.ts';
 import { safeText } from '../../source/safe-text.ts';
@@ -38,8 +39,11 @@ export function makeCapture(options: Options, io: Io): number {
   const { meter } = STANDARD_SETTINGS;
   const model = createModel(circuit, { samples: SESSION_SAMPLES, seed: SESSION_SEED, meter });
   const setup = { unplugged: [], bridges: [], sensor: 'fitted', target: 'moving' } as const;
-  const test = signalTest(circuit, { ...setup, state: state as VehicleState });
+  const atInput = signalTest(circuit, { ...setup, state: state as VehicleState });
+  const test = atInput && { ...atInput, ...probeOf(options) };
   if (!test) throw new WrongUse(`the module of "${safeText(name)}" has no input to look at`);
+  const refusal = model.refusal(test);
+  if (refusal !== null) throw new WrongUse(refusal);
   const wanted = { fault, seed, test, ...(rpm === undefined ? {} : { rpm }) };
   const text = csvOfCapture(benchCapture(model, wanted));
   const output = options.text('output');
@@ -61,4 +65,15 @@ export function makeCapture(options: Options, io: Io): number {
   }
   io.out(`${safeText(output)} is written; look at it with: ohmward wave ${safeText(output)}\n`);
   return EXIT.done;
+}
+
+/** Where the scope's leads go, when told. */
+function probeOf(options: Options): { probe?: Probe } {
+  const typed = options.text('measure');
+  if (typed === undefined) return {};
+  const probe = parseMeasure(typed);
+  if ('words' in probe) throw new WrongUse(probe.words);
+  if (probe.value.kind !== 'pattern')
+    throw new WrongUse('--measure is "pattern PLUS MINUS" for a capture');
+  return { probe: probe.value };
 }

@@ -2,6 +2,7 @@
 import { Box } from 'ink';
 import { useState } from 'react';
 import type { Step } from '../../procedure/procedure.ts';
+import { takesCapture } from '../../session/capture-step.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
@@ -121,7 +122,8 @@ function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyB
     ...(opened.thinker === null ? (['suspects', 'next-tests'] as const) : []),
     ...(step.cannot === null ? (['cannot'] as const) : []),
   ]);
-  return [...own, ...withFooter(wanted.filter((action) => !useless.has(action)))];
+  const shown = wanted.length > 2 && takesCapture(step) ? [...wanted, 'capture' as const] : wanted;
+  return [...own, ...withFooter(shown.filter((action) => !useless.has(action)))];
 }
 
 const ENTER_WORDS: Readonly<Record<Asked['kind'], string>> = {

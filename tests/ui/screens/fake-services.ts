@@ -15,7 +15,15 @@ import type {
   SavedSession,
   SessionChoice,
 } from '../../../src/ui/app-services.ts';
-import { GAS, KEY_ON, PLACES, SMALL_JOB, SMALL_PROCEDURE, TURNS } from './small-procedure.ts';
+import {
+  GAS,
+  KEY_ON,
+  PLACES,
+  SCOPE_PROCEDURE,
+  SMALL_JOB,
+  SMALL_PROCEDURE,
+  TURNS,
+} from './small-procedure.ts';
 
 /** A clock that moves only when told. */
 export interface FakeClock {
@@ -41,7 +49,7 @@ export interface FakeDriver extends SessionDriver {
 }
 
 /** A session in memory. */
-export function fakeDriver(job: Job, bench: boolean): FakeDriver {
+export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE): FakeDriver {
   const opened: SessionOpened = {
     type: 'session-opened',
     format: 1,
@@ -52,7 +60,7 @@ export function fakeDriver(job: Job, bench: boolean): FakeDriver {
     instruments: ['meter', 'test-light'],
     meter: STANDARD_SETTINGS.meter,
     job,
-    procedure: SMALL_PROCEDURE,
+    procedure,
     circuit: null,
     vehicle: bench ? { kind: 'bench', fault: 'wire.feed.open', seed: 1 } : { kind: 'real' },
     at: '2030-01-02T10:00:00Z',
@@ -253,11 +261,17 @@ export const SMALL_CAPTURE: StepCapture = {
   ],
 };
 
-export function fakeSession(options: { bench?: boolean; thinker?: boolean; job?: Job } = {}): {
+export function fakeSession(
+  options: { bench?: boolean; thinker?: boolean; job?: Job; scope?: boolean } = {},
+): {
   opened: OpenedSession;
   driver: FakeDriver;
 } {
-  const driver = fakeDriver(options.job ?? SMALL_JOB, options.bench ?? false);
+  const driver = fakeDriver(
+    options.job ?? SMALL_JOB,
+    options.bench ?? false,
+    options.scope ? SCOPE_PROCEDURE : SMALL_PROCEDURE,
+  );
   const bind = (text: string) =>
     text.replace(/\{([a-z.]+)\}/g, (_, id: string) => PLACES[id] ?? id);
   return {

@@ -20,4 +20,6 @@ export const F = {
   sketch: '\x1b[19~',
   instruments: '\x1b[20~',
   pause: '\x1b[21~',
+  sums: '\x1b[23~',
+  capture: '\x1b[24~',
 } as const;

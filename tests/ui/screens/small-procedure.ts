@@ -153,3 +153,29 @@ export const PLACES: Readonly<Record<string, string>> = {
   'battery.negative': 'battery negative',
   'battery.positive': 'battery positive',
 };
+
+const SCOPE: Step = {
+  id: 'picture',
+  kind: 'look',
+  title: 'Scope picture',
+  family: 'pattern',
+  setup: { ...KEY_ON, target: 'moving' },
+  say: 'Scope tip on {sensor.feed}, ground clip on {battery.negative}.',
+  why: '',
+  minutes: 1,
+  cautions: [],
+  cannot: null,
+  probe: { kind: 'pattern', plus: 'sensor.signal', minus: 'battery.negative' },
+  expected: ['full'],
+  outcomes: [
+    { name: 'full', words: 'even pulses', go: 'follows', looks: ['full'] },
+    { name: 'uneven', words: 'uneven pulses', go: 'follows', looks: ['uneven'] },
+  ],
+};
+
+/** The same, beginning with a scope picture and without a caution. */
+export const SCOPE_PROCEDURE: Procedure = {
+  ...SMALL_PROCEDURE,
+  start: 'picture',
+  steps: { picture: SCOPE, ...SMALL_PROCEDURE.steps },
+};
