@@ -2,11 +2,17 @@
 import type { Verdict } from '../circuit/judge.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import { endsOf, isTask, type Step, stepOf } from '../procedure/procedure.ts';
+import {
+  instrumentWords,
+  lookWords,
+  setupWords,
+  stepWhere,
+  whereWords,
+} from '../procedure/test-words.ts';
 import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
 import { capturedWords } from '../session/capture-step.ts';
 import type { Answer, ExtraReading, ReadingRecorded, StepCapture } from '../session/events.ts';
 import type { Session } from '../session/session.ts';
-import { instrumentWords, lookWords, setupWords, stepWhere, whereWords } from './describe-test.ts';
 import type { Reading, RecordExtra, RecordLine } from './record-form.ts';
 import type { Clock } from './session-clock.ts';
 

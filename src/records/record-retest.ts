@@ -1,9 +1,9 @@
 /** The tests after the repair, before beside after. */
 import { bindText } from '../procedure/bind-text.ts';
 import { stepOf } from '../procedure/procedure.ts';
+import { lookWords, stepWhere } from '../procedure/test-words.ts';
 import type { RetestRecorded } from '../session/events.ts';
 import { type Session, standingAnswers } from '../session/session.ts';
-import { lookWords, stepWhere } from './describe-test.ts';
 import type { Reading, RecordRetest, RetestRow } from './record-form.ts';
 import { expectedRange, expectedWords, outcomeWords, readingWords } from './record-lines.ts';
 import type { Clock } from './session-clock.ts';

@@ -3,13 +3,12 @@ import type { Circuit } from '../circuit/circuit.ts';
 import { inputTerminals } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { type Model, pairId } from '../circuit/model.ts';
-import { leads } from '../circuit/refuse-test.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import { describeCode } from '../identify/describe-code.ts';
-import { terminalWords } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
 import type { Procedure } from '../procedure/procedure.ts';
+import { whereWords } from '../procedure/test-words.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import { corroborate } from '../suspects/corroborate.ts';
 import type { Reading } from '../suspects/likelihood.ts';
@@ -143,7 +142,7 @@ class ModelThinker implements Thinker {
     const words = this.conclusionWords(concluded);
     const evidence: EvidenceLine[] = weighed.evidence.map(({ reading, test }) => ({
       test: this.tests[test]!.words,
-      where: this.where(this.tests[test]!.test),
+      where: whereWords(this.tests[test]!.test.probe, this.job, this.circuit),
       found: readings[reading]!.found,
       pointsTo: words,
     }));
@@ -297,12 +296,6 @@ class ModelThinker implements Thinker {
       (now, { test }) => situationAfter(this.tests[test]!, now),
       start,
     );
-  }
-
-  private where(test: Test): string {
-    return leads(test.probe)
-      .map((id) => terminalWords(id, this.job, this.circuit))
-      .join(' to ');
   }
 
   private conclusionWords(ids: readonly string[]): string {

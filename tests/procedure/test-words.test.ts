@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
-import { instrumentWords, setupWords, whereWords } from '../../src/records/describe-test.ts';
-import { CIRCUIT, JOB } from './sample-session.ts';
+import { instrumentWords, setupWords, whereWords } from '../../src/procedure/test-words.ts';
+import { CIRCUIT, JOB } from '../records/sample-session.ts';
 
 const circuit = {
   ...CIRCUIT,

@@ -2,9 +2,9 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Look, Probe, Setup, VehicleState } from '../circuit/test.ts';
-import { terminalWords } from '../procedure/bind-text.ts';
-import type { Job } from '../procedure/job.ts';
-import type { Step } from '../procedure/procedure.ts';
+import { terminalWords } from './bind-text.ts';
+import type { Job } from './job.ts';
+import type { Step } from './procedure.ts';
 
 const STATE_WORDS: Readonly<Record<VehicleState, string>> = {
   'key-off': 'key off',
