@@ -92,6 +92,35 @@ const chanceOf = (session: Session, repair: string, job?: Job) =>
     .suspects(session)
     .rows.find((row) => row.repair === repair)?.chance ?? 0;
 
+/** A session that always does the first proposal on a vehicle with `fault`, until there is none. */
+function followed(thinker: ReturnType<typeof thinkerFor>, fault: string, seed: number): Session {
+  const bench = createBench(model, fault, seed);
+  let session = begin();
+  for (let round = 0; round < 12; round += 1) {
+    const [proposal] = thinker.nextTests(session);
+    if (!proposal) break;
+    const shown = bench.shows(proposal.test);
+    const kept =
+      shown.kind === 'number'
+        ? { ...shown, value: Number.isFinite(shown.value) ? shown.value : null }
+        : shown;
+    const decision = decide(
+      session,
+      {
+        type: 'record-extra',
+        test: proposal.test,
+        words: proposal.words,
+        typed: '',
+        shown: kept,
+      },
+      when(2),
+    );
+    if (!decision.ok) throw new Error(decision.refusal.words);
+    session = decision.events.reduce(evolve, session);
+  }
+  return session;
+}
+
 describe('suspects', () => {
   it('are all there before any reading, with chances that sum to 1', () => {
     const view = thinkerFor().suspects(begin());
@@ -217,33 +246,24 @@ describe('the next test', () => {
     'contact.sensor.signal.open',
     'module.reference.dead',
   ])('followed again and again finds %s without a tree', (fault) => {
-    const bench = createBench(model, fault, 11);
     const wanted = linked.circuit!.faults.find(({ id }) => id === fault)!.repair;
     const thinker = thinkerFor();
-    let session = begin();
-    for (let round = 0; round < 12; round += 1) {
-      const [proposal] = thinker.nextTests(session);
-      if (!proposal) break;
-      const shown = bench.shows(proposal.test);
-      const kept =
-        shown.kind === 'number'
-          ? { ...shown, value: Number.isFinite(shown.value) ? shown.value : null }
-          : shown;
-      const decision = decide(
-        session,
-        {
-          type: 'record-extra',
-          test: proposal.test,
-          words: proposal.words,
-          typed: '',
-          shown: kept,
-        },
-        when(2),
-      );
-      if (!decision.ok) throw new Error(decision.refusal.words);
-      session = decision.events.reduce(evolve, session);
-    }
+    const session = followed(thinker, fault, 11);
     expect(thinker.suspects(session).rows[0]?.repair).toBe(wanted);
+  });
+
+  it('ends with the repairs named that no test here parts, when several are left', () => {
+    const thinker = thinkerFor();
+    expect(thinker.suspects(begin()).group).toBeNull();
+    const session = followed(thinker, 'module.signal.pull-missing', 57);
+    const { group, rows } = thinker.suspects(session);
+    expect(group).toMatch(/^No test here parts these: /);
+    const right = linked.circuit!.faults.find(
+      ({ id }) => id === 'module.signal.pull-missing',
+    )!.repairWords;
+    expect(group).toContain(right);
+    expect(group).toContain(rows[0]!.words);
+    expect(thinker.nextTests(session)).toEqual([]);
   });
 });
 
