@@ -2,7 +2,13 @@
 import { relative } from 'node:path';
 import { libraryFolder } from '../files/folders.ts';
 import { compareCost } from '../proof/compare-cost.ts';
-import { Checker, type CheckReport, type ProvedFile } from './check/check-files.ts';
+import {
+  Checker,
+  type CheckReport,
+  type ProvedFile,
+  SAMPLES,
+  SAMPLES_WATCHING,
+} from './check/check-files.ts';
 import { type Gathered, gatherFiles } from './check/gather-files.ts';
 import { counted, reportJson, reportSarif } from './check/report-json.ts';
 import { costText, reportText, tableText } from './check/report-text.ts';
@@ -47,13 +53,17 @@ export const command: Command = {
       io.err('ohmward check: there is no library here; name a file or a folder\n');
       return EXIT.wrongUse;
     }
-    const checker = new Checker();
+    const isWatching = args.values['watch'] === true;
+    const checker = new Checker(isWatching ? SAMPLES_WATCHING : SAMPLES);
     const gather = () => gatherFiles(paths, library);
-    if (args.values['watch'] !== true) {
+    if (!isWatching) {
       const report = checker.check(gather());
       show(report, args, io);
       return counted(report.issues).errors > 0 ? EXIT.wrongInput : EXIT.done;
     }
+    io.err(
+      `While watching, each fault is tried with ${SAMPLES_WATCHING} samples; a check by itself takes ${SAMPLES}.\n`,
+    );
     const stop = new AbortController();
     process.once('SIGINT', () => stop.abort());
     await watchFiles<Gathered>({

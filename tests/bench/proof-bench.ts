@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { createModel } from '../../src/circuit/model.ts';
-import { Checker } from '../../src/commands/check/check-files.ts';
+import { Checker, SAMPLES_WATCHING } from '../../src/commands/check/check-files.ts';
 import { type Gathered, gatherFiles } from '../../src/commands/check/gather-files.ts';
 import { watchFiles } from '../../src/commands/check/watch-files.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
@@ -126,7 +126,7 @@ export async function benchWatch(
 ): Promise<ReadonlyMap<string, number>> {
   const folder = mkdtempSync(join(tmpdir(), 'ohmward-watch-'));
   cpSync('procedures', folder, { recursive: true });
-  const checker = new Checker();
+  const checker = new Checker(SAMPLES_WATCHING);
   const stop = new AbortController();
   let done: () => void = () => {};
   const times = new Map<string, number>();

@@ -22,8 +22,9 @@ import { crossIssues } from './cross-issues.ts';
 import { type FileKind, fileKind } from './file-kind.ts';
 import type { Gathered, GatheredFile } from './gather-files.ts';
 
-/** Tolerance samples a fault. */
-const SAMPLES = 64;
+/** Tolerance samples a fault; while watching fewer, so that the answer comes within a fifth of a second. */
+export const SAMPLES = 64;
+export const SAMPLES_WATCHING = 32;
 const SEED = 1;
 
 export type LoadedValue =
@@ -68,9 +69,14 @@ interface Outcome {
 
 /** A checker that keeps what it has computed. */
 export class Checker {
+  private readonly samples: number;
   private readonly loaded = new Map<string, CheckedFile>();
   private readonly models = new Map<Circuit, Model>();
   private proved = new Map<string, Outcome>();
+
+  constructor(samples: number = SAMPLES) {
+    this.samples = samples;
+  }
 
   check(gathered: Gathered): CheckReport {
     const files = gathered.files.map((file) => this.load(file));
@@ -88,7 +94,7 @@ export class Checker {
         continue;
       const concerned = usedBy(file.loaded.value, library);
       if (!file.wanted && ![...concerned].some((path) => paths.has(path))) continue;
-      const key = JSON.stringify([file.path, this.keyOf(files, concerned)]);
+      const key = JSON.stringify([file.path, dependsOn(file.loaded.value, files, concerned)]);
       const found = this.proved.get(key) ?? this.prove(file.path, file.loaded.value, library);
       kept.set(key, found);
       // A sub-procedure is checked through its callers, and then only its own lines are told.
@@ -107,13 +113,6 @@ export class Checker {
     const made = loadAny(file);
     this.loaded.set(file.path, made);
     return made;
-  }
-
-  /** Text of everything a proof depends on: the tree, its sub-procedures, the cautions and all circuits. */
-  private keyOf(files: readonly CheckedFile[], concerned: ReadonlySet<string>): string[] {
-    return files
-      .filter(({ path, kind }) => concerned.has(path) || kind === 'circuit' || kind === 'cautions')
-      .map(({ text }) => text);
   }
 
   private prove(path: string, parsed: ParsedProcedure, library: Library): Outcome {
@@ -139,7 +138,7 @@ export class Checker {
     let model = this.models.get(circuit);
     if (!model) {
       model = createModel(circuit, {
-        samples: SAMPLES,
+        samples: this.samples,
         seed: SEED,
         meter: STANDARD_SETTINGS.meter,
       });
@@ -147,6 +146,20 @@ export class Checker {
     }
     return model;
   }
+}
+
+/** Text of everything a proof depends on: the tree, its sub-procedures, its circuit, the cautions, and all names. */
+function dependsOn(
+  { draft }: ParsedProcedure,
+  files: readonly CheckedFile[],
+  concerned: ReadonlySet<string>,
+): string[] {
+  return files.map(({ path, kind, loaded, text }) => {
+    if (concerned.has(path) || kind === 'cautions') return text;
+    if (loaded?.kind === 'circuit')
+      return loaded.value.name === draft.circuit ? text : loaded.value.name;
+    return kind === 'circuit' ? text : path;
+  });
 }
 
 function loadAny(file: GatheredFile): CheckedFile {
