@@ -119,7 +119,7 @@ export function partFaults(part: Part, sizeAt: SizeAt): Fault[] {
       ];
     case 'potentiometer':
       return part.tracks.flatMap(({ name }) => {
-        const track = part.tracks.length > 1 ? `track ${name}` : 'the track';
+        const track = part.tracks.length > 1 ? trackWords(name) : 'the track';
         return [
           make(
             `${name}.track-open`,
@@ -256,4 +256,10 @@ export function spaced(name: string): string {
 
 function theWords(part: Part): string {
   return /^(the|fuse|relay) /i.test(part.words) ? part.words : `the ${part.words}`;
+}
+
+/** `track-1` is "track 1", any other name stands behind the word. */
+function trackWords(name: string): string {
+  const words = name.replace(/-/g, ' ');
+  return words.startsWith('track') ? words : `track ${words}`;
 }

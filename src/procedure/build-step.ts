@@ -551,7 +551,7 @@ class StepBuilder {
   private title(): string {
     const { title } = this.draft;
     if (title === undefined) return words(this.id);
-    const filled = this.bound(title, ['title']);
+    const filled = withoutPlaces(this.bound(title, ['title']));
     return filled.charAt(0).toUpperCase() + filled.slice(1);
   }
 
@@ -661,3 +661,12 @@ function relatedFaults(pattern: string, known: readonly string[]): string {
 }
 /** Names that a fix lists at most. */
 const RELATED_MAX = 12;
+
+/** A title names a place in a word or two: `{sensor.signal-1}` is "signal 1", `{module.signal}` "module signal". */
+function withoutPlaces(title: string): string {
+  return placesOf(title).reduce((text, place) => {
+    const [part, pin = ''] = place.split('.');
+    const named = part === 'sensor' ? pin : `${part} ${pin}`;
+    return text.replace(`{${place}}`, named.replace(/-/g, ' '));
+  }, title);
+}

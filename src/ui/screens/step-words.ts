@@ -37,7 +37,7 @@ export function setupWords(setup: Setup, session: Session): string {
     off === '' ? '' : `Connector off: ${off}.`,
     setup.sensor === 'spare' ? 'A sensor known to be good is plugged in.' : '',
     setup.target === 'moving' && (setup.state === 'key-on' || setup.state === 'key-off')
-      ? 'Move the target past the sensor.'
+      ? moveWords(session)
       : '',
   ]
     .filter(Boolean)
@@ -47,6 +47,14 @@ export function setupWords(setup: Setup, session: Session): string {
 /** Words of a look; a name that is none stands for itself. */
 export function lookWords(look: string): string {
   return (LOOK_WORDS as Readonly<Record<string, string>>)[look] ?? look;
+}
+
+/** A potentiometer is moved itself; other sensors have something pass them. */
+function moveWords(session: Session): string {
+  const parts = session.opened.circuit?.parts ?? [];
+  return parts.some(({ kind }) => kind === 'potentiometer')
+    ? 'Move the sensor through its travel.'
+    : 'Move the target past the sensor.';
 }
 
 /** What a healthy circuit shows here, or null where nothing is expected. */
