@@ -8,7 +8,7 @@ const names = trees.map(({ draft }) => draft.procedure);
 /** A fault that ends elsewhere in this share of its samples or less is in the far corner of all tolerances. */
 const STRAY_SHARE_MAX = 0.1;
 /** A tree may take this much longer than the cheapest strategy found. */
-const DETOUR_MAX = 1.16;
+const DETOUR_MAX = 1.15;
 const LONG = process.env['OHMWARD_LONG'] === '1';
 
 /**
