@@ -7,6 +7,7 @@
  */
 import { captureOfEnvelopes } from '../waveform/envelope.ts';
 import { plotSvg } from '../waveform/plot-svg.ts';
+import { drawingSvg } from './drawing.ts';
 import { gaugeSvg } from './gauge.ts';
 import { htmlStyle } from './html-style.ts';
 import type { Block, Cell, Report, Table } from './report.ts';
@@ -101,6 +102,8 @@ ${block.items.map((item) => html`<li dir="auto">${lines(item)}</li>\n`)}</ul>
       return tableMarkup(block);
     case 'picture':
       return new Markup(pictureSvg(block));
+    case 'drawing':
+      return new Markup(drawingSvg(block.title, block.lines, escapeHtml));
     case 'sign':
       return html`<div class="sign">
 ${block.labels.map((label) => html`<p><span class="line"></span>${label}</p>\n`)}</div>

@@ -55,6 +55,7 @@ function blockText(block: Block): string {
     case 'table':
       return tableText(block);
     case 'picture':
+    case 'drawing':
       return '';
     case 'sign':
       return block.labels.map((label) => `- ${markdownText(label)}: ${'. '.repeat(20)}`).join('\n');

@@ -101,6 +101,7 @@ function drawBlock(canvas: Canvas, block: Block): void {
       drawTable(canvas, block);
       break;
     case 'picture':
+    case 'drawing':
       break;
     case 'sign':
       signLines(canvas, block.labels);

@@ -21,6 +21,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
     status: record.status,
     procedure: { name: mask(record.procedure.name), title: mask(record.procedure.title) },
     circuit: record.circuit === null ? null : mask(record.circuit),
+    wiring: record.wiring.map(mask),
     vehicle: record.vehicle,
     person: '',
     shop: '',

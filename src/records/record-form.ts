@@ -18,6 +18,8 @@ export interface SessionRecord {
   readonly status: SessionStatus;
   readonly procedure: { readonly name: string; readonly title: string };
   readonly circuit: string | null;
+  /** The wiring as lines of characters, with the pins of this vehicle; none without a circuit. */
+  readonly wiring: readonly string[];
   /** Readings of a simulated vehicle must never pass for those of a real one. */
   readonly vehicle: 'real' | 'simulated' | 'drill';
   readonly person: string;

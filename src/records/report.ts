@@ -31,6 +31,8 @@ export type Block =
   | Table
   /** Pictures only where a report can show them; the words beside it say the same. */
   | { readonly kind: 'picture'; readonly title: string; readonly channels: readonly Envelope[] }
+  /** Characters in columns, only where a report can keep them in place. */
+  | { readonly kind: 'drawing'; readonly title: string; readonly lines: readonly string[] }
   /** Lines to be filled in by hand. */
   | { readonly kind: 'sign'; readonly labels: readonly string[] };
 

@@ -2,7 +2,9 @@
  * A session as the shop keeps it. Everything is read from the events, in the words of this vehicle; nothing is
  * guessed.
  */
+
 import { bindText } from '../procedure/bind-text.ts';
+import { wiringSketch } from '../procedure/wiring-sketch.ts';
 import type { SessionEvent } from '../session/events.ts';
 import { presentConclusion, type Session } from '../session/session.ts';
 import {
@@ -15,6 +17,9 @@ import {
 import { recordExtras, recordLines } from './record-lines.ts';
 import { recordRetest } from './record-retest.ts';
 import { type Clock, sessionClock } from './session-clock.ts';
+
+/** Columns of the wiring sketch in a record. */
+const WIRING_COLUMNS = 76;
 
 /** The record of a session. `head` is the number and hash of the last event it was replayed from. */
 export function recordOf(session: Session, head: Head): SessionRecord {
@@ -31,6 +36,7 @@ export function recordOf(session: Session, head: Head): SessionRecord {
     status: session.status,
     procedure: { name: procedure.name, title: procedure.title },
     circuit: circuit?.title ?? null,
+    wiring: circuit ? wiringSketch(circuit, job, { columns: WIRING_COLUMNS, ascii: false }) : [],
     vehicle: opened.vehicle.kind === 'bench' ? 'simulated' : opened.vehicle.kind,
     person: opened.person,
     shop: opened.shop,

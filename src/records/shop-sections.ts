@@ -17,6 +17,7 @@ export function shopSections(record: SessionRecord): Section[] {
   return [
     summary(record),
     jobSection(record),
+    section('Wiring', wiring(record)),
     section('Measurements', measurements(record)),
     section('Captures', captures(record)),
     section('Tests outside the procedure', extras(record)),
@@ -32,6 +33,11 @@ export function shopSections(record: SessionRecord): Section[] {
 
 function section(heading: string, blocks: readonly Block[]): Section {
   return { heading, blocks };
+}
+
+/** The sketch is a help to the eye; the words of each test say the same. */
+function wiring({ wiring: lines, circuit }: SessionRecord): Block[] {
+  return lines.length === 0 ? [] : [{ kind: 'drawing', title: circuit ?? '', lines }];
 }
 
 function summary(record: SessionRecord): Section {

@@ -21,7 +21,6 @@ import { makePlace, PROGRAM, runProgram, sessionFiles } from '../commands/progra
 import { type Postgres, startPostgres } from './postgres.ts';
 import { begin, fileOf, finishedWalk } from './sample-session.ts';
 
-const LONG = process.env['OHMWARD_LONG'] === '1';
 let server: Postgres;
 beforeAll(async () => {
   server = await startPostgres();
@@ -270,106 +269,102 @@ describe('the tables', () => {
 });
 
 describe('four carts and one database', () => {
-  const [EVENTS, KILLS, RESTARTS] = LONG ? [10_000, 100, 20] : [1_200, 12, 2];
+  const [EVENTS, KILLS, RESTARTS] = [10_000, 100, 20];
   const CARTS = 4;
   const PER_SESSION = 50;
   const ROUND = 5;
 
-  it(
-    `${EVENTS} events, ${KILLS} connections killed, ${RESTARTS} restarts: none lost, doubled or crossed`,
-    async () => {
-      const truth = new Map<string, string[]>();
-      let written = 0;
-      let working = CARTS;
-      const work = async (number: number) => {
-        const folder = join(home, `cart-${number}`);
-        mkdirSync(folder);
-        let prev: string | null = null;
-        for (let n = 0; n < EVENTS / CARTS; n += 1) {
-          const session = Math.floor(n / PER_SESSION);
-          const seq = (n % PER_SESSION) + 1;
-          const id = `cart-${number}-session-${session}`;
-          if (seq === 1) prev = null;
-          const time = { at: '2031-05-06T09:00:00Z', elapsed: n };
-          const event: LogEvent =
-            seq === 1
-              ? { type: 'session-opened', id, ...time }
-              : { type: 'note-added', step: 's', text: `Ω ${number} ${n} '"\\ \u0000`, ...time };
-          const sealed: { line: string; hash: string } = sealEvent(event, seq, prev);
-          prev = sealed.hash;
-          const file = sessionFileName(time.at, 'x', (session + 1).toString(16).padStart(8, '0'));
-          appendFileSync(join(folder, file), `${sealed.line}\n`);
-          truth.set(id, [...(truth.get(id) ?? []), sealed.line]);
-          written += 1;
-          // Every few events the cart shares the session it works at; a database that is away never stops it.
-          if (n % ROUND === 0) await share(number, [join(folder, file)], 0);
-        }
-        working -= 1;
-      };
-      const share = (number: number, paths: readonly string[], patienceMs: number) =>
-        shareSessions({
-          disk: nodeDisk,
-          url,
-          paths,
-          cart: `cart-${number}`,
-          patience: { patienceMs, pausesMs: [20, 100] },
-        });
-      let killed = 0;
-      let restarted = 0;
-      const disturb = async () => {
-        while (killed < KILLS || restarted < RESTARTS) {
-          // Spread over the work, and to its end should it be done first: then carts share on until all is done.
-          const wanted = Math.ceil((RESTARTS * Math.min(written + 1, EVENTS)) / EVENTS);
-          if (restarted < Math.min(wanted, RESTARTS)) {
-            await server.restart(restarted % 2 === 0 ? 'immediate' : 'fast');
-            restarted += 1;
-          }
-          const due = Math.ceil((KILLS * Math.min(written + 1, EVENTS)) / EVENTS);
-          if (killed < Math.min(due, KILLS))
-            killed += (
-              await ask<{ done: boolean }>(
-                "SELECT pg_terminate_backend(pid) AS done FROM (SELECT pid FROM pg_stat_activity WHERE application_name = 'ohmward' LIMIT 1) AS one",
-              )
-            ).filter(({ done }) => done).length;
-          else await new Promise((resolve) => setTimeout(resolve, 5));
-        }
-      };
-      const disturbing = disturb();
-      await Promise.all([0, 1, 2, 3].map(work));
-      const all = (number: number) => {
-        const listed = sessionPaths(join(home, `cart-${number}`));
-        return 'paths' in listed ? listed.paths : [];
-      };
-      let over = false;
-      void disturbing.then(() => {
-        over = true;
-      });
-      do {
-        await Promise.all([0, 1, 2, 3].map((number) => share(number, all(number), 500)));
-      } while (!over);
-      await disturbing;
-      const last = await Promise.all(
-        [0, 1, 2, 3].map((number) => share(number, all(number), 20_000)),
-      );
-      for (const { alarms, left, waiting, inStep } of last)
-        expect({ alarms, left, waiting, inStep }).toEqual({
-          alarms: [],
-          left: [],
-          waiting: null,
-          inStep: truth.size / CARTS,
-        });
-      const rows = await ask<{ session: string; cart: string; body: string }>(
-        'SELECT events.session, sessions.cart, events.body FROM events JOIN sessions ON sessions.id = events.session ORDER BY events.session, events.seq',
-      );
-      expect([written, killed, restarted, working]).toEqual([EVENTS, KILLS, RESTARTS, 0]);
-      expect(rows).toHaveLength(EVENTS);
-      const there = new Map<string, string[]>();
-      for (const { session, cart: name, body } of rows) {
-        expect(session.startsWith(`${name}-`)).toBe(true);
-        there.set(session, [...(there.get(session) ?? []), body]);
+  it(`${EVENTS} events, ${KILLS} connections killed, ${RESTARTS} restarts: none lost, doubled or crossed`, async () => {
+    const truth = new Map<string, string[]>();
+    let written = 0;
+    let working = CARTS;
+    const work = async (number: number) => {
+      const folder = join(home, `cart-${number}`);
+      mkdirSync(folder);
+      let prev: string | null = null;
+      for (let n = 0; n < EVENTS / CARTS; n += 1) {
+        const session = Math.floor(n / PER_SESSION);
+        const seq = (n % PER_SESSION) + 1;
+        const id = `cart-${number}-session-${session}`;
+        if (seq === 1) prev = null;
+        const time = { at: '2031-05-06T09:00:00Z', elapsed: n };
+        const event: LogEvent =
+          seq === 1
+            ? { type: 'session-opened', id, ...time }
+            : { type: 'note-added', step: 's', text: `Ω ${number} ${n} '"\\ \u0000`, ...time };
+        const sealed: { line: string; hash: string } = sealEvent(event, seq, prev);
+        prev = sealed.hash;
+        const file = sessionFileName(time.at, 'x', (session + 1).toString(16).padStart(8, '0'));
+        appendFileSync(join(folder, file), `${sealed.line}\n`);
+        truth.set(id, [...(truth.get(id) ?? []), sealed.line]);
+        written += 1;
+        // Every few events the cart shares the session it works at; a database that is away never stops it.
+        if (n % ROUND === 0) await share(number, [join(folder, file)], 0);
       }
-      expect(there).toEqual(truth);
-    },
-    LONG ? 600_000 : 60_000,
-  );
+      working -= 1;
+    };
+    const share = (number: number, paths: readonly string[], patienceMs: number) =>
+      shareSessions({
+        disk: nodeDisk,
+        url,
+        paths,
+        cart: `cart-${number}`,
+        patience: { patienceMs, pausesMs: [20, 100] },
+      });
+    let killed = 0;
+    let restarted = 0;
+    const disturb = async () => {
+      while (killed < KILLS || restarted < RESTARTS) {
+        // Spread over the work, and to its end should it be done first: then carts share on until all is done.
+        const wanted = Math.ceil((RESTARTS * Math.min(written + 1, EVENTS)) / EVENTS);
+        if (restarted < Math.min(wanted, RESTARTS)) {
+          await server.restart(restarted % 2 === 0 ? 'immediate' : 'fast');
+          restarted += 1;
+        }
+        const due = Math.ceil((KILLS * Math.min(written + 1, EVENTS)) / EVENTS);
+        if (killed < Math.min(due, KILLS))
+          killed += (
+            await ask<{ done: boolean }>(
+              "SELECT pg_terminate_backend(pid) AS done FROM (SELECT pid FROM pg_stat_activity WHERE application_name = 'ohmward' LIMIT 1) AS one",
+            )
+          ).filter(({ done }) => done).length;
+        else await new Promise((resolve) => setTimeout(resolve, 5));
+      }
+    };
+    const disturbing = disturb();
+    await Promise.all([0, 1, 2, 3].map(work));
+    const all = (number: number) => {
+      const listed = sessionPaths(join(home, `cart-${number}`));
+      return 'paths' in listed ? listed.paths : [];
+    };
+    let over = false;
+    void disturbing.then(() => {
+      over = true;
+    });
+    do {
+      await Promise.all([0, 1, 2, 3].map((number) => share(number, all(number), 500)));
+    } while (!over);
+    await disturbing;
+    const last = await Promise.all(
+      [0, 1, 2, 3].map((number) => share(number, all(number), 20_000)),
+    );
+    for (const { alarms, left, waiting, inStep } of last)
+      expect({ alarms, left, waiting, inStep }).toEqual({
+        alarms: [],
+        left: [],
+        waiting: null,
+        inStep: truth.size / CARTS,
+      });
+    const rows = await ask<{ session: string; cart: string; body: string }>(
+      'SELECT events.session, sessions.cart, events.body FROM events JOIN sessions ON sessions.id = events.session ORDER BY events.session, events.seq',
+    );
+    expect([written, killed, restarted, working]).toEqual([EVENTS, KILLS, RESTARTS, 0]);
+    expect(rows).toHaveLength(EVENTS);
+    const there = new Map<string, string[]>();
+    for (const { session, cart: name, body } of rows) {
+      expect(session.startsWith(`${name}-`)).toBe(true);
+      there.set(session, [...(there.get(session) ?? []), body]);
+    }
+    expect(there).toEqual(truth);
+  }, 300_000);
 });

@@ -2,8 +2,8 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
-import { drawCircuit } from '../../circuit/draw-circuit.ts';
 import type { Model } from '../../circuit/model.ts';
+import type { Test } from '../../circuit/test.ts';
 import { type Bench, createBench, shownWords } from '../../drill/bench.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
 import { type Disk, errorCode } from '../../log/disk.ts';
@@ -17,6 +17,7 @@ import { cautionsFor } from '../../procedure/cautions.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
 import type { ParsedProcedure } from '../../procedure/parse-procedure.ts';
+import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import { createThinker } from '../../session/create-thinker.ts';
@@ -158,7 +159,9 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     preview: desk.preview,
     thinker: model ? createThinker(model, session.opened.procedure, job) : null,
     sketch: (test, width) =>
-      circuit ? sketchOf(circuit, job, width, desk.settings().ascii, test) : [],
+      circuit
+        ? wiringSketch(circuit, job, { columns: width, ascii: desk.settings().ascii, test })
+        : [],
     bind: (text) => bindText(text, job, circuit),
     terminalWords: (id) => terminalWords(id, job, circuit),
     limits: (step) => (step.unit === 'V' && circuit ? voltageLimits(circuit) : null),
@@ -184,22 +187,7 @@ function voltageLimits(circuit: Circuit) {
   };
 }
 
-type Drawn = NonNullable<Parameters<typeof drawCircuit>[1]['test']>;
-
-function sketchOf(
-  circuit: Circuit,
-  job: Job,
-  width: number,
-  ascii: boolean,
-  test: Drawn | null,
-): string[] {
-  const pins = Object.fromEntries(
-    Object.entries(job.terminals).map(([id, { pin, colour }]) => [id, `${pin} ${colour}`.trim()]),
-  );
-  return drawCircuit(circuit, { width, ascii, pins, ...(test ? { test } : {}) });
-}
-
-function benchAnswer(model: Model, bench: Bench, test: Drawn) {
+function benchAnswer(model: Model, bench: Bench, test: Test) {
   const shown = bench.shows(test);
   const words = shownWords(model, shown);
   return shown.kind === 'number'
