@@ -5,5 +5,6 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     env: { CI: 'false', NO_COLOR: '1' },
     testTimeout: 30_000,
+    maxWorkers: '100%',
   },
 });
