@@ -1,5 +1,6 @@
 /** Bundles the program into dist/: one entry, lazily loaded chunks, nothing needed at run time but Node. */
 import { chmodSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { build } from 'esbuild';
 import { bundledPackages, licenceText } from './licences.mjs';
 
@@ -18,6 +19,24 @@ const withoutDevtools = {
   setup(b) {
     b.onResolve({ filter: /^react-devtools-core$/ }, () => ({ path: 'none', namespace: 'none' }));
     b.onLoad({ filter: /.*/, namespace: 'none' }, () => ({ contents: 'export default {}' }));
+  },
+};
+
+/**
+ * Two costs before the first frame that a bundle can spare. Yoga fetches its own code from a data address, which loads
+ * Node's whole HTTP client; without a `fetch` it decodes the text itself. And text is measured the short way first.
+ */
+const quickStart = {
+  name: 'quick-start',
+  setup(b) {
+    b.onLoad({ filter: /yoga-wasm-base64-esm\.js$/ }, ({ path }) => ({
+      contents: `const fetch = undefined;\n${readFileSync(path, 'utf8')}`,
+    }));
+    b.onResolve({ filter: /^string-width$/ }, ({ importer }) =>
+      importer.endsWith('sign-columns.ts')
+        ? null
+        : { path: resolve('src/ui/term/sign-columns.ts') },
+    );
   },
 };
 
@@ -46,7 +65,7 @@ await build({
   },
   // An optional native client that is never asked for.
   external: ['pg-native'],
-  plugins: [withoutDevtools],
+  plugins: [withoutDevtools, quickStart],
   logLevel: 'warning',
 });
 writeFileSync(`${fresh}/THIRD-PARTY.txt`, licenceText(bundledPackages(fresh)));

@@ -147,6 +147,33 @@ describe('imports', () => {
   });
 });
 
+/** Files and packages that a file loads at once, through what it imports; types and `import()` load nothing. */
+function loadedWith(file: string, seen = new Set<string>()): Set<string> {
+  if (seen.has(file)) return seen;
+  seen.add(file);
+  const text = TEXTS.get(file) ?? '';
+  for (const [, from] of text.matchAll(/^(?:import|export)(?! type)[^;]*?from '([^']+)';/gm)) {
+    if (from!.startsWith('.')) loadedWith(normalize(join(dirname(file), from!)), seen);
+    else if (!from!.startsWith('node:')) seen.add(from!.split('/')[0]!);
+  }
+  return seen;
+}
+
+describe('the first frame', () => {
+  test('waits for the screen alone: no YAML, no schemas, no circuit model', () => {
+    const loaded = [
+      'src/cli.ts',
+      'src/commands/run.ts',
+      'src/commands/session/run-from-start.ts',
+    ].flatMap((file) => [...loadedWith(file)]);
+    const packages = new Set(loaded.filter((name) => !name.startsWith('src/')));
+    expect([...packages].sort()).toEqual(['chalk', 'ink', 'react', 'string-width']);
+    expect(loaded).not.toContain('src/files/load-library.ts');
+    expect(loaded).not.toContain('src/circuit/model.ts');
+    expect([...loadedWith('src/commands/session/open-desk.ts')]).toContain('yaml');
+  });
+});
+
 describe('names', () => {
   test('no room or file is named for nothing in particular', () => {
     const parts = SOURCES.flatMap((path) =>

@@ -1,4 +1,6 @@
 /** What a command is: its words for help and completion, its options, and what it does. */
+import type { Problem } from '../source/problem.ts';
+import { safeText } from '../source/safe-text.ts';
 
 export interface Option {
   readonly type: 'string' | 'boolean';
@@ -46,4 +48,10 @@ export function textsOf(args: Arguments, name: string): string[] {
   const value = args.values[name];
   if (Array.isArray(value)) return value;
   return typeof value === 'string' ? [value] : [];
+}
+
+/** Says on the error output what could not be done and the way out; the exit code, for the caller to return. */
+export function tellProblem(io: Io, { problem, fix }: Problem, code: number): number {
+  io.err(`ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`);
+  return code;
 }

@@ -1,20 +1,22 @@
 /** `ohmward drill`: practice on a hidden fault, alone, as an assignment, without a person, or a class's results. */
+
 import { type ActionsFile, loadActions } from '../drill/drill-actions.ts';
 import type { DrillInHand } from '../drill/drill-in-hand.ts';
 import { SEED_MAX } from '../drill/hidden-fault.ts';
 import { LEVELS, levelOf } from '../drill/levels.ts';
 import { loadFile } from '../files/load-library.ts';
 import { formatIssue } from '../source/format-issue.ts';
+import { isProblem, type Problem } from '../source/problem.ts';
 import { safeText } from '../source/safe-text.ts';
 import type { Dialogue } from '../ui/plain/plain-session.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
-import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { type Arguments, type Command, EXIT, type Io, tellProblem, textOf } from './command.ts';
 import { assignedDrill } from './drill/assigned-drill.ts';
 import { finishDrill } from './drill/finish-drill.ts';
 import { beginDrill, continueDrill, type NewDrill } from './drill/open-drill.ts';
 import { runActions } from './drill/run-actions.ts';
 import { showClass } from './drill/show-class.ts';
-import { type Desk, isProblem, openDesk, type Problem } from './session/open-desk.ts';
+import { type Desk, openDesk } from './session/open-desk.ts';
 import { programName } from './version.ts';
 
 export const command: Command = {
@@ -74,14 +76,14 @@ export const command: Command = {
 
 async function run(args: Arguments, io: Io): Promise<number> {
   const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
-  if (isProblem(desk)) return tell(io, desk, EXIT.wrongInput);
+  if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
   const folder = textOf(args, 'class');
   if (folder !== undefined) return showClass(desk, folder, args, io);
   const path = textOf(args, 'actions');
   if (path !== undefined) {
     const file = loadFile(path, loadActions);
     if (!file.value)
-      return tell(
+      return tellProblem(
         io,
         {
           problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
@@ -94,7 +96,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const flags = { plain: args.values['plain'] === true };
   if (decideFrontEnd(io.env, process.stdin, process.stdout, flags) === 'screen') {
     const wanted = isNamed(args) ? begin(desk, args, null) : null;
-    if (wanted && isProblem(wanted)) return tell(io, wanted, EXIT.wrongInput);
+    if (wanted && isProblem(wanted)) return tellProblem(io, wanted, EXIT.wrongInput);
     const { drillOnScreen } = await import('./drill/drill-on-screen.ts');
     return drillOnScreen(desk, wanted, args, io);
   }
@@ -165,7 +167,7 @@ function subjects(desk: Desk): string[] {
 
 function runUnattended(desk: Desk, args: Arguments, io: Io, actions: ActionsFile): number {
   const hand = begin(desk, args, actions);
-  if (isProblem(hand)) return tell(io, hand, EXIT.wrongInput);
+  if (isProblem(hand)) return tellProblem(io, hand, EXIT.wrongInput);
   const failure = runActions(hand, actions, (words) =>
     io.err(`${safeText(words, { lines: true })}\n`),
   );
@@ -183,7 +185,7 @@ async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
     const chosen = isNamed(args) ? args : await choosePlain(desk, args, dialogue);
     if (!chosen) return EXIT.interrupted;
     const hand = begin(desk, chosen, null);
-    if (isProblem(hand)) return tell(io, hand, EXIT.wrongInput);
+    if (isProblem(hand)) return tellProblem(io, hand, EXIT.wrongInput);
     const end = await plainDrill(hand, dialogue);
     hand.close();
     finishDrill(hand, chosen, io, false);
@@ -224,9 +226,4 @@ async function choosePlain(
     values['level'] = LEVELS[level]!.name;
   }
   return { positionals: [names[subject]!], values };
-}
-
-function tell(io: Io, { problem, fix }: Problem, code: number): number {
-  io.err(`ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`);
-  return code;
 }

@@ -1,11 +1,11 @@
 /** `ohmward resume`: goes on with a saved session where it stopped, after a crash too. */
 
 import { listSessions } from '../files/list-sessions.ts';
-import { safeText } from '../source/safe-text.ts';
+import { isProblem } from '../source/problem.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
-import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { type Arguments, type Command, EXIT, type Io, tellProblem, textOf } from './command.ts';
 import { finish } from './session/finish.ts';
-import { type Desk, isProblem, openDesk } from './session/open-desk.ts';
+import { type Desk, openDesk } from './session/open-desk.ts';
 import { continueSession, findSession } from './session/open-session.ts';
 import { programName } from './version.ts';
 
@@ -27,13 +27,17 @@ export const command: Command = {
   },
   run: async (args: Arguments, io: Io) => {
     const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
-    if (isProblem(desk)) return tell(io, desk.problem, desk.fix);
+    if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
     const path =
       args.positionals[0] === undefined ? newestOpen(desk) : findSession(desk, args.positionals[0]);
     if (path === null)
-      return tell(io, 'there is no unfinished session', 'begin one with: ohmward run');
+      return tellProblem(
+        io,
+        { problem: 'there is no unfinished session', fix: 'begin one with: ohmward run' },
+        EXIT.wrongInput,
+      );
     const opened = continueSession(desk, path);
-    if (isProblem(opened)) return tell(io, opened.problem, opened.fix);
+    if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
     const plain = args.values['plain'] === true;
     if (decideFrontEnd(io.env, process.stdin, process.stdout, { plain }) === 'screen') {
       const { runOnScreen } = await import('./session/run-on-screen.ts');
@@ -58,9 +62,4 @@ function newestOpen(desk: Desk): string | null {
     ({ state, last }) => state !== 'unreadable' && !ended.has(String(last?.['type'])),
   );
   return open?.path ?? null;
-}
-
-function tell(io: Io, problem: string, fix: string): number {
-  io.err(`ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`);
-  return EXIT.wrongInput;
 }

@@ -1,9 +1,11 @@
 /** `ohmward retest SESSION`: after the repair, the tests that must pass, before beside after; closes the record. */
+
 import { createBench } from '../drill/bench.ts';
+import { isProblem } from '../source/problem.ts';
 import { safeText } from '../source/safe-text.ts';
 import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
 import { finish } from './session/finish.ts';
-import { isProblem, modelFor, openDesk } from './session/open-desk.ts';
+import { modelFor, openDesk } from './session/open-desk.ts';
 import { continueSession, findSession } from './session/open-session.ts';
 import { programName } from './version.ts';
 

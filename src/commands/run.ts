@@ -1,34 +1,9 @@
 /** `ohmward` and `ohmward run`: a guided session on the screen, as a dialogue of lines, or without a person. */
-import { libraryFolder } from '../files/folders.ts';
-import { loadFile } from '../files/load-library.ts';
-import { emptyJob, type Job } from '../procedure/job.ts';
-import { loadJob } from '../procedure/load-job.ts';
-import type { ParsedProcedure } from '../procedure/parse-procedure.ts';
-import { type AnswersFile, loadAnswers } from '../session/answers-file.ts';
-import { formatIssue } from '../source/format-issue.ts';
-import { safeText } from '../source/safe-text.ts';
-import type { OpenedSession } from '../ui/app-services.ts';
-import type { Dialogue } from '../ui/plain/plain-session.ts';
-import { decideFrontEnd } from '../ui/term/colour.ts';
-import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
-import { finish } from './session/finish.ts';
-import {
-  type Desk,
-  findProcedure,
-  isPath,
-  isProblem,
-  openDesk,
-  type Problem,
-  startable,
-} from './session/open-desk.ts';
-import { beginSession } from './session/open-session.ts';
-import { runAnswers, runOnBench } from './session/run-unattended.ts';
-import { programName } from './version.ts';
 
-/** What the complaint says when nobody gave one. */
-const NO_COMPLAINT = 'not stated';
-/** `--bench job`: the simulated vehicle has what the job sheet says. */
-const OWN_FAULT = 'job';
+import type { Problem } from '../source/problem.ts';
+import { decideFrontEnd } from '../ui/term/colour.ts';
+import { type Arguments, type Command, EXIT, type Io, tellProblem, textOf } from './command.ts';
+import { isPath, namesNone } from './session/what-is-named.ts';
 
 export const command: Command = {
   name: 'run',
@@ -82,43 +57,20 @@ export const command: Command = {
 async function run(args: Arguments, io: Io): Promise<number> {
   const unattended = textOf(args, 'answers') !== undefined || args.values['unattended'] === true;
   const wrong = wrongUse(args, unattended);
-  if (wrong) return tell(io, wrong, EXIT.wrongUse);
-  if (args.values['watch'] === true) {
-    const { watchRun } = await import('./session/watch-run.ts');
-    const once = async (turnIo: Io, dialogue: Dialogue | null) => {
-      const desk = await deskFor(args, turnIo);
-      if (isProblem(desk)) return tell(turnIo, desk, EXIT.wrongInput);
-      return dialogue ? talkPlain(desk, args, turnIo, dialogue) : runUnattended(desk, args, turnIo);
-    };
-    const library = libraryFolder(io.cwd);
-    return watchRun({ file: args.positionals[0] ?? '', library, plain: !unattended, once }, io);
-  }
-  const desk = await deskFor(args, io);
-  if (isProblem(desk)) return tell(io, desk, EXIT.wrongInput);
-  if (unattended) return runUnattended(desk, args, io);
+  if (wrong) return tellProblem(io, wrong, EXIT.wrongUse);
+  const watch = args.values['watch'] === true;
   const flags = { plain: args.values['plain'] === true };
-  if (decideFrontEnd(io.env, process.stdin, process.stdout, flags) === 'screen') {
-    const { runOnScreen } = await import('./session/run-on-screen.ts');
-    const begun = namesNone(args) ? null : begin(desk, args, null);
-    if (begun && isProblem(begun)) return tell(io, begun, EXIT.wrongInput);
-    return runOnScreen(desk, begun, args, io);
+  const onScreen =
+    !unattended &&
+    !watch &&
+    decideFrontEnd(io.env, process.stdin, process.stdout, flags) === 'screen';
+  if (onScreen && namesNone(args)) {
+    const { runFromStart } = await import('./session/run-from-start.ts');
+    return runFromStart(args, io);
   }
-  return runPlain(desk, args, io);
-}
-
-/** The desk with what lies beside the named file, and in a preview with nothing to keep. */
-function deskFor(args: Arguments, io: Io): Promise<Desk | Problem> {
-  const [named] = args.positionals;
-  return openDesk(io, programName(), {
-    sessions: textOf(args, 'sessions'),
-    file: named !== undefined && isPath(named) ? named : undefined,
-    preview: args.values['preview'] === true || args.values['watch'] === true,
-  });
-}
-
-/** Whether the person is still to be asked what to begin. */
-function namesNone(args: Arguments): boolean {
-  return args.positionals[0] === undefined && textOf(args, 'job') === undefined;
+  const { runNamed, watchNamed } = await import('./session/run-session.ts');
+  if (watch) return watchNamed(args, io, unattended);
+  return runNamed(args, io, unattended ? 'unattended' : onScreen ? 'screen' : 'lines');
 }
 
 function wrongUse(args: Arguments, unattended: boolean): Problem | null {
@@ -145,154 +97,4 @@ function wrongUse(args: Arguments, unattended: boolean): Problem | null {
       fix: 'add --plain to answer yourself, or --unattended to let the simulated vehicle answer',
     };
   return null;
-}
-
-/** Opens the session that the arguments name. */
-function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): OpenedSession | Problem {
-  const jobFile = textOf(args, 'job');
-  let job: Job = emptyJob(NO_COMPLAINT);
-  let ownFault: string | null = null;
-  let named = args.positionals[0] ?? answers?.procedure ?? undefined;
-  if (jobFile !== undefined) {
-    const file = loadFile(jobFile, loadJob);
-    if (!file.value)
-      return {
-        problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
-        fix: 'mend the job sheet, then try again',
-      };
-    job = file.value.job;
-    named ??= file.value.procedure ?? undefined;
-    ownFault = file.value.fault;
-  }
-  if (named === undefined)
-    return {
-      problem: 'no procedure is named',
-      fix: `name one of: ${startable(desk)
-        .map(({ draft }) => draft.procedure)
-        .join(', ')}`,
-    };
-  const procedure = findProcedure(desk, named);
-  if (isProblem(procedure)) return procedure;
-  const seed = Number(textOf(args, 'seed') ?? '1');
-  if (!Number.isInteger(seed) || seed < 0)
-    return {
-      problem: `"${textOf(args, 'seed')}" is no seed`,
-      fix: 'give a whole number from 0 up',
-    };
-  const asked = textOf(args, 'bench');
-  if (asked === OWN_FAULT && ownFault === null)
-    return {
-      problem: 'the job sheet does not say what a simulated vehicle has',
-      fix: 'add the key "simulated-fault" to it, or name a fault with --bench',
-    };
-  const fault = asked === OWN_FAULT ? (ownFault ?? undefined) : asked;
-  return beginSession(desk, {
-    procedure,
-    job,
-    bench: fault === undefined ? null : { fault, seed },
-    from: textOf(args, 'from'),
-  });
-}
-
-async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<number> {
-  const path = textOf(args, 'answers');
-  let answers: AnswersFile | null = null;
-  if (path !== undefined) {
-    const file = loadFile(path, loadAnswers);
-    if (!file.value)
-      return tell(
-        io,
-        {
-          problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
-          fix: 'mend the answers file',
-        },
-        EXIT.wrongInput,
-      );
-    answers = file.value;
-  } else if (textOf(args, 'bench') === undefined)
-    return tell(
-      io,
-      { problem: '--unattended needs a simulated vehicle to answer', fix: 'add --bench FAULT' },
-      EXIT.wrongUse,
-    );
-  const opened = begin(desk, args, answers);
-  if (isProblem(opened)) return tell(io, opened, EXIT.wrongInput);
-  const failure = answers ? runAnswers(opened, answers) : runOnBench(opened);
-  if (opened.driver.session().status === 'open') opened.driver.perform({ type: 'pause' });
-  opened.driver.close();
-  if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
-  await finish(opened, desk, args, io);
-  return failure === null ? EXIT.done : EXIT.wrongInput;
-}
-
-async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
-  const { lineDialogue } = await import('./session/line-dialogue.ts');
-  const dialogue = lineDialogue(io);
-  try {
-    return await talkPlain(desk, args, io, dialogue);
-  } finally {
-    dialogue.close();
-  }
-}
-
-async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue): Promise<number> {
-  const { plainSession } = await import('../ui/plain/plain-session.ts');
-  const chosen = namesNone(args) ? await choosePlain(desk, args, dialogue) : args;
-  if (!chosen) return EXIT.interrupted;
-  const opened = begin(desk, chosen, null);
-  if (isProblem(opened)) return tell(io, opened, EXIT.wrongInput);
-  const end = await plainSession(opened, dialogue);
-  opened.driver.close();
-  await finish(opened, desk, args, io);
-  return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
-}
-
-/** Procedure and vehicle by number, for a person who named none. */
-async function choosePlain(
-  desk: Desk,
-  args: Arguments,
-  { say, ask }: Dialogue,
-): Promise<Arguments | null> {
-  const procedures: readonly ParsedProcedure[] = startable(desk);
-  say('Procedures:');
-  procedures.forEach(({ draft }, index) => {
-    say(`  ${index + 1}  ${draft.title}`);
-  });
-  const number = await askNumber(ask, `Which one, 1 to ${procedures.length}? `, procedures.length);
-  const chosen = number === null ? undefined : procedures[number - 1];
-  if (!chosen) return null;
-  const values = { ...args.values };
-  if (values['bench'] === undefined) {
-    const simulated = await ask(
-      'Type bench for a simulated vehicle with a fault, or just Enter for a real one: ',
-    );
-    if (simulated === null) return null;
-    const fault = simulated.trim().toLowerCase() === 'bench' ? firstFault(desk, chosen) : undefined;
-    if (fault !== undefined) values['bench'] = fault;
-  }
-  return { positionals: [chosen.draft.procedure], values };
-}
-
-async function askNumber(
-  ask: Dialogue['ask'],
-  question: string,
-  most: number,
-): Promise<number | null> {
-  while (true) {
-    const line = await ask(question);
-    if (line === null) return null;
-    const number = Number(line.trim());
-    if (Number.isInteger(number) && number >= 1 && number <= most) return number;
-  }
-}
-
-/** An open signal wire, or the first fault of a circuit that has none. */
-function firstFault(desk: Desk, { draft }: ParsedProcedure): string | undefined {
-  const faults = desk.library.circuits.get(draft.circuit ?? '')?.faults ?? [];
-  return (faults.find(({ id }) => id === 'wire.signal.open') ?? faults[0])?.id;
-}
-
-function tell(io: Io, { problem, fix }: Problem, code: number): number {
-  io.err(`ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`);
-  return code;
 }

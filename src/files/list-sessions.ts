@@ -35,15 +35,47 @@ export function listSessions(folder: string): {
   readonly sessions: readonly SessionEntry[];
   readonly words?: string;
 } {
+  const named = namedSessions(folder);
+  const sessions = named.stems.map(({ stem, parts }) => ({ stem, entry: entryOf(parts) }));
+  sessions.sort((a, b) => startOf(b.entry) - startOf(a.entry) || (a.stem < b.stem ? 1 : -1));
+  return {
+    sessions: sessions.map(({ entry }) => entry),
+    ...(named.words === undefined ? {} : { words: named.words }),
+  };
+}
+
+/** So many are read for the start menu; a folder can hold ten thousand. */
+const NEWEST_READ = 100;
+
+/** The newest sessions by the stamp in their names, and how many there are in all: quick in a folder of any size. */
+export function newestSessions(folder: string): {
+  readonly sessions: readonly SessionEntry[];
+  readonly count: number;
+} {
+  const { stems } = namedSessions(folder);
+  const newest = [...stems].sort((a, b) => (a.stem < b.stem ? 1 : -1)).slice(0, NEWEST_READ);
+  return { sessions: newest.map(({ parts }) => entryOf(parts)), count: stems.length };
+}
+
+interface Part {
+  part: number;
+  path: string;
+}
+
+/** The parts of each session in the folder, by their names alone. */
+function namedSessions(folder: string): {
+  stems: { stem: string; parts: Part[] }[];
+  words?: string;
+} {
   let names: string[];
   try {
     names = readdirSync(folder);
   } catch (error) {
     const code = codeOf(error);
-    if (code === 'ENOENT') return { sessions: [] };
-    return { sessions: [], words: `the folder ${folder} cannot be read (${code})` };
+    if (code === 'ENOENT') return { stems: [] };
+    return { stems: [], words: `the folder ${folder} cannot be read (${code})` };
   }
-  const byStem = new Map<string, { part: number; path: string }[]>();
+  const byStem = new Map<string, Part[]>();
   for (const name of names) {
     const id = sessionPart(name);
     if (!id) continue;
@@ -51,9 +83,7 @@ export function listSessions(folder: string): {
     parts.push({ part: id.part, path: join(folder, name) });
     byStem.set(id.stem, parts);
   }
-  const sessions = [...byStem].map(([stem, parts]) => ({ stem, entry: entryOf(parts) }));
-  sessions.sort((a, b) => startOf(b.entry) - startOf(a.entry) || (a.stem < b.stem ? 1 : -1));
-  return { sessions: sessions.map(({ entry }) => entry) };
+  return { stems: [...byStem].map(([stem, parts]) => ({ stem, parts })) };
 }
 
 /** The start in ms; the file name carries it when the first line is unreadable. */
@@ -65,7 +95,7 @@ function startOf(entry: SessionEntry): number {
   return Date.UTC(year!, month! - 1, day!, hour!, minute!, second!);
 }
 
-function entryOf(parts: { part: number; path: string }[]): SessionEntry {
+function entryOf(parts: Part[]): SessionEntry {
   parts.sort((a, b) => a.part - b.part);
   const paths = parts.map(({ path }) => path);
   const ends = paths.map(endsOf);

@@ -118,6 +118,27 @@ export async function openSettings(
   }
 }
 
+/**
+ * What the first frame needs of the settings, before they are opened and checked: standard values for whatever is
+ * missing or odd. Opening tells of a broken file a moment later.
+ */
+export function peekSettings(env: Env): Pick<Settings, 'theme' | 'ascii' | 'sessions'> {
+  const { theme, ascii, sessions } = STANDARD_SETTINGS;
+  try {
+    const kept: unknown = JSON.parse(
+      readFileSync(join(settingsFolder(env), 'config.json'), 'utf8'),
+    );
+    const found = (kept ?? {}) as Readonly<Record<string, unknown>>;
+    return {
+      theme: found['theme'] === 'no-colour' ? 'no-colour' : theme,
+      ascii: typeof found['ascii'] === 'boolean' ? found['ascii'] : ascii,
+      sessions: typeof found['sessions'] === 'string' ? found['sessions'] : sessions,
+    };
+  } catch {
+    return { theme, ascii, sessions };
+  }
+}
+
 interface Kept {
   store: Partial<Settings>;
 }

@@ -8,6 +8,7 @@ import type { ExpectedReading } from '../quantity/parse-reading.ts';
 import type { CaptureAnswer } from '../session/capture-step.ts';
 import type { SessionDriver, VehicleAnswer } from '../session/driver.ts';
 import type { Thinker } from '../session/thinker.ts';
+import type { Problem } from '../source/problem.ts';
 
 export interface AppServices {
   readonly listProcedures: () => readonly ProcedureEntry[];
@@ -15,6 +16,11 @@ export interface AppServices {
   readonly listDemoJobs: () => readonly DemoJob[];
   /** Newest first. */
   readonly listSessions: () => readonly SavedSession[];
+  /** The newest of them and how many there are: enough for the start menu, however many there are. */
+  readonly newestSessions: () => {
+    readonly sessions: readonly SavedSession[];
+    readonly count: number;
+  };
   /** Places for leads in the procedure's circuit, for the pins and colours of the job sheet. */
   readonly terminalsOf: (procedureFile: string) => readonly { id: string; words: string }[];
   /** What the simulated vehicle can have; `healthy` too. */
@@ -61,12 +67,6 @@ export interface SessionChoice {
   readonly vehicle: { readonly kind: 'real' } | { readonly kind: 'bench'; readonly fault: string };
 }
 
-/** Why something could not be done, and the way out. */
-export interface Problem {
-  readonly problem: string;
-  readonly fix: string;
-}
-
 export interface SettingsAccess {
   readonly values: () => Settings;
   /** The reason when it is refused or cannot be saved; then nothing has changed. */
@@ -74,10 +74,14 @@ export interface SettingsAccess {
   readonly path: string;
 }
 
-/** A line of the start menu that another room fills. */
-export interface MenuExtra {
+/** Words of a line of the start menu, and what stands below it when it is marked. */
+export interface MenuWords {
   readonly words: string;
   readonly about: string;
+}
+
+/** A line of the start menu that another room fills. */
+export interface MenuExtra extends MenuWords {
   /** The whole screen; `leave` returns to the start. */
   readonly screen: (leave: () => void) => ReactNode;
 }
@@ -115,9 +119,4 @@ export interface StepSum {
   readonly lines: readonly (readonly [label: string, value: string])[];
   /** How to do it again with other values, after `calc`. */
   readonly typed: string;
-}
-
-/** Tells a problem from a session. */
-export function isProblem(opened: OpenedSession | Problem): opened is Problem {
-  return 'problem' in opened;
 }

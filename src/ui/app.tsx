@@ -1,29 +1,27 @@
 /** The whole program on the screen: which screen is shown, and how one leads to another. */
+
 import { useState } from 'react';
 import { emptyJob, type Job } from '../procedure/job.ts';
-import {
-  type AppServices,
-  isProblem,
-  type OpenedSession,
-  type Problem,
-  type SavedSession,
-  type SessionChoice,
-} from './app-services.ts';
+import { isProblem, type Problem } from '../source/problem.ts';
+import type { AppServices, OpenedSession, SavedSession, SessionChoice } from './app-services.ts';
 import { JobScreen } from './screens/job-screen.tsx';
 import { PickScreen } from './screens/pick-screen.tsx';
 import { ReadingPage } from './screens/reading-page.tsx';
 import { SessionScreen } from './screens/session-screen.tsx';
 import { SettingsScreen } from './screens/settings-screen.tsx';
-import { type StartChoice, StartScreen } from './screens/start-screen.tsx';
+import { type Destination, StartScreen } from './screens/start-screen.tsx';
 import { WaitPage } from './screens/wait-page.tsx';
 import { keyLabel } from './term/key-decoder.ts';
 import { useKeys } from './term/use-keys.ts';
 
+/** Where the program begins: the start menu, with something chosen from it already, or in a session. */
+export type AppBegin =
+  | { readonly screen: 'start'; readonly choice?: Destination }
+  | { readonly screen: 'session'; readonly session: OpenedSession };
+
 export interface AppProps {
   readonly services: AppServices;
-  readonly begin:
-    | { readonly screen: 'start' }
-    | { readonly screen: 'session'; readonly session: OpenedSession };
+  readonly begin: AppBegin;
   /** 0 for quitting, 130 for Ctrl+C. Every answer is saved by then. */
   readonly onLeave: (code: number) => void;
 }
@@ -51,8 +49,12 @@ const OWN_FAULT = {
 
 /** The program. */
 export function App({ services, begin, onLeave }: AppProps) {
-  const [place, setPlace] = useState<Place>(
-    begin.screen === 'start' ? { name: 'start' } : { name: 'session', session: begin.session },
+  const [place, setPlace] = useState<Place>(() =>
+    begin.screen === 'session'
+      ? { name: 'session', session: begin.session }
+      : begin.choice
+        ? placeOf(begin.choice, services)
+        : { name: 'start' },
   );
   const start = () => setPlace({ name: 'start' });
 
@@ -77,29 +79,18 @@ export function App({ services, begin, onLeave }: AppProps) {
     );
   }
   const openNew = (choice: SessionChoice) => openWith(() => services.open(choice));
-  const resume = (path: string) => openWith(() => services.resume(path));
-
-  function choose(choice: StartChoice) {
-    switch (choice.kind) {
-      case 'new':
-        return setPlace({ name: 'procedures' });
-      case 'simulated':
-        return setPlace({ name: 'demo-jobs' });
-      case 'sessions':
-      case 'settings':
-        return setPlace({ name: choice.kind });
-      case 'resume':
-        return resume(choice.path);
-      case 'extra':
-        return setPlace({ name: 'extra', place: choice.place });
-      case 'quit':
-        return onLeave(0);
-    }
-  }
 
   switch (place.name) {
     case 'start':
-      return <StartScreen services={services} onChoose={choose} />;
+      return (
+        <StartScreen
+          {...services.newestSessions()}
+          more={services.more}
+          onChoose={(choice) =>
+            choice.kind === 'quit' ? onLeave(0) : setPlace(placeOf(choice, services))
+          }
+        />
+      );
     case 'procedures':
       return (
         <PickScreen
@@ -193,7 +184,7 @@ export function App({ services, begin, onLeave }: AppProps) {
             saved,
           }))}
           empty="There is no session yet."
-          onPick={({ saved }) => resume(saved.path)}
+          onPick={({ saved }) => openWith(() => services.resume(saved.path))}
           onClose={start}
         />
       );
@@ -229,6 +220,23 @@ export function App({ services, begin, onLeave }: AppProps) {
           }}
         />
       );
+  }
+}
+
+/** Where a line of the start menu leads. */
+function placeOf(choice: Destination, { resume }: Pick<AppServices, 'resume'>): Place {
+  switch (choice.kind) {
+    case 'new':
+      return { name: 'procedures' };
+    case 'simulated':
+      return { name: 'demo-jobs' };
+    case 'sessions':
+    case 'settings':
+      return { name: choice.kind };
+    case 'resume':
+      return { name: 'opening', opening: () => resume(choice.path) };
+    case 'extra':
+      return { name: 'extra', place: choice.place };
   }
 }
 

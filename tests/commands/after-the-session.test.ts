@@ -3,13 +3,14 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { afterTheSession } from '../../src/commands/session/after-the-session.ts';
-import { isProblem, openDesk } from '../../src/commands/session/open-desk.ts';
+import { openDesk } from '../../src/commands/session/open-desk.ts';
 import { beginSession } from '../../src/commands/session/open-session.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import { readRecord } from '../../src/records/read-record.ts';
+import { isProblem } from '../../src/source/problem.ts';
 import { eventsOf, makePlace, type Place, PROGRAM, sessionFiles } from './program.ts';
 
 /** Keeps one line a call: the arguments and what came on the standard input. */

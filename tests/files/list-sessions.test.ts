@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { listSessions } from '../../src/files/list-sessions.ts';
+import { listSessions, newestSessions } from '../../src/files/list-sessions.ts';
 import { sessionFileName } from '../../src/files/safe-name.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { createSession } from '../../src/log/session-writer.ts';
@@ -96,5 +96,26 @@ describe('listSessions', () => {
     expect(sessions[0]?.events).toBe(2);
     expect(listSessions(join(scratch.path, 'missing'))).toEqual({ sessions: [] });
     expect(listSessions(torn.path).words).toContain('ENOTDIR');
+  });
+});
+
+describe('newestSessions', () => {
+  it('reads the newest hundred by their names alone, and counts all', () => {
+    for (let n = 0; n < 130; n += 1) {
+      const at = `2031-05-06T${String((n / 60) | 0).padStart(2, '0')}:${String(n % 60).padStart(2, '0')}:00Z`;
+      const name = sessionFileName(at, 'hall', n.toString(16).padStart(8, '0'));
+      writeFileSync(
+        join(scratch.path, name),
+        `${JSON.stringify({ seq: 1, type: 'session-opened', at })}\n`,
+      );
+    }
+    const { sessions, count } = newestSessions(scratch.path);
+    expect(count).toBe(130);
+    expect(sessions).toHaveLength(100);
+    expect(sessions).toEqual(listSessions(scratch.path).sessions.slice(0, 100));
+  });
+
+  it('has none in a folder that is not there', () => {
+    expect(newestSessions(join(scratch.path, 'none'))).toEqual({ sessions: [], count: 0 });
   });
 });

@@ -11,6 +11,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import {
   openSettings,
+  peekSettings,
   type SettingsProblem,
   type SettingsStore,
   STANDARD_SETTINGS,
@@ -126,4 +127,25 @@ describe('a broken settings file is left as it is, and named with the way out, w
     expect(settings.values.shop).toBe('Example Garage');
     expect(readFileSync(path, 'utf8')).toBe(before);
   });
+});
+
+describe('the look at the settings before the first frame', () => {
+  it('sees what was set', async () => {
+    const settings = await store();
+    expect(peekSettings(env)).toEqual({ theme: 'auto', ascii: false, sessions: '' });
+    settings.set('theme', 'no-colour');
+    settings.set('ascii', true);
+    settings.set('sessions', '/srv/cart');
+    expect(peekSettings(env)).toEqual({ theme: 'no-colour', ascii: true, sessions: '/srv/cart' });
+  });
+
+  it.each(['', '{', 'null', '[]', '{"theme": 7, "ascii": "yes", "sessions": null}'])(
+    'has standard values for a file with %j in it, and leaves it as it is',
+    (text) => {
+      mkdirSync(join(path, '..'), { recursive: true });
+      writeFileSync(path, text);
+      expect(peekSettings(env)).toEqual({ theme: 'auto', ascii: false, sessions: '' });
+      expect(readFileSync(path, 'utf8')).toBe(text);
+    },
+  );
 });

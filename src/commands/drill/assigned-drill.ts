@@ -1,11 +1,13 @@
 /** The next drill of an assignment for a student, or the one asked for. */
+
 import { type Assignment, loadAssignment, seedFor, studentKey } from '../../drill/assignment.ts';
 import { levelNamed } from '../../drill/levels.ts';
 import { listSessions } from '../../files/list-sessions.ts';
 import { loadFile } from '../../files/load-library.ts';
 import { sha256 } from '../../log/hash.ts';
 import { formatIssue } from '../../source/format-issue.ts';
-import type { Desk, Problem } from '../session/open-desk.ts';
+import type { Problem } from '../../source/problem.ts';
+import type { Desk } from '../session/open-desk.ts';
 import { drillsFolder, type NewDrill } from './open-drill.ts';
 
 /** What to open; a problem when the file cannot be used, nobody is named, or all is done. */

@@ -4,11 +4,13 @@ import { createElement } from 'react';
 import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import { SEED_MAX } from '../../drill/hidden-fault.ts';
 import { levelNamed } from '../../drill/levels.ts';
+import { isProblem } from '../../source/problem.ts';
 import type { MenuExtra } from '../../ui/app-services.ts';
 import { DrillApp } from '../../ui/drill/drill-app.tsx';
 import type { DrillServices } from '../../ui/drill/drill-services.ts';
-import { type Desk, isProblem, startable } from '../session/open-desk.ts';
+import { type Desk, startable } from '../session/open-desk.ts';
 import { beginDrill } from './open-drill.ts';
+import { PRACTICE } from './practice-words.ts';
 
 /** `onOpened` is told of each drill that is opened from the screens. */
 export function drillServices(desk: Desk, onOpened: (hand: DrillInHand) => void): DrillServices {
@@ -45,8 +47,7 @@ export function drillServices(desk: Desk, onOpened: (hand: DrillInHand) => void)
 export function drillMenuExtra(desk: Desk): MenuExtra {
   const services = drillServices(desk, () => {});
   return {
-    words: 'Practice on a hidden fault',
-    about: 'A simulated vehicle with a fault you have to find, with a score and a debrief.',
+    ...PRACTICE,
     screen: (leave) => createElement(DrillApp, { services, begun: null, onLeave: leave }),
   };
 }

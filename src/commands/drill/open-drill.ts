@@ -1,4 +1,5 @@
 /** Opens and goes on with drills at the desk: the file, the driver over it, the world behind it. */
+
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
@@ -23,13 +24,8 @@ import { resumeSession } from '../../log/open-session.ts';
 import { createSession, type SessionWriter } from '../../log/session-writer.ts';
 import type { Procedure } from '../../procedure/procedure.ts';
 import { nearestName } from '../../source/nearest-name.ts';
-import {
-  type Desk,
-  findProcedure,
-  isProblem,
-  linkFor,
-  type Problem,
-} from '../session/open-desk.ts';
+import { isProblem, type Problem } from '../../source/problem.ts';
+import { type Desk, findProcedure, linkFor } from '../session/open-desk.ts';
 
 export interface NewDrill {
   /** Name or path of a procedure, or name of a circuit. */

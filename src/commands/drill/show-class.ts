@@ -1,4 +1,5 @@
 /** The drills of a class on standard output or as a page: `drill --class` and `records show --class`. */
+
 import { resolve } from 'node:path';
 import { loadAssignment } from '../../drill/assignment.ts';
 import { loadFile } from '../../files/load-library.ts';
@@ -7,8 +8,8 @@ import { writeWholeFile } from '../../log/write-whole.ts';
 import { harmlessJson } from '../../records/record-json.ts';
 import { formatIssue } from '../../source/format-issue.ts';
 import { safeText } from '../../source/safe-text.ts';
-import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
-import type { Desk, Problem } from '../session/open-desk.ts';
+import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
+import type { Desk } from '../session/open-desk.ts';
 import { classReport } from './class-report.ts';
 
 /** Table, `--csv`, `--json` or `--html FILE`; 1 when a file was altered. */
@@ -17,7 +18,7 @@ export function showClass({ library }: Desk, named: string, args: Arguments, io:
   const set = textOf(args, 'assignment');
   const file = set === undefined ? null : loadFile(set, loadAssignment);
   if (file && !file.value)
-    return tell(
+    return tellProblem(
       io,
       {
         problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
@@ -30,7 +31,7 @@ export function showClass({ library }: Desk, named: string, args: Arguments, io:
     ...(file?.value ? { assignment: file.value } : {}),
   });
   if ('words' in report)
-    return tell(
+    return tellProblem(
       io,
       { problem: `the folder cannot be read: ${report.words}`, fix: 'check the spelling' },
       EXIT.wrongInput,
@@ -39,7 +40,7 @@ export function showClass({ library }: Desk, named: string, args: Arguments, io:
   if (page !== undefined) {
     const written = writeWholeFile(nodeDisk, resolve(io.cwd, page), report.html);
     if (!written.ok)
-      return tell(
+      return tellProblem(
         io,
         { problem: written.problem.words, fix: written.problem.fix },
         EXIT.wrongInput,
@@ -54,9 +55,4 @@ export function showClass({ library }: Desk, named: string, args: Arguments, io:
     io.out(harmlessJson({ ...report.summary, doubtful: report.doubtful }));
   else if (page === undefined) io.out(report.table);
   return report.doubtful.some(({ kind }) => kind === 'altered') ? EXIT.wrongInput : EXIT.done;
-}
-
-function tell(io: Io, { problem, fix }: Problem, code: number): number {
-  io.err(`ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`);
-  return code;
 }

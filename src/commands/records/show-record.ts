@@ -1,4 +1,5 @@
 /** `records show`: a session's transcript, a drill's debrief, or a whole class. */
+
 import { resolve } from 'node:path';
 import { nodeDisk } from '../../log/node-disk.ts';
 import {
@@ -10,9 +11,10 @@ import {
 import { exportRecord } from '../../records/export-record.ts';
 import { harmlessJson } from '../../records/record-json.ts';
 import { transcriptOf } from '../../records/transcript.ts';
+import { isProblem } from '../../source/problem.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
-import { isProblem, openDesk } from '../session/open-desk.ts';
+import { openDesk } from '../session/open-desk.ts';
 import { programName } from '../version.ts';
 import { oneOf, pathOf, readNamed, Stop } from './shelf.ts';
 

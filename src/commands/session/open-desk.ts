@@ -25,8 +25,11 @@ import type { When } from '../../session/events.ts';
 import { formatIssue } from '../../source/format-issue.ts';
 import { isUsable } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
+import type { Problem } from '../../source/problem.ts';
 import type { Io } from '../command.ts';
 import { filesBeside } from './files-beside.ts';
+import { NO_LIBRARY } from './no-library.ts';
+import { isPath } from './what-is-named.ts';
 
 export interface Desk {
   readonly library: LoadedLibrary;
@@ -54,12 +57,6 @@ export interface DeskWish {
 /** Stands for the folder of sessions that are not kept. */
 const NOWHERE = '(preview, not saved)';
 
-/** Why something could not be done, and the way out. */
-export interface Problem {
-  readonly problem: string;
-  readonly fix: string;
-}
-
 /** Tolerance samples of a session's model, and their seed: the same for everybody, so that results can be compared. */
 export const SESSION_SAMPLES = 64;
 export const SESSION_SEED = 1;
@@ -71,11 +68,7 @@ export async function openDesk(
   { sessions, file, preview = false }: DeskWish = {},
 ): Promise<Desk | Problem> {
   const folder = libraryFolder(io.cwd);
-  if (folder === null)
-    return {
-      problem: 'the folder "procedures" that comes with the program is missing',
-      fix: 'install Ohmward again, or run it in a folder that has one',
-    };
+  if (folder === null) return NO_LIBRARY;
   const opened = await openSettings(io.env);
   const store = 'store' in opened ? opened.store : null;
   if ('problem' in opened)
@@ -110,11 +103,6 @@ export function modelFor(circuit: Circuit, meter: Meter): Model {
     models.set(key, model);
   }
   return model;
-}
-
-/** Whether a word names a file rather than a procedure of the library. */
-export function isPath(nameOrPath: string): boolean {
-  return /[/\\]|\.ya?ml$/.test(nameOrPath);
 }
 
 /** A procedure by its name in the library, or by the path of a file. */
@@ -176,8 +164,4 @@ export function linkFor(
     problem: errors.map((issue) => formatIssue(issue, text(issue.at.file))).join('\n'),
     fix: `see all of it with: ohmward check ${parsed.source.file}`,
   };
-}
-
-export function isProblem<T extends object>(value: T | Problem): value is Problem {
-  return 'problem' in value && 'fix' in value;
 }

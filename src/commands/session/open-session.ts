@@ -1,4 +1,5 @@
 /** Opens and resumes sessions at the desk: the log, the driver over it, the simulated vehicle, the transcript beside it. */
+
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
@@ -25,8 +26,9 @@ import { SESSION_FORMAT, type SessionEvent, type SessionOpened } from '../../ses
 import { openSession, replay } from '../../session/evolve.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { nearestName } from '../../source/nearest-name.ts';
+import { isProblem, type Problem } from '../../source/problem.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
-import { type Desk, isProblem, linkFor, modelFor, type Problem } from './open-desk.ts';
+import { type Desk, linkFor, modelFor } from './open-desk.ts';
 import { measureForStep } from './session-captures.ts';
 import { calculate, sumsFor } from './session-sums.ts';
 

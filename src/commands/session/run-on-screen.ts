@@ -1,30 +1,46 @@
-/** The screens: opens the terminal, hands the services to the app, and prints what is left to know on the way out. */
-import { createElement } from 'react';
-import { App } from '../../ui/app.tsx';
+/** The whole program on the screen over a desk: the app, what runs after each session, and what is left to say at the end. */
+import { createElement, type ReactNode } from 'react';
+import { App, type AppBegin } from '../../ui/app.tsx';
 import type { OpenedSession } from '../../ui/app-services.ts';
-import {
-  allowAttributes,
-  type ColourWish,
-  decideAscii,
-  decideColour,
-} from '../../ui/term/colour.ts';
-import { mountScreen } from '../../ui/term/mount.tsx';
-import { openTerminal } from '../../ui/term/terminal-session.ts';
-import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
+import type { Arguments, Io } from '../command.ts';
 import { afterTheSession } from './after-the-session.ts';
 import { finish } from './finish.ts';
+import { onScreen } from './on-screen.ts';
 import type { Desk } from './open-desk.ts';
 import { servicesOf } from './screen-services.ts';
 
-/** Runs the app until the person leaves; `begun` starts right in a session. */
+/** The app and its end. */
+export interface DeskOnScreen {
+  readonly tree: (begin: AppBegin, leave: (code: number) => void) => ReactNode;
+  readonly farewell: () => string;
+  /** After the terminal is given back: ends the last session, waits for what runs after the others, says what went wrong. */
+  readonly end: (args: Arguments, io: Io) => Promise<void>;
+}
+
+/** Shows a session that is already open until the person leaves; the exit code. */
 export async function runOnScreen(
   desk: Desk,
-  begun: OpenedSession | null,
+  begun: OpenedSession,
   args: Arguments,
   io: Io,
 ): Promise<number> {
+  const screens = deskOnScreen(desk, begun, io);
+  const code = await onScreen(
+    {
+      tree: (leave) => screens.tree({ screen: 'session', session: begun }, leave),
+      look: desk.settings(),
+      farewell: screens.farewell,
+    },
+    args,
+    io,
+  );
+  await screens.end(args, io);
+  return code;
+}
+
+/** The app over a desk; `begun` is the session it begins with. */
+export function deskOnScreen(desk: Desk, begun: OpenedSession | null, io: Io): DeskOnScreen {
   let current = begun;
-  let code: number = EXIT.done;
   /** What programs after earlier sessions complained of: while the screen is up there is no place for it. */
   const complaints: string[] = [];
   const quietly = { ...io, err: (text: string) => void complaints.push(text) };
@@ -36,44 +52,24 @@ export async function runOnScreen(
     left.driver.close();
     running.push(afterTheSession(left, desk, quietly));
   });
-  const settings = desk.settings();
-  const asked = args.values['ascii'] === true || settings.ascii;
-  const wish =
-    settings.theme === 'no-colour' ? 'never' : ((textOf(args, 'color') ?? 'auto') as ColourWish);
-  const look = {
-    colour: decideColour(io.env, process.stdout.isTTY === true, wish),
-    ascii: decideAscii(io.env, asked ? { ascii: true } : {}),
-  };
-  allowAttributes();
-  const terminal = openTerminal({
-    stdin: process.stdin,
-    stdout: process.stdout,
-    stderr: process.stderr,
-    altScreen: args.values['no-alt-screen'] !== true,
-    farewell: () =>
-      current?.preview
-        ? 'A preview: nothing was saved.\n'
-        : current
-          ? `The session is saved: ${current.driver.path()}\nGo on with: ohmward resume ${current.driver.path()}\n`
-          : '',
-  });
-  const app = createElement(App, {
-    services,
-    begin: begun ? { screen: 'session', session: begun } : { screen: 'start' },
-    onLeave: (left: number) => {
-      code = left;
-      terminal.close();
+  return {
+    tree: (begin, onLeave) => createElement(App, { services, begin, onLeave }),
+    farewell: () => (current ? farewellTo(current) : ''),
+    end: async (args, toPerson) => {
+      if (current) {
+        const { driver } = current;
+        if (driver.session().status === 'open') driver.perform({ type: 'pause' });
+        driver.close();
+        await finish(current, desk, args, toPerson);
+      }
+      await Promise.all(running);
+      for (const complaint of complaints) toPerson.err(complaint);
     },
-  });
-  mountScreen(app, terminal, look);
-  await terminal.closed;
-  if (current) {
-    const { driver } = current;
-    if (driver.session().status === 'open') driver.perform({ type: 'pause' });
-    driver.close();
-    await finish(current, desk, args, io);
-  }
-  await Promise.all(running);
-  for (const complaint of complaints) io.err(complaint);
-  return code;
+  };
+}
+
+function farewellTo({ preview, driver }: OpenedSession): string {
+  if (preview) return 'A preview: nothing was saved.\n';
+  const path = driver.path();
+  return `The session is saved: ${path}\nGo on with: ohmward resume ${path}\n`;
 }

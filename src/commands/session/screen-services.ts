@@ -1,17 +1,12 @@
 /** What the screens are given, from the desk. */
+
 import { basename } from 'node:path';
-import { listSessions } from '../../files/list-sessions.ts';
+import { listSessions, newestSessions } from '../../files/list-sessions.ts';
 import { listWords } from '../../records/list-words.ts';
+import { isProblem, type Problem } from '../../source/problem.ts';
 import type { AppServices, OpenedSession } from '../../ui/app-services.ts';
 import { drillMenuExtra } from '../drill/drill-services.ts';
-import {
-  type Desk,
-  findProcedure,
-  guided,
-  isProblem,
-  type Problem,
-  startable,
-} from './open-desk.ts';
+import { type Desk, findProcedure, guided, startable } from './open-desk.ts';
 import { beginSession, continueSession } from './open-session.ts';
 
 /** `onOpened` is told of each session that is opened from the screens. */
@@ -52,6 +47,10 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
         ];
       }),
     listSessions: () => listSessions(desk.sessions()).sessions.map(listWords),
+    newestSessions: () => {
+      const { sessions, count } = newestSessions(desk.sessions());
+      return { sessions: sessions.map(listWords), count };
+    },
     terminalsOf: (file) =>
       (circuitOf(file)?.terminals ?? [])
         .filter(({ side }) => side === 'harness')

@@ -1,9 +1,10 @@
 /** Drills on the screen: choose, measure, name the fault, read the debrief. */
+
 import { useState } from 'react';
 import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import { debriefLines } from '../../drill/drill-words.ts';
 import { LEVELS } from '../../drill/levels.ts';
-import type { Problem } from '../app-services.ts';
+import type { Problem } from '../../source/problem.ts';
 import { PickScreen } from '../screens/pick-screen.tsx';
 import { ReadingPage } from '../screens/reading-page.tsx';
 import { DrillBench } from './drill-bench.tsx';

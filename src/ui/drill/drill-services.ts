@@ -1,7 +1,8 @@
 /** What the drill's screens are given. */
+
 import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import type { LevelName } from '../../drill/levels.ts';
-import type { Problem } from '../app-services.ts';
+import type { Problem } from '../../source/problem.ts';
 
 export interface DrillServices {
   /** Procedures with a circuit, then circuits alone. */

@@ -2,13 +2,13 @@
  * Text to lines of a width, in terminal columns. Ours because Ink's wrapping can show the wrong text
  * (ink#998: its cache mixes up text and width) and cannot tell how many lines there will be.
  */
-import stringWidth from 'string-width';
+import signColumns from '../term/sign-columns.ts';
 
 const GRAPHEMES = new Intl.Segmenter(undefined, { granularity: 'grapheme' });
 
 /** The columns a line of text takes. */
 export function columnsOf(text: string): number {
-  return stringWidth(text);
+  return signColumns(text);
 }
 
 /** The visible signs of a text, base and marks together. */

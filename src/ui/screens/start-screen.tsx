@@ -1,7 +1,7 @@
 /** The first screen: a table of what can be done, the open sessions among it. */
 import { Box } from 'ink';
 import { useState } from 'react';
-import type { AppServices, SavedSession } from '../app-services.ts';
+import type { MenuWords, SavedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { Words } from '../parts/safe-words.tsx';
@@ -13,10 +13,12 @@ import { useSize } from '../term/use-size.ts';
 import { choiceAfter } from './choice-prompt-state.ts';
 
 /** Where the menu leads. */
-export type StartChoice =
-  | { readonly kind: 'new' | 'simulated' | 'sessions' | 'settings' | 'quit' }
+export type Destination =
+  | { readonly kind: 'new' | 'simulated' | 'sessions' | 'settings' }
   | { readonly kind: 'resume'; readonly path: string }
   | { readonly kind: 'extra'; readonly place: number };
+
+export type StartChoice = Destination | { readonly kind: 'quit' };
 
 interface MenuLine {
   readonly words: string;
@@ -29,7 +31,8 @@ const OPEN_SHOWN = 3;
 /** The menu, top to bottom. */
 export function startMenu(
   sessions: readonly SavedSession[],
-  more: AppServices['more'],
+  count: number,
+  more: readonly MenuWords[],
 ): MenuLine[] {
   const open = sessions.filter(({ status }) => status === 'open' || status === 'paused');
   return [
@@ -50,7 +53,7 @@ export function startMenu(
       choice: { kind: 'resume' as const, path },
     })),
     {
-      words: `All sessions (${sessions.length})`,
+      words: `All sessions (${count})`,
       about: 'Look for an earlier session and open it.',
       choice: { kind: 'sessions' },
     },
@@ -77,13 +80,18 @@ const KEYS: readonly KeyBinding[] = [
 const ABOUT_ROWS = 4;
 
 export interface StartScreenProps {
-  readonly services: AppServices;
+  /** Newest first; of those not finished the first few have a line of their own. */
+  readonly sessions: readonly SavedSession[];
+  /** Sessions there are in all. */
+  readonly count: number;
+  /** Further lines that other rooms fill. */
+  readonly more: readonly MenuWords[];
   readonly onChoose: (choice: StartChoice) => void;
 }
 
 /** The screen. */
-export function StartScreen({ services, onChoose }: StartScreenProps) {
-  const [menu] = useState(() => startMenu(services.listSessions(), services.more));
+export function StartScreen({ sessions, count, more, onChoose }: StartScreenProps) {
+  const [menu] = useState(() => startMenu(sessions, count, more));
   const [marked, setMarked] = useState(0);
   const body = bodySize(useSize(), KEYS);
   const rows = Math.max(3, Math.min(menu.length, body.rows - ABOUT_ROWS - 3));

@@ -7,14 +7,14 @@ export interface WaitPageProps {
   readonly title: string;
   readonly words: string;
   /** Called once, after the page is drawn. */
-  readonly onShown: () => void;
+  readonly onShown?: () => void;
 }
 
 /** The page. It has no keys. */
 export function WaitPage({ title, words, onShown }: WaitPageProps) {
   const start = useRef(onShown);
   useEffect(() => {
-    const soon = setImmediate(() => start.current());
+    const soon = setImmediate(() => start.current?.());
     return () => clearImmediate(soon);
   }, []);
   return (

@@ -1,4 +1,5 @@
 /** Services in memory: a driver over the real `decide` and `evolve`, a vehicle and a model that answer by table. */
+
 import type { Test } from '../../../src/circuit/test.ts';
 import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts';
 import type { Job } from '../../../src/procedure/job.ts';
@@ -8,10 +9,10 @@ import type { SessionEvent, SessionOpened, StepCapture } from '../../../src/sess
 import { evolve, openSession } from '../../../src/session/evolve.ts';
 import { presentStep, type Session, standingAnswers } from '../../../src/session/session.ts';
 import type { Proposal, SuspectView, Thinker } from '../../../src/session/thinker.ts';
+import type { Problem } from '../../../src/source/problem.ts';
 import type {
   AppServices,
   OpenedSession,
-  Problem,
   SavedSession,
   SessionChoice,
 } from '../../../src/ui/app-services.ts';
@@ -391,6 +392,7 @@ export function fakeServices(clock: FakeClock, options: { problem?: Problem } = 
       },
     ],
     listSessions: () => SAVED,
+    newestSessions: () => ({ sessions: SAVED, count: SAVED.length }),
     terminalsOf: () => [
       { id: 'sensor.feed', words: 'sensor feed' },
       { id: 'sensor.ground', words: 'sensor ground' },

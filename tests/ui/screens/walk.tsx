@@ -1,6 +1,6 @@
 /** A session or the whole program on a test screen, with a clock that passes a second before each key. */
+import type { Problem } from '../../../src/source/problem.ts';
 import { App } from '../../../src/ui/app.tsx';
-import type { Problem } from '../../../src/ui/app-services.ts';
 import type { Look } from '../../../src/ui/term/colour.ts';
 import { openTestScreen, type TestScreen } from '../in-process.ts';
 import {

@@ -1,0 +1,69 @@
+/**
+ * `ohmward` without a procedure: the start menu at once, and while the person reads it the desk behind it: library,
+ * settings, circuits. Nothing heavy may be imported here, or the first frame waits for it.
+ */
+import { createElement } from 'react';
+import { libraryFolder, sessionsFolder } from '../../files/folders.ts';
+import { newestSessions } from '../../files/list-sessions.ts';
+import { peekSettings } from '../../files/settings.ts';
+import { listWords } from '../../records/list-words.ts';
+import { isProblem } from '../../source/problem.ts';
+import { Entrance } from '../../ui/entrance.tsx';
+import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
+import { PRACTICE } from '../drill/practice-words.ts';
+import { programName } from '../version.ts';
+import { NO_LIBRARY } from './no-library.ts';
+import { onScreen } from './on-screen.ts';
+import type { DeskOnScreen } from './run-on-screen.ts';
+
+/** The exit code. */
+export async function runFromStart(args: Arguments, io: Io): Promise<number> {
+  if (libraryFolder(io.cwd) === null) return tellProblem(io, NO_LIBRARY, EXIT.wrongInput);
+  const preview = args.values['preview'] === true;
+  const { sessions: settings, ...look } = peekSettings(io.env);
+  const folder = textOf(args, 'sessions') ?? sessionsFolder({ env: io.env, cwd: io.cwd, settings });
+  const listed = preview ? { sessions: [], count: 0 } : newestSessions(folder);
+  /** What is said before the screen is up would be gone with it. */
+  const remarks: string[] = [];
+  let screens: DeskOnScreen | null = null;
+
+  async function load() {
+    const [{ openDesk }, { deskOnScreen }] = await Promise.all([
+      import('./open-desk.ts'),
+      import('./run-on-screen.ts'),
+    ]);
+    const quietly = { ...io, err: (text: string) => void remarks.push(text) };
+    const desk = await openDesk(quietly, programName(), {
+      sessions: textOf(args, 'sessions'),
+      preview,
+    });
+    if (isProblem(desk)) return desk;
+    screens = deskOnScreen(desk, null, io);
+    return screens.tree;
+  }
+
+  const code = await onScreen(
+    {
+      tree: (onLeave) =>
+        createElement(Entrance, {
+          sessions: listed.sessions.map(listWords),
+          count: listed.count,
+          more: [PRACTICE],
+          load,
+          onLeave,
+        }),
+      look,
+      farewell: () => screens?.farewell() ?? '',
+    },
+    args,
+    io,
+  );
+  await ending(screens)?.end(args, io);
+  for (const remark of remarks) io.err(remark);
+  return code;
+}
+
+/** The compiler does not see that a callback has set it. */
+function ending(screens: DeskOnScreen | null): DeskOnScreen | null {
+  return screens;
+}

@@ -1,0 +1,207 @@
+/** A session that the arguments name, from the job sheet to the saved file: on the screen, in lines, or without a person. */
+import { libraryFolder } from '../../files/folders.ts';
+import { loadFile } from '../../files/load-library.ts';
+import { emptyJob, type Job } from '../../procedure/job.ts';
+import { loadJob } from '../../procedure/load-job.ts';
+import type { ParsedProcedure } from '../../procedure/parse-procedure.ts';
+import { type AnswersFile, loadAnswers } from '../../session/answers-file.ts';
+import { formatIssue } from '../../source/format-issue.ts';
+import { isProblem, type Problem } from '../../source/problem.ts';
+import { safeText } from '../../source/safe-text.ts';
+import type { OpenedSession } from '../../ui/app-services.ts';
+import type { Dialogue } from '../../ui/plain/plain-session.ts';
+import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
+import { programName } from '../version.ts';
+import { finish } from './finish.ts';
+import { type Desk, findProcedure, openDesk, startable } from './open-desk.ts';
+import { beginSession } from './open-session.ts';
+import { runAnswers, runOnBench } from './run-unattended.ts';
+import { isPath, namesNone } from './what-is-named.ts';
+
+/** What the complaint says when nobody gave one. */
+const NO_COMPLAINT = 'not stated';
+/** `--bench job`: the simulated vehicle has what the job sheet says. */
+const OWN_FAULT = 'job';
+
+/** Runs the session; the exit code. In lines a person who named none is asked which procedure and which vehicle. */
+export async function runNamed(
+  args: Arguments,
+  io: Io,
+  way: 'screen' | 'lines' | 'unattended',
+): Promise<number> {
+  const desk = await deskFor(args, io);
+  if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
+  if (way === 'unattended') return runUnattended(desk, args, io);
+  if (way === 'lines') return runPlain(desk, args, io);
+  const { runOnScreen } = await import('./run-on-screen.ts');
+  const begun = begin(desk, args, null);
+  if (isProblem(begun)) return tellProblem(io, begun, EXIT.wrongInput);
+  return runOnScreen(desk, begun, args, io);
+}
+
+/** The same as a preview, again after each save of the named file. */
+export async function watchNamed(args: Arguments, io: Io, unattended: boolean): Promise<number> {
+  const { watchRun } = await import('./watch-run.ts');
+  const once = async (turnIo: Io, dialogue: Dialogue | null) => {
+    const desk = await deskFor(args, turnIo);
+    if (isProblem(desk)) return tellProblem(turnIo, desk, EXIT.wrongInput);
+    return dialogue ? talkPlain(desk, args, turnIo, dialogue) : runUnattended(desk, args, turnIo);
+  };
+  const library = libraryFolder(io.cwd);
+  return watchRun({ file: args.positionals[0] ?? '', library, plain: !unattended, once }, io);
+}
+
+/** The desk with what lies beside the named file, and in a preview with nothing to keep. */
+function deskFor(args: Arguments, io: Io): Promise<Desk | Problem> {
+  const [named] = args.positionals;
+  return openDesk(io, programName(), {
+    sessions: textOf(args, 'sessions'),
+    file: named !== undefined && isPath(named) ? named : undefined,
+    preview: args.values['preview'] === true || args.values['watch'] === true,
+  });
+}
+
+/** Opens the session that the arguments name. */
+function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): OpenedSession | Problem {
+  const jobFile = textOf(args, 'job');
+  let job: Job = emptyJob(NO_COMPLAINT);
+  let ownFault: string | null = null;
+  let named = args.positionals[0] ?? answers?.procedure ?? undefined;
+  if (jobFile !== undefined) {
+    const file = loadFile(jobFile, loadJob);
+    if (!file.value)
+      return {
+        problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
+        fix: 'mend the job sheet, then try again',
+      };
+    job = file.value.job;
+    named ??= file.value.procedure ?? undefined;
+    ownFault = file.value.fault;
+  }
+  if (named === undefined)
+    return {
+      problem: 'no procedure is named',
+      fix: `name one of: ${startable(desk)
+        .map(({ draft }) => draft.procedure)
+        .join(', ')}`,
+    };
+  const procedure = findProcedure(desk, named);
+  if (isProblem(procedure)) return procedure;
+  const seed = Number(textOf(args, 'seed') ?? '1');
+  if (!Number.isInteger(seed) || seed < 0)
+    return {
+      problem: `"${textOf(args, 'seed')}" is no seed`,
+      fix: 'give a whole number from 0 up',
+    };
+  const asked = textOf(args, 'bench');
+  if (asked === OWN_FAULT && ownFault === null)
+    return {
+      problem: 'the job sheet does not say what a simulated vehicle has',
+      fix: 'add the key "simulated-fault" to it, or name a fault with --bench',
+    };
+  const fault = asked === OWN_FAULT ? (ownFault ?? undefined) : asked;
+  return beginSession(desk, {
+    procedure,
+    job,
+    bench: fault === undefined ? null : { fault, seed },
+    from: textOf(args, 'from'),
+  });
+}
+
+async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<number> {
+  const path = textOf(args, 'answers');
+  let answers: AnswersFile | null = null;
+  if (path !== undefined) {
+    const file = loadFile(path, loadAnswers);
+    if (!file.value)
+      return tellProblem(
+        io,
+        {
+          problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
+          fix: 'mend the answers file',
+        },
+        EXIT.wrongInput,
+      );
+    answers = file.value;
+  } else if (textOf(args, 'bench') === undefined)
+    return tellProblem(
+      io,
+      { problem: '--unattended needs a simulated vehicle to answer', fix: 'add --bench FAULT' },
+      EXIT.wrongUse,
+    );
+  const opened = begin(desk, args, answers);
+  if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
+  const failure = answers ? runAnswers(opened, answers) : runOnBench(opened);
+  if (opened.driver.session().status === 'open') opened.driver.perform({ type: 'pause' });
+  opened.driver.close();
+  if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
+  await finish(opened, desk, args, io);
+  return failure === null ? EXIT.done : EXIT.wrongInput;
+}
+
+async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
+  const { lineDialogue } = await import('./line-dialogue.ts');
+  const dialogue = lineDialogue(io);
+  try {
+    return await talkPlain(desk, args, io, dialogue);
+  } finally {
+    dialogue.close();
+  }
+}
+
+async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue): Promise<number> {
+  const { plainSession } = await import('../../ui/plain/plain-session.ts');
+  const chosen = namesNone(args) ? await choosePlain(desk, args, dialogue) : args;
+  if (!chosen) return EXIT.interrupted;
+  const opened = begin(desk, chosen, null);
+  if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
+  const end = await plainSession(opened, dialogue);
+  opened.driver.close();
+  await finish(opened, desk, args, io);
+  return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+}
+
+/** Procedure and vehicle by number, for a person who named none. */
+async function choosePlain(
+  desk: Desk,
+  args: Arguments,
+  { say, ask }: Dialogue,
+): Promise<Arguments | null> {
+  const procedures: readonly ParsedProcedure[] = startable(desk);
+  say('Procedures:');
+  procedures.forEach(({ draft }, index) => {
+    say(`  ${index + 1}  ${draft.title}`);
+  });
+  const number = await askNumber(ask, `Which one, 1 to ${procedures.length}? `, procedures.length);
+  const chosen = number === null ? undefined : procedures[number - 1];
+  if (!chosen) return null;
+  const values = { ...args.values };
+  if (values['bench'] === undefined) {
+    const simulated = await ask(
+      'Type bench for a simulated vehicle with a fault, or just Enter for a real one: ',
+    );
+    if (simulated === null) return null;
+    const fault = simulated.trim().toLowerCase() === 'bench' ? firstFault(desk, chosen) : undefined;
+    if (fault !== undefined) values['bench'] = fault;
+  }
+  return { positionals: [chosen.draft.procedure], values };
+}
+
+async function askNumber(
+  ask: Dialogue['ask'],
+  question: string,
+  most: number,
+): Promise<number | null> {
+  while (true) {
+    const line = await ask(question);
+    if (line === null) return null;
+    const number = Number(line.trim());
+    if (Number.isInteger(number) && number >= 1 && number <= most) return number;
+  }
+}
+
+/** An open signal wire, or the first fault of a circuit that has none. */
+function firstFault(desk: Desk, { draft }: ParsedProcedure): string | undefined {
+  const faults = desk.library.circuits.get(draft.circuit ?? '')?.faults ?? [];
+  return (faults.find(({ id }) => id === 'wire.signal.open') ?? faults[0])?.id;
+}

@@ -1,0 +1,46 @@
+import fc from 'fast-check';
+import stringWidth from 'string-width';
+import { describe, expect, it } from 'vitest';
+import signColumns from '../../../src/ui/term/sign-columns.ts';
+
+// The measure is the library that is passed by: string-width, Unicode's East Asian Width and grapheme clusters.
+describe('the short way to measure text', () => {
+  it('gives the library’s columns for every sign of the first plane, alone and beside a letter', () => {
+    const different: string[] = [];
+    for (let point = 0; point < 0x10000; point += 1) {
+      const sign = String.fromCharCode(point);
+      for (const text of [sign, `a${sign}`, `${sign}─`])
+        if (signColumns(text) !== stringWidth(text)) different.push(point.toString(16));
+    }
+    expect(different).toEqual([]);
+  });
+
+  it('gives the library’s columns for words of such signs, marks and emoji', () => {
+    const sign = fc.oneof(
+      fc.constantFrom('a', '─', '│', '█', '⠿', '→', '°', 'é', '–', '“'),
+      fc.constantFrom(
+        '\u0301',
+        '\ufe0f',
+        '\u200d',
+        '👩',
+        '漢',
+        '☃',
+        '한',
+        '\u20e3',
+        '1',
+        '\u001b[1m',
+      ),
+    );
+    fc.assert(
+      fc.property(fc.array(sign, { maxLength: 12 }), (signs) => {
+        const text = signs.join('');
+        expect(signColumns(text)).toBe(stringWidth(text));
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('leaves a wish about ambiguous signs to the library', () => {
+    expect(signColumns('─', { ambiguousIsNarrow: false })).toBe(2);
+  });
+});
