@@ -12,7 +12,7 @@ import { type LoadedJob, loadJob } from '../procedure/load-job.ts';
 import { type ParsedProcedure, parseProcedure } from '../procedure/parse-procedure.ts';
 import type { Checked, Issue } from '../source/issue.ts';
 import { parseYaml } from '../source/parse-yaml.ts';
-import { LazyCircuits } from './lazy-circuits.ts';
+import { LazyFiles } from './lazy-files.ts';
 import { readTextFile } from './read-text.ts';
 
 /** A file that was read, whether or not it could be used. */
@@ -30,12 +30,11 @@ export interface CircuitHead {
 
 export interface LoadedLibrary extends Library {
   readonly folder: string;
-  readonly procedureFiles: readonly LibraryFile<ParsedProcedure>[];
+  readonly procedures: LazyFiles<ParsedProcedure>;
+  readonly circuits: LazyFiles<Circuit>;
   /** Names and titles of the circuits, without working any of them out. */
   readonly circuitHeads: () => readonly CircuitHead[];
-  /** Every circuit file; loads them all. */
-  readonly circuitFiles: () => readonly LibraryFile<Circuit>[];
-  readonly jobFiles: readonly LibraryFile<LoadedJob>[];
+  readonly jobFiles: () => readonly LibraryFile<LoadedJob>[];
   readonly cautionFile: LibraryFile<readonly CautionRule[]>;
 }
 
@@ -48,27 +47,34 @@ export interface LibraryPaths {
 
 const NO_PATHS: LibraryPaths = { procedures: [], circuits: [], cautions: [] };
 
-/** Reads the whole folder, and the files of `before`. Files that cannot be used are kept with their issues and are missing from the maps. */
+/** The library in a folder, and the files of `before`. Files that cannot be used are kept with their issues and are missing from the maps. */
 export function loadLibrary(folder: string, before: LibraryPaths = NO_PATHS): LoadedLibrary {
-  const procedurePaths = [folder, join(folder, 'families')].flatMap((place) =>
-    yamlFiles(place).filter((path) => basename(path) !== 'cautions.yaml'),
-  );
-  const procedureFiles = [...before.procedures, ...procedurePaths].map((path) =>
-    loadFile(path, parseProcedure),
-  );
-  const circuitPaths = [...before.circuits, ...yamlFiles(join(folder, 'circuits'))];
-  const circuits = new LazyCircuits(circuitPaths, (path) => loadFile(path, loadCircuit));
-  const jobFiles = yamlFiles(join(folder, 'jobs')).map((path) => loadFile(path, loadJob));
+  const circuitPaths = yamlFiles(join(folder, 'circuits'));
   const cautionFile = loadFile(before.cautions[0] ?? join(folder, 'cautions.yaml'), loadCautions);
+  let jobFiles: readonly LibraryFile<LoadedJob>[] | null = null;
   return {
     folder,
-    procedureFiles,
-    circuits,
-    circuitHeads: () => circuitPaths.flatMap(headOf),
-    circuitFiles: () => circuits.files(),
-    jobFiles,
+    procedures: new LazyFiles(
+      {
+        first: before.procedures,
+        rest: [folder, join(folder, 'families')].flatMap((place) =>
+          yamlFiles(place).filter((path) => basename(path) !== 'cautions.yaml'),
+        ),
+      },
+      (path) => loadFile(path, parseProcedure),
+      ({ draft }) => draft.procedure,
+    ),
+    circuits: new LazyFiles(
+      { first: before.circuits, rest: circuitPaths },
+      (path) => loadFile(path, loadCircuit),
+      ({ name }) => name,
+    ),
+    circuitHeads: () => [...before.circuits, ...circuitPaths].flatMap(headOf),
+    jobFiles: () => {
+      jobFiles ??= yamlFiles(join(folder, 'jobs')).map((path) => loadFile(path, loadJob));
+      return jobFiles;
+    },
     cautionFile,
-    procedures: byName(procedureFiles, (parsed) => parsed.draft.procedure),
     cautions: cautionFile.value ?? [],
   };
 }
@@ -101,15 +107,6 @@ function yamlFiles(folder: string): string[] {
   } catch {
     return [];
   }
-}
-
-/** The first file of a name wins; `check` tells of the second. */
-function byName<T>(files: readonly LibraryFile<T>[], nameOf: (value: T) => string): Map<string, T> {
-  const map = new Map<string, T>();
-  for (const { value } of files) {
-    if (value !== null && !map.has(nameOf(value))) map.set(nameOf(value), value);
-  }
-  return map;
 }
 
 /** Name and title of a circuit file that is YAML at least; its other mistakes are told when it is used. */

@@ -112,9 +112,9 @@ function openEnds(name: string): string[] {
 }
 
 function familyLines(): string[] {
-  const families = library.procedureFiles.flatMap(({ value }) =>
-    value?.draft.needs === undefined ? [] : [value.draft],
-  );
+  const families = library.procedures
+    .files()
+    .flatMap(({ value }) => (value?.draft.needs === undefined ? [] : [value.draft]));
   return [
     '## Sub-procedures',
     '',
@@ -137,9 +137,11 @@ function jobLines(): string[] {
     'Vehicles, people and numbers are invented. Each runs without a person by',
     '`ohmward run --job procedures/jobs/NAME.yaml --answers sessions/sample-NAME.answers.yaml`.',
     '',
-    ...library.jobFiles.flatMap(({ value }) =>
-      value ? [`- **${value.job.name}** (${value.procedure}): ${value.job.complaint}`] : [],
-    ),
+    ...library
+      .jobFiles()
+      .flatMap(({ value }) =>
+        value ? [`- **${value.job.name}** (${value.procedure}): ${value.job.complaint}`] : [],
+      ),
   ];
 }
 

@@ -18,9 +18,9 @@ const COPIED_LENGTH = 60;
 
 describe('every shipped file', () => {
   it.each([
-    ...library.procedureFiles,
-    ...library.circuitFiles(),
-    ...library.jobFiles,
+    ...library.procedures.files(),
+    ...library.circuits.files(),
+    ...library.jobFiles(),
     library.cautionFile,
   ])('$path loads without an issue', ({ value, issues }) => {
     expect(issues).toEqual([]);
@@ -36,24 +36,26 @@ describe('every shipped file', () => {
   });
 
   it('is named like what it holds', () => {
-    for (const { path, value } of library.procedureFiles)
+    for (const { path, value } of library.procedures.files())
       expect(`${value?.draft.procedure}.yaml`).toBe(basename(path));
-    for (const { path, value } of library.jobFiles)
+    for (const { path, value } of library.jobFiles())
       expect(`${value?.job.name}.yaml`).toBe(basename(path));
   });
 });
 
 describe('sub-procedures', () => {
   const used = new Set(
-    library.procedureFiles.flatMap(({ value }) =>
-      Object.values(value?.draft.steps ?? {}).flatMap(({ use }) =>
-        use === undefined ? [] : [use],
+    library.procedures
+      .files()
+      .flatMap(({ value }) =>
+        Object.values(value?.draft.steps ?? {}).flatMap(({ use }) =>
+          use === undefined ? [] : [use],
+        ),
       ),
-    ),
   );
-  const families = library.procedureFiles.flatMap(({ value }) =>
-    value?.draft.needs === undefined ? [] : [value.draft.procedure],
-  );
+  const families = library.procedures
+    .files()
+    .flatMap(({ value }) => (value?.draft.needs === undefined ? [] : [value.draft.procedure]));
 
   it.each(families)('%s is used', (name) => {
     expect(used).toContain(name);
@@ -77,7 +79,7 @@ describe('sub-procedures', () => {
 
   it('no step is copied from one file to another', () => {
     const seen = new Map<string, string>();
-    for (const { path, value } of library.procedureFiles)
+    for (const { path, value } of library.procedures.files())
       for (const [id, { say }] of Object.entries(value?.draft.steps ?? {})) {
         const text = (say ?? '').trim().replace(/\s+/g, ' ');
         if (text.length <= COPIED_LENGTH) continue;
@@ -125,10 +127,10 @@ describe('what a person reads', () => {
 
 describe('demo jobs', () => {
   it('there are five', () => {
-    expect(library.jobFiles).toHaveLength(5);
+    expect(library.jobFiles()).toHaveLength(5);
   });
 
-  it.each(library.jobFiles)('$path fits its procedure', ({ value }) => {
+  it.each(library.jobFiles())('$path fits its procedure', ({ value }) => {
     const { job, procedure } = value!;
     const { model } = shipped(procedure!);
     const terminals = model.circuit.terminals.map(({ id }) => id);

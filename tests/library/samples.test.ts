@@ -27,12 +27,12 @@ const ENDS: Readonly<Record<string, readonly string[]>> = {
 
 describe('demo answers', () => {
   it('there is one file for each demo job', () => {
-    const jobs = library.jobFiles.map(({ value }) => value?.job.name);
+    const jobs = library.jobFiles().map(({ value }) => value?.job.name);
     expect(files('.answers.yaml')).toEqual(jobs.map((name) => `sample-${name}.answers.yaml`));
     expect(Object.keys(ENDS)).toEqual(jobs);
   });
 
-  it.each(library.jobFiles)('$path runs by its answers to its conclusion', ({ value }) => {
+  it.each(library.jobFiles())('$path runs by its answers to its conclusion', ({ value }) => {
     const { job, procedure } = value!;
     const path = join(FOLDER, `sample-${job.name}.answers.yaml`);
     const { value: answers, issues } = loadAnswers(readFileSync(path, 'utf8'), path);

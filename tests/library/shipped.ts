@@ -10,9 +10,9 @@ import type { Issue } from '../../src/source/issue.ts';
 export const library = loadLibrary('procedures');
 
 /** Procedures that can be started, in the order of their files. */
-export const trees = library.procedureFiles.flatMap(({ value }) =>
-  value && value.draft.needs === undefined ? [value] : [],
-);
+export const trees = library.procedures
+  .files()
+  .flatMap(({ value }) => (value && value.draft.needs === undefined ? [value] : []));
 
 export interface Shipped {
   readonly linked: LinkedProcedure;

@@ -10,6 +10,7 @@ import {
 import { mountScreen } from '../../ui/term/mount.tsx';
 import { openTerminal } from '../../ui/term/terminal-session.ts';
 import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
+import { keepHeapSmall } from './small-heap.ts';
 
 /** What is shown, and how it is left. */
 export interface Shown {
@@ -26,6 +27,7 @@ export async function onScreen(
   args: Arguments,
   io: Io,
 ): Promise<number> {
+  keepHeapSmall();
   let code: number = EXIT.done;
   const asked = args.values['ascii'] === true || look.ascii;
   const wish =

@@ -119,9 +119,9 @@ export function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure |
       fix: 'mend the file, then try again',
     };
   }
-  const broken = desk.library.procedureFiles.find(
-    ({ path, value }) => value === null && path.endsWith(`${nameOrPath}.yaml`),
-  );
+  const broken = desk.library.procedures
+    .files()
+    .find(({ path, value }) => value === null && path.endsWith(`${nameOrPath}.yaml`));
   if (broken)
     return {
       problem: broken.issues.map((issue) => formatIssue(issue, broken.text)).join('\n'),
@@ -158,8 +158,7 @@ export function linkFor(
   });
   if (linked.value) return linked.value;
   const errors = linked.issues.filter((issue) => !isUsable([issue]));
-  const text = (file: string) =>
-    desk.library.procedureFiles.find(({ path }) => path === file)?.text ?? parsed.source.text;
+  const text = (file: string) => desk.library.procedures.known(file)?.text ?? parsed.source.text;
   return {
     problem: errors.map((issue) => formatIssue(issue, text(issue.at.file))).join('\n'),
     fix: `see all of it with: ohmward check ${parsed.source.file}`,

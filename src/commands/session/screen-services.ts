@@ -30,7 +30,7 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
         circuit: draft.circuit ?? null,
       })),
     listDemoJobs: () =>
-      library.jobFiles.flatMap(({ path, value }) => {
+      library.jobFiles().flatMap(({ path, value }) => {
         if (!value) return [];
         const procedure = library.procedures.get(value.procedure ?? '')?.source.file;
         if (procedure === undefined) return [];
