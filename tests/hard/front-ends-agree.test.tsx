@@ -1,0 +1,293 @@
+/**
+ * One person, four ways in: keys on the screen, lines of the dialogue, an answers file, and the log replayed. Whatever
+ * the person answers, notes, takes back or cannot do in any shipped procedure, the same is saved and the same follows.
+ */
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { stringify } from 'yaml';
+import { openDesk, startable } from '../../src/commands/session/open-desk.ts';
+import { beginSession } from '../../src/commands/session/open-session.ts';
+import { runAnswers } from '../../src/commands/session/run-unattended.ts';
+import { readSessionLog } from '../../src/log/read-session.ts';
+import { emptyJob } from '../../src/procedure/job.ts';
+import { parseReading } from '../../src/quantity/parse-reading.ts';
+import { loadAnswers } from '../../src/session/answers-file.ts';
+import { judgeStep, pendingCautions } from '../../src/session/decide.ts';
+import type { SessionEvent } from '../../src/session/events.ts';
+import { replay } from '../../src/session/evolve.ts';
+import { expectedReading } from '../../src/session/expected-reading.ts';
+import { presentStep } from '../../src/session/session.ts';
+import { isProblem } from '../../src/source/problem.ts';
+import type { OpenedSession } from '../../src/ui/app-services.ts';
+import { plainSession } from '../../src/ui/plain/plain-session.ts';
+import { choicesAt } from '../../src/ui/screens/choice-prompt-state.ts';
+import { SessionScreen } from '../../src/ui/screens/session-screen.tsx';
+import { openTestScreen } from '../ui/in-process.ts';
+import { CLEAR, ENTER, F } from '../ui/screens/keys.ts';
+
+const LONG = process.env.OHMWARD_LONG === '1';
+const SEED = Number(process.env.OHMWARD_SEED ?? 20310506);
+const SESSIONS = LONG ? 2000 : 60;
+const MOVES_MAX = 24;
+/** The runner's own limit, far above what it takes. */
+const TIME_MS = LONG ? 3_600_000 : 240_000;
+/** More than any session of so many moves has events. */
+const TURNS_MAX = 200;
+
+/** What a person does next; numbers pick among what is asked. */
+type Move =
+  | { readonly do: 'answer'; readonly pick: number; readonly typed: string }
+  | { readonly do: 'note'; readonly text: string }
+  | { readonly do: 'cannot'; readonly text: string }
+  | { readonly do: 'back' };
+
+/** What it meant where it was done, in the words of each way in. */
+interface Meant {
+  readonly keys: readonly string[];
+  readonly line: string;
+  readonly answer: Readonly<Record<string, unknown>>;
+}
+
+const TYPED = [
+  '0',
+  '0.02',
+  '4.98',
+  '5 V',
+  '11.9 V',
+  '12,4',
+  '2.5',
+  '480 mV',
+  '0.3 ohm',
+  '850',
+  '1k2',
+  '0.9 Mohm',
+  'OL',
+  '120 Hz',
+  '210 rpm',
+  '50 %',
+  '7 mA',
+  '-0.1',
+  'nonsense',
+];
+const words = fc
+  .string({ unit: 'grapheme-ascii', minLength: 1, maxLength: 20 })
+  .map((text) => text.trim())
+  .filter((text) => text !== '');
+const move: fc.Arbitrary<Move> = fc.oneof(
+  {
+    weight: 8,
+    arbitrary: fc.record({
+      do: fc.constant('answer' as const),
+      pick: fc.nat({ max: 20 }),
+      typed: fc.constantFrom(...TYPED),
+    }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.oneof(
+      fc.record({ do: fc.constant('note' as const), text: words }),
+      fc.record({ do: fc.constant('cannot' as const), text: words }),
+    ),
+  },
+  { weight: 1, arbitrary: fc.constant<Move>({ do: 'back' }) },
+);
+
+const desk = await openDesk(
+  {
+    out: () => {},
+    err: () => {},
+    env: { HOME: '/nonexistent', XDG_CONFIG_HOME: '/nonexistent' },
+    cwd: process.cwd(),
+  },
+  'ohmward test',
+  { preview: true },
+);
+if (isProblem(desk)) throw new Error(desk.problem);
+const table = desk;
+const procedures = startable(table);
+
+/** Chances are another room's matter, and cost more than all the rest. */
+function begin(procedure: number): OpenedSession {
+  const opened = beginSession(table, {
+    procedure: procedures[procedure % procedures.length]!,
+    job: emptyJob('does not start'),
+    bench: null,
+  });
+  if (isProblem(opened)) throw new Error(opened.problem);
+  return { ...opened, thinker: null };
+}
+
+/** Does the moves by command, as far as each is possible where it comes; what they meant. */
+function reference(opened: OpenedSession, moves: readonly Move[]): Meant[] {
+  const { driver } = opened;
+  const meant: Meant[] = [];
+  for (const one of moves) {
+    let session = driver.session();
+    if (session.status !== 'open') break;
+    const step = presentStep(session);
+    if (pendingCautions(session).length > 0) {
+      driver.perform({ type: 'acknowledge-cautions', step: step.id });
+      meant.push({ keys: ['y'], line: 'yes', answer: { acknowledge: true } });
+      session = driver.session();
+    }
+    const found = meaning(one, opened);
+    if (found && driver.perform(found.command).ok) meant.push(found);
+  }
+  return meant;
+}
+
+type Found = Meant & { readonly command: Parameters<OpenedSession['driver']['perform']>[0] };
+
+function meaning(one: Move, { driver, limits }: OpenedSession): Found | null {
+  const session = driver.session();
+  const step = presentStep(session);
+  if (one.do === 'note')
+    return {
+      command: { type: 'add-note', text: one.text },
+      keys: [F.note, one.text, ENTER],
+      line: `note ${one.text}`,
+      answer: { note: one.text },
+    };
+  if (one.do === 'back')
+    return { command: { type: 'go-back' }, keys: [F.back], line: 'back', answer: { back: true } };
+  if (one.do === 'cannot')
+    return {
+      command: { type: 'cannot-do', reason: one.text },
+      keys: [F.cannot, one.text, ENTER],
+      line: `cannot ${one.text}`,
+      answer: { cannot: one.text },
+    };
+  switch (step.kind) {
+    case 'act':
+      return {
+        command: { type: 'mark-done' },
+        keys: [ENTER],
+        line: 'done',
+        answer: { done: true },
+      };
+    case 'conclude':
+      return {
+        command: { type: 'conclude' },
+        keys: [ENTER],
+        line: 'yes',
+        answer: { conclude: true },
+      };
+    case 'measure': {
+      const read = parseReading(one.typed, expectedReading(step, limits(step)));
+      if (read.status !== 'read') return null;
+      const { value } = read.quantity;
+      // What cannot be is asked for twice on the screen, and not at all in a file.
+      if (judgeStep(step, value, session.meter)?.verdict === 'impossible') return null;
+      return {
+        command: { type: 'record-reading', typed: one.typed, value },
+        keys: [CLEAR, one.typed, ENTER],
+        line: one.typed,
+        answer: { reading: one.typed },
+      };
+    }
+    case 'ask':
+    case 'look': {
+      const choices = choicesAt(step);
+      const place = one.pick % Math.min(9, choices.length);
+      const { outcome, look } = choices[place]!;
+      return {
+        command: { type: 'choose-outcome', outcome, ...(look === null ? {} : { look }) },
+        keys: [String(place + 1)],
+        line: outcome,
+        answer: { choose: look ?? outcome },
+      };
+    }
+  }
+}
+
+/** What was saved, without times; in lines a person names the outcome, on the screen what was seen. */
+function saved(opened: OpenedSession, withLooks: boolean): unknown[] {
+  const { events, verdict } = readSessionLog(table.disk.read(opened.driver.path()));
+  expect(verdict).toBe('whole');
+  const bare = events.map(({ seq: _seq, prev: _prev, ...event }) => event);
+  expect(replay(bare as unknown as readonly SessionEvent[])).toEqual(opened.driver.session());
+  return events.map(({ at: _at, elapsed: _elapsed, prev: _prev, ...rest }) => {
+    if (rest['type'] === 'session-opened') return { ...rest, id: '' };
+    if (withLooks || rest['type'] !== 'look-recorded') return rest;
+    const { look: _look, ...named } = rest as Record<string, unknown>;
+    return named;
+  });
+}
+
+async function onScreen(opened: OpenedSession, meant: readonly Meant[]): Promise<void> {
+  let now = 0;
+  const screen = await openTestScreen(
+    <SessionScreen opened={opened} clock={() => now} onHome={() => {}} />,
+  );
+  for (const { keys } of meant)
+    for (const key of keys) {
+      now += 1000;
+      await screen.send(key);
+    }
+  await screen.unmount();
+  expect(screen.crashes).toEqual([]);
+}
+
+async function inLines(opened: OpenedSession, meant: readonly Meant[]): Promise<void> {
+  const lines = meant.map(({ line }) => line);
+  let turns = 0;
+  await plainSession(opened, {
+    say: () => {},
+    ask: async () => {
+      turns += 1;
+      if (turns > TURNS_MAX) throw new Error('asked without end');
+      return lines.shift() ?? null;
+    },
+  });
+  expect(lines).toEqual([]);
+}
+
+function byFile(opened: OpenedSession, meant: readonly Meant[]): void {
+  const text = stringify({ answers: meant.map(({ answer }) => answer) });
+  const { value, issues } = loadAnswers(text, 'answers.yaml');
+  expect(issues).toEqual([]);
+  expect(runAnswers(opened, value!)).toBeNull();
+}
+
+it(
+  `screen, lines, answers file and replay agree on ${SESSIONS} sessions`,
+  async () => {
+    const reached = { events: 0, concluded: 0, backs: 0, readings: 0 };
+    await fc.assert(
+      fc.asyncProperty(
+        fc.nat({ max: procedures.length - 1 }),
+        fc.array(move, { minLength: 4, maxLength: MOVES_MAX }),
+        async (procedure, moves) => {
+          const first = begin(procedure);
+          const meant = reference(first, moves);
+          if (meant.length === 0) return;
+          const wanted = saved(first, true);
+          const file = begin(procedure);
+          byFile(file, meant);
+          expect(saved(file, true)).toEqual(wanted);
+          const screen = begin(procedure);
+          await onScreen(screen, meant);
+          expect(saved(screen, true)).toEqual(wanted);
+          const lines = begin(procedure);
+          await inLines(lines, meant);
+          const named = saved(lines, false);
+          const paused = first.driver.session().status === 'open' ? 1 : 0;
+          expect(named.slice(0, named.length - paused)).toEqual(saved(first, false));
+          reached.events += wanted.length;
+          for (const event of wanted as { type: string }[]) {
+            if (event.type === 'concluded') reached.concluded += 1;
+            if (event.type === 'step-reopened') reached.backs += 1;
+            if (event.type === 'reading-recorded') reached.readings += 1;
+          }
+        },
+      ),
+      { numRuns: SESSIONS, seed: SEED },
+    );
+    // The sequences came far enough to mean something.
+    expect(reached.events).toBeGreaterThan(SESSIONS * 6);
+    expect(reached.concluded).toBeGreaterThan(SESSIONS / 20);
+    expect(reached.backs).toBeGreaterThan(SESSIONS / 10);
+    expect(reached.readings).toBeGreaterThan(SESSIONS);
+  },
+  TIME_MS,
+);
