@@ -20,6 +20,10 @@ export async function bundleChild(source: string, folder: string): Promise<strin
     platform: 'node',
     format: 'esm',
     target: 'node20',
+    // Libraries of the older module kind ask for Node's own modules by `require`.
+    banner: {
+      js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
+    },
     logLevel: 'error',
   });
   return outfile;
