@@ -28,7 +28,6 @@ const OPEN_ENDS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   'throttle-position': {},
   'pedal-position': { 'no-reference-or-plug': 2, 'no-ground-or-plug': 2 },
   'wheel-speed-current': {
-    'plug-or-gap': 2,
     'ring-damaged': 2,
     'ring-hidden': 2,
     'no-feed': 2,
