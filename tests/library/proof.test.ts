@@ -90,14 +90,16 @@ describe.each(names)('%s, proved', (name) => {
   });
 });
 
-describe('minutes', () => {
+describe('beside the cheapest strategy', () => {
   it.each(names)(
-    '%s takes little longer than the cheapest strategy found',
+    '%s takes little longer than the cheapest strategy found, and parts as much',
     (name) => {
       const { linked, model } = shipped(name);
-      const { tree, optimum } = compareMinutes(linked.procedure, model);
+      const { tree, optimum, repairsLeft } = compareMinutes(linked.procedure, model);
       expect(tree / optimum).toBeGreaterThan(0.9);
       expect(tree / optimum).toBeLessThan(DETOUR_MAX);
+      const larger = [...repairsLeft].filter(([, left]) => left.tree > left.optimum);
+      expect(larger).toEqual([]);
     },
     600_000,
   );
