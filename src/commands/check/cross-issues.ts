@@ -114,7 +114,17 @@ function partIssues(file: CheckedFile, circuit: Circuit): Issue[] {
 
 function faultIssues(file: CheckedFile, circuit: Circuit): Issue[] {
   if (file.loaded?.kind !== 'job') return [];
-  const { fault } = file.loaded.value;
+  const { fault, comesAndGoes } = file.loaded.value;
+  if (comesAndGoes && (fault === null || fault === HEALTHY))
+    return [
+      {
+        code: 'missing-key',
+        severity: 'error',
+        at: place(file, ['comes-and-goes']),
+        words: '"comes-and-goes" needs a "simulated-fault" that does',
+        fix: 'name the fault, or leave "comes-and-goes" out',
+      },
+    ];
   const known = [HEALTHY, ...circuit.faults.map(({ id }) => id)];
   if (fault === null || known.includes(fault)) return [];
   return [
