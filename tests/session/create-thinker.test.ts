@@ -277,6 +277,32 @@ describe('a conclusion', () => {
     expect(weighed.wouldProve.length).toBeGreaterThan(0);
   });
 
+  it('is backed by evidence in the words of the step that was asked', () => {
+    // The same test stands in the tree as "Live data instead of the scope" too.
+    const asked = 'counts/live';
+    const twins = Object.values(linked.procedure.steps).filter(
+      (step) => step.kind === 'look' && step.probe.kind === 'counts',
+    );
+    expect(new Set(twins.map(({ title }) => title)).size).toBeGreaterThan(1);
+    const opened = begin();
+    let session = openSession({
+      ...opened.opened,
+      procedure: { ...linked.procedure, start: asked },
+    });
+    for (const command of [
+      { type: 'acknowledge-cautions' },
+      { type: 'choose-outcome', outcome: 'still', look: 'still' },
+    ] as const) {
+      const decision = decide(session, command, when(1));
+      if (!decision.ok) throw new Error(decision.refusal.words);
+      session = decision.events.reduce(evolve, session);
+    }
+    const { ruledOut } = thinkerFor().weigh(session, ['module.signal.input-dead']);
+    expect(ruledOut.map(({ by }) => by)).toContain(
+      `${linked.procedure.steps[asked]!.title}: the live data stays still`,
+    );
+  });
+
   it('lists what was found, where, and what it points to, and what ruled others out', () => {
     const session = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
     const weighed = thinkerFor().weigh(session, ['wire.signal.open']);
