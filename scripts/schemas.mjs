@@ -60,6 +60,8 @@ async function generate({ name, room, typeName }, schema) {
     format: 'esm',
     platform: 'node',
     target: 'node20',
+    // The same text where node_modules is a link.
+    preserveSymlinks: true,
     write: false,
     logLevel: 'warning',
   });

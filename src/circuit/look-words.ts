@@ -1,13 +1,13 @@
-/** Looks in the words of a person looking. */
+/** Looks in the words of a person looking; those of a scope fit pulses, waves and the slope of a potentiometer. */
 import type { Look } from './test.ts';
 
 export const LOOK_WORDS: Readonly<Record<Look, string>> = {
   lit: 'the light is bright',
   dim: 'the light is dim',
   dark: 'the light stays dark',
-  full: 'it toggles fully, tooth for tooth',
-  weak: 'it toggles, but too little',
-  uneven: 'it toggles, but the teeth are not even',
+  full: 'full and even',
+  weak: 'even, but too small',
+  uneven: 'uneven, something is missing or jumps',
   'flat-high': 'a flat line, high',
   'flat-middle': 'a flat line in the middle',
   'flat-low': 'a flat line, low',

@@ -9,9 +9,10 @@ import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Model } from '../circuit/model.ts';
 import type { MeterFunction, Shown, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
-import type { Step } from '../procedure/procedure.ts';
+import type { Procedure, Step } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { VehicleAnswer } from '../session/driver.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
 
 export interface Bench {
   readonly fault: string;
@@ -30,6 +31,33 @@ export function createBench(model: Model, fault: string, seed: number): Bench {
   const shows = (test: Test): Shown =>
     withMeterError(model, model.shows(fault, test, sample), noise(seed, test));
   return { fault, seed, shows, answers: (step) => answerTo(model, step, shows) };
+}
+
+/** Steps that wake a fault which comes and goes: moving the harness, warming the sensor. */
+const WAKING = ['wiggle', 'actuation'];
+
+/**
+ * A vehicle whose `fault` comes and goes: every test reads like a healthy one, and a step of `procedure` that moves the
+ * harness or warms the sensor ends where a conclusion stands for the fault.
+ */
+export function createWakingBench(
+  model: Model,
+  procedure: Procedure,
+  fault: string,
+  seed: number,
+): Bench {
+  const healthy = createBench(model, HEALTHY, seed);
+  const answers = (step: Step): VehicleAnswer | null => {
+    if (step.kind !== 'ask' || !WAKING.includes(step.family)) return healthy.answers(step);
+    const woken = step.outcomes.find(({ go }) => {
+      const next = procedure.steps[go];
+      return next?.kind === 'conclude' && next.faults.includes(fault);
+    });
+    return woken
+      ? { words: woken.words, answer: { kind: 'outcome', outcome: woken.name, look: null } }
+      : healthy.answers(step);
+  };
+  return { ...healthy, fault, answers };
 }
 
 /** What the simulated vehicle says to one test, in words. */

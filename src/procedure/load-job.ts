@@ -12,6 +12,8 @@ export interface LoadedJob {
   readonly procedure: string | null;
   /** What the vehicle has when it is simulated; null when the job does not say. */
   readonly fault: string | null;
+  /** The simulated vehicle shows its fault only to who moves the harness. */
+  readonly comesAndGoes: boolean;
 }
 
 /** The job in `text`; null with issues when it cannot be used. */
@@ -33,6 +35,7 @@ export function loadJob(text: string, file: string): Checked<LoadedJob> {
       job: jobOf(draft),
       procedure: draft.procedure ?? null,
       fault: draft['simulated-fault'] ?? null,
+      comesAndGoes: draft['comes-and-goes'] ?? false,
     },
     issues,
   };

@@ -2,9 +2,11 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Look, Probe, Setup, VehicleState } from '../circuit/test.ts';
+import { formatRange } from '../quantity/format-quantity.ts';
+import type { Unit } from '../quantity/quantity.ts';
 import { terminalWords } from './bind-text.ts';
 import type { Job } from './job.ts';
-import type { Step } from './procedure.ts';
+import { type ExpectedRange, endsOf, type Step } from './procedure.ts';
 
 const STATE_WORDS: Readonly<Record<VehicleState, string>> = {
   'key-off': 'key off',
@@ -77,6 +79,13 @@ export function instrumentWords(probe: Probe | null): string {
 /** A look as people say it; a look of a later version by its name. */
 export function lookWords(look: Look): string {
   return LOOK_WORDS[look] ?? look.replace('-', ' ');
+}
+
+/** What is expected of a reading: `4.88 to 5.12 V`; an ohmmeter shows `OL` for what lies above all its ranges. */
+export function expectedRangeWords(expected: ExpectedRange, unit: Unit): string {
+  const { low, high } = endsOf(expected);
+  const range = formatRange(low, high, unit);
+  return unit === 'ohm' && low > 0 && high === Number.POSITIVE_INFINITY ? `OL or ${range}` : range;
 }
 
 /** A part or a connector in the circuit's words; `wire.signal` as "signal wire". */

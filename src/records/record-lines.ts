@@ -3,13 +3,14 @@ import type { Verdict } from '../circuit/judge.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import { endsOf, isTask, type Step, stepOf } from '../procedure/procedure.ts';
 import {
+  expectedRangeWords,
   instrumentWords,
   lookWords,
   setupWords,
   stepWhere,
   whereWords,
 } from '../procedure/test-words.ts';
-import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
+import { formatQuantity } from '../quantity/format-quantity.ts';
 import { capturedWords } from '../session/capture-step.ts';
 import type { Answer, ExtraReading, ReadingRecorded, StepCapture } from '../session/events.ts';
 import type { Session } from '../session/session.ts';
@@ -63,8 +64,7 @@ function significantDigits(typed: string): number {
 export function expectedWords(step: Step): string {
   if (step.kind === 'measure') {
     if (!step.expected) return '';
-    const { low, high } = endsOf(step.expected);
-    return formatRange(low, high, step.unit);
+    return expectedRangeWords(step.expected, step.unit);
   }
   return step.kind === 'look' ? step.expected.map(lookWords).join(' or ') : '';
 }

@@ -46,6 +46,8 @@ const ALWAYS_AT_HAND = ['eyes', 'lead', 'live-data', 'meter'];
 /** One reading of the session and the words for it. */
 interface SessionReading extends Reading {
   readonly found: string;
+  /** What was asked: the same test may stand in the tree by several names. */
+  readonly words: string;
 }
 
 /** A thinker over `model` for sessions of one procedure and job. */
@@ -141,16 +143,16 @@ class ModelThinker implements Thinker {
     });
     const words = this.conclusionWords(concluded);
     const evidence: EvidenceLine[] = weighed.evidence.map(({ reading, test }) => ({
-      test: this.tests[test]!.words,
+      test: readings[reading]!.words,
       where: whereWords(this.tests[test]!.test.probe, this.job, this.circuit),
       found: readings[reading]!.found,
       pointsTo: words,
     }));
     return {
       evidence,
-      ruledOut: weighed.ruledOut.map(({ repair, reading, test }) => ({
+      ruledOut: weighed.ruledOut.map(({ repair, reading }) => ({
         words: this.repairWords.get(repair) ?? repair,
-        by: `${this.tests[test]!.words}: ${readings[reading]!.found}`,
+        by: `${readings[reading]!.words}: ${readings[reading]!.found}`,
       })),
       proven: weighed.proven,
       missing: weighed.missing,
@@ -194,20 +196,26 @@ class ModelThinker implements Thinker {
       if (event.type === 'look-recorded')
         return event.look === null
           ? []
-          : this.reading(test, { kind: 'look', look: event.look }, LOOK_WORDS[event.look]);
+          : this.reading(
+              test,
+              { kind: 'look', look: event.look },
+              LOOK_WORDS[event.look],
+              step.title,
+            );
       if (event.unit !== 'V' && event.unit !== 'ohm') return [];
       const value = event.value ?? Number.POSITIVE_INFINITY;
       return this.reading(
         test,
         { kind: 'number', value, unit: event.unit },
         formatQuantity({ value, unit: event.unit }),
+        step.title,
       );
     });
   }
 
-  private reading(test: Test, shown: Shown, found: string, words = ''): SessionReading[] {
+  private reading(test: Test, shown: Shown, found: string, words: string): SessionReading[] {
     const index = this.byKey.get(testKey(test)) ?? this.remember(test, words);
-    return index === null ? [] : [{ test: index, shown, found }];
+    return index === null ? [] : [{ test: index, shown, found, words }];
   }
 
   /** Takes a test of the person's own into the table; null when the model cannot answer it. */
@@ -252,8 +260,7 @@ class ModelThinker implements Thinker {
     const pair = two ? ` Two faults at once would explain them: ${two}.` : '';
     if (!culprit)
       return `No single fault explains these readings; there may be two, or a lead was in the wrong place.${pair}`;
-    const { words } = this.tests[culprit.test]!;
-    return `No single fault explains these readings. "${words}" (${culprit.found}) disagrees most with the rest: check where both leads were, and repeat it.${pair}`;
+    return `No single fault explains these readings. "${culprit.words}" (${culprit.found}) disagrees most with the rest: check where both leads were, and repeat it.${pair}`;
   }
 
   /** "A and B" for the likeliest pair of faults, when a single one with a slip is not much likelier than both. */
@@ -286,7 +293,7 @@ class ModelThinker implements Thinker {
     });
     if (!settled || group.length < 2) return null;
     const words = group.map((repair) => this.repairWords.get(repair) ?? repair);
-    return `No test here parts these: ${words.join('; ')}.`;
+    return `No test here parts these: ${inOneSentence(words, '; ').replace(/\.$/, '')}.`;
   }
 
   /** How things stand at the vehicle after everything that was done. */
@@ -304,8 +311,14 @@ class ModelThinker implements Thinker {
         .filter(({ id }) => ids.includes(id))
         .map(({ repairWords, repair }) => repairWords ?? repair),
     );
-    return [...repairs].join(', or ');
+    return inOneSentence([...repairs], ', or ');
   }
+}
+
+/** Sentences as the parts of one. */
+function inOneSentence(sentences: readonly string[], between: string): string {
+  const [last = '', ...before] = [...sentences].reverse();
+  return [...before.reverse().map((words) => words.replace(/\.$/, '')), last].join(between);
 }
 
 function meansOf({ instruments }: Session): Means {

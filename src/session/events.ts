@@ -35,7 +35,13 @@ export interface SessionOpened extends When {
 }
 export type SessionVehicle =
   | { readonly kind: 'real' }
-  | { readonly kind: 'bench'; readonly fault: string; readonly seed: number }
+  | {
+      readonly kind: 'bench';
+      readonly fault: string;
+      readonly seed: number;
+      /** Healthy to every test, until the harness is moved; absent for a fault that stays. */
+      readonly comesAndGoes?: true;
+    }
   /** A simulated vehicle whose fault is hidden; `commitment` is a salted hash of it. */
   | { readonly kind: 'drill'; readonly commitment: string };
 

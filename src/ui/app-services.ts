@@ -52,6 +52,8 @@ export interface DemoJob {
   readonly job: Job;
   /** What this vehicle has; null when the job does not say. */
   readonly fault: string | null;
+  /** The fault shows only to who moves the harness. */
+  readonly comesAndGoes: boolean;
 }
 
 export interface SavedSession {
@@ -64,7 +66,9 @@ export interface SavedSession {
 export interface SessionChoice {
   readonly procedureFile: string;
   readonly job: Job;
-  readonly vehicle: { readonly kind: 'real' } | { readonly kind: 'bench'; readonly fault: string };
+  readonly vehicle:
+    | { readonly kind: 'real' }
+    | { readonly kind: 'bench'; readonly fault: string; readonly comesAndGoes: boolean };
 }
 
 export interface SettingsAccess {

@@ -35,6 +35,7 @@ type Place =
       readonly procedureFile: string;
       readonly job: Job;
       readonly own: string | null;
+      readonly comesAndGoes: boolean;
     }
   | { readonly name: 'session'; readonly session: OpenedSession }
   | { readonly name: 'problem'; readonly problem: Problem }
@@ -143,6 +144,7 @@ export function App({ services, begin, onLeave }: AppProps) {
               procedureFile: demo.procedure,
               job: demo.job,
               own: demo.fault,
+              comesAndGoes: demo.comesAndGoes,
             })
           }
           onClose={start}
@@ -154,20 +156,23 @@ export function App({ services, begin, onLeave }: AppProps) {
           key="what-is-wrong-with-it"
           title="What is wrong with it?"
           items={[
-            ...(place.own === null ? [] : [{ ...OWN_FAULT, id: place.own }]),
+            ...(place.own === null
+              ? []
+              : [{ ...OWN_FAULT, id: place.own, comesAndGoes: place.comesAndGoes }]),
             ...services.benchFaults(place.procedureFile).map(({ id, words }) => ({
               text: words,
               also: id,
               about: `Fault: ${id}. The simulated vehicle answers every reading as this fault makes it.`,
               id,
+              comesAndGoes: false,
             })),
           ]}
           empty="This procedure has no circuit behind it, so there is no vehicle to simulate."
-          onPick={({ id }) =>
+          onPick={({ id, comesAndGoes }) =>
             openNew({
               procedureFile: place.procedureFile,
               job: place.job,
-              vehicle: { kind: 'bench', fault: id },
+              vehicle: { kind: 'bench', fault: id, comesAndGoes },
             })
           }
           onClose={() => setPlace({ name: 'demo-jobs' })}

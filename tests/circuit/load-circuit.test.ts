@@ -19,6 +19,22 @@ function lineOf(text: string, part: string): number {
   return text.split('\n').findIndex((line) => line.includes(part)) + 1;
 }
 
+describe('free texts', () => {
+  const withNotes = (length: number) =>
+    GOOD.replace(/^notes: >-\n( {2}.*\n)+/m, `notes: ${'a'.repeat(length)}\n`);
+
+  test('notes have 2,000 letters at most', () => {
+    const text = withNotes(2000);
+    expect(lineOf(text, 'notes: aaa')).toBeGreaterThan(0);
+    expect(found(text)).toEqual([]);
+    const long = withNotes(2001);
+    const { issues } = loadCircuit(long, 'test.yaml');
+    expect(issues.map(({ code, at, words }) => [code, at.line, words])).toEqual([
+      ['out-of-bounds', lineOf(long, 'notes: aaa'), '"notes" must have at most 2000 letters'],
+    ]);
+  });
+});
+
 describe('shipped circuits', () => {
   test.each(NAMES)('%s loads without any issue, and is called like its file', (name) => {
     const { value, issues } = loadCircuit(textOf(name), `${name}.yaml`);

@@ -1,5 +1,5 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import type { StoredEvent } from '../../src/log/event-line.ts';
@@ -53,6 +53,29 @@ function linesFor(events: readonly StoredEvent[]): string[] {
     return event.type === 'reading-recorded' || event.type === 'look-recorded' ? ['take'] : [];
   });
 }
+
+describe('a job whose fault comes and goes', () => {
+  const job = resolve('procedures/jobs/rainy-camshaft.yaml');
+
+  it('reads like a healthy vehicle, and is woken by moving the plug', () => {
+    const ran = runProgram(place, ['run', '--job', job, '--bench', 'job', '--unattended']);
+    expect(ran).toMatchObject({ code: 0, err: '' });
+    const events = eventsOf(sessionFiles(place)[0]!) as unknown as SessionEvent[];
+    const session = replay(events);
+    expect(session.opened.vehicle).toMatchObject({ kind: 'bench', comesAndGoes: true });
+    const waking = events.findIndex((event) => 'outcome' in event && event.outcome === 'plug');
+    expect(waking).toBeGreaterThan(5);
+    expect(session.concluded?.faults).toContain('contact.sensor.signal.open');
+  });
+
+  it('stays when the same fault is named by itself', () => {
+    const fault = 'contact.sensor.signal.open';
+    runProgram(place, ['run', '--job', job, '--bench', fault, '--unattended']);
+    const events = eventsOf(sessionFiles(place)[0]!) as unknown as SessionEvent[];
+    expect(replay(events).opened.vehicle).not.toHaveProperty('comesAndGoes');
+    expect(replay(events).concluded?.faults).toContain(fault);
+  });
+});
 
 describe('a session with an open signal wire', () => {
   it('ends at that wire, saved, whole and readable', () => {

@@ -147,10 +147,7 @@ export const ATTACKS: readonly Attack[] = [
     ...value('a number that was a time in YAML 1.1', '12:30:45', null, nowhere),
     but: { cautions: 'out-of-bounds' },
   },
-  {
-    ...value('a text of 900,000 letters', 'x'.repeat(900_000), 'out-of-bounds', nowhere),
-    but: { circuit: null, answers: null },
-  },
+  value('a text of 900,000 letters', 'x'.repeat(900_000), 'out-of-bounds', nowhere),
   value('a quote that does not end', '"a text', 'yaml-syntax', nowhere),
   value('a list that does not end', '[a, b', 'yaml-syntax', nowhere),
   value('a group that does not end', '{ a: b', 'yaml-syntax', nowhere),

@@ -10,10 +10,11 @@ import { leads } from '../../src/circuit/refuse-test.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Test } from '../../src/circuit/test.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
-import { testOf, walkFaults } from '../../src/proof/walk-faults.ts';
+import { testOf, type Way, walkFaults } from '../../src/proof/walk-faults.ts';
 import { meterUncertainty } from '../../src/quantity/normal.ts';
 import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
 import { buildTable, HEALTHY, type TableTest } from '../../src/suspects/prediction-table.ts';
+import type { Strategy } from '../../src/suspects/strategy.ts';
 import { COSTS, situationAfter, testCost } from '../../src/suspects/test-cost.ts';
 
 export interface Minutes {
@@ -22,6 +23,8 @@ export interface Minutes {
   readonly optimum: number;
   /** No strategy takes less. */
   readonly bound: number;
+  /** By fault: the most repairs that the tree, and the cheapest strategy found, leave together at an end of it. */
+  readonly repairsLeft: ReadonlyMap<string, { readonly tree: number; readonly optimum: number }>;
 }
 
 /** A complaint mostly has a cause. As the sessions assume. */
@@ -50,10 +53,11 @@ export function compareMinutes(
   const few = createModel(circuit, { samples, seed: 1, meter: model.meter });
   const shows = (id: string, { test }: Planned, sample: number) => few.shows(id, test, sample);
   const table = buildTable(candidates, [...tests.values()], shows, samples);
-  const { minutes, bound } = findOptimum(table, { expansionsMax });
+  const { minutes, bound, strategy } = findOptimum(table, { expansionsMax });
   const chance = new Map(candidates.map((one) => [one.id, one.weight / (total + weight)]));
   let tree = 0;
-  for (const { fault, share, visits } of walkFaults(procedure, model)) {
+  const ways = walkFaults(procedure, model);
+  for (const { fault, share, visits } of ways) {
     let now = AT_THE_START;
     for (const { step } of visits) {
       const test = testOf(procedure.steps[step]!);
@@ -63,7 +67,47 @@ export function compareMinutes(
       now = situationAfter(planned, now);
     }
   }
-  return { tree, optimum: minutes, bound };
+  const repairOf = new Map(candidates.map(({ id, repair }) => [id, repair]));
+  const inTree = mostRepairs(endsOfTree(ways), repairOf);
+  const inOptimum = mostRepairs(endsOfStrategy(strategy, candidates), repairOf);
+  const repairsLeft = new Map(
+    candidates.map(({ id }) => [
+      id,
+      { tree: inTree.get(id) ?? 0, optimum: inOptimum.get(id) ?? 0 },
+    ]),
+  );
+  return { tree, optimum: minutes, bound, repairsLeft };
+}
+
+/** Faults that nothing on their way parted. */
+function endsOfTree(ways: readonly Way[]): string[][] {
+  const ends = new Map<string, string[]>();
+  for (const { fault, visits } of ways) {
+    const way = JSON.stringify(visits);
+    ends.set(way, [...(ends.get(way) ?? []), fault]);
+  }
+  return [...ends.values()];
+}
+
+function endsOfStrategy(
+  strategy: Strategy,
+  candidates: readonly { readonly id: string }[],
+): string[][] {
+  return strategy.kind === 'conclude'
+    ? [strategy.candidates.map((number) => candidates[number]!.id)]
+    : strategy.branches.flatMap(({ next }) => endsOfStrategy(next, candidates));
+}
+
+function mostRepairs(
+  ends: readonly (readonly string[])[],
+  repairOf: ReadonlyMap<string, string>,
+): Map<string, number> {
+  const most = new Map<string, number>();
+  for (const faults of ends) {
+    const repairs = new Set(faults.map((fault) => repairOf.get(fault))).size;
+    for (const fault of faults) most.set(fault, Math.max(most.get(fault) ?? 0, repairs));
+  }
+  return most;
 }
 
 function testsOf(procedure: Procedure, model: Model): Map<string, Planned> {

@@ -1,6 +1,11 @@
 import { expect, it } from 'vitest';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
-import { instrumentWords, setupWords, whereWords } from '../../src/procedure/test-words.ts';
+import {
+  expectedRangeWords,
+  instrumentWords,
+  setupWords,
+  whereWords,
+} from '../../src/procedure/test-words.ts';
 import { CIRCUIT, JOB } from '../records/sample-session.ts';
 
 const circuit = {
@@ -43,4 +48,11 @@ it('a setup says the state, what is unplugged, bridged, fitted and moving', () =
     'engine cranking; sensor unplugged; test light from sensor feed, pin 1 (RD/BU) to module signal; ' +
       '470 ohm resistor from sensor ground, pin 2 (BN) to battery negative; known-good sensor plugged in; target moving',
   );
+});
+
+it('an ohmmeter that finds nothing shows OL, and so it is said', () => {
+  const above = { low: 60e6, high: null, nominal: null, from: 'circuit' } as const;
+  expect(expectedRangeWords(above, 'ohm')).toBe('OL or above 60 MΩ');
+  expect(expectedRangeWords({ ...above, low: 10 }, 'V')).toBe('above 10 V');
+  expect(expectedRangeWords({ ...above, low: 1, high: 5 }, 'ohm')).toBe('1 to 5 Ω');
 });

@@ -110,6 +110,38 @@ describe('between files', () => {
     ]);
   });
 
+  test('a job is simulated with a fault that its circuit has, or healthy', () => {
+    const job = (fault: string) => ({
+      ...GOOD,
+      'jobs/blue-baler.yaml': [
+        'job: blue-baler',
+        'complaint: No speed is shown.',
+        'procedure: rake-wheel-no-speed',
+        `simulated-fault: ${fault}`,
+        '',
+      ].join('\n'),
+    });
+    expect(foundIn(files(job('wire.high.open')))).toEqual([]);
+    expect(foundIn(files(job('healthy')))).toEqual([]);
+    expect(foundIn(files(job('wire.high.open\ncomes-and-goes: true')))).toEqual([]);
+    expect(foundIn(files(job('healthy\ncomes-and-goes: true')))).toEqual([
+      'missing-key jobs/blue-baler.yaml:5',
+    ]);
+    const report = new Checker().check(gatherFiles([files(job('wire.hihg.open'))], 'procedures'));
+    expect(
+      report.issues.map(({ code, severity, at, words, fix }) => [
+        ...[code, severity, at.line, at.column],
+        ...[words, fix],
+      ]),
+    ).toEqual([
+      [
+        ...['unknown-fault', 'error', 4, 18],
+        'circuit "rake-wheel-pickup" has no fault "wire.hihg.open"',
+        'did you mean "wire.high.open"?',
+      ],
+    ]);
+  });
+
   test('a file is too large to be one that a person writes', () => {
     expect(
       foundIn(files({ 'big.yaml': `procedure: big\nsteps: [${'1, '.repeat(21_000)}]\n` })),

@@ -261,8 +261,10 @@ describe('the next test', () => {
     const right = linked.circuit!.faults.find(
       ({ id }) => id === 'module.signal.pull-missing',
     )!.repairWords;
-    expect(group).toContain(right);
-    expect(group).toContain(rows[0]!.words);
+    const part = (words: string) => words.replace(/\.$/, '');
+    expect(group).toContain(part(right));
+    expect(group).toContain(part(rows[0]!.words));
+    expect(group).not.toMatch(/\.[;.]/);
     expect(thinker.nextTests(session)).toEqual([]);
   });
 });
@@ -273,6 +275,32 @@ describe('a conclusion', () => {
     expect(weighed).toMatchObject({ proven: false, evidence: [] });
     expect(weighed.missing).toBeGreaterThan(0);
     expect(weighed.wouldProve.length).toBeGreaterThan(0);
+  });
+
+  it('is backed by evidence in the words of the step that was asked', () => {
+    // The same test stands in the tree as "Live data instead of the scope" too.
+    const asked = 'counts/live';
+    const twins = Object.values(linked.procedure.steps).filter(
+      (step) => step.kind === 'look' && step.probe.kind === 'counts',
+    );
+    expect(new Set(twins.map(({ title }) => title)).size).toBeGreaterThan(1);
+    const opened = begin();
+    let session = openSession({
+      ...opened.opened,
+      procedure: { ...linked.procedure, start: asked },
+    });
+    for (const command of [
+      { type: 'acknowledge-cautions' },
+      { type: 'choose-outcome', outcome: 'still', look: 'still' },
+    ] as const) {
+      const decision = decide(session, command, when(1));
+      if (!decision.ok) throw new Error(decision.refusal.words);
+      session = decision.events.reduce(evolve, session);
+    }
+    const { ruledOut } = thinkerFor().weigh(session, ['module.signal.input-dead']);
+    expect(ruledOut.map(({ by }) => by)).toContain(
+      `${linked.procedure.steps[asked]!.title}: the live data stays still`,
+    );
   });
 
   it('lists what was found, where, and what it points to, and what ruled others out', () => {

@@ -1,15 +1,51 @@
 // Made from docs/schema/circuit.schema.json by scripts/schemas.mjs. Change the schema, not this file.
+var __getOwnPropNames = Object.getOwnPropertyNames;
+var __commonJS = (cb, mod) => function __require() {
+  try {
+    return mod || (0, cb[__getOwnPropNames(cb)[0]])((mod = { exports: {} }).exports, mod), mod.exports;
+  } catch (e) {
+    throw mod = 0, e;
+  }
+};
+
+// node_modules/ajv/dist/runtime/ucs2length.js
+var require_ucs2length = __commonJS({
+  "node_modules/ajv/dist/runtime/ucs2length.js"(exports) {
+    "use strict";
+    Object.defineProperty(exports, "__esModule", { value: true });
+    function ucs2length(str) {
+      const len = str.length;
+      let length = 0;
+      let pos = 0;
+      let value;
+      while (pos < len) {
+        length++;
+        value = str.charCodeAt(pos++);
+        if (value >= 55296 && value <= 56319 && pos < len) {
+          value = str.charCodeAt(pos);
+          if ((value & 64512) === 56320)
+            pos++;
+        }
+      }
+      return length;
+    }
+    exports.default = ucs2length;
+    ucs2length.code = 'require("ajv/dist/runtime/ucs2length").default';
+  }
+});
+
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "circuit.schema.json", "title": "Circuit", "description": "A sensor circuit as it is built into a vehicle: parts, wires, what can fail and how likely.", "type": "object", "additionalProperties": false, "required": ["circuit", "title", "parts", "wires"], "properties": { "circuit": { "title": "Name", "description": "Short name in small letters and hyphens; procedures call the circuit by it.", "$ref": "#/definitions/name", "examples": ["hall-module-fed"] }, "title": { "title": "Title", "description": "One line for people.", "type": "string", "examples": ["Three-wire Hall switch fed by the module"] }, "notes": { "title": "Notes", "description": "What a technician should know about this kind of circuit; where typical values come from.", "type": "string", "examples": ["Typical values; the maker's data come first."] }, "temperature": { "title": "Temperature of the harness", "description": "Copper gains 0.393 % of resistance per degree above 20 degC.", "$ref": "#/definitions/quantity", "default": "25 degC", "examples": ["25 degC"] }, "supply": { "title": "Battery", "description": "Voltage at rest (key-off and key-on), while cranking and with the engine running, and the resistance inside.", "type": "object", "additionalProperties": false, "properties": { "battery": { "title": "At rest", "description": "Open-circuit voltage, key off or on.", "$ref": "#/definitions/quantity", "default": "12.6 V +/- 0.3 V", "examples": ["12.6 V +/- 0.3 V"] }, "cranking": { "title": "Cranking", "description": "Voltage while the starter turns.", "$ref": "#/definitions/quantity", "default": "10.5 V +/- 0.7 V", "examples": ["10.5 V +/- 0.7 V"] }, "running": { "title": "Running", "description": "Voltage with the alternator charging.", "$ref": "#/definitions/quantity", "default": "14.2 V +/- 0.3 V", "examples": ["14.2 V +/- 0.3 V"] }, "ohms": { "title": "Inside resistance", "description": "Battery and main cables together.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] } } }, "parts": { "title": "Parts", "description": "Everything with a connector: the module, the sensor, fuses, relays, ground points, neighbours. Exactly one part is the sensor.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/part" } }, "wires": { "title": "Wires", "description": "Each wire by its name, from one terminal to another. Names like splice.feed make a joint of several wires.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/wire" } }, "target": { "title": "Target", "description": "What moves past the sensor: a toothed wheel; leave out for a sensor moved by hand or foot.", "type": "object", "additionalProperties": false, "required": ["at"], "properties": { "at": { "title": "Where it sits", "description": "Plain words.", "type": "string", "examples": ["crankshaft"] }, "teeth": { "title": "Pitches", "description": "Tooth pitches of a whole turn, the missing ones counted.", "type": "integer", "minimum": 1, "maximum": 1e3, "examples": [60] }, "missing": { "title": "Missing teeth", "description": "Teeth left out as a mark.", "type": "integer", "minimum": 0, "maximum": 100, "default": 0, "examples": [2] }, "turns": { "title": "Turns per crankshaft turn", "description": "0.5 for a camshaft; 0 when it does not turn with the engine.", "type": "number", "minimum": 0, "maximum": 10, "default": 1, "examples": [0.5] }, "on": { "title": "Part of a turn the output is on", "description": "Chance that a still target leaves a switched output on.", "type": "number", "minimum": 0, "maximum": 1, "default": 0.5, "examples": [0.5] } } }, "weights": { "title": "How likely each class of fault is", "description": "Relative weight of a whole class, shared out among its faults. 0 rules the class out.", "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Contacts", "description": "Pins and crimps.", "$ref": "#/definitions/weight", "default": 5 }, "wire": { "title": "Wires", "description": "Opens, resistance and shorts along wires.", "$ref": "#/definitions/weight", "default": 3 }, "sensor": { "title": "Sensor", "description": "The sensor itself.", "$ref": "#/definitions/weight", "default": 3 }, "module": { "title": "Module", "description": "The control module itself.", "$ref": "#/definitions/weight", "default": 0.3 }, "supply": { "title": "Fuses and relays", "description": "Blown fuse, bad relay contact.", "$ref": "#/definitions/weight", "default": 1 }, "neighbour": { "title": "Neighbours", "description": "Another part on the same feed that drags it down.", "$ref": "#/definitions/weight", "default": 0.7 }, "target": { "title": "Target", "description": "Wheel, gap and timing.", "$ref": "#/definitions/weight", "default": 0.7 } } }, "faults": { "title": "Changes to the faults that follow from the structure", "description": "By fault id: another weight, other words, another size, another repair, or ruled out with the reason.", "type": "object", "additionalProperties": { "$ref": "#/definitions/faultChange" } } }, "definitions": { "name": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*$" }, "terminal": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, "quantity": { "type": "string" }, "weight": { "type": "number", "minimum": 0, "maximum": 1e3 }, "part": { "type": "object", "discriminator": { "propertyName": "kind" }, "x-choices": ["module", "hall-switch", "reluctor", "potentiometer", "current-switch", "fuse", "relay", "ground-point", "neighbour"], "required": ["kind"], "oneOf": [{ "$ref": "#/definitions/module" }, { "$ref": "#/definitions/hallSwitch" }, { "$ref": "#/definitions/reluctor" }, { "$ref": "#/definitions/potentiometer" }, { "$ref": "#/definitions/currentSwitch" }, { "$ref": "#/definitions/fuse" }, { "$ref": "#/definitions/relay" }, { "$ref": "#/definitions/groundPoint" }, { "$ref": "#/definitions/neighbour" }] }, "module": { "title": "ModuleDraft", "description": "A control module, pin by pin: what stands behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["engine control module"] }, "pins": { "title": "Pins", "description": "Each pin by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } }, "modulePin": { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "80 mA +/- 20 %", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, or a voltage.", "type": "string", "examples": ["reference", "battery", "ground", "2.5 V"] }, "ohms": { "title": "Resistance", "description": "With its tolerance.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V"] }, "high-above": { "title": "High above", "description": "Counts as high above this voltage.", "$ref": "#/definitions/quantity", "examples": ["3.5 V"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] } } } } }, "hallSwitch": { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "8 mA +/- 40 %", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3.8 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "50 ohm +/- 50 %", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "2 Mohm +/- 50 %", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "40 mA +/- 25 %", "examples": ["40 mA"] } } }, "reluctor": { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "900 ohm +/- 15 %", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "0.25 V +/- 50 %", "examples": ["0.25 V +/- 50 %"] } } }, "potentiometer": { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["throttle position sensor"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms", "closed", "open"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] } } } } } }, "currentSwitch": { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 15 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 15 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } }, "fuse": { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } }, "relay": { "title": "RelayDraft", "description": "A relay contact, closed whenever the key is on. Pins: 30 (in), 87 (out).", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "20 mohm +/- 50 %", "examples": ["20 mohm"] } } }, "groundPoint": { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "5 mohm +/- 50 %", "examples": ["5 mohm"] } } }, "neighbour": { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } }, "wire": { "title": "WireDraft", "type": "object", "additionalProperties": false, "required": ["from", "to", "size", "length"], "properties": { "from": { "title": "From", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["module.reference"] }, "to": { "title": "To", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["sensor.feed"] }, "size": { "title": "Cross-section", "description": "Copper.", "$ref": "#/definitions/quantity", "examples": ["0.5 mm2"] }, "length": { "title": "Length", "description": "One way.", "$ref": "#/definitions/quantity", "examples": ["3 m"] } } }, "faultChange": { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "examples": ["the wire runs alone in a steel tube"] } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "circuit.schema.json", "title": "Circuit", "description": "A sensor circuit as it is built into a vehicle: parts, wires, what can fail and how likely.", "type": "object", "additionalProperties": false, "required": ["circuit", "title", "parts", "wires"], "properties": { "circuit": { "title": "Name", "description": "Short name in small letters and hyphens; procedures call the circuit by it.", "$ref": "#/definitions/name", "examples": ["hall-module-fed"] }, "title": { "title": "Title", "description": "One line for people.", "type": "string", "maxLength": 120, "examples": ["Three-wire Hall switch fed by the module"] }, "notes": { "title": "Notes", "description": "What a technician should know about this kind of circuit; where typical values come from.", "type": "string", "maxLength": 2e3, "examples": ["Typical values; the maker's data come first."] }, "temperature": { "title": "Temperature of the harness", "description": "Copper gains 0.393 % of resistance per degree above 20 degC.", "$ref": "#/definitions/quantity", "default": "25 degC", "examples": ["25 degC"] }, "supply": { "title": "Battery", "description": "Voltage at rest (key-off and key-on), while cranking and with the engine running, and the resistance inside.", "type": "object", "additionalProperties": false, "properties": { "battery": { "title": "At rest", "description": "Open-circuit voltage, key off or on.", "$ref": "#/definitions/quantity", "default": "12.6 V +/- 0.3 V", "examples": ["12.6 V +/- 0.3 V"] }, "cranking": { "title": "Cranking", "description": "Voltage while the starter turns.", "$ref": "#/definitions/quantity", "default": "10.5 V +/- 0.7 V", "examples": ["10.5 V +/- 0.7 V"] }, "running": { "title": "Running", "description": "Voltage with the alternator charging.", "$ref": "#/definitions/quantity", "default": "14.2 V +/- 0.3 V", "examples": ["14.2 V +/- 0.3 V"] }, "ohms": { "title": "Inside resistance", "description": "Battery and main cables together.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] } } }, "parts": { "title": "Parts", "description": "Everything with a connector: the module, the sensor, fuses, relays, ground points, neighbours. Exactly one part is the sensor.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/part" } }, "wires": { "title": "Wires", "description": "Each wire by its name, from one terminal to another. Names like splice.feed make a joint of several wires.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/wire" } }, "target": { "title": "Target", "description": "What moves past the sensor: a toothed wheel; leave out for a sensor moved by hand or foot.", "type": "object", "additionalProperties": false, "required": ["at"], "properties": { "at": { "title": "Where it sits", "description": "Plain words.", "type": "string", "maxLength": 120, "examples": ["crankshaft"] }, "teeth": { "title": "Pitches", "description": "Tooth pitches of a whole turn, the missing ones counted.", "type": "integer", "minimum": 1, "maximum": 1e3, "examples": [60] }, "missing": { "title": "Missing teeth", "description": "Teeth left out as a mark.", "type": "integer", "minimum": 0, "maximum": 100, "default": 0, "examples": [2] }, "turns": { "title": "Turns per crankshaft turn", "description": "0.5 for a camshaft; 0 when it does not turn with the engine.", "type": "number", "minimum": 0, "maximum": 10, "default": 1, "examples": [0.5] }, "on": { "title": "Part of a turn the output is on", "description": "Chance that a still target leaves a switched output on.", "type": "number", "minimum": 0, "maximum": 1, "default": 0.5, "examples": [0.5] } } }, "weights": { "title": "How likely each class of fault is", "description": "Relative weight of a whole class, shared out among its faults. 0 rules the class out.", "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Contacts", "description": "Pins and crimps.", "$ref": "#/definitions/weight", "default": 5 }, "wire": { "title": "Wires", "description": "Opens, resistance and shorts along wires.", "$ref": "#/definitions/weight", "default": 3 }, "sensor": { "title": "Sensor", "description": "The sensor itself.", "$ref": "#/definitions/weight", "default": 3 }, "module": { "title": "Module", "description": "The control module itself.", "$ref": "#/definitions/weight", "default": 0.3 }, "supply": { "title": "Fuses and relays", "description": "Blown fuse, bad relay contact.", "$ref": "#/definitions/weight", "default": 1 }, "neighbour": { "title": "Neighbours", "description": "Another part on the same feed that drags it down.", "$ref": "#/definitions/weight", "default": 0.7 }, "target": { "title": "Target", "description": "Wheel, gap and timing.", "$ref": "#/definitions/weight", "default": 0.7 } } }, "faults": { "title": "Changes to the faults that follow from the structure", "description": "By fault id: another weight, other words, another size, another repair, or ruled out with the reason.", "type": "object", "additionalProperties": { "$ref": "#/definitions/faultChange" } } }, "definitions": { "name": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*$" }, "terminal": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, "quantity": { "type": "string" }, "weight": { "type": "number", "minimum": 0, "maximum": 1e3 }, "part": { "type": "object", "discriminator": { "propertyName": "kind" }, "x-choices": ["module", "hall-switch", "reluctor", "potentiometer", "current-switch", "fuse", "relay", "ground-point", "neighbour"], "required": ["kind"], "oneOf": [{ "$ref": "#/definitions/module" }, { "$ref": "#/definitions/hallSwitch" }, { "$ref": "#/definitions/reluctor" }, { "$ref": "#/definitions/potentiometer" }, { "$ref": "#/definitions/currentSwitch" }, { "$ref": "#/definitions/fuse" }, { "$ref": "#/definitions/relay" }, { "$ref": "#/definitions/groundPoint" }, { "$ref": "#/definitions/neighbour" }] }, "module": { "title": "ModuleDraft", "description": "A control module, pin by pin: what stands behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["engine control module"] }, "pins": { "title": "Pins", "description": "Each pin by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } }, "modulePin": { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "80 mA +/- 20 %", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, or a voltage.", "type": "string", "examples": ["reference", "battery", "ground", "2.5 V"] }, "ohms": { "title": "Resistance", "description": "With its tolerance.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V"] }, "high-above": { "title": "High above", "description": "Counts as high above this voltage.", "$ref": "#/definitions/quantity", "examples": ["3.5 V"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] } } } } }, "hallSwitch": { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "8 mA +/- 40 %", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3.8 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "50 ohm +/- 50 %", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "2 Mohm +/- 50 %", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "40 mA +/- 25 %", "examples": ["40 mA"] } } }, "reluctor": { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "900 ohm +/- 15 %", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "0.25 V +/- 50 %", "examples": ["0.25 V +/- 50 %"] } } }, "potentiometer": { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms", "closed", "open"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] } } } } } }, "currentSwitch": { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 15 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 15 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } }, "fuse": { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } }, "relay": { "title": "RelayDraft", "description": "A relay contact, closed whenever the key is on. Pins: 30 (in), 87 (out).", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "20 mohm +/- 50 %", "examples": ["20 mohm"] } } }, "groundPoint": { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "5 mohm +/- 50 %", "examples": ["5 mohm"] } } }, "neighbour": { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } }, "wire": { "title": "WireDraft", "type": "object", "additionalProperties": false, "required": ["from", "to", "size", "length"], "properties": { "from": { "title": "From", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["module.reference"] }, "to": { "title": "To", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["sensor.feed"] }, "size": { "title": "Cross-section", "description": "Copper.", "$ref": "#/definitions/quantity", "examples": ["0.5 mm2"] }, "length": { "title": "Length", "description": "One way.", "$ref": "#/definitions/quantity", "examples": ["3 m"] } } }, "faultChange": { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "maxLength": 300, "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "maxLength": 300, "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "maxLength": 300, "examples": ["the wire runs alone in a steel tube"] } } } } };
 var schema12 = { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*$" };
 var schema13 = { "type": "string" };
 var schema74 = { "type": "number", "minimum": 0, "maximum": 1e3 };
 var func2 = Object.prototype.hasOwnProperty;
+var func3 = require_ucs2length().default;
 var pattern0 = new RegExp("^[a-z0-9][a-z0-9-]*$", "u");
 var schema19 = { "type": "object", "discriminator": { "propertyName": "kind" }, "x-choices": ["module", "hall-switch", "reluctor", "potentiometer", "current-switch", "fuse", "relay", "ground-point", "neighbour"], "required": ["kind"], "oneOf": [{ "$ref": "#/definitions/module" }, { "$ref": "#/definitions/hallSwitch" }, { "$ref": "#/definitions/reluctor" }, { "$ref": "#/definitions/potentiometer" }, { "$ref": "#/definitions/currentSwitch" }, { "$ref": "#/definitions/fuse" }, { "$ref": "#/definitions/relay" }, { "$ref": "#/definitions/groundPoint" }, { "$ref": "#/definitions/neighbour" }] };
-var schema20 = { "title": "ModuleDraft", "description": "A control module, pin by pin: what stands behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["engine control module"] }, "pins": { "title": "Pins", "description": "Each pin by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } };
+var schema20 = { "title": "ModuleDraft", "description": "A control module, pin by pin: what stands behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["engine control module"] }, "pins": { "title": "Pins", "description": "Each pin by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } };
 var schema22 = { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "80 mA +/- 20 %", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, or a voltage.", "type": "string", "examples": ["reference", "battery", "ground", "2.5 V"] }, "ohms": { "title": "Resistance", "description": "With its tolerance.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V"] }, "high-above": { "title": "High above", "description": "Counts as high above this voltage.", "$ref": "#/definitions/quantity", "examples": ["3.5 V"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] } } } } };
 function validate13(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
@@ -360,12 +396,22 @@ function validate12(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.words !== void 0) {
       let data1 = data.words;
-      if (typeof data1 !== "string") {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema20.properties.words.type, parentSchema: schema20.properties.words, data: data1 };
+      if (typeof data1 === "string") {
+        if (func3(data1) > 120) {
+          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema20.properties.words, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err4];
+          } else {
+            vErrors.push(err4);
+          }
+          errors++;
+        }
+      } else {
+        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema20.properties.words.type, parentSchema: schema20.properties.words, data: data1 };
         if (vErrors === null) {
-          vErrors = [err4];
+          vErrors = [err5];
         } else {
-          vErrors.push(err4);
+          vErrors.push(err5);
         }
         errors++;
       }
@@ -374,11 +420,11 @@ function validate12(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.pins;
       if (data2 && typeof data2 == "object" && !Array.isArray(data2)) {
         if (Object.keys(data2).length < 1) {
-          const err5 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema20.properties.pins, data: data2 };
+          const err6 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema20.properties.pins, data: data2 };
           if (vErrors === null) {
-            vErrors = [err5];
+            vErrors = [err6];
           } else {
-            vErrors.push(err5);
+            vErrors.push(err6);
           }
           errors++;
         }
@@ -386,30 +432,30 @@ function validate12(data, { instancePath = "", parentData, parentDataProperty, r
           const _errs7 = errors;
           if (typeof key1 === "string") {
             if (!pattern0.test(key1)) {
-              const err6 = { instancePath: instancePath + "/pins", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: key1, propertyName: key1 };
+              const err7 = { instancePath: instancePath + "/pins", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: key1, propertyName: key1 };
               if (vErrors === null) {
-                vErrors = [err6];
+                vErrors = [err7];
               } else {
-                vErrors.push(err6);
+                vErrors.push(err7);
               }
               errors++;
             }
           } else {
-            const err7 = { instancePath: instancePath + "/pins", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: key1, propertyName: key1 };
+            const err8 = { instancePath: instancePath + "/pins", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: key1, propertyName: key1 };
             if (vErrors === null) {
-              vErrors = [err7];
+              vErrors = [err8];
             } else {
-              vErrors.push(err7);
+              vErrors.push(err8);
             }
             errors++;
           }
           var valid1 = _errs7 === errors;
           if (!valid1) {
-            const err8 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema20.properties.pins.propertyNames, parentSchema: schema20.properties.pins, data: data2 };
+            const err9 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema20.properties.pins.propertyNames, parentSchema: schema20.properties.pins, data: data2 };
             if (vErrors === null) {
-              vErrors = [err8];
+              vErrors = [err9];
             } else {
-              vErrors.push(err8);
+              vErrors.push(err9);
             }
             errors++;
           }
@@ -421,28 +467,28 @@ function validate12(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err9 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.properties.pins.type, parentSchema: schema20.properties.pins, data: data2 };
+        const err10 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.properties.pins.type, parentSchema: schema20.properties.pins, data: data2 };
         if (vErrors === null) {
-          vErrors = [err9];
+          vErrors = [err10];
         } else {
-          vErrors.push(err9);
+          vErrors.push(err10);
         }
         errors++;
       }
     }
   } else {
-    const err10 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.type, parentSchema: schema20, data };
+    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.type, parentSchema: schema20, data };
     if (vErrors === null) {
-      vErrors = [err10];
+      vErrors = [err11];
     } else {
-      vErrors.push(err10);
+      vErrors.push(err11);
     }
     errors++;
   }
   validate12.errors = vErrors;
   return errors === 0;
 }
-var schema33 = { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "8 mA +/- 40 %", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3.8 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "50 ohm +/- 50 %", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "2 Mohm +/- 50 %", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "40 mA +/- 25 %", "examples": ["40 mA"] } } };
+var schema33 = { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "8 mA +/- 40 %", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3.8 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "50 ohm +/- 50 %", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "2 Mohm +/- 50 %", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "40 mA +/- 25 %", "examples": ["40 mA"] } } };
 function validate15(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -481,20 +527,18 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.words !== void 0) {
       let data1 = data.words;
-      if (typeof data1 !== "string") {
-        const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema33.properties.words.type, parentSchema: schema33.properties.words, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err3];
-        } else {
-          vErrors.push(err3);
+      if (typeof data1 === "string") {
+        if (func3(data1) > 120) {
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema33.properties.words, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.draws !== void 0) {
-      let data2 = data.draws;
-      if (typeof data2 !== "string") {
-        const err4 = { instancePath: instancePath + "/draws", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
+      } else {
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema33.properties.words.type, parentSchema: schema33.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -503,10 +547,10 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.minimum !== void 0) {
-      let data3 = data.minimum;
-      if (typeof data3 !== "string") {
-        const err5 = { instancePath: instancePath + "/minimum", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
+    if (data.draws !== void 0) {
+      let data2 = data.draws;
+      if (typeof data2 !== "string") {
+        const err5 = { instancePath: instancePath + "/draws", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -515,10 +559,10 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.on !== void 0) {
-      let data4 = data.on;
-      if (typeof data4 !== "string") {
-        const err6 = { instancePath: instancePath + "/on", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data4 };
+    if (data.minimum !== void 0) {
+      let data3 = data.minimum;
+      if (typeof data3 !== "string") {
+        const err6 = { instancePath: instancePath + "/minimum", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -527,10 +571,10 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.off !== void 0) {
-      let data5 = data.off;
-      if (typeof data5 !== "string") {
-        const err7 = { instancePath: instancePath + "/off", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data5 };
+    if (data.on !== void 0) {
+      let data4 = data.on;
+      if (typeof data4 !== "string") {
+        const err7 = { instancePath: instancePath + "/on", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data4 };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -539,10 +583,10 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.limit !== void 0) {
-      let data6 = data.limit;
-      if (typeof data6 !== "string") {
-        const err8 = { instancePath: instancePath + "/limit", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data6 };
+    if (data.off !== void 0) {
+      let data5 = data.off;
+      if (typeof data5 !== "string") {
+        const err8 = { instancePath: instancePath + "/off", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data5 };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -551,19 +595,31 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.limit !== void 0) {
+      let data6 = data.limit;
+      if (typeof data6 !== "string") {
+        const err9 = { instancePath: instancePath + "/limit", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data6 };
+        if (vErrors === null) {
+          vErrors = [err9];
+        } else {
+          vErrors.push(err9);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema33.type, parentSchema: schema33, data };
+    const err10 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema33.type, parentSchema: schema33, data };
     if (vErrors === null) {
-      vErrors = [err9];
+      vErrors = [err10];
     } else {
-      vErrors.push(err9);
+      vErrors.push(err10);
     }
     errors++;
   }
   validate15.errors = vErrors;
   return errors === 0;
 }
-var schema39 = { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "900 ohm +/- 15 %", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "0.25 V +/- 50 %", "examples": ["0.25 V +/- 50 %"] } } };
+var schema39 = { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "900 ohm +/- 15 %", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "0.25 V +/- 50 %", "examples": ["0.25 V +/- 50 %"] } } };
 function validate16(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -602,20 +658,18 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.words !== void 0) {
       let data1 = data.words;
-      if (typeof data1 !== "string") {
-        const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema39.properties.words.type, parentSchema: schema39.properties.words, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err3];
-        } else {
-          vErrors.push(err3);
+      if (typeof data1 === "string") {
+        if (func3(data1) > 120) {
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema39.properties.words, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.ohms !== void 0) {
-      let data2 = data.ohms;
-      if (typeof data2 !== "string") {
-        const err4 = { instancePath: instancePath + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
+      } else {
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema39.properties.words.type, parentSchema: schema39.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -624,10 +678,10 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.cranking !== void 0) {
-      let data3 = data.cranking;
-      if (typeof data3 !== "string") {
-        const err5 = { instancePath: instancePath + "/cranking", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
+    if (data.ohms !== void 0) {
+      let data2 = data.ohms;
+      if (typeof data2 !== "string") {
+        const err5 = { instancePath: instancePath + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -636,10 +690,10 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.running !== void 0) {
-      let data4 = data.running;
-      if (typeof data4 !== "string") {
-        const err6 = { instancePath: instancePath + "/running", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data4 };
+    if (data.cranking !== void 0) {
+      let data3 = data.cranking;
+      if (typeof data3 !== "string") {
+        const err6 = { instancePath: instancePath + "/cranking", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -648,10 +702,10 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["by-hand"] !== void 0) {
-      let data5 = data["by-hand"];
-      if (typeof data5 !== "string") {
-        const err7 = { instancePath: instancePath + "/by-hand", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data5 };
+    if (data.running !== void 0) {
+      let data4 = data.running;
+      if (typeof data4 !== "string") {
+        const err7 = { instancePath: instancePath + "/running", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data4 };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -660,19 +714,31 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data["by-hand"] !== void 0) {
+      let data5 = data["by-hand"];
+      if (typeof data5 !== "string") {
+        const err8 = { instancePath: instancePath + "/by-hand", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data5 };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema39.type, parentSchema: schema39, data };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema39.type, parentSchema: schema39, data };
     if (vErrors === null) {
-      vErrors = [err8];
+      vErrors = [err9];
     } else {
-      vErrors.push(err8);
+      vErrors.push(err9);
     }
     errors++;
   }
   validate16.errors = vErrors;
   return errors === 0;
 }
-var schema44 = { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["throttle position sensor"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms", "closed", "open"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] } } } } } };
+var schema44 = { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms", "closed", "open"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] } } } } } };
 function validate17(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -720,12 +786,22 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.words !== void 0) {
       let data1 = data.words;
-      if (typeof data1 !== "string") {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema44.properties.words.type, parentSchema: schema44.properties.words, data: data1 };
+      if (typeof data1 === "string") {
+        if (func3(data1) > 120) {
+          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema44.properties.words, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err4];
+          } else {
+            vErrors.push(err4);
+          }
+          errors++;
+        }
+      } else {
+        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema44.properties.words.type, parentSchema: schema44.properties.words, data: data1 };
         if (vErrors === null) {
-          vErrors = [err4];
+          vErrors = [err5];
         } else {
-          vErrors.push(err4);
+          vErrors.push(err5);
         }
         errors++;
       }
@@ -734,11 +810,11 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.tracks;
       if (data2 && typeof data2 == "object" && !Array.isArray(data2)) {
         if (Object.keys(data2).length < 1) {
-          const err5 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema44.properties.tracks, data: data2 };
+          const err6 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema44.properties.tracks, data: data2 };
           if (vErrors === null) {
-            vErrors = [err5];
+            vErrors = [err6];
           } else {
-            vErrors.push(err5);
+            vErrors.push(err6);
           }
           errors++;
         }
@@ -746,30 +822,30 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
           const _errs7 = errors;
           if (typeof key1 === "string") {
             if (!pattern0.test(key1)) {
-              const err6 = { instancePath: instancePath + "/tracks", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: key1, propertyName: key1 };
+              const err7 = { instancePath: instancePath + "/tracks", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: key1, propertyName: key1 };
               if (vErrors === null) {
-                vErrors = [err6];
+                vErrors = [err7];
               } else {
-                vErrors.push(err6);
+                vErrors.push(err7);
               }
               errors++;
             }
           } else {
-            const err7 = { instancePath: instancePath + "/tracks", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: key1, propertyName: key1 };
+            const err8 = { instancePath: instancePath + "/tracks", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: key1, propertyName: key1 };
             if (vErrors === null) {
-              vErrors = [err7];
+              vErrors = [err8];
             } else {
-              vErrors.push(err7);
+              vErrors.push(err8);
             }
             errors++;
           }
           var valid1 = _errs7 === errors;
           if (!valid1) {
-            const err8 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema44.properties.tracks.propertyNames, parentSchema: schema44.properties.tracks, data: data2 };
+            const err9 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema44.properties.tracks.propertyNames, parentSchema: schema44.properties.tracks, data: data2 };
             if (vErrors === null) {
-              vErrors = [err8];
+              vErrors = [err9];
             } else {
-              vErrors.push(err8);
+              vErrors.push(err9);
             }
             errors++;
           }
@@ -778,16 +854,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
           let data3 = data2[key2];
           if (data3 && typeof data3 == "object" && !Array.isArray(data3)) {
             if (data3.feed === void 0) {
-              const err9 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "feed" }, message: "must have required property 'feed'", schema: schema44.properties.tracks.additionalProperties.required, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
-              if (vErrors === null) {
-                vErrors = [err9];
-              } else {
-                vErrors.push(err9);
-              }
-              errors++;
-            }
-            if (data3.signal === void 0) {
-              const err10 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "signal" }, message: "must have required property 'signal'", schema: schema44.properties.tracks.additionalProperties.required, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
+              const err10 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "feed" }, message: "must have required property 'feed'", schema: schema44.properties.tracks.additionalProperties.required, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
               if (vErrors === null) {
                 vErrors = [err10];
               } else {
@@ -795,8 +862,8 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data3.ground === void 0) {
-              const err11 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "ground" }, message: "must have required property 'ground'", schema: schema44.properties.tracks.additionalProperties.required, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
+            if (data3.signal === void 0) {
+              const err11 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "signal" }, message: "must have required property 'signal'", schema: schema44.properties.tracks.additionalProperties.required, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
               if (vErrors === null) {
                 vErrors = [err11];
               } else {
@@ -804,8 +871,8 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data3.ohms === void 0) {
-              const err12 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema44.properties.tracks.additionalProperties.required, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
+            if (data3.ground === void 0) {
+              const err12 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "ground" }, message: "must have required property 'ground'", schema: schema44.properties.tracks.additionalProperties.required, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
               if (vErrors === null) {
                 vErrors = [err12];
               } else {
@@ -813,8 +880,8 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data3.closed === void 0) {
-              const err13 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "closed" }, message: "must have required property 'closed'", schema: schema44.properties.tracks.additionalProperties.required, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
+            if (data3.ohms === void 0) {
+              const err13 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema44.properties.tracks.additionalProperties.required, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
               if (vErrors === null) {
                 vErrors = [err13];
               } else {
@@ -822,8 +889,8 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data3.open === void 0) {
-              const err14 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "open" }, message: "must have required property 'open'", schema: schema44.properties.tracks.additionalProperties.required, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
+            if (data3.closed === void 0) {
+              const err14 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "closed" }, message: "must have required property 'closed'", schema: schema44.properties.tracks.additionalProperties.required, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
               if (vErrors === null) {
                 vErrors = [err14];
               } else {
@@ -831,13 +898,22 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
+            if (data3.open === void 0) {
+              const err15 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "open" }, message: "must have required property 'open'", schema: schema44.properties.tracks.additionalProperties.required, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
+              if (vErrors === null) {
+                vErrors = [err15];
+              } else {
+                vErrors.push(err15);
+              }
+              errors++;
+            }
             for (const key3 in data3) {
               if (!(key3 === "feed" || key3 === "signal" || key3 === "ground" || key3 === "ohms" || key3 === "wiper" || key3 === "closed" || key3 === "open")) {
-                const err15 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
+                const err16 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
                 if (vErrors === null) {
-                  vErrors = [err15];
+                  vErrors = [err16];
                 } else {
-                  vErrors.push(err15);
+                  vErrors.push(err16);
                 }
                 errors++;
               }
@@ -846,20 +922,20 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               let data4 = data3.feed;
               if (typeof data4 === "string") {
                 if (!pattern0.test(data4)) {
-                  const err16 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/feed", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data4 };
+                  const err17 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/feed", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data4 };
                   if (vErrors === null) {
-                    vErrors = [err16];
+                    vErrors = [err17];
                   } else {
-                    vErrors.push(err16);
+                    vErrors.push(err17);
                   }
                   errors++;
                 }
               } else {
-                const err17 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/feed", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data4 };
+                const err18 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/feed", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data4 };
                 if (vErrors === null) {
-                  vErrors = [err17];
+                  vErrors = [err18];
                 } else {
-                  vErrors.push(err17);
+                  vErrors.push(err18);
                 }
                 errors++;
               }
@@ -868,20 +944,20 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               let data5 = data3.signal;
               if (typeof data5 === "string") {
                 if (!pattern0.test(data5)) {
-                  const err18 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/signal", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data5 };
+                  const err19 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/signal", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data5 };
                   if (vErrors === null) {
-                    vErrors = [err18];
+                    vErrors = [err19];
                   } else {
-                    vErrors.push(err18);
+                    vErrors.push(err19);
                   }
                   errors++;
                 }
               } else {
-                const err19 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/signal", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data5 };
+                const err20 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/signal", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data5 };
                 if (vErrors === null) {
-                  vErrors = [err19];
+                  vErrors = [err20];
                 } else {
-                  vErrors.push(err19);
+                  vErrors.push(err20);
                 }
                 errors++;
               }
@@ -890,28 +966,16 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               let data6 = data3.ground;
               if (typeof data6 === "string") {
                 if (!pattern0.test(data6)) {
-                  const err20 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/ground", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data6 };
+                  const err21 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/ground", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data6 };
                   if (vErrors === null) {
-                    vErrors = [err20];
+                    vErrors = [err21];
                   } else {
-                    vErrors.push(err20);
+                    vErrors.push(err21);
                   }
                   errors++;
                 }
               } else {
-                const err21 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/ground", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data6 };
-                if (vErrors === null) {
-                  vErrors = [err21];
-                } else {
-                  vErrors.push(err21);
-                }
-                errors++;
-              }
-            }
-            if (data3.ohms !== void 0) {
-              let data7 = data3.ohms;
-              if (typeof data7 !== "string") {
-                const err22 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data7 };
+                const err22 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/ground", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data6 };
                 if (vErrors === null) {
                   vErrors = [err22];
                 } else {
@@ -920,10 +984,10 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data3.wiper !== void 0) {
-              let data8 = data3.wiper;
-              if (typeof data8 !== "string") {
-                const err23 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/wiper", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data8 };
+            if (data3.ohms !== void 0) {
+              let data7 = data3.ohms;
+              if (typeof data7 !== "string") {
+                const err23 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data7 };
                 if (vErrors === null) {
                   vErrors = [err23];
                 } else {
@@ -932,10 +996,10 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data3.closed !== void 0) {
-              let data9 = data3.closed;
-              if (typeof data9 !== "string") {
-                const err24 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/closed", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data9 };
+            if (data3.wiper !== void 0) {
+              let data8 = data3.wiper;
+              if (typeof data8 !== "string") {
+                const err24 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/wiper", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data8 };
                 if (vErrors === null) {
                   vErrors = [err24];
                 } else {
@@ -944,10 +1008,10 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data3.open !== void 0) {
-              let data10 = data3.open;
-              if (typeof data10 !== "string") {
-                const err25 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/open", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data10 };
+            if (data3.closed !== void 0) {
+              let data9 = data3.closed;
+              if (typeof data9 !== "string") {
+                const err25 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/closed", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data9 };
                 if (vErrors === null) {
                   vErrors = [err25];
                 } else {
@@ -956,39 +1020,51 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
+            if (data3.open !== void 0) {
+              let data10 = data3.open;
+              if (typeof data10 !== "string") {
+                const err26 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1") + "/open", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data10 };
+                if (vErrors === null) {
+                  vErrors = [err26];
+                } else {
+                  vErrors.push(err26);
+                }
+                errors++;
+              }
+            }
           } else {
-            const err26 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema44.properties.tracks.additionalProperties.type, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
+            const err27 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema44.properties.tracks.additionalProperties.type, parentSchema: schema44.properties.tracks.additionalProperties, data: data3 };
             if (vErrors === null) {
-              vErrors = [err26];
+              vErrors = [err27];
             } else {
-              vErrors.push(err26);
+              vErrors.push(err27);
             }
             errors++;
           }
         }
       } else {
-        const err27 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema44.properties.tracks.type, parentSchema: schema44.properties.tracks, data: data2 };
+        const err28 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema44.properties.tracks.type, parentSchema: schema44.properties.tracks, data: data2 };
         if (vErrors === null) {
-          vErrors = [err27];
+          vErrors = [err28];
         } else {
-          vErrors.push(err27);
+          vErrors.push(err28);
         }
         errors++;
       }
     }
   } else {
-    const err28 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema44.type, parentSchema: schema44, data };
+    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema44.type, parentSchema: schema44, data };
     if (vErrors === null) {
-      vErrors = [err28];
+      vErrors = [err29];
     } else {
-      vErrors.push(err28);
+      vErrors.push(err29);
     }
     errors++;
   }
   validate17.errors = vErrors;
   return errors === 0;
 }
-var schema53 = { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 15 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 15 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } };
+var schema53 = { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 15 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 15 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } };
 function validate18(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1027,20 +1103,18 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.words !== void 0) {
       let data1 = data.words;
-      if (typeof data1 !== "string") {
-        const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema53.properties.words.type, parentSchema: schema53.properties.words, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err3];
-        } else {
-          vErrors.push(err3);
+      if (typeof data1 === "string") {
+        if (func3(data1) > 120) {
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema53.properties.words, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.low !== void 0) {
-      let data2 = data.low;
-      if (typeof data2 !== "string") {
-        const err4 = { instancePath: instancePath + "/low", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
+      } else {
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema53.properties.words.type, parentSchema: schema53.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1049,10 +1123,10 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.high !== void 0) {
-      let data3 = data.high;
-      if (typeof data3 !== "string") {
-        const err5 = { instancePath: instancePath + "/high", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
+    if (data.low !== void 0) {
+      let data2 = data.low;
+      if (typeof data2 !== "string") {
+        const err5 = { instancePath: instancePath + "/low", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1061,10 +1135,10 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.minimum !== void 0) {
-      let data4 = data.minimum;
-      if (typeof data4 !== "string") {
-        const err6 = { instancePath: instancePath + "/minimum", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data4 };
+    if (data.high !== void 0) {
+      let data3 = data.high;
+      if (typeof data3 !== "string") {
+        const err6 = { instancePath: instancePath + "/high", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -1073,10 +1147,10 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.reverse !== void 0) {
-      let data5 = data.reverse;
-      if (typeof data5 !== "string") {
-        const err7 = { instancePath: instancePath + "/reverse", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data5 };
+    if (data.minimum !== void 0) {
+      let data4 = data.minimum;
+      if (typeof data4 !== "string") {
+        const err7 = { instancePath: instancePath + "/minimum", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data4 };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -1085,19 +1159,31 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.reverse !== void 0) {
+      let data5 = data.reverse;
+      if (typeof data5 !== "string") {
+        const err8 = { instancePath: instancePath + "/reverse", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data5 };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema53.type, parentSchema: schema53, data };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema53.type, parentSchema: schema53, data };
     if (vErrors === null) {
-      vErrors = [err8];
+      vErrors = [err9];
     } else {
-      vErrors.push(err8);
+      vErrors.push(err9);
     }
     errors++;
   }
   validate18.errors = vErrors;
   return errors === 0;
 }
-var schema58 = { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } };
+var schema58 = { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } };
 function validate19(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1136,20 +1222,18 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.words !== void 0) {
       let data1 = data.words;
-      if (typeof data1 !== "string") {
-        const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema58.properties.words.type, parentSchema: schema58.properties.words, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err3];
-        } else {
-          vErrors.push(err3);
+      if (typeof data1 === "string") {
+        if (func3(data1) > 120) {
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema58.properties.words, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.amps !== void 0) {
-      let data2 = data.amps;
-      if (typeof data2 !== "string") {
-        const err4 = { instancePath: instancePath + "/amps", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
+      } else {
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema58.properties.words.type, parentSchema: schema58.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1158,10 +1242,10 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.ohms !== void 0) {
-      let data3 = data.ohms;
-      if (typeof data3 !== "string") {
-        const err5 = { instancePath: instancePath + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
+    if (data.amps !== void 0) {
+      let data2 = data.amps;
+      if (typeof data2 !== "string") {
+        const err5 = { instancePath: instancePath + "/amps", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1170,19 +1254,31 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.ohms !== void 0) {
+      let data3 = data.ohms;
+      if (typeof data3 !== "string") {
+        const err6 = { instancePath: instancePath + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema58.type, parentSchema: schema58, data };
+    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema58.type, parentSchema: schema58, data };
     if (vErrors === null) {
-      vErrors = [err6];
+      vErrors = [err7];
     } else {
-      vErrors.push(err6);
+      vErrors.push(err7);
     }
     errors++;
   }
   validate19.errors = vErrors;
   return errors === 0;
 }
-var schema61 = { "title": "RelayDraft", "description": "A relay contact, closed whenever the key is on. Pins: 30 (in), 87 (out).", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "20 mohm +/- 50 %", "examples": ["20 mohm"] } } };
+var schema61 = { "title": "RelayDraft", "description": "A relay contact, closed whenever the key is on. Pins: 30 (in), 87 (out).", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "20 mohm +/- 50 %", "examples": ["20 mohm"] } } };
 function validate20(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1221,20 +1317,18 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.words !== void 0) {
       let data1 = data.words;
-      if (typeof data1 !== "string") {
-        const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema61.properties.words.type, parentSchema: schema61.properties.words, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err3];
-        } else {
-          vErrors.push(err3);
+      if (typeof data1 === "string") {
+        if (func3(data1) > 120) {
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema61.properties.words, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.ohms !== void 0) {
-      let data2 = data.ohms;
-      if (typeof data2 !== "string") {
-        const err4 = { instancePath: instancePath + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
+      } else {
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema61.properties.words.type, parentSchema: schema61.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1243,19 +1337,31 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.ohms !== void 0) {
+      let data2 = data.ohms;
+      if (typeof data2 !== "string") {
+        const err5 = { instancePath: instancePath + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
+        if (vErrors === null) {
+          vErrors = [err5];
+        } else {
+          vErrors.push(err5);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err5 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema61.type, parentSchema: schema61, data };
+    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema61.type, parentSchema: schema61, data };
     if (vErrors === null) {
-      vErrors = [err5];
+      vErrors = [err6];
     } else {
-      vErrors.push(err5);
+      vErrors.push(err6);
     }
     errors++;
   }
   validate20.errors = vErrors;
   return errors === 0;
 }
-var schema63 = { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "5 mohm +/- 50 %", "examples": ["5 mohm"] } } };
+var schema63 = { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "5 mohm +/- 50 %", "examples": ["5 mohm"] } } };
 function validate21(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1294,20 +1400,18 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.words !== void 0) {
       let data1 = data.words;
-      if (typeof data1 !== "string") {
-        const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema63.properties.words.type, parentSchema: schema63.properties.words, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err3];
-        } else {
-          vErrors.push(err3);
+      if (typeof data1 === "string") {
+        if (func3(data1) > 120) {
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema63.properties.words, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.ohms !== void 0) {
-      let data2 = data.ohms;
-      if (typeof data2 !== "string") {
-        const err4 = { instancePath: instancePath + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
+      } else {
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema63.properties.words.type, parentSchema: schema63.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1316,19 +1420,31 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.ohms !== void 0) {
+      let data2 = data.ohms;
+      if (typeof data2 !== "string") {
+        const err5 = { instancePath: instancePath + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
+        if (vErrors === null) {
+          vErrors = [err5];
+        } else {
+          vErrors.push(err5);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err5 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema63.type, parentSchema: schema63, data };
+    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema63.type, parentSchema: schema63, data };
     if (vErrors === null) {
-      vErrors = [err5];
+      vErrors = [err6];
     } else {
-      vErrors.push(err5);
+      vErrors.push(err6);
     }
     errors++;
   }
   validate21.errors = vErrors;
   return errors === 0;
 }
-var schema65 = { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } };
+var schema65 = { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } };
 function validate22(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1376,20 +1492,18 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.words !== void 0) {
       let data1 = data.words;
-      if (typeof data1 !== "string") {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema65.properties.words.type, parentSchema: schema65.properties.words, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err4];
-        } else {
-          vErrors.push(err4);
+      if (typeof data1 === "string") {
+        if (func3(data1) > 120) {
+          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema65.properties.words, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err4];
+          } else {
+            vErrors.push(err4);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.ohms !== void 0) {
-      let data2 = data.ohms;
-      if (typeof data2 !== "string") {
-        const err5 = { instancePath: instancePath + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
+      } else {
+        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema65.properties.words.type, parentSchema: schema65.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1398,10 +1512,10 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.shorted !== void 0) {
-      let data3 = data.shorted;
-      if (typeof data3 !== "string") {
-        const err6 = { instancePath: instancePath + "/shorted", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
+    if (data.ohms !== void 0) {
+      let data2 = data.ohms;
+      if (typeof data2 !== "string") {
+        const err6 = { instancePath: instancePath + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -1410,12 +1524,24 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.shorted !== void 0) {
+      let data3 = data.shorted;
+      if (typeof data3 !== "string") {
+        const err7 = { instancePath: instancePath + "/shorted", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
+        if (vErrors === null) {
+          vErrors = [err7];
+        } else {
+          vErrors.push(err7);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema65.type, parentSchema: schema65, data };
+    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema65.type, parentSchema: schema65, data };
     if (vErrors === null) {
-      vErrors = [err7];
+      vErrors = [err8];
     } else {
-      vErrors.push(err7);
+      vErrors.push(err8);
     }
     errors++;
   }
@@ -1646,7 +1772,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
   validate33.errors = vErrors;
   return errors === 0;
 }
-var schema81 = { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "examples": ["the wire runs alone in a steel tube"] } } };
+var schema81 = { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "maxLength": 300, "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "maxLength": 300, "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "maxLength": 300, "examples": ["the wire runs alone in a steel tube"] } } };
 var pattern12 = new RegExp("^[a-z0-9][a-z0-9.-]*$", "u");
 function validate35(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
@@ -1696,12 +1822,22 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.words !== void 0) {
       let data1 = data.words;
-      if (typeof data1 !== "string") {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema81.properties.words.type, parentSchema: schema81.properties.words, data: data1 };
+      if (typeof data1 === "string") {
+        if (func3(data1) > 300) {
+          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema81.properties.words, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err4];
+          } else {
+            vErrors.push(err4);
+          }
+          errors++;
+        }
+      } else {
+        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema81.properties.words.type, parentSchema: schema81.properties.words, data: data1 };
         if (vErrors === null) {
-          vErrors = [err4];
+          vErrors = [err5];
         } else {
-          vErrors.push(err4);
+          vErrors.push(err5);
         }
         errors++;
       }
@@ -1710,28 +1846,16 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.repair;
       if (typeof data2 === "string") {
         if (!pattern12.test(data2)) {
-          const err5 = { instancePath: instancePath + "/repair", schemaPath: "#/properties/repair/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9.-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9.-]*$"', schema: "^[a-z0-9][a-z0-9.-]*$", parentSchema: schema81.properties.repair, data: data2 };
+          const err6 = { instancePath: instancePath + "/repair", schemaPath: "#/properties/repair/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9.-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9.-]*$"', schema: "^[a-z0-9][a-z0-9.-]*$", parentSchema: schema81.properties.repair, data: data2 };
           if (vErrors === null) {
-            vErrors = [err5];
+            vErrors = [err6];
           } else {
-            vErrors.push(err5);
+            vErrors.push(err6);
           }
           errors++;
         }
       } else {
-        const err6 = { instancePath: instancePath + "/repair", schemaPath: "#/properties/repair/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema81.properties.repair.type, parentSchema: schema81.properties.repair, data: data2 };
-        if (vErrors === null) {
-          vErrors = [err6];
-        } else {
-          vErrors.push(err6);
-        }
-        errors++;
-      }
-    }
-    if (data["repair-words"] !== void 0) {
-      let data3 = data["repair-words"];
-      if (typeof data3 !== "string") {
-        const err7 = { instancePath: instancePath + "/repair-words", schemaPath: "#/properties/repair-words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema81.properties["repair-words"].type, parentSchema: schema81.properties["repair-words"], data: data3 };
+        const err7 = { instancePath: instancePath + "/repair", schemaPath: "#/properties/repair/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema81.properties.repair.type, parentSchema: schema81.properties.repair, data: data2 };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -1740,22 +1864,20 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.ohms !== void 0) {
-      let data4 = data.ohms;
-      if (typeof data4 !== "string") {
-        const err8 = { instancePath: instancePath + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data4 };
-        if (vErrors === null) {
-          vErrors = [err8];
-        } else {
-          vErrors.push(err8);
+    if (data["repair-words"] !== void 0) {
+      let data3 = data["repair-words"];
+      if (typeof data3 === "string") {
+        if (func3(data3) > 300) {
+          const err8 = { instancePath: instancePath + "/repair-words", schemaPath: "#/properties/repair-words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema81.properties["repair-words"], data: data3 };
+          if (vErrors === null) {
+            vErrors = [err8];
+          } else {
+            vErrors.push(err8);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data["ruled-out"] !== void 0) {
-      let data5 = data["ruled-out"];
-      if (typeof data5 !== "string") {
-        const err9 = { instancePath: instancePath + "/ruled-out", schemaPath: "#/properties/ruled-out/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema81.properties["ruled-out"].type, parentSchema: schema81.properties["ruled-out"], data: data5 };
+      } else {
+        const err9 = { instancePath: instancePath + "/repair-words", schemaPath: "#/properties/repair-words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema81.properties["repair-words"].type, parentSchema: schema81.properties["repair-words"], data: data3 };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -1764,12 +1886,46 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.ohms !== void 0) {
+      let data4 = data.ohms;
+      if (typeof data4 !== "string") {
+        const err10 = { instancePath: instancePath + "/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data4 };
+        if (vErrors === null) {
+          vErrors = [err10];
+        } else {
+          vErrors.push(err10);
+        }
+        errors++;
+      }
+    }
+    if (data["ruled-out"] !== void 0) {
+      let data5 = data["ruled-out"];
+      if (typeof data5 === "string") {
+        if (func3(data5) > 300) {
+          const err11 = { instancePath: instancePath + "/ruled-out", schemaPath: "#/properties/ruled-out/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema81.properties["ruled-out"], data: data5 };
+          if (vErrors === null) {
+            vErrors = [err11];
+          } else {
+            vErrors.push(err11);
+          }
+          errors++;
+        }
+      } else {
+        const err12 = { instancePath: instancePath + "/ruled-out", schemaPath: "#/properties/ruled-out/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema81.properties["ruled-out"].type, parentSchema: schema81.properties["ruled-out"], data: data5 };
+        if (vErrors === null) {
+          vErrors = [err12];
+        } else {
+          vErrors.push(err12);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err10 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema81.type, parentSchema: schema81, data };
+    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema81.type, parentSchema: schema81, data };
     if (vErrors === null) {
-      vErrors = [err10];
+      vErrors = [err13];
     } else {
-      vErrors.push(err10);
+      vErrors.push(err13);
     }
     errors++;
   }
@@ -1852,20 +2008,18 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
     }
     if (data.title !== void 0) {
       let data1 = data.title;
-      if (typeof data1 !== "string") {
-        const err7 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.title.type, parentSchema: schema11.properties.title, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err7];
-        } else {
-          vErrors.push(err7);
+      if (typeof data1 === "string") {
+        if (func3(data1) > 120) {
+          const err7 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema11.properties.title, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err7];
+          } else {
+            vErrors.push(err7);
+          }
+          errors++;
         }
-        errors++;
-      }
-    }
-    if (data.notes !== void 0) {
-      let data2 = data.notes;
-      if (typeof data2 !== "string") {
-        const err8 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data2 };
+      } else {
+        const err8 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.title.type, parentSchema: schema11.properties.title, data: data1 };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -1874,14 +2028,36 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.notes !== void 0) {
+      let data2 = data.notes;
+      if (typeof data2 === "string") {
+        if (func3(data2) > 2e3) {
+          const err9 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.notes, data: data2 };
+          if (vErrors === null) {
+            vErrors = [err9];
+          } else {
+            vErrors.push(err9);
+          }
+          errors++;
+        }
+      } else {
+        const err10 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data2 };
+        if (vErrors === null) {
+          vErrors = [err10];
+        } else {
+          vErrors.push(err10);
+        }
+        errors++;
+      }
+    }
     if (data.temperature !== void 0) {
       let data3 = data.temperature;
       if (typeof data3 !== "string") {
-        const err9 = { instancePath: instancePath + "/temperature", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
+        const err11 = { instancePath: instancePath + "/temperature", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
         if (vErrors === null) {
-          vErrors = [err9];
+          vErrors = [err11];
         } else {
-          vErrors.push(err9);
+          vErrors.push(err11);
         }
         errors++;
       }
@@ -1891,31 +2067,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
       if (data4 && typeof data4 == "object" && !Array.isArray(data4)) {
         for (const key1 in data4) {
           if (!(key1 === "battery" || key1 === "cranking" || key1 === "running" || key1 === "ohms")) {
-            const err10 = { instancePath: instancePath + "/supply", schemaPath: "#/properties/supply/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.supply, data: data4 };
-            if (vErrors === null) {
-              vErrors = [err10];
-            } else {
-              vErrors.push(err10);
-            }
-            errors++;
-          }
-        }
-        if (data4.battery !== void 0) {
-          let data5 = data4.battery;
-          if (typeof data5 !== "string") {
-            const err11 = { instancePath: instancePath + "/supply/battery", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data5 };
-            if (vErrors === null) {
-              vErrors = [err11];
-            } else {
-              vErrors.push(err11);
-            }
-            errors++;
-          }
-        }
-        if (data4.cranking !== void 0) {
-          let data6 = data4.cranking;
-          if (typeof data6 !== "string") {
-            const err12 = { instancePath: instancePath + "/supply/cranking", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data6 };
+            const err12 = { instancePath: instancePath + "/supply", schemaPath: "#/properties/supply/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.supply, data: data4 };
             if (vErrors === null) {
               vErrors = [err12];
             } else {
@@ -1924,10 +2076,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data4.running !== void 0) {
-          let data7 = data4.running;
-          if (typeof data7 !== "string") {
-            const err13 = { instancePath: instancePath + "/supply/running", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data7 };
+        if (data4.battery !== void 0) {
+          let data5 = data4.battery;
+          if (typeof data5 !== "string") {
+            const err13 = { instancePath: instancePath + "/supply/battery", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data5 };
             if (vErrors === null) {
               vErrors = [err13];
             } else {
@@ -1936,10 +2088,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data4.ohms !== void 0) {
-          let data8 = data4.ohms;
-          if (typeof data8 !== "string") {
-            const err14 = { instancePath: instancePath + "/supply/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data8 };
+        if (data4.cranking !== void 0) {
+          let data6 = data4.cranking;
+          if (typeof data6 !== "string") {
+            const err14 = { instancePath: instancePath + "/supply/cranking", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data6 };
             if (vErrors === null) {
               vErrors = [err14];
             } else {
@@ -1948,12 +2100,36 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
+        if (data4.running !== void 0) {
+          let data7 = data4.running;
+          if (typeof data7 !== "string") {
+            const err15 = { instancePath: instancePath + "/supply/running", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data7 };
+            if (vErrors === null) {
+              vErrors = [err15];
+            } else {
+              vErrors.push(err15);
+            }
+            errors++;
+          }
+        }
+        if (data4.ohms !== void 0) {
+          let data8 = data4.ohms;
+          if (typeof data8 !== "string") {
+            const err16 = { instancePath: instancePath + "/supply/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data8 };
+            if (vErrors === null) {
+              vErrors = [err16];
+            } else {
+              vErrors.push(err16);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err15 = { instancePath: instancePath + "/supply", schemaPath: "#/properties/supply/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.supply.type, parentSchema: schema11.properties.supply, data: data4 };
+        const err17 = { instancePath: instancePath + "/supply", schemaPath: "#/properties/supply/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.supply.type, parentSchema: schema11.properties.supply, data: data4 };
         if (vErrors === null) {
-          vErrors = [err15];
+          vErrors = [err17];
         } else {
-          vErrors.push(err15);
+          vErrors.push(err17);
         }
         errors++;
       }
@@ -1962,11 +2138,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
       let data9 = data.parts;
       if (data9 && typeof data9 == "object" && !Array.isArray(data9)) {
         if (Object.keys(data9).length < 1) {
-          const err16 = { instancePath: instancePath + "/parts", schemaPath: "#/properties/parts/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema11.properties.parts, data: data9 };
+          const err18 = { instancePath: instancePath + "/parts", schemaPath: "#/properties/parts/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema11.properties.parts, data: data9 };
           if (vErrors === null) {
-            vErrors = [err16];
+            vErrors = [err18];
           } else {
-            vErrors.push(err16);
+            vErrors.push(err18);
           }
           errors++;
         }
@@ -1974,30 +2150,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           const _errs29 = errors;
           if (typeof key2 === "string") {
             if (!pattern0.test(key2)) {
-              const err17 = { instancePath: instancePath + "/parts", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: key2, propertyName: key2 };
+              const err19 = { instancePath: instancePath + "/parts", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: key2, propertyName: key2 };
               if (vErrors === null) {
-                vErrors = [err17];
+                vErrors = [err19];
               } else {
-                vErrors.push(err17);
+                vErrors.push(err19);
               }
               errors++;
             }
           } else {
-            const err18 = { instancePath: instancePath + "/parts", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: key2, propertyName: key2 };
+            const err20 = { instancePath: instancePath + "/parts", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: key2, propertyName: key2 };
             if (vErrors === null) {
-              vErrors = [err18];
+              vErrors = [err20];
             } else {
-              vErrors.push(err18);
+              vErrors.push(err20);
             }
             errors++;
           }
           var valid8 = _errs29 === errors;
           if (!valid8) {
-            const err19 = { instancePath: instancePath + "/parts", schemaPath: "#/properties/parts/propertyNames", keyword: "propertyNames", params: { propertyName: key2 }, message: "property name must be valid", schema: schema11.properties.parts.propertyNames, parentSchema: schema11.properties.parts, data: data9 };
+            const err21 = { instancePath: instancePath + "/parts", schemaPath: "#/properties/parts/propertyNames", keyword: "propertyNames", params: { propertyName: key2 }, message: "property name must be valid", schema: schema11.properties.parts.propertyNames, parentSchema: schema11.properties.parts, data: data9 };
             if (vErrors === null) {
-              vErrors = [err19];
+              vErrors = [err21];
             } else {
-              vErrors.push(err19);
+              vErrors.push(err21);
             }
             errors++;
           }
@@ -2009,11 +2185,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err20 = { instancePath: instancePath + "/parts", schemaPath: "#/properties/parts/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.parts.type, parentSchema: schema11.properties.parts, data: data9 };
+        const err22 = { instancePath: instancePath + "/parts", schemaPath: "#/properties/parts/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.parts.type, parentSchema: schema11.properties.parts, data: data9 };
         if (vErrors === null) {
-          vErrors = [err20];
+          vErrors = [err22];
         } else {
-          vErrors.push(err20);
+          vErrors.push(err22);
         }
         errors++;
       }
@@ -2022,11 +2198,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
       let data11 = data.wires;
       if (data11 && typeof data11 == "object" && !Array.isArray(data11)) {
         if (Object.keys(data11).length < 1) {
-          const err21 = { instancePath: instancePath + "/wires", schemaPath: "#/properties/wires/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema11.properties.wires, data: data11 };
+          const err23 = { instancePath: instancePath + "/wires", schemaPath: "#/properties/wires/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema11.properties.wires, data: data11 };
           if (vErrors === null) {
-            vErrors = [err21];
+            vErrors = [err23];
           } else {
-            vErrors.push(err21);
+            vErrors.push(err23);
           }
           errors++;
         }
@@ -2034,30 +2210,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           const _errs36 = errors;
           if (typeof key4 === "string") {
             if (!pattern0.test(key4)) {
-              const err22 = { instancePath: instancePath + "/wires", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: key4, propertyName: key4 };
+              const err24 = { instancePath: instancePath + "/wires", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: key4, propertyName: key4 };
               if (vErrors === null) {
-                vErrors = [err22];
+                vErrors = [err24];
               } else {
-                vErrors.push(err22);
+                vErrors.push(err24);
               }
               errors++;
             }
           } else {
-            const err23 = { instancePath: instancePath + "/wires", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: key4, propertyName: key4 };
+            const err25 = { instancePath: instancePath + "/wires", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: key4, propertyName: key4 };
             if (vErrors === null) {
-              vErrors = [err23];
+              vErrors = [err25];
             } else {
-              vErrors.push(err23);
+              vErrors.push(err25);
             }
             errors++;
           }
           var valid11 = _errs36 === errors;
           if (!valid11) {
-            const err24 = { instancePath: instancePath + "/wires", schemaPath: "#/properties/wires/propertyNames", keyword: "propertyNames", params: { propertyName: key4 }, message: "property name must be valid", schema: schema11.properties.wires.propertyNames, parentSchema: schema11.properties.wires, data: data11 };
+            const err26 = { instancePath: instancePath + "/wires", schemaPath: "#/properties/wires/propertyNames", keyword: "propertyNames", params: { propertyName: key4 }, message: "property name must be valid", schema: schema11.properties.wires.propertyNames, parentSchema: schema11.properties.wires, data: data11 };
             if (vErrors === null) {
-              vErrors = [err24];
+              vErrors = [err26];
             } else {
-              vErrors.push(err24);
+              vErrors.push(err26);
             }
             errors++;
           }
@@ -2069,11 +2245,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err25 = { instancePath: instancePath + "/wires", schemaPath: "#/properties/wires/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.wires.type, parentSchema: schema11.properties.wires, data: data11 };
+        const err27 = { instancePath: instancePath + "/wires", schemaPath: "#/properties/wires/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.wires.type, parentSchema: schema11.properties.wires, data: data11 };
         if (vErrors === null) {
-          vErrors = [err25];
+          vErrors = [err27];
         } else {
-          vErrors.push(err25);
+          vErrors.push(err27);
         }
         errors++;
       }
@@ -2082,41 +2258,17 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
       let data13 = data.target;
       if (data13 && typeof data13 == "object" && !Array.isArray(data13)) {
         if (data13.at === void 0) {
-          const err26 = { instancePath: instancePath + "/target", schemaPath: "#/properties/target/required", keyword: "required", params: { missingProperty: "at" }, message: "must have required property 'at'", schema: schema11.properties.target.required, parentSchema: schema11.properties.target, data: data13 };
+          const err28 = { instancePath: instancePath + "/target", schemaPath: "#/properties/target/required", keyword: "required", params: { missingProperty: "at" }, message: "must have required property 'at'", schema: schema11.properties.target.required, parentSchema: schema11.properties.target, data: data13 };
           if (vErrors === null) {
-            vErrors = [err26];
+            vErrors = [err28];
           } else {
-            vErrors.push(err26);
+            vErrors.push(err28);
           }
           errors++;
         }
         for (const key6 in data13) {
           if (!(key6 === "at" || key6 === "teeth" || key6 === "missing" || key6 === "turns" || key6 === "on")) {
-            const err27 = { instancePath: instancePath + "/target", schemaPath: "#/properties/target/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key6 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.target, data: data13 };
-            if (vErrors === null) {
-              vErrors = [err27];
-            } else {
-              vErrors.push(err27);
-            }
-            errors++;
-          }
-        }
-        if (data13.at !== void 0) {
-          let data14 = data13.at;
-          if (typeof data14 !== "string") {
-            const err28 = { instancePath: instancePath + "/target/at", schemaPath: "#/properties/target/properties/at/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.target.properties.at.type, parentSchema: schema11.properties.target.properties.at, data: data14 };
-            if (vErrors === null) {
-              vErrors = [err28];
-            } else {
-              vErrors.push(err28);
-            }
-            errors++;
-          }
-        }
-        if (data13.teeth !== void 0) {
-          let data15 = data13.teeth;
-          if (!(typeof data15 == "number" && (!(data15 % 1) && !isNaN(data15)) && isFinite(data15))) {
-            const err29 = { instancePath: instancePath + "/target/teeth", schemaPath: "#/properties/target/properties/teeth/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema11.properties.target.properties.teeth.type, parentSchema: schema11.properties.target.properties.teeth, data: data15 };
+            const err29 = { instancePath: instancePath + "/target", schemaPath: "#/properties/target/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key6 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.target, data: data13 };
             if (vErrors === null) {
               vErrors = [err29];
             } else {
@@ -2124,9 +2276,12 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
-          if (typeof data15 == "number" && isFinite(data15)) {
-            if (data15 > 1e3 || isNaN(data15)) {
-              const err30 = { instancePath: instancePath + "/target/teeth", schemaPath: "#/properties/target/properties/teeth/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema11.properties.target.properties.teeth, data: data15 };
+        }
+        if (data13.at !== void 0) {
+          let data14 = data13.at;
+          if (typeof data14 === "string") {
+            if (func3(data14) > 120) {
+              const err30 = { instancePath: instancePath + "/target/at", schemaPath: "#/properties/target/properties/at/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema11.properties.target.properties.at, data: data14 };
               if (vErrors === null) {
                 vErrors = [err30];
               } else {
@@ -2134,21 +2289,20 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data15 < 1 || isNaN(data15)) {
-              const err31 = { instancePath: instancePath + "/target/teeth", schemaPath: "#/properties/target/properties/teeth/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1", schema: 1, parentSchema: schema11.properties.target.properties.teeth, data: data15 };
-              if (vErrors === null) {
-                vErrors = [err31];
-              } else {
-                vErrors.push(err31);
-              }
-              errors++;
+          } else {
+            const err31 = { instancePath: instancePath + "/target/at", schemaPath: "#/properties/target/properties/at/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.target.properties.at.type, parentSchema: schema11.properties.target.properties.at, data: data14 };
+            if (vErrors === null) {
+              vErrors = [err31];
+            } else {
+              vErrors.push(err31);
             }
+            errors++;
           }
         }
-        if (data13.missing !== void 0) {
-          let data16 = data13.missing;
-          if (!(typeof data16 == "number" && (!(data16 % 1) && !isNaN(data16)) && isFinite(data16))) {
-            const err32 = { instancePath: instancePath + "/target/missing", schemaPath: "#/properties/target/properties/missing/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema11.properties.target.properties.missing.type, parentSchema: schema11.properties.target.properties.missing, data: data16 };
+        if (data13.teeth !== void 0) {
+          let data15 = data13.teeth;
+          if (!(typeof data15 == "number" && (!(data15 % 1) && !isNaN(data15)) && isFinite(data15))) {
+            const err32 = { instancePath: instancePath + "/target/teeth", schemaPath: "#/properties/target/properties/teeth/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema11.properties.target.properties.teeth.type, parentSchema: schema11.properties.target.properties.teeth, data: data15 };
             if (vErrors === null) {
               vErrors = [err32];
             } else {
@@ -2156,9 +2310,9 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
-          if (typeof data16 == "number" && isFinite(data16)) {
-            if (data16 > 100 || isNaN(data16)) {
-              const err33 = { instancePath: instancePath + "/target/missing", schemaPath: "#/properties/target/properties/missing/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 }, message: "must be <= 100", schema: 100, parentSchema: schema11.properties.target.properties.missing, data: data16 };
+          if (typeof data15 == "number" && isFinite(data15)) {
+            if (data15 > 1e3 || isNaN(data15)) {
+              const err33 = { instancePath: instancePath + "/target/teeth", schemaPath: "#/properties/target/properties/teeth/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema11.properties.target.properties.teeth, data: data15 };
               if (vErrors === null) {
                 vErrors = [err33];
               } else {
@@ -2166,8 +2320,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data16 < 0 || isNaN(data16)) {
-              const err34 = { instancePath: instancePath + "/target/missing", schemaPath: "#/properties/target/properties/missing/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema11.properties.target.properties.missing, data: data16 };
+            if (data15 < 1 || isNaN(data15)) {
+              const err34 = { instancePath: instancePath + "/target/teeth", schemaPath: "#/properties/target/properties/teeth/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1", schema: 1, parentSchema: schema11.properties.target.properties.teeth, data: data15 };
               if (vErrors === null) {
                 vErrors = [err34];
               } else {
@@ -2177,20 +2331,20 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             }
           }
         }
-        if (data13.turns !== void 0) {
-          let data17 = data13.turns;
-          if (typeof data17 == "number" && isFinite(data17)) {
-            if (data17 > 10 || isNaN(data17)) {
-              const err35 = { instancePath: instancePath + "/target/turns", schemaPath: "#/properties/target/properties/turns/maximum", keyword: "maximum", params: { comparison: "<=", limit: 10 }, message: "must be <= 10", schema: 10, parentSchema: schema11.properties.target.properties.turns, data: data17 };
-              if (vErrors === null) {
-                vErrors = [err35];
-              } else {
-                vErrors.push(err35);
-              }
-              errors++;
+        if (data13.missing !== void 0) {
+          let data16 = data13.missing;
+          if (!(typeof data16 == "number" && (!(data16 % 1) && !isNaN(data16)) && isFinite(data16))) {
+            const err35 = { instancePath: instancePath + "/target/missing", schemaPath: "#/properties/target/properties/missing/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema11.properties.target.properties.missing.type, parentSchema: schema11.properties.target.properties.missing, data: data16 };
+            if (vErrors === null) {
+              vErrors = [err35];
+            } else {
+              vErrors.push(err35);
             }
-            if (data17 < 0 || isNaN(data17)) {
-              const err36 = { instancePath: instancePath + "/target/turns", schemaPath: "#/properties/target/properties/turns/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema11.properties.target.properties.turns, data: data17 };
+            errors++;
+          }
+          if (typeof data16 == "number" && isFinite(data16)) {
+            if (data16 > 100 || isNaN(data16)) {
+              const err36 = { instancePath: instancePath + "/target/missing", schemaPath: "#/properties/target/properties/missing/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 }, message: "must be <= 100", schema: 100, parentSchema: schema11.properties.target.properties.missing, data: data16 };
               if (vErrors === null) {
                 vErrors = [err36];
               } else {
@@ -2198,21 +2352,22 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-          } else {
-            const err37 = { instancePath: instancePath + "/target/turns", schemaPath: "#/properties/target/properties/turns/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema11.properties.target.properties.turns.type, parentSchema: schema11.properties.target.properties.turns, data: data17 };
-            if (vErrors === null) {
-              vErrors = [err37];
-            } else {
-              vErrors.push(err37);
+            if (data16 < 0 || isNaN(data16)) {
+              const err37 = { instancePath: instancePath + "/target/missing", schemaPath: "#/properties/target/properties/missing/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema11.properties.target.properties.missing, data: data16 };
+              if (vErrors === null) {
+                vErrors = [err37];
+              } else {
+                vErrors.push(err37);
+              }
+              errors++;
             }
-            errors++;
           }
         }
-        if (data13.on !== void 0) {
-          let data18 = data13.on;
-          if (typeof data18 == "number" && isFinite(data18)) {
-            if (data18 > 1 || isNaN(data18)) {
-              const err38 = { instancePath: instancePath + "/target/on", schemaPath: "#/properties/target/properties/on/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1 }, message: "must be <= 1", schema: 1, parentSchema: schema11.properties.target.properties.on, data: data18 };
+        if (data13.turns !== void 0) {
+          let data17 = data13.turns;
+          if (typeof data17 == "number" && isFinite(data17)) {
+            if (data17 > 10 || isNaN(data17)) {
+              const err38 = { instancePath: instancePath + "/target/turns", schemaPath: "#/properties/target/properties/turns/maximum", keyword: "maximum", params: { comparison: "<=", limit: 10 }, message: "must be <= 10", schema: 10, parentSchema: schema11.properties.target.properties.turns, data: data17 };
               if (vErrors === null) {
                 vErrors = [err38];
               } else {
@@ -2220,8 +2375,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data18 < 0 || isNaN(data18)) {
-              const err39 = { instancePath: instancePath + "/target/on", schemaPath: "#/properties/target/properties/on/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema11.properties.target.properties.on, data: data18 };
+            if (data17 < 0 || isNaN(data17)) {
+              const err39 = { instancePath: instancePath + "/target/turns", schemaPath: "#/properties/target/properties/turns/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema11.properties.target.properties.turns, data: data17 };
               if (vErrors === null) {
                 vErrors = [err39];
               } else {
@@ -2230,7 +2385,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err40 = { instancePath: instancePath + "/target/on", schemaPath: "#/properties/target/properties/on/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema11.properties.target.properties.on.type, parentSchema: schema11.properties.target.properties.on, data: data18 };
+            const err40 = { instancePath: instancePath + "/target/turns", schemaPath: "#/properties/target/properties/turns/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema11.properties.target.properties.turns.type, parentSchema: schema11.properties.target.properties.turns, data: data17 };
             if (vErrors === null) {
               vErrors = [err40];
             } else {
@@ -2239,12 +2394,43 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
+        if (data13.on !== void 0) {
+          let data18 = data13.on;
+          if (typeof data18 == "number" && isFinite(data18)) {
+            if (data18 > 1 || isNaN(data18)) {
+              const err41 = { instancePath: instancePath + "/target/on", schemaPath: "#/properties/target/properties/on/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1 }, message: "must be <= 1", schema: 1, parentSchema: schema11.properties.target.properties.on, data: data18 };
+              if (vErrors === null) {
+                vErrors = [err41];
+              } else {
+                vErrors.push(err41);
+              }
+              errors++;
+            }
+            if (data18 < 0 || isNaN(data18)) {
+              const err42 = { instancePath: instancePath + "/target/on", schemaPath: "#/properties/target/properties/on/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema11.properties.target.properties.on, data: data18 };
+              if (vErrors === null) {
+                vErrors = [err42];
+              } else {
+                vErrors.push(err42);
+              }
+              errors++;
+            }
+          } else {
+            const err43 = { instancePath: instancePath + "/target/on", schemaPath: "#/properties/target/properties/on/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema11.properties.target.properties.on.type, parentSchema: schema11.properties.target.properties.on, data: data18 };
+            if (vErrors === null) {
+              vErrors = [err43];
+            } else {
+              vErrors.push(err43);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err41 = { instancePath: instancePath + "/target", schemaPath: "#/properties/target/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.target.type, parentSchema: schema11.properties.target, data: data13 };
+        const err44 = { instancePath: instancePath + "/target", schemaPath: "#/properties/target/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.target.type, parentSchema: schema11.properties.target, data: data13 };
         if (vErrors === null) {
-          vErrors = [err41];
+          vErrors = [err44];
         } else {
-          vErrors.push(err41);
+          vErrors.push(err44);
         }
         errors++;
       }
@@ -2254,38 +2440,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
       if (data19 && typeof data19 == "object" && !Array.isArray(data19)) {
         for (const key7 in data19) {
           if (!(key7 === "connector" || key7 === "wire" || key7 === "sensor" || key7 === "module" || key7 === "supply" || key7 === "neighbour" || key7 === "target")) {
-            const err42 = { instancePath: instancePath + "/weights", schemaPath: "#/properties/weights/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key7 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.weights, data: data19 };
-            if (vErrors === null) {
-              vErrors = [err42];
-            } else {
-              vErrors.push(err42);
-            }
-            errors++;
-          }
-        }
-        if (data19.connector !== void 0) {
-          let data20 = data19.connector;
-          if (typeof data20 == "number" && isFinite(data20)) {
-            if (data20 > 1e3 || isNaN(data20)) {
-              const err43 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data20 };
-              if (vErrors === null) {
-                vErrors = [err43];
-              } else {
-                vErrors.push(err43);
-              }
-              errors++;
-            }
-            if (data20 < 0 || isNaN(data20)) {
-              const err44 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data20 };
-              if (vErrors === null) {
-                vErrors = [err44];
-              } else {
-                vErrors.push(err44);
-              }
-              errors++;
-            }
-          } else {
-            const err45 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data20 };
+            const err45 = { instancePath: instancePath + "/weights", schemaPath: "#/properties/weights/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key7 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.weights, data: data19 };
             if (vErrors === null) {
               vErrors = [err45];
             } else {
@@ -2294,11 +2449,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data19.wire !== void 0) {
-          let data21 = data19.wire;
-          if (typeof data21 == "number" && isFinite(data21)) {
-            if (data21 > 1e3 || isNaN(data21)) {
-              const err46 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data21 };
+        if (data19.connector !== void 0) {
+          let data20 = data19.connector;
+          if (typeof data20 == "number" && isFinite(data20)) {
+            if (data20 > 1e3 || isNaN(data20)) {
+              const err46 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data20 };
               if (vErrors === null) {
                 vErrors = [err46];
               } else {
@@ -2306,8 +2461,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data21 < 0 || isNaN(data21)) {
-              const err47 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data21 };
+            if (data20 < 0 || isNaN(data20)) {
+              const err47 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data20 };
               if (vErrors === null) {
                 vErrors = [err47];
               } else {
@@ -2316,7 +2471,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err48 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data21 };
+            const err48 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data20 };
             if (vErrors === null) {
               vErrors = [err48];
             } else {
@@ -2325,11 +2480,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data19.sensor !== void 0) {
-          let data22 = data19.sensor;
-          if (typeof data22 == "number" && isFinite(data22)) {
-            if (data22 > 1e3 || isNaN(data22)) {
-              const err49 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data22 };
+        if (data19.wire !== void 0) {
+          let data21 = data19.wire;
+          if (typeof data21 == "number" && isFinite(data21)) {
+            if (data21 > 1e3 || isNaN(data21)) {
+              const err49 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data21 };
               if (vErrors === null) {
                 vErrors = [err49];
               } else {
@@ -2337,8 +2492,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data22 < 0 || isNaN(data22)) {
-              const err50 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data22 };
+            if (data21 < 0 || isNaN(data21)) {
+              const err50 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data21 };
               if (vErrors === null) {
                 vErrors = [err50];
               } else {
@@ -2347,7 +2502,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err51 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data22 };
+            const err51 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data21 };
             if (vErrors === null) {
               vErrors = [err51];
             } else {
@@ -2356,11 +2511,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data19.module !== void 0) {
-          let data23 = data19.module;
-          if (typeof data23 == "number" && isFinite(data23)) {
-            if (data23 > 1e3 || isNaN(data23)) {
-              const err52 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data23 };
+        if (data19.sensor !== void 0) {
+          let data22 = data19.sensor;
+          if (typeof data22 == "number" && isFinite(data22)) {
+            if (data22 > 1e3 || isNaN(data22)) {
+              const err52 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data22 };
               if (vErrors === null) {
                 vErrors = [err52];
               } else {
@@ -2368,8 +2523,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data23 < 0 || isNaN(data23)) {
-              const err53 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data23 };
+            if (data22 < 0 || isNaN(data22)) {
+              const err53 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data22 };
               if (vErrors === null) {
                 vErrors = [err53];
               } else {
@@ -2378,7 +2533,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err54 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data23 };
+            const err54 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data22 };
             if (vErrors === null) {
               vErrors = [err54];
             } else {
@@ -2387,11 +2542,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data19.supply !== void 0) {
-          let data24 = data19.supply;
-          if (typeof data24 == "number" && isFinite(data24)) {
-            if (data24 > 1e3 || isNaN(data24)) {
-              const err55 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data24 };
+        if (data19.module !== void 0) {
+          let data23 = data19.module;
+          if (typeof data23 == "number" && isFinite(data23)) {
+            if (data23 > 1e3 || isNaN(data23)) {
+              const err55 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data23 };
               if (vErrors === null) {
                 vErrors = [err55];
               } else {
@@ -2399,8 +2554,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data24 < 0 || isNaN(data24)) {
-              const err56 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data24 };
+            if (data23 < 0 || isNaN(data23)) {
+              const err56 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data23 };
               if (vErrors === null) {
                 vErrors = [err56];
               } else {
@@ -2409,7 +2564,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err57 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data24 };
+            const err57 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data23 };
             if (vErrors === null) {
               vErrors = [err57];
             } else {
@@ -2418,11 +2573,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data19.neighbour !== void 0) {
-          let data25 = data19.neighbour;
-          if (typeof data25 == "number" && isFinite(data25)) {
-            if (data25 > 1e3 || isNaN(data25)) {
-              const err58 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data25 };
+        if (data19.supply !== void 0) {
+          let data24 = data19.supply;
+          if (typeof data24 == "number" && isFinite(data24)) {
+            if (data24 > 1e3 || isNaN(data24)) {
+              const err58 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data24 };
               if (vErrors === null) {
                 vErrors = [err58];
               } else {
@@ -2430,8 +2585,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data25 < 0 || isNaN(data25)) {
-              const err59 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data25 };
+            if (data24 < 0 || isNaN(data24)) {
+              const err59 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data24 };
               if (vErrors === null) {
                 vErrors = [err59];
               } else {
@@ -2440,7 +2595,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err60 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data25 };
+            const err60 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data24 };
             if (vErrors === null) {
               vErrors = [err60];
             } else {
@@ -2449,11 +2604,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data19.target !== void 0) {
-          let data26 = data19.target;
-          if (typeof data26 == "number" && isFinite(data26)) {
-            if (data26 > 1e3 || isNaN(data26)) {
-              const err61 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data26 };
+        if (data19.neighbour !== void 0) {
+          let data25 = data19.neighbour;
+          if (typeof data25 == "number" && isFinite(data25)) {
+            if (data25 > 1e3 || isNaN(data25)) {
+              const err61 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data25 };
               if (vErrors === null) {
                 vErrors = [err61];
               } else {
@@ -2461,8 +2616,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data26 < 0 || isNaN(data26)) {
-              const err62 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data26 };
+            if (data25 < 0 || isNaN(data25)) {
+              const err62 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data25 };
               if (vErrors === null) {
                 vErrors = [err62];
               } else {
@@ -2471,7 +2626,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err63 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data26 };
+            const err63 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data25 };
             if (vErrors === null) {
               vErrors = [err63];
             } else {
@@ -2480,12 +2635,43 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
+        if (data19.target !== void 0) {
+          let data26 = data19.target;
+          if (typeof data26 == "number" && isFinite(data26)) {
+            if (data26 > 1e3 || isNaN(data26)) {
+              const err64 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema74, data: data26 };
+              if (vErrors === null) {
+                vErrors = [err64];
+              } else {
+                vErrors.push(err64);
+              }
+              errors++;
+            }
+            if (data26 < 0 || isNaN(data26)) {
+              const err65 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema74, data: data26 };
+              if (vErrors === null) {
+                vErrors = [err65];
+              } else {
+                vErrors.push(err65);
+              }
+              errors++;
+            }
+          } else {
+            const err66 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema74.type, parentSchema: schema74, data: data26 };
+            if (vErrors === null) {
+              vErrors = [err66];
+            } else {
+              vErrors.push(err66);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err64 = { instancePath: instancePath + "/weights", schemaPath: "#/properties/weights/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.weights.type, parentSchema: schema11.properties.weights, data: data19 };
+        const err67 = { instancePath: instancePath + "/weights", schemaPath: "#/properties/weights/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.weights.type, parentSchema: schema11.properties.weights, data: data19 };
         if (vErrors === null) {
-          vErrors = [err64];
+          vErrors = [err67];
         } else {
-          vErrors.push(err64);
+          vErrors.push(err67);
         }
         errors++;
       }
@@ -2500,21 +2686,21 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err65 = { instancePath: instancePath + "/faults", schemaPath: "#/properties/faults/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.faults.type, parentSchema: schema11.properties.faults, data: data27 };
+        const err68 = { instancePath: instancePath + "/faults", schemaPath: "#/properties/faults/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.faults.type, parentSchema: schema11.properties.faults, data: data27 };
         if (vErrors === null) {
-          vErrors = [err65];
+          vErrors = [err68];
         } else {
-          vErrors.push(err65);
+          vErrors.push(err68);
         }
         errors++;
       }
     }
   } else {
-    const err66 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err69 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err66];
+      vErrors = [err69];
     } else {
-      vErrors.push(err66);
+      vErrors.push(err69);
     }
     errors++;
   }

@@ -4,6 +4,7 @@ import type { Library } from '../../procedure/link-procedure.ts';
 import type { Issue } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { type Path, parseYaml } from '../../source/parse-yaml.ts';
+import { HEALTHY } from '../../suspects/prediction-table.ts';
 import { type CheckedFile, stem } from './check-files.ts';
 
 /** Issues of the wanted files against all files of the check. */
@@ -63,7 +64,11 @@ function jobIssues(file: CheckedFile, library: Library): Issue[] {
   const circuit =
     parsed.draft.circuit === undefined ? undefined : library.circuits.get(parsed.draft.circuit);
   return circuit
-    ? [...terminalIssues(file, Object.keys(job.terminals), circuit), ...partIssues(file, circuit)]
+    ? [
+        ...terminalIssues(file, Object.keys(job.terminals), circuit),
+        ...partIssues(file, circuit),
+        ...faultIssues(file, circuit),
+      ]
     : [];
 }
 
@@ -105,6 +110,32 @@ function partIssues(file: CheckedFile, circuit: Circuit): Issue[] {
           },
         ],
   );
+}
+
+function faultIssues(file: CheckedFile, circuit: Circuit): Issue[] {
+  if (file.loaded?.kind !== 'job') return [];
+  const { fault, comesAndGoes } = file.loaded.value;
+  if (comesAndGoes && (fault === null || fault === HEALTHY))
+    return [
+      {
+        code: 'missing-key',
+        severity: 'error',
+        at: place(file, ['comes-and-goes']),
+        words: '"comes-and-goes" needs a "simulated-fault" that does',
+        fix: 'name the fault, or leave "comes-and-goes" out',
+      },
+    ];
+  const known = [HEALTHY, ...circuit.faults.map(({ id }) => id)];
+  if (fault === null || known.includes(fault)) return [];
+  return [
+    {
+      code: 'unknown-fault',
+      severity: 'error',
+      at: place(file, ['simulated-fault'], 'value'),
+      words: `circuit "${circuit.name}" has no fault "${fault}"`,
+      fix: nearWords(fault, known),
+    },
+  ];
 }
 
 function nearWords(name: string, known: readonly string[]): string {

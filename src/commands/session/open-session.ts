@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import type { Model } from '../../circuit/model.ts';
 import type { Test } from '../../circuit/test.ts';
-import { type Bench, createBench, shownWords } from '../../drill/bench.ts';
+import { type Bench, createBench, createWakingBench, shownWords } from '../../drill/bench.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
 import { type Disk, errorCode } from '../../log/disk.ts';
 import type { LogEvent } from '../../log/event-line.ts';
@@ -22,7 +22,12 @@ import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import { createThinker } from '../../session/create-thinker.ts';
-import { SESSION_FORMAT, type SessionEvent, type SessionOpened } from '../../session/events.ts';
+import {
+  SESSION_FORMAT,
+  type SessionEvent,
+  type SessionOpened,
+  type SessionVehicle,
+} from '../../session/events.ts';
 import { openSession, replay } from '../../session/evolve.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { nearestName } from '../../source/nearest-name.ts';
@@ -37,7 +42,12 @@ export interface NewSession {
   readonly procedure: ParsedProcedure;
   readonly job: Job;
   /** Fault of the simulated vehicle, `healthy` too; null for a real vehicle. */
-  readonly bench: { readonly fault: string; readonly seed: number } | null;
+  readonly bench: {
+    readonly fault: string;
+    readonly seed: number;
+    /** The fault shows only to who moves the harness. */
+    readonly comesAndGoes?: boolean;
+  } | null;
   /** Step to begin at instead of the start, on a simulated vehicle. */
   readonly from?: string | undefined;
 }
@@ -78,7 +88,7 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
     job: wanted.job,
     procedure,
     circuit,
-    vehicle: wanted.bench ? { kind: 'bench', ...wanted.bench } : { kind: 'real' },
+    vehicle: vehicleOf(wanted.bench),
     ...(from === undefined ? {} : { from: from.step }),
     ...now,
   };
@@ -91,6 +101,12 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
   const writer = createSession(desk.disk, folder, name, opened as unknown as LogEvent);
   if (!writer.ok) return { problem: writer.problem.words, fix: writer.problem.fix };
   return atHand(desk, writer.value, openSession(opened));
+}
+
+function vehicleOf(bench: NewSession['bench']): SessionVehicle {
+  if (bench === null) return { kind: 'real' };
+  const { fault, seed, comesAndGoes } = bench;
+  return { kind: 'bench', fault, seed, ...(comesAndGoes ? { comesAndGoes } : {}) };
 }
 
 /** Goes on with a saved session where it stopped. */
@@ -141,7 +157,11 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
   const { job, circuit, meter, vehicle } = session.opened;
   const model = circuit ? modelFor(circuit, meter) : null;
   const bench =
-    model && vehicle.kind === 'bench' ? createBench(model, vehicle.fault, vehicle.seed) : null;
+    model && vehicle.kind === 'bench'
+      ? vehicle.comesAndGoes
+        ? createWakingBench(model, session.opened.procedure, vehicle.fault, vehicle.seed)
+        : createBench(model, vehicle.fault, vehicle.seed)
+      : null;
   const sumContext = () => ({
     model,
     meter: driver.session().meter,
@@ -171,7 +191,10 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
       cautionsFor(desk.library.cautions, job.vehicle.drive, test.setup, test.probe, []),
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
     measureCapture: (path) =>
-      measureForStep(path, presentStep(driver.session()), { model, vehicle, cwd: desk.cwd }),
+      measureForStep(path, presentStep(driver.session()), {
+        ...{ model, cwd: desk.cwd },
+        vehicle: atRest(vehicle),
+      }),
     sums: (step) => sumsFor(step, sumContext()),
     calculate: (line, step) => calculate(line, step, sumContext()),
   };
@@ -187,6 +210,13 @@ function voltageLimits(circuit: Circuit) {
     high,
     because: `this vehicle has a ${Math.floor(circuit.battery.rest.nominal)} V system`,
   };
+}
+
+/** What a capture is taken of: a fault that comes and goes is not there. */
+function atRest(vehicle: SessionVehicle): SessionVehicle {
+  return vehicle.kind === 'bench' && vehicle.comesAndGoes
+    ? { ...vehicle, fault: 'healthy' }
+    : vehicle;
 }
 
 function benchAnswer(model: Model, bench: Bench, test: Test) {

@@ -66,6 +66,7 @@ function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): Opened
   const jobFile = textOf(args, 'job');
   let job: Job = emptyJob(NO_COMPLAINT);
   let ownFault: string | null = null;
+  let comesAndGoes = false;
   let named = args.positionals[0] ?? answers?.procedure ?? undefined;
   if (jobFile !== undefined) {
     const file = loadFile(jobFile, loadJob);
@@ -77,6 +78,7 @@ function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): Opened
     job = file.value.job;
     named ??= file.value.procedure ?? undefined;
     ownFault = file.value.fault;
+    comesAndGoes = file.value.comesAndGoes;
   }
   if (named === undefined)
     return {
@@ -103,7 +105,10 @@ function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): Opened
   return beginSession(desk, {
     procedure,
     job,
-    bench: fault === undefined ? null : { fault, seed },
+    bench:
+      fault === undefined
+        ? null
+        : { fault, seed, comesAndGoes: comesAndGoes && asked === OWN_FAULT },
     from: textOf(args, 'from'),
   });
 }

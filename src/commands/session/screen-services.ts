@@ -34,7 +34,7 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
         if (!value) return [];
         const procedure = library.procedures.get(value.procedure ?? '')?.source.file;
         if (procedure === undefined) return [];
-        const { job, fault } = value;
+        const { job, fault, comesAndGoes } = value;
         return [
           {
             file: path,
@@ -43,6 +43,7 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
             procedure,
             job,
             fault,
+            comesAndGoes,
           },
         ];
       }),
@@ -65,10 +66,10 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
     open: async ({ procedureFile, job, vehicle }) => {
       const parsed = findProcedure(desk, procedureFile);
       if (isProblem(parsed)) return parsed;
-      const bench =
-        vehicle.kind === 'bench'
-          ? { fault: vehicle.fault, seed: Math.floor(Math.random() * 1e6) }
-          : null;
+      if (vehicle.kind === 'real')
+        return told(beginSession(desk, { procedure: parsed, job, bench: null }));
+      const { fault, comesAndGoes } = vehicle;
+      const bench = { fault, comesAndGoes, seed: Math.floor(Math.random() * 1e6) };
       return told(beginSession(desk, { procedure: parsed, job, bench }));
     },
     resume: async (path) => told(continueSession(desk, path)),

@@ -76,6 +76,10 @@ export type WireColour = string
  */
 export type FaultOfTheSimulatedVehicle = string
 /**
+ * The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.
+ */
+export type ComesAndGoes = boolean
+/**
  * Anything else that the next person should know.
  */
 export type Notes = string
@@ -94,6 +98,7 @@ customer?: Customer
 "earlier-repairs"?: EarlierRepairs
 terminals?: PinsAndWireColours
 "simulated-fault"?: FaultOfTheSimulatedVehicle
+"comes-and-goes"?: ComesAndGoes
 notes?: Notes
 }
 /**

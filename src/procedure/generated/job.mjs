@@ -37,7 +37,7 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "description": "Codes that were read from the vehicle.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "vehicle": { "title": "Vehicle", "description": "What is known of the vehicle.", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What anyone would call it.", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "description": "Seventeen letters and digits; its check digit is checked.", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "description": "Number plate.", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "description": "As it stands on the dial, with its unit.", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions.", "enum": ["combustion", "hybrid", "electric"] } } }, "order": { "title": "Order number", "description": "The shop's own number for this job.", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "description": "As the shop calls the customer.", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What was done.", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "description": "Number or letter of the pin.", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "simulated-fault": { "title": "Fault of the simulated vehicle", "description": "What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["wire.signal.open"] }, "notes": { "title": "Notes", "description": "Anything else that the next person should know.", "type": "string", "maxLength": 4e3 } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "description": "Codes that were read from the vehicle.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "vehicle": { "title": "Vehicle", "description": "What is known of the vehicle.", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What anyone would call it.", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "description": "Seventeen letters and digits; its check digit is checked.", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "description": "Number plate.", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "description": "As it stands on the dial, with its unit.", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions.", "enum": ["combustion", "hybrid", "electric"] } } }, "order": { "title": "Order number", "description": "The shop's own number for this job.", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "description": "As the shop calls the customer.", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What was done.", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "description": "Number or letter of the pin.", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "simulated-fault": { "title": "Fault of the simulated vehicle", "description": "What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["wire.signal.open"] }, "comes-and-goes": { "title": "Comes and goes", "description": "The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.", "type": "boolean", "default": false }, "notes": { "title": "Notes", "description": "Anything else that the next person should know.", "type": "string", "maxLength": 4e3 } } };
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
@@ -569,34 +569,46 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data["comes-and-goes"] !== void 0) {
+      let data22 = data["comes-and-goes"];
+      if (typeof data22 !== "boolean") {
+        const err47 = { instancePath: instancePath + "/comes-and-goes", schemaPath: "#/properties/comes-and-goes/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties["comes-and-goes"].type, parentSchema: schema11.properties["comes-and-goes"], data: data22 };
+        if (vErrors === null) {
+          vErrors = [err47];
+        } else {
+          vErrors.push(err47);
+        }
+        errors++;
+      }
+    }
     if (data.notes !== void 0) {
-      let data22 = data.notes;
-      if (typeof data22 === "string") {
-        if (func3(data22) > 4e3) {
-          const err47 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data22 };
+      let data23 = data.notes;
+      if (typeof data23 === "string") {
+        if (func3(data23) > 4e3) {
+          const err48 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data23 };
           if (vErrors === null) {
-            vErrors = [err47];
+            vErrors = [err48];
           } else {
-            vErrors.push(err47);
+            vErrors.push(err48);
           }
           errors++;
         }
       } else {
-        const err48 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data22 };
+        const err49 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data23 };
         if (vErrors === null) {
-          vErrors = [err48];
+          vErrors = [err49];
         } else {
-          vErrors.push(err48);
+          vErrors.push(err49);
         }
         errors++;
       }
     }
   } else {
-    const err49 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err50 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err49];
+      vErrors = [err50];
     } else {
-      vErrors.push(err49);
+      vErrors.push(err50);
     }
     errors++;
   }

@@ -37,7 +37,7 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look.", "type": "string", "examples": ["flat-high"] }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record.", "type": "string", "minLength": 1 }, "back": { "title": "Back", "description": "Takes back the last answer.", "const": true }, "pause": { "title": "Pause", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look.", "type": "string", "examples": ["flat-high"] }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back the last answer.", "const": true }, "pause": { "title": "Pause", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
@@ -194,8 +194,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             if (data2.cannot !== void 0) {
               let data7 = data2.cannot;
               if (typeof data7 === "string") {
-                if (func3(data7) < 1) {
-                  const err13 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.cannot, data: data7 };
+                if (func3(data7) > 2e3) {
+                  const err13 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.cannot, data: data7 };
                   if (vErrors === null) {
                     vErrors = [err13];
                   } else {
@@ -203,20 +203,17 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-              } else {
-                const err14 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.cannot.type, parentSchema: schema11.properties.answers.items.properties.cannot, data: data7 };
-                if (vErrors === null) {
-                  vErrors = [err14];
-                } else {
-                  vErrors.push(err14);
+                if (func3(data7) < 1) {
+                  const err14 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.cannot, data: data7 };
+                  if (vErrors === null) {
+                    vErrors = [err14];
+                  } else {
+                    vErrors.push(err14);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.acknowledge !== void 0) {
-              let data8 = data2.acknowledge;
-              if (true !== data8) {
-                const err15 = { instancePath: instancePath + "/answers/" + i0 + "/acknowledge", schemaPath: "#/properties/answers/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.acknowledge, data: data8 };
+              } else {
+                const err15 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.cannot.type, parentSchema: schema11.properties.answers.items.properties.cannot, data: data7 };
                 if (vErrors === null) {
                   vErrors = [err15];
                 } else {
@@ -225,44 +222,41 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
+            if (data2.acknowledge !== void 0) {
+              let data8 = data2.acknowledge;
+              if (true !== data8) {
+                const err16 = { instancePath: instancePath + "/answers/" + i0 + "/acknowledge", schemaPath: "#/properties/answers/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.acknowledge, data: data8 };
+                if (vErrors === null) {
+                  vErrors = [err16];
+                } else {
+                  vErrors.push(err16);
+                }
+                errors++;
+              }
+            }
             if (data2.note !== void 0) {
               let data9 = data2.note;
               if (typeof data9 === "string") {
-                if (func3(data9) < 1) {
-                  const err16 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.note, data: data9 };
+                if (func3(data9) > 2e3) {
+                  const err17 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.note, data: data9 };
                   if (vErrors === null) {
-                    vErrors = [err16];
+                    vErrors = [err17];
                   } else {
-                    vErrors.push(err16);
+                    vErrors.push(err17);
+                  }
+                  errors++;
+                }
+                if (func3(data9) < 1) {
+                  const err18 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.note, data: data9 };
+                  if (vErrors === null) {
+                    vErrors = [err18];
+                  } else {
+                    vErrors.push(err18);
                   }
                   errors++;
                 }
               } else {
-                const err17 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.note.type, parentSchema: schema11.properties.answers.items.properties.note, data: data9 };
-                if (vErrors === null) {
-                  vErrors = [err17];
-                } else {
-                  vErrors.push(err17);
-                }
-                errors++;
-              }
-            }
-            if (data2.back !== void 0) {
-              let data10 = data2.back;
-              if (true !== data10) {
-                const err18 = { instancePath: instancePath + "/answers/" + i0 + "/back", schemaPath: "#/properties/answers/items/properties/back/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.back, data: data10 };
-                if (vErrors === null) {
-                  vErrors = [err18];
-                } else {
-                  vErrors.push(err18);
-                }
-                errors++;
-              }
-            }
-            if (data2.pause !== void 0) {
-              let data11 = data2.pause;
-              if (true !== data11) {
-                const err19 = { instancePath: instancePath + "/answers/" + i0 + "/pause", schemaPath: "#/properties/answers/items/properties/pause/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.pause, data: data11 };
+                const err19 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.note.type, parentSchema: schema11.properties.answers.items.properties.note, data: data9 };
                 if (vErrors === null) {
                   vErrors = [err19];
                 } else {
@@ -271,10 +265,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.conclude !== void 0) {
-              let data12 = data2.conclude;
-              if (true !== data12) {
-                const err20 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data12 };
+            if (data2.back !== void 0) {
+              let data10 = data2.back;
+              if (true !== data10) {
+                const err20 = { instancePath: instancePath + "/answers/" + i0 + "/back", schemaPath: "#/properties/answers/items/properties/back/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.back, data: data10 };
                 if (vErrors === null) {
                   vErrors = [err20];
                 } else {
@@ -283,32 +277,56 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
+            if (data2.pause !== void 0) {
+              let data11 = data2.pause;
+              if (true !== data11) {
+                const err21 = { instancePath: instancePath + "/answers/" + i0 + "/pause", schemaPath: "#/properties/answers/items/properties/pause/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.pause, data: data11 };
+                if (vErrors === null) {
+                  vErrors = [err21];
+                } else {
+                  vErrors.push(err21);
+                }
+                errors++;
+              }
+            }
+            if (data2.conclude !== void 0) {
+              let data12 = data2.conclude;
+              if (true !== data12) {
+                const err22 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data12 };
+                if (vErrors === null) {
+                  vErrors = [err22];
+                } else {
+                  vErrors.push(err22);
+                }
+                errors++;
+              }
+            }
           } else {
-            const err21 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
+            const err23 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
             if (vErrors === null) {
-              vErrors = [err21];
+              vErrors = [err23];
             } else {
-              vErrors.push(err21);
+              vErrors.push(err23);
             }
             errors++;
           }
         }
       } else {
-        const err22 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
+        const err24 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
         if (vErrors === null) {
-          vErrors = [err22];
+          vErrors = [err24];
         } else {
-          vErrors.push(err22);
+          vErrors.push(err24);
         }
         errors++;
       }
     }
   } else {
-    const err23 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err25 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err23];
+      vErrors = [err25];
     } else {
-      vErrors.push(err23);
+      vErrors.push(err25);
     }
     errors++;
   }

@@ -4,7 +4,7 @@ import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Setup, Test, VehicleState } from '../../circuit/test.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
-import { formatRange } from '../../quantity/format-quantity.ts';
+import { expectedRangeWords } from '../../procedure/test-words.ts';
 import { type Answer, isAnswer } from '../../session/events.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -62,13 +62,8 @@ export function expectedWords(step: Step): string | null {
   if (step.kind === 'look')
     return step.expected.length === 0 ? null : step.expected.map(lookWords).join(', or ');
   if (step.kind !== 'measure' || !step.expected) return null;
-  const { low, high, from } = step.expected;
-  const range = formatRange(
-    low ?? Number.NEGATIVE_INFINITY,
-    high ?? Number.POSITIVE_INFINITY,
-    step.unit,
-  );
-  return from === 'circuit'
+  const range = expectedRangeWords(step.expected, step.unit);
+  return step.expected.from === 'circuit'
     ? `${range} (computed from the circuit)`
     : `${range} (says the procedure)`;
 }

@@ -151,7 +151,7 @@ describe('a simulated vehicle', () => {
       {
         procedureFile: 'procedures/small.yaml',
         job: SMALL_JOB,
-        vehicle: { kind: 'bench', fault: 'wire.feed.open' },
+        vehicle: { kind: 'bench', fault: 'wire.feed.open', comesAndGoes: false },
       },
     ]);
     await press('y', F.pause, ENTER);

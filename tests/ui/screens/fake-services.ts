@@ -389,6 +389,7 @@ export function fakeServices(clock: FakeClock, options: { problem?: Problem } = 
         procedure: 'procedures/small.yaml',
         job: SMALL_JOB,
         fault: null,
+        comesAndGoes: false,
       },
     ],
     listSessions: () => SAVED,
