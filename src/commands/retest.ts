@@ -51,14 +51,15 @@ export const command: Command = {
         'begin a new one with: ohmward run',
       );
     const { circuit, meter, vehicle } = session.opened;
+    const fault = textOf(args, 'bench') ?? 'healthy';
     const bench =
       circuit && vehicle.kind === 'bench'
-        ? createBench(modelFor(circuit, meter), textOf(args, 'bench') ?? 'healthy', vehicle.seed)
+        ? createBench(modelFor(circuit, meter), fault, vehicle.seed)
         : null;
     const { lineDialogue } = await import('./session/line-dialogue.ts');
     const { plainRetest } = await import('../ui/plain/plain-retest.ts');
     const dialogue = lineDialogue(io);
-    const closed = await plainRetest(opened, (step) => bench?.answers(step) ?? null, dialogue);
+    const closed = await plainRetest(opened, bench, dialogue);
     dialogue.close();
     if (!closed) driver.perform({ type: 'pause' });
     driver.close();

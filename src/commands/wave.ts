@@ -29,6 +29,7 @@ export const command: Command = {
   examples: [
     'ohmward wave crank.csv --teeth 60 --missing 2 --low-below "1.5 V" --high-above "3.5 V"',
     'ohmward wave crank-and-cam.csv --against good.csv',
+    'ohmward wave cam-and-crank.csv --channel 2 --teeth 60 --missing 2',
     'ohmward wave coil.wav --full-scale "20 V" --teeth 36 --missing 1 --lobe negative',
     'ohmward wave pedal.csv --kind sweep --json',
     'ohmward wave crank.csv --as svg > crank.svg',
@@ -36,6 +37,11 @@ export const command: Command = {
   ],
   options: {
     against: { type: 'string', value: 'GOOD', help: 'a known-good capture to compare with' },
+    channel: {
+      type: 'string',
+      value: 'CHANNEL',
+      help: 'number or name of the channel that kind, wheel and levels are said of; the first unless given',
+    },
     rate: { type: 'string', value: 'HERTZ', help: 'samples a second, for files that do not say' },
     'full-scale': { type: 'string', value: 'VOLTS', help: 'volts at full scale of a sound file' },
     kind: {
@@ -137,10 +143,18 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const against = options.text('against');
   const good = against === undefined ? null : await load(against, options, io);
   if (against !== undefined && good === null) return EXIT.wrongInput;
-  const measures = measureCapture(found, [measure]);
-  const goodMeasures = good && measureCapture(good, [measure]);
+  const chosen = channelOf(options, found);
+  const measuring = (of: Capture) =>
+    measureCapture(
+      of,
+      of.channels.map((_, at) => (at === chosen ? measure : {})),
+    );
+  const measures = measuring(found);
+  const goodMeasures = good && measuring(good);
   const differences = goodMeasures && compareCaptures(measures, goodMeasures);
-  const findings = measures.channels.map((channel) => judgeChannel(channel, expected));
+  const findings = measures.channels.map((channel, at) =>
+    judgeChannel(channel, at === chosen ? expected : {}),
+  );
   if (args.values.json === true) {
     const document = {
       schemaVersion: SCHEMA_VERSION,
@@ -158,6 +172,17 @@ async function run(args: Arguments, io: Io): Promise<number> {
     io.out(`${textReport(found, measures, report).join('\n')}\n`);
   }
   return EXIT.done;
+}
+
+/** Position of the channel that the other options are said of. */
+function channelOf(options: Options, { channels }: Capture): number {
+  const named = options.text('channel');
+  if (named === undefined) return 0;
+  const byName = channels.findIndex(({ name }) => name.toLowerCase() === named.toLowerCase());
+  const at = byName >= 0 ? byName : /^\d+$/.test(named) ? Number(named) - 1 : -1;
+  if (at >= 0 && at < channels.length) return at;
+  const known = channels.map(({ name }, index) => `${index + 1} ${name}`).join(', ');
+  throw new WrongUse(safeText(`there is no channel "${named}"; this capture has: ${known}`));
 }
 
 function settingsOf(options: Options): { measure: MeasureOptions; expected: SignalExpected } {

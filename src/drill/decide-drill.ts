@@ -1,12 +1,12 @@
 /** What a student's command does, as events, and why it is refused. Pure: time comes in as a value. */
 import { cautionsFor } from '../procedure/cautions.ts';
 import { type Caution, outcomeOfValue, type Step, stepOf } from '../procedure/procedure.ts';
-import type { When } from '../session/events.ts';
+import type { StepCapture, When } from '../session/events.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
 import { type Debrief, debriefOf } from './debrief.ts';
 import { type Drill, evolveDrill } from './drill.ts';
 import type { DrillEvent, DrillMeasured, DrillRevealed, DrillShown } from './drill-events.ts';
-import { type DrillTest, knownTest, standardOf } from './drill-test.ts';
+import { type DrillTest, knownTest, standardOf, testKey } from './drill-test.ts';
 import type { VehicleAnswer } from './drill-vehicle.ts';
 import type { DrillWorld } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
@@ -15,6 +15,8 @@ export type DrillCommand =
   /** The cautions of a test are read and acknowledged. */
   | { readonly type: 'acknowledge'; readonly test: DrillTest }
   | { readonly type: 'measure'; readonly test: DrillTest; readonly step?: string }
+  /** The scope saves what it sees. Where the present step asks for this very picture, it answers the step. */
+  | { readonly type: 'capture'; readonly test: DrillTest }
   /** Does the present step of the procedure, whatever its kind. */
   | { readonly type: 'follow' }
   | { readonly type: 'note'; readonly text: string }
@@ -43,7 +45,9 @@ export function decideDrill(
     case 'acknowledge':
       return acknowledge(drill, command.test, now, world);
     case 'measure':
-      return measure(drill, command.test, command.step ?? null, now, world);
+      return measure(drill, command, now, world);
+    case 'capture':
+      return capture(drill, command.test, now, world);
     case 'follow':
       return follow(drill, now, world);
     case 'note': {
@@ -102,10 +106,31 @@ function acknowledge(drill: Drill, test: DrillTest, now: When, world: DrillWorld
   };
 }
 
+function capture(drill: Drill, test: DrillTest, now: When, world: DrillWorld): DrillDecision {
+  if (test.probe.kind !== 'pattern')
+    return refuse('only the scope saves a capture', 'take the scope, or measure');
+  const asked = stepTest(drill);
+  const step = presentDrillStep(drill);
+  const answers = step !== null && asked !== null && sameTest(asked, test);
+  const wanted = { test, isCapture: true, ...(answers ? { step: step.id } : {}) };
+  return measure(drill, wanted, now, world);
+}
+
+/** Moving the harness or not, it is the same place in the same state. */
+function sameTest(one: DrillTest, other: DrillTest): boolean {
+  return testKey({ ...one, wiggle: false }) === testKey({ ...other, wiggle: false });
+}
+
+interface Wanted {
+  readonly test: DrillTest;
+  /** The step that is answered by it. */
+  readonly step?: string;
+  readonly isCapture?: boolean;
+}
+
 function measure(
   drill: Drill,
-  test: DrillTest,
-  stepId: string | null,
+  { test, step: stepId, isCapture = false }: Wanted,
   now: When,
   { vehicle, ...world }: DrillWorld,
 ): DrillDecision {
@@ -128,9 +153,11 @@ function measure(
         fix: 'read and acknowledge them first',
       },
     };
-  const answer = vehicle.answers(test, drill.readings.length);
+  const number = drill.readings.length;
+  const captured = isCapture ? vehicle.captures(test, number) : null;
+  const answer = captured ?? vehicle.answers(test, number);
   const known = knownTest(test, drill.opened.meter, standardOf(drill.opened.circuit, test));
-  const step = stepId === null ? null : presentDrillStep(drill);
+  const step = stepId === undefined ? null : presentDrillStep(drill);
   const event: DrillMeasured = {
     type: 'drill-measured',
     test,
@@ -140,9 +167,15 @@ function measure(
     minutes: minutesFor(drill, test),
     step: step?.id ?? null,
     go: step ? goOf(step, answer) : null,
+    ...(captured ? { capture: captureFor(drill, captured.capture) } : {}),
     ...now,
   };
   return { events: [event], refused: null };
+}
+
+/** What is against the signal is said against good values, which some levels do not show. */
+export function captureFor({ level }: Drill, capture: StepCapture): StepCapture {
+  return level.expected ? capture : { ...capture, words: [] };
 }
 
 function follow(drill: Drill, now: When, world: DrillWorld): DrillDecision {
@@ -154,7 +187,7 @@ function follow(drill: Drill, now: When, world: DrillWorld): DrillDecision {
       'give your diagnosis, or go on with tests of your own',
     );
   const test = stepTest(drill);
-  if (test) return measure(drill, test, step.id, now, world);
+  if (test) return measure(drill, { test, step: step.id }, now, world);
   const usual =
     step.kind === 'ask'
       ? (step.outcomes.find(({ name }) => name === step.usual) ?? step.outcomes[0])

@@ -76,10 +76,11 @@ export function commandsFor(
     return issue(
       'empty-action',
       'this action does nothing',
-      'give one of: measure, test, follow, note, diagnose, give-up',
+      'give one of: measure, capture, test, follow, note, diagnose, give-up',
     );
   if ('words' in test) return issue('bad-test', test.words, 'mend it here');
-  return { acknowledge: draft.acknowledge ? test : null, command: { type: 'measure', test } };
+  const type = draft.capture === undefined ? 'measure' : 'capture';
+  return { acknowledge: draft.acknowledge ? test : null, command: { type, test } };
 }
 
 function testOf(draft: ActionDraft, circuit: Circuit): DrillTest | { words: string } | null {
@@ -94,8 +95,9 @@ function testOf(draft: ActionDraft, circuit: Circuit): DrillTest | { words: stri
     );
     return { words: `there is no test "${draft.test}"${near ? `; did you mean "${near}"?` : ''}` };
   }
-  if (draft.measure === undefined) return null;
-  const probe = parseMeasure(draft.measure);
+  const measured = draft.capture === undefined ? draft.measure : `pattern ${draft.capture}`;
+  if (measured === undefined) return null;
+  const probe = parseMeasure(measured);
   if ('words' in probe) return probe;
   const bridges: Bridge[] = [];
   for (const text of draft.bridges ?? []) {

@@ -2,7 +2,7 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Look, Meter } from '../circuit/test.ts';
 import type { Procedure, SignalWord } from '../procedure/procedure.ts';
-import type { When } from '../session/events.ts';
+import type { StepCapture, When } from '../session/events.ts';
 import type { DrillTest } from './drill-test.ts';
 import type { LevelName } from './levels.ts';
 
@@ -68,6 +68,8 @@ export interface DrillMeasured extends When {
   /** Step of the procedure that asked for it, and where it led. */
   readonly step: string | null;
   readonly go: string | null;
+  /** What the scope saved, when it did; then `shown` is the look that was measured of it. */
+  readonly capture?: StepCapture;
 }
 
 /** The bench stopped a test that does damage or hurts. */

@@ -2,10 +2,22 @@
  * The vehicle of a drill: answers from the circuit solver with tolerances of its own and the error of a meter. A fault
  * that comes and goes is there in about half of all readings, always while the harness is moved.
  */
+import { expectedSignal } from '../circuit/expected-signal.ts';
+import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { createModel, type Model } from '../circuit/model.ts';
 import type { Shown } from '../circuit/test.ts';
 import { parseReading } from '../quantity/parse-reading.ts';
+import type { StepCapture } from '../session/events.ts';
+import {
+  capturedWords,
+  isQuiet,
+  lookOf,
+  type MeasuredCapture,
+  measureGiven,
+} from '../session/measure-capture.ts';
+import { csvOfCapture } from '../waveform/write-csv.ts';
 import { createBench, shownWords } from './bench.ts';
+import { type BenchCapture, benchCapture } from './bench-capture.ts';
 import type { DrillOpened } from './drill-events.ts';
 import { chanceOf } from './drill-random.ts';
 import { type DrillTest, inOrder } from './drill-test.ts';
@@ -24,6 +36,12 @@ export interface DrillVehicle {
   readonly model: Model;
   /** The answer to reading number `number`, from 0. */
   readonly answers: (test: DrillTest, number: number) => VehicleAnswer;
+  /** What the scope saves as reading number `number`, and how it looks once measured; for a test with the scope. */
+  readonly captures: (test: DrillTest, number: number) => CapturedAnswer;
+}
+
+export interface CapturedAnswer extends VehicleAnswer {
+  readonly capture: StepCapture;
 }
 
 /** Share of readings in which a fault that comes and goes is there by itself. Our choice. */
@@ -42,22 +60,55 @@ export function createVehicle(
   const model = createModel(circuit, { samples: 1, seed, meter });
   const faulty = createBench(model, hidden.modelId, seed);
   const healthy = createBench(model, 'healthy', seed);
+  const isPresent = (test: DrillTest, number: number) =>
+    !level.comesAndGoes ||
+    test.wiggle ||
+    test.probe.kind === 'inspect' ||
+    chanceOf(seed, `there ${number}`) < PRESENT_CHANCE;
   const answers = (test: DrillTest, number: number): VehicleAnswer => {
-    const present =
-      !level.comesAndGoes ||
-      test.wiggle ||
-      test.probe.kind === 'inspect' ||
-      chanceOf(seed, `there ${number}`) < PRESENT_CHANCE;
     const { setup, probe } = inOrder(test);
-    const shown = silently(() => (present ? faulty : healthy).shows({ setup, probe }));
+    const shown = silently(() =>
+      (isPresent(test, number) ? faulty : healthy).shows({ setup, probe }),
+    );
     const words = shownWords(model, shown);
     return { shown: asDisplayed(shown, words), words };
   };
-  return { hidden, model, answers };
+  const captures = (test: DrillTest, number: number): CapturedAnswer => {
+    const { setup, probe } = inOrder(test);
+    const fault = isPresent(test, number) ? hidden.modelId : 'healthy';
+    const measured = silently(() =>
+      measuredOf(model, { fault, seed, test: { setup, probe } }, hash),
+    );
+    const found = capturedWords(measured.capture.measures);
+    // Where no signal belongs, high and low are a matter of millivolts, which its noise drowns: the screen's own look counts.
+    if (isQuiet(measured.known)) {
+      const { shown } = answers(test, number);
+      return {
+        shown,
+        words: `no signal belongs here; captured: ${found}`,
+        capture: measured.capture,
+      };
+    }
+    const look = lookOf(measured);
+    if (look === null) throw new Error('drill: a capture of the simulated vehicle is in volts');
+    const words = `${LOOK_WORDS[look]}; captured: ${found}`;
+    return { shown: { kind: 'look', look }, words, capture: measured.capture };
+  };
+  return { hidden, model, answers, captures };
+}
+
+/** Measured like a capture of a real scope: nothing of the fault reaches the answer but through the samples. */
+function measuredOf(model: Model, wanted: BenchCapture, hash: Hash): MeasuredCapture {
+  const capture = benchCapture(model, wanted);
+  const sha256 = hash(csvOfCapture(capture));
+  const given = { name: 'bench.csv', sha256, from: 'bench', capture } as const;
+  const measured = measureGiven(given, expectedSignal(model, wanted.test), 0);
+  if (!measured) throw new Error('drill: a capture has a channel');
+  return measured;
 }
 
 /** The solver's own complaints name the fault. */
-function silently(ask: () => Shown): Shown {
+function silently<T>(ask: () => T): T {
   try {
     return ask();
   } catch {

@@ -70,6 +70,12 @@ export function readingLine({ words, test, found, minutes }: DrillMeasured): str
   return `${words} (${setupWords(test)}): ${found}; ${minutes} min`;
 }
 
+/** A capture in lines: what was found, what is against it where the level says so, and what it looks like. */
+export function captureLines(measured: DrillMeasured): string[] {
+  const { capture, found, minutes, words } = measured;
+  return [`${words}: ${found}`, ...(capture?.words ?? []), `${minutes} min`];
+}
+
 /** The suspects with their chances; none on levels that hide them. */
 export function suspectLines(drill: Drill, world: DrillWorld, most: number): string[] {
   if (!drill.level.suspects) return [];

@@ -3,7 +3,8 @@
  * the seed gives, every stopped test was dangerous, minutes and score are what the readings earn, and the reveal matches.
  */
 
-import { minutesFor, revealedBy } from './decide-drill.ts';
+import type { StepCapture } from '../session/events.ts';
+import { captureFor, minutesFor, revealedBy } from './decide-drill.ts';
 import { type Drill, evolveDrill, openDrill, replayDrill } from './drill.ts';
 import type { DrillEvent, DrillMeasured, DrillRevealed } from './drill-events.ts';
 import { createWorld, type DrillWorld, type MindStore } from './drill-world.ts';
@@ -79,7 +80,9 @@ function problemsOf(drill: Drill, event: DrillEvent, world: DrillWorld, hash: Ha
 
 function readingProblems(drill: Drill, event: DrillMeasured, { vehicle }: DrillWorld): string[] {
   if (vehicle.model.refusal(event.test) !== null) return ['this test is refused by the bench'];
-  const answer = vehicle.answers(event.test, drill.readings.length);
+  const number = drill.readings.length;
+  const captured = event.capture ? vehicle.captures(event.test, number) : null;
+  const answer = captured ?? vehicle.answers(event.test, number);
   const value = answer.shown.kind === 'number' ? answer.shown.value : null;
   const kept =
     event.shown.kind === 'number' ? (event.shown.value ?? Number.POSITIVE_INFINITY) : null;
@@ -88,9 +91,30 @@ function readingProblems(drill: Drill, event: DrillMeasured, { vehicle }: DrillW
   const problems: string[] = [];
   if (answer.words !== event.found || value !== kept || look !== keptLook)
     problems.push('the vehicle of this seed shows something else in this test');
+  if (captured && event.capture && !alike(event.capture, captureFor(drill, captured.capture)))
+    problems.push('the scope on the vehicle of this seed saves another capture');
   if (Math.abs(minutesFor(drill, event.test) - event.minutes) > MINUTES_SLACK)
     problems.push('this test takes other minutes');
   return problems;
+}
+
+/** Points of a picture that two machines may differ by, as a share of its swing; the digest of the samples may differ then. */
+const POINT_SLACK = 0.01;
+
+function alike(one: StepCapture, other: StepCapture): boolean {
+  const slack = POINT_SLACK * Math.max(other.measures.high - other.measures.low, 1e-3);
+  const near = (points: readonly number[], others: readonly number[]) =>
+    points.length === others.length &&
+    points.every((point, at) => Math.abs(point - others[at]!) <= slack);
+  return (
+    one.from === other.from &&
+    one.name === other.name &&
+    one.words.join() === other.words.join() &&
+    one.measures.kind === other.measures.kind &&
+    near([one.measures.low, one.measures.high], [other.measures.low, other.measures.high]) &&
+    one.channels.length === other.channels.length &&
+    one.channels.every(({ points }, at) => near(points, other.channels[at]!.points))
+  );
 }
 
 function revealProblems(

@@ -38,6 +38,8 @@ export interface Settings {
   readonly meter: Meter;
   /** Folder for sessions; empty for the usual one. */
   readonly sessions: string;
+  /** Folder where the last capture was read; empty for none yet. */
+  readonly captures: string;
   readonly theme: 'auto' | 'no-colour';
   /** Draw with ASCII characters only. */
   readonly ascii: boolean;
@@ -61,6 +63,7 @@ export const STANDARD_SETTINGS: Settings = {
     ohms: { ranges: [600, 6e3, 60e3, 600e3, 6e6, 60e6], counts: 6000, ofReading: 0.01, digits: 3 },
   },
   sessions: '',
+  captures: '',
   theme: 'auto',
   ascii: false,
   scope: { volts: 10, time: 14 },
@@ -260,6 +263,7 @@ const SCHEMA = {
     },
   },
   sessions: { type: 'string', maxLength: 4000 },
+  captures: { type: 'string', maxLength: 4000 },
   theme: { enum: ['auto', 'no-colour'] },
   ascii: { type: 'boolean' },
   scope: {

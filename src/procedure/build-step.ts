@@ -145,7 +145,18 @@ class StepBuilder {
     const before = this.linker.issues.length;
     const setup = this.setup(measure);
     const { reading } = measure;
-    if (reading !== undefined) return this.measureStep(setup, null, reading.unit);
+    if (reading !== undefined) {
+      const { unit, level } = reading;
+      if (level !== undefined && unit !== 'V' && unit !== 'A')
+        this.add(
+          'bad-value',
+          [...this.path, 'measure', 'reading', 'level'],
+          `a signal has no level in ${unit}`,
+          'leave "level" out, or measure in V or A',
+        );
+      const step = this.measureStep(setup, null, unit);
+      return level === undefined ? step : { ...step, level };
+    }
     const probe = this.probe(measure);
     if (!probe) return null;
     const refused = this.linker.model()?.refusal({ setup, probe }) ?? null;

@@ -62,11 +62,17 @@ export interface MeasureStep extends StepBase {
   /** What the circuit model is asked; null when the model knows nothing of this quantity. */
   readonly probe: Probe | null;
   readonly unit: MeasureUnit;
+  /** Of a signal without a probe: the level of a capture that answers it. */
+  readonly level?: CaptureLevel;
   readonly expected: ExpectedRange | null;
   readonly outcomes: readonly RangeOutcome[];
 }
 export const MEASURE_UNITS = ['V', 'ohm', 'A', 'Hz', 'rpm', '%', 's', 'deg'] as const;
 export type MeasureUnit = (typeof MEASURE_UNITS)[number];
+
+/** A level of a captured signal: its two states, its mean, peak to peak, or its root mean square without the mean. */
+export const CAPTURE_LEVELS = ['low', 'high', 'mean', 'swing', 'ac'] as const;
+export type CaptureLevel = (typeof CAPTURE_LEVELS)[number];
 
 /**
  * What a healthy circuit shows, in SI units of the step, and who says so. An end that is null is open; a meter's OL

@@ -3,6 +3,7 @@
  * are its events replayed. Of the circuit only what a report reads is looked at: no solver runs on a stored one.
  */
 import type { StoredEvent } from '../log/event-line.ts';
+import { CAPTURE_LEVELS } from '../procedure/procedure.ts';
 import type { SessionEvent } from '../session/events.ts';
 import { ENVELOPE_POINTS_MAX } from '../waveform/envelope.ts';
 import { SIGNAL_KINDS } from '../waveform/measure-channel.ts';
@@ -146,6 +147,7 @@ const STEP = choice('kind', {
     ...TASK,
     probe: orNull(PROBE),
     unit: word('V', 'ohm', 'A', 'Hz', 'rpm', '%', 's', 'deg'),
+    level: optional(word(...CAPTURE_LEVELS)),
     expected: orNull(
       object({ low: orNull(number), high: orNull(number), from: word('circuit', 'author') }),
     ),
@@ -200,6 +202,7 @@ const CAPTURE = object({
   name: text,
   sha256: (value, at) => (typeof value === 'string' && /^[0-9a-f]{64}$/.test(value) ? null : at),
   from: word('file', 'bench'),
+  channel: optional(number),
   measures: object({
     kind: word(...SIGNAL_KINDS),
     unit: word('V', 'A', '1'),
@@ -207,11 +210,14 @@ const CAPTURE = object({
     seconds: number,
     low: number,
     high: number,
+    mean: optional(number),
+    ac: optional(number),
     hertz: orNull(number),
     duty: orNull(number),
     rpm: orNull(number),
   }),
   words: texts,
+  pairs: optional(texts),
   channels: list(
     object({ name: text, unit: word('V', 'A', '1'), from: number, seconds: number, points }),
   ),
@@ -289,6 +295,7 @@ const SHAPES: Readonly<Record<string, Shape>> = {
       number: object({ value: orNull(number), unit: word('V', 'ohm') }),
       look: object({ look: text }),
     }),
+    capture: optional(CAPTURE),
   }),
   'note-added': object({ step: text, text }),
   'instruments-changed': object({ instruments: texts, meter: METER }),
@@ -310,6 +317,7 @@ const SHAPES: Readonly<Record<string, Shape>> = {
     look: orNull(text),
     outcome: text,
     passed: flag,
+    capture: optional(CAPTURE),
   }),
   'session-closed': object({
     verdict: word('cured', 'not-cured', 'changed', 'no-retest'),

@@ -6,13 +6,7 @@
 import { canonicalJson } from '../log/canonical-json.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { type Command, decide } from '../session/decide.ts';
-import type {
-  LookRecorded,
-  ReadingRecorded,
-  SessionEvent,
-  SessionOpened,
-  StepCapture,
-} from '../session/events.ts';
+import type { SessionEvent, SessionOpened, StepCapture } from '../session/events.ts';
 import { evolve, openSession } from '../session/evolve.ts';
 import { presentConclusion, type Session } from '../session/session.ts';
 
@@ -119,7 +113,7 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
     }
     case 'extra-reading': {
       const { test, words, typed, shown } = event;
-      return { type: 'record-extra', test, words, typed, shown };
+      return { type: 'record-extra', test, words, typed, shown, ...captureOf(event) };
     }
     case 'note-added':
       return { type: 'add-note', text: event.text };
@@ -137,13 +131,14 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
     }
     case 'retest-recorded': {
       const { step, typed, value, look, outcome } = event;
-      return { type: 'record-retest', step, typed, value, look, outcome };
+      const rest = { typed, value, look, outcome, ...captureOf(event) };
+      return { type: 'record-retest', step, ...rest };
     }
     case 'session-closed':
       return { type: 'close', verdict: event.verdict, words: event.words };
   }
 }
 
-function captureOf({ capture }: ReadingRecorded | LookRecorded): { capture?: StepCapture } {
+function captureOf({ capture }: { readonly capture?: StepCapture }): { capture?: StepCapture } {
   return capture ? { capture } : {};
 }

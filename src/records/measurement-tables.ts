@@ -1,4 +1,5 @@
 /** The tables of readings in the full report. */
+import { compareMeasured } from '../session/compare-measured.ts';
 import type {
   Reading,
   RecordCapture,
@@ -52,7 +53,7 @@ function lineRow(line: RecordLine): Cell[] {
   ];
 }
 
-function captureWords({ capture }: RecordLine): string {
+function captureWords({ capture }: { readonly capture?: RecordCapture }): string {
   return capture ? `from ${captureName(capture)}: ${capture.found}` : '';
 }
 
@@ -60,25 +61,65 @@ function captureName({ name, from }: RecordCapture): string {
   return from === 'bench' ? 'a capture of the simulated vehicle' : `capture ${name}`.trim();
 }
 
-/** Each capture that answered a step: its file, what was found, its picture. */
-export function captures(record: SessionRecord): Block[] {
-  return record.lines.flatMap(({ number, title, capture }): Block[] => {
-    if (!capture) return [];
-    const heading = `No. ${number}, ${title}`;
-    return [
-      {
-        kind: 'facts',
-        rows: filled([
-          ['Answer', heading],
-          ['Capture', captureName(capture)],
-          ['SHA-256 of the file', capture.sha256],
-          ['Measured', capture.found],
-          ['Judgement', capture.words.join('; ') || 'nothing against this signal'],
-        ]),
-      },
-      { kind: 'picture', title: heading, channels: capture.channels },
-    ];
-  });
+/** Each capture that answered something: its file, what was found, its picture; then before beside after. */
+export function captures({ lines, extras, retest: { rows } }: SessionRecord): Block[] {
+  return [
+    ...lines.flatMap(({ number, title, capture }) =>
+      captureBlocks(`No. ${number}, ${title}`, capture),
+    ),
+    ...extras.flatMap(({ words, capture }) =>
+      captureBlocks(`Outside the procedure: ${words}`, capture),
+    ),
+    ...rows.flatMap(({ title, capture, captureBefore }) => [
+      ...captureBlocks(`After the repair: ${title}`, capture),
+      ...(capture && captureBefore ? [beforeBesideAfter(title, captureBefore, capture)] : []),
+    ]),
+  ];
+}
+
+function captureBlocks(heading: string, capture: RecordCapture | undefined): Block[] {
+  if (!capture) return [];
+  const { channel, channels } = capture;
+  return [
+    {
+      kind: 'facts',
+      rows: filled([
+        ['Answer', heading],
+        ['Capture', captureName(capture)],
+        [
+          'Judged',
+          channel === undefined
+            ? ''
+            : `channel ${channel} of ${channels.length}, ${channels[channel - 1]?.name ?? ''}`,
+        ],
+        ['SHA-256 of the file', capture.sha256],
+        ['Measured', capture.found],
+        ['Judgement', capture.words.join('; ') || 'nothing against this signal'],
+        ['Pairs', (capture.pairs ?? []).join('; ')],
+      ]),
+    },
+    { kind: 'picture', title: heading, channels },
+  ];
+}
+
+/** What was measured of the same signal before and after the repair. */
+function beforeBesideAfter(title: string, before: RecordCapture, after: RecordCapture): Block {
+  const rows = compareMeasured(before.measures, after.measures);
+  return {
+    kind: 'table',
+    caption: `The captures before and after the repair: ${title}`,
+    heads: ['Measured', 'Before', 'After', 'Change'],
+    widths: [14, 16, 16, 16],
+    rows: [
+      ...rows.map((row) => [cell(row.name), cell(row.before), cell(row.after), cell(row.change)]),
+      [
+        cell('against the signal'),
+        cell(...(before.words.length > 0 ? before.words : ['nothing'])),
+        cell(...(after.words.length > 0 ? after.words : ['nothing'])),
+        cell(''),
+      ],
+    ],
+  };
 }
 
 /** What was typed, where it is not what is shown. */
@@ -123,7 +164,7 @@ export function extras(record: SessionRecord): Block[] {
         cell(timeWords(extra)),
         cell(extra.words, extra.instrument),
         cell(extra.where, extra.setup),
-        cell(extra.found, typedWords(extra.reading, extra.found)),
+        cell(extra.found, typedWords(extra.reading, extra.found), captureWords(extra)),
       ]),
     },
   ];
@@ -145,7 +186,10 @@ export function retest(record: SessionRecord): Block[] {
         cell(row.title, row.where),
         cell(row.expected),
         cell(row.before || 'not taken'),
-        { ...cell(row.after, typedWords(row.reading, row.after)), ...gauge(row) },
+        {
+          ...cell(row.after, typedWords(row.reading, row.after), captureWords(row)),
+          ...gauge(row),
+        },
         { ...cell(row.passed ? 'PASSED' : 'FAILED'), tone: row.passed ? 'good' : 'bad' },
       ]),
     });

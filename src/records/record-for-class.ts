@@ -86,6 +86,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       instrument: extra.instrument,
       found: mask(extra.found),
       reading: extra.reading && { ...extra.reading, typed: mask(extra.reading.typed) },
+      ...(extra.capture && { capture: captureForClass(extra.capture, mask) }),
     })),
     cautions: record.cautions.map((caution) => ({
       ...when(caution),
@@ -134,6 +135,8 @@ export function recordForClass(record: SessionRecord): SessionRecord {
         after: mask(row.after),
         reading: row.reading && { ...row.reading, typed: mask(row.reading.typed) },
         passed: row.passed,
+        ...(row.capture && { capture: captureForClass(row.capture, mask) }),
+        ...(row.captureBefore && { captureBefore: captureForClass(row.captureBefore, mask) }),
       })),
       missing: retest.missing.map(mask),
       verdict: retest.verdict,
@@ -146,13 +149,15 @@ export function recordForClass(record: SessionRecord): SessionRecord {
 
 /** The file's name may name the vehicle, and its digest would know the file again. */
 function captureForClass(capture: RecordCapture, mask: (text: string) => string): RecordCapture {
-  const { from, measures, words, channels, found } = capture;
+  const { from, channel, measures, words, pairs, channels, found } = capture;
   return {
     name: '',
     sha256: '',
     from,
+    ...(channel === undefined ? {} : { channel }),
     measures,
     words: words.map(mask),
+    ...(pairs && { pairs: pairs.map(mask) }),
     channels: channels.map((channel) => ({ ...channel, name: mask(channel.name) })),
     found,
   };

@@ -130,6 +130,8 @@ export interface RecordCapture extends StepCapture {
 }
 
 export interface RecordExtra extends Moment {
+  /** The capture that gave it; absent when it was typed or seen. */
+  readonly capture?: RecordCapture;
   readonly words: string;
   readonly where: string;
   readonly setup: string;
@@ -190,4 +192,7 @@ export interface RetestRow extends Moment {
   readonly after: string;
   readonly reading: Reading | null;
   readonly passed: boolean;
+  /** The capture that gave it, and the one of the same step before the repair; absent without one. */
+  readonly capture?: RecordCapture;
+  readonly captureBefore?: RecordCapture;
 }

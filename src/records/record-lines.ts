@@ -11,8 +11,8 @@ import {
   whereWords,
 } from '../procedure/test-words.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
-import { capturedWords } from '../session/capture-step.ts';
 import type { Answer, ExtraReading, ReadingRecorded, StepCapture } from '../session/events.ts';
+import { capturedWords } from '../session/measure-capture.ts';
 import type { Session } from '../session/session.ts';
 import type { Reading, RecordExtra, RecordLine } from './record-form.ts';
 import type { Clock } from './session-clock.ts';
@@ -38,6 +38,7 @@ export function recordExtras(session: Session, clock: Clock): RecordExtra[] {
     setup: setupWords(event.test.setup, job, circuit),
     instrument: instrumentWords(event.test.probe),
     ...extraFound(event),
+    ...captured(event.capture),
   }));
 }
 
@@ -134,7 +135,8 @@ function lineOf(session: Session, event: Answer): LineFacts {
   }
 }
 
-function captured(capture: StepCapture | undefined): Pick<RecordLine, 'capture'> {
+/** A capture as reports show it. */
+export function captured(capture: StepCapture | undefined): Pick<RecordLine, 'capture'> {
   return capture ? { capture: { ...capture, found: capturedWords(capture.measures) } } : {};
 }
 
@@ -142,10 +144,11 @@ function captured(capture: StepCapture | undefined): Pick<RecordLine, 'capture'>
 function judged(event: ReadingRecorded, step: Step): Pick<RecordLine, 'verdict' | 'judgement'> {
   if (event.judgement)
     return { verdict: event.judgement.verdict, judgement: event.judgement.words };
+  const without = event.capture ? 'of a capture' : "without the meter's accuracy";
   const range = step.kind === 'measure' ? step.expected : null;
   if (!range) return { verdict: null, judgement: '' };
   const verdict = plainVerdict(event.value ?? Number.POSITIVE_INFINITY, endsOf(range));
-  return { verdict, judgement: `${PLAIN_WORDS[verdict]}, without the meter's accuracy` };
+  return { verdict, judgement: `${PLAIN_WORDS[verdict]}, ${without}` };
 }
 
 const PLAIN_WORDS = { good: 'within the range', low: 'below the range', high: 'above the range' };

@@ -2,10 +2,16 @@
 import { bindText } from '../procedure/bind-text.ts';
 import { stepOf } from '../procedure/procedure.ts';
 import { lookWords, stepWhere } from '../procedure/test-words.ts';
-import type { RetestRecorded } from '../session/events.ts';
+import type { RetestRecorded, StepCapture } from '../session/events.ts';
 import { type Session, standingAnswers } from '../session/session.ts';
 import type { Reading, RecordRetest, RetestRow } from './record-form.ts';
-import { expectedRange, expectedWords, outcomeWords, readingWords } from './record-lines.ts';
+import {
+  captured,
+  expectedRange,
+  expectedWords,
+  outcomeWords,
+  readingWords,
+} from './record-lines.ts';
 import type { Clock } from './session-clock.ts';
 
 /** Retests since the present conclusion, what is missing, and the verdict. */
@@ -36,6 +42,7 @@ function rowOf(session: Session, event: RetestRecorded, clock: Clock): RetestRow
   const { job, circuit, procedure } = session.opened;
   const step = stepOf(procedure, event.step);
   const reading = step.kind === 'measure' ? readingOf(event, step.unit) : null;
+  const was = captured(captureBefore(session, step.id)).capture;
   const look = event.look === null ? outcomeWords(step, event.outcome) : lookWords(event.look);
   return {
     ...clock(event),
@@ -48,11 +55,18 @@ function rowOf(session: Session, event: RetestRecorded, clock: Clock): RetestRow
     after: reading ? readingWords(reading) : look,
     reading,
     passed: event.passed,
+    ...captured(event.capture),
+    ...(was ? { captureBefore: was } : {}),
   };
 }
 
 function readingOf(event: RetestRecorded, unit: Reading['unit']): Reading {
   return { typed: event.typed, value: event.value, overLimit: event.value === null, unit };
+}
+
+function captureBefore(session: Session, id: string): StepCapture | undefined {
+  const before = standingAnswers(session).findLast((event) => event.step === id);
+  return before && 'capture' in before ? before.capture : undefined;
 }
 
 /** What the step showed last on the way to the conclusion. */

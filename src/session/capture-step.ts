@@ -1,27 +1,30 @@
-/** A capture as the answer of a step: measured, judged against the circuit, and put as the command a person confirms. */
+/** A capture as an answer: of a step, of a test after the repair, of a test outside the tree. Put as the command a person confirms. */
 import type { SignalKnown } from '../circuit/expected-signal.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
-import type { Step } from '../procedure/procedure.ts';
-import { formatQuantity } from '../quantity/format-quantity.ts';
-import type { Unit } from '../quantity/quantity.ts';
+import type { Test } from '../circuit/test.ts';
+import { type CaptureLevel, outcomeOfValue, type Step } from '../procedure/procedure.ts';
 import { safeText } from '../source/safe-text.ts';
-import { type Capture, captureSeconds } from '../waveform/capture.ts';
-import { envelopeOf } from '../waveform/envelope.ts';
-import { type Finding, judgeChannel } from '../waveform/judge-channel.ts';
-import { type ChannelMeasures, measureChannel } from '../waveform/measure-channel.ts';
-import { type PatternLook, patternLook } from '../waveform/pattern-look.ts';
-import { tellingView } from '../waveform/telling-view.ts';
 import type { Command } from './decide.ts';
 import type { CaptureMeasured, StepCapture } from './events.ts';
+import {
+  type CaptureGiven,
+  lookOf,
+  type MeasuredCapture,
+  measureGiven,
+} from './measure-capture.ts';
 
-/** A capture in hand. */
-export interface CaptureGiven {
-  /** The file's name without its folder. */
-  readonly name: string;
-  /** SHA-256 of the file's bytes, lower-case hex. */
-  readonly sha256: string;
-  readonly from: StepCapture['from'];
-  readonly capture: Capture;
+/** What a capture is to answer. */
+export type CaptureAsk =
+  | { readonly kind: 'step'; readonly step: Step }
+  | { readonly kind: 'retest'; readonly step: Step }
+  | { readonly kind: 'extra'; readonly test: Test; readonly words: string };
+
+/** Which channel was judged, and the answer that another one gives; only where there are several. */
+export interface CaptureChannels {
+  readonly names: readonly string[];
+  /** From 0. */
+  readonly judged: number;
+  readonly judge: (channel: number) => CaptureAnswer;
 }
 
 export type CaptureAnswer =
@@ -31,186 +34,201 @@ export type CaptureAnswer =
       readonly command: Command;
       readonly capture: StepCapture;
       readonly lines: readonly string[];
+      readonly channels?: CaptureChannels;
     }
-  | { readonly ok: false; readonly words: string; readonly fix: string };
+  | {
+      readonly ok: false;
+      readonly words: string;
+      readonly fix: string;
+      readonly channels?: CaptureChannels;
+    };
 
-/** Digits kept of what was measured: a reading typed with as many reads back as the same number. */
-const DIGITS = 5;
-/** Edges that a small picture shows apart. */
-const EDGES_DRAWN = 40;
-const NAME_SIGNS_MAX = 120;
-
-/** Units of readings that a capture answers. */
+/** Units of readings that a capture answers whatever is probed. */
 const MEASURED = { Hz: 'hertz', '%': 'duty', rpm: 'rpm' } as const;
 
 /** Whether a capture can answer this step. */
 export function takesCapture(step: Step): boolean {
   if (step.kind === 'look') return step.probe.kind === 'pattern';
-  return step.kind === 'measure' && step.probe === null && step.unit in MEASURED;
+  if (step.kind !== 'measure') return false;
+  if (step.probe === null) return step.unit in MEASURED || step.level !== undefined;
+  return testTakesCapture({ setup: step.setup, probe: step.probe });
 }
 
-/** The number that a step of this unit takes from a capture, or null. */
-export function capturedValue(unit: string, measured: CaptureMeasured): number | null {
-  return unit in MEASURED ? measured[MEASURED[unit as keyof typeof MEASURED]] : null;
+/** Whether a capture can answer this test: the picture of a signal, or the volts of one that moves, of which a meter shows the mean. */
+export function testTakesCapture({ setup, probe }: Test): boolean {
+  return probe.kind === 'pattern' || (probe.kind === 'volts' && setup.target === 'moving');
 }
 
-/** Measures the first channel for `step`; `known` is what the circuit says of the signal, or null. */
+/** The number that a step takes from a capture, or null where the capture has none. */
+export function capturedValue(step: Step, measured: CaptureMeasured): number | null {
+  if (step.kind !== 'measure') return null;
+  if (step.probe === null && step.unit in MEASURED)
+    return measured[MEASURED[step.unit as keyof typeof MEASURED]];
+  if (step.unit !== measured.unit) return null;
+  return capturedLevel(step.level ?? 'mean', measured);
+}
+
+/** One level of a capture in its own unit; null in a capture of an earlier version that kept none such. */
+export function capturedLevel(level: CaptureLevel, measured: CaptureMeasured): number | null {
+  const { low, high, mean = null, ac = null } = measured;
+  switch (level) {
+    case 'low':
+      return low;
+    case 'high':
+      return high;
+    case 'swing':
+      return Number((high - low).toPrecision(5));
+    case 'mean':
+      return mean;
+    case 'ac':
+      return ac;
+  }
+}
+
+/** Measures channel number `channel` as the answer of `ask`; `known` is what the circuit says of the signal, or null. */
 export function captureAnswer(
-  step: Step,
+  ask: CaptureAsk,
   given: CaptureGiven,
   known: SignalKnown | null,
+  channel = 0,
 ): CaptureAnswer {
-  if ((step.kind !== 'look' && step.kind !== 'measure') || !takesCapture(step))
+  if (ask.kind === 'extra' ? !testTakesCapture(ask.test) : !takesCapture(ask.step))
     return refuse('this step is not answered by a capture', 'answer it by hand');
-  const [channel, ...others] = given.capture.channels;
-  if (!channel) return refuse('this capture has no channel', 'export it again');
-  const { rateHz } = given.capture;
-  const found = measureChannel(channel, rateHz, known?.measure);
-  const measures =
-    known?.isTravel && found.kind !== 'steady'
-      ? measureChannel(channel, rateHz, { ...known.measure, kind: 'sweep' })
-      : found;
-  const findings = judgeChannel(measures, known?.expected ?? {});
-  const measured = measuredOf(measures, known);
-  const notes =
-    others.length === 0 ? [] : [`Only the first of ${others.length + 1} channels is judged.`];
-  const words = [...findings.map((finding) => safeText(finding.words)), ...notes];
-  const capture: StepCapture = {
-    name: safeText(given.name).slice(0, NAME_SIGNS_MAX),
-    sha256: given.sha256,
-    from: given.from,
-    measures: measured,
-    words,
-    channels: plotted(given.capture, measures),
+  const { channels } = given.capture;
+  const found = measureGiven(given, known, channel);
+  if (!found)
+    return channels.length === 0
+      ? refuse('this capture has no channel', 'export it again')
+      : refuse(
+          `this capture has no channel ${channel + 1}`,
+          channels.length === 1 ? 'it has one channel' : `choose one from 1 to ${channels.length}`,
+        );
+  const answer = answerOf(ask, found);
+  if (channels.length < 2) return answer;
+  const choice: CaptureChannels = {
+    names: channels.map(({ name }) => safeText(name)),
+    judged: channel,
+    judge: (other) => captureAnswer(ask, given, known, other),
   };
-  const lines = [
-    `${capture.name}: ${capturedWords(measured)}`,
-    ...(findings.length === 0 ? ['Nothing against this signal.'] : []),
-    ...words,
-  ];
-  if (findings.some(({ kind }) => kind === 'coarse'))
-    return refuse(words[0]!, 'capture it anew, then measure that');
-  return step.kind === 'measure'
-    ? asReading(step.unit, capture, lines)
-    : asLook(step, { measures, findings, known }, capture, lines);
+  return { ...answer, channels: choice };
 }
 
 function refuse(words: string, fix: string): CaptureAnswer {
   return { ok: false, words, fix };
 }
 
-function asReading(unit: string, capture: StepCapture, lines: readonly string[]): CaptureAnswer {
-  const value = capturedValue(unit, capture.measures);
+function answerOf(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
+  const { capture, findings } = found;
+  if (findings.some(({ kind }) => kind === 'coarse'))
+    return refuse(capture.words[0]!, 'capture it anew, then measure that');
+  if (ask.kind === 'extra')
+    return ask.test.probe.kind === 'pattern' ? asLook(ask, found) : asReading(ask, found);
+  return ask.step.kind === 'measure' ? asReading(ask, found) : asLook(ask, found);
+}
+
+function asReading(ask: CaptureAsk, { capture, lines }: MeasuredCapture): CaptureAnswer {
+  const { measures } = capture;
+  const step = ask.kind === 'extra' || ask.step.kind !== 'measure' ? null : ask.step;
+  const unit = step?.unit ?? 'V';
+  const value = step
+    ? capturedValue(step, measures)
+    : measures.unit === 'V'
+      ? capturedLevel('mean', measures)
+      : null;
   if (value === null)
-    return refuse(
-      `this capture shows no ${unit === '%' ? 'duty' : unit === 'rpm' ? 'speed: no turn of the wheel can be made out' : 'frequency'}`,
-      'capture a few turns with the target moving, or type the reading',
-    );
+    return refuse(MISSING[unit] ?? `this capture is not in ${unit}`, TRY[unit] ?? RETYPE);
   const typed = `${value} ${unit}`;
+  const said = [
+    ...lines,
+    `${step?.level ? LEVEL_WORDS[step.level] : unit === 'V' ? LEVEL_WORDS.mean : 'Reading'}: ${typed}`,
+  ];
   return {
     ok: true,
     capture,
-    lines: [...lines, `Reading: ${typed}`],
-    command: { type: 'record-reading', typed, value, capture },
+    lines: said,
+    command: readingCommand(ask, { typed, value, capture }),
   };
 }
 
-interface Judged {
-  readonly measures: ChannelMeasures;
-  readonly findings: readonly Finding[];
-  readonly known: SignalKnown | null;
+function readingCommand(
+  ask: CaptureAsk,
+  read: { readonly typed: string; readonly value: number; readonly capture: StepCapture },
+): Command {
+  const { typed, value, capture } = read;
+  if (ask.kind === 'step') return { type: 'record-reading', ...read };
+  if (ask.kind === 'extra') {
+    const shown = { kind: 'number', value, unit: 'V' } as const;
+    return { type: 'record-extra', test: ask.test, words: ask.words, typed, shown, capture };
+  }
+  const outcome = ask.step.kind === 'measure' ? outcomeOfValue(ask.step, value) : null;
+  return {
+    type: 'record-retest',
+    step: ask.step.id,
+    typed,
+    value,
+    look: null,
+    outcome: outcome?.name ?? '',
+    capture,
+  };
 }
 
-function asLook(
-  step: Extract<Step, { kind: 'look' }>,
-  judged: Judged,
-  capture: StepCapture,
-  lines: readonly string[],
-): CaptureAnswer {
-  const look = lookOf(judged);
+const RETYPE = 'export the capture with its unit, or type the reading';
+const MISSING: Readonly<Record<string, string>> = {
+  Hz: 'this capture shows no frequency',
+  '%': 'this capture shows no duty',
+  rpm: 'this capture shows no speed: no turn of the wheel can be made out',
+  V: 'this capture is not in volts',
+  A: 'this capture is not in amperes',
+};
+const MOVE = 'capture a few turns with the target moving, or type the reading';
+const TRY: Readonly<Record<string, string>> = { Hz: MOVE, '%': MOVE, rpm: MOVE };
+
+const LEVEL_WORDS: Readonly<Record<CaptureLevel, string>> = {
+  low: 'Low level',
+  high: 'High level',
+  mean: 'Mean, as a meter shows it',
+  swing: 'Peak to peak',
+  ac: 'AC, without the mean',
+};
+
+function asLook(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
+  const { capture, measures, lines } = found;
+  const look = lookOf(found);
   if (look === null)
     return refuse(
-      `${capture.name} is a flat line, and in ${UNIT_WORDS[judged.measures.unit]} it cannot be told whether it is high or low`,
+      `${capture.name} is a flat line, and in ${UNIT_WORDS[measures.unit]} it cannot be told whether it is high or low`,
       'capture it in volts, or choose by eye',
     );
-  const outcome = step.outcomes.find(({ looks }) => looks.includes(look));
+  const said = [...lines, `Looks like: ${LOOK_WORDS[look]}`];
+  if (ask.kind === 'extra') {
+    const shown = { kind: 'look', look } as const;
+    const { test, words } = ask;
+    const typed = LOOK_WORDS[look];
+    const command = { type: 'record-extra', test, words, typed, shown, capture } as const;
+    return { ok: true, capture, lines: said, command };
+  }
+  const { step } = ask;
+  const outcome =
+    step.kind === 'look' ? step.outcomes.find(({ looks }) => looks.includes(look)) : undefined;
   if (!outcome)
     return refuse(
       `the capture shows "${LOOK_WORDS[look]}", which is none of this step's outcomes`,
       'choose by eye',
     );
-  return {
-    ok: true,
-    capture,
-    lines: [...lines, `Looks like: ${LOOK_WORDS[look]}`],
-    command: { type: 'choose-outcome', outcome: outcome.name, look, capture },
-  };
-}
-
-/** Null where a flat line has no voltage. */
-function lookOf({ measures, findings, known }: Judged): PatternLook | null {
-  if (measures.kind === 'steady' && measures.unit !== 'V') return null;
-  const { levels, coil, kind } = measures;
-  const swing =
-    kind === 'switched' ? levels.amplitude : (coil?.slow.peakToPeak ?? levels.amplitude);
-  const sweep = measures.sweep ? measures.sweep.most - measures.sweep.least : swing;
-  const isFlat = measures.unit === 'V' && known !== null && sweep < known.flat.swing;
-  return patternLook(isFlat ? { ...measures, kind: 'steady' } : measures, findings, known?.flat);
+  const { name } = outcome;
+  const command: Command =
+    ask.kind === 'step'
+      ? { type: 'choose-outcome', outcome: name, look, capture }
+      : {
+          type: 'record-retest',
+          step: step.id,
+          typed: '',
+          value: null,
+          look,
+          outcome: name,
+          capture,
+        };
+  return { ok: true, capture, lines: said, command };
 }
 
 const UNIT_WORDS = { V: 'volts', A: 'amperes', '1': 'parts of full scale' } as const;
-
-function measuredOf(measures: ChannelMeasures, known: SignalKnown | null): CaptureMeasured {
-  const { kind, levels, pulses, wheel } = measures;
-  const ends = kind === 'switched' || kind === 'steady';
-  const wheelRpm = wheel?.rpm?.mean ?? null;
-  return {
-    kind,
-    unit: measures.unit,
-    samples: measures.samples,
-    seconds: rounded(measures.samples * measures.sampleSeconds),
-    low: rounded(kind === 'steady' ? levels.mean : ends ? levels.low : levels.least),
-    high: rounded(kind === 'steady' ? levels.mean : ends ? levels.high : levels.most),
-    hertz: maybe(pulses.regularHertz ?? pulses.hertz),
-    duty: maybe(kind === 'switched' && pulses.duty !== null ? pulses.duty * 100 : null),
-    rpm: maybe(wheelRpm === null ? null : wheelRpm / (known?.ratio ?? 1)),
-  };
-}
-
-function rounded(value: number): number {
-  return Number(value.toPrecision(DIGITS));
-}
-
-function maybe(value: number | null): number | null {
-  return value === null || !Number.isFinite(value) ? null : rounded(value);
-}
-
-function plotted(capture: Capture, measures: ChannelMeasures): StepCapture['channels'] {
-  const seconds = captureSeconds(capture);
-  const view = tellingView({ channels: [measures], seconds }, EDGES_DRAWN);
-  return capture.channels.map((channel) =>
-    envelopeOf({ ...channel, name: safeText(channel.name) }, capture.rateHz, view),
-  );
-}
-
-/** `switched, 0.12 and 4.97 V, 193.3 Hz, duty 50 %, 200 rpm`. */
-export function capturedWords(measured: CaptureMeasured): string {
-  const { kind, low, high, hertz, duty, rpm } = measured;
-  const unit: Unit = measured.unit;
-  const show = (value: number, of: Unit = unit) =>
-    formatQuantity({ value, unit: of }, { digits: 4 });
-  return [
-    KIND_WORDS[kind],
-    kind === 'steady' ? show(low) : `${show(low)} and ${show(high)}`,
-    ...(hertz === null ? [] : [show(hertz, 'Hz')]),
-    ...(duty === null ? [] : [`duty ${show(duty, '%')}`]),
-    ...(rpm === null ? [] : [show(rpm, 'rpm')]),
-  ].join(', ');
-}
-
-const KIND_WORDS: Readonly<Record<CaptureMeasured['kind'], string>> = {
-  steady: 'a flat line',
-  switched: 'switched',
-  alternating: 'alternating',
-  sweep: 'a sweep',
-};

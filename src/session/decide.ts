@@ -13,7 +13,7 @@ import {
   type Step,
   stepOf,
 } from '../procedure/procedure.ts';
-import { capturedValue, takesCapture } from './capture-step.ts';
+import { capturedLevel, capturedValue, takesCapture, testTakesCapture } from './capture-step.ts';
 import type {
   Concluded,
   EvidenceLine,
@@ -58,6 +58,7 @@ export type Command =
       readonly words: string;
       readonly typed: string;
       readonly shown: ExtraReading['shown'];
+      readonly capture?: StepCapture;
     }
   | { readonly type: 'pause' }
   | { readonly type: 'resume'; readonly program: string }
@@ -78,6 +79,7 @@ export type Command =
       readonly value: number | null;
       readonly look: Look | null;
       readonly outcome: string;
+      readonly capture?: StepCapture;
     }
   | { readonly type: 'close'; readonly verdict: SessionClosed['verdict']; readonly words: string };
 
@@ -97,7 +99,8 @@ export interface Refusal {
     | 'not-open'
     | 'empty-text'
     | 'no-way-round'
-    | 'not-concluded';
+    | 'not-concluded'
+    | 'old-capture';
   readonly words: string;
   readonly fix?: string;
 }
@@ -144,16 +147,7 @@ export function decide(session: Session, command: Command, now: When): Decision 
         ...now,
       });
     case 'record-extra':
-      return session.status === 'open'
-        ? events({
-            type: 'extra-reading',
-            test: command.test,
-            words: command.words,
-            typed: command.typed,
-            shown: command.shown,
-            ...now,
-          })
-        : notOpen();
+      return session.status === 'open' ? extra(command, now) : notOpen();
     case 'pause':
       return session.status === 'open' || session.status === 'concluded'
         ? events({ type: 'session-paused', ...now })
@@ -274,6 +268,20 @@ function choose(
   });
 }
 
+function extra(command: Extract<Command, { type: 'record-extra' }>, now: When): Decision {
+  const { test, words, typed, shown, capture } = command;
+  if (capture && !isOfCapture(test, shown, capture)) return noCapture();
+  const taken = capture ? { capture } : {};
+  return events({ type: 'extra-reading', test, words, typed, shown, ...taken, ...now });
+}
+
+function isOfCapture(test: Test, shown: ExtraReading['shown'], capture: StepCapture): boolean {
+  if (!testTakesCapture(test)) return false;
+  if (shown.kind === 'look') return test.probe.kind === 'pattern';
+  const { measures } = capture;
+  return measures.unit === shown.unit && capturedLevel('mean', measures) === shown.value;
+}
+
 function noCapture(): Decision {
   return refuse('wrong-kind', 'this answer cannot come from a capture', 'answer it by hand');
 }
@@ -304,22 +312,27 @@ function record(
   const outcome = outcomeOfValue(step, command.value);
   if (!outcome) return refuse('no-such-outcome', 'this is not a number');
   const { capture } = command;
-  const isOfCapture = capture && takesCapture(step);
-  if (capture && (!isOfCapture || capturedValue(step.unit, capture.measures) !== command.value))
-    return noCapture();
+  if (capture && !answersStep(step, capture, command.value)) return noCapture();
   return events({
     type: 'reading-recorded',
     step: step.id,
     typed: command.typed.trim(),
     value: Number.isFinite(command.value) ? command.value : null,
     unit: step.unit,
-    instrument: session.meter.name,
-    judgement: judgeStep(step, command.value, session.meter),
+    instrument: capture ? 'scope' : session.meter.name,
+    // The meter's accuracy says nothing of a scope's.
+    judgement: capture ? null : judgeStep(step, command.value, session.meter),
     outcome: outcome.name,
     go: outcome.go,
     ...(capture ? { capture } : {}),
     ...now,
   });
+}
+
+/** Whether a capture belongs to an answer of this step: a number must be the one that was measured of it. */
+function answersStep(step: Step, capture: StepCapture, value: number | null): boolean {
+  if (!takesCapture(step)) return false;
+  return step.kind === 'look' || capturedValue(step, capture.measures) === value;
 }
 
 /** The judgement of a value at a step, also for the live line under the prompt; null where nothing is expected. */
@@ -376,7 +389,14 @@ function retest(
   const step = stepOf(session.opened.procedure, command.step);
   if (step.kind !== 'measure' && step.kind !== 'look') return wrongKind(step);
   if (pendingCautions(session, step).length > 0) return cautionFirst();
-  const { typed, value, look, outcome } = command;
+  const { typed, value, look, outcome, capture } = command;
+  if (capture && !answersStep(step, capture, value)) return noCapture();
+  if (capture && isFromBefore(session, capture))
+    return refuse(
+      'old-capture',
+      `${capture.name} is the very file that was measured before the repair`,
+      'capture it anew',
+    );
   return events({
     type: 'retest-recorded',
     step: step.id,
@@ -385,8 +405,18 @@ function retest(
     look,
     outcome,
     passed: passes(step, value, look),
+    ...(capture ? { capture } : {}),
     ...now,
   });
+}
+
+/** A simulated vehicle that was not repaired gives the same capture again; a file of the same bytes is the same capture. */
+function isFromBefore({ answers, extras }: Session, { from, sha256 }: StepCapture): boolean {
+  const before = [...answers.map(({ event }) => event), ...extras];
+  return (
+    from === 'file' &&
+    before.some((event) => 'capture' in event && event.capture?.sha256 === sha256)
+  );
 }
 
 /** A retest passes when a healthy circuit would show the same. */

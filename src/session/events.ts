@@ -92,13 +92,17 @@ export interface StepCapture {
   readonly sha256: string;
   /** `bench`: made by the simulated vehicle. */
   readonly from: 'file' | 'bench';
+  /** Which channel was judged, from 1; absent where there is only one. */
+  readonly channel?: number;
   readonly measures: CaptureMeasured;
   /** What is against the signal, a sentence each; empty when nothing is. */
   readonly words: readonly string[];
+  /** Where the edges of one channel stand in the turn of another, a line for each pair; absent where no two turn together. */
+  readonly pairs?: readonly string[];
   readonly channels: readonly Envelope[];
 }
 
-/** What was measured of the first channel, in SI units; null where the signal has no such thing. */
+/** What was measured of the channel that is judged, in SI units; null where the signal has no such thing. */
 export interface CaptureMeasured {
   readonly kind: SignalKind;
   readonly unit: Envelope['unit'];
@@ -107,6 +111,9 @@ export interface CaptureMeasured {
   /** The two levels of a switched signal; else its least and most; the same twice for a flat line. */
   readonly low: number;
   readonly high: number;
+  /** Mean, as a DC meter shows it, and root mean square without it, as an AC meter does; absent in captures of early versions. */
+  readonly mean?: number;
+  readonly ac?: number;
   readonly hertz: number | null;
   /** Per cent of the time at the high level. */
   readonly duty: number | null;
@@ -144,6 +151,8 @@ export interface ExtraReading extends When {
   readonly shown:
     | { readonly kind: 'number'; readonly value: number | null; readonly unit: 'V' | 'ohm' }
     | { readonly kind: 'look'; readonly look: Look };
+  /** The capture that gave it; absent when it was typed or seen. */
+  readonly capture?: StepCapture;
 }
 
 export interface NoteAdded extends When {
@@ -194,6 +203,8 @@ export interface RetestRecorded extends When {
   readonly look: Look | null;
   readonly outcome: string;
   readonly passed: boolean;
+  /** The capture that gave it; absent when it was typed or seen. */
+  readonly capture?: StepCapture;
 }
 export interface SessionClosed extends When {
   readonly type: 'session-closed';

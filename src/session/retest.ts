@@ -1,6 +1,6 @@
 /** After the repair: which tests must pass, which have, and what that says. */
 import type { LookStep, MeasureStep } from '../procedure/procedure.ts';
-import { stepOf } from '../procedure/procedure.ts';
+import { endsOf, stepOf } from '../procedure/procedure.ts';
 import type { Answer, RetestRecorded, SessionClosed } from './events.ts';
 import { presentConclusion, type Session } from './session.ts';
 
@@ -56,7 +56,13 @@ function failed(step: MeasureStep | LookStep, before: Answer | null): boolean {
   if (before?.type === 'look-recorded' && step.kind === 'look')
     return before.look !== null && !step.expected.includes(before.look);
   if (before?.type !== 'reading-recorded') return false;
-  return before.judgement?.verdict === 'low' || before.judgement?.verdict === 'high';
+  const { judgement, value } = before;
+  if (judgement) return judgement.verdict === 'low' || judgement.verdict === 'high';
+  // Of a capture, and of quantities that a meter's accuracy says nothing of.
+  if (step.kind !== 'measure' || !step.expected) return false;
+  const { low, high } = endsOf(step.expected);
+  const read = value ?? Number.POSITIVE_INFINITY;
+  return read < low || read > high;
 }
 
 function outcomeOf(before: Answer | null): string | null {

@@ -1,11 +1,12 @@
 /** Everything the screens are given: files, sessions, the model and the clock come in as functions. */
 import type { ReactNode } from 'react';
 import type { Test } from '../circuit/test.ts';
+import type { CaptureFolder } from '../files/list-captures.ts';
 import type { Settings } from '../files/settings.ts';
 import type { Job } from '../procedure/job.ts';
 import type { Caution, MeasureStep, Step } from '../procedure/procedure.ts';
 import type { ExpectedReading } from '../quantity/parse-reading.ts';
-import type { CaptureAnswer } from '../session/capture-step.ts';
+import type { CaptureAnswer, CaptureAsk } from '../session/capture-step.ts';
 import type { SessionDriver, VehicleAnswer } from '../session/driver.ts';
 import type { Thinker } from '../session/thinker.ts';
 import type { Problem } from '../source/problem.ts';
@@ -107,12 +108,28 @@ export interface OpenedSession {
   readonly cautionsFor: (test: Test) => readonly Caution[];
   /** The simulated vehicle's answer to a test outside the tree; null with a real vehicle. */
   readonly benchShows: (test: Test) => VehicleAnswer | null;
-  /** Measures a capture file for the present step; null asks the simulated vehicle for one of its own. */
-  readonly measureCapture: (path: string | null) => Promise<CaptureAnswer>;
+  /**
+   * Measures a capture file as the answer of `ask`; null asks the simulated vehicle for one of its own, which has
+   * `fault` after a repair.
+   */
+  readonly measureCapture: (
+    ask: CaptureAsk,
+    path: string | null,
+    fault?: string,
+  ) => Promise<CaptureAnswer>;
+  readonly captures: CaptureFiles;
   /** The small sums that fit a step, done with its own values. */
   readonly sums: (step: Step) => readonly StepSum[];
   /** One sum as typed, `wire --size 0.5 --length 3`: its lines, or why it cannot be done. */
   readonly calculate: (line: string, step: Step) => Promise<readonly string[]>;
+}
+
+/** Capture files to choose from. */
+export interface CaptureFiles {
+  /** Where the choice begins: the current folder if captures lie there, else where the last one was read. */
+  readonly begin: () => CaptureFolder;
+  /** What a name leads to that was chosen or typed in `folder`: what is in another folder, or a file, which need not exist. */
+  readonly follow: (folder: string, typed: string) => CaptureFolder | { readonly file: string };
 }
 
 /** One of the small sums, filled in and done. */

@@ -119,13 +119,28 @@ function describeChannel(measures: ChannelMeasures, { ascii = false }: DescribeO
   return [title, ...rows.map(([label, value]) => `  ${label.padEnd(LABEL)} ${value}`)];
 }
 
-function describePhase(phase: Phase, { ascii = false }: DescribeOptions): string[] {
+function describePhase(phase: Phase, options: DescribeOptions): string[] {
+  return [phaseTitle(phase, options), ...edgesOf(phase, options).map((edge) => `  ${edge}`)];
+}
+
+/** A pair of channels in one line: where the edges of one stand in the turn of the other. */
+export function phaseWords(phase: Phase, options: DescribeOptions = {}): string {
+  const edges = edgesOf(phase, options);
+  const more = edges.length > EDGES_NAMED ? ` and ${edges.length - EDGES_NAMED} more` : '';
+  return `${phaseTitle(phase, options)}: ${edges.slice(0, EDGES_NAMED).join(', ')}${more}`;
+}
+const EDGES_NAMED = 8;
+
+function phaseTitle(phase: Phase, { ascii = false }: DescribeOptions): string {
   const degree = ascii ? ' deg' : '°';
-  const edges = phase.edges.map((edge) => {
+  return `${phase.channel} in ${phase.cycleDegrees}${degree} of ${phase.reference}, from the tooth after its gap`;
+}
+
+function edgesOf(phase: Phase, { ascii = false }: DescribeOptions): string[] {
+  const degree = ascii ? ' deg' : '°';
+  return phase.edges.map((edge) => {
     const scatter =
       edge.plusMinus >= 0.05 ? ` ${ascii ? '+/-' : '±'}${edge.plusMinus.toFixed(1)}` : '';
     return `${edge.direction === 'rising' ? 'up' : 'down'} ${edge.degrees.toFixed(1)}${scatter}${degree}`;
   });
-  const title = `${phase.channel} in ${phase.cycleDegrees}${degree} of ${phase.reference}, from the tooth after its gap`;
-  return [title, ...edges.map((edge) => `  ${edge}`)];
 }

@@ -17,6 +17,8 @@ export interface PlotOptions {
   /** Part to draw in seconds from the first sample, default all. */
   readonly from?: number;
   readonly to?: number;
+  /** The axis covers at least so much, so that the noise of a flat line does not fill the picture. */
+  readonly spanLeast?: number;
   /** Values to mark with a line and their names. */
   readonly levels?: readonly { readonly value: number; readonly name: string }[];
   /** Instants to mark below the curve. */
@@ -43,7 +45,8 @@ export function plotText(channel: Channel, options: PlotOptions): string[] {
   if (last - first < 1) return [`${channel.name}: nothing to draw`];
   const across = ascii ? 1 : 2;
   const down = ascii ? 1 : 4;
-  const extremes = rangeOf(channel.samples, first, last, options.levels ?? []);
+  const found = rangeOf(channel.samples, first, last, options.levels ?? []);
+  const extremes = widened(found, options.spanLeast ?? 0);
   const show = (value: number) => formatQuantity({ value, unit: channel.unit }, { ascii });
   const labels = labelRows(extremes, rows, options.levels ?? [], show);
   const gutter = Math.min(Math.floor(width / 3), Math.max(...labels.map((label) => label.length)));
@@ -101,6 +104,12 @@ function rangeOf(
   }
   // A flat line is drawn in the middle of a band of its own size.
   const spare = high > low ? 0 : Math.max(0.5, Math.abs(high) * 0.1);
+  return { low: low - spare, high: high + spare };
+}
+
+/** The same middle, and at least `span` from end to end. */
+function widened({ low, high }: Extremes, span: number): Extremes {
+  const spare = Math.max(0, span - (high - low)) / 2;
   return { low: low - spare, high: high + spare };
 }
 

@@ -54,6 +54,34 @@ describe('a capture in a session', () => {
     expect(capture.channels[0].points.length).toBeLessThanOrEqual(400);
   });
 
+  it.each([
+    ['reluctor-no-signal', 'target.damaged', 'uneven', 'alternating'],
+    ['reluctor-no-signal', 'healthy', 'full', 'alternating'],
+    ['wheel-speed-current', 'target.damaged', 'uneven', 'switched'],
+  ])('answers the picture of %s with %s as %s', (procedure, fault, look, kind) => {
+    const words = ['run', procedure, '--bench', fault, '--seed', '7'];
+    const lines = linesTo(['capture', 'yes'], words);
+    runProgram(place, [...words, '--plain'], `${lines.join('\n')}\n`);
+    expect(captured().event).toMatchObject({
+      look,
+      capture: { from: 'bench', measures: { kind } },
+    });
+  });
+
+  it('answers AC volts where there is no scope at hand, as a meter would read them', () => {
+    const words = ['run', 'reluctor-no-signal', '--bench', 'healthy', '--seed', '7'];
+    const lines = linesTo(['cannot no scope', 'capture', 'yes'], words);
+    runProgram(place, [...words, '--plain'], `${lines.join('\n')}\n`);
+    const { event } = captured();
+    expect(event).toMatchObject({ type: 'reading-recorded', unit: 'V', outcome: 'good' });
+    // By hand: even waves of that swing, two of 60 missing: swing / (2 sqrt 2), less a few per cent.
+    const { low, high } = (event as { capture: { measures: { low: number; high: number } } })
+      .capture.measures;
+    const whole = (high - low) / Math.sqrt(8);
+    expect(event?.['value']).toBeGreaterThan(0.85 * whole);
+    expect(event?.['value']).toBeLessThan(whole);
+  });
+
   it('comes from a file, whose digest is kept', () => {
     const path = join(place.home, 'crank.csv');
     const make = ['wave', '--make', 'hall-module-fed', '--fault', 'target.damaged', '--seed', '7'];

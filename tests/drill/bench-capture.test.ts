@@ -38,7 +38,7 @@ function lookFound(name: string, fault: string, seed: number, state: 'cranking' 
   const { capture } = readCsv(csvOfCapture(made));
   if (!capture) throw new Error('not read back');
   const answer = captureAnswer(
-    stepOf(test),
+    { kind: 'step', step: stepOf(test) },
     { name: 'bench.csv', sha256: '0'.repeat(64), from: 'bench', capture },
     expectedSignal(model, test),
   );
@@ -86,7 +86,17 @@ describe('a capture of the simulated vehicle', () => {
   it('turns as fast as it is told', () => {
     const { capture } = readCsv(make(1, 1500));
     const answer = captureAnswer(
-      { ...stepOf(test), kind: 'measure', probe: null, unit: 'rpm', expected: null, outcomes: [] },
+      {
+        kind: 'step',
+        step: {
+          ...stepOf(test),
+          kind: 'measure',
+          probe: null,
+          unit: 'rpm',
+          expected: null,
+          outcomes: [],
+        },
+      },
       { name: 'bench.csv', sha256: '0'.repeat(64), from: 'bench', capture: capture! },
       expectedSignal(model, test),
     );

@@ -22,6 +22,9 @@ const ACTIONS = `
   - measure: volts sensor.feed battery.negative
   - measure: volts sensor.feed battery.negative
     acknowledge: true
+  - capture: module.signal battery.negative
+    state: cranking
+    acknowledge: true
   - measure: ohms sensor.feed battery.negative
   - measure: volts sensor.nothing battery.negative
 `;
@@ -55,7 +58,7 @@ function common(written: string): unknown {
     .trim()
     .split('\n')
     .map((line) => JSON.parse(line) as Record<string, unknown>)
-    .map(({ seed, commitment, at, elapsed, prev, id, found, shown, ...rest }) => rest);
+    .map(({ seed, commitment, at, elapsed, prev, id, found, shown, capture, ...rest }) => rest);
 }
 
 function commonWords(shown: string): string {

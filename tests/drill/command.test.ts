@@ -82,6 +82,33 @@ describe('without a person', () => {
     expect(events.at(-1)!.type).toBe('drill-revealed');
   });
 
+  test('a capture is an action, is kept in the file, and verifies', async () => {
+    const sessions = join(folder, 'scope');
+    const actions = `procedure: hall-module-fed
+seed: 7
+actions:
+  - capture: module.signal battery.negative
+    state: cranking
+    acknowledge: true
+  - give-up: true
+`;
+    const path = file('scope.yaml', actions);
+    const { code, out } = await run('--actions', path, '--sessions', sessions);
+    expect(code).toBe(0);
+    expect(out).toContain('; captured: ');
+    const [name] = readdirSync(join(sessions, 'drills'));
+    const log = readSessionLog(readFileSync(join(sessions, 'drills', name!)));
+    const events = log.events as unknown as DrillEvent[];
+    expect(events.find(({ type }) => type === 'drill-measured')).toMatchObject({
+      capture: { from: 'bench', channels: [{ name: 'module.signal' }] },
+    });
+    expect(verifyDrill(events, sha256)).toEqual({ verdict: 'true', problems: [] });
+    const bad = file('still.yaml', actions.replace('cranking', 'key-on'));
+    const refused = await run('--actions', bad, '--sessions', join(folder, 'still'));
+    expect(refused.code).toBe(1);
+    expect(refused.err).toContain('nothing passes the sensor, so there is no pattern to see');
+  });
+
   test('the same file gives the same readings, score and debrief', async () => {
     const path = file('b.yaml', ACTIONS);
     const [first, second] = [
@@ -216,6 +243,27 @@ describe('as a dialogue of lines', () => {
     });
     return { end, text: said.join('\n') };
   }
+
+  test('captures at a place, draws the picture when asked, and says what is missing', async () => {
+    const hand = memoryDrill(3, { level: 'named' });
+    const { text } = await talk(hand, [
+      'plot',
+      'capture',
+      'capture module.signal',
+      'state cranking',
+      'capture module.signal battery.negative',
+      'yes',
+      'plot',
+    ]);
+    expect(text).toContain('Nothing was captured yet.');
+    expect(text).toContain('The procedure asks for no picture now; name two places');
+    expect(hand.drill().readings).toHaveLength(1);
+    expect(hand.drill().readings[0]!.capture).toBeDefined();
+    expect(text).toContain('Its picture: plot');
+    expect(text).toMatch(/^module\.signal$/m);
+    // Drawn with letters: a screen reader makes nothing of braille patterns.
+    expect(text).not.toMatch(/[\u2800-\u28ff]/);
+  });
 
   test('arrange, measure, look, diagnose', async () => {
     const hand = memoryDrill(3, { level: 'named' });

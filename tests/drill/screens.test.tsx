@@ -74,6 +74,42 @@ describe('the screens of a drill', () => {
     await screen.unmount();
   });
 
+  test.each([
+    [80, 24],
+    [60, 20],
+  ])(
+    'a capture takes the scope, asks for its cautions, shows its picture at %i x %i',
+    async (columns, rows) => {
+      const hand = memoryDrill(3, { level: 'named' });
+      const screen = await openTestScreen(
+        <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
+        { columns, rows },
+      );
+      await screen.send('\r');
+      expect(await screen.text()).toContain('[c] capture');
+      // Nothing turns with the key off.
+      await screen.send('c');
+      expect(await screen.text()).toContain('nothing passes the sensor');
+      expect(hand.drill().readings).toHaveLength(0);
+      await screen.send('\x1b[C');
+      await screen.send('\x1b[C');
+      await screen.send('c');
+      expect(await screen.text()).toContain('Before you go on');
+      // In a small window the caution must be read to its end first.
+      for (const key of ['\x1b[6~', '\x1b[6~', '\x1b[6~', 'y']) await screen.send(key);
+      expect(hand.drill().readings[0]!.capture).toBeDefined();
+      const shown = await screen.text();
+      expect(shown).toContain('The capture');
+      expect(shown).toContain('captured:');
+      expect(shown).toMatch(/[\u2800-\u28ff]/);
+      for (const line of await screen.lines())
+        expect([...line].length).toBeLessThanOrEqual(columns);
+      await screen.send('\r');
+      expect(await screen.text()).toMatch(/Instrument +scope/);
+      await screen.unmount();
+    },
+  );
+
   test('a second reading is shown although nothing else changed', async () => {
     const hand = memoryDrill(3, { level: 'blind' });
     const screen = await openTestScreen(

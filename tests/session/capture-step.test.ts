@@ -1,9 +1,11 @@
 /** What a capture may answer, and what the log refuses of one. */
 import { describe, expect, it } from 'vitest';
+import type { Test } from '../../src/circuit/test.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
 import { checkEvents } from '../../src/records/check-events.ts';
 import { type Command, decide } from '../../src/session/decide.ts';
-import type { SessionEvent } from '../../src/session/events.ts';
+import type { ExtraReading, SessionEvent } from '../../src/session/events.ts';
+import { retestLines } from '../../src/session/retest.ts';
 import { ENVELOPE_POINTS_MAX, envelopeOf } from '../../src/waveform/envelope.ts';
 import { fakeDriver, SMALL_CAPTURE } from '../ui/screens/fake-services.ts';
 import { SCOPE_PROCEDURE, SMALL_JOB, SMALL_PROCEDURE } from '../ui/screens/small-procedure.ts';
@@ -59,6 +61,92 @@ describe('a capture', () => {
   });
 });
 
+const MEAN = { ...SMALL_CAPTURE, measures: { ...SMALL_CAPTURE.measures, mean: 2.5, ac: 2.4 } };
+const MOVING = { ...SCOPE_PROCEDURE.steps['picture'] } as Extract<Step, { kind: 'look' }>;
+const VOLTS: Test = {
+  setup: MOVING.setup,
+  probe: { kind: 'volts', plus: 'sensor.signal', minus: 'battery.negative' },
+};
+
+describe('a level in volts', () => {
+  const reading = (part: object, value: number, capture = MEAN) => {
+    const step = { ...HERTZ, unit: 'V', ...part };
+    const command = { type: 'record-reading', typed: `${value} V`, value, capture } as const;
+    return decide(asked(step), command, NOW).ok;
+  };
+
+  it.each([
+    ['low', 0.1],
+    ['high', 4.9],
+    ['swing', 4.8],
+    ['mean', 2.5],
+    ['ac', 2.4],
+  ])('%s is taken from a capture with its value and no other', (level, value) => {
+    expect(reading({ level }, value)).toBe(true);
+    expect(reading({ level }, value + 0.1)).toBe(false);
+  });
+
+  it('is not taken where nobody says which, nor from amperes, nor where an early version kept none', () => {
+    expect(reading({}, 2.5)).toBe(false);
+    const amperes = { ...MEAN, measures: { ...MEAN.measures, unit: 'A' as const } };
+    expect(reading({ level: 'mean' }, 2.5, amperes)).toBe(false);
+    expect(reading({ level: 'mean' }, 2.5, SMALL_CAPTURE as typeof MEAN)).toBe(false);
+  });
+
+  it('of what a meter would read while the target moves is the mean, and of a dead circuit none', () => {
+    expect(reading({ probe: VOLTS.probe }, 2.5)).toBe(true);
+    const still = { ...MOVING.setup, target: 'still' };
+    expect(reading({ probe: VOLTS.probe, setup: still }, 2.5)).toBe(false);
+  });
+});
+
+describe('a test outside the tree', () => {
+  const extra = (test: Test, shown: ExtraReading['shown']) =>
+    decide(
+      asked({}),
+      { type: 'record-extra', test, words: '', typed: '', shown, capture: MEAN },
+      NOW,
+    );
+
+  it('takes a capture of a picture, or the mean of one in volts', () => {
+    const picture = { setup: MOVING.setup, probe: MOVING.probe };
+    expect(extra(picture, { kind: 'look', look: 'uneven' })).toMatchObject({
+      ok: true,
+      events: [{ type: 'extra-reading', capture: { name: 'crank.csv' } }],
+    });
+    expect(extra(VOLTS, { kind: 'number', value: 2.5, unit: 'V' }).ok).toBe(true);
+  });
+
+  it.each<[string, Test, ExtraReading['shown']]>([
+    ['another value', VOLTS, { kind: 'number', value: 3, unit: 'V' }],
+    ['OL', VOLTS, { kind: 'number', value: null, unit: 'V' }],
+    ['a look of a meter', VOLTS, { kind: 'look', look: 'uneven' }],
+    [
+      'a test light',
+      { setup: MOVING.setup, probe: { ...VOLTS.probe, kind: 'light' } as Test['probe'] },
+      { kind: 'look', look: 'lit' },
+    ],
+  ])('refuses a capture with %s', (_, test, shown) => {
+    expect(extra(test, shown)).toMatchObject({ ok: false, refusal: { code: 'wrong-kind' } });
+  });
+});
+
+describe('a reading out of its range by a capture', () => {
+  it('must pass again after the repair', () => {
+    const step = { ...HERTZ, expected: { low: 210, nominal: null, high: 300, from: 'author' } };
+    const driver = fakeDriver(SMALL_JOB, false, {
+      ...SCOPE_PROCEDURE,
+      steps: {
+        ...SCOPE_PROCEDURE.steps,
+        picture: { ...MOVING, ...step } as unknown as Step,
+      },
+    });
+    const capture = SMALL_CAPTURE;
+    driver.perform({ type: 'record-reading', typed: '200 Hz', value: 200, capture });
+    expect(retestLines(driver.session()).map(({ step: { id } }) => id)).toContain('picture');
+  });
+});
+
 describe('in a session file', () => {
   const opened = fakeDriver(SMALL_JOB, false, SCOPE_PROCEDURE).session().events;
   const event = { type: 'look-recorded', step: 'picture', look: 'uneven', outcome: 'uneven' };
@@ -75,6 +163,13 @@ describe('in a session file', () => {
       'with a text as frequency',
       { ...SMALL_CAPTURE, measures: { ...SMALL_CAPTURE.measures, hertz: '2' } },
       'capture.measures.hertz',
+    ],
+    ['with a channel of its own', { ...SMALL_CAPTURE, channel: 2, pairs: ['a in b'] }, null],
+    ['with a channel in words', { ...SMALL_CAPTURE, channel: 'two' }, 'capture.channel'],
+    [
+      'with a mean in words',
+      { ...SMALL_CAPTURE, measures: { ...SMALL_CAPTURE.measures, mean: '2' } },
+      'capture.measures.mean',
     ],
     [
       'with too many points',

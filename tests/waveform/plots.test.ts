@@ -14,6 +14,17 @@ const capture = generateWheels([{ name: 'signal', teeth: 4, sensor: 'hall', low:
 const [channel] = capture.channels;
 
 describe('text plots', () => {
+  test('the noise of a flat line is as small as it is where the axis is told to cover more', () => {
+    const samples = Float32Array.from({ length: 400 }, (_, i) => 4.9 + 0.01 * Math.sin(i));
+    const flat = { name: 'flat', unit: 'V', samples } as const;
+    const rows = (spanLeast: number) =>
+      plotText(flat, { width: 40, rows: 5, ascii: true, rateHz: 1000, spanLeast })
+        .slice(1, 6)
+        .filter((line) => /[#*]/.test(line.slice(line.indexOf('|') + 1)));
+    expect(rows(0).length).toBeGreaterThan(3);
+    expect(rows(2)).toHaveLength(1);
+  });
+
   test('a square wave in ASCII, with levels, edges, axes and units', () => {
     const lines = plotText(channel!, {
       width: 40,

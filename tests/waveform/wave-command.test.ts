@@ -33,6 +33,7 @@ beforeAll(() => {
   const put = (name: string, capture: Capture) => writeFileSync(join(folder, name), csvOf(capture));
   const random = seededRandom(8);
   put('good.csv', generateWheels([HALL, CAM], { ...TURNING, random }));
+  put('cam-first.csv', generateWheels([CAM, HALL], { ...TURNING, random }));
   put(
     'bad.csv',
     generateWheels(
@@ -95,6 +96,19 @@ describe('ohmward wave', () => {
     const { out } = await wave('bad.csv', { against: 'good.csv', ascii: true });
     expect(out).toMatch(/^[\x0a\x20-\x7e]+$/);
   });
+  test('what is said of the signal is said of the first channel, or of the one that is named', async () => {
+    const kinds = async (values: Record<string, string | boolean>) => {
+      const said = { 'low-below': '0.1 V', json: true, ...values };
+      const { channels, phases } = JSON.parse((await wave('cam-first.csv', said)).out);
+      expect(phases).toHaveLength(1);
+      return channels.map(({ findings }: { findings: { kind: string }[] }) =>
+        findings.map(({ kind }) => kind),
+      );
+    };
+    expect(await kinds({})).toEqual([['low-not-low'], []]);
+    expect(await kinds({ channel: '2' })).toEqual([[], ['low-not-low']]);
+    expect(await kinds({ channel: 'Crank' })).toEqual([[], ['low-not-low']]);
+  });
   test('JSON is one document with SI values and findings', async () => {
     const { out } = await wave('bad.csv', {
       json: true,
@@ -133,6 +147,13 @@ describe('ohmward wave', () => {
     ['a folder', '.', {}, 1, /not a file/],
     ['a file without numbers', 'words.csv', {}, 1, /no-data/],
     ['a bad good capture', 'good.csv', { against: 'nope.csv' }, 1, /no such file/],
+    [
+      'a channel that is not there',
+      'good.csv',
+      { channel: '3' },
+      2,
+      /no channel "3"; this capture has: 1 crank, 2 cam/,
+    ],
     ['an unknown kind', 'good.csv', { kind: 'odd' }, 2, /--kind is one of/],
     ['a rate that is no frequency', 'good.csv', { rate: '5 V' }, 2, /asks for hertz/],
     ['more missing than teeth', 'good.csv', { teeth: '3', missing: '3' }, 2, /less than/],

@@ -44,6 +44,8 @@ export interface Desk {
   readonly preview: boolean;
   /** Folder that paths typed in a session are relative to. */
   readonly cwd: string;
+  /** The person's home folder, which `~` stands for. */
+  readonly home: string | undefined;
 }
 
 export interface DeskWish {
@@ -89,6 +91,7 @@ export async function openDesk(
     now: startClock(),
     program,
     cwd: io.cwd,
+    home: io.env.HOME,
   };
 }
 

@@ -29,12 +29,12 @@ import {
   type SessionVehicle,
 } from '../../session/events.ts';
 import { openSession, replay } from '../../session/evolve.ts';
-import { presentStep, type Session } from '../../session/session.ts';
+import type { Session } from '../../session/session.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { type Desk, linkFor, modelFor } from './open-desk.ts';
-import { measureForStep } from './session-captures.ts';
+import { captureFiles, measureFor, rememberFolder } from './session-captures.ts';
 import { calculate, sumsFor } from './session-sums.ts';
 
 /** What a new session is about. */
@@ -190,11 +190,14 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     cautionsFor: (test) =>
       cautionsFor(desk.library.cautions, job.vehicle.drive, test.setup, test.probe, []),
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
-    measureCapture: (path) =>
-      measureForStep(path, presentStep(driver.session()), {
-        ...{ model, cwd: desk.cwd },
-        vehicle: atRest(vehicle),
-      }),
+    measureCapture: async (ask, path, fault) => {
+      const there =
+        vehicle.kind === 'bench' && fault !== undefined ? { ...vehicle, fault } : atRest(vehicle);
+      const found = await measureFor(ask, path, { model, vehicle: there, cwd: desk.cwd });
+      if (found.ok && path !== null) rememberFolder(desk, path);
+      return found;
+    },
+    captures: captureFiles(desk),
     sums: (step) => sumsFor(step, sumContext()),
     calculate: (line, step) => calculate(line, step, sumContext()),
   };

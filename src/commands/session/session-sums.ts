@@ -104,7 +104,7 @@ function typedOf(name: string, values: Values): string {
 
 function filledFor(step: Step, context: SumContext): Filled[] {
   const { model } = context;
-  const test = model && captureTest(model, step);
+  const test = model && captureTest(model, { kind: 'step', step });
   if (model && test) return signalSums(model, expectedSignal(model, test).levels, test.setup);
   if (step.kind !== 'measure' || (step.unit !== 'V' && step.unit !== 'ohm')) return [];
   const meter = meterSum(step, context.meter);

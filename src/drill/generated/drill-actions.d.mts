@@ -17,6 +17,10 @@ export type Seed = number
  */
 export type Measure = string
 /**
+ * The scope saves what it sees: its tip, its ground.
+ */
+export type Capture = string
+/**
  * How the vehicle stands.
  */
 export type VehicleState = ("key-off" | "key-on" | "cranking" | "running")
@@ -84,6 +88,7 @@ actions: Actions
 }
 export interface ActionDraft {
 measure?: Measure
+capture?: Capture
 state?: VehicleState
 unplug?: Unplugged
 bridges?: ClippedIn

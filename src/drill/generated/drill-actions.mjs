@@ -37,7 +37,7 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "drill-actions.schema.json", "title": "Drill actions", "description": "What a student would do in a drill, in order, for a run without one: ohmward drill --actions FILE.", "type": "object", "required": ["actions"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "level": { "title": "Level", "description": "How much help there is, or what makes it harder.", "enum": ["named", "unnamed", "blind", "intermittent", "double", "misled"] }, "seed": { "title": "Seed", "description": "Number that fixes the hidden fault and the tolerances.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "actions": { "title": "Actions", "description": "In the order in which they are done.", "type": "array", "minItems": 1, "maxItems": 500, "items": { "title": "ActionDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "measure": { "title": "Measure", "description": "Instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out a fault that comes and goes.", "type": "boolean" }, "test": { "title": "Standard test", "description": 'Name of a standard test instead of a measurement; see them with the word "tests" in the dialogue.', "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "follow": { "title": "Do the procedure's present step", "const": true }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this test or step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "diagnose": { "title": "Diagnosis", "description": "Names of repairs.", "type": "array", "minItems": 1, "maxItems": 2, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal"] } }, "give-up": { "title": "Give up", "const": true } } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "drill-actions.schema.json", "title": "Drill actions", "description": "What a student would do in a drill, in order, for a run without one: ohmward drill --actions FILE.", "type": "object", "required": ["actions"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "level": { "title": "Level", "description": "How much help there is, or what makes it harder.", "enum": ["named", "unnamed", "blind", "intermittent", "double", "misled"] }, "seed": { "title": "Seed", "description": "Number that fixes the hidden fault and the tolerances.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "actions": { "title": "Actions", "description": "In the order in which they are done.", "type": "array", "minItems": 1, "maxItems": 500, "items": { "title": "ActionDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "measure": { "title": "Measure", "description": "Instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "capture": { "title": "Capture", "description": "The scope saves what it sees: its tip, its ground.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal battery.negative"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out a fault that comes and goes.", "type": "boolean" }, "test": { "title": "Standard test", "description": 'Name of a standard test instead of a measurement; see them with the word "tests" in the dialogue.', "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "follow": { "title": "Do the procedure's present step", "const": true }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this test or step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "diagnose": { "title": "Diagnosis", "description": "Names of repairs.", "type": "array", "minItems": 1, "maxItems": 2, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal"] } }, "give-up": { "title": "Give up", "const": true } } } } } };
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
@@ -208,23 +208,20 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data4.state !== void 0) {
-              let data6 = data4.state;
-              if (!(data6 === "key-off" || data6 === "key-on" || data6 === "cranking" || data6 === "running")) {
-                const err15 = { instancePath: instancePath + "/actions/" + i0 + "/state", schemaPath: "#/properties/actions/items/properties/state/enum", keyword: "enum", params: { allowedValues: schema11.properties.actions.items.properties.state.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.actions.items.properties.state.enum, parentSchema: schema11.properties.actions.items.properties.state, data: data6 };
-                if (vErrors === null) {
-                  vErrors = [err15];
-                } else {
-                  vErrors.push(err15);
+            if (data4.capture !== void 0) {
+              let data6 = data4.capture;
+              if (typeof data6 === "string") {
+                if (func3(data6) > 200) {
+                  const err15 = { instancePath: instancePath + "/actions/" + i0 + "/capture", schemaPath: "#/properties/actions/items/properties/capture/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.actions.items.properties.capture, data: data6 };
+                  if (vErrors === null) {
+                    vErrors = [err15];
+                  } else {
+                    vErrors.push(err15);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data4.unplug !== void 0) {
-              let data7 = data4.unplug;
-              if (Array.isArray(data7)) {
-                if (data7.length > 20) {
-                  const err16 = { instancePath: instancePath + "/actions/" + i0 + "/unplug", schemaPath: "#/properties/actions/items/properties/unplug/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema11.properties.actions.items.properties.unplug, data: data7 };
+                if (func3(data6) < 1) {
+                  const err16 = { instancePath: instancePath + "/actions/" + i0 + "/capture", schemaPath: "#/properties/actions/items/properties/capture/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.actions.items.properties.capture, data: data6 };
                   if (vErrors === null) {
                     vErrors = [err16];
                   } else {
@@ -232,112 +229,110 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                const len1 = data7.length;
+              } else {
+                const err17 = { instancePath: instancePath + "/actions/" + i0 + "/capture", schemaPath: "#/properties/actions/items/properties/capture/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.actions.items.properties.capture.type, parentSchema: schema11.properties.actions.items.properties.capture, data: data6 };
+                if (vErrors === null) {
+                  vErrors = [err17];
+                } else {
+                  vErrors.push(err17);
+                }
+                errors++;
+              }
+            }
+            if (data4.state !== void 0) {
+              let data7 = data4.state;
+              if (!(data7 === "key-off" || data7 === "key-on" || data7 === "cranking" || data7 === "running")) {
+                const err18 = { instancePath: instancePath + "/actions/" + i0 + "/state", schemaPath: "#/properties/actions/items/properties/state/enum", keyword: "enum", params: { allowedValues: schema11.properties.actions.items.properties.state.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.actions.items.properties.state.enum, parentSchema: schema11.properties.actions.items.properties.state, data: data7 };
+                if (vErrors === null) {
+                  vErrors = [err18];
+                } else {
+                  vErrors.push(err18);
+                }
+                errors++;
+              }
+            }
+            if (data4.unplug !== void 0) {
+              let data8 = data4.unplug;
+              if (Array.isArray(data8)) {
+                if (data8.length > 20) {
+                  const err19 = { instancePath: instancePath + "/actions/" + i0 + "/unplug", schemaPath: "#/properties/actions/items/properties/unplug/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema11.properties.actions.items.properties.unplug, data: data8 };
+                  if (vErrors === null) {
+                    vErrors = [err19];
+                  } else {
+                    vErrors.push(err19);
+                  }
+                  errors++;
+                }
+                const len1 = data8.length;
                 for (let i1 = 0; i1 < len1; i1++) {
-                  let data8 = data7[i1];
-                  if (typeof data8 === "string") {
-                    if (func3(data8) > 100) {
-                      const err17 = { instancePath: instancePath + "/actions/" + i0 + "/unplug/" + i1, schemaPath: "#/properties/actions/items/properties/unplug/items/maxLength", keyword: "maxLength", params: { limit: 100 }, message: "must NOT have more than 100 characters", schema: 100, parentSchema: schema11.properties.actions.items.properties.unplug.items, data: data8 };
+                  let data9 = data8[i1];
+                  if (typeof data9 === "string") {
+                    if (func3(data9) > 100) {
+                      const err20 = { instancePath: instancePath + "/actions/" + i0 + "/unplug/" + i1, schemaPath: "#/properties/actions/items/properties/unplug/items/maxLength", keyword: "maxLength", params: { limit: 100 }, message: "must NOT have more than 100 characters", schema: 100, parentSchema: schema11.properties.actions.items.properties.unplug.items, data: data9 };
                       if (vErrors === null) {
-                        vErrors = [err17];
+                        vErrors = [err20];
                       } else {
-                        vErrors.push(err17);
+                        vErrors.push(err20);
                       }
                       errors++;
                     }
                   } else {
-                    const err18 = { instancePath: instancePath + "/actions/" + i0 + "/unplug/" + i1, schemaPath: "#/properties/actions/items/properties/unplug/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.actions.items.properties.unplug.items.type, parentSchema: schema11.properties.actions.items.properties.unplug.items, data: data8 };
+                    const err21 = { instancePath: instancePath + "/actions/" + i0 + "/unplug/" + i1, schemaPath: "#/properties/actions/items/properties/unplug/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.actions.items.properties.unplug.items.type, parentSchema: schema11.properties.actions.items.properties.unplug.items, data: data9 };
                     if (vErrors === null) {
-                      vErrors = [err18];
+                      vErrors = [err21];
                     } else {
-                      vErrors.push(err18);
+                      vErrors.push(err21);
                     }
                     errors++;
                   }
                 }
               } else {
-                const err19 = { instancePath: instancePath + "/actions/" + i0 + "/unplug", schemaPath: "#/properties/actions/items/properties/unplug/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.actions.items.properties.unplug.type, parentSchema: schema11.properties.actions.items.properties.unplug, data: data7 };
+                const err22 = { instancePath: instancePath + "/actions/" + i0 + "/unplug", schemaPath: "#/properties/actions/items/properties/unplug/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.actions.items.properties.unplug.type, parentSchema: schema11.properties.actions.items.properties.unplug, data: data8 };
                 if (vErrors === null) {
-                  vErrors = [err19];
+                  vErrors = [err22];
                 } else {
-                  vErrors.push(err19);
+                  vErrors.push(err22);
                 }
                 errors++;
               }
             }
             if (data4.bridges !== void 0) {
-              let data9 = data4.bridges;
-              if (Array.isArray(data9)) {
-                if (data9.length > 6) {
-                  const err20 = { instancePath: instancePath + "/actions/" + i0 + "/bridges", schemaPath: "#/properties/actions/items/properties/bridges/maxItems", keyword: "maxItems", params: { limit: 6 }, message: "must NOT have more than 6 items", schema: 6, parentSchema: schema11.properties.actions.items.properties.bridges, data: data9 };
+              let data10 = data4.bridges;
+              if (Array.isArray(data10)) {
+                if (data10.length > 6) {
+                  const err23 = { instancePath: instancePath + "/actions/" + i0 + "/bridges", schemaPath: "#/properties/actions/items/properties/bridges/maxItems", keyword: "maxItems", params: { limit: 6 }, message: "must NOT have more than 6 items", schema: 6, parentSchema: schema11.properties.actions.items.properties.bridges, data: data10 };
                   if (vErrors === null) {
-                    vErrors = [err20];
+                    vErrors = [err23];
                   } else {
-                    vErrors.push(err20);
+                    vErrors.push(err23);
                   }
                   errors++;
                 }
-                const len2 = data9.length;
+                const len2 = data10.length;
                 for (let i2 = 0; i2 < len2; i2++) {
-                  let data10 = data9[i2];
-                  if (typeof data10 === "string") {
-                    if (func3(data10) > 200) {
-                      const err21 = { instancePath: instancePath + "/actions/" + i0 + "/bridges/" + i2, schemaPath: "#/properties/actions/items/properties/bridges/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.actions.items.properties.bridges.items, data: data10 };
+                  let data11 = data10[i2];
+                  if (typeof data11 === "string") {
+                    if (func3(data11) > 200) {
+                      const err24 = { instancePath: instancePath + "/actions/" + i0 + "/bridges/" + i2, schemaPath: "#/properties/actions/items/properties/bridges/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.actions.items.properties.bridges.items, data: data11 };
                       if (vErrors === null) {
-                        vErrors = [err21];
+                        vErrors = [err24];
                       } else {
-                        vErrors.push(err21);
+                        vErrors.push(err24);
                       }
                       errors++;
                     }
                   } else {
-                    const err22 = { instancePath: instancePath + "/actions/" + i0 + "/bridges/" + i2, schemaPath: "#/properties/actions/items/properties/bridges/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.actions.items.properties.bridges.items.type, parentSchema: schema11.properties.actions.items.properties.bridges.items, data: data10 };
+                    const err25 = { instancePath: instancePath + "/actions/" + i0 + "/bridges/" + i2, schemaPath: "#/properties/actions/items/properties/bridges/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.actions.items.properties.bridges.items.type, parentSchema: schema11.properties.actions.items.properties.bridges.items, data: data11 };
                     if (vErrors === null) {
-                      vErrors = [err22];
+                      vErrors = [err25];
                     } else {
-                      vErrors.push(err22);
+                      vErrors.push(err25);
                     }
                     errors++;
                   }
                 }
               } else {
-                const err23 = { instancePath: instancePath + "/actions/" + i0 + "/bridges", schemaPath: "#/properties/actions/items/properties/bridges/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.actions.items.properties.bridges.type, parentSchema: schema11.properties.actions.items.properties.bridges, data: data9 };
-                if (vErrors === null) {
-                  vErrors = [err23];
-                } else {
-                  vErrors.push(err23);
-                }
-                errors++;
-              }
-            }
-            if (data4.spare !== void 0) {
-              let data11 = data4.spare;
-              if (typeof data11 !== "boolean") {
-                const err24 = { instancePath: instancePath + "/actions/" + i0 + "/spare", schemaPath: "#/properties/actions/items/properties/spare/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.actions.items.properties.spare.type, parentSchema: schema11.properties.actions.items.properties.spare, data: data11 };
-                if (vErrors === null) {
-                  vErrors = [err24];
-                } else {
-                  vErrors.push(err24);
-                }
-                errors++;
-              }
-            }
-            if (data4.moving !== void 0) {
-              let data12 = data4.moving;
-              if (typeof data12 !== "boolean") {
-                const err25 = { instancePath: instancePath + "/actions/" + i0 + "/moving", schemaPath: "#/properties/actions/items/properties/moving/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.actions.items.properties.moving.type, parentSchema: schema11.properties.actions.items.properties.moving, data: data12 };
-                if (vErrors === null) {
-                  vErrors = [err25];
-                } else {
-                  vErrors.push(err25);
-                }
-                errors++;
-              }
-            }
-            if (data4.wiggle !== void 0) {
-              let data13 = data4.wiggle;
-              if (typeof data13 !== "boolean") {
-                const err26 = { instancePath: instancePath + "/actions/" + i0 + "/wiggle", schemaPath: "#/properties/actions/items/properties/wiggle/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.actions.items.properties.wiggle.type, parentSchema: schema11.properties.actions.items.properties.wiggle, data: data13 };
+                const err26 = { instancePath: instancePath + "/actions/" + i0 + "/bridges", schemaPath: "#/properties/actions/items/properties/bridges/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.actions.items.properties.bridges.type, parentSchema: schema11.properties.actions.items.properties.bridges, data: data10 };
                 if (vErrors === null) {
                   vErrors = [err26];
                 } else {
@@ -346,20 +341,22 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data4.test !== void 0) {
-              let data14 = data4.test;
-              if (typeof data14 === "string") {
-                if (func3(data14) > 200) {
-                  const err27 = { instancePath: instancePath + "/actions/" + i0 + "/test", schemaPath: "#/properties/actions/items/properties/test/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.actions.items.properties.test, data: data14 };
-                  if (vErrors === null) {
-                    vErrors = [err27];
-                  } else {
-                    vErrors.push(err27);
-                  }
-                  errors++;
+            if (data4.spare !== void 0) {
+              let data12 = data4.spare;
+              if (typeof data12 !== "boolean") {
+                const err27 = { instancePath: instancePath + "/actions/" + i0 + "/spare", schemaPath: "#/properties/actions/items/properties/spare/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.actions.items.properties.spare.type, parentSchema: schema11.properties.actions.items.properties.spare, data: data12 };
+                if (vErrors === null) {
+                  vErrors = [err27];
+                } else {
+                  vErrors.push(err27);
                 }
-              } else {
-                const err28 = { instancePath: instancePath + "/actions/" + i0 + "/test", schemaPath: "#/properties/actions/items/properties/test/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.actions.items.properties.test.type, parentSchema: schema11.properties.actions.items.properties.test, data: data14 };
+                errors++;
+              }
+            }
+            if (data4.moving !== void 0) {
+              let data13 = data4.moving;
+              if (typeof data13 !== "boolean") {
+                const err28 = { instancePath: instancePath + "/actions/" + i0 + "/moving", schemaPath: "#/properties/actions/items/properties/moving/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.actions.items.properties.moving.type, parentSchema: schema11.properties.actions.items.properties.moving, data: data13 };
                 if (vErrors === null) {
                   vErrors = [err28];
                 } else {
@@ -368,10 +365,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data4.follow !== void 0) {
-              let data15 = data4.follow;
-              if (true !== data15) {
-                const err29 = { instancePath: instancePath + "/actions/" + i0 + "/follow", schemaPath: "#/properties/actions/items/properties/follow/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.actions.items.properties.follow, data: data15 };
+            if (data4.wiggle !== void 0) {
+              let data14 = data4.wiggle;
+              if (typeof data14 !== "boolean") {
+                const err29 = { instancePath: instancePath + "/actions/" + i0 + "/wiggle", schemaPath: "#/properties/actions/items/properties/wiggle/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.actions.items.properties.wiggle.type, parentSchema: schema11.properties.actions.items.properties.wiggle, data: data14 };
                 if (vErrors === null) {
                   vErrors = [err29];
                 } else {
@@ -380,41 +377,44 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data4.acknowledge !== void 0) {
-              let data16 = data4.acknowledge;
-              if (true !== data16) {
-                const err30 = { instancePath: instancePath + "/actions/" + i0 + "/acknowledge", schemaPath: "#/properties/actions/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.actions.items.properties.acknowledge, data: data16 };
-                if (vErrors === null) {
-                  vErrors = [err30];
-                } else {
-                  vErrors.push(err30);
-                }
-                errors++;
-              }
-            }
-            if (data4.note !== void 0) {
-              let data17 = data4.note;
-              if (typeof data17 === "string") {
-                if (func3(data17) > 2e3) {
-                  const err31 = { instancePath: instancePath + "/actions/" + i0 + "/note", schemaPath: "#/properties/actions/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.actions.items.properties.note, data: data17 };
+            if (data4.test !== void 0) {
+              let data15 = data4.test;
+              if (typeof data15 === "string") {
+                if (func3(data15) > 200) {
+                  const err30 = { instancePath: instancePath + "/actions/" + i0 + "/test", schemaPath: "#/properties/actions/items/properties/test/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.actions.items.properties.test, data: data15 };
                   if (vErrors === null) {
-                    vErrors = [err31];
+                    vErrors = [err30];
                   } else {
-                    vErrors.push(err31);
-                  }
-                  errors++;
-                }
-                if (func3(data17) < 1) {
-                  const err32 = { instancePath: instancePath + "/actions/" + i0 + "/note", schemaPath: "#/properties/actions/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.actions.items.properties.note, data: data17 };
-                  if (vErrors === null) {
-                    vErrors = [err32];
-                  } else {
-                    vErrors.push(err32);
+                    vErrors.push(err30);
                   }
                   errors++;
                 }
               } else {
-                const err33 = { instancePath: instancePath + "/actions/" + i0 + "/note", schemaPath: "#/properties/actions/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.actions.items.properties.note.type, parentSchema: schema11.properties.actions.items.properties.note, data: data17 };
+                const err31 = { instancePath: instancePath + "/actions/" + i0 + "/test", schemaPath: "#/properties/actions/items/properties/test/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.actions.items.properties.test.type, parentSchema: schema11.properties.actions.items.properties.test, data: data15 };
+                if (vErrors === null) {
+                  vErrors = [err31];
+                } else {
+                  vErrors.push(err31);
+                }
+                errors++;
+              }
+            }
+            if (data4.follow !== void 0) {
+              let data16 = data4.follow;
+              if (true !== data16) {
+                const err32 = { instancePath: instancePath + "/actions/" + i0 + "/follow", schemaPath: "#/properties/actions/items/properties/follow/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.actions.items.properties.follow, data: data16 };
+                if (vErrors === null) {
+                  vErrors = [err32];
+                } else {
+                  vErrors.push(err32);
+                }
+                errors++;
+              }
+            }
+            if (data4.acknowledge !== void 0) {
+              let data17 = data4.acknowledge;
+              if (true !== data17) {
+                const err33 = { instancePath: instancePath + "/actions/" + i0 + "/acknowledge", schemaPath: "#/properties/actions/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.actions.items.properties.acknowledge, data: data17 };
                 if (vErrors === null) {
                   vErrors = [err33];
                 } else {
@@ -423,11 +423,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data4.diagnose !== void 0) {
-              let data18 = data4.diagnose;
-              if (Array.isArray(data18)) {
-                if (data18.length > 2) {
-                  const err34 = { instancePath: instancePath + "/actions/" + i0 + "/diagnose", schemaPath: "#/properties/actions/items/properties/diagnose/maxItems", keyword: "maxItems", params: { limit: 2 }, message: "must NOT have more than 2 items", schema: 2, parentSchema: schema11.properties.actions.items.properties.diagnose, data: data18 };
+            if (data4.note !== void 0) {
+              let data18 = data4.note;
+              if (typeof data18 === "string") {
+                if (func3(data18) > 2e3) {
+                  const err34 = { instancePath: instancePath + "/actions/" + i0 + "/note", schemaPath: "#/properties/actions/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.actions.items.properties.note, data: data18 };
                   if (vErrors === null) {
                     vErrors = [err34];
                   } else {
@@ -435,8 +435,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (data18.length < 1) {
-                  const err35 = { instancePath: instancePath + "/actions/" + i0 + "/diagnose", schemaPath: "#/properties/actions/items/properties/diagnose/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.actions.items.properties.diagnose, data: data18 };
+                if (func3(data18) < 1) {
+                  const err35 = { instancePath: instancePath + "/actions/" + i0 + "/note", schemaPath: "#/properties/actions/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.actions.items.properties.note, data: data18 };
                   if (vErrors === null) {
                     vErrors = [err35];
                   } else {
@@ -444,77 +444,108 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                const len3 = data18.length;
+              } else {
+                const err36 = { instancePath: instancePath + "/actions/" + i0 + "/note", schemaPath: "#/properties/actions/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.actions.items.properties.note.type, parentSchema: schema11.properties.actions.items.properties.note, data: data18 };
+                if (vErrors === null) {
+                  vErrors = [err36];
+                } else {
+                  vErrors.push(err36);
+                }
+                errors++;
+              }
+            }
+            if (data4.diagnose !== void 0) {
+              let data19 = data4.diagnose;
+              if (Array.isArray(data19)) {
+                if (data19.length > 2) {
+                  const err37 = { instancePath: instancePath + "/actions/" + i0 + "/diagnose", schemaPath: "#/properties/actions/items/properties/diagnose/maxItems", keyword: "maxItems", params: { limit: 2 }, message: "must NOT have more than 2 items", schema: 2, parentSchema: schema11.properties.actions.items.properties.diagnose, data: data19 };
+                  if (vErrors === null) {
+                    vErrors = [err37];
+                  } else {
+                    vErrors.push(err37);
+                  }
+                  errors++;
+                }
+                if (data19.length < 1) {
+                  const err38 = { instancePath: instancePath + "/actions/" + i0 + "/diagnose", schemaPath: "#/properties/actions/items/properties/diagnose/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.actions.items.properties.diagnose, data: data19 };
+                  if (vErrors === null) {
+                    vErrors = [err38];
+                  } else {
+                    vErrors.push(err38);
+                  }
+                  errors++;
+                }
+                const len3 = data19.length;
                 for (let i3 = 0; i3 < len3; i3++) {
-                  let data19 = data18[i3];
-                  if (typeof data19 === "string") {
-                    if (func3(data19) > 200) {
-                      const err36 = { instancePath: instancePath + "/actions/" + i0 + "/diagnose/" + i3, schemaPath: "#/properties/actions/items/properties/diagnose/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.actions.items.properties.diagnose.items, data: data19 };
+                  let data20 = data19[i3];
+                  if (typeof data20 === "string") {
+                    if (func3(data20) > 200) {
+                      const err39 = { instancePath: instancePath + "/actions/" + i0 + "/diagnose/" + i3, schemaPath: "#/properties/actions/items/properties/diagnose/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.actions.items.properties.diagnose.items, data: data20 };
                       if (vErrors === null) {
-                        vErrors = [err36];
+                        vErrors = [err39];
                       } else {
-                        vErrors.push(err36);
+                        vErrors.push(err39);
                       }
                       errors++;
                     }
                   } else {
-                    const err37 = { instancePath: instancePath + "/actions/" + i0 + "/diagnose/" + i3, schemaPath: "#/properties/actions/items/properties/diagnose/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.actions.items.properties.diagnose.items.type, parentSchema: schema11.properties.actions.items.properties.diagnose.items, data: data19 };
+                    const err40 = { instancePath: instancePath + "/actions/" + i0 + "/diagnose/" + i3, schemaPath: "#/properties/actions/items/properties/diagnose/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.actions.items.properties.diagnose.items.type, parentSchema: schema11.properties.actions.items.properties.diagnose.items, data: data20 };
                     if (vErrors === null) {
-                      vErrors = [err37];
+                      vErrors = [err40];
                     } else {
-                      vErrors.push(err37);
+                      vErrors.push(err40);
                     }
                     errors++;
                   }
                 }
               } else {
-                const err38 = { instancePath: instancePath + "/actions/" + i0 + "/diagnose", schemaPath: "#/properties/actions/items/properties/diagnose/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.actions.items.properties.diagnose.type, parentSchema: schema11.properties.actions.items.properties.diagnose, data: data18 };
+                const err41 = { instancePath: instancePath + "/actions/" + i0 + "/diagnose", schemaPath: "#/properties/actions/items/properties/diagnose/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.actions.items.properties.diagnose.type, parentSchema: schema11.properties.actions.items.properties.diagnose, data: data19 };
                 if (vErrors === null) {
-                  vErrors = [err38];
+                  vErrors = [err41];
                 } else {
-                  vErrors.push(err38);
+                  vErrors.push(err41);
                 }
                 errors++;
               }
             }
             if (data4["give-up"] !== void 0) {
-              let data20 = data4["give-up"];
-              if (true !== data20) {
-                const err39 = { instancePath: instancePath + "/actions/" + i0 + "/give-up", schemaPath: "#/properties/actions/items/properties/give-up/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.actions.items.properties["give-up"], data: data20 };
+              let data21 = data4["give-up"];
+              if (true !== data21) {
+                const err42 = { instancePath: instancePath + "/actions/" + i0 + "/give-up", schemaPath: "#/properties/actions/items/properties/give-up/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.actions.items.properties["give-up"], data: data21 };
                 if (vErrors === null) {
-                  vErrors = [err39];
+                  vErrors = [err42];
                 } else {
-                  vErrors.push(err39);
+                  vErrors.push(err42);
                 }
                 errors++;
               }
             }
           } else {
-            const err40 = { instancePath: instancePath + "/actions/" + i0, schemaPath: "#/properties/actions/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.actions.items.type, parentSchema: schema11.properties.actions.items, data: data4 };
+            const err43 = { instancePath: instancePath + "/actions/" + i0, schemaPath: "#/properties/actions/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.actions.items.type, parentSchema: schema11.properties.actions.items, data: data4 };
             if (vErrors === null) {
-              vErrors = [err40];
+              vErrors = [err43];
             } else {
-              vErrors.push(err40);
+              vErrors.push(err43);
             }
             errors++;
           }
         }
       } else {
-        const err41 = { instancePath: instancePath + "/actions", schemaPath: "#/properties/actions/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.actions.type, parentSchema: schema11.properties.actions, data: data3 };
+        const err44 = { instancePath: instancePath + "/actions", schemaPath: "#/properties/actions/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.actions.type, parentSchema: schema11.properties.actions, data: data3 };
         if (vErrors === null) {
-          vErrors = [err41];
+          vErrors = [err44];
         } else {
-          vErrors.push(err41);
+          vErrors.push(err44);
         }
         errors++;
       }
     }
   } else {
-    const err42 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err45 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err42];
+      vErrors = [err45];
     } else {
-      vErrors.push(err42);
+      vErrors.push(err45);
     }
     errors++;
   }

@@ -83,6 +83,10 @@ export type EyesAndFingers = string
  */
 export type Unit = ("V" | "ohm" | "A" | "Hz" | "rpm" | "%" | "s" | "deg")
 /**
+ * Of a signal in V or A: which of its levels a saved capture gives as the number. swing is peak to peak, ac the root mean square without the mean, as a meter on AC shows it.
+ */
+export type Level = ("low" | "high" | "mean" | "swing" | "ac")
+/**
  * A value with its unit.
  */
 export type Value = string
@@ -199,6 +203,7 @@ reading?: AnotherNumber
  */
 export interface AnotherNumber {
 unit: Unit
+level?: Level
 low?: Value
 high?: Value
 }

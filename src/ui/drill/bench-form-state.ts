@@ -81,6 +81,11 @@ export function formOfTest(form: BenchForm, { setup, probe, wiggle }: DrillTest)
   return { ...form, setup, wiggle, instrument: probe.kind, red, black };
 }
 
+/** The form with the scope in hand, its leads where they are if they can be. */
+export function withScope(form: BenchForm, circuit: Circuit): BenchForm {
+  return withInstrument(form, 'pattern', circuit);
+}
+
 /** What each line shows. */
 export function benchLineWords(form: BenchForm, line: BenchLine): string {
   const { setup } = form;

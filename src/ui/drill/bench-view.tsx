@@ -18,6 +18,7 @@ import {
 
 export type BenchKey =
   | 'measure'
+  | 'capture'
   | 'tests'
   | 'follow'
   | 'suspects'
@@ -42,6 +43,7 @@ export interface BenchViewProps {
 
 const KEYS: readonly (KeyBinding & { readonly key?: BenchKey })[] = [
   { keys: ['m'], show: 'm', help: 'measure', key: 'measure' },
+  { keys: ['c'], show: 'c', help: 'capture', key: 'capture' },
   { keys: [], show: 'arrows', help: 'arrange' },
   { keys: ['return'], show: 'Enter', help: 'list' },
   { keys: ['t'], show: 't', help: 'tests', key: 'tests' },

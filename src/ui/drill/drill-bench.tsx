@@ -3,10 +3,12 @@
 import { useState } from 'react';
 import { standardTests } from '../../circuit/standard-tests.ts';
 import { pendingFor, presentDrillStep, stepTest } from '../../drill/decide-drill.ts';
+import type { DrillMeasured } from '../../drill/drill-events.ts';
 import type { DrillInHand, DrillPerformed } from '../../drill/drill-in-hand.ts';
 import { arrangedBy } from '../../drill/drill-setup.ts';
 import type { DrillTest } from '../../drill/drill-test.ts';
 import {
+  captureLines,
   countWords,
   goodValue,
   openingLines,
@@ -16,10 +18,15 @@ import {
 } from '../../drill/drill-words.ts';
 import { bindText } from '../../procedure/bind-text.ts';
 import { emptyJob } from '../../procedure/job.ts';
+import { bodySize } from '../parts/frame.tsx';
+import type { Paragraph } from '../parts/text-block.ts';
+import { capturePlot } from '../screens/capture-plot.ts';
 import { CautionScreen } from '../screens/caution-screen.tsx';
 import { PickScreen } from '../screens/pick-screen.tsx';
 import { ReadingPage } from '../screens/reading-page.tsx';
 import { TextQuestion } from '../screens/text-question.tsx';
+import { useLook } from '../term/use-look.ts';
+import { useSize } from '../term/use-size.ts';
 import {
   type BenchForm,
   type BenchLine,
@@ -29,6 +36,7 @@ import {
   placesFor,
   plugToggled,
   testOfForm,
+  withScope,
 } from './bench-form-state.ts';
 import { BenchView } from './bench-view.tsx';
 
@@ -41,12 +49,16 @@ export interface DrillBenchProps {
 
 type Page =
   | { readonly name: 'bench' }
-  | { readonly name: 'page'; readonly title: string; readonly lines: readonly string[] }
+  | {
+      readonly name: 'page';
+      readonly title: string;
+      readonly lines: readonly (Paragraph | string)[];
+    }
   | { readonly name: 'tests' | 'unplug' | 'clip' }
   | { readonly name: 'lead'; readonly line: 'red' | 'black' }
   | { readonly name: 'diagnosis'; readonly chosen: readonly string[] }
   | { readonly name: 'caution'; readonly test: DrillTest; readonly then: Then };
-type Then = 'measure' | 'follow';
+type Then = 'measure' | 'capture' | 'follow';
 
 const SUSPECTS_SHOWN = 12;
 const BENCH: Page = { name: 'bench' };
@@ -62,6 +74,8 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
     lines: openingLines(drill),
   }));
   const [message, setMessage] = useState<string | null>(null);
+  const look = useLook();
+  const body = bodySize(useSize(), []);
   // The drill lives outside; a new reading must be drawn even when nothing else here changes.
   const [, setTurn] = useState(0);
 
@@ -77,8 +91,17 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
       setPage({ name: 'caution', test, then });
       return;
     }
-    told(hand.perform(then === 'follow' ? { type: 'follow' } : { type: 'measure', test }));
-    setPage(BENCH);
+    const done = told(hand.perform(then === 'follow' ? { type: 'follow' } : { type: then, test }));
+    const last = hand.drill().readings.at(-1);
+    if (done && then === 'capture' && last) setPage(capturePage(last));
+    else setPage(BENCH);
+  }
+
+  function capturePage(measured: DrillMeasured): Page {
+    const lines = captureLines(measured);
+    const plot = measured.capture ? capturePlot(measured.capture, body.columns, look.ascii) : [];
+    const drawn = plot.map((text) => ({ text, drawn: true }));
+    return { name: 'page', title: 'The capture', lines: [...lines, '', ...drawn] };
   }
 
   function follow(): void {
@@ -120,7 +143,11 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
           onKey={(key) => {
             setMessage(null);
             if (key === 'measure') attempt(testOfForm(form), 'measure');
-            else if (key === 'tests') setPage({ name: 'tests' });
+            else if (key === 'capture') {
+              const scoped = withScope(form, circuit);
+              setForm(scoped);
+              attempt(testOfForm(scoped), 'capture');
+            } else if (key === 'tests') setPage({ name: 'tests' });
             else if (key === 'follow') follow();
             else if (key === 'suspects')
               show(

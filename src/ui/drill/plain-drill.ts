@@ -25,6 +25,7 @@ import {
 import { bindText } from '../../procedure/bind-text.ts';
 import { emptyJob } from '../../procedure/job.ts';
 import type { Dialogue } from '../plain/plain-session.ts';
+import { capturePlot } from '../screens/capture-plot.ts';
 
 /** How the dialogue ended. */
 export type PlainDrillEnd = 'revealed' | 'left' | 'input-ended';
@@ -33,6 +34,8 @@ const WORDS_OF_HELP = [
   'Measure by a line, red lead first:  volts sensor.feed battery.negative',
   'Instruments: volts, ohms, light, lamp, pattern, timing with two terminals; counts with an input; inspect with a thing.',
   ...ARRANGING_WORDS.map((words) => `  ${words}`),
+  '  capture PLUS MINUS     the scope saves what it sees there; without places, where the procedure asks for it',
+  '  plot                   the picture of the last capture, drawn with letters',
   '  places                 terminals for the leads',
   '  tests                  tests that people do on such a circuit, by number',
   '  test NUMBER            do one of them',
@@ -76,6 +79,7 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
       if ('words' in arranged) say(arranged.words);
       else arrangement = arranged.arrangement;
     } else if (text === 'leave') return 'left';
+    else if (word === 'capture') await capture(hand, arrangement, rest, dialogue);
     else if (word === 'test' || word === 'follow') {
       const test = word === 'follow' ? stepTest(hand.drill()) : numbered(hand, rest[0]);
       if (word === 'test' && !test) say('There is no test of that number; see them with: tests');
@@ -110,6 +114,10 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
 const NO_PROBE = { kind: 'inspect', of: '' } as const;
 
 const LISTS: Readonly<Record<string, (hand: DrillInHand) => readonly string[]>> = {
+  plot: ({ drill }) => {
+    const last = drill().readings.findLast(({ capture: saved }) => saved !== undefined)?.capture;
+    return last ? capturePlot(last, SKETCH_COLUMNS, true) : ['Nothing was captured yet.'];
+  },
   help: () => WORDS_OF_HELP,
   places: ({ drill }) =>
     leadPlaces(drill().opened.circuit).map(({ id, words }) => `  ${id.padEnd(28)} ${words}`),
@@ -151,11 +159,34 @@ async function follow(
   if (test) shown(hand, dialogue.say);
 }
 
-async function measure(hand: DrillInHand, test: DrillTest, dialogue: Dialogue): Promise<void> {
+/** A capture at two places as the bench is arranged, or at those of the present step. */
+async function capture(
+  hand: DrillInHand,
+  arrangement: Arrangement,
+  places: readonly string[],
+  dialogue: Dialogue,
+): Promise<void> {
+  const { say } = dialogue;
+  if (places.length === 0) {
+    const test = stepTest(hand.drill());
+    if (test?.probe.kind === 'pattern') return measure(hand, test, dialogue, 'capture');
+    return say('The procedure asks for no picture now; name two places: capture PLUS MINUS');
+  }
+  const made = testFrom(arrangement, `pattern ${places.join(' ')}`);
+  if ('words' in made) return say(made.words);
+  return measure(hand, made.test, dialogue, 'capture');
+}
+
+async function measure(
+  hand: DrillInHand,
+  test: DrillTest,
+  dialogue: Dialogue,
+  type: 'measure' | 'capture' = 'measure',
+): Promise<void> {
   // A test that is stopped or cannot be done is told at once; its cautions would come too late.
   const stopped = hand.world.vehicle.model.refusal(test) !== null;
   if (!stopped && !(await cautionsRead(hand, test, dialogue))) return;
-  const { refused } = hand.perform({ type: 'measure', test });
+  const { refused } = hand.perform({ type, test });
   if (refused) return tell(refused, dialogue.say);
   shown(hand, dialogue.say);
 }
@@ -164,6 +195,10 @@ function shown(hand: DrillInHand, say: Dialogue['say']): void {
   const last = hand.drill().readings.at(-1);
   if (!last) return;
   say(readingLine(last));
+  if (last.capture) {
+    for (const words of last.capture.words) say(words);
+    say('Its picture: plot');
+  }
   const good = goodValue(hand.drill(), last.test, hand.world);
   if (good !== null) say(`Good is: ${good}`);
 }

@@ -1,25 +1,134 @@
 /** Captures and sums in the plain dialogue. */
+import type { CaptureFolder } from '../../files/list-captures.ts';
 import type { Step } from '../../procedure/procedure.ts';
+import type { CaptureAnswer, CaptureAsk } from '../../session/capture-step.ts';
+import type { Command } from '../../session/decide.ts';
 import type { Performed } from '../../session/driver.ts';
+import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { ageWords, sizeWords } from '../parts/file-words.ts';
 import type { Dialogue } from './plain-session.ts';
 
-/** Measures a capture, says what it shows, and saves it as the answer when the person says yes. */
-export async function takeCapture(
-  opened: OpenedSession,
-  path: string,
-  tell: (performed: Performed) => boolean,
-  { say, ask }: Dialogue,
-): Promise<void> {
-  const found = await opened.measureCapture(path === '' ? null : path);
-  if (!found.ok) {
-    say(`${found.words}; ${found.fix}`);
-    return;
+/** Files that are listed; more are found by typing a path. */
+const LISTED_MOST = 30;
+
+export interface PlainCapture {
+  readonly opened: OpenedSession;
+  readonly ask: CaptureAsk;
+  /** What was typed behind the word: a path, a number of the list, or nothing. */
+  readonly typed: string;
+  /** List files even where a simulated vehicle would give a capture. */
+  readonly listed?: boolean;
+  /** What a simulated vehicle has after the repair. */
+  readonly fault?: string;
+}
+
+/** Measures a capture, says what it shows, and gives the command that saves it when the person says yes; else null. */
+export async function askCapture(
+  { opened, ask, typed, listed = false, fault }: PlainCapture,
+  dialogue: Dialogue,
+): Promise<Command | null> {
+  const { say } = dialogue;
+  const onBench = opened.driver.session().opened.vehicle.kind === 'bench';
+  let path: string | null = typed;
+  if (typed === '' && onBench && !listed) path = null;
+  else if (typed === '' || /^\d+$/.test(typed)) {
+    path = await chooseFile(opened, typed, dialogue);
+    if (path === null) return null;
   }
-  for (const line of found.lines) say(line);
-  const line = await ask('Take it as the answer? Type yes: ');
-  if (line?.trim().toLowerCase() !== 'yes') say('Nothing was saved.');
-  else if (tell(opened.driver.perform(found.command))) say('Saved, with the capture.');
+  let found: CaptureAnswer = await opened.measureCapture(ask, path, fault);
+  while (true) {
+    const { channels } = found;
+    if (found.ok) for (const line of found.lines) say(line);
+    else say(`${found.words}; ${found.fix}`);
+    if (!found.ok && !channels) return null;
+    const others = channels
+      ? `, or the number of another channel (${channels.names.map((name, at) => `${at + 1} ${name}`).join(', ')})`
+      : '';
+    const line = await dialogue.ask(
+      found.ok
+        ? `Take it as the answer? Type yes${others}: `
+        : `Type nothing to leave it${others}: `,
+    );
+    const word = line?.trim().toLowerCase() ?? '';
+    if (channels && /^[1-9]\d*$/.test(word)) {
+      found = channels.judge(Number(word) - 1);
+      continue;
+    }
+    if (found.ok && word === 'yes') return found.command;
+    say('Nothing was saved.');
+    return null;
+  }
+}
+
+/** What stands behind the word "capture" in a line; null when the line is something else. */
+export function captureTyped(line: string): string | null {
+  const behind = /^captures?(?:\s(.*))?$/i.exec(line.trim());
+  return behind ? (behind[1] ?? '').trim() : null;
+}
+
+/** The same for the present step, saved at once. */
+export async function takeCapture(
+  wanted: PlainCapture,
+  tell: (performed: Performed) => boolean,
+  dialogue: Dialogue,
+): Promise<void> {
+  const command = await askCapture(wanted, dialogue);
+  if (command && tell(wanted.opened.driver.perform(command)))
+    dialogue.say('Saved, with the capture.');
+}
+
+/** Lists captures by number until one is chosen; null when it is left. `typed` is a first answer, which needs no list. */
+async function chooseFile(
+  { captures }: OpenedSession,
+  typed: string,
+  { say, ask }: Dialogue,
+): Promise<string | null> {
+  let folder = captures.begin();
+  let line: string | null = typed === '' ? null : typed;
+  while (true) {
+    if (line === null) {
+      sayFolder(folder, say);
+      line = await ask('Which one? Its number, or a path; nothing leaves it: ');
+    }
+    const named = line?.trim() ?? '';
+    if (named === '') {
+      say('Nothing was measured.');
+      return null;
+    }
+    line = null;
+    const byNumber = /^\d+$/.test(named);
+    const name = byNumber ? folder.entries.slice(0, LISTED_MOST)[Number(named) - 1]?.name : named;
+    if (name === undefined) {
+      say(`There is no number ${named} in this list.`);
+      continue;
+    }
+    const to = captures.follow(folder.path, name);
+    if ('file' in to) return to.file;
+    folder = to;
+  }
+}
+
+function sayFolder({ path, entries, leftOut, problem }: CaptureFolder, say: Dialogue['say']): void {
+  say(`Captures in ${path}`);
+  if (problem) say(`${problem.problem}; ${problem.fix}`);
+  if (!problem && !entries.some(({ kind }) => kind === 'file'))
+    say(
+      'No capture lies here. Captures end in .csv, .tsv, .txt or .wav; any other file can be typed.',
+    );
+  entries.slice(0, LISTED_MOST).forEach(({ kind, name, bytes, ageMs }, index) => {
+    // A name is made harmless before it stands among words of ours.
+    const shown = safeText(name);
+    const what =
+      kind === 'file'
+        ? `${shown}  (${sizeWords(bytes)}, ${ageWords(ageMs)})`
+        : name === '..'
+          ? '..  (the folder above)'
+          : `${shown}/  (folder)`;
+    say(`  ${String(index + 1).padStart(2)}  ${what}`);
+  });
+  const more = Math.max(0, entries.length - LISTED_MOST) + leftOut;
+  if (more > 0) say(`And ${more} more: type a name or a path.`);
 }
 
 /** The sums of this step, or the one that was typed. */

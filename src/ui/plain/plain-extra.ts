@@ -2,9 +2,12 @@
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import { LOOKS, type Look, type LookProbe } from '../../circuit/test.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
+import { testTakesCapture } from '../../session/capture-step.ts';
+import type { Performed } from '../../session/driver.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { setupWords } from '../screens/step-words.ts';
+import { askCapture, captureTyped } from './plain-capture.ts';
 import type { Dialogue } from './plain-session.ts';
 
 /** The three best tests, numbered. */
@@ -52,14 +55,32 @@ export async function doProposal(
   say(`A healthy circuit shows: ${proposal.healthy}`);
   const shows = opened.benchShows(proposal.test);
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
+  const { test, words } = proposal;
+  const canCapture = testTakesCapture(test);
+  if (canCapture) say('A capture can answer it: type "capture", or "capture" and a file.');
   const shown = await askShown(proposal, shows?.answer ?? null, dialogue);
+  if (shown && 'capture' in shown) {
+    const ask = { kind: 'extra', test, words } as const;
+    const command = canCapture
+      ? await askCapture({ opened, ask, typed: shown.capture }, dialogue)
+      : null;
+    if (!canCapture) say('This test is not answered by a capture, and nothing was saved.');
+    if (command) tellSaved(opened, driver.perform(command), say);
+    return;
+  }
   if (!shown) {
     say('Nothing was saved.');
     return;
   }
-  const { test, words } = proposal;
-  const performed = driver.perform({ type: 'record-extra', test, words, ...shown });
-  if (!performed.ok) say(`${performed.words}; ${performed.fix}`);
+  tellSaved(opened, driver.perform({ type: 'record-extra', test, words, ...shown }), say);
+}
+
+function tellSaved(
+  { driver, thinker }: OpenedSession,
+  done: Performed,
+  say: Dialogue['say'],
+): void {
+  if (!done.ok) say(`${done.words}; ${done.fix}`);
   else say(`Saved. ${thinker?.suspects(driver.session()).changed ?? ''}`);
 }
 
@@ -115,11 +136,13 @@ async function askShown(
   proposal: Proposal,
   bench: Answer | null,
   { say, ask }: Dialogue,
-): Promise<Shown | null> {
+): Promise<Shown | { readonly capture: string } | null> {
   const { probe } = proposal.test;
   if (probe.kind === 'volts' || probe.kind === 'ohms') {
     const unit = probe.kind === 'volts' ? 'V' : 'ohm';
     const line = (await ask(`Reading in ${unit}: `))?.trim() ?? '';
+    const file = captureTyped(line);
+    if (file !== null) return { capture: file };
     const typed = line === 'take' && bench?.kind === 'reading' ? bench.typed : line;
     const read = parseReading(typed, { unit });
     if (read.status !== 'read') {
@@ -134,6 +157,8 @@ async function askShown(
     say(`  ${index + 1}  ${LOOK_WORDS[look]}`);
   });
   const line = (await ask(`1 to ${looks.length}: `))?.trim() ?? '';
+  const file = captureTyped(line);
+  if (file !== null) return { capture: file };
   const taken = line === 'take' && bench?.kind === 'outcome' ? bench.look : looks[Number(line) - 1];
   return taken ? { typed: LOOK_WORDS[taken], shown: { kind: 'look', look: taken } } : null;
 }

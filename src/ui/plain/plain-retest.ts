@@ -1,6 +1,7 @@
 /** The tests after the repair as a dialogue of lines: the failed tests again, before beside after. */
 import { outcomeOfValue } from '../../procedure/procedure.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
+import { takesCapture } from '../../session/capture-step.ts';
 import { type Command, pendingCautions } from '../../session/decide.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
@@ -14,15 +15,19 @@ import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { answerWords, expectedWords, setupWords } from '../screens/step-words.ts';
 import { askCautions } from './ask-cautions.ts';
+import { askCapture, captureTyped } from './plain-capture.ts';
 import type { Dialogue } from './plain-session.ts';
 
-/** What the simulated vehicle shows at a step after the repair; null with a real vehicle. */
-export type AfterRepair = (step: RetestLine['step']) => VehicleAnswer | null;
+/** What the simulated vehicle shows at a step after the repair, and what it has; null with a real vehicle. */
+export interface AfterRepair {
+  readonly fault: string;
+  readonly answers: (step: RetestLine['step']) => VehicleAnswer | null;
+}
 
 /** Leads through all retests and closes the session. False when the person stopped before the end. */
 export async function plainRetest(
   opened: OpenedSession,
-  vehicle: AfterRepair,
+  vehicle: AfterRepair | null,
   dialogue: Dialogue,
 ): Promise<boolean> {
   const { driver } = opened;
@@ -32,19 +37,34 @@ export async function plainRetest(
     say('');
     if (!(await askCautions(opened, pendingCautions(driver.session(), step), step.id, dialogue)))
       return false;
-    present(opened, step, vehicle(step), say);
-    let command: Command | null = null;
-    while (!command) {
+    const shows = vehicle?.answers(step) ?? null;
+    present(opened, step, shows, say);
+    let done = false;
+    while (!done) {
       const line = await ask(
         step.kind === 'measure' ? `Reading in ${step.unit}: ` : `1 to ${step.outcomes.length}: `,
       );
       if (line === null || line.trim().toLowerCase() === 'pause') return false;
-      command = commandOf(step, line.trim(), vehicle(step), say);
-    }
-    const performed = driver.perform(command);
-    if (!performed.ok) {
+      const file = takesCapture(step) ? captureTyped(line) : null;
+      const command =
+        file === null
+          ? commandOf(step, line.trim(), shows, say)
+          : await askCapture(
+              {
+                opened,
+                ask: { kind: 'retest', step },
+                typed: file,
+                listed: /^captures/i.test(line.trim()),
+                ...(vehicle ? { fault: vehicle.fault } : {}),
+              },
+              dialogue,
+            );
+      if (!command) continue;
+      const performed = driver.perform(command);
+      done = performed.ok;
+      if (performed.ok) continue;
       say(`${performed.words}; ${performed.fix}`);
-      return false;
+      if (performed.disk) return false;
     }
     say(driver.session().retests.at(-1)?.passed ? 'Passes now.' : 'Does not pass.');
   }
@@ -74,6 +94,7 @@ function present(
       say(`  ${index + 1}  ${opened.bind(outcome.words)}`);
     });
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
+  if (takesCapture(step)) say('A capture can answer it: type "capture", or "capture" and a file.');
 }
 
 function commandOf(

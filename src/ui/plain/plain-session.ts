@@ -5,6 +5,7 @@
 import type { Step } from '../../procedure/procedure.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
+import { takesCapture } from '../../session/capture-step.ts';
 import { judgeStep, pendingCautions } from '../../session/decide.ts';
 import type { Performed } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
@@ -44,6 +45,8 @@ const WORDS_OF_HELP = [
   '  calc            the sums that fit this step, done',
   '  calc NAME ...   one of them with your own values',
   '  capture FILE    measure a saved capture; yes takes it as the answer',
+  '  capture         the same: of the simulated vehicle, else chosen from a list',
+  '  captures        choose from the capture files of a folder, by number',
   '  take            take over what the simulated vehicle shows',
   '  pause           save and leave; go on later with: ohmward resume',
   '  help            this list',
@@ -185,8 +188,14 @@ async function answer(
       await saySums(opened, step, text, say);
       return null;
     case 'capture':
-      await takeCapture(opened, text, tell, dialogue);
+    case 'captures': {
+      const listed = word.toLowerCase() === 'captures';
+      const ask = { kind: 'step', step } as const;
+      if (takesCapture(step))
+        await takeCapture({ opened, ask, typed: text, listed }, tell, dialogue);
+      else say('This step is not answered by a capture; answer it by hand.');
       return null;
+    }
     case 'take':
       if (rest.length === 0) take(opened, tell, say);
       return null;

@@ -2,11 +2,12 @@
 import { Box } from 'ink';
 import { useState } from 'react';
 import type { Look } from '../../circuit/test.ts';
+import { testTakesCapture } from '../../session/capture-step.ts';
 import type { Command } from '../../session/decide.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
-import type { KeyBinding } from '../parts/key-hints.tsx';
+import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
 import { Words } from '../parts/safe-words.tsx';
 import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
 import { textBlock } from '../parts/text-block.ts';
@@ -17,6 +18,7 @@ import { useSize } from '../term/use-size.ts';
 import { choiceAfter } from './choice-prompt-state.ts';
 import { ChoiceView, choiceRows, NumberView, numberRows, wrappedRows } from './prompt-view.tsx';
 import { type ReadingContext, readingPrompt, readingPromptAfter } from './reading-prompt-state.ts';
+import { CAPTURE_KEY } from './session-keys.ts';
 import { lookWords, stateWords } from './step-words.ts';
 
 export interface ExtraScreenProps {
@@ -24,6 +26,8 @@ export interface ExtraScreenProps {
   readonly proposal: Proposal;
   readonly message: string | null;
   readonly onRecord: (command: Command) => void;
+  /** A capture is to answer it. */
+  readonly onCapture: () => void;
   readonly onClose: () => void;
 }
 
@@ -48,6 +52,7 @@ export function ExtraScreen(props: ExtraScreenProps) {
   const keys: KeyBinding[] = [
     { keys: ['return'], show: 'Enter', help: 'take it' },
     ...(vehicle ? [{ keys: ['tab'], show: 'Tab', help: 'take over' }] : []),
+    ...(testTakesCapture(test) ? [CAPTURE_KEY] : []),
     { keys: ['escape'], show: 'Esc', help: 'not now' },
   ];
   const body = bodySize(useSize(), keys);
@@ -80,6 +85,7 @@ export function ExtraScreen(props: ExtraScreenProps) {
     const label = keyLabel(event);
     const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
     if (to !== null) return setTop(to);
+    if (bindingOf(event, keys) === CAPTURE_KEY) return props.onCapture();
     if (proposal.kind === 'number') {
       if (label === 'escape' && prompt.mode === 'typing') return onClose();
       const next = readingPromptAfter(prompt, event, context);

@@ -118,7 +118,8 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     show: 'F12',
     other: 'Ctrl+F',
     help: 'capture',
-    words: 'Measure a saved capture instead of judging the picture by eye.',
+    words:
+      'Measure a saved capture instead of judging the picture by eye; a simulated vehicle gives its own.',
   },
   {
     action: 'help',
@@ -129,6 +130,9 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     words: 'This page.',
   },
 ];
+
+/** The same key on other pages that take a capture. */
+export const CAPTURE_KEY: KeyBinding = { keys: ['f12', 'ctrl-f'], show: 'F12', help: 'capture' };
 
 /** The table with words in the footer only for these actions; all keys still work. */
 export function withFooter(actions: readonly SessionAction[]): SessionKey[] {

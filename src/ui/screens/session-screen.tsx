@@ -3,14 +3,14 @@
  * page that lies over it, and the half-typed answer.
  */
 import { useMemo, useState } from 'react';
-import { type CaptureAnswer, takesCapture } from '../../session/capture-step.ts';
+import { type CaptureAsk, takesCapture } from '../../session/capture-step.ts';
 import { type Command, pendingCautions } from '../../session/decide.ts';
 import type { Performed } from '../../session/driver.ts';
 import { presentStep } from '../../session/session.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
-import { CaptureScreen } from './capture-screen.tsx';
+import { CaptureFlow } from './capture-flow.tsx';
 import { CautionScreen } from './caution-screen.tsx';
 import { ConclusionScreen } from './conclusion-screen.tsx';
 import { fromSuspect, fromTree, fromWords, type Proposed } from './conclusion-words.ts';
@@ -51,13 +51,12 @@ type Page =
         | 'instruments'
         | 'own-words'
         | 'sums'
-        | 'capture'
         | 'computing';
     }
   | { readonly name: 'next-tests'; readonly title: string; readonly proposals: readonly Proposal[] }
   | { readonly name: 'extra'; readonly proposal: Proposal }
   | { readonly name: 'own'; readonly proposed: Proposed }
-  | { readonly name: 'captured'; readonly found: Extract<CaptureAnswer, { ok: true }> }
+  | { readonly name: 'capture'; readonly ask: CaptureAsk }
   | {
       readonly name: 'disk';
       readonly command: Command;
@@ -122,7 +121,9 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
           : open({ name: 'computing' });
       }
       case 'capture':
-        return takesCapture(step) ? open({ name: 'capture' }) : refuse(NO_CAPTURE);
+        return takesCapture(step)
+          ? open({ name: 'capture', ask: { kind: 'step', step } })
+          : refuse(NO_CAPTURE);
       case 'help':
       case 'sums':
       case 'note':
@@ -131,14 +132,6 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
       case 'instruments':
         return open({ name: action });
     }
-  }
-
-  /** Reading a large file takes a while; the page may be closed, and nothing is lost then. */
-  async function measure(path: string | null) {
-    setMessage('Measuring ...');
-    const found = await opened.measureCapture(path);
-    setMessage(found.ok ? null : `! ${found.words}; ${found.fix}`);
-    if (found.ok) setPage((now) => (now.name === 'capture' ? { name: 'captured', found } : now));
   }
 
   function conclude() {
@@ -219,27 +212,11 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
       return <ReadingPage title="Sums" paragraphs={sumsOf(opened, step)} onClose={close} />;
     case 'capture':
       return (
-        <TextQuestion
-          title="Measure a capture"
-          question="Which file? Text with a line for each sample, or a sound file."
-          about="It is measured and judged. Nothing is saved before you say so."
+        <CaptureFlow
+          opened={opened}
+          ask={page.ask}
           message={message}
-          {...(session.opened.vehicle.kind === 'bench' && {
-            onEmpty: {
-              words: 'An empty field takes a capture from the simulated vehicle.',
-              take: () => void measure(null),
-            },
-          })}
-          onAnswer={(path) => void measure(path)}
-          onClose={close}
-        />
-      );
-    case 'captured':
-      return (
-        <CaptureScreen
-          found={page.found}
-          message={message}
-          onTake={() => send(page.found.command)}
+          onTake={send}
           onClose={close}
         />
       );
@@ -383,8 +360,19 @@ function ExtraTest(props: {
   const { opened, acknowledged, proposal, clock, perform, onClose } = props;
   const { test } = proposal;
   const [isRead, setIsRead] = useState(false);
+  const [isCapturing, setIsCapturing] = useState(false);
   const known = acknowledged.state === test.setup.state ? acknowledged.ids : [];
   const cautions = isRead ? [] : opened.cautionsFor(test).filter(({ id }) => !known.includes(id));
+  if (isCapturing)
+    return (
+      <CaptureFlow
+        opened={opened}
+        ask={{ kind: 'extra', test, words: proposal.words }}
+        message={props.message}
+        onTake={props.onRecord}
+        onClose={() => setIsCapturing(false)}
+      />
+    );
   if (cautions.length === 0)
     return (
       <ExtraScreen
@@ -392,6 +380,7 @@ function ExtraTest(props: {
         proposal={proposal}
         message={props.message}
         onRecord={props.onRecord}
+        onCapture={() => setIsCapturing(true)}
         onClose={onClose}
       />
     );
@@ -414,7 +403,7 @@ function ExtraTest(props: {
 }
 
 const NO_CAPTURE =
-  'this step is not answered by a capture: pattern steps, and readings in Hz, rpm and %, are';
+  'this step is not answered by a capture: pictures of a signal are, and its Hz, rpm, % and volts';
 
 function sumsOf(opened: OpenedSession, step: Parameters<OpenedSession['sums']>[0]): Paragraph[] {
   const sums = opened.sums(step);

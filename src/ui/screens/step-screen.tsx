@@ -122,7 +122,7 @@ function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyB
     ...(opened.thinker === null ? (['suspects', 'next-tests'] as const) : []),
     ...(step.cannot === null ? (['cannot'] as const) : []),
   ]);
-  const shown = wanted.length > 2 && takesCapture(step) ? [...wanted, 'capture' as const] : wanted;
+  const shown = takesCapture(step) ? [...wanted, 'capture' as const] : wanted;
   return [...own, ...withFooter(shown.filter((action) => !useless.has(action)))];
 }
 

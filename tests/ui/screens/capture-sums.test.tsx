@@ -9,11 +9,11 @@ const SIZES = [
 ] as const;
 
 describe.each(SIZES)('at %i x %i', (columns, rows) => {
-  it('a capture is asked for, shown, and saved when confirmed', async () => {
+  it('a capture is chosen from a list, shown, and saved when confirmed', async () => {
     const { frame, press, driver } = await walkSession({ columns, rows, scope: true });
     await press(F.capture);
-    expect(await frame()).toMatchSnapshot('question');
-    await press('/data/crank.csv', ENTER);
+    expect(await frame()).toMatchSnapshot('the list');
+    await press(ENTER);
     expect(await frame()).toMatchSnapshot('what was found');
     expect(driver.events()).toHaveLength(1);
     await press(ENTER);
@@ -34,32 +34,105 @@ describe.each(SIZES)('at %i x %i', (columns, rows) => {
   });
 });
 
-describe('a capture', () => {
-  it('that cannot be read leaves the question open and says why', async () => {
-    const { frame, press, driver } = await walkSession({ scope: true });
-    await press(F.capture, '/nowhere.csv', ENTER);
-    expect(await frame()).toContain('! there is no such file; check the name and the rights');
-    expect(await frame()).toContain('Measure a capture');
-    expect(driver.events()).toHaveLength(1);
+describe('choosing a capture', () => {
+  it('opens folders, shows one that is closed to us, and comes back up', async () => {
+    const { frame, press } = await walkSession({ scope: true });
+    await press(F.capture, 'arch', ENTER);
+    expect(await frame()).toContain('Folder: /data/archive');
+    expect(await frame()).toContain('No capture lies here.');
+    await press(ENTER);
+    expect(await frame()).toContain('Folder: /data ');
+    await press('locked', ENTER);
+    expect(await frame()).toContain('! you are not allowed to read this folder');
+    expect(await frame()).toContain('..');
   });
 
-  it('is left with Escape, and nothing is saved', async () => {
+  it('narrows down by what is typed; a name typed in full is that one', async () => {
+    const { frame, press } = await walkSession({ scope: true });
+    await press(F.capture, 'old');
+    const narrowed = await frame();
+    expect(narrowed).toContain('old-crank.csv');
+    expect(narrowed).not.toContain('> crank.csv');
+    await press(ESC);
+    expect(await frame()).toContain('> crank.csv');
+    await press('crank.csv', ENTER);
+    expect(await frame()).toContain('crank.csv: switched');
+    expect(await frame()).not.toContain('old-crank');
+  });
+
+  it('takes a typed path, says why it cannot be read, and stays', async () => {
     const { frame, press, driver } = await walkSession({ scope: true });
-    await press('\x06', 'crank.csv', ENTER, ESC);
+    await press(F.capture, '/data/nowhere.csv');
+    expect(await frame()).toContain('Enter takes it as a path');
+    await press(ENTER);
+    expect(await frame()).toContain('! there is no such file; check the name and the rights');
+    await press(ESC, ESC);
     expect(await frame()).toContain('Step 1: Scope picture');
     expect(driver.events()).toHaveLength(1);
   });
 
-  it('comes from the simulated vehicle on an empty field, and never from a real one', async () => {
-    const bench = await walkSession({ scope: true, bench: true });
-    await bench.press(F.capture, ENTER);
-    expect(await bench.frame()).toContain('bench.csv');
-    const real = await walkSession({ scope: true });
-    await real.press(F.capture, ENTER);
-    expect(await real.frame()).toContain('Which file?');
+  it('shows hostile and endless names harmlessly, each in one row with its size', async () => {
+    const { screen, press } = await walkSession({ scope: true, columns: 60, rows: 20 });
+    await press(F.capture);
+    const lines = (await screen.text()).split('\n');
+    expect(lines.find((line) => line.includes('a-name-without'))).toMatch(
+      /a-name-without.*….*7\.csv +100 B +9 days ago/,
+    );
+    expect(lines.find((line) => line.includes('gpj'))).toContain('‹U+202E›gpj.csv');
+    expect(lines.find((line) => line.includes('red'))).toContain('␛[31mred␛[2J.csv');
+    expect(lines).toHaveLength(20);
+  });
+});
+
+describe('a capture', () => {
+  it('opens by its second key', async () => {
+    const { frame, press } = await walkSession({ scope: true });
+    await press('\x06');
+    expect(await frame()).toContain('Choose a capture');
   });
 
-  it('is refused at a step that asks for volts', async () => {
+  it('comes from the simulated vehicle with one key, and a file can be chosen instead', async () => {
+    const bench = await walkSession({ scope: true, bench: true });
+    await bench.press(F.capture);
+    expect(await bench.frame()).toContain('bench.csv');
+    await bench.press('f');
+    expect(await bench.frame()).toContain('Choose a capture');
+    await bench.press(ENTER);
+    expect(await bench.frame()).toContain('crank.csv: switched');
+  });
+
+  it('answers a test outside the procedure, and Esc leads back to it', async () => {
+    const { frame, press, driver } = await walkSession({ scope: true });
+    await press(F.nextTests);
+    await frame();
+    await press('3', ENTER, 'y');
+    expect(await frame()).toContain('[F12] capture');
+    await press(F.capture, ESC);
+    expect(await frame()).toContain('A test outside the procedure');
+    await press(F.capture, ENTER, ENTER);
+    expect(driver.events().at(-1)).toMatchObject({
+      type: 'extra-reading',
+      shown: { kind: 'number', value: 2.5 },
+      capture: { name: 'crank.csv' },
+    });
+    expect(await frame()).toContain('In the record:');
+  });
+
+  it('of several channels can be judged by another one', async () => {
+    const { frame, press, driver } = await walkSession({ scope: true });
+    await press(F.capture, 'two.csv', ENTER);
+    expect(await frame()).toContain('Judged is channel 1 of 2: cam');
+    expect(await frame()).toContain('[c] another channel');
+    expect(await frame()).not.toContain('[Enter]');
+    await press(ENTER);
+    expect(driver.events()).toHaveLength(1);
+    await press('c');
+    expect(await frame()).toContain('Looks like: uneven');
+    await press(ENTER);
+    expect(driver.events().at(-1)).toMatchObject({ type: 'look-recorded', look: 'uneven' });
+  });
+
+  it('is refused at a step that asks for volts of nothing that moves', async () => {
     const { frame, press } = await walkSession();
     await press('y', F.capture);
     expect(await frame()).toContain('! this step is not answered by a capture');

@@ -1,8 +1,10 @@
 /** Services in memory: a driver over the real `decide` and `evolve`, a vehicle and a model that answer by table. */
 
 import type { Test } from '../../../src/circuit/test.ts';
+import type { CaptureEntry, CaptureFolder } from '../../../src/files/list-captures.ts';
 import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts';
 import type { Job } from '../../../src/procedure/job.ts';
+import type { CaptureAnswer } from '../../../src/session/capture-step.ts';
 import { type Command, decide } from '../../../src/session/decide.ts';
 import type { Performed, SessionDriver, VehicleAnswer } from '../../../src/session/driver.ts';
 import type { SessionEvent, SessionOpened, StepCapture } from '../../../src/session/events.ts';
@@ -12,6 +14,7 @@ import type { Proposal, SuspectView, Thinker } from '../../../src/session/thinke
 import type { Problem } from '../../../src/source/problem.ts';
 import type {
   AppServices,
+  CaptureFiles,
   OpenedSession,
   SavedSession,
   SessionChoice,
@@ -262,6 +265,70 @@ export const SMALL_CAPTURE: StepCapture = {
   ],
 };
 
+const file = (name: string, bytes: number, ageMs: number): CaptureEntry => ({
+  kind: 'file',
+  name,
+  bytes,
+  ageMs,
+});
+const folder = (name: string): CaptureEntry => ({ kind: 'folder', name, bytes: 0, ageMs: 0 });
+
+/** A long name, one that would turn the rest of its line around, and one that would colour the screen. */
+export const HOSTILE_NAMES = [
+  `${'a-name-without-end-'.repeat(12)}7.csv`,
+  '\u202egpj.csv',
+  '\x1b[31mred\x1b[2J.csv',
+];
+
+const FOLDERS: Readonly<Record<string, CaptureFolder>> = {
+  '/data': {
+    path: '/data',
+    entries: [
+      file('crank.csv', 812_345, 90_000),
+      file('old-crank.csv', 4_200, 3 * 86_400_000),
+      ...HOSTILE_NAMES.map((name) => file(name, 100, 9 * 86_400_000)),
+      folder('archive'),
+      folder('locked'),
+      folder('..'),
+    ],
+    leftOut: 0,
+    problem: null,
+  },
+  '/data/archive': { path: '/data/archive', entries: [folder('..')], leftOut: 0, problem: null },
+  '/data/locked': {
+    path: '/data/locked',
+    entries: [folder('..')],
+    leftOut: 0,
+    problem: {
+      problem: 'you are not allowed to read this folder',
+      fix: 'ask its owner for the right to read it',
+    },
+  },
+};
+
+/** The first of two channels is none that the step asks for. */
+function twoChannels(judged: number): CaptureAnswer {
+  const channels = { names: ['cam', 'crank'], judged, judge: twoChannels };
+  const command: Command = {
+    type: 'choose-outcome',
+    outcome: 'uneven',
+    look: 'uneven',
+    capture: SMALL_CAPTURE,
+  };
+  return judged === 0
+    ? { ok: false, words: 'this is none of the outcomes', fix: 'choose by eye', channels }
+    : { ok: true, command, capture: SMALL_CAPTURE, lines: ['Looks like: uneven'], channels };
+}
+
+/** A small disk. */
+const FAKE_FILES: CaptureFiles = {
+  begin: () => FOLDERS['/data']!,
+  follow: (from, typed) => {
+    const path = typed === '..' ? '/data' : typed.startsWith('/') ? typed : `${from}/${typed}`;
+    return FOLDERS[path] ?? { file: path };
+  },
+};
+
 export function fakeSession(
   options: { bench?: boolean; thinker?: boolean; job?: Job; scope?: boolean } = {},
 ): {
@@ -292,24 +359,40 @@ export function fakeSession(
         options.bench
           ? { words: 'the meter shows 13.1 mV', answer: { kind: 'reading', typed: '13.1 mV' } }
           : null,
-      measureCapture: async (path) =>
-        path === '/nowhere.csv'
-          ? { ok: false, words: 'there is no such file', fix: 'check the name and the rights' }
-          : {
-              ok: true,
-              capture: SMALL_CAPTURE,
-              command: {
-                type: 'choose-outcome',
-                outcome: 'uneven',
-                look: 'uneven',
+      captures: FAKE_FILES,
+      measureCapture: async (ask, path): Promise<CaptureAnswer> =>
+        path === '/data/two.csv'
+          ? twoChannels(0)
+          : path === '/data/nowhere.csv'
+            ? { ok: false, words: 'there is no such file', fix: 'check the name and the rights' }
+            : {
+                ok: true,
                 capture: SMALL_CAPTURE,
+                command:
+                  ask.kind === 'extra'
+                    ? {
+                        type: 'record-extra',
+                        test: ask.test,
+                        words: ask.words,
+                        typed: '2.5 V',
+                        shown: { kind: 'number', value: 2.5, unit: 'V' },
+                        capture: {
+                          ...SMALL_CAPTURE,
+                          measures: { ...SMALL_CAPTURE.measures, mean: 2.5 },
+                        },
+                      }
+                    : {
+                        type: 'choose-outcome',
+                        outcome: 'uneven',
+                        look: 'uneven',
+                        capture: SMALL_CAPTURE,
+                      },
+                lines: [
+                  `${path?.split('/').at(-1) ?? 'bench.csv'}: switched, 0.1 V and 4.9 V, 200 Hz`,
+                  ...SMALL_CAPTURE.words,
+                  'Looks like: uneven',
+                ],
               },
-              lines: [
-                `${path ?? 'bench.csv'}: switched, 0.1 V and 4.9 V, 200 Hz`,
-                ...SMALL_CAPTURE.words,
-                'Looks like: uneven',
-              ],
-            },
       sums: () => [
         {
           name: 'wire',

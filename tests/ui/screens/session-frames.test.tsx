@@ -451,7 +451,7 @@ describe('a session at 60 x 20', () => {
       │             most now. You can do one of them and come    │
       │             back.                                        │
       │ F7, Ctrl+Y  Way so far. All answers up to here. Choose   │
-      │ -- more below: PgDn (14 of 41 lines) --                  │
+      │ -- more below: PgDn (14 of 42 lines) --                  │
       ├──────────────────────────────────────────────────────────┤
       │ [Enter] close                                            │
       └──────────────────────────────────────────────────────────┘

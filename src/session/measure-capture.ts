@@ -1,0 +1,161 @@
+/** A capture in hand, measured: the one channel that is judged, against what the circuit says of the signal. */
+import type { SignalKnown } from '../circuit/expected-signal.ts';
+import { formatQuantity } from '../quantity/format-quantity.ts';
+import type { Unit } from '../quantity/quantity.ts';
+import { safeText } from '../source/safe-text.ts';
+import { type Capture, captureSeconds } from '../waveform/capture.ts';
+import { phaseWords } from '../waveform/describe-measures.ts';
+import { envelopeOf } from '../waveform/envelope.ts';
+import { type Finding, judgeChannel } from '../waveform/judge-channel.ts';
+import { type ChannelMeasures, measureChannel } from '../waveform/measure-channel.ts';
+import { measureCapture } from '../waveform/measure-phase.ts';
+import { type PatternLook, patternLook } from '../waveform/pattern-look.ts';
+import { tellingView } from '../waveform/telling-view.ts';
+import type { CaptureMeasured, StepCapture } from './events.ts';
+
+/** A capture in hand. */
+export interface CaptureGiven {
+  /** The file's name without its folder. */
+  readonly name: string;
+  /** SHA-256 of the file's bytes, lower-case hex. */
+  readonly sha256: string;
+  readonly from: StepCapture['from'];
+  readonly capture: Capture;
+}
+
+export interface MeasuredCapture {
+  readonly capture: StepCapture;
+  /** What was found, a sentence or a line each. */
+  readonly lines: readonly string[];
+  readonly measures: ChannelMeasures;
+  readonly findings: readonly Finding[];
+  readonly known: SignalKnown | null;
+}
+
+/** Digits kept of what was measured: a reading typed with as many reads back as the same number. */
+const DIGITS = 5;
+/** Edges that a small picture shows apart. */
+const EDGES_DRAWN = 40;
+const NAME_SIGNS_MAX = 120;
+
+/** Measures channel number `channel`, from 0; null when there is no such channel. `known` is what the circuit says of the signal. */
+export function measureGiven(
+  given: CaptureGiven,
+  known: SignalKnown | null,
+  channel: number,
+): MeasuredCapture | null {
+  const { channels, rateHz } = given.capture;
+  const judged = channels[channel];
+  if (!judged) return null;
+  const found = measureCapture(
+    given.capture,
+    channels.map((_, at) => (at === channel ? (known?.measure ?? {}) : {})),
+  );
+  const first = found.channels[channel]!;
+  const measures =
+    known?.isTravel && first.kind !== 'steady'
+      ? measureChannel(judged, rateHz, { ...known.measure, kind: 'sweep' })
+      : first;
+  const findings =
+    measures.kind === 'steady' && isQuiet(known)
+      ? []
+      : judgeChannel(measures, known?.expected ?? {});
+  const measured = measuredOf(measures, known);
+  const several = channels.length > 1;
+  const pairs = found.phases.map((phase) => safeText(phaseWords(phase)));
+  const words = findings.map((finding) => safeText(finding.words));
+  const capture: StepCapture = {
+    name: safeText(given.name).slice(0, NAME_SIGNS_MAX),
+    sha256: given.sha256,
+    from: given.from,
+    ...(several ? { channel: channel + 1 } : {}),
+    measures: measured,
+    words,
+    ...(pairs.length > 0 ? { pairs } : {}),
+    channels: plotted(given.capture, measures),
+  };
+  const lines = [
+    `${capture.name}: ${capturedWords(measured)}`,
+    ...(several
+      ? [`Judged is channel ${channel + 1} of ${channels.length}: ${safeText(judged.name)}`]
+      : []),
+    ...(findings.length === 0 ? ['Nothing against this signal.'] : []),
+    ...words,
+    ...pairs,
+  ];
+  return { capture, lines, measures, findings, known };
+}
+
+/** Nothing changes here in a healthy circuit either, so a flat line is nothing against it. */
+export function isQuiet(known: SignalKnown | null): boolean {
+  return known !== null && known.levels.high - known.levels.low < known.flat.swing;
+}
+
+/** How the signal looks in the words of a procedure; null where a flat line has no voltage. */
+export function lookOf({ measures, findings, known }: MeasuredCapture): PatternLook | null {
+  if (measures.kind === 'steady' && measures.unit !== 'V') return null;
+  const { levels, coil, kind } = measures;
+  const swing =
+    kind === 'switched' ? levels.amplitude : (coil?.slow.peakToPeak ?? levels.amplitude);
+  const sweep = measures.sweep ? measures.sweep.most - measures.sweep.least : swing;
+  const isFlat = measures.unit === 'V' && known !== null && sweep < known.flat.swing;
+  return patternLook(isFlat ? { ...measures, kind: 'steady' } : measures, findings, known?.flat);
+}
+
+function measuredOf(measures: ChannelMeasures, known: SignalKnown | null): CaptureMeasured {
+  const { kind, levels, pulses, wheel } = measures;
+  const ends = kind === 'switched' || kind === 'steady';
+  const wheelRpm = wheel?.rpm?.mean ?? null;
+  return {
+    kind,
+    unit: measures.unit,
+    samples: measures.samples,
+    seconds: rounded(measures.samples * measures.sampleSeconds),
+    low: rounded(kind === 'steady' ? levels.mean : ends ? levels.low : levels.least),
+    high: rounded(kind === 'steady' ? levels.mean : ends ? levels.high : levels.most),
+    mean: rounded(levels.mean),
+    ac: rounded(levels.deviation),
+    hertz: maybe(pulses.regularHertz ?? pulses.hertz),
+    duty: maybe(kind === 'switched' && pulses.duty !== null ? pulses.duty * 100 : null),
+    rpm: maybe(wheelRpm === null ? null : wheelRpm / (known?.ratio ?? 1)),
+  };
+}
+
+function rounded(value: number): number {
+  return Number(value.toPrecision(DIGITS));
+}
+
+function maybe(value: number | null): number | null {
+  return value === null || !Number.isFinite(value) ? null : rounded(value);
+}
+
+function plotted(capture: Capture, measures: ChannelMeasures): StepCapture['channels'] {
+  const seconds = captureSeconds(capture);
+  const view = tellingView({ channels: [measures], seconds }, EDGES_DRAWN);
+  return capture.channels.map((channel) =>
+    envelopeOf({ ...channel, name: safeText(channel.name) }, capture.rateHz, view),
+  );
+}
+
+/** `switched, 0.12 and 4.97 V, 193.3 Hz, duty 50 %, 200 rpm`. */
+export function capturedWords(measured: CaptureMeasured): string {
+  const { kind, low, high, hertz, duty, rpm } = measured;
+  const unit: Unit = measured.unit;
+  const show = (value: number, of: Unit = unit) =>
+    formatQuantity({ value, unit: of }, { digits: 4 });
+  return [
+    SIGNAL_WORDS[kind],
+    kind === 'steady' ? show(low) : `${show(low)} and ${show(high)}`,
+    ...(hertz === null ? [] : [show(hertz, 'Hz')]),
+    ...(duty === null ? [] : [`duty ${show(duty, '%')}`]),
+    ...(rpm === null ? [] : [show(rpm, 'rpm')]),
+  ].join(', ');
+}
+
+/** The kinds of signal in words. */
+export const SIGNAL_WORDS: Readonly<Record<CaptureMeasured['kind'], string>> = {
+  steady: 'a flat line',
+  switched: 'switched',
+  alternating: 'alternating',
+  sweep: 'a sweep',
+};

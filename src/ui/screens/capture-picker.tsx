@@ -1,0 +1,103 @@
+/** Which capture file? Captures and folders to choose from; typing narrows them down, and a whole path may be typed. */
+import { Box } from 'ink';
+import { useState } from 'react';
+import type { CaptureFolder } from '../../files/list-captures.ts';
+import { bodySize, Frame } from '../parts/frame.tsx';
+import type { KeyBinding } from '../parts/key-hints.tsx';
+import { matching, PICK_LIST, pickListAfter } from '../parts/pick-list-state.ts';
+import { Words } from '../parts/safe-words.tsx';
+import { TextField } from '../parts/text-field.tsx';
+import { WindowList } from '../parts/window-list.tsx';
+import { wrapWords } from '../parts/wrap-words.ts';
+import { keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+import { shownText, useLook } from '../term/use-look.ts';
+import { useSize } from '../term/use-size.ts';
+import { captureItems, captureRow, endOfPath, nameTaken } from './capture-picker-state.ts';
+
+export interface CapturePickerProps {
+  readonly folder: CaptureFolder;
+  readonly message: string | null;
+  /** A name of this folder, or what was typed. */
+  readonly onName: (name: string) => void;
+  readonly onClose: () => void;
+}
+
+const KEYS: readonly KeyBinding[] = [
+  { keys: ['return'], show: 'Enter', help: 'take it, open it' },
+  { keys: ['up', 'down'], show: 'Up/Down', help: 'choose' },
+  { keys: [], show: 'letters', help: 'search, or type a path' },
+  { keys: ['escape'], show: 'Esc', help: 'back' },
+];
+const FOLDER = 'Folder: ';
+const SEARCH = 'Search: ';
+/** Folder, search, and the lines around the list. */
+const OTHER_ROWS = 4;
+const MESSAGE_ROWS_MOST = 4;
+/** The mark before a chosen row. */
+const MARK_COLUMNS = 2;
+
+/** The screen. */
+export function CapturePicker({ folder, message, onName, onClose }: CapturePickerProps) {
+  const look = useLook();
+  const [list, setList] = useState(PICK_LIST);
+  const body = bodySize(useSize(), KEYS);
+  const items = captureItems(folder);
+  const shown = matching(items, list.filter.text);
+  const files = items.filter(({ entry }) => entry.kind === 'file').length;
+  const told = message ?? tellingOf(folder);
+  const lines = told === null ? [] : wrapWords(shownText(told, look), body.columns);
+  const notes = lines.slice(0, MESSAGE_ROWS_MOST);
+  const rows = Math.max(2, body.rows - OTHER_ROWS - notes.length);
+  const mark = look.ascii ? '...' : '…';
+
+  useKeys((event) => {
+    const label = keyLabel(event);
+    if (label === 'escape') {
+      if (list.filter.text === '') onClose();
+      else setList(PICK_LIST);
+    } else if (label === 'return') {
+      const name = nameTaken(items, list);
+      if (name !== null) onName(name);
+    } else setList(pickListAfter(list, event, { items, rows }));
+  });
+
+  return (
+    <Frame title="Choose a capture" aside={countOf(files)} keys={KEYS}>
+      <Words>{`${FOLDER}${endOfPath(folder.path, body.columns - FOLDER.length, mark)}`}</Words>
+      <Box height={1} flexShrink={0}>
+        <Words bold>{SEARCH}</Words>
+        <TextField field={list.filter} width={body.columns - SEARCH.length} />
+      </Box>
+      <Words> </Words>
+      {shown.length === 0 ? (
+        <Box height={rows} flexShrink={0}>
+          <Words>No such name here. Enter takes it as a path, Esc empties the search.</Words>
+        </Box>
+      ) : (
+        <WindowList
+          lines={shown.map((item) => captureRow(item, body.columns - MARK_COLUMNS, mark))}
+          rows={rows}
+          top={list.top}
+          selected={list.chosen}
+        />
+      )}
+      <Box flexGrow={1} />
+      {notes.length === 0 ? null : <Words bold>{notes.join('\n')}</Words>}
+    </Frame>
+  );
+}
+
+function countOf(files: number): string {
+  return files === 1 ? '1 capture' : `${files} captures`;
+}
+
+/** What has to be said of the folder itself. */
+function tellingOf({ problem, entries, leftOut }: CaptureFolder): string | null {
+  if (problem) return `! ${problem.problem}; ${problem.fix}`;
+  if (leftOut > 0)
+    return `This folder is very full: ${leftOut} names are not in the list. Type the path.`;
+  return entries.some(({ kind }) => kind === 'file')
+    ? null
+    : 'No capture lies here. Captures end in .csv, .tsv, .txt or .wav; any other file can be typed.';
+}
