@@ -1,8 +1,10 @@
 /** `ohmward retest SESSION`: after the repair, the tests that must pass, before beside after; closes the record. */
 
 import { createBench } from '../drill/bench.ts';
+import type { SessionDriver } from '../session/driver.ts';
 import { isProblem } from '../source/problem.ts';
 import { safeText } from '../source/safe-text.ts';
+import { decideFrontEnd } from '../ui/term/colour.ts';
 import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
 import { finish } from './session/finish.ts';
 import { modelFor, openDesk } from './session/open-desk.ts';
@@ -25,8 +27,12 @@ export const command: Command = {
       value: 'FAULT',
       help: 'what the simulated vehicle has after the repair (healthy)',
     },
+    plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
     json: { type: 'boolean', help: 'print the closed session as JSON' },
     sessions: { type: 'string', value: 'FOLDER', help: 'where sessions are saved' },
+    ascii: { type: 'boolean', help: 'draw with ASCII characters only' },
+    color: { type: 'string', value: 'WHEN', help: 'always, never or auto' },
+    'no-alt-screen': { type: 'boolean', help: 'stay on the normal screen' },
   },
   run: async (args: Arguments, io: Io) => {
     const tell = (problem: string, fix: string, code: number = EXIT.wrongInput) => {
@@ -51,20 +57,32 @@ export const command: Command = {
         'begin a new one with: ohmward run',
       );
     const { circuit, meter, vehicle } = session.opened;
-    const fault = textOf(args, 'bench') ?? 'healthy';
-    const bench =
-      circuit && vehicle.kind === 'bench'
-        ? createBench(modelFor(circuit, meter), fault, vehicle.seed)
-        : null;
+    const fault = textOf(args, 'bench');
+    const repaired =
+      fault !== undefined && circuit && vehicle.kind === 'bench'
+        ? { ...opened, repaired: createBench(modelFor(circuit, meter), fault, vehicle.seed) }
+        : opened;
+    const plain = args.values['plain'] === true;
+    if (decideFrontEnd(io.env, process.stdin, process.stdout, { plain }) === 'screen') {
+      const { runOnScreen } = await import('./session/run-on-screen.ts');
+      const left = await runOnScreen(desk, repaired, args, io, { retest: true });
+      return left === EXIT.done ? codeOf(driver) : left;
+    }
     const { lineDialogue } = await import('./session/line-dialogue.ts');
     const { plainRetest } = await import('../ui/plain/plain-retest.ts');
     const dialogue = lineDialogue(io);
-    const closed = await plainRetest(opened, bench, dialogue);
+    const closed = await plainRetest(repaired, dialogue);
     dialogue.close();
     if (!closed) driver.perform({ type: 'pause' });
     driver.close();
-    await finish(opened, desk, args, io);
-    if (!closed) return EXIT.interrupted;
-    return driver.session().closed?.verdict === 'cured' ? EXIT.done : EXIT.wrongInput;
+    await finish(repaired, desk, args, io);
+    return codeOf(driver);
   },
 };
+
+/** Whether the complaint is proven gone; a record that was left open is unfinished work. */
+function codeOf(driver: SessionDriver): number {
+  const { closed } = driver.session();
+  if (!closed) return EXIT.interrupted;
+  return closed.verdict === 'cured' ? EXIT.done : EXIT.wrongInput;
+}

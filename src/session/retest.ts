@@ -1,6 +1,12 @@
 /** After the repair: which tests must pass, which have, and what that says. */
-import type { LookStep, MeasureStep } from '../procedure/procedure.ts';
-import { endsOf, stepOf } from '../procedure/procedure.ts';
+import {
+  endsOf,
+  type LookStep,
+  type MeasureStep,
+  outcomeOfValue,
+  stepOf,
+} from '../procedure/procedure.ts';
+import type { Command } from './decide.ts';
 import type { Answer, RetestRecorded, SessionClosed } from './events.ts';
 import { presentConclusion, type Session } from './session.ts';
 
@@ -13,14 +19,16 @@ export interface RetestLine {
 
 /**
  * The tests of the conclusion that must pass, and every test of the session that read something unhealthy: what
- * failed must pass now. In the order of the tree.
+ * failed must pass now. In the order they were done in, since one may build on the clips of another; those that were
+ * not done, such as the last look at the live data, come after them in the order of the tree.
  */
 export function retestLines(session: Session): RetestLine[] {
   const { procedure } = session.opened;
   const wanted = new Set(presentConclusion(session)?.retest ?? []);
   const last = new Map<string, Answer>();
   for (const { event, superseded } of session.answers) if (!superseded) last.set(event.step, event);
-  return Object.keys(procedure.steps).flatMap((id): RetestLine[] => {
+  const done = session.trail.map(({ step }) => step).filter((id) => last.has(id));
+  return [...new Set([...done, ...Object.keys(procedure.steps)])].flatMap((id): RetestLine[] => {
     const step = stepOf(procedure, id);
     if (step.kind !== 'measure' && step.kind !== 'look') return [];
     const before = last.get(id) ?? null;
@@ -28,6 +36,22 @@ export function retestLines(session: Session): RetestLine[] {
     const after = session.retests.findLast((retest) => retest.step === id) ?? null;
     return [{ step, before, after }];
   });
+}
+
+/** An answer to a step as the answer after the repair; null when it answers no test, or its number falls nowhere. */
+export function againCommand(step: MeasureStep | LookStep, answer: Command): Command | null {
+  const base = { type: 'record-retest', step: step.id } as const;
+  const taken = 'capture' in answer && answer.capture ? { capture: answer.capture } : {};
+  if (answer.type === 'choose-outcome') {
+    const { outcome, look = null } = answer;
+    return { ...base, typed: '', value: null, look, outcome, ...taken };
+  }
+  if (answer.type !== 'record-reading' || step.kind !== 'measure') return null;
+  const { typed } = answer;
+  const outcome = outcomeOfValue(step, answer.value)?.name;
+  if (outcome === undefined) return null;
+  const value = Number.isFinite(answer.value) ? answer.value : null;
+  return { ...base, typed, value, look: null, outcome, ...taken };
 }
 
 /** What the retests say so far; null while some are missing. */

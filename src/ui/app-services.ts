@@ -118,10 +118,18 @@ export interface OpenedSession {
     fault?: string,
   ) => Promise<CaptureAnswer>;
   readonly captures: CaptureFiles;
+  /** The simulated vehicle after the repair; null with a real one. */
+  readonly repaired: RepairedVehicle | null;
   /** The small sums that fit a step, done with its own values. */
   readonly sums: (step: Step) => readonly StepSum[];
   /** One sum as typed, `wire --size 0.5 --length 3`: its lines, or why it cannot be done. */
   readonly calculate: (line: string, step: Step) => Promise<readonly string[]>;
+}
+
+/** What a simulated vehicle has after the repair, and what it shows then. */
+export interface RepairedVehicle {
+  readonly fault: string;
+  readonly answers: (step: Step) => VehicleAnswer | null;
 }
 
 /** Capture files to choose from. */

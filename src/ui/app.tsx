@@ -17,7 +17,12 @@ import { useKeys } from './term/use-keys.ts';
 /** Where the program begins: the start menu, with something chosen from it already, or in a session. */
 export type AppBegin =
   | { readonly screen: 'start'; readonly choice?: Destination }
-  | { readonly screen: 'session'; readonly session: OpenedSession };
+  | {
+      readonly screen: 'session';
+      readonly session: OpenedSession;
+      /** With the tests after the repair. */
+      readonly retest?: boolean;
+    };
 
 export interface AppProps {
   readonly services: AppServices;
@@ -218,6 +223,7 @@ export function App({ services, begin, onLeave }: AppProps) {
         <SessionScreen
           opened={place.session}
           clock={services.clock}
+          retest={begin.screen === 'session' && begin.retest === true}
           onHome={() => {
             place.session.driver.close();
             if (begin.screen === 'start') start();

@@ -217,6 +217,15 @@ describe('after the repair', () => {
     ).toEqual([['pattern', 'look-recorded']]);
   });
 
+  it('follows the order the tests were done in, whatever the order in the file', () => {
+    const first = sessionAfter(DONE, ACK, volts(4.2), ACK, sees('none'), { type: 'conclude' });
+    const { procedure } = first.opened;
+    const steps = Object.fromEntries(Object.entries(procedure.steps).reverse());
+    const turned = { ...first, opened: { ...first.opened, procedure: { ...procedure, steps } } };
+    for (const session of [first, turned])
+      expect(retestLines(session).map(({ step }) => step.id)).toEqual(['feed', 'pattern']);
+  });
+
   it('asks for the cautions of the step again', () => {
     const session = sessionAfter(
       ...broken,

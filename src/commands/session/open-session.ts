@@ -198,10 +198,15 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
       return found;
     },
     captures: captureFiles(desk),
+    repaired:
+      model && vehicle.kind === 'bench' ? createBench(model, WELL_REPAIRED, vehicle.seed) : null,
     sums: (step) => sumsFor(step, sumContext()),
     calculate: (line, step) => calculate(line, step, sumContext()),
   };
 }
+
+/** What a simulated vehicle has after the repair, unless somebody says otherwise. */
+const WELL_REPAIRED = 'healthy';
 
 /** More than the charging voltage by this factor cannot be in the vehicle; coils of sensors are looked at with a scope. */
 const IMPOSSIBLE_FACTOR = 1.5;

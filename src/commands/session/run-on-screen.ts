@@ -17,17 +17,18 @@ export interface DeskOnScreen {
   readonly end: (args: Arguments, io: Io) => Promise<void>;
 }
 
-/** Shows a session that is already open until the person leaves; the exit code. */
+/** Shows a session that is already open, or its tests after the repair, until the person leaves; the exit code. */
 export async function runOnScreen(
   desk: Desk,
   begun: OpenedSession,
   args: Arguments,
   io: Io,
+  { retest = false }: { readonly retest?: boolean } = {},
 ): Promise<number> {
   const screens = deskOnScreen(desk, begun, io);
   const code = await onScreen(
     {
-      tree: (leave) => screens.tree({ screen: 'session', session: begun }, leave),
+      tree: (leave) => screens.tree({ screen: 'session', session: begun, retest }, leave),
       look: desk.settings(),
       farewell: screens.farewell,
     },

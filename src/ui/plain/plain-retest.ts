@@ -1,11 +1,11 @@
 /** The tests after the repair as a dialogue of lines: the failed tests again, before beside after. */
-import { outcomeOfValue } from '../../procedure/procedure.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import { type Command, pendingCautions } from '../../session/decide.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import {
+  againCommand,
   type RetestLine,
   retestLines,
   retestVerdict,
@@ -13,31 +13,21 @@ import {
 } from '../../session/retest.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { answerWords, expectedWords, setupWords } from '../screens/step-words.ts';
+import { answerWords, expectedWords, retestWords, setupWords } from '../screens/step-words.ts';
 import { askCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import type { Dialogue } from './plain-session.ts';
 
-/** What the simulated vehicle shows at a step after the repair, and what it has; null with a real vehicle. */
-export interface AfterRepair {
-  readonly fault: string;
-  readonly answers: (step: RetestLine['step']) => VehicleAnswer | null;
-}
-
 /** Leads through all retests and closes the session. False when the person stopped before the end. */
-export async function plainRetest(
-  opened: OpenedSession,
-  vehicle: AfterRepair | null,
-  dialogue: Dialogue,
-): Promise<boolean> {
-  const { driver } = opened;
+export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Promise<boolean> {
+  const { driver, repaired } = opened;
   const { say, ask } = dialogue;
   say(`After the repair: ${opened.bind(driver.session().concluded?.title ?? '')}`);
   for (const { step } of retestLines(driver.session()).filter(({ after }) => after === null)) {
     say('');
     if (!(await askCautions(opened, pendingCautions(driver.session(), step), step.id, dialogue)))
       return false;
-    const shows = vehicle?.answers(step) ?? null;
+    const shows = repaired?.answers(step) ?? null;
     present(opened, step, shows, say);
     let done = false;
     while (!done) {
@@ -55,7 +45,7 @@ export async function plainRetest(
                 ask: { kind: 'retest', step },
                 typed: file,
                 listed: /^captures/i.test(line.trim()),
-                ...(vehicle ? { fault: vehicle.fault } : {}),
+                ...(repaired ? { fault: repaired.fault } : {}),
               },
               dialogue,
             );
@@ -105,55 +95,32 @@ function commandOf(
 ): Command | null {
   if (line.toLowerCase() === 'take' && shows) {
     const taken = vehicleCommand(step, shows);
-    if (taken?.type === 'record-reading') return readingCommand(step, taken.typed, taken.value);
-    if (taken?.type === 'choose-outcome')
-      return {
-        type: 'record-retest',
-        step: step.id,
-        typed: '',
-        value: null,
-        look: taken.look ?? null,
-        outcome: taken.outcome,
-      };
-    return null;
+    return taken && againCommand(step, taken);
   }
   if (step.kind === 'look') {
     const outcome = step.outcomes[Number(line) - 1];
-    if (outcome)
-      return {
-        type: 'record-retest',
-        step: step.id,
-        typed: '',
-        value: null,
-        look: outcome.looks[0] ?? null,
-        outcome: outcome.name,
-      };
-    say(`Type a number from 1 to ${step.outcomes.length}, or "pause".`);
-    return null;
+    if (!outcome) {
+      say(`Type a number from 1 to ${step.outcomes.length}, or "pause".`);
+      return null;
+    }
+    const [look] = outcome.looks;
+    const chosen = {
+      type: 'choose-outcome',
+      outcome: outcome.name,
+      ...(look && { look }),
+    } as const;
+    return againCommand(step, chosen);
   }
   const read = parseReading(line, expectedReading(step, null));
-  if (read.status === 'read') return readingCommand(step, line, read.quantity.value);
+  if (read.status === 'read')
+    return againCommand(step, { type: 'record-reading', typed: line, value: read.quantity.value });
   say(read.status === 'unfinished' ? 'That is not a whole reading yet.' : read.words);
   return null;
-}
-
-function readingCommand(step: RetestLine['step'], typed: string, value: number): Command | null {
-  const outcome = step.kind === 'measure' ? outcomeOfValue(step, value) : null;
-  if (!outcome) return null;
-  return {
-    type: 'record-retest',
-    step: step.id,
-    typed,
-    value: Number.isFinite(value) ? value : null,
-    look: null,
-    outcome: outcome.name,
-  };
 }
 
 function summary(opened: OpenedSession, { step, before, after }: RetestLine): string {
   const session = opened.driver.session();
   const was = before ? answerWords(before, session) : 'not measured';
-  const outcome = step.outcomes.find(({ name }) => name === after?.outcome)?.words ?? '';
-  const now = after ? [after.typed, outcome].filter(Boolean).join(': ') : 'not repeated';
+  const now = after ? retestWords(step, after) : 'not repeated';
   return `${opened.bind(step.title)}: before ${was}; after ${now}; ${after?.passed ? 'passes' : 'fails'}`;
 }

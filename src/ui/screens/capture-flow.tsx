@@ -11,6 +11,8 @@ import { WaitPage } from './wait-page.tsx';
 export interface CaptureFlowProps {
   readonly opened: OpenedSession;
   readonly ask: CaptureAsk;
+  /** What the simulated vehicle has after the repair. */
+  readonly fault?: string;
   /** Why the last command was refused, or null. */
   readonly message: string | null;
   readonly onTake: (command: Command) => void;
@@ -22,7 +24,7 @@ type Place =
   | { readonly name: 'found'; readonly found: CaptureAnswer };
 
 /** The pages, one after the other. */
-export function CaptureFlow({ opened, ask, message, onTake, onClose }: CaptureFlowProps) {
+export function CaptureFlow({ opened, ask, fault, message, onTake, onClose }: CaptureFlowProps) {
   const onBench = opened.driver.session().opened.vehicle.kind === 'bench';
   const [place, setPlace] = useState<Place>({ name: onBench ? 'bench' : 'files' });
   const [folder, setFolder] = useState<CaptureFolder | null>(() =>
@@ -52,7 +54,7 @@ export function CaptureFlow({ opened, ask, message, onTake, onClose }: CaptureFl
           title="The capture"
           words="One moment: the scope on the simulated vehicle is saving a capture."
           onShown={async () =>
-            setPlace({ name: 'found', found: await opened.measureCapture(ask, null) })
+            setPlace({ name: 'found', found: await opened.measureCapture(ask, null, fault) })
           }
         />
       );

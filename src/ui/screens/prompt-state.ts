@@ -70,8 +70,8 @@ export function askedAt(
   session: Session,
   step: Exclude<Step, { kind: 'conclude' }>,
   half: HalfAnswer,
+  vehicle: VehicleAnswer | null = opened.driver.vehicleShows(),
 ): Asked {
-  const vehicle = opened.driver.vehicleShows();
   const back = takenBack(session);
   const base = {
     offered: vehicle?.words ?? null,

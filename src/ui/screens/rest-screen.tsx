@@ -1,5 +1,6 @@
 /** A session at rest: paused, concluded or closed. Where it is kept, and how to go on. */
 import { useState } from 'react';
+import { retestLines } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
@@ -18,9 +19,12 @@ export interface RestScreenProps {
   readonly message: string | null;
   readonly onHome: () => void;
   readonly onBack: () => void;
+  /** To the tests after the repair. */
+  readonly onRetest: () => void;
 }
 
 const HOME: KeyBinding = { keys: ['return', 'escape'], show: 'Enter', help: 'leave the session' };
+const RETEST: KeyBinding = { keys: ['r'], show: 'r', help: 'test after the repair' };
 const BACK: KeyBinding = {
   keys: ['f2', 'ctrl-b'],
   show: 'F2',
@@ -28,9 +32,12 @@ const BACK: KeyBinding = {
 };
 
 /** The screen. */
-export function RestScreen({ opened, session, message, onHome, onBack }: RestScreenProps) {
+export function RestScreen(props: RestScreenProps) {
+  const { opened, session, message } = props;
   const look = useLook();
-  const keys = session.status === 'concluded' ? [HOME, BACK] : [HOME];
+  const toTest = session.status === 'concluded' ? retestLines(session).length : 0;
+  const keys =
+    session.status === 'concluded' ? [HOME, ...(toTest > 0 ? [RETEST] : []), BACK] : [HOME];
   const body = bodySize(useSize(), keys);
   const [top, setTop] = useState(0);
   const paragraphs = [
@@ -43,8 +50,9 @@ export function RestScreen({ opened, session, message, onHome, onBack }: RestScr
     const to = scrollBy(keyLabel(event), { count: lines.length, rows: body.rows, top });
     if (to !== null) return setTop(to);
     const binding = bindingOf(event, keys);
-    if (binding === HOME) onHome();
-    else if (binding === BACK) onBack();
+    if (binding === HOME) props.onHome();
+    else if (binding === BACK) props.onBack();
+    else if (binding === RETEST) props.onRetest();
   });
 
   return (
@@ -66,7 +74,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
   const place: Paragraph[] = opened.preview
     ? [{ text: '' }, { text: 'A preview: nothing was saved.' }]
     : [{ text: '' }, { text: 'The session file' }, { text: `  ${path}`, hang: 2 }];
-  const { concluded, closed, opened: first, trail } = session;
+  const { concluded, closed, opened: first, trail, retests } = session;
   if (session.status === 'paused' && opened.preview)
     return [{ text: `Left at step ${trail.length}.`, bold: true }, ...place];
   if (session.status === 'paused')
@@ -77,21 +85,21 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
       { text: 'Go on later from the start screen, or with:' },
       { text: `  ohmward resume ${path}`, hang: 2 },
     ];
-  const tree = concluded?.conclusion ? first.procedure.steps[concluded.conclusion] : undefined;
-  const retest = tree?.kind === 'conclude' ? tree.retest : [];
+  const toTest = session.status === 'concluded' ? retestLines(session).length : 0;
   return [
     { text: opened.bind(concluded?.title ?? ''), bold: true },
     ...(first.vehicle.kind === 'real' ? [] : [{ text: 'On a simulated vehicle.' }]),
     { text: proofWords(concluded?.proven ?? null, concluded?.evidence.length ?? 0) },
-    ...(closed ? [{ text: `Closed: ${CLOSED_WORDS[closed.verdict]} ${closed.words}` }] : []),
+    ...(closed ? [{ text: `Closed: ${CLOSED_WORDS[closed.verdict]}: ${closed.words}.` }] : []),
     ...place,
-    ...(session.status === 'concluded' && retest.length > 0 && !opened.preview
+    ...(toTest > 0
       ? [
           { text: '' },
           {
-            text: `After the repair: ${countWords(retest.length, 'test')} must pass. Do ${retest.length === 1 ? 'it' : 'them'} with:`,
+            text: `After the repair ${countWords(toTest, 'test')} must pass. Press r when it is done${opened.preview ? '.' : ', today or later: open this session again, or type'}`,
           },
-          { text: `  ohmward retest ${path}`, hang: 2 },
+          ...(opened.preview ? [] : [{ text: `  ohmward retest ${path}`, hang: 2 }]),
+          ...(retests.length > 0 ? [{ text: `Tested so far: ${retests.length}.` }] : []),
         ]
       : []),
   ];
@@ -105,8 +113,8 @@ function proofWords(proven: boolean | null, pieces: number): string {
 }
 
 const CLOSED_WORDS = {
-  cured: 'the complaint is gone.',
-  'not-cured': 'the complaint is still there.',
-  changed: 'the complaint has changed.',
-  'no-retest': 'without a test after the repair.',
+  cured: 'the complaint is gone',
+  'not-cured': 'the complaint is still there',
+  changed: 'the complaint has changed',
+  'no-retest': 'without a test after the repair',
 } as const;

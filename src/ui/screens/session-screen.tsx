@@ -9,7 +9,6 @@ import type { Performed } from '../../session/driver.ts';
 import { presentStep } from '../../session/session.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
-import type { Paragraph } from '../parts/text-block.ts';
 import { CaptureFlow } from './capture-flow.tsx';
 import { CautionScreen } from './caution-screen.tsx';
 import { ConclusionScreen } from './conclusion-screen.tsx';
@@ -21,9 +20,11 @@ import { NextTestsScreen } from './next-tests-screen.tsx';
 import { answerAfter, askedAt, askingOf, freshAnswer, type HalfAnswer } from './prompt-state.ts';
 import { helpParagraphs, ReadingPage } from './reading-page.tsx';
 import { RestScreen } from './rest-screen.tsx';
+import { RetestFlow } from './retest-flow.tsx';
 import { type SessionAction, withFooter } from './session-keys.ts';
+import { sketchPage, sumsPage } from './step-pages.ts';
 import { StepScreen } from './step-screen.tsx';
-import { stateWords, testOf } from './step-words.ts';
+import { stateWords } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
 import { TextQuestion } from './text-question.tsx';
 import { useWeighed } from './use-weighed.ts';
@@ -33,6 +34,8 @@ import { WayScreen } from './way-screen.tsx';
 export interface SessionScreenProps {
   readonly opened: OpenedSession;
   readonly clock: () => number;
+  /** Begin with the tests after the repair. */
+  readonly retest?: boolean;
   /** The session is at rest, or could not be saved: leave it. */
   readonly onHome: () => void;
 }
@@ -51,7 +54,8 @@ type Page =
         | 'instruments'
         | 'own-words'
         | 'sums'
-        | 'computing';
+        | 'computing'
+        | 'retest';
     }
   | { readonly name: 'next-tests'; readonly title: string; readonly proposals: readonly Proposal[] }
   | { readonly name: 'extra'; readonly proposal: Proposal }
@@ -70,10 +74,10 @@ const TELL_MOST = 'What would tell most now';
 const NO_CIRCUIT = 'this procedure has no circuit behind it, so chances cannot be computed';
 
 /** The screen. */
-export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
+export function SessionScreen({ opened, clock, retest = false, onHome }: SessionScreenProps) {
   const { driver, thinker } = opened;
   const [session, setSession] = useState(driver.session);
-  const [page, setPage] = useState(NOW);
+  const [page, setPage] = useState<Page>(retest ? { name: 'retest' } : NOW);
   const [message, setMessage] = useState<string | null>(null);
   const [kept, setKept] = useState<HalfAnswer | null>(null);
   const suspects = useMemo(() => thinker?.suspects(session) ?? null, [thinker, session]);
@@ -197,6 +201,21 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
           onClose={close}
         />
       );
+    case 'retest':
+      return (
+        <RetestFlow
+          opened={opened}
+          session={session}
+          clock={clock}
+          perform={(command) => {
+            const done = driver.perform(command);
+            if (done.ok) setSession(done.session);
+            else if (done.disk) took(command, done);
+            return done;
+          }}
+          onClose={close}
+        />
+      );
     case 'way':
       return (
         <WayScreen
@@ -207,9 +226,9 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
         />
       );
     case 'sketch':
-      return <ReadingPage title="Wiring" paragraphs={sketchOf(opened, step)} onClose={close} />;
+      return <ReadingPage title="Wiring" paragraphs={sketchPage(opened, step)} onClose={close} />;
     case 'sums':
-      return <ReadingPage title="Sums" paragraphs={sumsOf(opened, step)} onClose={close} />;
+      return <ReadingPage title="Sums" paragraphs={sumsPage(opened, step)} onClose={close} />;
     case 'capture':
       return (
         <CaptureFlow
@@ -286,6 +305,7 @@ export function SessionScreen({ opened, clock, onHome }: SessionScreenProps) {
         message={message}
         onHome={onHome}
         onBack={() => act('back')}
+        onRetest={() => open({ name: 'retest' })}
       />
     );
   if (proposed)
@@ -404,23 +424,6 @@ function ExtraTest(props: {
 
 const NO_CAPTURE =
   'this step is not answered by a capture: pictures of a signal are, and its Hz, rpm, % and volts';
-
-function sumsOf(opened: OpenedSession, step: Parameters<OpenedSession['sums']>[0]): Paragraph[] {
-  const sums = opened.sums(step);
-  if (sums.length === 0) return [{ text: 'No sum fits this step.' }];
-  return sums.flatMap(({ title, lines }, index) => [
-    ...(index === 0 ? [] : [{ text: '' }]),
-    { text: title, bold: true },
-    ...lines.map(([label, value]) => ({ text: `  ${label}: ${value}`, hang: 4 })),
-  ]);
-}
-
-function sketchOf(opened: OpenedSession, step: Parameters<typeof testOf>[0]) {
-  const drawn = opened.sketch(testOf(step), 76);
-  if (drawn.length === 0)
-    return ['This procedure has no circuit behind it, so there is no wiring to draw.'];
-  return drawn.map((text) => ({ text, drawn: true }));
-}
 
 /** What a command that does not change the step has done, in words. */
 function doneWords(command: Command, opened: OpenedSession): string | null {

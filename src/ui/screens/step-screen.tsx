@@ -28,6 +28,8 @@ export interface StepScreenProps {
   readonly session: Session;
   readonly step: Exclude<Step, { kind: 'conclude' }>;
   readonly asked: Asked;
+  /** The test is repeated after a repair: how far that is, and what it showed before. */
+  readonly again?: { readonly progress: string; readonly before: string };
   /** What the last reading changed, or null. */
   readonly changed: string | null;
   /** Why the last command was refused, or null. */
@@ -60,8 +62,8 @@ export function StepScreen(props: StepScreenProps) {
 
   return (
     <Frame
-      title={opened.bind(session.opened.procedure.title)}
-      aside={`step ${session.trail.length} · ${shortStateWords(step.setup.state)}`}
+      title={props.again ? 'After the repair' : opened.bind(session.opened.procedure.title)}
+      aside={`${props.again ? props.again.progress : `step ${session.trail.length}`} · ${shortStateWords(step.setup.state)}`}
       keys={keys}
     >
       <ScrollText lines={lines} rows={rows} top={top} />
@@ -84,13 +86,18 @@ const FOOTERS: readonly (readonly SessionAction[])[] = [
   ['back', 'help'],
 ];
 
+const FOOTERS_AGAIN: readonly (readonly SessionAction[])[] = [
+  ['back', 'pause', 'help'],
+  ['pause', 'help'],
+];
+
 /** What fits: the text first, then the sketch, then a footer as full as it can be. */
 function layOut(props: StepScreenProps, screen: Size, look: Look) {
   const { opened, session, step, changed } = props;
   const { columns } = bodySize(screen, []);
   const lines: TextLine[] = textBlock(
     [
-      ...stepParagraphs(opened, session, step),
+      ...stepParagraphs(opened, session, step, props.again),
       ...(changed === null ? [] : ['', { text: `Last reading: ${changed}`, hang: 2 }]),
     ],
     columns,
@@ -99,8 +106,9 @@ function layOut(props: StepScreenProps, screen: Size, look: Look) {
   const prompt = promptRows(props.asked, props.message, columns, look);
   const drawn = opened.sketch(testOf(step), columns);
   const canDraw = drawn.length > 0 && drawn.every((line) => columnsOf(line) <= columns);
-  const footers = FOOTERS.map((actions) => keysFor(props, actions));
-  const footersWithKey = FOOTERS.map((actions) =>
+  const wanted = props.again ? FOOTERS_AGAIN : FOOTERS;
+  const footers = wanted.map((actions) => keysFor(props, actions));
+  const footersWithKey = wanted.map((actions) =>
     keysFor(props, drawn.length > 0 ? [...actions, 'sketch'] : actions),
   );
   const leaves = (keys: readonly KeyBinding[]) => bodySize(screen, keys).rows - prompt;

@@ -2,10 +2,10 @@
 
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Setup, Test, VehicleState } from '../../circuit/test.ts';
-import type { Step } from '../../procedure/procedure.ts';
+import type { LookStep, MeasureStep, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { expectedRangeWords } from '../../procedure/test-words.ts';
-import { type Answer, isAnswer } from '../../session/events.ts';
+import { type Answer, isAnswer, type RetestRecorded } from '../../session/events.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -69,12 +69,20 @@ export function expectedWords(step: Step): string | null {
 }
 
 /** Title, state, what to do, why, what to expect. */
-export function stepParagraphs(opened: OpenedSession, session: Session, step: Step): Paragraph[] {
+export function stepParagraphs(
+  opened: OpenedSession,
+  session: Session,
+  step: Step,
+  again?: { readonly before: string },
+): Paragraph[] {
   if (!isTask(step)) return [];
   const expected = expectedWords(step);
   const why = opened.bind(step.why).trim();
   return [
-    { text: `Step ${session.trail.length}: ${opened.bind(step.title)}`, bold: true },
+    {
+      text: `${again ? 'Again' : `Step ${session.trail.length}`}: ${opened.bind(step.title)}`,
+      bold: true,
+    },
     ...(session.opened.from !== undefined && session.trail.length === 1
       ? [{ text: 'The session begins here, in the middle of the procedure.' }]
       : []),
@@ -82,6 +90,7 @@ export function stepParagraphs(opened: OpenedSession, session: Session, step: St
     { text: '' },
     { text: opened.bind(step.say).trim(), colour: 'cyan' },
     ...(expected === null ? [] : [{ text: `Good is: ${expected}`, bold: true, hang: 9 }]),
+    ...(again ? [{ text: `Before the repair: ${again.before}`, hang: 2 }] : []),
     ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
   ];
 }
@@ -112,6 +121,14 @@ export function answerWords(answer: Answer, session: Session): string {
     case 'step-impossible':
       return `could not be done: ${answer.reason}`;
   }
+}
+
+/** What was found after the repair, in a few words. */
+export function retestWords(step: MeasureStep | LookStep, after: RetestRecorded): string {
+  const outcome = step.outcomes.find(({ name }) => name === after.outcome)?.words || after.outcome;
+  if (after.look !== null) return `${lookWords(after.look)}: ${outcome}`;
+  const unit = step.kind !== 'measure' || /[a-zA-Z%]/.test(after.typed) ? '' : ` ${step.unit}`;
+  return `${after.typed}${unit}: ${outcome}`;
 }
 
 /** The answer that was just taken back at the present step, to stand in the prompt again. */

@@ -359,6 +359,15 @@ export function fakeSession(
         options.bench
           ? { words: 'the meter shows 13.1 mV', answer: { kind: 'reading', typed: '13.1 mV' } }
           : null,
+      repaired: options.bench
+        ? {
+            fault: 'healthy',
+            answers: (step) =>
+              step.kind === 'measure'
+                ? { words: '5 V', answer: { kind: 'reading', typed: '5 V' } }
+                : null,
+          }
+        : null,
       captures: FAKE_FILES,
       measureCapture: async (ask, path): Promise<CaptureAnswer> =>
         path === '/data/two.csv'

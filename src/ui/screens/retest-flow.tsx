@@ -1,0 +1,204 @@
+/** After the repair, on the screen: the tests that must pass, one after the other, then before beside after. */
+import { useState } from 'react';
+import { takesCapture } from '../../session/capture-step.ts';
+import { type Command, pendingCautions } from '../../session/decide.ts';
+import type { Performed } from '../../session/driver.ts';
+import {
+  againCommand,
+  type RetestLine,
+  retestLines,
+  retestVerdict,
+  VERDICT_WORDS,
+} from '../../session/retest.ts';
+import type { Session } from '../../session/session.ts';
+import type { OpenedSession } from '../app-services.ts';
+import type { Paragraph } from '../parts/text-block.ts';
+import { CaptureFlow } from './capture-flow.tsx';
+import { CautionScreen } from './caution-screen.tsx';
+import { answerAfter, askedAt, freshAnswer, type HalfAnswer } from './prompt-state.ts';
+import { helpParagraphs, ReadingPage } from './reading-page.tsx';
+import { RetestVerdictScreen } from './retest-verdict-screen.tsx';
+import { type SessionAction, withFooter } from './session-keys.ts';
+import { sketchPage, sumsPage } from './step-pages.ts';
+import { StepScreen } from './step-screen.tsx';
+import { answerWords, retestWords, stateWords } from './step-words.ts';
+
+export interface RetestFlowProps {
+  readonly opened: OpenedSession;
+  readonly session: Session;
+  readonly clock: () => number;
+  readonly perform: (command: Command) => Performed;
+  /** Back to the session at rest; what was tested is saved. */
+  readonly onClose: () => void;
+}
+
+type Over = 'help' | 'sketch' | 'sums' | 'capture' | null;
+
+/** The pages. */
+export function RetestFlow({ opened, session, clock, perform, onClose }: RetestFlowProps) {
+  const lines = retestLines(session);
+  const [again, setAgain] = useState<string | null>(null);
+  const [over, setOver] = useState<Over>(null);
+  const [kept, setKept] = useState<HalfAnswer | null>(null);
+  const [message, setMessage] = useState<string | null>(null);
+  const [refused, setRefused] = useState<string | null>(null);
+  const place = lines.findIndex(({ step, after }) =>
+    again === null ? after === null : step.id === again,
+  );
+  const line = lines[place];
+
+  function back() {
+    const last = session.retests.at(-1)?.step ?? null;
+    if (last === null) return onClose();
+    setAgain(last);
+    setMessage('Test it again: the new result counts.');
+  }
+
+  if (!line)
+    return (
+      <RetestVerdictScreen
+        paragraphs={verdictParagraphs(opened, session, lines)}
+        message={refused}
+        clock={clock}
+        onTake={() => {
+          const verdict = retestVerdict(session) ?? 'no-retest';
+          const done = perform({ type: 'close', verdict, words: VERDICT_WORDS[verdict] });
+          if (done.ok) onClose();
+          else setRefused(`! ${done.words}`);
+        }}
+        onBack={back}
+        onClose={onClose}
+      />
+    );
+
+  const { step } = line;
+  const progress = `test ${place + 1} of ${lines.length}`;
+  const asking = `${step.id} ${session.retests.length}`;
+  const half = kept?.asking === asking ? kept : { ...freshAnswer(session, step), asking };
+
+  function send(command: Command) {
+    const done = perform(command);
+    if (!done.ok) return setMessage(`! ${done.words}${done.fix ? `: ${done.fix}` : ''}`);
+    setAgain(null);
+    setOver(null);
+    const { passed } = done.session.retests.at(-1) ?? {};
+    if (command.type === 'record-retest')
+      setMessage(passed ? 'The last test passes now.' : '! The last test does not pass.');
+  }
+
+  function act(action: SessionAction) {
+    setMessage(null);
+    switch (action) {
+      case 'back':
+        return back();
+      case 'pause':
+        return onClose();
+      case 'help':
+      case 'sketch':
+      case 'sums':
+        return setOver(action);
+      case 'capture':
+        return takesCapture(step)
+          ? setOver('capture')
+          : setMessage('! this test is not answered by a capture');
+      default:
+        return setMessage('! not in a test after the repair: F10 leaves it, and it goes on later');
+    }
+  }
+
+  const close = () => setOver(null);
+  switch (over) {
+    case 'help':
+      return <ReadingPage title="All keys" paragraphs={helpParagraphs()} onClose={close} />;
+    case 'sketch':
+      return <ReadingPage title="Wiring" paragraphs={sketchPage(opened, step)} onClose={close} />;
+    case 'sums':
+      return <ReadingPage title="Sums" paragraphs={sumsPage(opened, step)} onClose={close} />;
+    case 'capture':
+      return (
+        <CaptureFlow
+          opened={opened}
+          ask={{ kind: 'retest', step }}
+          {...(opened.repaired ? { fault: opened.repaired.fault } : {})}
+          message={message}
+          onTake={send}
+          onClose={close}
+        />
+      );
+    case null:
+      break;
+  }
+
+  const cautions = pendingCautions(session, step);
+  if (cautions.length > 0)
+    return (
+      <CautionScreen
+        key={asking}
+        cautions={cautions}
+        aside={`after the repair, ${progress}`}
+        before={`Next: ${opened.bind(step.title)}. Vehicle: ${stateWords(step.setup.state)}.`}
+        message={message}
+        clock={clock}
+        keys={withFooter(['pause', 'help'])}
+        onKey={(binding) => 'action' in binding && act(binding.action as SessionAction)}
+        onAcknowledge={() => void perform({ type: 'acknowledge-cautions', step: step.id })}
+      />
+    );
+  const asked = askedAt(opened, session, step, half, opened.repaired?.answers(step) ?? null);
+  return (
+    <StepScreen
+      key={asking}
+      opened={opened}
+      session={session}
+      step={step}
+      asked={asked}
+      changed={null}
+      again={{
+        progress,
+        before: line.before ? answerWords(line.before, session) : 'not measured',
+      }}
+      message={message}
+      onAction={act}
+      clock={clock}
+      onPromptKey={(event, timing) => {
+        const next = answerAfter(half, asked, event, timing);
+        setKept(next.half);
+        setMessage(next.note);
+        const command = next.command && againCommand(step, next.command);
+        if (command) send(command);
+      }}
+    />
+  );
+}
+
+function verdictParagraphs(
+  opened: OpenedSession,
+  session: Session,
+  lines: readonly RetestLine[],
+): Paragraph[] {
+  const verdict = retestVerdict(session) ?? 'no-retest';
+  return [
+    { text: VERDICT_TITLES[verdict], bold: true },
+    { text: sentence(VERDICT_WORDS[verdict]) },
+    ...lines.flatMap(({ step, before, after }): Paragraph[] => [
+      { text: '' },
+      { text: `${after?.passed ? 'Passes' : 'FAILS'}: ${opened.bind(step.title)}`, bold: true },
+      {
+        text: `Before: ${before ? answerWords(before, session) : 'not measured'}`,
+        hang: 8,
+      },
+      { text: `After:  ${after ? retestWords(step, after) : 'not tested'}`, hang: 8 },
+    ]),
+  ];
+}
+
+const VERDICT_TITLES = {
+  cured: 'Cured',
+  'not-cured': 'Not cured',
+  changed: 'Changed',
+  'no-retest': 'Nothing was tested',
+} as const;
+
+function sentence(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+}
