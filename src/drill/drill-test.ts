@@ -2,7 +2,7 @@
 import { type Circuit, partName } from '../circuit/circuit.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
-import type { Bridge, Meter, MeterFunction, Probe, Setup, Test } from '../circuit/test.ts';
+import type { Meter, MeterFunction, Probe, Setup, Test } from '../circuit/test.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { TableTest } from '../suspects/prediction-table.ts';
 
@@ -150,20 +150,3 @@ const INSTRUMENTS = {
   pattern: 'scope',
   timing: 'scope beside a good signal',
 } as const;
-
-/** How the vehicle stands for the test, in a line; bridges and a spare sensor are named. */
-export function setupWords({ setup, wiggle }: DrillTest): string {
-  return [
-    setup.state.replace('-', ' '),
-    ...(setup.unplugged.length > 0 ? [`unplugged: ${setup.unplugged.join(', ')}`] : []),
-    ...setup.bridges.map(bridgeWords),
-    ...(setup.sensor === 'spare' ? ['a good spare sensor'] : []),
-    ...(setup.target === 'moving' ? ['the target moves'] : []),
-    ...(wiggle ? ['harness moved'] : []),
-  ].join('; ');
-}
-
-function bridgeWords({ from, to, through }: Bridge): string {
-  const what = typeof through === 'object' ? `${through.ohms} ohm` : through.replace('-', ' ');
-  return `${what} from ${from} to ${to}`;
-}

@@ -1,14 +1,16 @@
 /** A drill in words, for the screens, the dialogue and the terminal alike. Nothing here knows the answer before the debrief does. */
 
+import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Expected } from '../circuit/model.ts';
+import { emptyJob } from '../procedure/job.ts';
+import { setupWords } from '../procedure/test-words.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import { percent } from '../suspects/what-changed.ts';
 import type { Debrief } from './debrief.ts';
 import type { Drill } from './drill.ts';
 import type { DrillMeasured, ScorePart } from './drill-events.ts';
 import type { DrillTest } from './drill-test.ts';
-import { setupWords } from './drill-test.ts';
 import type { DrillWorld } from './drill-world.ts';
 
 /** What the student is told at the start. */
@@ -65,9 +67,21 @@ function expectedWords(expected: Expected): string {
   return low === high ? low : `${low} to ${high}`;
 }
 
+/** How the vehicle stands for a test, in a line. */
+export function arrangedWords(
+  { setup, wiggle }: Pick<DrillTest, 'setup' | 'wiggle'>,
+  circuit: Circuit,
+): string {
+  const words = setupWords(setup, emptyJob(''), circuit);
+  return wiggle ? `${words}; harness moved` : words;
+}
+
 /** One reading in a line. */
-export function readingLine({ words, test, found, minutes }: DrillMeasured): string {
-  return `${words} (${setupWords(test)}): ${found}; ${minutes} min`;
+export function readingLine(
+  { words, test, found, minutes }: DrillMeasured,
+  circuit: Circuit,
+): string {
+  return `${words} (${arrangedWords(test, circuit)}): ${found}; ${minutes} min`;
 }
 
 /** A capture in lines: what was found, what is against it where the level says so, and what it looks like. */

@@ -37,20 +37,52 @@ export function stepWhere(step: Step, job: Job, circuit: Circuit | null): string
     : '';
 }
 
-/** `key on, engine off; sensor unplugged; lead from … to …`. */
+/** `key on, engine off`. */
+export function stateWords(state: VehicleState): string {
+  return STATE_WORDS[state] ?? state;
+}
+
+/** The same for a title: `key on`. */
+export function shortStateWords(state: VehicleState): string {
+  return state.replace('-', ' ');
+}
+
+/** How the vehicle stands, without what is clipped to it: `key on, engine off; crankshaft position sensor unplugged`. */
+export function vehicleWords(setup: Setup, circuit: Circuit | null): string {
+  return standing(setup, circuit, []);
+}
+
+/** The same and what is clipped where: `...; lead from … to …`. */
 export function setupWords(setup: Setup, job: Job, circuit: Circuit | null): string {
-  const words: string[] = [STATE_WORDS[setup.state] ?? setup.state];
-  for (const part of setup.unplugged) words.push(`${thingWords(part, circuit)} unplugged`);
-  for (const { from, to, through } of setup.bridges) {
+  const clipped = setup.bridges.map(({ from, to, through }) => {
     const what =
       typeof through === 'string' ? through.replace('-', ' ') : `${through.ohms} ohm resistor`;
-    words.push(
-      `${what} from ${terminalWords(from, job, circuit)} to ${terminalWords(to, job, circuit)}`,
-    );
-  }
-  if (setup.sensor === 'spare') words.push('known-good sensor plugged in');
-  if (setup.target === 'moving') words.push('target moving');
-  return words.join('; ');
+    return `${what} from ${terminalWords(from, job, circuit)} to ${terminalWords(to, job, circuit)}`;
+  });
+  return standing(setup, circuit, clipped);
+}
+
+function standing(
+  { state, unplugged, sensor, target }: Setup,
+  circuit: Circuit | null,
+  clipped: readonly string[],
+): string {
+  // With the engine turning, so does the target.
+  const byHand = target === 'moving' && (state === 'key-on' || state === 'key-off');
+  return [
+    stateWords(state),
+    ...unplugged.map((part) => `${thingWords(part, circuit)} unplugged`),
+    ...clipped,
+    ...(sensor === 'spare' ? ['known-good sensor plugged in'] : []),
+    ...(byHand ? [moveWords(circuit)] : []),
+  ].join('; ');
+}
+
+/** A potentiometer is moved itself; other sensors have something pass them. */
+function moveWords(circuit: Circuit | null): string {
+  return circuit?.parts.some(({ kind }) => kind === 'potentiometer')
+    ? 'sensor moved through its travel'
+    : 'target moved past the sensor';
 }
 
 /** The instrument of a look or a question; readings carry their own. */

@@ -62,7 +62,9 @@ export function drillRecordLines({ drill, debrief }: DrillRecord): string[] {
   const head = [`Drill of ${student === '' ? 'nobody named' : student}, ${at}`];
   if (debrief) return [...head, ...openingLines(drill), '', ...debriefLines(debrief)];
   const measured =
-    drill.readings.length === 0 ? ['Nothing was measured yet.'] : drill.readings.map(readingLine);
+    drill.readings.length === 0
+      ? ['Nothing was measured yet.']
+      : drill.readings.map((one) => readingLine(one, drill.opened.circuit));
   return [...head, ...openingLines(drill), '', ...measured, '', 'The drill is not finished.'];
 }
 

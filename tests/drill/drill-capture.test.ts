@@ -65,7 +65,7 @@ describe('a capture in a drill', () => {
     expect(measures.rpm).toBeCloseTo(200, 0);
     expect(words.join()).toMatch(/tooth \d+ is missing/);
     expect(channels[0]!.points.length).toBeGreaterThan(100);
-    expect(readingLine(reading!)).toContain('captured: switched,');
+    expect(readingLine(reading!, hall)).toContain('captured: switched,');
   });
 
   test('costs what any picture at this place costs', () => {

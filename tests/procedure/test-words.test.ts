@@ -4,6 +4,7 @@ import {
   expectedRangeWords,
   instrumentWords,
   setupWords,
+  vehicleWords,
   whereWords,
 } from '../../src/procedure/test-words.ts';
 import { CIRCUIT, JOB } from '../records/sample-session.ts';
@@ -46,8 +47,23 @@ it('a setup says the state, what is unplugged, bridged, fitted and moving', () =
   };
   expect(setupWords(setup, JOB, null)).toBe(
     'engine cranking; sensor unplugged; test light from sensor feed, pin 1 (RD/BU) to module signal; ' +
-      '470 ohm resistor from sensor ground, pin 2 (BN) to battery negative; known-good sensor plugged in; target moving',
+      '470 ohm resistor from sensor ground, pin 2 (BN) to battery negative; known-good sensor plugged in',
   );
+});
+
+it('a target is said to be moved only where no engine moves it, a potentiometer as itself', () => {
+  const setup: Setup = {
+    state: 'key-on',
+    unplugged: [],
+    bridges: [],
+    sensor: 'fitted',
+    target: 'moving',
+  };
+  expect(vehicleWords(setup, null)).toBe('key on, engine off; target moved past the sensor');
+  const [part] = CIRCUIT.parts;
+  const throttle = { ...CIRCUIT, parts: [{ ...part!, kind: 'potentiometer' }] } as typeof CIRCUIT;
+  expect(vehicleWords(setup, throttle)).toBe('key on, engine off; sensor moved through its travel');
+  expect(vehicleWords({ ...setup, state: 'running' }, null)).toBe('engine running');
 });
 
 it('an ohmmeter that finds nothing shows OL, and so it is said', () => {

@@ -161,7 +161,9 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
                 'What you have measured',
                 drill.readings.length === 0
                   ? ['Nothing yet.']
-                  : drill.readings.map((one, index) => `${index + 1}  ${readingLine(one)}`),
+                  : drill.readings.map(
+                      (one, index) => `${index + 1}  ${readingLine(one, drill.opened.circuit)}`,
+                    ),
               );
             else if (key === 'diagnose') setPage({ name: 'diagnosis', chosen: [] });
             else onLeave();

@@ -1,7 +1,6 @@
 /** A drill as a dialogue of lines: for screen readers, pipes, dumb terminals and whoever likes it so. */
 
 import { standardTests } from '../../circuit/standard-tests.ts';
-import type { VehicleState } from '../../circuit/test.ts';
 import { pendingFor, presentDrillStep, stepTest } from '../../drill/decide-drill.ts';
 import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import {
@@ -12,8 +11,9 @@ import {
   leadPlaces,
   testFrom,
 } from '../../drill/drill-setup.ts';
-import { type DrillTest, setupWords } from '../../drill/drill-test.ts';
+import type { DrillTest } from '../../drill/drill-test.ts';
 import {
+  arrangedWords,
   countWords,
   debriefLines,
   goodValue,
@@ -24,6 +24,7 @@ import {
 } from '../../drill/drill-words.ts';
 import { bindText } from '../../procedure/bind-text.ts';
 import { emptyJob } from '../../procedure/job.ts';
+import { shortStateWords } from '../../procedure/test-words.ts';
 import type { Dialogue } from '../plain/plain-session.ts';
 import { capturePlot } from '../screens/capture-plot.ts';
 
@@ -69,7 +70,7 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
     }
     say('');
     const line = await ask(
-      `[${countWords(drill.readings.length, 'reading')}, ${Math.round(drill.minutes * 10) / 10} min; ${setupWords({ ...arrangement, probe: NO_PROBE })}] `,
+      `[${countWords(drill.readings.length, 'reading')}, ${Math.round(drill.minutes * 10) / 10} min; ${arrangedWords(arrangement, circuit)}] `,
     );
     if (line === null) return 'input-ended';
     const text = line.trim();
@@ -110,9 +111,6 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
   }
 }
 
-/** Stands where a probe must, for words on the arrangement alone. */
-const NO_PROBE = { kind: 'inspect', of: '' } as const;
-
 const LISTS: Readonly<Record<string, (hand: DrillInHand) => readonly string[]>> = {
   plot: ({ drill }) => {
     const last = drill().readings.findLast(({ capture: saved }) => saved !== undefined)?.capture;
@@ -130,7 +128,9 @@ const LISTS: Readonly<Record<string, (hand: DrillInHand) => readonly string[]>> 
       ({ words }, index) => `  ${String(index + 1).padStart(2)}  ${words}`,
     ),
   readings: ({ drill }) =>
-    drill().readings.map((one, index) => `  ${index + 1}  ${readingLine(one)}`),
+    drill().readings.map(
+      (one, index) => `  ${index + 1}  ${readingLine(one, drill().opened.circuit)}`,
+    ),
   sketch: ({ sketch }) => sketch(null, SKETCH_COLUMNS),
   suspects: ({ drill, world }) =>
     drill().level.suspects
@@ -194,7 +194,7 @@ async function measure(
 function shown(hand: DrillInHand, say: Dialogue['say']): void {
   const last = hand.drill().readings.at(-1);
   if (!last) return;
-  say(readingLine(last));
+  say(readingLine(last, hand.drill().opened.circuit));
   if (last.capture) {
     for (const words of last.capture.words) say(words);
     say('Its picture: plot');
@@ -211,16 +211,12 @@ async function cautionsRead(
   const pending = pendingFor(hand.drill(), test, hand.world);
   if (pending.length === 0) return true;
   for (const { word, say: text } of pending) say(`${word}: ${text}`);
-  const line = await ask(`Read and understood, ${stateWords(test.setup.state)}? Type yes: `);
+  const line = await ask(`Read and understood, ${shortStateWords(test.setup.state)}? Type yes: `);
   if (line?.trim().toLowerCase() !== 'yes') {
     say('Not acknowledged, so nothing was done.');
     return false;
   }
   return hand.perform({ type: 'acknowledge', test }).refused === null;
-}
-
-function stateWords(state: VehicleState): string {
-  return state.replace('-', ' ');
 }
 
 function tell({ words, fix }: { words: string; fix: string }, say: Dialogue['say']): void {

@@ -6,7 +6,7 @@ import { testTakesCapture } from '../../session/capture-step.ts';
 import type { Performed } from '../../session/driver.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { setupWords } from '../screens/step-words.ts';
+import { vehicleLine } from '../screens/step-words.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import type { Dialogue } from './plain-session.ts';
 
@@ -50,7 +50,7 @@ export async function doProposal(
     say('There is no proposed test of that number; see them with "next".');
     return;
   }
-  say(`${proposal.words}. ${setupWords(proposal.test.setup, driver.session())}`);
+  say(`${proposal.words}. ${vehicleLine(proposal.test.setup, driver.session())}`);
   if (!(await acknowledged(opened, proposal, dialogue))) return;
   say(`A healthy circuit shows: ${proposal.healthy}`);
   const shows = opened.benchShows(proposal.test);

@@ -13,7 +13,7 @@ import {
 } from '../../session/retest.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { answerWords, expectedWords, retestWords, setupWords } from '../screens/step-words.ts';
+import { answerWords, expectedWords, retestWords, vehicleLine } from '../screens/step-words.ts';
 import { askCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import type { Dialogue } from './plain-session.ts';
@@ -74,7 +74,7 @@ function present(
 ): void {
   const session = opened.driver.session();
   const { before } = retestLines(session).find((line) => line.step.id === step.id)!;
-  say(`${opened.bind(step.title)}. ${setupWords(step.setup, session)}`);
+  say(`${opened.bind(step.title)}. ${vehicleLine(step.setup, session)}`);
   say(opened.bind(step.say));
   if (before) say(`Before the repair: ${answerWords(before, session)}`);
   const expected = expectedWords(step);

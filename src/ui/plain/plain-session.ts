@@ -12,7 +12,7 @@ import { expectedReading } from '../../session/expected-reading.ts';
 import { presentStep } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { expectedWords, setupWords, testOf } from '../screens/step-words.ts';
+import { expectedWords, testOf, vehicleLine } from '../screens/step-words.ts';
 import { askCautions } from './ask-cautions.ts';
 import { saySums, takeCapture } from './plain-capture.ts';
 import { concludeOn, doProposal, sayNextTests, saySuspects } from './plain-extra.ts';
@@ -104,7 +104,7 @@ function present(opened: OpenedSession, step: Step, say: (line: string) => void)
   }
   const number = driver.session().trail.length;
   say(`Step ${number}: ${bind(step.title)}`);
-  say(setupWords(step.setup, driver.session()));
+  say(vehicleLine(step.setup, driver.session()));
   say(bind(step.say));
   if (step.why !== '') say(`Why: ${bind(step.why)}`);
   const expected = expectedWords(step);

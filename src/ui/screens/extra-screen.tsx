@@ -19,7 +19,7 @@ import { choiceAfter } from './choice-prompt-state.ts';
 import { ChoiceView, choiceRows, NumberView, numberRows, wrappedRows } from './prompt-view.tsx';
 import { type ReadingContext, readingPrompt, readingPromptAfter } from './reading-prompt-state.ts';
 import { CAPTURE_KEY } from './session-keys.ts';
-import { lookWords, stateWords } from './step-words.ts';
+import { lookWords, vehicleLine } from './step-words.ts';
 
 export interface ExtraScreenProps {
   readonly opened: OpenedSession;
@@ -60,7 +60,7 @@ export function ExtraScreen(props: ExtraScreenProps) {
   const lines = textBlock(
     [
       { text: opened.bind(words), bold: true },
-      `Vehicle: ${stateWords(test.setup.state)}.${offWords(test.setup.unplugged)}`,
+      vehicleLine(test.setup, opened.driver.session()),
       { text: `Why: ${opened.bind(proposal.why)}`, hang: 5 },
       ...(proposal.healthy === ''
         ? []
@@ -137,8 +137,4 @@ export function ExtraScreen(props: ExtraScreenProps) {
       )}
     </Frame>
   );
-}
-
-function offWords(unplugged: readonly string[]): string {
-  return unplugged.length === 0 ? '' : ` Connector off: ${unplugged.join(', ')}.`;
 }

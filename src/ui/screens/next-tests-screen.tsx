@@ -14,7 +14,7 @@ import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { choiceAfter } from './choice-prompt-state.ts';
 import { minutesWords } from './conclusion-words.ts';
-import { stateWords } from './step-words.ts';
+import { vehicleLine } from './step-words.ts';
 
 export interface NextTestsScreenProps {
   readonly opened: OpenedSession;
@@ -89,10 +89,9 @@ export function NextTestsScreen(props: NextTestsScreenProps) {
 
 function detailOf(proposal: Proposal, opened: OpenedSession): Paragraph[] {
   const { setup } = proposal.test;
-  const off = setup.unplugged.length === 0 ? '' : ` Connector off: ${setup.unplugged.join(', ')}.`;
   return [
     { text: `Why: ${opened.bind(proposal.why)}`, hang: 5 },
-    { text: `Vehicle: ${stateWords(setup.state)}.${off}` },
+    { text: vehicleLine(setup, opened.driver.session()) },
     ...(proposal.needs.length === 0
       ? []
       : [{ text: `Needs: ${proposal.needs.join(', ')}`, hang: 7 }]),

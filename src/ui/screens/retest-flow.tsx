@@ -21,7 +21,7 @@ import { RetestVerdictScreen } from './retest-verdict-screen.tsx';
 import { type SessionAction, withFooter } from './session-keys.ts';
 import { sketchPage, sumsPage } from './step-pages.ts';
 import { StepScreen } from './step-screen.tsx';
-import { answerWords, retestWords, stateWords } from './step-words.ts';
+import { answerWords, loudState, retestWords } from './step-words.ts';
 
 export interface RetestFlowProps {
   readonly opened: OpenedSession;
@@ -136,7 +136,7 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
         key={asking}
         cautions={cautions}
         aside={`after the repair, ${progress}`}
-        before={`Next: ${opened.bind(step.title)}. Vehicle: ${stateWords(step.setup.state)}.`}
+        before={`Next: ${opened.bind(step.title)}. Vehicle: ${loudState(step.setup.state)}.`}
         message={message}
         clock={clock}
         keys={withFooter(['pause', 'help'])}

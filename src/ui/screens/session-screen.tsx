@@ -24,7 +24,7 @@ import { RetestFlow } from './retest-flow.tsx';
 import { type SessionAction, withFooter } from './session-keys.ts';
 import { sketchPage, sumsPage } from './step-pages.ts';
 import { StepScreen } from './step-screen.tsx';
-import { stateWords } from './step-words.ts';
+import { loudState } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
 import { TextQuestion } from './text-question.tsx';
 import { useWeighed } from './use-weighed.ts';
@@ -334,7 +334,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
         key={`${step.id} ${session.trail.length}`}
         cautions={cautions}
         aside={`step ${session.trail.length}`}
-        before={`Next: ${opened.bind(step.title)}. Vehicle: ${stateWords(step.setup.state)}.`}
+        before={`Next: ${opened.bind(step.title)}. Vehicle: ${loudState(step.setup.state)}.`}
         message={message}
         clock={clock}
         keys={withFooter(['back', 'pause', 'help'])}
@@ -409,7 +409,7 @@ function ExtraTest(props: {
     <CautionScreen
       cautions={cautions}
       aside="a test outside the procedure"
-      before={`Next: ${opened.bind(proposal.words)}. Vehicle: ${stateWords(test.setup.state)}.`}
+      before={`Next: ${opened.bind(proposal.words)}. Vehicle: ${loudState(test.setup.state)}.`}
       message={props.message}
       clock={clock}
       keys={[{ keys: ['escape'], show: 'Esc', help: 'not now' }]}

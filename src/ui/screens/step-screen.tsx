@@ -2,6 +2,7 @@
 import { Box } from 'ink';
 import { useState } from 'react';
 import type { Step } from '../../procedure/procedure.ts';
+import { shortStateWords } from '../../procedure/test-words.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -20,7 +21,7 @@ import type { KeyTiming } from './deliberate-state.ts';
 import type { Asked } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { SESSION_KEYS, type SessionAction, withFooter } from './session-keys.ts';
-import { shortStateWords, stepParagraphs, testOf } from './step-words.ts';
+import { stepParagraphs, testOf } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 
 export interface StepScreenProps {

@@ -4,57 +4,29 @@ import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Setup, Test, VehicleState } from '../../circuit/test.ts';
 import type { LookStep, MeasureStep, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
-import { expectedRangeWords } from '../../procedure/test-words.ts';
+import { expectedRangeWords, stateWords, vehicleWords } from '../../procedure/test-words.ts';
 import { type Answer, isAnswer, type RetestRecorded } from '../../session/events.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 
-const STATE_WORDS: Readonly<Record<VehicleState, string>> = {
-  'key-off': 'key off',
-  'key-on': 'key on, engine not running',
-  cranking: 'starter cranking the engine',
-  running: 'ENGINE RUNNING',
-};
-
-/** `key on, engine not running`. */
-export function stateWords(state: VehicleState): string {
-  return STATE_WORDS[state];
+/** The vehicle's state; what can hurt stands out without colour. */
+export function loudState(state: VehicleState): string {
+  return loud(stateWords(state));
 }
 
-/** The same for a title: `key on`. */
-export function shortStateWords(state: VehicleState): string {
-  return state.replace('-', ' ');
+/** How the vehicle must stand before the leads go on, as a sentence. */
+export function vehicleLine(setup: Setup, session: Session): string {
+  return `Vehicle: ${loud(vehicleWords(setup, session.opened.circuit))}.`;
 }
 
-/** Vehicle state and what else must be so before the leads go on. */
-export function setupWords(setup: Setup, session: Session): string {
-  const parts = session.opened.circuit?.parts ?? [];
-  const named = (name: string) => parts.find((part) => part.name === name)?.words || name;
-  const off = setup.unplugged.map(named).join(', ');
-  return [
-    `Vehicle: ${stateWords(setup.state)}.`,
-    off === '' ? '' : `Connector off: ${off}.`,
-    setup.sensor === 'spare' ? 'A sensor known to be good is plugged in.' : '',
-    setup.target === 'moving' && (setup.state === 'key-on' || setup.state === 'key-off')
-      ? moveWords(session)
-      : '',
-  ]
-    .filter(Boolean)
-    .join(' ');
+function loud(words: string): string {
+  return words.replace('engine running', 'ENGINE RUNNING');
 }
 
 /** Words of a look; a name that is none stands for itself. */
 export function lookWords(look: string): string {
   return (LOOK_WORDS as Readonly<Record<string, string>>)[look] ?? look;
-}
-
-/** A potentiometer is moved itself; other sensors have something pass them. */
-function moveWords(session: Session): string {
-  const parts = session.opened.circuit?.parts ?? [];
-  return parts.some(({ kind }) => kind === 'potentiometer')
-    ? 'Move the sensor through its travel.'
-    : 'Move the target past the sensor.';
 }
 
 /** What a healthy circuit shows here, or null where nothing is expected. */
@@ -86,7 +58,7 @@ export function stepParagraphs(
     ...(session.opened.from !== undefined && session.trail.length === 1
       ? [{ text: 'The session begins here, in the middle of the procedure.' }]
       : []),
-    { text: setupWords(step.setup, session) },
+    { text: vehicleLine(step.setup, session) },
     { text: '' },
     { text: opened.bind(step.say).trim(), colour: 'cyan' },
     ...(expected === null ? [] : [{ text: `Good is: ${expected}`, bold: true, hang: 9 }]),

@@ -17,7 +17,7 @@ describe('a session at 80 x 24', () => {
       │ The circuit is live. Take off rings and watch, and touch one terminal at a   │
       │ time.                                                                        │
       │                                                                              │
-      │ Next: Feed at the sensor. Vehicle: key on, engine not running.               │
+      │ Next: Feed at the sensor. Vehicle: key on, engine off.                       │
       │ The maker's procedure, local rules and qualified practice come first.        │
       │                                                                              │
       │                                                                              │
@@ -40,7 +40,7 @@ describe('a session at 80 x 24', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 1 · key on ─┐
       │ Step 1: Feed at the sensor                                                   │
-      │ Vehicle: key on, engine not running.                                         │
+      │ Vehicle: key on, engine off.                                                 │
       │                                                                              │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, black lead on       │
       │ battery negative.                                                            │
@@ -71,7 +71,7 @@ describe('a session at 80 x 24', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 1 · key on ─┐
       │ Step 1: Feed at the sensor                                                   │
-      │ Vehicle: key on, engine not running.                                         │
+      │ Vehicle: key on, engine off.                                                 │
       │                                                                              │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, black lead on       │
       │ battery negative.                                                            │
@@ -102,7 +102,7 @@ describe('a session at 80 x 24', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 2 · key on ─┐
       │ Step 2: Ground under load                                                    │
-      │ Vehicle: key on, engine not running.                                         │
+      │ Vehicle: key on, engine off.                                                 │
       │                                                                              │
       │ LED test light from battery positive to sensor ground, pin 3 (BK).           │
       │ Good is: the light is bright                                                 │
@@ -192,7 +192,8 @@ describe('a session at 80 x 24', () => {
       │ The session file                                                             │
       │   sessions/dray-no-start.jsonl                                               │
       │                                                                              │
-      │ After the repair: 2 tests must pass. Do them with:                           │
+      │ After the repair 2 tests must pass. Press r when it is done, today or later: │
+      │ open this session again, or type                                             │
       │   ohmward retest sessions/dray-no-start.jsonl                                │
       │                                                                              │
       │                                                                              │
@@ -203,10 +204,9 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       │                                                                              │
-      │                                                                              │
-      │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] leave the session  [F2] back into it, change an answer               │
+      │ [Enter] leave the session  [r] test after the repair                         │
+      │ [F2] back into it, change an answer                                          │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -249,7 +249,7 @@ describe('a session at 80 x 24', () => {
       │   3  4 min: The same voltage with the engine running                         │
       │                                                                              │
       │ Why: It parts feed and ground, which stand level now.                        │
-      │ Vehicle: key on, engine not running.                                         │
+      │ Vehicle: key on, engine off.                                                 │
       │ Needs: meter                                                                 │
       │ Good is: below 0.1 V                                                         │
       │                                                                              │
@@ -272,7 +272,7 @@ describe('a session at 80 x 24', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ A test outside the procedure ─────────────────────── then back to the step ─┐
       │ Voltage from sensor ground, pin 3 (BK) to battery negative                   │
-      │ Vehicle: key on, engine not running.                                         │
+      │ Vehicle: key on, engine off.                                                 │
       │ Why: It parts feed and ground, which stand level now.                        │
       │ Good is: below 0.1 V                                                         │
       │                                                                              │
@@ -334,7 +334,7 @@ describe('a session at 60 x 20', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────── step 1 · key on ─┐
       │ Step 1: Feed at the sensor                               │
-      │ Vehicle: key on, engine not running.                     │
+      │ Vehicle: key on, engine off.                             │
       │                                                          │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, │
       │ black lead on battery negative.                          │
@@ -411,7 +411,7 @@ describe('a session at 60 x 20', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────── step 1 · key on ─┐
       │ Step 1: Feed at the sensor                               │
-      │ Vehicle: key on, engine not running.                     │
+      │ Vehicle: key on, engine off.                             │
       │                                                          │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, │
       │ black lead on battery negative.                          │
