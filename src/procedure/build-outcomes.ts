@@ -1,0 +1,182 @@
+/** Where a step leads: outcomes of a number by limits, of a picture or a light by looks. */
+import type { Look } from '../circuit/test.ts';
+import { parseQuantity, parseToleranced } from '../quantity/parse-quantity.ts';
+import { nearestName } from '../source/nearest-name.ts';
+import type { Path } from '../source/parse-yaml.ts';
+import { checkRanges } from './check-ranges.ts';
+import type { Outcome as OutcomeDraft } from './generated/procedure.mjs';
+import type { ExpectedRange, MeasureUnit, RangeOutcome } from './procedure.ts';
+import { type StepDraftReader, words } from './step-draft-reader.ts';
+
+/** Outcomes of a number; `span` is what the circuit computes as good, or null. */
+export function rangeOutcomes(
+  at: StepDraftReader,
+  drafts: Readonly<Record<string, OutcomeDraft>>,
+  unit: MeasureUnit,
+  span: ExpectedRange | null,
+): RangeOutcome[] {
+  const read = Object.entries(drafts).map(([name, draft]) => {
+    const path = ['outcomes', name];
+    if (draft.look !== undefined || draft.looks !== undefined)
+      at.add(
+        'wrong-outcome',
+        path,
+        'a number has limits, not looks',
+        'write "from" and "to", or "below" or "above", with a unit',
+        'key',
+      );
+    const from = limit(at, draft.from ?? draft.above, unit, [
+      ...path,
+      draft.from === undefined ? 'above' : 'from',
+    ]);
+    const to = limit(at, draft.to ?? draft.below, unit, [
+      ...path,
+      draft.to === undefined ? 'below' : 'to',
+    ]);
+    return { ...outcomeOf(at, name, draft), from, to };
+  });
+  return span ? withComputed(read, span) : read;
+}
+
+/** `good` takes the computed span, `low` and `high` what is beside it, up to limits the author wrote. */
+function withComputed(outcomes: readonly RangeOutcome[], span: ExpectedRange): RangeOutcome[] {
+  const names = new Set(outcomes.map(({ name }) => name));
+  const low = names.has('low') ? span.low : null;
+  const high = names.has('high') ? span.high : null;
+  const written = outcomes.filter(({ from, to }) => from !== null || to !== null);
+  const spanLow = span.low ?? Number.NEGATIVE_INFINITY;
+  const spanHigh = span.high ?? Number.POSITIVE_INFINITY;
+  const below = Math.max(
+    ...written.flatMap(({ to }) => (to !== null && to <= spanLow ? [to] : [])),
+    Number.NEGATIVE_INFINITY,
+  );
+  const above = Math.min(
+    ...written.flatMap(({ from }) => (from !== null && from >= spanHigh ? [from] : [])),
+    Number.POSITIVE_INFINITY,
+  );
+  return outcomes.map((outcome) => {
+    if (outcome.from !== null || outcome.to !== null) return outcome;
+    if (outcome.name === 'good') return { ...outcome, from: low, to: high };
+    if (outcome.name === 'low')
+      return { ...outcome, from: Number.isFinite(below) ? below : null, to: span.low };
+    if (outcome.name === 'high')
+      return { ...outcome, from: span.high, to: Number.isFinite(above) ? above : null };
+    return outcome;
+  });
+}
+
+/** What every outcome has: its name, its words, where it goes. */
+export function outcomeOf(at: StepDraftReader, name: string, draft: OutcomeDraft) {
+  return {
+    name,
+    words:
+      draft.words === undefined ? words(name) : at.bound(draft.words, ['outcomes', name, 'words']),
+    go: at.target(draft.go, ['outcomes', name, 'go']),
+  };
+}
+
+function limit(
+  at: StepDraftReader,
+  text: string | undefined,
+  unit: MeasureUnit,
+  path: Path,
+): number | null {
+  if (text === undefined) return null;
+  const read = parseQuantity(text);
+  if (read && read.unit === unit) return read.value;
+  at.add('bad-value', path, `"${text}" is not a value in ${unit}`, `for example: 4.75 ${unit}`);
+  return null;
+}
+
+/** Tells gaps and overlaps between the limits. */
+export function tellRanges(
+  at: StepDraftReader,
+  outcomes: readonly RangeOutcome[],
+  unit: MeasureUnit,
+): void {
+  for (const fault of checkRanges(outcomes, unit)) {
+    const codes = {
+      empty: 'empty-range',
+      overlap: 'overlapping-ranges',
+      gap: 'range-gap',
+    } as const;
+    const fixes = {
+      empty: 'the lower limit stands first',
+      overlap: 'let one begin exactly where the other ends: "from" counts, "to" does not',
+      gap: 'let one outcome reach to where the next begins, or add one',
+    } as const;
+    at.add(codes[fault.kind], ['outcomes', fault.outcome], fault.words, fixes[fault.kind], 'key');
+  }
+}
+
+/** The author's own idea of good: `expect: 4.75 V .. 5.25 V`, or the limits of the outcome called good. */
+export function authoredRange(
+  at: StepDraftReader,
+  unit: MeasureUnit,
+  outcomes: readonly RangeOutcome[],
+): ExpectedRange | null {
+  const { expect } = at.draft;
+  if (expect !== undefined && expect !== 'computed') {
+    const read = parseToleranced(expect);
+    if (read?.unit === unit)
+      return { low: read.low, nominal: null, high: read.high, from: 'author' };
+    at.add(
+      'bad-value',
+      ['expect'],
+      `"${expect}" is neither "computed" nor a range in ${unit}`,
+      `for example: 4.75 ${unit} .. 5.25 ${unit}`,
+    );
+  }
+  const good = outcomes.find(({ name }) => name === 'good');
+  if (!good || (good.from === null && good.to === null)) return null;
+  return { low: good.from, nominal: null, high: good.to, from: 'author' };
+}
+
+/** The looks of one outcome: named, or its own name. */
+export function looksOf(
+  at: StepDraftReader,
+  name: string,
+  draft: OutcomeDraft,
+  known: readonly Look[],
+): Look[] {
+  const named = draft.looks ?? (draft.look === undefined ? [name as Look] : [draft.look]);
+  for (const look of named) {
+    if (known.includes(look)) continue;
+    const near = nearestName(look, known);
+    at.add(
+      'unknown-look',
+      ['outcomes', name],
+      `"${look}" is not what this instrument shows`,
+      near ? `did you mean "${near}"?` : `it shows: ${known.join(', ')}`,
+      'key',
+    );
+  }
+  return named;
+}
+
+/** Tells looks that no outcome holds, or two. */
+export function tellCoverage(
+  at: StepDraftReader,
+  outcomes: readonly { name: string; looks: readonly Look[] }[],
+  known: readonly Look[],
+): void {
+  for (const look of known) {
+    const holders = outcomes.filter(({ looks }) => looks.includes(look));
+    if (holders.length === 0)
+      at.add(
+        'look-gap',
+        ['outcomes'],
+        `nothing holds the look "${look}"`,
+        'add it to an outcome with "looks"',
+        'key',
+      );
+    if (holders.length > 1)
+      at.add(
+        'overlapping-looks',
+        ['outcomes', holders[1]!.name],
+        `the look "${look}" is also held by the outcome "${holders[0]!.name}"`,
+        'keep it in one of them',
+        'key',
+      );
+  }
+}

@@ -1,0 +1,86 @@
+/** How the vehicle and the leads stand for a step: state, what is unplugged, what is clipped where, which instrument looks. */
+import type { Bridge, Probe, Setup } from '../circuit/test.ts';
+import { parseQuantity } from '../quantity/parse-quantity.ts';
+import { nearestName } from '../source/nearest-name.ts';
+import type { Path } from '../source/parse-yaml.ts';
+import type { Measure } from './generated/procedure.mjs';
+import type { StepDraftReader } from './step-draft-reader.ts';
+
+const MOVING_PROBES: readonly string[] = ['pattern', 'counts', 'timing'];
+
+/** The setup of a step; `measure` is what it measures, null when nothing is. */
+export function setupOf(at: StepDraftReader, measure: Measure | null): Setup {
+  const { draft } = at;
+  const state = draft.state ?? 'key-off';
+  const kind = measure ? (Object.keys(measure)[0] ?? '') : '';
+  const turning = state === 'cranking' || state === 'running';
+  const unplugged = (draft.unplug ?? []).map((part, index) =>
+    at.lacks(part)
+      ? at.fill(part, ['unplug', index])
+      : unpluggable(at, at.fill(part, ['unplug', index]), ['unplug', index]),
+  );
+  return {
+    state,
+    unplugged: [...new Set(unplugged)].sort(),
+    bridges: bridges(at),
+    sensor: draft.spare ? 'spare' : 'fitted',
+    target: turning || draft.moving || MOVING_PROBES.includes(kind) ? 'moving' : 'still',
+  };
+}
+
+function unpluggable(at: StepDraftReader, name: string, path: Path): string {
+  const { circuit } = at.linker;
+  if (!circuit) return name;
+  const known = circuit.connectors.filter(({ unplugs }) => unplugs).map(({ part }) => part);
+  if (!known.includes(name)) {
+    const near = nearestName(name, known);
+    at.add(
+      'unknown-part',
+      path,
+      `"${name}" is no part that can be unplugged`,
+      near ? `did you mean "${near}"?` : `known: ${known.join(', ')}`,
+    );
+  }
+  return name;
+}
+
+function bridges(at: StepDraftReader): Bridge[] {
+  const { bridge } = at.draft;
+  if (bridge === undefined) return [];
+  const single = !Array.isArray(bridge);
+  return (single ? [bridge] : bridge).map((one, index) => {
+    const path = single ? ['bridge'] : ['bridge', index];
+    return {
+      from: at.terminal(one.from, [...path, 'from']),
+      to: at.terminal(one.to, [...path, 'to']),
+      through: through(at, one.through ?? 'lead', [...path, 'through']),
+    };
+  });
+}
+
+function through(at: StepDraftReader, value: string, path: Path): Bridge['through'] {
+  if (value === 'lead' || value === 'test-light' || value === 'lamp') return value;
+  const ohms = parseQuantity(value);
+  if (ohms?.unit === 'ohm' && ohms.value > 0) return { ohms: ohms.value };
+  at.add(
+    'bad-value',
+    path,
+    `"${value}" is not something to clip between two terminals`,
+    'one of: lead, test-light, lamp, or a resistance such as 1 kohm',
+  );
+  return 'lead';
+}
+
+/** Where the instrument looks; null for a number that the circuit knows nothing of. */
+export function probeOf(at: StepDraftReader, measure: Measure): Probe | null {
+  const kind = Object.keys(measure)[0] as keyof Measure;
+  if (kind === 'counts') return { kind, input: at.terminal(measure.counts!, ['measure', kind]) };
+  if (kind === 'inspect') return { kind, of: at.fill(measure.inspect!, ['measure', kind]) };
+  if (kind === 'reading') return null;
+  const [plus, minus] = measure[kind] as readonly string[];
+  return {
+    kind,
+    plus: at.terminal(plus!, ['measure', kind, 0]),
+    minus: at.terminal(minus!, ['measure', kind, 1]),
+  };
+}
