@@ -8,7 +8,7 @@ import { testKey } from '../circuit/test-key.ts';
 import { describeCode } from '../identify/describe-code.ts';
 import type { Job } from '../procedure/job.ts';
 import type { Procedure } from '../procedure/procedure.ts';
-import { whereWords } from '../procedure/test-words.ts';
+import { instrumentWords, setupWords, whereWords } from '../procedure/test-words.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import { corroborate } from '../suspects/corroborate.ts';
 import type { Reading } from '../suspects/likelihood.ts';
@@ -118,12 +118,14 @@ class ModelThinker implements Thinker {
     // With a group named, tests that part nothing in it are no news to anybody.
     const least = this.group(session, ranking, readings) === null ? 0 : WORTH_DOING_BITS;
     const worth = best.filter(({ bits }) => bits >= least);
-    return worth.map(({ test, cost, shows, why }) =>
-      this.proposal(
-        test,
-        cost.minutes,
-        shows.map(({ words, shows: shown }) => ({ repairWords: words, shown })),
-        why,
+    return this.toldApart(
+      worth.map(({ test, cost, shows, why }) =>
+        this.proposal(
+          test,
+          cost.minutes,
+          shows.map(({ words, shows: shown }) => ({ repairWords: words, shown })),
+          why,
+        ),
       ),
     );
   };
@@ -156,11 +158,25 @@ class ModelThinker implements Thinker {
       })),
       proven: weighed.proven,
       missing: weighed.missing,
-      wouldProve: weighed.offers.map(({ test, minutes }) =>
-        this.proposal(test, minutes, [], 'would support or break this conclusion'),
+      wouldProve: this.toldApart(
+        weighed.offers.map(({ test, minutes }) =>
+          this.proposal(test, minutes, [], 'would support or break this conclusion'),
+        ),
       ),
     };
   };
+
+  /** A procedure may give one title to two tests; then each says where and how it looks. */
+  private toldApart(proposals: readonly Proposal[]): Proposal[] {
+    return proposals.map((one) => {
+      const isTwin = proposals.some((other) => other !== one && other.words === one.words);
+      if (!isTwin) return one;
+      const { probe, setup } = one.test;
+      const where = whereWords(probe, this.job, this.circuit);
+      const standing = setupWords(setup, this.job, this.circuit);
+      return { ...one, words: `${one.words}: ${where}, ${instrumentWords(probe)} (${standing})` };
+    });
+  }
 
   private proposal(test: number, minutes: number, shows: Proposal['shows'], why: string): Proposal {
     const option = this.tests[test]!;

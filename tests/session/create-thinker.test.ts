@@ -7,6 +7,7 @@ import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import { type LinkedProcedure, linkProcedure } from '../../src/procedure/link-procedure.ts';
+import type { Step } from '../../src/procedure/procedure.ts';
 import { createThinker } from '../../src/session/create-thinker.ts';
 import { decide } from '../../src/session/decide.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
@@ -275,6 +276,22 @@ describe('a conclusion', () => {
     expect(weighed).toMatchObject({ proven: false, evidence: [] });
     expect(weighed.missing).toBeGreaterThan(0);
     expect(weighed.wouldProve.length).toBeGreaterThan(0);
+  });
+
+  it('offers no two tests by one name: where a procedure gives one title twice, the place is said', () => {
+    const { procedure: shipped } = linked;
+    const steps: Record<string, Step> = {};
+    for (const [id, step] of Object.entries(shipped.steps))
+      steps[id] = step.kind === 'conclude' ? step : { ...step, title: 'A test' };
+    const procedure = { ...shipped, steps };
+    const job = emptyJob('no start');
+    const thinker = createThinker(model, procedure, job);
+    const offered = Object.values(procedure.steps).flatMap((step) =>
+      step.kind === 'conclude' ? [thinker.weigh(begin(), step.faults).wouldProve] : [],
+    );
+    const names = offered.map((proposals) => proposals.map(({ words }) => words));
+    expect(names.flat().some((words) => words.startsWith('A test: '))).toBe(true);
+    for (const words of names) expect(new Set(words).size).toBe(words.length);
   });
 
   it('is backed by evidence in the words of the step that was asked', () => {
