@@ -1,0 +1,25 @@
+/**
+ * The tests that look for mutants of one room (OHMWARD_MUTATE): quick, without terminal, without a second solver over
+ * whole circuits, and with the same random numbers in every run.
+ */
+import { defineConfig } from 'vitest/config';
+
+const TESTS = {
+  quantity: ['tests/quantity', 'tests/outside/{quantity,calc}-*'],
+  session: ['tests/session', 'tests/hard/session-model*'],
+  suspects: ['tests/suspects', 'tests/outside/suspects-*'],
+  circuit: ['tests/circuit', 'tests/outside/circuit-{conformity,diode,textbook}*'],
+  proof: ['tests/proof'],
+};
+
+export default defineConfig({
+  test: {
+    include: TESTS[process.env.OHMWARD_MUTATE].flatMap((place) => [
+      `${place}.test.ts`,
+      `${place}/*.test.ts`,
+    ]),
+    setupFiles: ['scripts/mutate-setup.mjs'],
+    env: { CI: 'false', NO_COLOR: '1', OHMWARD_SEQUENCES: '30' },
+    testTimeout: 30_000,
+  },
+});
