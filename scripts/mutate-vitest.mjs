@@ -11,6 +11,10 @@ const TESTS = {
   circuit: ['tests/circuit', 'tests/outside/circuit-{conformity,diode,textbook}*'],
   proof: ['tests/proof'],
 };
+/** Campaigns over every circuit and fault, and whole commands: too slow to be repeated for each mutant. */
+const TOO_SLOW = ['tests/suspects/guide.test.ts', 'tests/proof/{mutants,check,new}.test.ts'];
+/** One circuit of each kind of sensor, without the two largest. */
+const CIRCUITS = 'current-two-wire,hall-module-fed,reluctor-two-wire,throttle-potentiometer';
 
 export default defineConfig({
   test: {
@@ -18,8 +22,9 @@ export default defineConfig({
       `${place}.test.ts`,
       `${place}/*.test.ts`,
     ]),
+    exclude: TOO_SLOW,
     setupFiles: ['scripts/mutate-setup.mjs'],
-    env: { CI: 'false', NO_COLOR: '1', OHMWARD_SEQUENCES: '30' },
+    env: { CI: 'false', NO_COLOR: '1', OHMWARD_SEQUENCES: '30', OHMWARD_CIRCUITS: CIRCUITS },
     testTimeout: 30_000,
   },
 });

@@ -1,9 +1,10 @@
 /** Reading circuit files: everything that can be wrong, all at once, each at its line. */
+import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { loopOhms } from '../../src/circuit/size-faults.ts';
-import { NAMES, shipped, textOf } from './shipped.ts';
+import { FOLDER, NAMES, shipped, textOf } from './shipped.ts';
 
 const GOOD = textOf('hall-module-fed');
 
@@ -27,7 +28,11 @@ describe('shipped circuits', () => {
   });
 
   test('there are the six families', () => {
-    expect(NAMES).toEqual([
+    expect(
+      readdirSync(FOLDER)
+        .sort()
+        .map((file) => file.replace('.yaml', '')),
+    ).toEqual([
       'current-two-wire',
       'hall-module-fed',
       'hall-relay-fed',
