@@ -76,7 +76,8 @@ async function mutate(room) {
   writeFileSync(`${folder}/${room}.txt`, `${list}\n`);
   console.log(list);
   const killed = results.filter(({ status }) => NOTICED.includes(status)).length;
-  return { room, killed, survived: missed.length, minutes };
+  const ignored = results.filter(({ status }) => status === 'Ignored').length;
+  return { room, killed, survived: missed.length, ignored, minutes };
 }
 
 /** `src/quantity/sums.ts:12:7 EqualityOperator "a < b" is "a <= b"`. */
@@ -98,15 +99,15 @@ function byPlace(a, b) {
 }
 
 function table(list) {
-  const lines = list.map(({ room, killed, survived, minutes }) => {
+  const lines = list.map(({ room, killed, survived, ignored, minutes }) => {
     const run = killed + survived;
     const score = share < 1 ? interval(killed, run) : `${percent(killed / run)} %`;
-    return `| ${room} | ${run} | ${killed} | ${survived} | ${score} | ${minutes.toFixed(1)} |`;
+    return `| ${room} | ${run} | ${killed} | ${survived} | ${score} | ${ignored} | ${minutes.toFixed(1)} |`;
   });
   const drawn = share < 1 ? ` (drawn: ${share}, seed ${values.seed})` : '';
   return [
-    `| room | mutants${drawn} | killed | survived | score | minutes |`,
-    '| --- | --- | --- | --- | --- | --- |',
+    `| room | mutants${drawn} | killed | survived | score | only at loading | minutes |`,
+    '| --- | --- | --- | --- | --- | --- | --- |',
     ...lines,
   ].join('\n');
 }

@@ -294,7 +294,8 @@ describe('two-wire current sensor', () => {
 
 describe.each(NAMES)('%s', (name) => {
   const circuit = shipped(name);
-  const samples = process.env['OHMWARD_LONG'] === '1' ? 32 : 5;
+  const short = process.env['OHMWARD_SHORT'] === '1' ? 1 : 5;
+  const samples = process.env['OHMWARD_LONG'] === '1' ? 32 : short;
   const model = modelOf(name, samples);
   const tests = standardTests(circuit);
 
