@@ -12,7 +12,10 @@ const TESTS = {
   proof: ['tests/proof'],
 };
 /** Campaigns over every circuit and fault, and whole commands: too slow to be repeated for each mutant. */
-const TOO_SLOW = ['tests/suspects/{guide,calibration}.test.ts', 'tests/proof/{mutants,check,new}.test.ts'];
+const TOO_SLOW = [
+  'tests/suspects/{guide,calibration}.test.ts',
+  'tests/proof/{mutants,check,new}.test.ts',
+];
 
 export default defineConfig({
   test: {
