@@ -8,7 +8,14 @@ import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import { buildTable, type TableTest } from '../../src/suspects/prediction-table.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { longestPath } from '../../src/suspects/strategy.ts';
-import { ALL_MEANS, COSTS, canDo, type Situation, testCost } from '../../src/suspects/test-cost.ts';
+import {
+  ALL_MEANS,
+  COSTS,
+  canDo,
+  type Situation,
+  situationAfter,
+  testCost,
+} from '../../src/suspects/test-cost.ts';
 import { look, simpleTest } from './tables.ts';
 
 const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });
@@ -65,6 +72,26 @@ describe('what a test costs', () => {
   test('alone, a change of state costs the walk to the seat as well', () => {
     const now = { ...AT_THE_START, reached: ['sensor'] };
     expect(cost(feed, now, false) - cost(feed, now, true)).toBeCloseTo(COSTS.aloneMinutes, 12);
+  });
+  test('after a test its state, connectors, places and clips stand', () => {
+    const asked = simpleTest('x', {
+      state: 'running',
+      unplugged: ['sensor', 'module'],
+      reaches: ['sensor'],
+      arrangement: 'clips',
+    });
+    const after = situationAfter(asked, { ...KEY_ON, reached: ['module'], arrangement: 'other' });
+    expect(after).toEqual({
+      state: 'running',
+      unplugged: ['module', 'sensor'],
+      reached: ['module', 'sensor'],
+      arrangement: 'clips',
+    });
+    expect(situationAfter(simpleTest('y'), after)).toEqual({
+      state: 'key-on',
+      unplugged: [],
+      reached: ['module', 'sensor'],
+    });
   });
   test('what is needed and not at hand, or not safe, rules a test out', () => {
     const asked = simpleTest('pattern', { needs: ['scope', 'helper'], state: 'cranking' });
@@ -275,6 +302,49 @@ describe('corroboration', () => {
     for (const id of FAULTS.slice(1)) expect(weigh(readings, [id]).proven).toBe(false);
     expect(weigh(readings).proven).toBe(true);
     expect(weigh(readings).offers).toEqual([]);
+  });
+  test('what is all but impossible is ruled out by the reading that spoke most against it', () => {
+    const found = weigh(wireOpen('pull-up at the sensor', 'pull-up at the module'));
+    for (const { repair, chance, ratio, reading } of found.ruledOut) {
+      expect(chance).toBeLessThan(0.02);
+      expect(ratio).toBeGreaterThan(1);
+      // the sensor and the wheel leave 5 V at both ends, the module 0 V at both
+      expect(reading).toBe(repair === 'repair module.dead' ? 1 : 0);
+    }
+    expect(found.ruledOut.map(({ repair }) => repair)).not.toContain('repair wire.signal.open');
+    expect(found.ruledOut.length).toBeGreaterThan(0);
+    expect(weigh([]).ruledOut).toEqual([]);
+  });
+  test('no offer is a test that was done, that is like one that told, or that cannot be done', () => {
+    const found = weigh(wireOpen('pull-up at the sensor', 'wheel'));
+    const offered = found.offers.map(({ test: index }) => tests[index]!.id);
+    expect(offered).not.toContain('wheel');
+    expect(offered).not.toContain('pull-up at the sensor');
+    const readings = wireOpen('pull-up at the sensor');
+    const poor = corroborate(table, {
+      concluded: ['wire.signal.open'],
+      readings,
+      ranking: rankSuspects(table, readings),
+      outcomes,
+      now: KEY_ON,
+      means: { has: ['meter'], helper: false, without: [] },
+    });
+    expect(poor.offers.map(({ test: index }) => tests[index]!.id)).toEqual([
+      'pull-up at the module',
+    ]);
+  });
+  test('when everything else is impossible nothing is missing', () => {
+    const prior = Float64Array.from([1, 0, 0, 0]);
+    const sure = corroborate(table, {
+      concluded: ['wire.signal.open'],
+      readings: [],
+      ranking: rankSuspects(table, [], prior),
+      prior,
+      outcomes,
+      now: KEY_ON,
+      means: ALL_MEANS,
+    });
+    expect(sure).toMatchObject({ proven: true, missing: 0, rival: null, offers: [] });
   });
   test('a fault that is not in the circuit is a mistake of the caller', () => {
     expect(() => weigh([], ['nothing'])).toThrow('no such fault');
