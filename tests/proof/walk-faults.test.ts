@@ -1,98 +1,23 @@
 /** Ways through a small tree over a model that shows what it is told to; where each sample ends is followed by hand. */
 import { describe, expect, test } from 'vitest';
-import type { Model } from '../../src/circuit/model.ts';
-import type { Shown, Test } from '../../src/circuit/test.ts';
-import type { Procedure, Step } from '../../src/procedure/procedure.ts';
+import type { Shown } from '../../src/circuit/test.ts';
+import type { Step } from '../../src/procedure/procedure.ts';
 import { judgeOf } from '../../src/proof/judge-ways.ts';
 import type { TellingTests } from '../../src/proof/telling-tests.ts';
 import { outcomeOf, testOf, walkFault, walkFaults } from '../../src/proof/walk-faults.ts';
-
-const setup = {
-  state: 'key-on',
-  unplugged: [],
-  bridges: [],
-  sensor: 'fitted',
-  target: 'still',
-} as const;
-const base = { title: '', family: 'signal', say: '', why: '', cautions: [], cannot: null, setup };
-const range = (name: string, from: number | null, to: number | null, go: string) => ({
-  name,
-  words: name,
-  from,
-  to,
-  go,
-});
-const measure = (id: string, more: object = {}): Step =>
-  ({
-    ...base,
-    id,
-    kind: 'measure',
-    minutes: 2,
-    probe: { kind: 'volts', plus: `${id}.plus`, minus: 'battery.negative' },
-    unit: 'V',
-    expected: null,
-    outcomes: [range('low', null, 4, 'broken'), range('good', 4, 6, 'light')],
-    ...more,
-  }) as Step;
-const STEPS: Record<string, Step> = {
-  prepare: { ...base, id: 'prepare', kind: 'act', minutes: 1, go: 'feed' } as Step,
-  feed: measure('feed'),
-  light: {
-    ...base,
-    id: 'light',
-    kind: 'look',
-    minutes: 3,
-    probe: { kind: 'light', plus: 'light.plus', minus: 'battery.negative' },
-    expected: ['lit'],
-    outcomes: [
-      { name: 'lit', words: '', looks: ['lit'], go: 'fine' },
-      { name: 'dim', words: '', looks: ['dim'], go: 'broken' },
-    ],
-  } as Step,
-  broken: end('broken', ['wire', 'twin']),
-  other: end('other', ['fuse']),
-  fine: end('fine', []),
-};
-
-function end(id: string, faults: readonly string[]): Step {
-  return { id, kind: 'conclude', title: '', faults, say: '', repair: '', customer: '', retest: [] };
-}
-
-function tree(start: string, steps: Record<string, Step> = {}): Procedure {
-  return {
-    ...base,
-    name: 't',
-    about: '',
-    circuit: null,
-    codes: [],
-    start,
-    steps: { ...STEPS, ...steps },
-  };
-}
-
-const FAULTS = [
-  { id: 'wire', repair: 'mend', weight: 3 },
-  { id: 'twin', repair: 'twin', weight: 1 },
-  { id: 'like-wire', repair: 'mend', weight: 1 },
-  { id: 'fuse', repair: 'fuse', weight: 1 },
-  { id: 'lost', repair: 'lost', weight: 1 },
-];
-const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });
-const light = (look: 'lit' | 'dim' | 'dark'): Shown => ({ kind: 'look', look });
-
-/** `shows[fault][place][sample]`; the last sample stands for all further ones. */
-function modelOf(shows: Record<string, Record<string, readonly Shown[]>>, samples = 4): Model {
-  return {
-    samples,
-    circuit: { faults: FAULTS },
-    shows: (fault: string, test: Test, sample: number) => {
-      const place = 'plus' in test.probe ? test.probe.plus.split('.')[0]! : '';
-      const list = shows[fault]?.[place] ?? shows['healthy']![place]!;
-      return list[Math.min(sample, list.length - 1)]!;
-    },
-  } as unknown as Model;
-}
-const HEALTHY = { feed: [volts(5)], light: [light('lit')] };
+import {
+  base,
+  FAULTS,
+  HEALTHY,
+  light,
+  measure,
+  modelOf,
+  range,
+  STEPS,
+  setup,
+  tree,
+  volts,
+} from './small-tree.ts';
 
 describe('a way', () => {
   test('keeps together the samples that go the same way, with their share and minutes', () => {
