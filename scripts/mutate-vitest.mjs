@@ -15,6 +15,7 @@ const TESTS = {
 const TOO_SLOW = [
   'tests/suspects/{guide,calibration}.test.ts',
   'tests/proof/{mutants,check,new}.test.ts',
+  'tests/circuit/{schema,predict}.test.ts',
 ];
 
 export default defineConfig({
