@@ -3,7 +3,7 @@
  * what is not drawn stands in the report as a compile error with its reason, and is in no score.
  */
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { appendFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { declareFactoryPlugin, PluginKind } from '@stryker-mutator/api/plugin';
 
 /** Letters, a blank, letters: a sentence for people, or a part of one. */
@@ -54,4 +54,21 @@ function drawMutants(options) {
 }
 drawMutants.inject = ['options'];
 
-export const strykerPlugins = [declareFactoryPlugin(PluginKind.Checker, 'draw', drawMutants)];
+/** Writes what became of each mutant as soon as it is known: a long run may be stopped and still tells something. */
+function tellMutants(options) {
+  writeFileSync(options.draw.results, '');
+  return {
+    onMutantTested({ status, fileName, mutatorName, location: { start }, replacement }) {
+      if (status === 'CompileError' || status === 'Ignored') return;
+      const place = `${fileName.slice(fileName.lastIndexOf('src/'))}:${start.line}:${start.column}`;
+      const line = [status, place, mutatorName, replacement.replace(/\s+/g, ' ').slice(0, 90)];
+      appendFileSync(options.draw.results, `${line.join(' ')}\n`);
+    },
+  };
+}
+tellMutants.inject = ['options'];
+
+export const strykerPlugins = [
+  declareFactoryPlugin(PluginKind.Checker, 'draw', drawMutants),
+  declareFactoryPlugin(PluginKind.Reporter, 'tell', tellMutants),
+];
