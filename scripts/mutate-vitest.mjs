@@ -3,6 +3,7 @@
  * whole circuits, and with the same random numbers in every run.
  */
 import { defineConfig } from 'vitest/config';
+import { BaseSequencer } from 'vitest/node';
 
 const TESTS = {
   quantity: ['tests/quantity', 'tests/outside/{quantity,calc}-*'],
@@ -18,6 +19,13 @@ const TOO_SLOW = [
   'tests/circuit/{schema,predict}.test.ts',
 ];
 
+/** The runner begins with the longest file; here the first test that fails ends the run, so the shortest goes first. */
+class ShortestFirst extends BaseSequencer {
+  async sort(files) {
+    return (await super.sort(files)).reverse();
+  }
+}
+
 export default defineConfig({
   test: {
     include: TESTS[process.env.OHMWARD_MUTATE].flatMap((place) => [
@@ -27,6 +35,7 @@ export default defineConfig({
     exclude: TOO_SLOW,
     setupFiles: ['scripts/mutate-setup.mjs'],
     env: { CI: 'false', NO_COLOR: '1', OHMWARD_SHORT: '1' },
+    sequence: { sequencer: ShortestFirst },
     testTimeout: 30_000,
   },
 });
