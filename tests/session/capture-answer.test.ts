@@ -44,6 +44,10 @@ function answer(
   return captureAnswer(step, { name: 'a.csv', sha256: '0'.repeat(64), from: 'file', capture }, of);
 }
 
+const ALL = (['full', 'weak', 'uneven', 'flat-high', 'flat-middle', 'flat-low'] as const).map(
+  (look) => ({ name: look, words: look, looks: [look], go: 'fine' }),
+);
+
 const lookOf = (...given: Parameters<typeof answer>) => {
   const { ok, ...rest } = answer(...given);
   return ok && 'command' in rest && rest.command.type === 'choose-outcome'
@@ -120,7 +124,7 @@ describe('a look', () => {
     ['pulses of which nothing is known', PULSES, null, 'full'],
     ['a slow sweep', channel((i) => 0.5 + i / 1000), known({ isTravel: true }), 'full'],
   ])('%s', (_, signal, of, look) => {
-    expect(lookOf({ ...LOOK, outcomes: everyLook() }, [signal], of)).toBe(look);
+    expect(lookOf({ ...LOOK, outcomes: ALL }, [signal], of)).toBe(look);
   });
 
   test('chooses the outcome that holds it, and says so', () => {
@@ -151,11 +155,53 @@ describe('a look', () => {
       words: expect.stringMatching(/in parts of full scale/),
     });
   });
+});
 
-  function everyLook(): LookStep['outcomes'] {
-    const looks = ['full', 'weak', 'uneven', 'flat-high', 'flat-middle', 'flat-low'] as const;
-    return looks.map((look) => ({ name: look, words: look, looks: [look], go: 'fine' }));
-  }
+describe('a capture of a travel', () => {
+  const kindOf = (signal: Channel) => {
+    const found = answer({ ...LOOK, outcomes: ALL }, [signal], known({ isTravel: true }));
+    return found.ok && found.capture.measures;
+  };
+  test('is a sweep however it looks, unless it does not move', () => {
+    expect(kindOf(channel((i) => 0.5 + i / 1000))).toMatchObject({ kind: 'sweep', low: 0.5 });
+    expect(kindOf(PULSES)).toMatchObject({ kind: 'sweep' });
+    expect(kindOf(channel(() => 2))).toMatchObject({ kind: 'steady', low: 2, high: 2 });
+  });
+});
+
+describe('a coil', () => {
+  const wave = (volts: number) => channel((i) => volts * Math.sin((2 * Math.PI * i) / 100));
+  const look = (volts: number) => lookOf({ ...LOOK, outcomes: ALL }, [wave(volts)]);
+  test('that swings less than the circuit counts as moving is flat, from peak to peak', () => {
+    expect(look(2)).toBe('full');
+    expect(look(0.3)).toBe('full'); // 0.6 V from peak to peak
+    expect(look(0.2)).toBe('flat-low'); // 0.4 V
+  });
+  test('is told by its peaks', () => {
+    const found = answer({ ...LOOK, outcomes: ALL }, [wave(2)]);
+    expect(found.ok && found.capture.measures).toMatchObject({
+      kind: 'alternating',
+      low: expect.closeTo(-2, 2),
+      high: expect.closeTo(2, 2),
+      hertz: 100,
+      duty: null,
+    });
+  });
+});
+
+describe('findings', () => {
+  test('stand in the lines in place of the all-clear', () => {
+    const of = known({ expected: { lowBelow: 1, highAbove: 4 } });
+    const found = answer({ ...LOOK, outcomes: ALL }, [channel((i) => (i % 100 < 25 ? 3 : 0))], of);
+    if (!found.ok) throw new Error(found.words);
+    expect(found.capture.words).toHaveLength(1);
+    expect(found.lines.slice(1, -1)).toEqual(found.capture.words);
+    expect(found.command).toMatchObject({ look: 'weak' });
+  });
+  test('of a capture with too few samples are no answer', () => {
+    const found = answer(LOOK, [channel((i) => (i % 4 < 2 ? 5 : 0))]);
+    expect(found).toMatchObject({ ok: false, words: expect.stringMatching(/samples/) });
+  });
 });
 
 describe('what is kept of a capture', () => {

@@ -428,6 +428,19 @@ describe('a proposal', () => {
     expect(new Set(proposals.map(({ kind }) => kind)).size).toBe(2);
   });
 
+  it('for a conclusion has no other suspects to set apart, and what changed is the last reading', () => {
+    const { wouldProve } = thinkerFor().weigh(begin(), ['wire.signal.open']);
+    for (const { shows, why } of wouldProve) {
+      expect(shows).toEqual([]);
+      expect(why).not.toBe('');
+    }
+    const two = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
+    const again = measured(two, [SIGNAL_AT_PLUG, 0.0002]);
+    // the same reading again is no news, whatever the ones before it did
+    expect(thinkerFor().suspects(two).changed).not.toMatch(/^nothing much changed/);
+    expect(thinkerFor().suspects(again).changed).toMatch(/^nothing much changed/);
+  });
+
   it('is quicker with a helper who turns the key', () => {
     const offers = (has: string[]) =>
       thinkerFor().weigh(begin(emptyJob('x'), has), ['wire.signal.open']).wouldProve;
