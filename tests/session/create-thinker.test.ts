@@ -135,6 +135,10 @@ describe('suspects', () => {
     const view = thinkerFor().suspects(begin());
     expect(view.rows.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1, 9);
     expect(view.changed).toBeNull();
+    for (const { faults, chance, repair } of view.rows) {
+      const sum = faults.reduce((total, fault) => total + fault.chance, 0);
+      expect(sum, repair).toBeCloseTo(chance, 9);
+    }
   });
 
   it('point at the wire when the pull-up is at the module and not at the plug', () => {

@@ -111,6 +111,12 @@ describe('a session', () => {
     expect(said(sessionAfter([DONE]), { type: 'cannot-do', reason: '  ' })).toBe('empty-text');
   });
 
+  test('keeps extra readings and notes apart', () => {
+    const session = sessionAfter([EXTRA, { type: 'add-note', text: 'warm' }]);
+    expect(session.extras).toMatchObject([{ typed: '5', words: 'the feed' }]);
+    expect(session.notes).toMatchObject([{ text: 'warm' }]);
+  });
+
   test('takes other instruments and their meter', () => {
     const meter = { ...opened().meter, name: 'another' };
     const session = sessionAfter([{ type: 'change-instruments', instruments: ['lamp'], meter }]);

@@ -1,6 +1,7 @@
 /** What a test takes, and the candidates' weights; by hand from what each is. */
 import { describe, expect, test } from 'vitest';
 import type { Probe, Setup, Test } from '../../src/circuit/test.ts';
+import type { Step } from '../../src/procedure/procedure.ts';
 import { candidatesOf, collectTests, needsOf, tableTest } from '../../src/session/thinker-table.ts';
 import { METER, modelOf, setupOf } from '../circuit/shipped.ts';
 import { TREE } from './sample-tree.ts';
@@ -72,6 +73,11 @@ describe('the tests collected', () => {
       expect(id).not.toBe('');
       expect(minutes).toBeGreaterThan(0);
     }
+  });
+  test('are none where the tree asks for a number outside the circuit', () => {
+    const tree = { ...TREE, steps: { feed: { ...TREE.steps['feed']!, probe: null } as Step } };
+    const ids = (of: typeof TREE | null) => collectTests(model, of).map(({ id }) => id);
+    expect(ids(tree)).toEqual(ids(null));
   });
   test('are never one that the model refuses', () => {
     const feed = TREE.steps['feed']!;
