@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Shown } from '../../src/circuit/test.ts';
+import type { Step } from '../../src/procedure/procedure.ts';
 import { compareCost } from '../../src/proof/compare-cost.ts';
 import { tellingTests } from '../../src/proof/telling-tests.ts';
 import { walkFaults } from '../../src/proof/walk-faults.ts';
@@ -93,6 +94,22 @@ describe('what a tree costs', () => {
       done: end('done', []),
     });
     expect(compareCost(asked, small, walkFaults(asked, model)).tree).toBeCloseTo(7, 9);
+    // a question splits each fault into two ways of half its weight
+    const outcomes = ['yes', 'no'].map((name) => ({ name, words: '', go: 'done' }));
+    const split = { ...asked.steps['read'], kind: 'ask', usual: null, outcomes } as unknown as Step;
+    const two = tree('read', { read: split, done: end('done', []) });
+    expect(compareCost(two, small, walkFaults(two, model)).tree).toBeCloseTo(7, 9);
+    // a reading that is no standard test takes a minute by itself, and 3 to get at the module
+    const own = {
+      kind: 'volts' as const,
+      plus: 'module.signal-plus',
+      minus: 'module.signal-minus',
+    };
+    const across = tree('read', {
+      read: measure('read', { probe: own, minutes: 9, outcomes: all }),
+      done: end('done', []),
+    });
+    expect(compareCost(across, small, walkFaults(across, model)).tree).toBeCloseTo(5, 9);
   });
 });
 

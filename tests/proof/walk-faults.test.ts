@@ -197,6 +197,9 @@ describe('a way is judged', () => {
     expect(verdicts('wire', { feed: [volts(9)] })).toEqual([
       { verdict: 'dead-end', share: 1, samples: all, lostAt: null },
     ]);
+    expect(verdicts('wire', { feed: [volts(9)] }, all, tree('prepare'))).toMatchObject([
+      { verdict: 'dead-end', lostAt: { step: 'prepare', outcome: null } },
+    ]);
   });
   test('the right conclusions name the fault, or else its repair', () => {
     const { rightFor } = judgeOf(tree('feed'), modelOf({ healthy: HEALTHY }).circuit, telling([]));
