@@ -101,6 +101,35 @@ describe('a fault that ends wrongly', () => {
     expect(share(1, 50)).toEqual(['warning wrong-conclusion at steps feed outcomes low']);
     expect(share(1, 51)).toEqual([]);
   });
+  test('is named before one that does so more seldom', () => {
+    const [issue] = wayIssues(
+      factsOf({
+        ...RIGHT,
+        fuse: { feed: [volts(1), volts(9)] },
+        lost: { feed: [volts(1), volts(1), volts(1), volts(9.5)] },
+      }),
+    );
+    expect(issue!.words).toContain('lost (75 %) and fuse (25 %)');
+  });
+  test('of the same repair, but under another name, is a warning with all its ways together', () => {
+    const named = (ask: boolean) => {
+      const outcomes = ['yes', 'no'].map((name) => ({ name, words: '', go: 'feed' }));
+      const question = { ...base, id: 'ask', kind: 'ask', minutes: 1, usual: null, outcomes };
+      const two = tree(ask ? 'ask' : 'feed', {
+        ...SOUND.steps,
+        ask: question as unknown as Step,
+        twice: end('twice', ['like-wire']),
+      });
+      return wayIssues(factsOf(RIGHT, two)).filter(({ code }) => code === 'named-elsewhere');
+    };
+    for (const ask of [false, true]) {
+      const [issue, ...others] = named(ask);
+      expect(others).toEqual([]);
+      expect(found([issue!])).toEqual(['warning named-elsewhere at steps broken conclude']);
+      expect(issue!.words).toContain('like-wire (100 %) ends at "broken"');
+      expect(issue!.words).toContain('while "twice" does');
+    }
+  });
   test('is told apart from a healthy circuit that is blamed', () => {
     const shows = { ...RIGHT, healthy: { feed: [volts(1)], light: [light('lit')] } };
     const blamed = wayIssues(factsOf({ ...shows, fuse: { feed: [volts(1)] } }));
@@ -368,6 +397,21 @@ describe('steps that tell nothing', () => {
     expect(never()).toEqual(['warning never-reached at steps feed outcomes spark']);
     expect(never({}, { cannot: 'odd' })).toEqual([]);
     expect(never({}, { cannot: 'fine' })).toHaveLength(1);
+    // what stands behind a step that a person may come to is excused with it
+    const behind = { ...base, id: 'behind', kind: 'act', minutes: 1, go: 'odd' } as unknown as Step;
+    expect(never({ behind }, { cannot: 'behind' })).toEqual([]);
+    // a question can be answered every way
+    const outcomes = [
+      { name: 'yes', words: '', go: 'feed' },
+      { name: 'no', words: '', go: 'odd' },
+    ];
+    const ask = { ...base, id: 'ask', kind: 'ask', minutes: 1, usual: 'yes', outcomes };
+    const asked = tree('ask', {
+      ...SOUND.steps,
+      ask: ask as unknown as Step,
+      odd: end('odd', ['twin']),
+    });
+    expect(stepIssues(factsOf(RIGHT, asked))).toEqual([]);
   });
 });
 

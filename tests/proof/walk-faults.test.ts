@@ -107,6 +107,8 @@ describe('a question', () => {
     [{ low: 0, nominal: 5, high: 6 }, 'good'],
     [{ low: 0, nominal: null, high: 6 }, 'low'],
     [{ low: 5, nominal: null, high: null }, 'good'],
+    [{ low: 1, nominal: null, high: null }, 'low'],
+    [{ low: 1, nominal: null, high: 9 }, 'good'],
     [{ low: null, nominal: null, high: 3 }, 'good'],
     [null, 'good'],
   ])('for a number outside the circuit with %o expected is "%s"', (expected, name) => {
