@@ -22,7 +22,9 @@ function apart(one: Shown, others: readonly Shown[]): boolean {
     return !others.some((other) => other.kind === 'look' && other.look === one.look);
   const values = others.flatMap((other) => (other.kind === 'number' ? [other.value] : []));
   const [low, high] = [Math.min(...values), Math.max(...values)];
-  return one.value < low - 0.02 * Math.abs(low) - 0.01 || one.value > high * 1.02 + 0.01;
+  // over-limit is apart from every number, and has nothing beyond it
+  const margin = (value: number) => (Number.isFinite(value) ? 0.02 * Math.abs(value) + 0.01 : 0);
+  return one.value < low - margin(low) || one.value > high + margin(high);
 }
 
 describe('a separating test', () => {
@@ -47,6 +49,28 @@ describe('a separating test', () => {
     const found = telling.separator(fault, samples, rivals);
     expect(found?.minutes ?? Infinity).toBe(cheapest);
     if (found) expect(parts.map(({ id }) => id)).toContain(found.id);
+  });
+  test('is as cheap as can be for any fault and any other', () => {
+    const ids = ['healthy', ...model.circuit.faults.map(({ id }) => id)];
+    const shown = new Map(
+      ids.map((id) => [
+        id,
+        options.map(({ test: one }) => samples.map((sample) => model.shows(id, one, sample))),
+      ]),
+    );
+    for (const [a, fault] of ids.entries())
+      for (const [b, rival] of ids.entries()) {
+        if ((a + 2 * b) % 5 > 0) continue;
+        const cheapest = options.reduce(
+          (least, { minutes }, index) =>
+            shown.get(fault)![index]!.every((one) => apart(one, shown.get(rival)![index]!))
+              ? Math.min(least, minutes)
+              : least,
+          Infinity,
+        );
+        const found = telling.separator(fault, samples, [rival])?.minutes ?? Infinity;
+        expect(found, `${fault} from ${rival}`).toBe(cheapest);
+      }
   });
   test('is none where the rival is the fault itself', () => {
     expect(telling.separator('wire.plus.open', samples, ['wire.plus.open'])).toBeNull();
