@@ -8,6 +8,7 @@ import {
   shownSpan,
   slipDensity,
 } from '../../src/suspects/allowance.ts';
+import { jointFit } from '../../src/suspects/joint-fit.ts';
 import { fitReading, uncertaintyOf } from '../../src/suspects/likelihood.ts';
 import { buildTable, type Column, fillColumn } from '../../src/suspects/prediction-table.ts';
 import { simpleTest } from './tables.ts';
@@ -84,13 +85,13 @@ describe('a number', () => {
     expect([...fit.perSample.subarray(0, 2)]).toEqual([fit.perRow[0], fit.perRow[0]]);
   });
   test('stands for what lies between the samples, to a tenth of their spread', () => {
-    const fit = fitReading(column('V', 4, 0.1, 0), 1, 3, number(1), 0.3, NO_ALLOWANCE);
+    const fit = fitReading(column('V', 5, 1.1, 1), 1, 3, number(2), 0.3, NO_ALLOWANCE);
     // half the way to the nearer neighbour: 0.05 V, and for the far one a tenth of 4 V
     const at = (value: number, gap: number) => {
       const width = Math.hypot(0.3, gap);
-      return bell((1 - value) / width, width);
+      return bell((2 - value) / width, width);
     };
-    const each = [at(4, 0.4), at(0.1, 0.05), at(0, 0.05)];
+    const each = [at(5, 0.4), at(1.1, 0.05), at(1, 0.05)];
     each.forEach((density, index) => {
       expect(fit.perSample[index]).toBeCloseTo(density, 6);
     });
@@ -134,6 +135,45 @@ describe('over-limit and looks', () => {
     expect(() => fitReading(looks(['lit'], 0), 1, 1, number(5), 0, ALLOWANCE)).toThrow('number');
     const look: Shown = { kind: 'look', look: 'lit' };
     expect(() => fitReading(column('V', 5), 1, 1, look, 0, ALLOWANCE)).toThrow('look');
+  });
+});
+
+describe('all readings together', () => {
+  const weighed = (perRow: number, perSample: readonly number[], weight: number) => ({
+    perRow: Float64Array.of(perRow),
+    perSample: Float64Array.from(perSample),
+    blind: 0.5,
+    even: 0.5,
+    reading: 0,
+    test: 0,
+    weight,
+  });
+  test('one sample explains them all, or each has its own: evens of both', () => {
+    const joint = jointFit(
+      [weighed(0.5, [0.9, 0.1], 1), weighed(0.5, [0.1, 0.9], 1)],
+      1,
+      2,
+      ALLOWANCE,
+    );
+    const steady = (0.9 * 0.1 + 0.1 * 0.9) / 2;
+    expect(joint.logRows[0]).toBeCloseTo(Math.log(0.5 * steady + 0.5 * 0.25), 12);
+    expect(joint.logBlind).toBeCloseTo(2 * Math.log(0.5), 12);
+    expect([...joint.sampleShares]).toEqual([expect.closeTo(0.5, 12), expect.closeTo(0.5, 12)]);
+  });
+  test('samples share the chance as they explain the readings', () => {
+    const joint = jointFit([weighed(0.5, [0.9, 0.1], 1)], 1, 2, ALLOWANCE);
+    // half is held by the samples in proportion, half is even
+    expect([...joint.sampleShares]).toEqual([expect.closeTo(0.7, 12), expect.closeTo(0.3, 12)]);
+  });
+  test('a reading counts as much as it weighs', () => {
+    const joint = jointFit([weighed(0.25, [0.25, 0.25], 0.5)], 1, 2, ALLOWANCE);
+    expect(joint.logRows[0]).toBeCloseTo(Math.log(0.5), 12); // the root of a quarter
+    expect(joint.logBlind).toBeCloseTo(0.5 * Math.log(0.5), 12);
+  });
+  test('what nothing explains has no chance, and its samples share evenly', () => {
+    const joint = jointFit([weighed(0, [0, 0], 1)], 1, 2, NO_ALLOWANCE);
+    expect(joint.logRows[0]).toBe(Number.NEGATIVE_INFINITY);
+    expect([...joint.sampleShares]).toEqual([0.5, 0.5]);
   });
 });
 

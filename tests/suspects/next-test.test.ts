@@ -333,6 +333,23 @@ describe('corroboration', () => {
       'pull-up at the module',
     ]);
   });
+  test('the cheapest offer from where one stands comes first', () => {
+    const readings = wireOpen('pull-up at the sensor');
+    const { offers } = corroborate(table, {
+      concluded: ['wire.signal.open'],
+      readings,
+      ranking: rankSuspects(table, readings),
+      outcomes,
+      now: { ...KEY_ON, reached: ['module', 'sensor'] },
+      means: ALL_MEANS,
+    });
+    // all is reached already: 3 minutes for the bypass, 4 for the pull-up at the module
+    expect(offers.map(({ test: index }) => tests[index]!.id)).toEqual([
+      'bypass',
+      'pull-up at the module',
+    ]);
+    for (const { chance } of offers) expect(chance).toBeCloseTo(1, 9);
+  });
   test('when everything else is impossible nothing is missing', () => {
     const prior = Float64Array.from([1, 0, 0, 0]);
     const sure = corroborate(table, {

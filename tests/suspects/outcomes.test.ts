@@ -206,7 +206,10 @@ describe('where a range is cut', () => {
 test("an author's look holds no number, and a range no look", () => {
   const volts = numbers([[0], [5]], 'V');
   const looks = [{ kind: 'looks', id: 'lit', looks: ['lit'] }] as const;
-  expect(findOutcomes(volts, 0, looks).specs.map(({ id }) => id)).toEqual(['lit', OUTSIDE]);
+  expect(findOutcomes(volts, 0, looks).specs).toEqual([
+    ...looks,
+    { kind: 'looks', id: OUTSIDE, looks: [] },
+  ]);
   const lights = buildTable(volts.candidates, [simpleTest('t')], () => look(1), 1);
   const range = [{ kind: 'range', id: 'any', from: 0, below: 9 }] as const;
   expect(findOutcomes(lights, 0, range).specs.map(({ id }) => id)).toEqual(['any', OUTSIDE]);
