@@ -239,9 +239,9 @@ test('a potentiometer is measured at rest and moved, and at its own pins', () =>
 });
 
 describe('the weight of a fault', () => {
-  const circuit = shipped('hall-module-fed');
-  const weight = (id: string) => circuit.faults.find((fault) => fault.id === id)!.weight;
   test('is its share among the faults of its class: common practice, no source', () => {
+    const { faults } = shipped('hall-module-fed');
+    const weight = (id: string) => faults.find((fault) => fault.id === id)!.weight;
     const open = weight('wire.feed.open');
     const share = (id: string) => weight(id) / open;
     expect(share('wire.feed.resistive')).toBeCloseTo(1.2, 9);
@@ -254,7 +254,8 @@ describe('the weight of a fault', () => {
     ).toBeCloseTo(1.2, 9);
   });
   test('of a neighbour counts only where it drags the shared feed down', () => {
-    const ids = circuit.faults.map(({ id }) => id).filter((id) => id.includes('throttle'));
+    const { faults } = shipped('hall-module-fed');
+    const ids = faults.map(({ id }) => id).filter((id) => id.includes('throttle'));
     expect(ids).toEqual(['wire.throttle-feed.short-to-ground', 'throttle-position.shorted']);
   });
 });
