@@ -78,26 +78,23 @@ function separates(
 ): boolean {
   const all = thinned(Array.from({ length: model.samples }, (_, sample) => sample));
   const own = samples.map((sample) => model.shows(fault, test, sample));
-  const looks = new Set<Look>();
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   for (const rival of rivals)
     for (const sample of all) {
       const shown = model.shows(rival, test, sample);
       if (shown.kind === 'look') {
-        looks.add(shown.look);
         if (own.some((one) => one.kind === 'look' && one.look === shown.look)) return false;
       } else {
         low = Math.min(low, shown.value);
         high = Math.max(high, shown.value);
       }
     }
-  const margin = (value: number) => 0.02 * Math.abs(value) + 0.01;
-  return own.every((shown) =>
-    shown.kind === 'look'
-      ? !looks.has(shown.look)
-      : shown.value < low - margin(low) ||
-        shown.value > high + (high === Infinity ? 0 : margin(high)),
+  // Over-limit is apart from every number, and has nothing beyond it.
+  const margin = (value: number) => (Number.isFinite(value) ? 0.02 * Math.abs(value) + 0.01 : 0);
+  return own.every(
+    (shown) =>
+      shown.kind === 'look' || shown.value < low - margin(low) || shown.value > high + margin(high),
   );
 }
 

@@ -88,7 +88,6 @@ function scaledDigits(value: number, unit: Unit, prefix: string, digits: number)
   const power = unit === 'm2' ? -6 : POWERS[prefix]!;
   const scaled = power < 0 ? value * 10 ** -power : value / 10 ** power;
   const magnitude = Math.abs(scaled);
-  if (magnitude === 0) return '0';
   const before = Math.floor(Math.log10(magnitude)) + 1;
   const decimals = Math.min(100, Math.max(0, digits - before));
   const text = scaled.toFixed(decimals);
@@ -96,7 +95,8 @@ function scaledDigits(value: number, unit: Unit, prefix: string, digits: number)
   return short === '-0' ? '0' : short;
 }
 
-function joined(digits: string, prefix: string, unit: Unit, ascii: boolean): string {
+/** A number as written, with the signs of its prefix and unit. */
+export function joined(digits: string, prefix: string, unit: Unit, ascii: boolean): string {
   const sign = unitSign(unit, ascii);
   if (sign === '') return digits;
   if (unit === 'deg' && !ascii) return `${digits}${sign}`;

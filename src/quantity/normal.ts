@@ -26,7 +26,6 @@ export function normalCdf(z: number): number {
 
 /** Chance beyond `distance` (not negative) on one side. */
 function lowerTail(distance: number): number {
-  if (distance > 38.5) return 0;
   const bell = Math.exp(-0.5 * distance * distance);
   if (distance < TAIL_FROM)
     return (bell * polynomial(UPPER, distance)) / polynomial(LOWER, distance);
@@ -68,7 +67,7 @@ export function chanceWithin(
   high: number,
 ): number {
   if (!Number.isFinite(mean)) return mean > 0 ? Number(high === mean) : Number(low === mean);
-  if (standardUncertainty <= 0) return Number(mean >= low && (mean < high || high === Infinity));
+  if (standardUncertainty <= 0) return Number(mean >= low && mean < high);
   const a = (low - mean) / standardUncertainty;
   const b = (high - mean) / standardUncertainty;
   if (!(b > a)) return 0;

@@ -93,7 +93,6 @@ export function parseReading(typed: string, expected: ExpectedReading): ReadingP
   if (typed.length > MAX_CHARACTERS)
     return refused('too-long', `a reading has at most ${MAX_CHARACTERS} characters`);
   const text = normalise(typed);
-  if (text === '') return { status: 'unfinished' };
   const over = overLimit(text, unit);
   if (over) return over;
   const scan = scanNumber(text);
@@ -111,8 +110,8 @@ export function parseReading(typed: string, expected: ExpectedReading): ReadingP
 
 function withUnit(scan: ScannedNumber, expected: ExpectedReading, fix: string): ReadingParse {
   const { unit } = expected;
-  const { rest, current } = splitCurrent(scan.rest);
-  if (current !== null && expected.dc !== undefined && (current === 'dc') !== expected.dc)
+  const { rest, dc } = splitCurrent(scan.rest);
+  if (dc !== null && expected.dc !== undefined && dc !== expected.dc)
     return refused(
       'wrong-current',
       `this step asks for ${expected.dc ? 'direct (DC)' : 'alternating (AC)'} ${UNIT_NAMES[unit]}`,
@@ -158,11 +157,11 @@ function unitOf(
     const word = spokenUnit(rest, unit);
     return word && { word, caseCounts: !word.spelled && isMilliOrMega(word.prefix) };
   }
-  const base = rest === '' ? null : spokenUnit(rest, unit);
+  const base = spokenUnit(rest, unit);
   if (rest !== '' && (base === null || base.prefix !== '')) return null;
   if (scan.letter === 'V') return { word: bare('V'), caseCounts: false };
   if (scan.letter === 'R' || scan.letter === 'r') return { word: bare('ohm'), caseCounts: false };
-  const prefix = scan.letter === 'K' ? 'k' : scan.letter === 'µ' ? 'u' : scan.letter;
+  const prefix = scan.letter === 'K' ? 'k' : scan.letter === '\u03bc' ? 'u' : scan.letter;
   if (!takesPrefix(base?.unit ?? unit, prefix)) return null;
   // A letter inside the digits is how resistors are marked; elsewhere it has to be a prefix of the unit.
   const word = { ...bare(base?.unit ?? unit), power: PREFIX_POWERS[prefix] ?? 0, prefix };
@@ -185,7 +184,6 @@ function caseDoubt(typed: Typed, expected: ExpectedReading): ReadingParse | null
   if (meantCan && !exchangedCan) return null;
   if (meantCan && isUsual(meant, expected) && !isUsual(exchanged, expected)) return null;
   const plain = choiceOf({ ...typed, word: bare(word.unit) });
-  if (!meantCan && !exchangedCan && !conceivable(plain.quantity)) return null;
   const choices = meantCan
     ? [meant, exchanged]
     : [exchangedCan ? exchanged : null, conceivable(plain.quantity) ? plain : null].filter(
@@ -226,7 +224,7 @@ function checked(choice: ReadingChoice, text: string, expected: ExpectedReading)
 function overLimit(text: string, unit: Unit): ReadingParse | null {
   const match = /^([+>-]?) ?([o0]\.?l\.?|∞|inf|infinite|overload) ?(\S{0,8})$/i.exec(text);
   if (!match) return /^[o>]\.?$/i.test(text) ? { status: 'unfinished' } : null;
-  const behind = match[3] ?? '';
+  const behind = match[3]!;
   const word = behind === '' ? bare(unit) : spokenUnit(behind, unit);
   if (!word) return beginsUnit(behind) ? { status: 'unfinished' } : null;
   if (word.unit !== unit)
@@ -253,11 +251,10 @@ function overLimit(text: string, unit: Unit): ReadingParse | null {
 }
 
 /** Takes `dc` or `ac` (and meters' `rms`) off a unit: `Vdc`, `V AC`. */
-function splitCurrent(rest: string): { rest: string; current: 'dc' | 'ac' | null } {
+function splitCurrent(rest: string): { rest: string; dc: boolean | null } {
   const match = /^(.{0,20}?) ?(dc|ac|acrms|rms)$/i.exec(rest);
-  if (!match || match[1] === undefined) return { rest, current: null };
-  if (!/(?:v|volts?|a|amps?|^)$/i.test(match[1])) return { rest, current: null };
-  return { rest: match[1], current: match[2]!.toLowerCase() === 'dc' ? 'dc' : 'ac' };
+  if (!match || !/(?:v|volts?|a|amps?|^)$/i.test(match[1]!)) return { rest, dc: null };
+  return { rest: match[1]!, dc: match[2]!.toLowerCase() === 'dc' };
 }
 
 /** One form for what keyboards, meters and copied text produce. */

@@ -22,8 +22,8 @@ export interface ScannedNumber {
 export type Scan = ScannedNumber | { readonly status: 'open' | 'none' | 'two-numbers' | 'marks' };
 
 const isDigit = (sign: string | undefined) => sign !== undefined && sign >= '0' && sign <= '9';
-/** Letters of IEC 60062 that mean a decimal mark, and V for zener voltages. */
-const MARK_LETTERS = 'RrkKMmGVuµ';
+/** Letters of IEC 60062 that mean a decimal mark, and V for zener voltages; the micro sign in its NFKC form. */
+const MARK_LETTERS = 'RrkKMmGVu\u03bc';
 
 /** `text` is normalised (NFKC, ASCII minus) and trimmed. */
 export function scanNumber(text: string): Scan {
@@ -32,7 +32,7 @@ export function scanNumber(text: string): Scan {
   if (sign !== '') at = 1;
   while (text[at] === ' ') at += 1;
   const start = at;
-  while (at < text.length && (isDigit(text[at]) || isMark(text, at))) at += 1;
+  while (isDigit(text[at]) || isMark(text, at)) at += 1;
   const body = text.slice(start, at);
   if (!/\d/.test(body)) return leadingLetter(text, sign, start, body);
   const split = splitMarks(body);
@@ -78,10 +78,8 @@ function isMark(text: string, at: number): boolean {
 }
 
 function leadingLetter(text: string, sign: string, start: number, body: string): Scan {
-  if (body === '' && text[start] === 'R' && isDigit(text[start + 1])) {
-    const scanned = scanNumber(`${sign}0${text.slice(start)}`);
-    return scanned;
-  }
+  if (text[start] === 'R' && isDigit(text[start + 1]))
+    return scanNumber(`${sign}0${text.slice(start)}`);
   return { status: start + body.length >= text.length && body.length <= 1 ? 'open' : 'none' };
 }
 
@@ -127,9 +125,8 @@ function decimal(whole: string, fraction: string): Split {
 function joinGroups(text: string, mark: RegExp): string | null {
   const groups = text.split(mark);
   if (groups.length === 1) return text;
-  const [first = '', ...others] = groups;
-  const last = others.at(-1) ?? '';
-  const tail = /^\d{3}(?:[.,]\d{0,40})?$/.test(last);
-  const middle = others.slice(0, -1).every((group) => /^\d{3}$/.test(group));
-  return /^\d{1,3}$/.test(first) && middle && tail ? groups.join('') : null;
+  const first = /^\d{1,3}$/.test(groups[0]!);
+  const middle = groups.slice(1, -1).every((group) => /^\d{3}$/.test(group));
+  const last = /^\d{3}(?:[.,]\d{0,40})?$/.test(groups.at(-1)!);
+  return first && middle && last ? groups.join('') : null;
 }

@@ -136,10 +136,7 @@ export function scopeSettings(signal: ScopeSignal): ScopeSettings {
 /** The smallest of 1, 2, 5, 10 ... times a power of ten that is not below `least`. */
 export function nextSetting(least: number): number {
   const power = Math.floor(Math.log10(least));
-  for (const step of [1, 2, 5, 10, 20]) {
-    const setting = Number(`${step}e${power}`);
-    // A rounding of the quotient must not skip a setting that fits exactly.
-    if (setting >= least * (1 - 1e-9)) return setting;
-  }
-  return Number(`1e${power + 2}`);
+  // A rounding of the quotient must not skip a setting that fits exactly.
+  const fits = (step: number) => Number(`${step}e${power}`) >= least * (1 - 1e-9);
+  return Number(`${[1, 2, 5].find(fits) ?? 10}e${power}`);
 }

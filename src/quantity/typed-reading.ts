@@ -1,5 +1,5 @@
 /** A reading on its way to being understood: its value, its normal form, and whether it can be at all. */
-import { formatQuantity } from './format-quantity.ts';
+import { formatQuantity, joined } from './format-quantity.ts';
 import type { Quantity, Unit } from './quantity.ts';
 import { toSi, type UnitWord } from './unit-words.ts';
 
@@ -61,13 +61,9 @@ export function choiceOf({ digits, lastPower, word }: Typed): ReadingChoice {
 
 /** Every typed digit with the prefix and unit as signs. */
 export function textOf({ digits, word }: Typed): string {
-  if (word.factor !== 1 || word.offset !== 0 || word.unit === 'm2')
+  if (word.factor !== 1 || word.unit === 'm2')
     return formatQuantity({ value: toSi(digits, word), unit: word.unit }, { digits: 6 });
-  const sign =
-    word.unit === 'ohm' ? 'Ω' : word.unit === 'degC' ? '°C' : word.unit === 'deg' ? '°' : word.unit;
-  if (word.unit === '1') return digits;
-  if (word.unit === 'deg') return `${digits}${sign}`;
-  return `${digits} ${word.prefix === 'u' ? 'µ' : word.prefix}${sign}`;
+  return joined(digits, word.prefix, word.unit, false);
 }
 
 /** True when an instrument could show this. */

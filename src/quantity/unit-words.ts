@@ -148,15 +148,11 @@ export function spokenUnit(text: string, unit: Unit): (UnitWord & { spelled: boo
     if (base?.prefixes.includes(prefix))
       return { ...toWord(base, prefix, PREFIX_POWERS[prefix]!), spelled: true };
   }
-  if (lower.startsWith('megohm')) return { ...toWord(SPOKEN.ohm!, 'M', 6), spelled: true };
-  const first = plain[0] === 'K' ? 'k' : (plain[0] ?? '');
-  const power = PREFIX_POWERS[first];
+  const first = plain[0] === 'K' ? 'k' : plain.charAt(0);
   const base = SPOKEN[lower.slice(1).trim()];
-  if (power === undefined || !base) return null;
   // A capital M before volts or amperes is kept, so that the reader can ask whether milli was meant.
-  if (!base.prefixes.includes(first) && !(first === 'M' && base.prefixes.includes('m')))
-    return null;
-  return { ...toWord(base, first, power), spelled: false };
+  if (!base || !mayCarry(base, first)) return null;
+  return { ...toWord(base, first, PREFIX_POWERS[first]!), spelled: false };
 }
 
 /** True when `text` is the beginning of some spelling: the person is still typing. */
@@ -183,9 +179,7 @@ export function bare(unit: Unit): UnitWord {
 
 /** `digits` (a plain decimal number as text) in the unit `word`, rounded once. */
 export function toSi(digits: string, word: UnitWord): number {
-  const scaled = Number(word.power === 0 ? digits : shifted(digits, word.power));
-  if (word.factor === 1 && word.offset === 0) return scaled;
-  return scaled * word.factor + word.offset;
+  return Number(shifted(digits, word.power)) * word.factor + word.offset;
 }
 
 /** `12.5` or `1.25e1` with its exponent moved by `power`, still as text. */
@@ -196,7 +190,10 @@ function shifted(digits: string, power: number): string {
 
 /** True when `unit` is used with `prefix`; a capital M counts wherever milli does, to be asked about. */
 export function takesPrefix(unit: Unit, prefix: string): boolean {
-  const prefixes = spellingOf(unit).prefixes;
+  return mayCarry(spellingOf(unit), prefix);
+}
+
+function mayCarry({ prefixes }: Spelling, prefix: string): boolean {
   return prefixes.includes(prefix) || (prefix === 'M' && prefixes.includes('m'));
 }
 
@@ -207,12 +204,10 @@ function spellingOf(unit: Unit): Spelling {
 function lookUp(text: string, table: Readonly<Record<string, Spelling>>): UnitWord | null {
   const whole = Object.hasOwn(table, text) ? table[text] : undefined;
   if (whole) return toWord(whole, '', 0);
-  const prefix = text[0] ?? '';
-  const power = PREFIX_POWERS[prefix];
+  const prefix = text.charAt(0);
   const rest = text.slice(1);
   const base = Object.hasOwn(table, rest) ? table[rest] : undefined;
-  if (power === undefined || !base?.prefixes.includes(prefix)) return null;
-  return toWord(base, prefix, power);
+  return base?.prefixes.includes(prefix) ? toWord(base, prefix, PREFIX_POWERS[prefix]!) : null;
 }
 
 function toWord(spelling: Spelling, prefix: string, prefixPower: number): UnitWord {

@@ -104,15 +104,20 @@ export function lookOf({ measures, findings, known }: MeasuredCapture): PatternL
 
 function measuredOf(measures: ChannelMeasures, known: SignalKnown | null): CaptureMeasured {
   const { kind, levels, pulses, wheel } = measures;
-  const ends = kind === 'switched' || kind === 'steady';
+  const [low, high] =
+    kind === 'steady'
+      ? [levels.mean, levels.mean]
+      : kind === 'switched'
+        ? [levels.low, levels.high]
+        : [levels.least, levels.most];
   const wheelRpm = wheel?.rpm?.mean ?? null;
   return {
     kind,
     unit: measures.unit,
     samples: measures.samples,
     seconds: rounded(measures.samples * measures.sampleSeconds),
-    low: rounded(kind === 'steady' ? levels.mean : ends ? levels.low : levels.least),
-    high: rounded(kind === 'steady' ? levels.mean : ends ? levels.high : levels.most),
+    low: rounded(low),
+    high: rounded(high),
     mean: rounded(levels.mean),
     ac: rounded(levels.deviation),
     hertz: maybe(pulses.regularHertz ?? pulses.hertz),

@@ -6,7 +6,7 @@
  * independent when they come from different kinds of test, or from the same kind at another place or in another state.
  */
 import { ALLOWANCE, type Allowance } from './allowance.ts';
-import { fitReading, type Reading, type ReadingFit } from './likelihood.ts';
+import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
 import { type Offer, offerTests } from './offer-tests.ts';
 import type { Outcomes } from './outcomes.ts';
 import type { PredictionTable } from './prediction-table.ts';
@@ -200,15 +200,12 @@ function ownRepairs(table: PredictionTable, concluded: readonly string[]): Set<s
 }
 
 function fitOf(table: PredictionTable, reading: Reading, allowance: Allowance): ReadingFit {
-  const { test, shown } = reading;
-  const number = shown.kind === 'number' && shown.value !== Infinity ? shown.value : null;
-  const own = number === null ? 0 : (table.tests[test]?.standardUncertainty?.(number) ?? 0);
   return fitReading(
-    table.column(test),
+    table.column(reading.test),
     table.candidates.length,
     table.samples,
-    shown,
-    reading.standardUncertainty ?? own,
+    reading.shown,
+    uncertaintyOf(table, reading),
     allowance,
   );
 }

@@ -6,7 +6,7 @@
  */
 import { LOOKS, type Look, type Shown } from '../circuit/test.ts';
 import { type Allowance, modelWidth, shownSpan, slipDensity } from './allowance.ts';
-import type { Column } from './prediction-table.ts';
+import type { Column, PredictionTable } from './prediction-table.ts';
 
 /** One reading of a test of the table. */
 export interface Reading {
@@ -31,6 +31,13 @@ const SQRT_2PI = Math.sqrt(2 * Math.PI);
 const FAR_DEVIATIONS = 12;
 /** Samples stand for the values between them, but never smear further than this share of a suspect's own spread. */
 const GAP_SHARE_MAX = 0.1;
+
+/** Standard uncertainty of a reading: its own, or the test's at what it shows. Looks have none. */
+export function uncertaintyOf(table: PredictionTable, reading: Reading): number {
+  const { test, shown, standardUncertainty } = reading;
+  if (standardUncertainty !== undefined || shown.kind === 'look') return standardUncertainty ?? 0;
+  return table.tests[test]!.standardUncertainty?.(shown.value) ?? 0;
+}
 
 /** The fit of `shown` to `rows` rows of a column. `blindAs` takes blind chance for a number from another column. */
 export function fitReading(

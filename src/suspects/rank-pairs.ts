@@ -5,7 +5,7 @@
 import type { Shown } from '../circuit/test.ts';
 import type { Allowance } from './allowance.ts';
 import { jointFit, type WeighedFit } from './joint-fit.ts';
-import { fitReading, type Reading } from './likelihood.ts';
+import { fitReading, type Reading, uncertaintyOf } from './likelihood.ts';
 import { fillColumn, HEALTHY, type PredictionTable } from './prediction-table.ts';
 
 /** What a test of the table shows with two faults present, one per sample. */
@@ -42,12 +42,8 @@ export function rankPairs(ask: {
     );
     const column = fillColumn(pairs.length, table.samples, (row, sample) => shown[row]![sample]!);
     const reading = readings[fit.reading]!;
-    const asked = reading.shown;
-    const uncertainty =
-      reading.standardUncertainty ??
-      (asked.kind === 'number' && asked.value !== Infinity
-        ? (table.tests[fit.test]?.standardUncertainty?.(asked.value) ?? 0)
-        : 0);
+    const uncertainty = uncertaintyOf(table, reading);
+    const { shown: asked } = reading;
     return {
       ...fit,
       ...fitReading(column, pairs.length, table.samples, asked, uncertainty, allowance, fit.blind),

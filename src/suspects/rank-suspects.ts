@@ -5,7 +5,7 @@
 
 import { ALLOWANCE, type Allowance } from './allowance.ts';
 import { type JointFit, jointFit, type WeighedFit } from './joint-fit.ts';
-import { fitReading, type Reading, type ReadingFit } from './likelihood.ts';
+import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
 import type { PredictionTable } from './prediction-table.ts';
 import { priorFor } from './prior.ts';
 import { type PairShows, type PairSuspect, rankPairs } from './rank-pairs.ts';
@@ -121,24 +121,19 @@ function fitReadings(
 ): WeighedFit[] {
   const repeats = new Map<number, number>();
   for (const { test } of readings) repeats.set(test, (repeats.get(test) ?? 0) + 1);
-  return readings.map(({ test, shown, standardUncertainty }, reading) => ({
+  return readings.map((one, reading) => ({
     ...fitReading(
-      table.column(test),
+      table.column(one.test),
       table.candidates.length,
       table.samples,
-      shown,
-      standardUncertainty ?? uncertaintyAt(table, test, shown),
+      one.shown,
+      uncertaintyOf(table, one),
       allowance,
     ),
     reading,
-    test,
-    weight: 1 / repeats.get(test)!,
+    test: one.test,
+    weight: 1 / repeats.get(one.test)!,
   }));
-}
-
-function uncertaintyAt(table: PredictionTable, test: number, shown: Reading['shown']): number {
-  if (shown.kind === 'look' || shown.value === Infinity) return 0;
-  return table.tests[test]?.standardUncertainty?.(shown.value) ?? 0;
 }
 
 function bestOf(logs: Float64Array, prior: Float64Array): number {

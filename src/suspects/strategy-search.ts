@@ -86,16 +86,14 @@ export class StrategySearch {
     return this.root.solved;
   }
 
-  /** Tests to start with, and the weighted cost of the best strategy found that starts so; cheapest first. */
+  /** Tests to start with, and the weighted cost of the best strategy found that starts so. */
   choices(): { readonly test: number; readonly minutes: number }[] {
     const { root } = this;
     if (root.leaf) return [];
     root.edges ??= this.#expand(root);
     for (const edge of root.edges) for (const child of edge.children) this.#bound(child);
     backUp(root);
-    return root.edges
-      .map((edge) => ({ test: edge.test, minutes: costOf(root, edge, 'upper') }))
-      .sort((a, b) => a.minutes - b.minutes || a.test - b.test);
+    return root.edges.map((edge) => ({ test: edge.test, minutes: costOf(root, edge, 'upper') }));
   }
 
   /** Cost of always taking the most telling test per minute, from a node on; kept in the node. */

@@ -51,3 +51,36 @@ describe('ohms', () => {
     expect(judgeReading(2, 'ohm', { low: 0.11, high: 0.11 }, METER).verdict).toBe('high');
   });
 });
+
+describe('the words of a verdict', () => {
+  const words = (value: number, limits?: { low: number; high: number }) =>
+    judgeReading(value, 'V', FEED, METER, limits).words;
+  test('say on which side it lies', () => {
+    expect(words(5)).toBe('within the expected range');
+    expect(words(4.5)).toBe('below the expected range');
+    expect(words(5.5)).toBe('above the expected range');
+    expect(words(24, { low: 0, high: 13 })).toMatch(/^24 V cannot come from this circuit/);
+  });
+  test('beyond the highest range only a repeat helps', () => {
+    const wide = { low: 0, high: 700 };
+    expect(judgeReading(700, 'V', wide, METER)).toMatchObject({
+      verdict: 'borderline',
+      words: 'too close to the edge for this meter; repeat it',
+    });
+  });
+  test('in ohms the range is one of the ohmmeter', () => {
+    expect(judgeReading(600, 'ohm', { low: 500, high: 601 }, METER).words).toContain(
+      'on its 600 \u03a9 range (steps of 0.1 \u03a9)',
+    );
+  });
+});
+
+test('the chance is that of the true value within the range', () => {
+  // by hand: at an end of a wide range half of the normal lies within
+  expect(judgeReading(4.9, 'V', { low: 4.9, high: 9 }, METER).chance).toBeCloseTo(0.5, 9);
+  expect(judgeReading(5, 'V', FEED, METER).chance).toBeGreaterThan(0.999);
+  // limits narrower than the meter can tell are widened like the range itself
+  const exact = { low: 5, high: 5 };
+  expect(judgeReading(5.04, 'V', exact, METER, exact).verdict).not.toBe('impossible');
+  expect(judgeReading(5.2, 'V', exact, METER, exact).verdict).toBe('impossible');
+});

@@ -1,9 +1,10 @@
 /** Reading circuit files: everything that can be wrong, all at once, each at its line. */
+import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { loopOhms } from '../../src/circuit/size-faults.ts';
-import { NAMES, shipped, textOf } from './shipped.ts';
+import { FOLDER, NAMES, shipped, textOf } from './shipped.ts';
 
 const GOOD = textOf('hall-module-fed');
 
@@ -43,7 +44,11 @@ describe('shipped circuits', () => {
   });
 
   test('there are the six families', () => {
-    expect(NAMES).toEqual([
+    expect(
+      readdirSync(FOLDER)
+        .sort()
+        .map((file) => file.replace('.yaml', '')),
+    ).toEqual([
       'current-two-wire',
       'hall-module-fed',
       'hall-relay-fed',
@@ -51,6 +56,61 @@ describe('shipped circuits', () => {
       'reluctor-two-wire',
       'throttle-potentiometer',
     ]);
+  });
+});
+
+test('every fault says what it is, what mends it, how likely it is and where it sits', () => {
+  // Loaded here and not beside the tests, so that what is computed belongs to this one.
+  const { faults } = shipped('hall-module-fed');
+  for (const { id, words, repair, repairWords, weight, subject, visibleChance } of faults) {
+    expect(words, id).toMatch(/^the /);
+    expect(repair, id).toMatch(/^[a-z-]+(\.[a-z-]+)*$/);
+    expect(repairWords, id).toMatch(/\.$/);
+    expect(weight, id).toBeGreaterThan(0);
+    expect(subject.length, id).toBeGreaterThan(0);
+    expect(visibleChance, id).toBeGreaterThanOrEqual(0);
+    expect(visibleChance, id).toBeLessThanOrEqual(1);
+  }
+  const of = (kind: string) => faults.filter((fault) => fault.class === kind).map(({ id }) => id);
+  // each contact of the module and of the sensor is open or corroded, in the order of the pins
+  const contacts = ['module.reference', 'module.signal', 'module.ground'].concat([
+    'sensor.feed',
+    'sensor.signal',
+    'sensor.ground',
+  ]);
+  expect(of('connector')).toEqual(
+    contacts.flatMap((pin) => [`contact.${pin}.open`, `contact.${pin}.resistive`]),
+  );
+  expect(of('wire')).toEqual([
+    'wire.feed.open',
+    'wire.feed.resistive',
+    'wire.feed.short-to-ground',
+    'wire.feed.short-to-battery',
+    'wire.signal.open',
+    'wire.signal.resistive',
+    'wire.signal.short-to-ground',
+    'wire.signal.short-to-battery',
+    'wire.signal.short-to-feed',
+    'wire.ground.open',
+    'wire.ground.resistive',
+    'wire.throttle-feed.short-to-ground',
+  ]);
+  const total = (kind: string) =>
+    faults.reduce((sum, fault) => sum + (fault.class === kind ? fault.weight : 0), 0);
+  expect(['connector', 'wire', 'sensor', 'module'].map(total)).toEqual(
+    [5, 3, 3, 0.3].map((weight) => expect.closeTo(weight, 9)),
+  );
+  const contact = faults.find(({ id }) => id === 'contact.sensor.feed.open')!;
+  expect(contact).toMatchObject({
+    repair: 'connector.sensor',
+    subject: ['contact.sensor.feed', 'connector.sensor'],
+    effect: { kind: 'contact-open', terminal: 'sensor.feed' },
+  });
+  const short = faults.find(({ id }) => id === 'wire.signal.short-to-feed')!;
+  expect(short).toMatchObject({
+    repair: 'wire.signal',
+    subject: ['wire.signal', 'harness', 'wire.feed'],
+    effect: { kind: 'wire-short', wire: 'signal', to: { wire: 'feed' } },
   });
 });
 

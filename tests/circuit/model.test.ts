@@ -294,9 +294,10 @@ describe('two-wire current sensor', () => {
 
 describe.each(NAMES)('%s', (name) => {
   const circuit = shipped(name);
-  const samples = process.env['OHMWARD_LONG'] === '1' ? 32 : 5;
+  const short = process.env['OHMWARD_SHORT'] === '1' ? 1 : 5;
+  const samples = process.env['OHMWARD_LONG'] === '1' ? 32 : short;
   const model = modelOf(name, samples);
-  const tests = standardTests(circuit);
+  const tests = standardTests(circuit).filter((_, at) => samples > 1 || at % 8 === 0);
 
   test('every fault, every standard test, every sample has an answer, and the healthy circuit follows', () => {
     for (const { test: one } of tests)
@@ -311,8 +312,9 @@ describe.each(NAMES)('%s', (name) => {
   });
 
   test('every fault shows in some standard test that is no inspection', () => {
-    for (const fault of circuit.faults) {
-      const told = tests.some(({ test: one }) => {
+    const whole = standardTests(circuit);
+    for (const fault of samples > 1 ? circuit.faults : circuit.faults.slice(0, 4)) {
+      const told = whole.some(({ test: one }) => {
         if (one.probe.kind === 'inspect') return false;
         const good = model.expected(one);
         return Array.from({ length: samples }, (_, sample) =>

@@ -6,9 +6,12 @@ import { createModel, type Model } from '../../src/circuit/model.ts';
 import type { Meter, Probe, Setup, Test } from '../../src/circuit/test.ts';
 
 export const FOLDER = 'procedures/circuits';
+/** One circuit stands for all with OHMWARD_SHORT=1, where the tests are repeated a thousand times. */
+const SHORT = process.env['OHMWARD_SHORT'] === '1';
 export const NAMES = readdirSync(FOLDER)
   .sort()
-  .map((file) => file.replace(/\.yaml$/, ''));
+  .map((file) => file.replace(/\.yaml$/, ''))
+  .filter((name) => !SHORT || name === 'hall-module-fed');
 
 export const METER: Meter = {
   name: '6000-count meter',

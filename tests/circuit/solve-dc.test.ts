@@ -129,7 +129,7 @@ test('hostile networks of outputs that feed each other: solved with balanced cur
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
     return state / 2 ** 32;
   };
-  const count = 4000;
+  const count = process.env['OHMWARD_SHORT'] === '1' ? 100 : 4000;
   let unsolved = 0;
   for (let run = 0; run < count; run += 1) {
     const elements: Element[] = [

@@ -49,3 +49,213 @@ test('the module-fed Hall circuit has every family', () => {
   );
   expect([...families].sort()).toEqual([...TEST_FAMILIES].sort());
 });
+
+/** `state target sensor [unplugged] kind plus minus` and, in brackets, what is clipped in. */
+function arranged({ test: { setup, probe } }: ReturnType<typeof standardTests>[number]): string {
+  const clips = setup.bridges.map(
+    ({ from, to, through }) =>
+      ` (${typeof through === 'object' ? through.ohms : through} ${from} ${to})`,
+  );
+  const places =
+    'plus' in probe ? `${probe.plus} ${probe.minus}` : 'of' in probe ? probe.of : probe.input;
+  return `${setup.state} ${setup.target} ${setup.sensor} [${setup.unplugged.join(' ')}] ${probe.kind} ${places}${clips.join('')}`;
+}
+
+// The rules of the trade, written out by hand for two circuits: common practice, no source.
+test.each<[string, string, string, string]>([
+  // circuit, test, what is needed, how it is arranged
+  [
+    'hall-module-fed',
+    'sensor.feed.volts',
+    'meter',
+    'key-on still fitted [] volts sensor.feed battery.negative',
+  ],
+  [
+    'hall-module-fed',
+    'sensor.feed.open-to-ground',
+    'meter',
+    'key-on still fitted [sensor] volts sensor.feed sensor.ground',
+  ],
+  [
+    'hall-module-fed',
+    'sensor.feed.light',
+    'test-light',
+    'key-on still fitted [sensor] light sensor.feed battery.negative',
+  ],
+  [
+    'hall-module-fed',
+    'sensor.feed.loaded',
+    'meter test-light',
+    'key-on still fitted [sensor] volts sensor.feed battery.negative (test-light sensor.feed battery.negative)',
+  ],
+  [
+    'hall-module-fed',
+    'module.reference.volts',
+    'meter',
+    'key-on still fitted [] volts module.reference battery.negative',
+  ],
+  [
+    'hall-module-fed',
+    'sensor.ground.drop',
+    'meter',
+    'key-on still fitted [] volts sensor.ground battery.negative',
+  ],
+  [
+    'hall-module-fed',
+    'sensor.ground.light',
+    'test-light',
+    'key-on still fitted [sensor] light battery.positive sensor.ground',
+  ],
+  [
+    'hall-module-fed',
+    'sensor.ground.loaded-drop',
+    'meter test-light',
+    'key-on still fitted [sensor] volts sensor.ground battery.negative (test-light battery.positive sensor.ground)',
+  ],
+  [
+    'hall-module-fed',
+    'sensor.signal.open-volts',
+    'meter',
+    'key-on still fitted [sensor] volts sensor.signal battery.negative',
+  ],
+  [
+    'hall-module-fed',
+    'module.signal.pattern',
+    'scope',
+    'cranking moving fitted [] pattern module.signal battery.negative',
+  ],
+  [
+    'hall-module-fed',
+    'module.signal.counts',
+    'live-data',
+    'cranking moving fitted [] counts module.signal',
+  ],
+  [
+    'hall-module-fed',
+    'module.signal.timing',
+    'scope',
+    'cranking moving fitted [] timing module.signal battery.negative',
+  ],
+  [
+    'hall-module-fed',
+    'wire.signal.bypass',
+    'lead live-data',
+    'cranking moving fitted [] counts module.signal (lead sensor.signal module.signal)',
+  ],
+  [
+    'hall-module-fed',
+    'module.signal.injection-at-sensor',
+    'meter resistor',
+    'key-on still fitted [sensor] volts module.signal battery.negative (470 sensor.signal battery.negative)',
+  ],
+  [
+    'hall-module-fed',
+    'module.signal.spare',
+    'spare-sensor live-data',
+    'cranking moving spare [] counts module.signal',
+  ],
+  [
+    'hall-module-fed',
+    'wire.feed.ohms',
+    'meter',
+    'key-off still fitted [module sensor] ohms module.reference sensor.feed',
+  ],
+  [
+    'hall-module-fed',
+    'wire.feed.ohms-to-signal',
+    'meter',
+    'key-off still fitted [module sensor] ohms sensor.feed sensor.signal',
+  ],
+  [
+    'hall-module-fed',
+    'wire.signal.ohms-to-ground',
+    'meter',
+    'key-off still fitted [module sensor] ohms sensor.signal battery.negative',
+  ],
+  [
+    'hall-module-fed',
+    'sensor.feed.without-throttle-position',
+    'meter',
+    'key-on still fitted [throttle-position] volts sensor.feed battery.negative',
+  ],
+  [
+    'hall-module-fed',
+    'connector.module.inspection',
+    'eyes',
+    'key-off still fitted [] inspect connector.module',
+  ],
+  ['hall-module-fed', 'target.inspection', 'eyes', 'key-off still fitted [] inspect target'],
+  [
+    'reluctor-two-wire',
+    'sensor.plus.pattern',
+    'scope',
+    'cranking moving fitted [] pattern sensor.plus sensor.minus',
+  ],
+  [
+    'reluctor-two-wire',
+    'sensor.coil-ohms',
+    'meter',
+    'key-off still fitted [sensor] ohms sensor.plus.pin sensor.minus.pin',
+  ],
+  [
+    'reluctor-two-wire',
+    'module.loop-ohms',
+    'meter',
+    'key-off still fitted [module] ohms module.signal-plus module.signal-minus',
+  ],
+  [
+    'reluctor-two-wire',
+    'sensor.minus.volts',
+    'meter',
+    'key-on still fitted [] volts sensor.minus battery.negative',
+  ],
+])('%s: %s takes %s, %s', (name, id, needs, how) => {
+  const option = standardTests(shipped(name)).find((one) => one.id === id)!;
+  expect(option.needs.join(' ')).toBe(needs);
+  expect(arranged(option)).toBe(how);
+});
+
+test('a coil is fed by nothing, a neighbour has no inspection of its own, and no test is there twice', () => {
+  const coil = standardTests(shipped('reluctor-two-wire'));
+  expect(coil.some(({ family }) => family === 'reference' || family === 'ground')).toBe(false);
+  const hall = standardTests(shipped('hall-module-fed')).map(({ id }) => id);
+  expect(hall).not.toContain('connector.throttle-position.inspection');
+  // ohms between two wires are measured once, from either end
+  expect(hall).toContain('wire.feed.ohms-to-signal');
+  expect(hall).not.toContain('wire.signal.ohms-to-feed');
+});
+
+test('a potentiometer is measured at rest and moved, and at its own pins', () => {
+  const options = standardTests(shipped('throttle-potentiometer'));
+  const by = (pattern: RegExp) => options.filter(({ id }) => pattern.test(id));
+  expect(by(/\.moved$/).length).toBeGreaterThan(0);
+  for (const { test: one } of by(/\.moved$/)) expect(one.setup.target).toBe('moving');
+  for (const { test: one } of by(/(track|wiper)-ohms$/)) {
+    expect(one.setup).toMatchObject({ state: 'key-off', unplugged: ['sensor'] });
+    expect(one.probe).toMatchObject({ kind: 'ohms' });
+  }
+  expect(by(/track-ohms$/)).toHaveLength(1);
+  expect(by(/wiper-ohms$/)).toHaveLength(1);
+});
+
+describe('the weight of a fault', () => {
+  test('is its share among the faults of its class: common practice, no source', () => {
+    const { faults } = shipped('hall-module-fed');
+    const weight = (id: string) => faults.find((fault) => fault.id === id)!.weight;
+    const open = weight('wire.feed.open');
+    const share = (id: string) => weight(id) / open;
+    expect(share('wire.feed.resistive')).toBeCloseTo(1.2, 9);
+    expect(share('wire.feed.short-to-ground')).toBeCloseTo(0.5, 9);
+    expect(share('wire.feed.short-to-battery')).toBeCloseTo(0.2, 9);
+    expect(share('wire.signal.short-to-feed')).toBeCloseTo(0.3, 9);
+    expect(share('wire.signal.open')).toBeCloseTo(1, 9);
+    expect(
+      weight('contact.sensor.feed.resistive') / weight('contact.sensor.feed.open'),
+    ).toBeCloseTo(1.2, 9);
+  });
+  test('of a neighbour counts only where it drags the shared feed down', () => {
+    const { faults } = shipped('hall-module-fed');
+    const ids = faults.map(({ id }) => id).filter((id) => id.includes('throttle'));
+    expect(ids).toEqual(['wire.throttle-feed.short-to-ground', 'throttle-position.shorted']);
+  });
+});

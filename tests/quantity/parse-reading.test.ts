@@ -54,6 +54,19 @@ describe('what people type is understood', () => {
     ['0.5 mm\u00b2', 'm2', 5e-7, 1e-7],
     ['20 C', 'degC', 20, 1],
     ['58', '1', 58, 1],
+    ['4.97'.padStart(100), 'V', 4.97, 0.01],
+    ['4. V', 'V', 4, 1],
+    ['4u7 F', 'F', 4.7e-6, 1e-7],
+    ['4\u00b57 F', 'F', 4.7e-6, 1e-7],
+    ['4k7 ohm', 'ohm', 4700, 100],
+    ['4r7', 'ohm', 4.7, 0.1],
+    ['4V7 V', 'V', 4.7, 0.1],
+    ['3 volt dc', 'V', 3, 1],
+    ['3 amp dc', 'A', 3, 1],
+    ['12.6 dc', 'V', 12.6, 0.1],
+    ['10 ft', 'm', 3.048, 0.3048], // the international foot is 0.3048 m
+    [' OL ', 'V', OL, 0],
+    ['OL   V', 'V', OL, 0],
   ])('%s where %s is asked', (typed, unit, value, resolution) => {
     expect(parseReading(typed, { unit })).toMatchObject({
       status: 'read',
@@ -68,13 +81,53 @@ describe('what people type is understood', () => {
   });
 });
 
+test.each<[string, ExpectedReading, string]>([
+  ['2.20 k', { unit: 'ohm' }, '2.20 k\u03a9'],
+  ['5 uV', { unit: 'V' }, '5 \u00b5V'],
+  ['.3 ohm', { unit: 'ohm' }, '0.3 \u03a9'],
+  ['20 C', { unit: 'degC' }, '20 \u00b0C'],
+  ['12 degrees', { unit: 'deg' }, '12\u00b0'],
+  ['58', { unit: '1' }, '58'],
+  ['0.5 mm2', { unit: 'm2' }, '0.5 mm\u00b2'],
+  ['1 ft', { unit: 'm' }, '304.8 mm'], // by hand: 0.3048 m
+  ['100.5 ft', { unit: 'm' }, '30.6324 m'], // by hand: 100.5 * 0.3048
+  ['68 degF', { unit: 'degC' }, '20 \u00b0C'],
+  ['1,234', { unit: 'V', limit: { high: 60 } }, '1.234 V'],
+  ['o.l', { unit: 'ohm' }, 'OL'],
+])('the normal form of "%s" keeps what was typed', (typed, expected, text) => {
+  expect(parseReading(typed, expected)).toMatchObject({ status: 'read', text });
+});
+
+test.each<[string, boolean]>([
+  ['12 V', true],
+  ['12 Vdc', true],
+  ['12 Vac', false],
+  ['12 V', false],
+])('"%s" is no wrong current where direct is asked: %s', (typed, dc) => {
+  expect(parseReading(typed, { unit: 'V', dc })).toMatchObject({ status: 'read' });
+});
+
 describe('while someone is still typing', () => {
-  test.each(['', ' ', '-', '+', '.', '4.', '4,', '-4.', 'o', 'O', 'o.', '5e', '12 vo', '12 mi'])(
-    '"%s" is unfinished, not wrong',
-    (typed) => {
-      expect(parseReading(typed, { unit: 'V' })).toEqual({ status: 'unfinished' });
-    },
-  );
+  test.each([
+    '',
+    ' ',
+    '-',
+    '+',
+    '.',
+    '4.',
+    '4,',
+    '-4.',
+    'o',
+    'O',
+    'o.',
+    '5e',
+    '>',
+    '12 vo',
+    '12 mi',
+    'OL vo',
+  ])('"%s" is unfinished, not wrong', (typed) => {
+    expect(parseReading(typed, { unit: 'V' })).toEqual({ status: 'unfinished' });
+  });
   test('"12 k" is a finished resistance', () => {
     expect(parseReading('12 k', { unit: 'ohm' })).toMatchObject({
       status: 'read',
@@ -93,7 +146,7 @@ describe('a thousandfold doubt is asked, not guessed', () => {
         ? parse.quantity.value
         : parse.status;
   };
-  test.each<[string, ExpectedReading, number | readonly number[]]>([
+  test.each<[string, ExpectedReading, number | readonly number[] | 'refused']>([
     ['1.5 M', { unit: 'V' }, [0.0015, 1.5]],
     ['1.5 MV', { unit: 'V' }, [0.0015, 1.5]],
     ['32 MA', { unit: 'A' }, [0.032, 32]],
@@ -107,9 +160,22 @@ describe('a thousandfold doubt is asked, not guessed', () => {
     ['1,234', { unit: 'V' }, [1.234, 1234]],
     ['1,234', { unit: 'V', limit: { high: 60 } }, 1.234],
     ['1,200', { unit: 'rpm' }, [1.2, 1200]],
+    // neither is usual, so the number alone does not decide
+    ['20 m', { unit: 'ohm', usual: { low: 1000, high: 5000 } }, [0.02, 2e7]],
+    // a tenth of a microvolt cannot be shown; 100 V and a forgotten unit can
+    ['0.0001 m', { unit: 'V' }, [100, 0.0001]],
+    ['1.5 M', { unit: 'V', limit: { high: 1 } }, [0.0015]],
+    ['1.5 M', { unit: 'V', limit: { high: 0.001 } }, 'refused'],
+    ['1000000000 m', { unit: 'V' }, 'refused'],
   ])('%s with %o', (typed, expected, outcome) => {
     expect(values(typed, expected)).toEqual(outcome);
   });
+});
+
+test('choices are told with their digits', () => {
+  const parse = parseReading('1,234', { unit: 'V' });
+  const words = parse.status === 'doubt' && parse.choices.map((choice) => choice.words);
+  expect(words).toEqual(['1.234 V', '1.234 kV']);
 });
 
 describe('what cannot be is refused with its own reason', () => {
@@ -117,6 +183,21 @@ describe('what cannot be is refused with its own reason', () => {
     ['abc', { unit: 'V' }, 'not-a-reading', /not a reading/],
     ['5 furlongs', { unit: 'V' }, 'wrong-unit', /"furlongs" is no unit/],
     ['2k2', { unit: 'rpm' }, 'wrong-unit', /"k" is no unit/],
+    ['4R7 vo', { unit: 'V' }, 'wrong-unit', /"vo" is no unit/],
+    ['4k7 kohm', { unit: 'ohm' }, 'wrong-unit', /"kohm" is no unit/],
+    ['4k7 xyz', { unit: 'ohm' }, 'wrong-unit', /"xyz" is no unit/],
+    ['5 megohmfoo', { unit: 'ohm' }, 'wrong-unit', /"megohmfoo" is no unit/],
+    ['5 Hz dc', { unit: 'Hz' }, 'wrong-unit', /"Hz dc" is no unit/],
+    ['12 Vdcx', { unit: 'V' }, 'wrong-unit', /"Vdcx" is no unit/],
+    [`5 ${'x'.repeat(30)}`, { unit: 'V' }, 'wrong-unit', /"x{20}" is no unit/],
+    ['5 ab\u0007c', { unit: 'V' }, 'wrong-unit', /"ab\?c" is no unit/],
+    ['..', { unit: 'V' }, 'not-a-reading', /not a reading/],
+    ['xOL', { unit: 'V' }, 'not-a-reading', /not a reading/],
+    ['xo', { unit: 'V' }, 'not-a-reading', /not a reading/],
+    ['o.x', { unit: 'V' }, 'not-a-reading', /not a reading/],
+    ['OL 123456789', { unit: 'V' }, 'not-a-reading', /not a reading/],
+    ['OL xx', { unit: 'V' }, 'not-a-reading', /not a reading/],
+    ['-OL', { unit: 'V' }, 'impossible-value', /leads exchanged/],
     ['4R7', { unit: 'V' }, 'wrong-dimension', /asks for volts.*ohms/],
     ['32 mA', { unit: 'V' }, 'wrong-dimension', /asks for volts.*amperes/],
     ['800 Hz', { unit: 'rpm' }, 'wrong-dimension', /asks for rpm.*hertz/],
@@ -145,6 +226,19 @@ describe('what cannot be is refused with its own reason', () => {
     const parse = parseReading(typed, expected);
     expect(parse).toMatchObject({ status: 'refused', code });
     expect(parse.status === 'refused' && parse.words).toMatch(words);
+  });
+  test('with the way out beside it, where there is one', () => {
+    const fix = (typed: string, expected: ExpectedReading) => {
+      const parse = parseReading(typed, expected);
+      return parse.status === 'refused' && 'fix' in parse ? parse.fix : null;
+    };
+    expect(fix('32 mA', { unit: 'V' })).toMatch(/volts/);
+    expect(fix('12 Vac', { unit: 'V', dc: true })).toMatch(/DC/);
+    expect(fix('12 Vdc', { unit: 'V', dc: false })).toMatch(/AC/);
+    expect(fix('-OL', { unit: 'V' })).toMatch(/range/);
+    expect(fix('-OL', { unit: 'ohm' })).toMatch(/dead/);
+    expect(fix('OL V', { unit: 'ohm' })).toBeNull();
+    expect(fix('9'.repeat(101), { unit: 'V' })).toBeNull();
   });
 });
 

@@ -30,6 +30,9 @@ describe('quantities in files', () => {
     ['45 %', 45, '%'],
     ['5', 5, '1'],
     ['OL', Number.POSITIVE_INFINITY, 'ohm'],
+    ['5 V'.padEnd(100), 5, 'V'],
+    ['0 AWG', awgAreaM2(0), 'm2'],
+    ['40 AWG', awgAreaM2(40), 'm2'],
   ])('%s', (text, value, unit) => {
     expect(parseQuantity(text)).toEqual({ value, unit });
   });
@@ -45,6 +48,10 @@ describe('quantities in files', () => {
     '1e999x',
     '5 QV',
     'x'.repeat(200),
+    '5 V'.padEnd(101),
+    '-1 AWG',
+    '41 AWG',
+    '1.5 AWG',
   ])('"%s" is none', (text) => {
     expect(parseQuantity(text)).toBeNull();
   });
@@ -56,15 +63,28 @@ describe('quantities in files', () => {
     ['50 % +/- 5 %', 45, 50, 55, '%'],
     ['20 mohm', 0.02, 0.02, 0.02, 'ohm'],
     ['-12 V +/- 10 %', -13.2, -12, -10.8, 'V'],
+    ['5 V +/- 0 V', 5, 5, 5, 'V'],
+    ['5 V .. 5 V', 5, 5, 5, 'V'],
+    ['5 V'.padEnd(100), 5, 5, 5, 'V'],
   ])('%s', (text, low, nominal, high, unit) => {
     expect(parseToleranced(text)).toEqual({ low, nominal, high, unit });
   });
-  test.each(['5 V +/- 3 A', '10 V .. 1 V', '1 V .. 2 A', '5 V +/-', '5 V +/- -1 V', 'V'])(
-    '"%s" has no tolerance to give',
-    (text) => {
-      expect(parseToleranced(text)).toBeNull();
-    },
-  );
+  test.each([
+    '5 V +/- 3 A',
+    '10 V .. 1 V',
+    '1 V .. 2 A',
+    '5 V +/-',
+    '5 V +/- -1 V',
+    'V',
+    'V .. 5 V',
+    '5 V .. V',
+    '5 V +/- 1 V +/- 1 V',
+    '20 degC +/- 10 %',
+    'OL +/- 1 ohm',
+    '5 V'.padEnd(101),
+  ])('"%s" has no tolerance to give', (text) => {
+    expect(parseToleranced(text)).toBeNull();
+  });
 });
 
 describe('quantities on the screen', () => {
@@ -145,18 +165,34 @@ describe('chances', () => {
     );
   });
   test('without uncertainty the lower end counts and the upper does not', () => {
-    expect([chanceWithin(4.75, 0, 4.75, 5.25), chanceWithin(5.25, 0, 4.75, 5.25)]).toEqual([1, 0]);
+    const within = (mean: number) => chanceWithin(mean, 0, 4.75, 5.25);
+    expect([4, 4.75, 5.25].map(within)).toEqual([0, 1, 0]);
+    expect(chanceWithin(5, 0, 4.75, Number.POSITIVE_INFINITY)).toBe(1);
   });
   test('an over-limit lies in ranges that have no upper end', () => {
     const over = Number.POSITIVE_INFINITY;
     expect(chanceWithin(over, over, 1e6, over)).toBe(1);
     expect(chanceWithin(over, over, 0, 1e6)).toBe(0);
+    expect(chanceWithin(-over, over, -over, 0)).toBe(1);
+    expect(chanceWithin(-over, over, -1e6, 0)).toBe(0);
+  });
+  test('an empty range has no chance', () => {
+    expect(chanceWithin(5, 1, 6, 4)).toBe(0);
+  });
+  test('impossible and certain are infinitely far out', () => {
+    expect([0, 1, Number.NaN].map(normalQuantile)).toEqual([
+      Number.NEGATIVE_INFINITY,
+      Number.POSITIVE_INFINITY,
+      Number.NEGATIVE_INFINITY,
+    ]);
   });
   test('the meter uses the lowest range that holds the reading, and one count is never hidden', () => {
     const meter = { ranges: [0.6, 6, 60, 600], counts: 6000, ofReading: 0, digits: 0 };
     expect(meterUncertainty(meter, 5).resolution).toBeCloseTo(0.001, 12); // 6 V / 6000
     expect(meterUncertainty(meter, -12.6).resolution).toBeCloseTo(0.01, 12);
     expect(meterUncertainty(meter, 5).standard).toBeCloseTo(0.001 / Math.sqrt(12), 12);
+    expect(meterUncertainty(meter, 6).resolution).toBeCloseTo(0.001, 12);
+    expect(meterUncertainty(meter, 700).resolution).toBeCloseTo(0.1, 12); // 600 V / 6000
   });
 });
 
@@ -175,5 +211,7 @@ describe('wire', () => {
     expect(area * 1e6).toBeCloseTo(2.8735632, 6);
     expect(cableMm2For(area)).toBe(4);
     expect(cableMm2For(1)).toBeNull();
+    expect(cableMm2For(4e-6)).toBe(4);
+    expect(cableMm2For(4.001e-6)).toBe(6);
   });
 });

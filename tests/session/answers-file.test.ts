@@ -1,6 +1,154 @@
-/** Reading answers files: what their shape allows, and where it is told. */
-import { describe, expect, it } from 'vitest';
-import { loadAnswers } from '../../src/session/answers-file.ts';
+/** An answers file against the step that is asked; the steps are those of `sample-tree.ts`. */
+import { describe, expect, it, test } from 'vitest';
+import { type AnswersFile, commandFor, loadAnswers } from '../../src/session/answers-file.ts';
+import { type Command, decide } from '../../src/session/decide.ts';
+import { evolve, openSession } from '../../src/session/evolve.ts';
+import type { Session } from '../../src/session/session.ts';
+import { vehicleCommand } from '../../src/session/vehicle-command.ts';
+import { opened, TREE, when } from './sample-tree.ts';
+
+function loaded(...lines: string[]): AnswersFile {
+  const { value, issues } = loadAnswers(['answers:', ...lines].join('\n'), 'a.yaml');
+  expect(issues).toEqual([]);
+  return value!;
+}
+
+function sessionAfter(...commands: Command[]): Session {
+  return commands.reduce((session, command) => {
+    const decision = decide(session, command, when(1));
+    if (!decision.ok) throw new Error(decision.refusal.words);
+    return decision.events.reduce(evolve, session);
+  }, openSession(opened()));
+}
+
+const ACK: Command = { type: 'acknowledge-cautions' };
+const START = sessionAfter();
+const FEED = sessionAfter({ type: 'mark-done' }, ACK);
+const LOOK = sessionAfter(
+  { type: 'mark-done' },
+  ACK,
+  { type: 'record-reading', typed: '5', value: 5 },
+  ACK,
+);
+const END = [{ type: 'choose-outcome' as const, outcome: 'none' }].reduce((session, command) => {
+  const decision = decide(session, command, when(2));
+  return decision.ok ? decision.events.reduce(evolve, session) : session;
+}, LOOK);
+const nothing = () => undefined;
+
+describe('the file', () => {
+  test('names its procedure, or leaves it to the command line', () => {
+    const named = loadAnswers('procedure: sample\nanswers:\n  - done: true\n', 'a.yaml');
+    expect(named.value?.procedure).toBe('sample');
+    expect(loaded('  - done: true').procedure).toBeNull();
+  });
+  test.each([
+    ['no YAML', 'answers: [\n'],
+    ['not of the schema', 'answers:\n  - dome: true\n'],
+    ['without answers', 'procedure: sample\n'],
+  ])('%s is refused with its place', (_, text) => {
+    const { value, issues } = loadAnswers(text, 'a.yaml');
+    expect(value).toBeNull();
+    expect(issues.length).toBeGreaterThan(0);
+    for (const issue of issues) expect(issue.at.file).toBe('a.yaml');
+  });
+});
+
+describe('an answer is the command a person would give', () => {
+  test.each<[string, Session, object]>([
+    ['done: true', START, { type: 'mark-done' }],
+    ['note: a remark', START, { type: 'add-note', text: 'a remark' }],
+    ['back: true', START, { type: 'go-back' }],
+    ['pause: true', START, { type: 'pause' }],
+    ['cannot: no room', START, { type: 'cannot-do', reason: 'no room' }],
+    ['acknowledge: true', START, { type: 'acknowledge-cautions' }],
+    ['reading: 4.98 V', FEED, { type: 'record-reading', typed: '4.98 V', value: 4.98 }],
+    ['reading: 5', FEED, { type: 'record-reading', typed: '5', value: 5 }],
+    ['choose: none', LOOK, { type: 'choose-outcome', outcome: 'none' }],
+    ['choose: weak', LOOK, { type: 'choose-outcome', outcome: 'none', look: 'weak' }],
+    ['choose: full', LOOK, { type: 'choose-outcome', outcome: 'full', look: 'full' }],
+    ['choose: weak', FEED, { type: 'choose-outcome', outcome: 'weak' }],
+    ['conclude: true', END, { type: 'conclude' }],
+    ['conclude: true', FEED, { type: 'conclude' }],
+    ['{ step: prepare, done: true }', START, { type: 'mark-done' }],
+  ])('%s', (line, session, command) => {
+    expect(commandFor(loaded(`  - ${line}`), 0, session, nothing)).toEqual(command);
+  });
+
+  test('a conclusion is weighed with the faults it names', () => {
+    const weighed = { evidence: [], ruledOut: [], proven: true };
+    const asked: unknown[] = [];
+    const command = commandFor(loaded('  - conclude: true'), 0, END, (_, faults) => {
+      asked.push(faults);
+      return weighed;
+    });
+    expect(command).toEqual({ type: 'conclude', weighed });
+    expect(asked).toEqual([['wire.signal.open']]);
+    expect(commandFor(loaded('  - conclude: true'), 0, FEED, () => weighed)).toEqual({
+      type: 'conclude',
+    });
+  });
+});
+
+describe('an answer that does not fit is told at its line', () => {
+  const CAUTION = sessionAfter({ type: 'mark-done' });
+  test.each<[string, Session, string, boolean]>([
+    // answer, session, code, whether a way out is named
+    ['{ step: feed, done: true }', START, 'other-step', true],
+    ['reading: 5 V', CAUTION, 'caution-first', true],
+    ['step: feed', FEED, 'empty-answer', true],
+    ['reading: 5 V', LOOK, 'wrong-kind', false],
+    ['reading: five', FEED, 'bad-reading', true],
+    ['reading: "4."', FEED, 'bad-reading', false],
+  ])('%s', (line, session, code, hasFix) => {
+    const issue = commandFor(loaded('  - note: before', `  - ${line}`), 1, session, nothing);
+    expect(issue).toMatchObject({ code, severity: 'error', at: { file: 'a.yaml', line: 3 } });
+    expect('fix' in issue).toBe(hasFix);
+  });
+  test('what needs no reading of cautions may come before them', () => {
+    const file = loaded('  - note: still here');
+    expect(commandFor(file, 0, CAUTION, nothing)).toMatchObject({ type: 'add-note' });
+  });
+});
+
+describe('what a simulated vehicle answers', () => {
+  const feed = TREE.steps['feed']!;
+  const pattern = TREE.steps['pattern']!;
+  test.each<[string, Parameters<typeof vehicleCommand>, object | null]>([
+    [
+      'done',
+      [TREE.steps['prepare']!, { words: '', answer: { kind: 'done' } }],
+      { type: 'mark-done' },
+    ],
+    [
+      'a look',
+      [pattern, { words: '', answer: { kind: 'outcome', outcome: 'none', look: 'weak' } }],
+      { type: 'choose-outcome', outcome: 'none', look: 'weak' },
+    ],
+    [
+      'an answer without a look',
+      [pattern, { words: '', answer: { kind: 'outcome', outcome: 'none', look: null } }],
+      { type: 'choose-outcome', outcome: 'none' },
+    ],
+    [
+      'a reading',
+      [feed, { words: '', answer: { kind: 'reading', typed: '4.98 V' } }],
+      { type: 'record-reading', typed: '4.98 V', value: 4.98 },
+    ],
+    [
+      'a reading of another kind',
+      [feed, { words: '', answer: { kind: 'reading', typed: '3 A' } }],
+      null,
+    ],
+    [
+      'a reading where none is asked',
+      [pattern, { words: '', answer: { kind: 'reading', typed: '4.98 V' } }],
+      null,
+    ],
+  ])('%s', (_, [step, shown], command) => {
+    expect(vehicleCommand(step, shown)).toEqual(command);
+  });
+});
 
 const issuesOf = (text: string) =>
   loadAnswers(text, 'test.yaml').issues.map(

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { LOOK_WORDS } from '../../src/circuit/look-words.ts';
 import { createModel, type Model, pairId } from '../../src/circuit/model.ts';
 import type { Test } from '../../src/circuit/test.ts';
 import { arrangementKey, testKey } from '../../src/circuit/test-key.ts';
@@ -8,8 +9,10 @@ import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import { type LinkedProcedure, linkProcedure } from '../../src/procedure/link-procedure.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
+import { formatQuantity } from '../../src/quantity/format-quantity.ts';
 import { createThinker } from '../../src/session/create-thinker.ts';
 import { decide } from '../../src/session/decide.ts';
+import type { SessionEvent } from '../../src/session/events.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
 import type { Session } from '../../src/session/session.ts';
 import { collectTests } from '../../src/session/thinker-table.ts';
@@ -87,7 +90,13 @@ function measured(session: Session, ...readings: [Test, number][]): Session {
   }, session);
 }
 
-const thinkerFor = (job: Job = emptyJob('no start')) => createThinker(model, linked.procedure, job);
+/** One for all sessions without a job of their own: its table grows only by what is asked for. */
+let plain: ReturnType<typeof createThinker> | undefined;
+function thinkerFor(job?: Job) {
+  if (job) return createThinker(model, linked.procedure, job);
+  plain ??= createThinker(model, linked.procedure, emptyJob('no start'));
+  return plain;
+}
 const chanceOf = (session: Session, repair: string, job?: Job) =>
   thinkerFor(job)
     .suspects(session)
@@ -127,6 +136,10 @@ describe('suspects', () => {
     const view = thinkerFor().suspects(begin());
     expect(view.rows.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1, 9);
     expect(view.changed).toBeNull();
+    for (const { faults, chance, repair } of view.rows) {
+      const sum = faults.reduce((total, fault) => total + fault.chance, 0);
+      expect(sum, repair).toBeCloseTo(chance, 9);
+    }
   });
 
   it('point at the wire when the pull-up is at the module and not at the plug', () => {
@@ -326,5 +339,191 @@ describe('a conclusion', () => {
     expect(weighed.evidence.length).toBeGreaterThan(0);
     expect(weighed.evidence[0]?.where).toMatch(/battery negative/);
     expect(weighed.ruledOut.length).toBeGreaterThan(3);
+  });
+});
+
+describe('the answers of the tree', () => {
+  const answers = [
+    ['plug/look', { look: 'sound', outcome: 'sound', go: 'feed/across' }],
+    ['feed/across', { value: 4.98, outcome: 'good', go: 'level/at-plug' }],
+    ['level/at-plug', { value: 0.0002, outcome: 'low', go: 'far-end/far-end' }],
+    ['far-end/far-end', { value: 4.98, outcome: 'good', go: 'signal-wire' }],
+  ] as const;
+
+  function walked(count: number, more: object = {}): Session {
+    const opened = { ...begin().opened, from: 'plug/look' };
+    return answers.slice(0, count).reduce((session, [step, part]) => {
+      const kind = 'look' in part ? 'look-recorded' : 'reading-recorded';
+      const rest = { typed: '', unit: 'V', instrument: '', judgement: null };
+      const event = { type: kind, step, ...rest, ...part, ...more, ...when(1) };
+      return evolve(session, event as SessionEvent);
+    }, openSession(opened));
+  }
+  const thinker = () => thinkerFor();
+
+  it('weigh as much as the same readings besides', () => {
+    const rows = thinker().suspects(walked(4)).rows;
+    expect(rows[0]?.repair).toBe('wire.signal');
+    const alone = thinker().suspects(
+      measured(begin(), [SIGNAL_AT_PLUG, 0.0002], [SIGNAL_AT_MODULE, 4.98]),
+    ).rows;
+    expect(rows[0]!.chance).toBeGreaterThanOrEqual(alone[0]!.chance);
+  });
+
+  it('are told with their step, their place and their words', () => {
+    const session = walked(4);
+    const { evidence, ruledOut } = thinker().weigh(session, ['wire.signal.open']);
+    const steps = linked.procedure.steps;
+    const titles = answers.map(([id]) => (steps[id] as { title: string }).title);
+    expect(evidence.length).toBeGreaterThan(0);
+    for (const { test, pointsTo } of evidence) {
+      expect(titles).toContain(test);
+      expect(pointsTo).toBe(
+        linked.circuit!.faults.find(({ id }) => id === 'wire.signal.open')!.repairWords,
+      );
+    }
+    expect(evidence.map(({ found }) => found)).toContain('200 \u00b5V');
+    for (const { words, by } of ruledOut) {
+      expect(words).not.toBe('');
+      expect(titles.some((title) => by.startsWith(`${title}: `))).toBe(true);
+    }
+  });
+
+  it('are forgotten when they are taken back', () => {
+    const session = walked(4);
+    const back = decide(session, { type: 'go-back', to: 2 }, when(2));
+    const before = back.ok ? back.events.reduce(evolve, session) : session;
+    const chances = (of: Session) =>
+      thinker()
+        .suspects(of)
+        .rows.map(({ chance }) => chance);
+    expect(chances(before)).toEqual(chances(walked(2)));
+  });
+
+  it('in hertz, and looks that nobody named, say nothing', () => {
+    const chances = (of: Session) =>
+      thinker()
+        .suspects(of)
+        .rows.map(({ chance }) => chance);
+    expect(chances(walked(2, { unit: 'Hz', look: null }))).toEqual(chances(begin()));
+  });
+
+  it('an over-limit is read as infinite', () => {
+    const through: Test = {
+      setup: { ...setup('key-on', ['module', 'sensor']), state: 'key-off' },
+      probe: { kind: 'ohms', plus: 'sensor.signal', minus: 'module.signal' },
+    };
+    const event = { type: 'extra-reading', test: through, words: 'wire', typed: 'OL', ...when(1) };
+    const shown = { kind: 'number', value: null, unit: 'ohm' };
+    const session = evolve(begin(), { ...event, shown } as SessionEvent);
+    expect(thinker().suspects(session).rows[0]?.repair).toBe('wire.signal');
+  });
+});
+
+describe("a test of the person's own", () => {
+  const own: Test = {
+    setup: { ...AT_SENSOR, unplugged: ['sensor'] },
+    probe: { kind: 'volts', plus: 'module.signal', minus: 'module.reference' },
+  };
+  it('is taken into the table once, under its own words', () => {
+    const thinker = thinkerFor(emptyJob('no start'));
+    const session = measured(begin(), [own, -4.98], [own, -4.98]);
+    const { ruledOut } = thinker.weigh(session, ['wire.signal.short-to-ground']);
+    expect(thinker.suspects(session).rows.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(
+      1,
+      9,
+    );
+    for (const { by } of ruledOut) expect(by).toBe('volts: -4.98 V');
+    expect(ruledOut.length).toBeGreaterThan(0);
+  });
+  it('says nothing where the model has no such place', () => {
+    const lost: Test = { ...own, probe: { ...own.probe, plus: 'sensor.nowhere' } as Test['probe'] };
+    const chances = (of: Session) =>
+      thinkerFor()
+        .suspects(of)
+        .rows.map(({ chance }) => chance);
+    expect(chances(measured(begin(), [lost, 3]))).toEqual(chances(begin()));
+  });
+});
+
+describe('a proposal', () => {
+  it('tells what a healthy circuit shows, and which looks there are', () => {
+    const thinker = thinkerFor();
+    const proposals = [
+      ...thinker.nextTests(begin()),
+      ...thinker.weigh(begin(), ['wire.signal.open']).wouldProve,
+      ...thinker.weigh(begin(), ['sensor.stuck-high']).wouldProve,
+    ];
+    for (const { test, kind, looks, healthy, needs, minutes, likely } of proposals) {
+      const shown = Array.from({ length: 32 }, (_, at) => model.shows('healthy', test, at));
+      expect(minutes).toBe(Math.round(minutes * 10) / 10);
+      expect(needs).not.toContain('meter');
+      expect(likely).toEqual(shown[0]);
+      if (shown[0]!.kind === 'look') {
+        const found = shown.map((one) => (one.kind === 'look' ? one.look : 'full'));
+        expect(kind).toBe('look');
+        for (const look of found) expect(looks).toContain(look);
+        expect(healthy).toBe([...new Set(found.map((look) => LOOK_WORDS[look]))].join(', or '));
+      } else {
+        const unit = shown[0]!.unit;
+        const values = shown.map((one) => (one.kind === 'number' ? one.value : 0));
+        const write = (value: number) => formatQuantity({ value, unit });
+        const [low, high] = [write(Math.min(...values)), write(Math.max(...values))];
+        expect(kind).toBe('number');
+        expect(looks).toEqual([]);
+        expect(healthy).toBe(low === high ? low : `${low} to ${high}`);
+      }
+    }
+    expect(new Set(proposals.map(({ kind }) => kind)).size).toBe(2);
+  });
+
+  it('for a conclusion has no other suspects to set apart, and what changed is the last reading', () => {
+    const { wouldProve } = thinkerFor().weigh(begin(), ['wire.signal.open']);
+    for (const { shows, why } of wouldProve) {
+      expect(shows).toEqual([]);
+      expect(why).not.toBe('');
+    }
+    const two = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
+    const again = measured(two, [SIGNAL_AT_PLUG, 0.0002]);
+    // the same reading again is no news, whatever the ones before it did
+    expect(thinkerFor().suspects(two).changed).not.toMatch(/^nothing much changed/);
+    expect(thinkerFor().suspects(again).changed).toMatch(/^nothing much changed/);
+  });
+
+  it('is quicker with a helper who turns the key', () => {
+    const offers = (has: string[]) =>
+      thinkerFor().weigh(begin(emptyJob('x'), has), ['wire.signal.open']).wouldProve;
+    const [alone, helped] = [offers(['meter']), offers(['meter', 'helper'])];
+    const walk = (list: readonly { minutes: number }[]) =>
+      list.reduce((sum, { minutes }) => sum + minutes, 0);
+    expect(walk(helped)).toBeLessThan(walk(alone));
+  });
+});
+
+describe('words of a conclusion', () => {
+  it('no fault found stands for the healthy circuit', () => {
+    const live: Test = {
+      setup: { ...setup('key-on', []), state: 'cranking', target: 'moving' },
+      probe: { kind: 'counts', input: 'module.signal' },
+    };
+    const event = {
+      type: 'extra-reading',
+      test: live,
+      words: 'live',
+      typed: 'it does',
+      ...when(1),
+    };
+    const shown = { kind: 'look', look: 'follows' };
+    const { evidence } = thinkerFor().weigh(
+      evolve(begin(), { ...event, shown } as SessionEvent),
+      [],
+    );
+    expect(evidence[0]?.found).toBe('it does');
+    for (const { pointsTo } of evidence) expect(pointsTo).toBe('nothing to repair now');
+    expect(evidence.length).toBeGreaterThan(0);
+  });
+  it('a code of another system says nothing', () => {
+    const job = { ...emptyJob('no start'), codes: ['P0420', 'rubbish'] };
+    expect(chanceOf(begin(job), 'wire.signal', job)).toBe(chanceOf(begin(), 'wire.signal'));
   });
 });

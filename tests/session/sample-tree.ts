@@ -128,7 +128,7 @@ export function when(second: number): When {
   };
 }
 
-export function opened(): SessionOpened {
+export function opened(procedure: Procedure = TREE): SessionOpened {
   return {
     type: 'session-opened',
     format: 1,
@@ -139,7 +139,7 @@ export function opened(): SessionOpened {
     instruments: ['meter', 'scope'],
     meter: STANDARD_SETTINGS.meter,
     job: emptyJob('stalls when warm'),
-    procedure: TREE,
+    procedure,
     circuit: null,
     vehicle: { kind: 'real' },
     ...when(0),

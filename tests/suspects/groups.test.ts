@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { findGroups } from '../../src/suspects/groups.ts';
+import { commonest, findGroups } from '../../src/suspects/groups.ts';
 import { findOptimum } from '../../src/suspects/optimum.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import { READING_ONLY } from '../../src/suspects/test-cost.ts';
@@ -23,6 +23,18 @@ const table = matrixTable(candidates, [
   [0, 0],
 ]);
 const ask = { tests: [0, 1], outcomes: outcomesOf(table) };
+
+test('a fault looks as most of its samples do; of equals the first', () => {
+  const looks = [0, 1, 1, 2, 2, 0];
+  const outcomes = {
+    test: 0,
+    specs: ['a', 'b', 'c'].map((id) => ({ kind: 'looks' as const, id, looks: [] })),
+    ofSample: Uint8Array.from([...looks, ...looks.map(() => 2)]),
+  };
+  expect([commonest(outcomes, 0, 3), commonest(outcomes, 1, 3)]).toEqual([1, 2]);
+  expect(commonest(outcomes, 0, 6)).toBe(0);
+  expect(commonest(outcomes, 1, 6)).toBe(2);
+});
 
 describe('groups that no test separates', () => {
   test('by hand: {healthy d} {a1 a2 b} {c}', () => {

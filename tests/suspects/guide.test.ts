@@ -1,40 +1,9 @@
 /** The guidance against its figures on the shipped circuits: a short form of `npm run bench guided`. */
 import { describe, expect, test } from 'vitest';
 import { loadLibrary } from '../../src/files/load-library.ts';
-import { outcomesOf } from '../../src/suspects/outcomes.ts';
-import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
-import { ALL_MEANS } from '../../src/suspects/test-cost.ts';
-import { verdictOf } from '../../src/suspects/verdict.ts';
 import { followGuide, testabilityOf } from '../bench/guided-bench.ts';
-import { matrixTable } from './tables.ts';
 
 const { circuits } = loadLibrary('procedures');
-
-describe('the verdict', () => {
-  const table = matrixTable(
-    [
-      { id: 'a', repair: 'A', weight: 4 },
-      { id: 'b', repair: 'B', weight: 3 },
-      { id: 'c', repair: 'C', weight: 2 },
-    ],
-    [
-      [1, 0],
-      [1, 0],
-      [0, 1],
-    ],
-  );
-  const ranking = rankSuspects(table, []);
-  const verdict = (without: number[]) =>
-    verdictOf(table, ranking, { means: ALL_MEANS, outcomes: outcomesOf(table), without });
-
-  test('A and B look alike in every test and stay together; C is parted, so nothing is settled', () => {
-    expect(verdict([])).toMatchObject({ group: ['A', 'B'], settled: false });
-    expect(verdict([]).rest).toBeCloseTo(2 / 9, 12);
-  });
-  test('when no test is left all three are one group', () => {
-    expect(verdict([0, 1])).toMatchObject({ group: ['A', 'B', 'C'], settled: true });
-  });
-});
 
 describe('all standard tests together, in the manner of IEEE 1522', () => {
   // Lower bounds as seen on the shipped circuits.

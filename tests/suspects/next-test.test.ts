@@ -8,7 +8,14 @@ import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import { buildTable, type TableTest } from '../../src/suspects/prediction-table.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { longestPath } from '../../src/suspects/strategy.ts';
-import { ALL_MEANS, COSTS, canDo, type Situation, testCost } from '../../src/suspects/test-cost.ts';
+import {
+  ALL_MEANS,
+  COSTS,
+  canDo,
+  type Situation,
+  situationAfter,
+  testCost,
+} from '../../src/suspects/test-cost.ts';
 import { look, simpleTest } from './tables.ts';
 
 const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });
@@ -54,6 +61,30 @@ describe('what a test costs', () => {
       2,
     ],
     [
+      'connectors already off',
+      { ...feed, unplugged: ['sensor'] },
+      { ...KEY_ON, unplugged: ['sensor'], reached: ['sensor'] },
+      2,
+    ],
+    [
+      'cranking from key off',
+      { ...feed, state: 'cranking' },
+      { ...AT_THE_START, reached: ['sensor'] },
+      2 + COSTS.keyMinutes + COSTS.engineMinutes,
+    ],
+    [
+      'key off from cranking',
+      { ...feed, state: 'key-off' },
+      { ...KEY_ON, state: 'cranking', reached: ['sensor'] },
+      2 + COSTS.keyMinutes,
+    ],
+    [
+      'a place that is named twice is got at once',
+      { ...feed, reaches: ['sensor', 'sensor'] },
+      KEY_ON,
+      2 + COSTS.accessMinutes,
+    ],
+    [
       'other clips',
       { ...feed, arrangement: 'bridge' },
       { ...KEY_ON, reached: ['sensor'] },
@@ -65,6 +96,32 @@ describe('what a test costs', () => {
   test('alone, a change of state costs the walk to the seat as well', () => {
     const now = { ...AT_THE_START, reached: ['sensor'] };
     expect(cost(feed, now, false) - cost(feed, now, true)).toBeCloseTo(COSTS.aloneMinutes, 12);
+    const running = { ...feed, state: 'running' as const };
+    expect(cost(running, now, false) - cost(running, now, true)).toBeCloseTo(
+      COSTS.aloneMinutes,
+      12,
+    );
+    expect(cost(feed, KEY_ON, false)).toBe(cost(feed, KEY_ON, true));
+  });
+  test('after a test its state, connectors, places and clips stand', () => {
+    const asked = simpleTest('x', {
+      state: 'running',
+      unplugged: ['sensor', 'module'],
+      reaches: ['sensor'],
+      arrangement: 'clips',
+    });
+    const after = situationAfter(asked, { ...KEY_ON, reached: ['module'], arrangement: 'other' });
+    expect(after).toEqual({
+      state: 'running',
+      unplugged: ['module', 'sensor'],
+      reached: ['module', 'sensor'],
+      arrangement: 'clips',
+    });
+    expect(situationAfter(simpleTest('y'), after)).toEqual({
+      state: 'key-on',
+      unplugged: [],
+      reached: ['module', 'sensor'],
+    });
   });
   test('what is needed and not at hand, or not safe, rules a test out', () => {
     const asked = simpleTest('pattern', { needs: ['scope', 'helper'], state: 'cranking' });
@@ -149,6 +206,42 @@ describe('proposals', () => {
     const bare = rankSuspects(table, [], Float64Array.from([0.3, 0.1, 0.5, 0.1]));
     const { best } = proposeTests(table, bare, { ...ask, now });
     expect(tests[best[0]!.test]!.id).toBe('pull-up at the module');
+  });
+  test('each test is worth its bits by its minutes, and no more than four suspects are told', () => {
+    const many = Array.from({ length: 6 }, (_, index) => ({
+      id: `f${index}`,
+      repair: `r${index}`,
+      weight: 1,
+    }));
+    const columns = [simpleTest('a', { minutes: 2 }), simpleTest('b', { minutes: 4 })];
+    const wide = buildTable(many, columns, (id) => look(Number(id.slice(1)) % 2), 1);
+    const { all, best } = proposeTests(wide, rankSuspects(wide, []), {
+      ...ask,
+      outcomes: outcomesOf(wide),
+    });
+    for (const { bits, bitsPerMinute, cost } of all) {
+      expect(bits).toBeCloseTo(1, 12); // halves of six alike
+      expect(bitsPerMinute).toBeCloseTo(bits / cost.minutes, 12);
+    }
+    expect(all.map(({ cost }) => cost.minutes)).toEqual([2, 4]);
+    expect(best[0]!.shows).toHaveLength(4);
+  });
+  test('a strategy has only tests that can be done', () => {
+    const means = { has: ['meter', 'lead'], helper: false, without: [] };
+    const found = findOptimum(table, { start: KEY_ON, means });
+    const used = new Set<string>();
+    const walk = (at: typeof found.strategy): void => {
+      if (at.kind === 'conclude') return;
+      used.add(tests[at.test]!.id);
+      for (const { next } of at.branches) walk(next);
+    };
+    walk(found.strategy);
+    for (const id of used) expect(['meter', 'lead']).toContain(PLACES[id]!.needs![0]);
+    expect(used.size).toBeGreaterThan(0);
+    // of what is left when the unlikeliest are left out, the bound is per unit of chance
+    const most = findOptimum(table, { start: KEY_ON, massKept: 0.8 });
+    expect(most.cases.mass).toBeLessThan(0.95);
+    expect(most.bound).toBeCloseTo(most.minutes, 9);
   });
   test('nothing is proposed when one repair is left', () => {
     const sure = rankSuspects(table, [], Float64Array.from([1, 0, 0, 0]));
@@ -275,6 +368,74 @@ describe('corroboration', () => {
     for (const id of FAULTS.slice(1)) expect(weigh(readings, [id]).proven).toBe(false);
     expect(weigh(readings).proven).toBe(true);
     expect(weigh(readings).offers).toEqual([]);
+  });
+  test('what is all but impossible is ruled out by the reading that spoke most against it', () => {
+    const found = weigh(wireOpen('pull-up at the sensor', 'pull-up at the module'));
+    for (const { repair, chance, ratio, reading } of found.ruledOut) {
+      expect(chance).toBeLessThan(0.02);
+      expect(ratio).toBeGreaterThan(1);
+      // the sensor and the wheel leave 5 V at both ends, the module 0 V at both
+      expect(reading).toBe(repair === 'repair module.dead' ? 1 : 0);
+    }
+    expect(found.ruledOut.map(({ repair }) => repair)).not.toContain('repair wire.signal.open');
+    expect(found.ruledOut.length).toBeGreaterThan(0);
+    expect(weigh([]).ruledOut).toEqual([]);
+  });
+  test('no offer is a test that was done, that is like one that told, or that cannot be done', () => {
+    const found = weigh(wireOpen('pull-up at the sensor', 'wheel'));
+    const offered = found.offers.map(({ test: index }) => tests[index]!.id);
+    expect(offered).not.toContain('wheel');
+    expect(offered).not.toContain('pull-up at the sensor');
+    const readings = wireOpen('pull-up at the sensor');
+    const poor = corroborate(table, {
+      concluded: ['wire.signal.open'],
+      readings,
+      ranking: rankSuspects(table, readings),
+      outcomes,
+      now: KEY_ON,
+      means: { has: ['meter'], helper: false, without: [] },
+    });
+    expect(poor.offers.map(({ test: index }) => tests[index]!.id)).toEqual([
+      'pull-up at the module',
+    ]);
+  });
+  test('a test that was done and told nothing is not offered again', () => {
+    // 2.5 V is neither what the wire nor what the module gives
+    const odd = { test: named('pull-up at the module'), shown: volts(2.5) };
+    const found = weigh([...wireOpen('pull-up at the sensor'), odd]);
+    const offered = found.offers.map(({ test: index }) => tests[index]!.id);
+    expect(offered).not.toContain('pull-up at the module');
+    expect(offered).toContain('bypass');
+  });
+  test('the cheapest offer from where one stands comes first', () => {
+    const readings = wireOpen('pull-up at the sensor');
+    const { offers } = corroborate(table, {
+      concluded: ['wire.signal.open'],
+      readings,
+      ranking: rankSuspects(table, readings),
+      outcomes,
+      now: { ...KEY_ON, reached: ['module', 'sensor'] },
+      means: ALL_MEANS,
+    });
+    // all is reached already: 3 minutes for the bypass, 4 for the pull-up at the module
+    expect(offers.map(({ test: index }) => tests[index]!.id)).toEqual([
+      'bypass',
+      'pull-up at the module',
+    ]);
+    for (const { chance } of offers) expect(chance).toBeCloseTo(1, 9);
+  });
+  test('when everything else is impossible nothing is missing', () => {
+    const prior = Float64Array.from([1, 0, 0, 0]);
+    const sure = corroborate(table, {
+      concluded: ['wire.signal.open'],
+      readings: [],
+      ranking: rankSuspects(table, [], prior),
+      prior,
+      outcomes,
+      now: KEY_ON,
+      means: ALL_MEANS,
+    });
+    expect(sure).toMatchObject({ proven: true, missing: 0, rival: null, offers: [] });
   });
   test('a fault that is not in the circuit is a mistake of the caller', () => {
     expect(() => weigh([], ['nothing'])).toThrow('no such fault');

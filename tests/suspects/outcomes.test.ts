@@ -152,3 +152,66 @@ describe('cases', () => {
     expect([...cases.signatureOf]).toEqual([0, 1, 0]);
   });
 });
+
+describe('where a range is cut', () => {
+  const cuts = (rows: readonly (readonly number[])[], unit: 'V' | 'ohm') =>
+    findOutcomes(numbers(rows, unit), 0).specs.flatMap((spec) =>
+      spec.kind === 'range' && Number.isFinite(spec.from) ? [spec.from] : [],
+    );
+  test('in the middle of the gap, in ohms by the ratio', () => {
+    expect(cuts([[0], [5]], 'V')).toEqual([2.5]);
+    expect(cuts([[1], [100]], 'ohm')).toEqual([expect.closeTo(10, 9)]);
+    expect(cuts([[0], [100]], 'ohm')).toEqual([50]); // nothing has no ratio
+    expect(cuts([[-3], [5]], 'V')).toEqual([1]);
+  });
+  test('not between values that are the same, and not where nothing is told', () => {
+    expect(cuts([[5], [5]], 'V')).toEqual([]);
+    expect(cuts([[5]], 'V')).toEqual([]);
+    // both suspects show both values: the cut would say nothing about which it is
+    expect(
+      cuts(
+        [
+          [0, 5],
+          [0, 5],
+        ],
+        'V',
+      ),
+    ).toEqual([]);
+  });
+  test('at most five times, for six ranges, and over-limit beside them', () => {
+    const rows = Array.from({ length: 9 }, (_, k) => [k * 2]);
+    expect(cuts(rows, 'V')).toHaveLength(5);
+    const { specs } = findOutcomes(numbers([...rows, [Number.POSITIVE_INFINITY]], 'ohm'), 0);
+    expect(specs).toHaveLength(7);
+    expect(specs[0]).toMatchObject({ id: 'OL' });
+    expect(specs.slice(1).map(({ id }) => id)).toEqual([1, 2, 3, 4, 5, 6].map((n) => `range-${n}`));
+  });
+  test('the ranges follow one another, from the lowest to the highest', () => {
+    const { specs, ofSample } = findOutcomes(numbers([[0], [5], [12]], 'V'), 0);
+    expect(specs).toEqual([
+      { kind: 'range', id: 'range-1', from: Number.NEGATIVE_INFINITY, below: 2.5 },
+      { kind: 'range', id: 'range-2', from: 2.5, below: 8.5 },
+      { kind: 'range', id: 'range-3', from: 8.5, below: Number.POSITIVE_INFINITY },
+    ]);
+    expect([...ofSample]).toEqual([0, 1, 2]);
+  });
+  test('only over-limit is one outcome', () => {
+    const over = Number.POSITIVE_INFINITY;
+    expect(findOutcomes(numbers([[over], [over]], 'ohm'), 0).specs).toEqual([
+      { kind: 'range', id: 'OL', from: over, below: over },
+    ]);
+  });
+});
+
+test("an author's look holds no number, and a range no look", () => {
+  const volts = numbers([[0], [5]], 'V');
+  const looks = [{ kind: 'looks', id: 'lit', looks: ['lit'] }] as const;
+  expect(findOutcomes(volts, 0, looks).specs).toEqual([
+    ...looks,
+    { kind: 'looks', id: OUTSIDE, looks: [] },
+  ]);
+  const lights = buildTable(volts.candidates, [simpleTest('t')], () => look(1), 1);
+  const range = [{ kind: 'range', id: 'any', from: 0, below: 9 }] as const;
+  expect(findOutcomes(lights, 0, range).specs.map(({ id }) => id)).toEqual(['any', OUTSIDE]);
+  expect([...findOutcomes(lights, 0, looks).ofSample]).toEqual([0, 0]);
+});

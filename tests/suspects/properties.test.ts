@@ -21,7 +21,8 @@ import { ALL_MEANS, COSTS, READING_ONLY } from '../../src/suspects/test-cost.ts'
 import { asOutcomes, guidedMinutes } from './guided.ts';
 import { matrixTable, randomFrom, simpleTest, voltsTable } from './tables.ts';
 
-const RUNS = process.env.OHMWARD_LONG === '1' ? 500 : 40;
+const SHORT = process.env.OHMWARD_SHORT === '1';
+const RUNS = process.env.OHMWARD_LONG === '1' ? 500 : SHORT ? 4 : 40;
 const seeds = fc.integer({ min: 1, max: 1_000_000 });
 
 function smallTable(seed: number): PredictionTable {
@@ -299,7 +300,7 @@ describe('optimum', () => {
 
 describe('guidance', () => {
   test('following the proposals takes at most 1.10 times the cheapest strategy', () => {
-    const tables = process.env.OHMWARD_LONG === '1' ? 200 : 12;
+    const tables = process.env.OHMWARD_LONG === '1' ? 200 : SHORT ? 2 : 12;
     const ratios = Array.from({ length: tables }, (_, seed) => {
       const table = asOutcomes(voltsTable({ seed: seed + 1, faults: 12, tests: 12, samples: 4 }));
       const found = findOptimum(table);

@@ -172,6 +172,19 @@ describe('before any reading', () => {
     expect(prior[3]!).toBeGreaterThan(0);
     expect(prior.reduce((sum, one) => sum + one, 0)).toBeCloseTo(1, 12);
   });
+  test('a code speaks against the healthy circuit, and twice the same code speaks once', () => {
+    const even = { codes: ['low' as const], codeChance: () => 1 };
+    const prior = priorFor(facts, even);
+    expect(prior[3]! / prior[0]!).toBeLessThan(1 / 3);
+    expect([...priorFor(facts, { ...even, codes: ['low', 'low'] })]).toEqual([...prior]);
+    // without knowing what sets it, a code says only that something is wrong
+    const blind = priorFor(facts, { codes: ['low'] });
+    expect(blind[0]! / blind[2]!).toBe(1);
+    expect(blind[3]! / blind[0]!).toBeCloseTo(prior[3]! / prior[0]!, 12);
+  });
+  test('a weight below nothing is a mistake of the caller', () => {
+    expect(() => priorFor([{ id: 'x', repair: 'x', weight: -1 }])).toThrow('weight of x');
+  });
   test('without any weight there is nothing to rank', () => {
     expect(() => priorFor([{ id: 'x', repair: 'x', weight: 0 }])).toThrow('prior');
   });
@@ -199,7 +212,13 @@ describe('what the last reading changed', () => {
     );
     expect(words).toContain('no single suspect explains all readings any more');
   });
+  test('explained again', () => {
+    const odd = rankSuspects(table, [reading(FEED, volts(9.3))]);
+    expect(whatChanged(odd, rankSuspects(table, []))).toContain('the readings are explained again');
+  });
   test.each([
+    [0.02, '2 %'],
+    [0.985, '99 %'],
     [0, 'under 1 %'],
     [0.31, '31 %'],
     [0.996, 'over 99 %'],

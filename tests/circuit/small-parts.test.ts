@@ -1,0 +1,215 @@
+/** What people type for a measurement, keys of tests, values of files, roles of wires, order of unknowns; all by hand. */
+import { describe, expect, test } from 'vitest';
+import type { Part, Wire } from '../../src/circuit/circuit.ts';
+import type { Element } from '../../src/circuit/netlist.ts';
+import { floatingIslands, orderNodes } from '../../src/circuit/order-nodes.ts';
+import { parseBridge, parseMeasure } from '../../src/circuit/parse-measure.ts';
+import { readToleranced } from '../../src/circuit/read-value.ts';
+import type { Probe, Setup } from '../../src/circuit/test.ts';
+import { arrangementKey, testKey } from '../../src/circuit/test-key.ts';
+import { wireRoles } from '../../src/circuit/wire-roles.ts';
+import type { Unit } from '../../src/quantity/quantity.ts';
+import { setupOf } from './shipped.ts';
+
+describe('a measurement as it is typed', () => {
+  test.each<[string, Probe]>([
+    ['volts a.b c.d', { kind: 'volts', plus: 'a.b', minus: 'c.d' }],
+    ['  ohms   a.b\tc.d ', { kind: 'ohms', plus: 'a.b', minus: 'c.d' }],
+    ['light a.b c.d', { kind: 'light', plus: 'a.b', minus: 'c.d' }],
+    ['lamp a.b c.d', { kind: 'lamp', plus: 'a.b', minus: 'c.d' }],
+    ['pattern a.b c.d', { kind: 'pattern', plus: 'a.b', minus: 'c.d' }],
+    ['timing a.b c.d', { kind: 'timing', plus: 'a.b', minus: 'c.d' }],
+    ['counts a.b', { kind: 'counts', input: 'a.b' }],
+    ['inspect target', { kind: 'inspect', of: 'target' }],
+  ])('%s', (text, value) => {
+    expect(parseMeasure(text)).toEqual({ value });
+  });
+  test.each([
+    ['volt a.b c.d', /did you mean "volts"/],
+    ['weigh a.b', /one of: volts, ohms, light, lamp, pattern, timing, counts, inspect$/],
+    ['', /^"" is no measurement/],
+    ['volts a.b', /needs two terminals/],
+    ['volts', /needs two terminals/],
+    ['volts a.b c.d e.f', /needs two terminals/],
+    ['counts', /needs one name, for example "counts module\.signal"/],
+    ['counts a.b c.d', /needs one name/],
+    ['inspect', /needs one name, for example "inspect connector\.sensor"/],
+  ])('"%s" is none', (text, words) => {
+    expect(parseMeasure(text)).toEqual({ words: expect.stringMatching(words) });
+  });
+});
+
+describe('a bridge as it is typed', () => {
+  test.each([
+    ['a.b c.d lead', 'lead'],
+    [' a.b  c.d test-light ', 'test-light'],
+    ['a.b c.d lamp', 'lamp'],
+    ['a.b c.d 470ohm', { ohms: 470 }],
+    ['a.b c.d 1 kohm', { ohms: 1000 }],
+  ])('%s', (text, through) => {
+    expect(parseBridge(text)).toEqual({ value: { from: 'a.b', to: 'c.d', through } });
+  });
+  test.each(['', 'a.b', 'a.b c.d', 'a.b c.d wire', 'a.b c.d 5 V', 'a.b c.d 0 ohm', 'a.b c.d OL'])(
+    '"%s" is none',
+    (text) => {
+      expect(parseBridge(text)).toHaveProperty('words');
+    },
+  );
+});
+
+describe('the key of a test', () => {
+  const probe: Probe = { kind: 'volts', plus: 'a.b', minus: 'c.d' };
+  const clip = { from: 'a.b', to: 'c.d', through: 'lead' } as const;
+  const setups: Setup[] = [
+    setupOf(),
+    setupOf({ state: 'key-off' }),
+    setupOf({ unplugged: ['sensor'] }),
+    setupOf({ target: 'moving' }),
+    setupOf({ sensor: 'spare' }),
+    setupOf({ bridges: [clip] }),
+    setupOf({ bridges: [{ ...clip, through: 'lamp' }] }),
+    setupOf({ bridges: [{ ...clip, through: { ohms: 470 } }] }),
+    setupOf({ bridges: [{ ...clip, through: { ohms: 1000 } }] }),
+    setupOf({ bridges: [{ ...clip, from: 'e.f' }] }),
+    setupOf({ bridges: [{ ...clip, to: 'e.f' }] }),
+    setupOf({ bridges: [clip], sensor: 'spare' }),
+  ];
+  const probes: Probe[] = [
+    probe,
+    { ...probe, minus: 'e.f' },
+    { ...probe, plus: 'e.f' },
+    { kind: 'ohms', plus: 'a.b', minus: 'c.d' },
+    { kind: 'counts', input: 'a.b' },
+    { kind: 'counts', input: 'c.d' },
+    { kind: 'inspect', of: 'a.b' },
+    { kind: 'inspect', of: 'harness' },
+  ];
+  test('is equal for equal tests and for no others', () => {
+    const keys = [
+      ...setups.map((setup) => testKey({ setup, probe })),
+      ...probes.slice(1).map((one) => testKey({ setup: setups[0]!, probe: one })),
+    ];
+    expect(new Set(keys).size).toBe(keys.length);
+    const { minus, plus, kind } = probe;
+    const turned = Object.fromEntries(Object.entries(setupOf()).reverse()) as unknown as Setup;
+    expect(testKey({ setup: turned, probe: { minus, plus, kind } })).toBe(keys[0]);
+  });
+  test('of an arrangement is empty without clips and with the own sensor', () => {
+    expect(arrangementKey(setupOf({ state: 'cranking', unplugged: ['sensor'] }))).toBe('');
+    const keys = setups.slice(4).map(arrangementKey);
+    expect(new Set(keys).size).toBe(keys.length);
+    expect(keys).not.toContain('');
+  });
+});
+
+describe('a value of a circuit file', () => {
+  test('is read in the unit that is meant', () => {
+    expect(readToleranced('2 kohm +/- 5 %', 'ohm')).toEqual({
+      ok: true,
+      value: { nominal: 2000, low: 1900, high: 2100, unit: 'ohm' },
+    });
+  });
+  test.each<[string, Unit, RegExp, RegExp]>([
+    ['rubbish', 'V', /no value/, /5 V \+\/- 2 %$/],
+    ['5 V', 'ohm', /is in V, and ohm is needed/, /2\.2 kohm/],
+    ['OL', 'ohm', /not finite/, /2\.2 kohm/],
+    ['5 V', 'Hz', /is in V/, /like 1 Hz$/],
+  ])('"%s" in %s is none', (text, unit, words, fix) => {
+    expect(readToleranced(text, unit)).toEqual({
+      ok: false,
+      words: expect.stringMatching(words),
+      fix: expect.stringMatching(fix),
+    });
+  });
+});
+
+test('a wire carries what it leads to, through splices, fuses and joined pins', () => {
+  const pin = (name: string, more: object = {}) => ({
+    name,
+    reference: null,
+    ground: null,
+    joinedTo: null,
+    ...more,
+  });
+  const parts = [
+    {
+      kind: 'module',
+      name: 'module',
+      inside: [
+        pin('reference', { reference: {} }),
+        pin('twin', { joinedTo: 'reference' }),
+        pin('ground', { ground: {} }),
+        pin('signal'),
+      ],
+    },
+    { kind: 'fuse', name: 'fuse', pins: ['in', 'out'] },
+    { kind: 'relay', name: 'relay', pins: ['in', 'out'] },
+    { kind: 'ground-point', name: 'body', pins: ['eyelet'] },
+    { kind: 'hall-switch', name: 'sensor', pins: ['feed', 'signal', 'ground'] },
+  ] as unknown as Part[];
+  const wire = (name: string, from: string, to: string) => ({ name, from, to }) as Wire;
+  const roles = wireRoles(
+    [
+      wire('reference', 'module.reference', 'sensor.feed'),
+      wire('twin', 'other.feed', 'module.twin'),
+      wire('ground', 'sensor.ground', 'module.ground'),
+      wire('signal', 'module.signal', 'sensor.signal'),
+      wire('to-fuse', 'battery.positive', 'fuse.in'),
+      wire('to-relay', 'relay.in', 'fuse.out'),
+      wire('fed', 'relay.out', 'splice.one'),
+      wire('branch', 'splice.one', 'sensor.heater'),
+      wire('earth', 'sensor.case', 'body.eyelet'),
+      wire('post', 'battery.negative', 'other.ground'),
+    ],
+    parts,
+  );
+  expect(Object.fromEntries(roles)).toEqual({
+    reference: 'reference',
+    twin: 'reference',
+    ground: 'ground',
+    signal: 'signal',
+    'to-fuse': 'supply',
+    'to-relay': 'supply',
+    fed: 'supply',
+    branch: 'supply',
+    earth: 'ground',
+    post: 'ground',
+  });
+});
+
+describe('the unknowns', () => {
+  const resistor = (a: number, b: number): Element => ({ kind: 'resistor', a, b, ohms: 1 });
+  const nodes = ['0', '1', '2', '3', '4', '5'];
+  test('come with the fewest neighbours first, so a hub comes behind its spokes', () => {
+    // node 1 touches 2, 3, 4 and 5; ground is no neighbour
+    const star = [2, 3, 4, 5].map((spoke) => resistor(1, spoke));
+    const order = orderNodes({ nodes, elements: [...star, resistor(2, 0)] });
+    expect(order[0]).toBe(-1);
+    expect([...order].slice(1).sort()).toEqual([0, 1, 2, 3, 4]);
+    // with one spoke left, hub and spoke have one neighbour each
+    expect(order[1]).toBeGreaterThanOrEqual(3);
+  });
+  test('neighbours of one that is gone become neighbours of each other', () => {
+    // 3 goes first and joins 1 and 2, which then have 3 neighbours each where 4 still has 2
+    const elements = [
+      resistor(3, 1),
+      resistor(3, 2),
+      resistor(1, 4),
+      resistor(1, 5),
+      resistor(2, 4),
+      resistor(2, 5),
+    ];
+    const order = orderNodes({ nodes, elements });
+    expect(order[3]).toBe(0);
+    expect(order[4]).toBe(1);
+  });
+  test('without a way to ground are named once for each island', () => {
+    const elements = [resistor(0, 1), resistor(2, 3), resistor(3, 4)];
+    expect(floatingIslands({ nodes, elements })).toEqual([2, 5]);
+    const current: Element = { kind: 'current', from: 5, to: 0, amps: 1 };
+    expect(floatingIslands({ nodes, elements: [...elements, current] })).toEqual([2, 5]);
+    expect(
+      floatingIslands({ nodes, elements: [...elements, resistor(5, 4), resistor(5, 0)] }),
+    ).toEqual([]);
+  });
+});

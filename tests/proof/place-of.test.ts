@@ -1,0 +1,70 @@
+/** Where a finding is shown: in the author's own file, at the decision that was written there. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import {
+  entriesOf,
+  outcomeWords,
+  placeOf,
+  placeOfOutcome,
+  placeOfTop,
+} from '../../src/proof/place-of.ts';
+import { LIBRARY, link } from './library.ts';
+
+const { linked } = link(LIBRARY.procedures.get('hall-no-signal')!, 4);
+const tree = linked!;
+const OWN = 'procedures/hall-no-signal.yaml';
+const lines = (file: string) => readFileSync(file, 'utf8').split('\n');
+/** `file: text of the line` that a place points to. */
+const shown = ({ file, line, column }: { file: string; line: number; column: number }) =>
+  `${file.replace(/^.*procedures/, 'procedures')}: ${lines(file)[line - 1]!.slice(column - 1)}`;
+
+describe('the place', () => {
+  test('of a step is its key, in the file that it stands in', () => {
+    expect(shown(placeOf(tree, 'lift'))).toBe(`${OWN}: lift:`);
+    expect(shown(placeOf(tree, 'feed/across'))).toMatch(
+      /^procedures\/families\/reference-and-ground\.yaml: across:/,
+    );
+    expect(shown(placeOf(tree, 'lift', ['state']))).toBe(`${OWN}: state: cranking`);
+    expect(() => placeOf(tree, 'nowhere')).toThrow(/no step "nowhere"/);
+  });
+  test('of an outcome inside is its own, of one that ends a sub-procedure the result of the caller', () => {
+    expect(shown(placeOfOutcome(tree, 'lift', 'follows'))).toMatch(/^\S+: follows: /);
+    expect(shown(placeOfOutcome(tree, 'feed/across', 'good'))).toBe(
+      `${OWN}: good: level, ground-bad: ground, feed-low: alive, feed-high: feed-high, out-of-reach: reference }`,
+    );
+    expect(shown(placeOfOutcome(tree, 'feed/across', 'low'))).toMatch(
+      /^procedures\/families\/reference-and-ground\.yaml: low: /,
+    );
+    expect(shown(placeOfOutcome(tree, 'prepare', null))).toMatch(/^\S+: go: /);
+  });
+  test('of a top key is in the file of the tree', () => {
+    expect(shown(placeOfTop(tree, 'start'))).toBe(`${OWN}: start: prepare`);
+  });
+});
+
+describe('an outcome is named', () => {
+  test.each<[string, string | null, string]>([
+    ['lift', 'follows', '"follows" of "lift"'],
+    ['prepare', null, '"prepare"'],
+    ['feed/across', 'low', '"low" of "feed/across"'],
+    ['feed/across', 'good', '"good" of "feed/across", result "good" of "feed"'],
+    // two levels: the end of the inner sub-procedure is an end of the outer one
+    [
+      'reference/through/through',
+      'high',
+      '"high" of "reference/through/through", result "wire" of "reference"',
+    ],
+  ])('%s %s as %s', (step, outcome, words) => {
+    expect(outcomeWords(tree, step, outcome)).toBe(words);
+  });
+});
+
+test('what the tree can lead to are its own steps, and the first steps of what it uses', () => {
+  const entries = entriesOf(tree);
+  expect(entries.get('lift')).toBe('lift');
+  expect(entries.get('feed/across')).toBe('feed');
+  expect(entries.get('signal-wire')).toBe('signal-wire');
+  expect([...entries.keys()].every((id) => tree.procedure.steps[id] !== undefined)).toBe(true);
+  expect(entries.has('feed/to-battery')).toBe(false);
+  expect([...entries.values()].some((name) => name.includes('/'))).toBe(false);
+});

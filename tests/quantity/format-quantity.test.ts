@@ -1,0 +1,49 @@
+/** Signs, prefixes and digits on the screen. Each text is written by hand after the rule it stands for. */
+import { describe, expect, test } from 'vitest';
+import { formatQuantity, formatRange, unitSign } from '../../src/quantity/format-quantity.ts';
+import type { Unit } from '../../src/quantity/quantity.ts';
+
+const { POSITIVE_INFINITY: UP, NEGATIVE_INFINITY: DOWN } = Number;
+
+test.each<[Unit, string, string]>([
+  ['ohm', '\u03a9', 'ohm'],
+  ['m2', 'mm\u00b2', 'mm2'],
+  ['degC', '\u00b0C', 'degC'],
+  ['deg', '\u00b0', 'deg'],
+  ['V', 'V', 'V'],
+  ['1', '', ''],
+])('%s has the sign "%s", and "%s" where only ASCII is', (unit, sign, ascii) => {
+  expect([unitSign(unit), unitSign(unit, true)]).toEqual([sign, ascii]);
+});
+
+describe('one value', () => {
+  test.each<[number, Unit, string, string]>([
+    [DOWN, 'V', '-OL', '-OL'],
+    [5e-6, 'V', '5 \u00b5V', '5 uV'],
+    [20, 'degC', '20 \u00b0C', '20 degC'],
+    [12, 'deg', '12\u00b0', '12 deg'],
+    [0.5, 'V', '0.5 V', '0.5 V'], // volts and ohms stay plain down to a tenth
+    [500, 'V', '500 V', '500 V'], // but kilo begins at one
+    [0.3, 'A', '300 mA', '300 mA'],
+    [500, 'ohm', '500 \u03a9', '500 ohm'],
+    [0, 'F', '0 mF', '0 mF'],
+    [-1e-120, 'V', '0 \u00b5V', '0 uV'], // nothing is left of it, not even its sign
+  ])('%d %s is %s', (value, unit, text, ascii) => {
+    expect(formatQuantity({ value, unit })).toBe(text);
+    expect(formatQuantity({ value, unit }, { ascii: true })).toBe(ascii);
+  });
+});
+
+describe('a range', () => {
+  test.each<[number, number, Unit, string]>([
+    [DOWN, UP, 'V', 'anything'],
+    [UP, UP, 'ohm', 'OL'],
+    [4.8812345, 5.12, 'V', '4.88 to 5.12 V'], // no more digits than tell the ends apart
+    [1, 1 + 4 * Number.EPSILON, 'V', '1 to 1 V'], // a double keeps 15 digits
+  ])('%d to %d %s', (low, high, unit, text) => {
+    expect(formatRange(low, high, unit)).toBe(text);
+  });
+  test('in ASCII', () => {
+    expect(formatRange(1000, 2000, 'ohm', { ascii: true })).toBe('1 to 2 kohm');
+  });
+});

@@ -1,0 +1,131 @@
+/** Cases and what can be said of them, worked out by hand. */
+import { describe, expect, test } from 'vitest';
+import { CaseMeasures } from '../../src/suspects/case-measures.ts';
+import { type CaseOptions, type Cases, splitIntoCases } from '../../src/suspects/cases.ts';
+import { huffmanLength } from '../../src/suspects/huffman.ts';
+import { outcomesOf } from '../../src/suspects/outcomes.ts';
+import { buildTable } from '../../src/suspects/prediction-table.ts';
+import { look, matrixTable, simpleTest } from './tables.ts';
+
+describe('cases', () => {
+  /** Samples of two faults: the first shows two looks, the second only one of them. */
+  const split = (repairs: readonly [string, string], options: CaseOptions = {}) => {
+    const table = buildTable(
+      [
+        { id: 'a', repair: repairs[0], weight: 1 },
+        { id: 'b', repair: repairs[1], weight: 1 },
+      ],
+      [simpleTest('t')],
+      (id, _, sample) => look(id === 'a' && sample === 1 ? 1 : 0),
+      2,
+    );
+    return splitIntoCases(table, [0], outcomesOf(table), Float64Array.from([0.6, 0.4]), options);
+  };
+  const shape = ({ weight, candidates, repairOf, mass, count }: Cases) => ({
+    weight: [...weight].map((one) => Math.round(one * 1e9) / 1e9),
+    candidates,
+    repairOf: [...repairOf],
+    mass: Math.round(mass * 1e9) / 1e9,
+    count,
+  });
+  test('a fault with two outcomes is two cases', () => {
+    expect(shape(split(['A', 'B']))).toEqual({
+      weight: [0.3, 0.3, 0.4],
+      candidates: [[0], [0], [1]],
+      repairOf: [0, 0, 1],
+      mass: 1,
+      count: 3,
+    });
+    expect([...split(['A', 'B']).signatureOf]).toEqual([0, 1, 0]);
+  });
+  test('faults with one repair that look alike are one case', () => {
+    expect(shape(split(['A', 'A']))).toMatchObject({
+      weight: [0.7, 0.3],
+      candidates: [[0, 1], [0]],
+    });
+  });
+  test('samples weigh as they are given', () => {
+    const sampleShares = Float64Array.from([0.9, 0.1, 1, 0]);
+    expect(shape(split(['A', 'B'], { sampleShares }))).toMatchObject({ weight: [0.54, 0.06, 0.4] });
+  });
+  test.each<[CaseOptions, number[]]>([
+    [{ casesMax: 3 }, [0.3, 0.3, 0.4]],
+    [{ casesMax: 2 }, [0.3, 0.4]],
+    [{ casesMax: 1 }, [0.4]],
+    [{ massKept: 0.1 }, [0.3, 0.4]], // two at least, or there is nothing to tell apart
+    [{ massKept: 0.7 }, [0.3, 0.4]],
+    [{ massKept: 0.75 }, [0.3, 0.3, 0.4]],
+  ])('with %o the likeliest are kept, in their order', (options, weight) => {
+    const kept = split(['A', 'B'], options);
+    expect(shape(kept)).toMatchObject({ weight, count: weight.length });
+    expect(kept.mass).toBeCloseTo(
+      weight.reduce((a, b) => a + b),
+      9,
+    );
+  });
+});
+
+describe('a set of cases', () => {
+  const candidates = ['a', 'b', 'c', 'd'].map((id) => ({ id, repair: id, weight: 1 }));
+  const tests = [
+    [0, 0],
+    [0, 1],
+    [1, 1],
+    [1, 1],
+  ];
+  const table = matrixTable(candidates, tests);
+  const even = Float64Array.from([0.25, 0.25, 0.25, 0.25]);
+  const cases = splitIntoCases(table, [0, 1], outcomesOf(table), even);
+  const READING = [2, 1];
+  const measures = new CaseMeasures(cases, (place, one) => ({
+    place: 1,
+    minutes: READING[one]! + (place < 0 ? 0 : 3),
+  }));
+  const set = (...list: number[]) => ({
+    cases: Uint16Array.from(list),
+    place: 0,
+    weight: list.length / 4,
+  });
+
+  test('holds what all tests together could tell: a, b, and c with d', () => {
+    // 2 bits of four, less half of the one bit between c and d that no test tells
+    expect(measures.information(set(0, 1, 2, 3).cases)).toBeCloseTo(1.5, 12);
+    expect(measures.information(set(2, 3).cases)).toBeCloseTo(0, 12);
+    expect(measures.information(set(1).cases)).toBe(0);
+    expect(measures.information(set(0, 1).cases)).toBeCloseTo(0.5, 12); // one bit, half the weight
+  });
+  test('ranks its tests by bits per minute', () => {
+    const quarter = 2 - 0.75 * Math.log2(3); // entropy of 1/4 and 3/4
+    const ranked = measures.rankTests(set(0, 1, 2, 3));
+    expect(ranked.map(({ test: one }) => one)).toEqual([1, 0]);
+    expect(ranked.map(({ bits }) => bits)).toEqual([
+      expect.closeTo(quarter, 12),
+      expect.closeTo(1, 12),
+    ]);
+    expect(ranked.map(({ minutes }) => minutes)).toEqual([4, 5]);
+    expect(ranked[0]!.score).toBeCloseTo(quarter / 4, 5);
+    expect(measures.rankTests(set(2, 3))).toEqual([]);
+    // asked again it says the same: nothing is left over in between
+    expect(measures.rankTests(set(0, 1, 2, 3))).toEqual(ranked);
+  });
+  test('needs at least the best code of its repairs, and the move to a useful test', () => {
+    const whole = set(0, 1, 2, 3);
+    const information = measures.information(whole.cases);
+    // a, b and c-or-d: code words of 2, 2 and 1 letters, 1.5 on average, a minute each; 3 minutes to get there
+    expect(measures.lowerBound(whole, information)).toBeCloseTo(4.5, 12);
+    const two = set(1, 2);
+    // only the first test parts b from c: 2 minutes and 3 to get there, at half the weight
+    expect(measures.lowerBound(two, measures.information(two.cases))).toBeCloseTo(2.5, 12);
+  });
+  test('of tests with more outcomes than can be counted is a mistake of the caller', () => {
+    const many = { ...cases, outcomeOf: cases.outcomeOf.map(() => 31) };
+    expect(() => new CaseMeasures(many, () => ({ place: 0, minutes: 1 }))).toThrow('outcomes');
+    const most = { ...cases, outcomeOf: cases.outcomeOf.map(() => 30) };
+    expect(() => new CaseMeasures(most, () => ({ place: 0, minutes: 1 }))).not.toThrow();
+  });
+});
+
+test('a test with one outcome tells nothing', () => {
+  expect(() => huffmanLength([1, 1], 1)).toThrow('two outcomes');
+  expect(() => huffmanLength([1, 1], Number.NaN)).toThrow('two outcomes');
+});

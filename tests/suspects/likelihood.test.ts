@@ -1,0 +1,220 @@
+/** Likelihoods, allowances and spans worked out by hand from their formulas. */
+import { describe, expect, test } from 'vitest';
+import type { Look, Shown } from '../../src/circuit/test.ts';
+import {
+  ALLOWANCE,
+  modelWidth,
+  NO_ALLOWANCE,
+  shownSpan,
+  slipDensity,
+} from '../../src/suspects/allowance.ts';
+import { jointFit } from '../../src/suspects/joint-fit.ts';
+import { fitReading, uncertaintyOf } from '../../src/suspects/likelihood.ts';
+import { buildTable, type Column, fillColumn } from '../../src/suspects/prediction-table.ts';
+import { simpleTest } from './tables.ts';
+
+const OL = Number.POSITIVE_INFINITY;
+const column = (unit: 'V' | 'ohm', ...values: number[]): Column => ({
+  kind: 'number',
+  unit,
+  looks: [],
+  values: Float64Array.from(values),
+});
+const looks = (names: readonly Look[], ...values: number[]): Column => ({
+  kind: 'look',
+  unit: null,
+  looks: names,
+  values: Float64Array.from(values),
+});
+const number = (value: number, unit: 'V' | 'ohm' = 'V'): Shown => ({ kind: 'number', value, unit });
+const bell = (z: number, width: number) =>
+  Math.exp(-0.5 * z * z) / (width * Math.sqrt(2 * Math.PI));
+
+describe('what the model allows itself', () => {
+  test.each<['V' | 'ohm', number, number]>([
+    ['V', 5, 0.105], // 2 % of 5 V and 5 mV
+    ['V', -5, 0.105],
+    ['V', 0, 0.005],
+    ['ohm', 100, 2.2], // 2 % of 100 ohm and 0.2 ohm
+  ])('in %s at %d', (unit, at, width) => {
+    expect(modelWidth(column(unit, 0), at, ALLOWANCE)).toBeCloseTo(width, 12);
+  });
+  test('is never quite nothing', () => {
+    expect(modelWidth(column('V', 0), 5, NO_ALLOWANCE)).toBeCloseTo(6e-9, 15);
+  });
+});
+
+describe('the span of what is shown', () => {
+  test.each<[string, Column, number, number]>([
+    ['from the lowest to the highest', column('V', 1, 5, OL, 3), 2, 4],
+    ['as far as a reading above', column('V', 1, 5), 9, 8],
+    ['as far as a reading below', column('V', 1, 5), -1, 6],
+    ['a volt at least', column('V', 1, 1.2), 1.1, 1],
+    // in ohms the value times the decades between, and one ohm of leads
+    ['in ohms by the logarithm', column('ohm', 10, 1000), 100, 100 * Math.log(100) + 1],
+    ['in ohms a decade at least', column('ohm', 1, 2), 1, Math.log(10) + 1],
+    ['in ohms from one ohm on', column('ohm', 0.1, 1000), 0.5, Math.log(1000) + 1],
+  ])('%s', (_, of, value, span) => {
+    expect(shownSpan(of, value)).toBeCloseTo(span, 9);
+  });
+  test('a slip shows anything, or in volts the nothing of a lead that does not touch', () => {
+    const volts = column('V', 0, 5);
+    expect(slipDensity(volts, 5, 0, ALLOWANCE)).toBeCloseTo(0.1, 9); // half of 1 / 5 V
+    expect(slipDensity(volts, 0, 0, ALLOWANCE)).toBeCloseTo(0.1 + 0.5 * bell(0, 0.005), 9);
+    expect(slipDensity(volts, 0.01, 0.012, ALLOWANCE)).toBeCloseTo(
+      0.1 + 0.5 * bell(0.01 / 0.013, 0.013), // 12 mV and 5 mV make 13 mV
+      9,
+    );
+    expect(slipDensity(column('ohm', 10, 1000), 100, 0, ALLOWANCE)).toBeCloseTo(
+      1 / (100 * Math.log(100) + 1),
+      12,
+    );
+  });
+});
+
+describe('a number', () => {
+  test('is as likely as the normal around each prediction, with a floor for slips', () => {
+    const of = column('V', 5, 5, 0, 0);
+    const fit = fitReading(of, 2, 2, number(5.1), 0.1, ALLOWANCE);
+    const width = Math.hypot(0.1, 0.105);
+    const blind = slipDensity(of, 5.1, 0.1, ALLOWANCE);
+    expect(fit.blind).toBeCloseTo(blind, 12);
+    expect(fit.even).toBeCloseTo(1 / 5.1, 12);
+    expect(fit.perRow[0]).toBeCloseTo(0.98 * bell(0.1 / width, width) + 0.02 * blind, 12);
+    expect(fit.perRow[1]).toBeCloseTo(0.02 * blind, 12);
+    expect([...fit.perSample.subarray(0, 2)]).toEqual([fit.perRow[0], fit.perRow[0]]);
+  });
+  test('stands for what lies between the samples, to a tenth of their spread', () => {
+    const fit = fitReading(column('V', 5, 1.1, 1), 1, 3, number(2), 0.3, NO_ALLOWANCE);
+    // half the way to the nearer neighbour: 0.05 V, and for the far one a tenth of 4 V
+    const at = (value: number, gap: number) => {
+      const width = Math.hypot(0.3, gap);
+      return bell((2 - value) / width, width);
+    };
+    const each = [at(5, 0.4), at(1.1, 0.05), at(1, 0.05)];
+    each.forEach((density, index) => {
+      expect(fit.perSample[index]).toBeCloseTo(density, 6);
+    });
+    expect(fit.perRow[0]).toBeCloseTo(each.reduce((a, b) => a + b) / 3, 6);
+  });
+  test('is not shown by a sample that is over the limit', () => {
+    const fit = fitReading(column('ohm', OL, 5), 1, 2, number(5, 'ohm'), 0.1, NO_ALLOWANCE);
+    expect(fit.perSample[0]).toBe(0);
+    expect(fit.perSample[1]).toBeCloseTo(bell(0, 0.1), 6);
+  });
+  test('takes blind chance from another column when told to', () => {
+    const of = column('V', 5);
+    expect(fitReading(of, 1, 1, number(5), 0.1, ALLOWANCE, 0.7).blind).toBe(0.7);
+  });
+});
+
+describe('over-limit and looks', () => {
+  // one more sample shows all ways evenly, one reading in fifty is a slip
+  const mixed = (hits: number, of: number, ways: number) =>
+    (0.98 * (hits + 1 / ways)) / (of + 1) + 0.02 / ways;
+  test('an over-limit is as likely as its share of the samples', () => {
+    const fit = fitReading(column('ohm', OL, OL, OL, 5, 5, 5), 3, 2, number(OL), 0, ALLOWANCE);
+    expect([...fit.perRow]).toEqual([2, 1, 0].map((hits) => expect.closeTo(mixed(hits, 2, 2), 12)));
+    expect(fit.perSample[0]).toBeCloseTo(mixed(2, 2, 2), 12);
+    expect(fit.perSample[3]).toBeCloseTo(mixed(0, 2, 2), 12);
+    expect([fit.blind, fit.even]).toEqual([0.5, 0.5]);
+  });
+  test.each<[readonly Look[], Look, number]>([
+    [['lit', 'dark'], 'lit', 3], // a test light has three looks
+    [['follows'], 'follows', 2],
+    [['full'], 'full', 6],
+    [['lit', 'full'], 'lit', 2], // of no one instrument: as many as are shown
+    [['lit', 'full', 'still'], 'lit', 3],
+    [['lit'], 'full', 2],
+  ])('of %o "%s" is one of %d', (names, look, ways) => {
+    const fit = fitReading(looks(names, 0, 0), 1, 2, { kind: 'look', look }, 0, ALLOWANCE);
+    expect(fit.blind).toBeCloseTo(1 / ways, 12);
+    expect(fit.perRow[0]).toBeCloseTo(mixed(look === names[0] ? 2 : 0, 2, ways), 12);
+  });
+  test('numbers and looks are not mixed', () => {
+    expect(() => fitReading(looks(['lit'], 0), 1, 1, number(5), 0, ALLOWANCE)).toThrow('number');
+    const look: Shown = { kind: 'look', look: 'lit' };
+    expect(() => fitReading(column('V', 5), 1, 1, look, 0, ALLOWANCE)).toThrow('look');
+  });
+});
+
+describe('all readings together', () => {
+  const weighed = (perRow: number, perSample: readonly number[], weight: number) => ({
+    perRow: Float64Array.of(perRow),
+    perSample: Float64Array.from(perSample),
+    blind: 0.5,
+    even: 0.5,
+    reading: 0,
+    test: 0,
+    weight,
+  });
+  test('one sample explains them all, or each has its own: evens of both', () => {
+    const joint = jointFit(
+      [weighed(0.5, [0.9, 0.1], 1), weighed(0.5, [0.1, 0.9], 1)],
+      1,
+      2,
+      ALLOWANCE,
+    );
+    const steady = (0.9 * 0.1 + 0.1 * 0.9) / 2;
+    expect(joint.logRows[0]).toBeCloseTo(Math.log(0.5 * steady + 0.5 * 0.25), 12);
+    expect(joint.logBlind).toBeCloseTo(2 * Math.log(0.5), 12);
+    expect([...joint.sampleShares]).toEqual([expect.closeTo(0.5, 12), expect.closeTo(0.5, 12)]);
+  });
+  test('samples share the chance as they explain the readings', () => {
+    const joint = jointFit([weighed(0.5, [0.9, 0.1], 1)], 1, 2, ALLOWANCE);
+    // half is held by the samples in proportion, half is even
+    expect([...joint.sampleShares]).toEqual([expect.closeTo(0.7, 12), expect.closeTo(0.3, 12)]);
+  });
+  test('a reading counts as much as it weighs', () => {
+    const joint = jointFit([weighed(0.25, [0.25, 0.25], 0.5)], 1, 2, ALLOWANCE);
+    expect(joint.logRows[0]).toBeCloseTo(Math.log(0.5), 12); // the root of a quarter
+    expect(joint.logBlind).toBeCloseTo(0.5 * Math.log(0.5), 12);
+  });
+  test('what nothing explains has no chance, and its samples share evenly', () => {
+    const joint = jointFit([weighed(0, [0, 0], 1)], 1, 2, NO_ALLOWANCE);
+    expect(joint.logRows[0]).toBe(Number.NEGATIVE_INFINITY);
+    expect([...joint.sampleShares]).toEqual([0.5, 0.5]);
+  });
+});
+
+describe('a table', () => {
+  const one = [{ id: 'a', repair: 'a', weight: 1 }];
+  const meter = simpleTest('t', { standardUncertainty: (value) => value / 100 });
+  test('knows how uncertain a reading is', () => {
+    const table = buildTable(one, [meter, simpleTest('u')], () => number(5), 1);
+    const reading = { test: 0, shown: number(5) };
+    expect(uncertaintyOf(table, reading)).toBe(0.05);
+    expect(uncertaintyOf(table, { ...reading, standardUncertainty: 0.2 })).toBe(0.2);
+    expect(uncertaintyOf(table, { ...reading, test: 1 })).toBe(0);
+    expect(uncertaintyOf(table, { test: 0, shown: { kind: 'look', look: 'lit' } })).toBe(0);
+  });
+  test('of nothing, or of what makes no sense, is a mistake of the caller', () => {
+    expect(() => buildTable([], [meter], () => number(5), 1)).toThrow('nothing to predict');
+    expect(() => buildTable(one, [meter], () => number(5), 0)).toThrow('nothing to predict');
+    expect(() => buildTable(one, [{ ...meter, minutes: 0 }], () => number(5), 1)).toThrow(
+      'minutes',
+    );
+    const table = buildTable(one, [meter], () => number(Number.NaN), 1);
+    expect(() => table.column(0)).toThrow('not a number');
+    expect(() => table.column(1)).toThrow('no test 1');
+    const both = (row: number): Shown => (row === 0 ? number(5) : { kind: 'look', look: 'lit' });
+    expect(() => fillColumn(2, 1, both)).toThrow('both numbers and looks');
+    expect(fillColumn(2, 1, () => number(5, 'ohm'))).toMatchObject({ kind: 'number', unit: 'ohm' });
+  });
+  test('asks for a column once, and shows it again as it was', () => {
+    let asked = 0;
+    const shows = (_: string, __: unknown, sample: number): Shown => {
+      asked += 1;
+      return { kind: 'look', look: sample === 1 ? 'dark' : 'lit' };
+    };
+    const table = buildTable(one, [meter], shows, 3);
+    expect(table.column(0).looks).toEqual(['lit', 'dark']);
+    expect([...table.column(0).values]).toEqual([0, 1, 0]);
+    expect(table.shown(0, 0).map((shown) => shown.kind === 'look' && shown.look)).toEqual([
+      'lit',
+      'dark',
+      'lit',
+    ]);
+    expect(asked).toBe(3);
+  });
+});

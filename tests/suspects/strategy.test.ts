@@ -1,0 +1,66 @@
+/** Strategies: minutes and lengths by hand, and what stands at the end of each way. */
+import { expect, test } from 'vitest';
+import { findOptimum } from '../../src/suspects/optimum.ts';
+import { expectedMinutes, longestPath, type Strategy } from '../../src/suspects/strategy.ts';
+import { READING_ONLY } from '../../src/suspects/test-cost.ts';
+import { matrixTable, simpleTest } from './tables.ts';
+
+const end = (chance: number): Strategy => ({
+  kind: 'conclude',
+  chance,
+  repairs: [],
+  candidates: [],
+});
+const ask = (minutes: number, ...next: Strategy[]): Strategy => ({
+  kind: 'test',
+  test: 0,
+  minutes,
+  branches: next.map((one, index) => ({ outcome: String(index), next: one })),
+});
+
+test('minutes are those of each end, by its chance', () => {
+  // by hand: 2 minutes for a half, 5 for the two quarters behind a second test of 3 minutes
+  const strategy = ask(2, end(0.5), ask(3, end(0.25), end(0.25)));
+  expect(expectedMinutes(strategy)).toBeCloseTo(3.5, 12);
+  expect(longestPath(strategy)).toBe(2);
+  // chances that do not sum to one count by their share
+  expect(expectedMinutes(ask(2, end(0.2), ask(3, end(0.2))))).toBeCloseTo(3.5, 12);
+  expect([expectedMinutes(end(1)), longestPath(end(1)), expectedMinutes(end(0))]).toEqual([
+    0, 0, 0,
+  ]);
+});
+
+test('an end names what is left, the likeliest repair first, its candidates in the order of the table', () => {
+  const candidates = [
+    { id: 'z', repair: 'Z', weight: 1 },
+    { id: 'a', repair: 'A', weight: 1 },
+    { id: 'b', repair: 'B', weight: 4 },
+    { id: 'a2', repair: 'A', weight: 2 },
+  ];
+  // the first test parts z from the rest; nothing parts a, b and a2
+  const table = matrixTable(candidates, [[0], [1], [1], [1]], [simpleTest('t', { minutes: 3 })]);
+  const { strategy, minutes, exact, greedyMinutes, bound } = findOptimum(table, {
+    costs: READING_ONLY,
+  });
+  expect([minutes, greedyMinutes, bound, exact]).toEqual([3, 3, 3, true]);
+  if (strategy.kind !== 'test') throw new Error('one test is worth doing');
+  expect(strategy).toMatchObject({ test: 0, minutes: 3 });
+  const ends = strategy.branches.map(({ next }) => next);
+  expect(ends).toEqual([
+    {
+      kind: 'conclude',
+      chance: expect.closeTo(1 / 8, 12),
+      repairs: [{ repair: 'Z', chance: 1 }],
+      candidates: [0],
+    },
+    {
+      kind: 'conclude',
+      chance: expect.closeTo(7 / 8, 12),
+      repairs: [
+        { repair: 'B', chance: expect.closeTo(4 / 7, 12) },
+        { repair: 'A', chance: expect.closeTo(3 / 7, 12) },
+      ],
+      candidates: [1, 2, 3],
+    },
+  ]);
+});

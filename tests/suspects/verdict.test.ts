@@ -1,0 +1,75 @@
+/** When the repairs that are left are settled, and when one more test is worth its minutes. */
+import { describe, expect, test } from 'vitest';
+import { outcomesOf } from '../../src/suspects/outcomes.ts';
+import { buildTable } from '../../src/suspects/prediction-table.ts';
+import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
+import { ALL_MEANS } from '../../src/suspects/test-cost.ts';
+import { verdictOf } from '../../src/suspects/verdict.ts';
+import { look, matrixTable, simpleTest } from './tables.ts';
+
+describe('the verdict', () => {
+  const table = matrixTable(
+    [
+      { id: 'a', repair: 'A', weight: 4 },
+      { id: 'b', repair: 'B', weight: 3 },
+      { id: 'c', repair: 'C', weight: 2 },
+    ],
+    [
+      [1, 0],
+      [1, 0],
+      [0, 1],
+    ],
+  );
+  const ranking = rankSuspects(table, []);
+  const verdict = (without: number[]) =>
+    verdictOf(table, ranking, { means: ALL_MEANS, outcomes: outcomesOf(table), without });
+
+  test('A and B look alike in every test and stay together; C is parted, so nothing is settled', () => {
+    expect(verdict([])).toMatchObject({ group: ['A', 'B'], settled: false });
+    expect(verdict([]).rest).toBeCloseTo(2 / 9, 12);
+  });
+  test('when no test is left all three are one group', () => {
+    expect(verdict([0, 1])).toMatchObject({ group: ['A', 'B', 'C'], settled: true });
+  });
+  test('a repair with less than a fiftieth of the leader is out of the question', () => {
+    const chances = (b: number) =>
+      rankSuspects(table, [], Float64Array.from([1 - b - 0.001, b, 0.001]));
+    const at = (b: number) =>
+      verdictOf(table, chances(b), {
+        means: ALL_MEANS,
+        outcomes: outcomesOf(table),
+        without: [0, 1],
+      });
+    expect(at(0.1)).toMatchObject({ group: ['A', 'B'], settled: true });
+    expect(at(0.01)).toMatchObject({ group: ['A'], settled: true });
+    expect(at(0.01).rest).toBeCloseTo(0.011, 12);
+  });
+  test('what is not at hand parts nothing', () => {
+    const means = { ...ALL_MEANS, without: ['key-on'] as const };
+    expect(
+      verdictOf(table, ranking, { means, outcomes: outcomesOf(table), without: [] }),
+    ).toMatchObject({
+      group: ['A', 'B', 'C'],
+    });
+  });
+  test('a test parts two repairs that show the same in at most half of the cases', () => {
+    const share = (same: number) => {
+      const mixed = buildTable(
+        [
+          { id: 'a', repair: 'A', weight: 1 },
+          { id: 'b', repair: 'B', weight: 1 },
+        ],
+        [simpleTest('t')],
+        (id, _, sample) => look(id === 'a' || sample < same ? 0 : 1),
+        10,
+      );
+      return verdictOf(mixed, rankSuspects(mixed, []), {
+        means: ALL_MEANS,
+        outcomes: outcomesOf(mixed),
+        without: [],
+      }).group;
+    };
+    expect(share(5)).toEqual(['A']);
+    expect(share(6)).toEqual(['A', 'B']);
+  });
+});
