@@ -17,6 +17,7 @@ import { beginDrill, continueDrill, type NewDrill } from './drill/open-drill.ts'
 import { runActions } from './drill/run-actions.ts';
 import { showClass } from './drill/show-class.ts';
 import { type Desk, openDesk } from './session/open-desk.ts';
+import { isPath } from './session/what-is-named.ts';
 import { programName } from './version.ts';
 
 export const command: Command = {
@@ -27,6 +28,7 @@ export const command: Command = {
     'ohmward drill                                      choose on the screen',
     'ohmward drill hall-no-signal --level blind         no suspects, no good values',
     'ohmward drill hall-module-fed --seed 7 --plain     a circuit without a procedure, as a dialogue',
+    'ohmward drill ./my-tree.yaml                       a tree of your own',
     'ohmward drill --assignment week3.yaml --student "Ada Example"',
     'ohmward drill --actions FILE --json                without a person',
     'ohmward drill --class FOLDER --html results.html   the results of a class',
@@ -75,7 +77,10 @@ export const command: Command = {
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
-  const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
+  const desk = await openDesk(io, programName(), {
+    sessions: textOf(args, 'sessions'),
+    file: ownFile(args),
+  });
   if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
   const folder = textOf(args, 'class');
   if (folder !== undefined) return showClass(desk, folder, args, io);
@@ -101,6 +106,12 @@ async function run(args: Arguments, io: Io): Promise<number> {
     return drillOnScreen(desk, wanted, args, io);
   }
   return runPlain(desk, args, io);
+}
+
+/** The file of one's own that is named; circuits and procedures beside it come before the library. */
+function ownFile(args: Arguments): string | undefined {
+  const [named] = args.positionals;
+  return textOf(args, 'assignment') ?? (named !== undefined && isPath(named) ? named : undefined);
 }
 
 function isNamed(args: Arguments): boolean {
@@ -173,7 +184,7 @@ function runUnattended(desk: Desk, args: Arguments, io: Io, actions: ActionsFile
   );
   hand.close();
   if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
-  finishDrill(hand, args, io, true);
+  finishDrill(hand, args, io, 'debrief');
   return failure === null ? EXIT.done : EXIT.wrongInput;
 }
 
@@ -188,7 +199,7 @@ async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
     if (isProblem(hand)) return tellProblem(io, hand, EXIT.wrongInput);
     const end = await plainDrill(hand, dialogue);
     hand.close();
-    finishDrill(hand, chosen, io, false);
+    finishDrill(hand, chosen, io, 'said');
     return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
   } finally {
     dialogue.close();

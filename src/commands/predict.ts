@@ -1,5 +1,5 @@
 /** `ohmward predict`: what an instrument reads at any two terminals of a circuit, under any fault. */
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Circuit } from '../circuit/circuit.ts';
 import { loadCircuit } from '../circuit/load-circuit.ts';
@@ -89,6 +89,15 @@ export function readCircuit(name: string, io: Io): Circuit | null {
       ? shipped
       : name;
   const read = readTextFile(resolve(io.cwd, path));
+  if ('problem' in read && path === name && library !== null && /^[a-z0-9-]+$/.test(name)) {
+    const known = yamlNames(join(library, 'circuits'));
+    const near = nearestName(name, known);
+    const way = near ? `did you mean "${near}"?` : `known: ${known.join(', ')}`;
+    io.err(
+      `there is no circuit "${name}"; ${way}${near ? '' : '.'} One of your own is named by its path.\n`,
+    );
+    return null;
+  }
   if ('problem' in read) {
     io.err(`${read.problem.path}: ${read.problem.words}; ${read.problem.fix}\n`);
     return null;
@@ -96,6 +105,11 @@ export function readCircuit(name: string, io: Io): Circuit | null {
   const { value, issues } = loadCircuit(read.text, path);
   for (const issue of issues) io.err(`${formatIssue(issue, read.text)}\n`);
   return value;
+}
+
+function yamlNames(folder: string): string[] {
+  const files = readdirSync(folder).filter((file) => file.endsWith('.yaml'));
+  return files.map((file) => file.slice(0, -'.yaml'.length)).sort();
 }
 
 function one(model: Model, values: Values, io: Io): number {

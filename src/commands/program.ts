@@ -75,10 +75,27 @@ async function runCommand(command: Command, argv: readonly string[], io: Io): Pr
     return await command.run({ positionals: parsed.positionals, values }, io);
   } catch (error) {
     if (!isOptionMistake(error)) throw error;
-    io.err(`ohmward ${command.name}: ${safeText(error.message)}\n`);
+    io.err(`ohmward ${command.name}: ${safeText(optionWords(error, command))}\n`);
     io.err(`See its options with: ohmward ${command.name} --help\n`);
     return EXIT.wrongUse;
   }
+}
+
+/** The usual mistakes in our own words; Node's hint about the sign before a path helps nobody here. */
+function optionWords(error: Error, { options }: Command): string {
+  const { code } = error as NodeJS.ErrnoException;
+  const [, name = ''] = error.message.match(/'(?:-\w, )?(-[^' ]*)/) ?? [];
+  if (code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION') {
+    const known = [...Object.keys(options), 'help'];
+    const near = nearestName(name.replace(/^-+/, ''), known);
+    return `there is no option "${name}"${near ? `; did you mean "--${near}"?` : ''}`;
+  }
+  if (code === 'ERR_PARSE_ARGS_INVALID_OPTION_VALUE') {
+    if (error.message.includes('does not take an argument'))
+      return `the option "${name}" takes no value`;
+    return `the option "${name}" needs a value; one that begins with "-" is written ${name}=VALUE`;
+  }
+  return error.message;
 }
 
 function isOptionMistake(error: unknown): error is Error {

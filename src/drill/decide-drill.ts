@@ -141,7 +141,8 @@ function measure(
       refused: { words: `The bench stops this test: ${danger.reason}`, fix: danger.would },
     };
   const reason = vehicle.model.refusal(test);
-  if (reason !== null) return refuse(reason, 'change the test');
+  if (reason !== null)
+    return refuse(reason, 'Change the leads, the state, or what is unplugged, and measure again.');
   const pending = pendingFor(drill, test, { vehicle, ...world });
   if (pending.length > 0)
     return {

@@ -2,6 +2,7 @@
 import { type Circuit, inputTerminals } from '../circuit/circuit.ts';
 import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
 import { type Setup, VEHICLE_STATES, type VehicleState } from '../circuit/test.ts';
+import { nearestName } from '../source/nearest-name.ts';
 import type { DrillTest } from './drill-test.ts';
 
 /** Everything but the reading. */
@@ -22,7 +23,7 @@ export const ARRANGING_WORDS: readonly string[] = [
   'plug PART              put it on again',
   'clip FROM TO WHAT      clip in a lead, test-light, lamp or ohms such as 470 ohm',
   'unclip                 take everything clipped in away',
-  'spare, fitted          plug in a good spare sensor, or the vehicle\u2019s own',
+  "spare, fitted          plug in a good spare sensor, or the vehicle's own",
   'moving, still          the target passes the sensor, or stands still',
   'wiggle, quiet          move harness and connectors while reading, or not',
 ];
@@ -40,10 +41,15 @@ export function arrangedBy(before: Arrangement, line: string, circuit: Circuit):
       if (!state) return { words: `the states are: ${VEHICLE_STATES.join(', ')}` };
       return set({ state, target: targetIn(circuit, state, setup.target) });
     }
-    case 'unplug':
-      return rest.length === 0
-        ? { words: 'unplug what?' }
-        : set({ unplugged: [...new Set([...setup.unplugged, ...rest])].sort() });
+    case 'unplug': {
+      const known = circuit.connectors.filter(({ unplugs }) => unplugs).map(({ part }) => part);
+      const odd = rest.find((part) => !known.includes(part));
+      if (odd === undefined && rest.length > 0)
+        return set({ unplugged: [...new Set([...setup.unplugged, ...rest])].sort() });
+      const near = odd === undefined ? null : nearestName(odd, known);
+      const way = near ? `did you mean "${near}"?` : `these come off: ${known.join(', ')}`;
+      return { words: odd === undefined ? way : `"${odd}" has no connector; ${way}` };
+    }
     case 'plug':
       return set({
         unplugged: setup.unplugged.filter((part) => rest.length > 0 && !rest.includes(part)),

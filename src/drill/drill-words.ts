@@ -108,10 +108,10 @@ export function suspectLines(drill: Drill, world: DrillWorld, most: number): str
 export function debriefLines(debrief: Debrief): string[] {
   const { yardstick } = debrief;
   return [
-    debrief.right ? 'RIGHT.' : 'NOT RIGHT.',
+    debrief.right ? 'RIGHT.' : debrief.named.length === 0 ? 'GIVEN UP.' : 'NOT RIGHT.',
     `In the vehicle: ${debrief.truth}.`,
     `Repair: ${debrief.repairs.join(' ')}`,
-    `You said: ${debrief.named.length === 0 ? 'nothing; the drill was given up.' : debrief.named.join(' ')}`,
+    `You said: ${debrief.named.length === 0 ? 'nothing.' : debrief.named.join(' ')}`,
     ...debrief.alike.map(
       (words) => `On this vehicle no test here tells it from: ${words} Either counts.`,
     ),
@@ -124,24 +124,34 @@ export function debriefLines(debrief: Debrief): string[] {
       : `What proved it, the strongest first:`,
     ...debrief.evidence.map(
       ({ words, found, ratio, against }) =>
-        `- ${words}: ${found}. ${times(ratio)} likelier than with its strongest rival then: ${against}`,
+        `- ${words}: ${found}. ${times(ratio)} likelier with the true repair than with the rival it speaks against: ${against}`,
     ),
     '',
     `What you did: ${countWords(debrief.readings.length, 'reading')}, ${round(debrief.minutes)} min`,
     ...debrief.readings.map(
       ({ words, found, minutes, toldNothing, ratio }, index) =>
-        `${String(index + 1).padStart(2)}  ${words}: ${found}; ${minutes} min; ${toldNothing ? 'told nothing new' : ratioWords(ratio)}`,
+        `${String(index + 1).padStart(2)}. ${words}: ${found}; ${minutes} min; ${toldNothing ? 'told nothing new' : ratioWords(ratio)}`,
     ),
     '',
     `The best plan on this vehicle: ${countWords(yardstick.steps.length, 'reading')}, ${round(yardstick.minutes)} min (${round(yardstick.expectedMinutes)} min on average over all faults)`,
     ...yardstick.steps.map(
       ({ words, found, minutes }, index) =>
-        `${String(index + 1).padStart(2)}  ${words}: ${found}; ${round(minutes)} min`,
+        `${String(index + 1).padStart(2)}. ${words}: ${found}; ${round(minutes)} min`,
     ),
     `    and then the suspicion was ${percent(yardstick.chance)} sure.`,
     '',
     `Next: ${debrief.next}`,
   ];
+}
+
+/** Why something was not done, and the way out, as two sentences. */
+export function refusalLines({ words, fix }: { words: string; fix: string }): string[] {
+  return [sentence(words), sentence(fix)];
+}
+
+function sentence(words: string): string {
+  const end = /[.?!]["']?$/.test(words) ? '' : '.';
+  return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}${end}`;
 }
 
 /** One part of the score in a line. */
@@ -156,8 +166,8 @@ export function countWords(count: number, noun: string): string {
 
 function ratioWords(ratio: number): string {
   if (ratio >= 1.05)
-    return `made the true repair ${times(ratio)} likelier against its strongest rival`;
-  if (ratio <= 0.95) return 'pointed away from the true repair';
+    return `made the true repair ${times(ratio)} likelier against the rival that was strongest then`;
+  if (ratio <= 0.95) return 'spoke for a rival more than for the true repair';
   return 'moved other suspects';
 }
 

@@ -26,7 +26,7 @@ export function dangerOf(model: Model, test: Test): Danger | null {
     const hazard = probe.kind === 'lamp' ? 'lamp-on-module' : 'clipped-in';
     return { hazard, reason, would: WOULD[hazard] };
   }
-  if (setup.bridges.length === 0) return null;
+  if (setup.bridges.length === 0 || !clipsRefused(model, test)) return null;
   const lamp = setup.bridges.some(({ through }) => through === 'lamp');
   const hazard = lamp && !refused(withoutLamps(test)) ? 'lamp-on-module' : 'clipped-in';
   return { hazard, reason, would: WOULD[hazard] };
@@ -37,7 +37,7 @@ const WOULD: Readonly<Record<Hazard, string>> = {
   'ohms-on-live':
     'The ohmmeter would have put its own current into a circuit that has a voltage of its own or electronics on it: the number means nothing, and the meter or the module can be damaged.',
   'lamp-on-module':
-    'A filament lamp draws a quarter of an ampere and several times that while cold: more than a module output, reference or input is made for. It would have burnt out, and the vehicle would have a second fault.',
+    'A filament lamp draws a quarter of an ampere and several times that while cold: more than a module output, reference or input is made for. That terminal of the module would have burnt out, and the vehicle would have a second fault.',
   'clipped-in':
     'Battery voltage or a direct path to ground would have reached a terminal that is not made for it: a reference, an input or a pin of the module would have been destroyed, or a lead would have shorted the battery.',
 };
@@ -47,18 +47,24 @@ function isLight(probe: Probe): probe is Extract<Probe, { kind: 'light' | 'lamp'
 }
 
 /** A meter for volts, with nothing clipped in, could stand at the leads and at the ends of each bridge. */
-function couldBeVolts(model: Model, { setup, probe }: Test): boolean {
-  const bare = { ...setup, bridges: [] };
+function couldBeVolts(model: Model, test: Test): boolean {
+  const bare = { ...test.setup, bridges: [] };
+  const pairs = clippedAt(test);
+  return pairs.length > 0 && pairs.every((probe) => model.refusal({ setup: bare, probe }) === null);
+}
+
+/** What is clipped in is wrong by itself, whatever reads: a voltmeter beside it is refused too. */
+function clipsRefused(model: Model, { setup, probe }: Test): boolean {
+  const [volts] = clippedAt({ setup, probe });
+  return volts !== undefined && model.refusal({ setup, probe: volts }) !== null;
+}
+
+/** A voltmeter at the ends of each bridge, and at the leads. */
+function clippedAt({ setup, probe }: Test): Probe[] {
   const [plus, minus] = leads(probe);
   const pairs = setup.bridges.map(({ from, to }) => [from, to] as const);
   if (plus !== undefined && minus !== undefined) pairs.push([plus, minus]);
-  return (
-    pairs.length > 0 &&
-    pairs.every(
-      ([a, b]) =>
-        model.refusal({ setup: bare, probe: { kind: 'volts', plus: a, minus: b } }) === null,
-    )
-  );
+  return pairs.map(([a, b]) => ({ kind: 'volts', plus: a, minus: b }));
 }
 
 function withoutLamps({ setup, probe }: Test): Test {

@@ -32,7 +32,7 @@ const CLASS_WORDS: Readonly<Record<FaultClass, string>> = {
 export function adviceFor(showing: Showing): string {
   const { drill, right, evidence, wasted, yardstickMinutes, classes } = showing;
   if (drill.stopped.length > 0)
-    return `Safety first: before each test say what the instrument puts into the circuit. The bench stopped one because ${drill.stopped[0]!.reason}.`;
+    return `Safety first: before each test say what the instrument puts into the circuit. The bench stopped one: ${drill.stopped[0]!.reason}.`;
   if (drill.passedOver.length > 0)
     return 'Read the cautions before the first test in each vehicle state; they are the first step of it.';
   if (drill.readings.length === 0) return 'Measure before you name anything.';

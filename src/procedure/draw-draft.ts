@@ -1,5 +1,5 @@
 /** A sub-procedure by itself as boxes and arrows: what its callers give stays `{need}`, its results are its ends. */
-import type { GraphExit, GraphNode } from './draw-graph.ts';
+import { andWords, type GraphExit, type GraphNode } from './draw-graph.ts';
 import type { ProcedureDraft, Step as StepDraft } from './generated/procedure.mjs';
 
 /** Minutes of a step whose author gives none, as in a linked tree. */
@@ -29,7 +29,7 @@ function nodeOf(id: string, step: StepDraft, exits: readonly GraphExit[]): Graph
   const unplugged = (step.unplug ?? []).map(needWords);
   const setting = [
     ...(step.measure ? [step.state ?? 'key-off'] : []),
-    ...(unplugged.length > 0 ? [`${unplugged.join(', ')} unplugged`] : []),
+    ...(unplugged.length > 0 ? [`${andWords(unplugged)} unplugged`] : []),
     ...(step.spare ? ['spare sensor'] : []),
     `${step.minutes ?? USUAL_MINUTES} min`,
   ].join(', ');

@@ -51,7 +51,7 @@ function nodeOf(procedure: Procedure, id: string, passing?: Passing): GraphNode 
   const { state, unplugged, sensor } = step.setup;
   const setting = [
     ...(step.kind === 'ask' || step.kind === 'act' ? [] : [state]),
-    ...(unplugged.length > 0 ? [`${unplugged.join(', ')} unplugged`] : []),
+    ...(unplugged.length > 0 ? [`${andWords(unplugged)} unplugged`] : []),
     ...(sensor === 'spare' ? ['spare sensor'] : []),
     `${step.minutes} min`,
   ].join(', ');
@@ -69,6 +69,11 @@ function nodeOf(procedure: Procedure, id: string, passing?: Passing): GraphNode 
   if (step.cannot !== null && !exits.some(({ to }) => exits.length === 1 && to === step.cannot))
     exits.push({ name: 'cannot', kind: 'cannot', words: '', to: step.cannot, passing: null });
   return { id, kind: 'task', title: ownTitle(id, step.title), setting, faults: [], exits };
+}
+
+/** `module`, `module and sensor`, `module, sensor and throttle-position`. */
+export function andWords(names: readonly string[]): string {
+  return names.join(', ').replace(/, ([^,]*)$/, ' and $1');
 }
 
 function conclusionNode({ id, title, faults }: Conclusion): GraphNode {

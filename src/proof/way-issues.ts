@@ -241,7 +241,7 @@ function tailWords({ ways }: Loss, at: NonNullable<JudgedWay['lostAt']>): string
   return tail.length === 0 ? 'it ends at' : `it goes on by ${tail.join(', ')} and ends at`;
 }
 
-/** What the lost samples show at a step: `reads 0 V to 1.2 V`, `shows weak`, or nothing when nothing is read there. */
+/** What the lost samples show at a step: `reading 0 V to 1.2 V`, `shows weak`, or nothing when nothing is read there. */
 function readingWords({ linked, model }: ProofFacts, id: string, { fault, ways }: Loss): string {
   const step = stepOf(linked.procedure, id);
   const test = testOf(step);
@@ -252,7 +252,7 @@ function readingWords({ linked, model }: ProofFacts, id: string, { fault, ways }
       const shown = model.shows(fault, test, sample);
       return shown.kind === 'number' ? [shown.value] : [];
     });
-  return `which reads ${formatRange(Math.min(...values), Math.max(...values), step.unit)}`;
+  return `reading ${formatRange(Math.min(...values), Math.max(...values), step.unit)}`;
 }
 
 function faultWords(fault: string): string {

@@ -51,13 +51,7 @@ export function parseYaml(text: string, file: string): Checked<YamlSource> {
     const to = lines.linePos(range[1] ?? range[0] ?? 0);
     return { file, line: from.line, column: from.col, endLine: to.line, endColumn: to.col };
   };
-  const issues: Issue[] = [...doc.errors, ...doc.warnings].slice(0, MAX_ISSUES).map((fault) => ({
-    code: 'yaml-syntax',
-    severity: 'error',
-    at: spanOf(fault.pos),
-    words: `this is not valid YAML: ${oneLine(fault.message)}`,
-    ...yamlFix(fault.code),
-  }));
+  const issues = syntaxIssues([...doc.errors, ...doc.warnings], spanOf);
   if (issues.length > 0) return { value: null, issues };
   if (doc.directives?.yaml.explicit && doc.directives.yaml.version !== '1.2')
     return refused(
@@ -81,19 +75,65 @@ function refused(at: SourceSpan, code: string, words: string, fix?: string): Che
   };
 }
 
-function oneLine(message: string): string {
-  return message.replace(/\s+/g, ' ').trim();
+type Fault = Document['errors'][number] | Document['warnings'][number];
+
+/**
+ * What the parser found, but no echoes: once a line stands wrong, every line after it is told as wrong too, and one
+ * place is told in several ways. Of each place and of each kind the first is kept, and after a tab only the tab.
+ */
+function syntaxIssues(
+  faults: readonly Fault[],
+  spanOf: (range: readonly number[]) => SourceSpan,
+): Issue[] {
+  const tab = faults.findIndex(({ code }) => code === 'TAB_AS_INDENT');
+  const kinds = new Set<string>();
+  const lines = new Set<number>();
+  return (tab < 0 ? faults : faults.slice(0, tab + 1)).flatMap((fault): Issue[] => {
+    const at = spanOf(fault.pos);
+    if (kinds.has(fault.code) || lines.has(at.line)) return [];
+    kinds.add(fault.code);
+    lines.add(at.line);
+    return [{ code: 'yaml-syntax', severity: 'error', at, ...faultWords(fault) }];
+  });
 }
 
-function yamlFix(code: string): { fix?: string } {
-  if (code === 'TAB_AS_INDENT') return { fix: 'indent with spaces' };
-  if (code === 'MULTIPLE_DOCS')
-    return { fix: 'keep one document in a file; remove the line "---"' };
-  if (code === 'BAD_INDENT' || code === 'MISSING_CHAR')
-    return { fix: 'look at the indentation and for a missing ":" or quote just before this place' };
-  if (code === 'BLOCK_AS_IMPLICIT_KEY')
-    return { fix: 'put the text in quotes, or look for a missing ":"' };
-  return {};
+/** The usual slips in our own words; the parser's for all others. */
+function faultWords({ code, message }: Fault): { words: string; fix?: string } {
+  switch (code) {
+    case 'TAB_AS_INDENT':
+      return { words: 'a tab stands before this line', fix: 'indent with spaces' };
+    case 'MULTIPLE_DOCS':
+      return {
+        words: 'a second document begins in this file',
+        fix: 'keep one document in a file; remove the line "---"',
+      };
+    case 'BAD_INDENT':
+      return {
+        words: 'this line is not indented like the lines it belongs with',
+        fix: 'let it begin in the same column; look too for a missing ":", quote or bracket just before it',
+      };
+    case 'BLOCK_AS_IMPLICIT_KEY':
+      return {
+        words: 'a key with a ":" stands inside a text here',
+        fix: 'put a text that holds ": " in quotes; if this is a key, let its line and the one above begin in the same column',
+      };
+    case 'MULTILINE_IMPLICIT_KEY':
+      return {
+        words: 'this line is no "key: value"',
+        fix: 'look for a missing ":" or a line break in the key',
+      };
+    case 'MISSING_CHAR':
+      return {
+        words: `something is missing here: ${oneLine(message)}`,
+        fix: 'look for a missing ":", quote or bracket just before this place',
+      };
+    default:
+      return { words: `this is not valid YAML: ${oneLine(message)}` };
+  }
+}
+
+function oneLine(message: string): string {
+  return message.replace(/\s+/g, ' ').trim();
 }
 
 /** One pass over the nodes: limits, repeated keys, odd characters, and the data itself. */

@@ -109,6 +109,7 @@ function describe(error: SchemaError, path: Path): Words {
     return {
       code: 'missing-key',
       words: `${where} lacks the key "${String(params['missingProperty'])}"`,
+      fix: missingFix(error),
     };
   if (error.keyword === 'enum' || error.keyword === 'const')
     return choice(error, where, allowedOf(error));
@@ -224,6 +225,16 @@ function typeWords(type: unknown): string {
   };
   const list = Array.isArray(type) ? type.map(String) : String(type).split(',');
   return list.map((name) => names[name] ?? name).join(' or ');
+}
+
+/** `add "start:" (the first step)`: the key, and what the schema says of it. */
+function missingFix(error: SchemaError): string {
+  const name = String(error.params['missingProperty']);
+  const property = recordOf(recordOf(recordOf(error.parentSchema)['properties'])[name]);
+  const { description } = property;
+  if (typeof description !== 'string') return `add "${name}:"`;
+  const about = description.replace(/[.:].*$/s, '');
+  return `add "${name}:" (${about.slice(0, 1).toLowerCase()}${about.slice(1)})`;
 }
 
 function exampleFix(error: SchemaError): string | undefined {

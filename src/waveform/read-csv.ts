@@ -200,7 +200,10 @@ export class CsvReader {
       return null;
     }
     if (this.unreadable > 0) {
-      const words = `${this.unreadable} values could not be read and repeat the value before them`;
+      const words =
+        this.unreadable === 1
+          ? 'one value could not be read and repeats the value before it'
+          : `${this.unreadable} values could not be read and repeat the value before them`;
       if (
         this.unreadable >
         UNREADABLE_SHARE * rows * (shape.columns.length + (shape.time < 0 ? 0 : 1))

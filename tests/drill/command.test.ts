@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
@@ -176,6 +176,36 @@ test('a drill that was left goes on in the same file, with the same vehicle', as
   expect(again.err).toContain('this drill has ended');
 });
 
+test('an assignment on a procedure and a circuit of one\u2019s own, beside it', async () => {
+  const page = readFileSync('docs/writing-procedures.md', 'utf8');
+  const [circuit, procedure] = [...page.matchAll(/```yaml\n([\s\S]*?)```/g)].map(
+    ([, text]) => text!,
+  );
+  mkdirSync(join(folder, 'own', 'circuits'), { recursive: true });
+  file('own/circuits/rake-wheel-pickup.yaml', circuit!);
+  file('own/rake-wheel-no-speed.yaml', procedure!);
+  const set = 'assignment: own\ndrills:\n  - { procedure: rake-wheel-no-speed, level: named }\n';
+  const assignment = file('own/own.yaml', set);
+  const sessions = join(folder, 'own-sessions');
+  const actions = file('own-actions.yaml', 'actions:\n  - diagnose: [wire.high]\n');
+  const rest = ['--actions', actions, '--sessions', sessions, '--json'];
+  const byName = await run('--assignment', assignment, '--student', 'Ada Example', ...rest);
+  expect(byName.err).toBe('');
+  expect(byName.code).toBe(0);
+  const byPath = await run(join(folder, 'own', 'rake-wheel-no-speed.yaml'), ...rest);
+  expect(byPath.code).toBe(0);
+  const report = await run('--class', join(sessions, 'drills'), '--assignment', assignment);
+  expect(report.out).toContain('(no name)');
+  expect(report.out).not.toContain('other-circuit');
+});
+
+test('a folder without drills is said to be one', async () => {
+  mkdirSync(join(folder, 'empty'), { recursive: true });
+  const { code, err } = await run('--class', join(folder, 'empty'));
+  expect(code).toBe(1);
+  expect(err).toContain('there is no drill in');
+});
+
 test('an assignment goes on from part to part, and then says that all is done', async () => {
   const assignment = file(
     'week.yaml',
@@ -291,6 +321,28 @@ describe('as a dialogue of lines', () => {
     expect(text).toContain('Good is: ');
     expect(text).toContain('Give the numbers of the list');
     expect(text).toContain('Score: ');
+  });
+
+  test('a mistyped place is two whole sentences, and a word that is none leads to help', async () => {
+    const { text } = await talk(memoryDrill(3), ['foo', 'volts sensor.fed battery.negative']);
+    expect(text).toContain('All words: help');
+    expect(text).toContain('There is no terminal "sensor.fed"; did you mean "sensor.feed"?');
+    expect(text).toContain('Change the leads, the state, or what is unplugged');
+    expect(text).not.toContain('?.');
+  });
+
+  test('what has no connector does not come off', async () => {
+    const lines = ['unplug foo', 'unplug sensr', 'unplug', 'unplug sensor'];
+    const { text } = await talk(memoryDrill(3), lines);
+    expect(text).toContain('"foo" has no connector; these come off: ');
+    expect(text).toContain('"sensr" has no connector; did you mean "sensor"?');
+    expect(text).not.toContain('foo unplugged');
+  });
+
+  test('given up is called so', async () => {
+    const { text } = await talk(memoryDrill(3), ['give up']);
+    expect(text).toContain('GIVEN UP.');
+    expect(text).not.toContain('NOT RIGHT.');
   });
 
   test('a caution not acknowledged means nothing is done', async () => {

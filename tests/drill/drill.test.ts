@@ -257,6 +257,19 @@ describe('what the bench stops', () => {
       clip('sensor.signal', 'battery.negative', 'lead'),
       'clipped-in',
     ],
+    [
+      'a scope at a target that stands still, beside a light that may be clipped in',
+      {
+        setup: {
+          ...KEY_ON,
+          unplugged: ['sensor'],
+          bridges: [{ from: 'sensor.feed', to: 'battery.negative', through: 'test-light' }],
+        },
+        probe: { kind: 'pattern', plus: 'sensor.feed', minus: 'battery.negative' },
+        wiggle: false,
+      },
+      null,
+    ],
     ['a terminal that is not there', volts('sensor.nothing'), null],
     ['a pin behind a plugged connector', volts('sensor.feed.pin'), null],
     ['a plain measurement', volts('sensor.feed'), null],

@@ -89,7 +89,7 @@ describe('the screens of a drill', () => {
       expect(await screen.text()).toContain('[c] capture');
       // Nothing turns with the key off.
       await screen.send('c');
-      expect(await screen.text()).toContain('nothing passes the sensor');
+      expect(await screen.text()).toContain('Nothing passes the sensor');
       expect(hand.drill().readings).toHaveLength(0);
       await screen.send('\x1b[C');
       await screen.send('\x1b[C');
@@ -124,6 +124,26 @@ describe('the screens of a drill', () => {
     expect(text).not.toContain('Good is:');
     await screen.send('s');
     expect(await screen.text()).toContain('This level shows no suspects.');
+    await screen.unmount();
+  });
+
+  test('at 60 by 20 the reading stands whole, and so does what the bench stops', async () => {
+    const hand = memoryDrill(3, { level: 'named' });
+    const screen = await openTestScreen(
+      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
+      { columns: 60, rows: 20 },
+    );
+    const flat = async () => (await screen.text()).replace(/[│\s]+/g, ' ');
+    await screen.send('\r');
+    for (const key of ['\x1b[B', '\x1b[C', '\x1b[C', 'm', 'y']) await screen.send(key);
+    expect(hand.drill().readings).toHaveLength(1);
+    const { words, found } = hand.drill().readings[0]!;
+    expect(await flat()).toContain(`${words}: ${found}`);
+    for (const key of ['\x1b[C', 'm']) await screen.send(key);
+    expect(hand.drill().stopped).toHaveLength(1);
+    expect(await flat()).toContain(`${words}: ${found}`);
+    expect(await flat()).toContain('> Instrument filament lamp');
+    expect(await flat()).toContain('the vehicle would have a second fault.');
     await screen.unmount();
   });
 

@@ -38,9 +38,9 @@ describe('text', () => {
       '|    unplugged, 4 min)',
       '|  |- low: too few ohms -> = shorted-turns',
       '|  `- good: coil and wires are right',
-      '|     to-ground: High wire to ground (key-off, module, sensor unplugged, 3 min)',
+      '|     to-ground: High wire to ground (key-off, module and sensor unplugged, 3',
+      '|       min)',
       '|     |- shorted: touches ground -> = high-to-ground',
-      '|     `- free: free of ground -> = controller-input',
     ]);
   });
 

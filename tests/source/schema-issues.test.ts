@@ -51,7 +51,7 @@ describe('each kind of finding', () => {
         'unknown-key 2:1 no key "zzzzzz" is known here; known here: name, state, minutes, codes, either, steps, part',
       ],
     ],
-    ['state: key-on', ['missing-key 1:1 this file lacks the key "name"']],
+    ['state: key-on', ['missing-key 1:1 this file lacks the key "name"; add "name:"']],
     [
       'name: ab\nstate: key_on',
       ['unknown-choice 2:8 "state" cannot be "key_on"; did you mean "key-on"?'],

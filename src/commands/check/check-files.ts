@@ -6,6 +6,7 @@ import { basename } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { loadCircuit } from '../../circuit/load-circuit.ts';
 import { createModel, type Model } from '../../circuit/model.ts';
+import { type Assignment, loadAssignment } from '../../drill/assignment.ts';
 import { STANDARD_SETTINGS } from '../../files/settings.ts';
 import { type CautionRule, loadCautions } from '../../procedure/cautions.ts';
 import { DRIVES } from '../../procedure/job.ts';
@@ -31,7 +32,8 @@ export type LoadedValue =
   | { readonly kind: 'procedure'; readonly value: ParsedProcedure }
   | { readonly kind: 'circuit'; readonly value: Circuit }
   | { readonly kind: 'cautions'; readonly value: readonly CautionRule[] }
-  | { readonly kind: 'job'; readonly value: LoadedJob };
+  | { readonly kind: 'job'; readonly value: LoadedJob }
+  | { readonly kind: 'assignment'; readonly value: Assignment };
 
 /** A file that was read, of a known kind or not. */
 export interface CheckedFile extends GatheredFile {
@@ -181,6 +183,8 @@ function loadAny(file: GatheredFile): CheckedFile {
       return finish(kind, loadJob(file.text, file.path));
     case 'cautions':
       return finish(kind, loadCautions(file.text, file.path));
+    case 'assignment':
+      return finish(kind, loadAssignment(file.text, file.path));
   }
 }
 

@@ -13,6 +13,7 @@ export function crossIssues(files: readonly CheckedFile[], library: Library): Is
   return wanted.flatMap((file) => [
     ...nameIssues(file, wanted),
     ...(file.loaded?.kind === 'job' ? jobIssues(file, library) : []),
+    ...(file.loaded?.kind === 'assignment' ? assignmentIssues(file, library) : []),
   ]);
 }
 
@@ -70,6 +71,26 @@ function jobIssues(file: CheckedFile, library: Library): Issue[] {
         ...faultIssues(file, circuit),
       ]
     : [];
+}
+
+/** Drills on what is not there; each names a procedure or a circuit alone. */
+function assignmentIssues(file: CheckedFile, { procedures, circuits }: Library): Issue[] {
+  if (file.loaded?.kind !== 'assignment') return [];
+  const trees = [...procedures].filter(([, { draft }]) => draft.needs === undefined);
+  const known = [...trees.map(([name]) => name), ...circuits.keys()];
+  return file.loaded.value.drills.flatMap(({ procedure }, index): Issue[] =>
+    known.includes(procedure)
+      ? []
+      : [
+          {
+            code: 'unknown-procedure',
+            severity: 'error',
+            at: place(file, ['drills', index, 'procedure'], 'value'),
+            words: `no procedure or circuit named "${procedure}"`,
+            fix: nearWords(procedure, known),
+          },
+        ],
+  );
 }
 
 function terminalIssues(

@@ -3,7 +3,7 @@ import type { Issue } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { parseYaml } from '../../source/parse-yaml.ts';
 
-export const FILE_KINDS = ['procedure', 'circuit', 'job', 'cautions'] as const;
+export const FILE_KINDS = ['procedure', 'circuit', 'job', 'cautions', 'assignment'] as const;
 export type FileKind = (typeof FILE_KINDS)[number];
 
 /** A job need not be named, so its complaint marks it as well. */
@@ -13,6 +13,7 @@ const MARKS: Readonly<Record<string, FileKind>> = {
   cautions: 'cautions',
   job: 'job',
   complaint: 'job',
+  assignment: 'assignment',
 };
 
 /** The kind, or the issues that keep it from being known. */
@@ -38,6 +39,6 @@ export function fileKind(
   const words = 'nothing at the top of this file says what it is';
   const fix = near
     ? `did you mean the key "${near}"?`
-    : `write one of "procedure: NAME", "circuit: NAME", "job: NAME" or "cautions:" at its top`;
+    : `write one of "procedure: NAME", "circuit: NAME", "job: NAME", "assignment: NAME" or "cautions:" at its top`;
   return { issues: [...issues, { code: 'unknown-kind', severity: 'error', at, words, fix }] };
 }

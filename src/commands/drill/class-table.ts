@@ -12,7 +12,7 @@ export function classTable(summary: ClassSummary, doubtful: readonly DoubtfulFil
   const heads = line('student', 'procedure', 'level', 'points', 'right', 'min', 'best');
   const lines = rows.map((row) =>
     line(
-      row.student,
+      row.student || '(no name)',
       row.procedure,
       row.level,
       row.points === null ? '-' : String(row.points),

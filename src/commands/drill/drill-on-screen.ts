@@ -54,7 +54,7 @@ export async function drillOnScreen(
   await terminal.closed;
   if (current) {
     current.close();
-    finishDrill(current, args, io, false);
+    finishDrill(current, args, io, 'score');
   }
   return code;
 }

@@ -6,13 +6,14 @@ import { harmlessJson } from '../../records/record-json.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { Arguments, Io } from '../command.ts';
 
-/** Prints it, as JSON with `--json`; `withDebrief` where nobody has seen the debrief yet. */
-export function finishDrill(
-  hand: DrillInHand,
-  args: Arguments,
-  io: Io,
-  withDebrief: boolean,
-): void {
+/**
+ * What of the end is still to be printed: the whole debrief where nobody has seen it, the score where it went with the
+ * screen, nothing where the dialogue has just said it.
+ */
+export type LeftToSay = 'debrief' | 'score' | 'said';
+
+/** Prints it, as JSON with `--json`. */
+export function finishDrill(hand: DrillInHand, args: Arguments, io: Io, left: LeftToSay): void {
   const { revealed } = hand.drill();
   if (args.values['json'] === true) {
     const result = drillRecordJson({ drill: hand.drill(), debrief: hand.debrief() }, hand.path());
@@ -23,8 +24,10 @@ export function finishDrill(
   const lines =
     !revealed || !debrief
       ? ['The drill is not finished.', `Go on with: ohmward drill --resume ${hand.path()}`]
-      : withDebrief
+      : left === 'debrief'
         ? debriefLines(debrief)
-        : [`Score: ${revealed.points} of 100`, ...revealed.score.map(scoreLine)];
+        : left === 'said'
+          ? []
+          : [`Score: ${revealed.points} of 100`, ...revealed.score.map(scoreLine)];
   io.out(`${[...lines, `Saved: ${hand.path()}`].map((line) => safeText(line)).join('\n')}\n`);
 }

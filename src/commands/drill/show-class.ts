@@ -22,7 +22,7 @@ export function showClass({ library }: Desk, named: string, args: Arguments, io:
       io,
       {
         problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
-        fix: 'mend the assignment',
+        fix: `see all of it with: ohmward check ${set}`,
       },
       EXIT.wrongInput,
     );
@@ -34,6 +34,15 @@ export function showClass({ library }: Desk, named: string, args: Arguments, io:
     return tellProblem(
       io,
       { problem: `the folder cannot be read: ${report.words}`, fix: 'check the spelling' },
+      EXIT.wrongInput,
+    );
+  if (report.summary.rows.length === 0 && report.doubtful.length === 0)
+    return tellProblem(
+      io,
+      {
+        problem: `there is no drill in ${named}`,
+        fix: 'drills are .jsonl files; they are saved in drills/ in the folder for sessions',
+      },
       EXIT.wrongInput,
     );
   const page = textOf(args, 'html');

@@ -52,6 +52,13 @@ export interface NewSession {
   readonly from?: string | undefined;
 }
 
+/** The fault that was meant, or the faults there are: `predict` finds no circuit that lies beside a file of one's own. */
+function faultFix(circuit: Circuit, typed: string): string {
+  const known = circuit.faults.map(({ id }) => id);
+  const near = nearestName(typed, known);
+  return near ? `did you mean "${near}"?` : `known: healthy, ${known.join(', ')}`;
+}
+
 /** Opens a new session file and everything around it. */
 export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Problem {
   const linked = linkFor(desk, wanted.procedure, wanted.job.vehicle.drive);
@@ -62,7 +69,7 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
     return {
       problem: `the circuit of "${procedure.name}" has no fault "${fault}"`,
       fix: circuit
-        ? `see them with: ohmward predict ${circuit.name} --table`
+        ? faultFix(circuit, fault)
         : 'a procedure without a circuit has no simulated vehicle',
     };
   const from =

@@ -4,8 +4,10 @@ import type { Circuit } from '../../circuit/circuit.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
 import { Words } from '../parts/safe-words.tsx';
+import { wrapWords } from '../parts/wrap-words.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
+import { shownText, useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import {
   BENCH_LINES,
@@ -54,23 +56,37 @@ const KEYS: readonly (KeyBinding & { readonly key?: BenchKey })[] = [
   { keys: ['escape'], show: 'Esc', help: 'leave', key: 'leave' },
 ];
 const NAME_COLUMNS = 12;
-/** What the bench has to say when it stops a test. */
-const MESSAGE_ROWS = 5;
 
 /** The view. Letters are keys, so nothing is typed here. */
 export function BenchView(props: BenchViewProps) {
   const { form, circuit, onForm, onOpen, onKey } = props;
+  const look = useLook();
   const body = bodySize(useSize(), KEYS);
   const line = BENCH_LINES[form.marked] ?? 'state';
-  const reading = [
-    ...(props.found === null ? ['Nothing measured yet.'] : [props.found]),
-    ...(props.good === null ? [] : [`Good is: ${props.good}`]),
-    ...(props.step === null ? [] : [props.step]),
+  // The reading is what all is done for: it is wrapped and never cut.
+  const lines = (text: string | null) =>
+    text === null ? [] : wrapWords(shownText(text, look), body.columns);
+  const found = lines(props.found ?? 'Nothing measured yet.');
+  const message = lines(props.message);
+  const must = [
+    ...found,
+    ...lines(props.good === null ? null : `Good is: ${props.good}`),
+    ...message,
   ];
-  const messageRows = props.message === null ? 0 : MESSAGE_ROWS;
-  const room = body.rows - BENCH_LINES.length - reading.length - messageRows;
+  const step = must.length + BENCH_LINES.length < body.rows ? lines(props.step) : [];
+  const formRows = Math.max(1, Math.min(BENCH_LINES.length, body.rows - must.length));
+  const first = Math.min(Math.max(0, form.marked - formRows + 1), BENCH_LINES.length - formRows);
+  const room = body.rows - BENCH_LINES.length - must.length - step.length;
   // Half a drawing misleads: it is there whole or not at all.
   const sketch = props.sketch.length <= room ? props.sketch : [];
+  const below = [
+    ...must.slice(0, must.length - message.length).map((text, place) => ({
+      text,
+      bold: place < found.length,
+    })),
+    ...step.map((text) => ({ text, bold: false })),
+    ...message.map((text) => ({ text, bold: true })),
+  ];
 
   useKeys((event) => {
     const label = keyLabel(event);
@@ -86,9 +102,9 @@ export function BenchView(props: BenchViewProps) {
 
   return (
     <Frame title="Drill" aside={props.aside} keys={KEYS}>
-      {BENCH_LINES.map((one, place) => (
-        <Words key={one} inverse={place === form.marked} wrap="cut">
-          {`${place === form.marked ? '> ' : '  '}${LINE_NAMES[one].padEnd(NAME_COLUMNS)}${benchLineWords(form, one)}`}
+      {BENCH_LINES.slice(first, first + formRows).map((one) => (
+        <Words key={one} inverse={one === line} wrap="cut">
+          {`${one === line ? '> ' : '  '}${LINE_NAMES[one].padEnd(NAME_COLUMNS)}${benchLineWords(form, one)}`}
         </Words>
       ))}
       <Box height={sketch.length} flexDirection="column" flexShrink={0}>
@@ -100,16 +116,12 @@ export function BenchView(props: BenchViewProps) {
         ))}
       </Box>
       <Box flexGrow={1} />
-      {reading.map((text, place) => (
-        <Words key={text} bold={place === 0} wrap="cut">
+      {below.map(({ text, bold }, place) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: lines of a text have no other name
+        <Words key={place} bold={bold} wrap="cut">
           {text}
         </Words>
       ))}
-      {props.message === null ? null : (
-        <Box height={MESSAGE_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
-          <Words bold>{props.message}</Words>
-        </Box>
-      )}
     </Frame>
   );
 }

@@ -13,6 +13,7 @@ import {
   goodValue,
   openingLines,
   readingLine,
+  refusalLines,
   repairChoices,
   suspectLines,
 } from '../../drill/drill-words.ts';
@@ -80,7 +81,7 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
   const [, setTurn] = useState(0);
 
   function told({ refused }: DrillPerformed): boolean {
-    setMessage(refused ? `${refused.words}. ${refused.fix}` : null);
+    setMessage(refused ? refusalLines(refused).join(' ') : null);
     setTurn((turn) => turn + 1);
     return refused === null;
   }
@@ -162,7 +163,7 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
                 drill.readings.length === 0
                   ? ['Nothing yet.']
                   : drill.readings.map(
-                      (one, index) => `${index + 1}  ${readingLine(one, drill.opened.circuit)}`,
+                      (one, index) => `${index + 1}. ${readingLine(one, drill.opened.circuit)}`,
                     ),
               );
             else if (key === 'diagnose') setPage({ name: 'diagnosis', chosen: [] });
@@ -182,7 +183,7 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
           items={standardTests(circuit).map(({ words, id, test }) => ({
             text: words,
             also: id,
-            about: 'Arranges the bench for it; then measure.',
+            about: `${words}. Taking it arranges the bench; then measure.`,
             test,
           }))}
           empty="There is no standard test."
@@ -264,7 +265,12 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
           items={[
             ...repairChoices(drill)
               .filter(({ repair }) => !page.chosen.includes(repair))
-              .map(({ repair, words }) => ({ text: words, also: repair, about: repair, repair })),
+              .map(({ repair, words }) => ({
+                text: words,
+                also: repair,
+                about: `${words} (${repair})`,
+                repair,
+              })),
             { text: 'I give up', about: 'Ends the drill and shows the answer.', repair: null },
           ]}
           empty=""

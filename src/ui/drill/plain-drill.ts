@@ -19,6 +19,7 @@ import {
   goodValue,
   openingLines,
   readingLine,
+  refusalLines,
   repairChoices,
   suspectLines,
 } from '../../drill/drill-words.ts';
@@ -102,10 +103,11 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
     } else if (word === 'note') {
       const { refused } = hand.perform({ type: 'note', text: rest.join(' ') });
       if (refused) tell(refused, say);
+      else say('Noted.');
     } else if (LISTS[word]) for (const one of LISTS[word](hand)) say(one);
     else if (text !== '') {
       const made = testFrom(arrangement, text);
-      if ('words' in made) say(made.words);
+      if ('words' in made) say(`${made.words}. All words: help`);
       else await measure(hand, made.test, dialogue);
     }
   }
@@ -219,7 +221,6 @@ async function cautionsRead(
   return hand.perform({ type: 'acknowledge', test }).refused === null;
 }
 
-function tell({ words, fix }: { words: string; fix: string }, say: Dialogue['say']): void {
-  say(`${words}.`);
-  say(fix);
+function tell(refused: { words: string; fix: string }, say: Dialogue['say']): void {
+  for (const line of refusalLines(refused)) say(line);
 }
