@@ -115,7 +115,9 @@ export function lookWords(look: Look): string {
 
 /** What is expected of a reading: `4.88 to 5.12 V`; an ohmmeter shows `OL` for what lies above all its ranges. */
 export function expectedRangeWords(expected: ExpectedRange, unit: Unit): string {
-  const { low, high } = endsOf(expected);
+  const { low: least, high } = endsOf(expected);
+  // The meter's accuracy reaches below zero; a resistance does not.
+  const low = unit === 'ohm' && least < 0 ? 0 : least;
   const range = formatRange(low, high, unit);
   return unit === 'ohm' && low > 0 && high === Number.POSITIVE_INFINITY ? `OL or ${range}` : range;
 }

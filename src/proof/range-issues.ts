@@ -45,7 +45,7 @@ function tooNarrow({ linked, model }: ProofFacts, step: MeasureStep, good: Range
       severity: share > WRONG_SHARE_MAX ? 'error' : 'warning',
       at: placeOf(linked, step.id, ['outcomes', good.name]),
       words: `a healthy circuit reads ${formatRange(expected.low, expected.high, step.unit)} at "${step.id}", and in ${percent(share)} of cases that is not "good" (${rangeWords(good, step)})`,
-      fix: `with tolerances and meter a good reading is ${formatRange(low, high, step.unit)}; write that, or "expect: computed" without limits`,
+      fix: `with tolerances and meter a good reading is ${formatRange(step.unit === 'ohm' ? Math.max(0, low) : low, high, step.unit)}; write that, or "expect: computed" without limits`,
     },
   ];
 }

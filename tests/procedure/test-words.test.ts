@@ -69,6 +69,8 @@ it('a target is said to be moved only where no engine moves it, a potentiometer 
 it('an ohmmeter that finds nothing shows OL, and so it is said', () => {
   const above = { low: 60e6, high: null, nominal: null, from: 'circuit' } as const;
   expect(expectedRangeWords(above, 'ohm')).toBe('OL or above 60 MΩ');
+  expect(expectedRangeWords({ ...above, low: -0.2, high: 0.5 }, 'ohm')).toBe('0 to 0.5 Ω');
+  expect(expectedRangeWords({ ...above, low: -0.2, high: 0.5 }, 'V')).toBe('-0.2 to 0.5 V');
   expect(expectedRangeWords({ ...above, low: 10 }, 'V')).toBe('above 10 V');
   expect(expectedRangeWords({ ...above, low: 1, high: 5 }, 'ohm')).toBe('1 to 5 Ω');
 });
