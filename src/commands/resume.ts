@@ -28,15 +28,16 @@ export const command: Command = {
   run: async (args: Arguments, io: Io) => {
     const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
     if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
-    const path =
+    const found =
       args.positionals[0] === undefined ? newestOpen(desk) : findSession(desk, args.positionals[0]);
-    if (path === null)
+    if (found === null)
       return tellProblem(
         io,
         { problem: 'there is no unfinished session', fix: 'begin one with: ohmward run' },
         EXIT.wrongInput,
       );
-    const opened = continueSession(desk, path);
+    if (isProblem(found)) return tellProblem(io, found, EXIT.wrongInput);
+    const opened = continueSession(desk, found.path);
     if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
     const plain = args.values['plain'] === true;
     if (decideFrontEnd(io.env, process.stdin, process.stdout, { plain }) === 'screen') {
@@ -55,11 +56,11 @@ export const command: Command = {
 };
 
 /** The newest session whose last event leaves it unfinished. */
-function newestOpen(desk: Desk): string | null {
+function newestOpen(desk: Desk): { readonly path: string } | null {
   const ended = new Set(['concluded', 'retest-recorded', 'session-closed']);
   const { sessions } = listSessions(desk.sessions());
   const open = sessions.find(
     ({ state, last }) => state !== 'unreadable' && !ended.has(String(last?.['type'])),
   );
-  return open?.path ?? null;
+  return open ?? null;
 }

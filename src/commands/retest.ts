@@ -45,7 +45,9 @@ export const command: Command = {
     if (named === undefined) return tell('which session?', 'ohmward retest FILE', EXIT.wrongUse);
     const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
     if (isProblem(desk)) return tell(desk.problem, desk.fix);
-    const opened = continueSession(desk, findSession(desk, named));
+    const found = findSession(desk, named);
+    if (isProblem(found)) return tell(found.problem, found.fix);
+    const opened = continueSession(desk, found.path);
     if (isProblem(opened)) return tell(opened.problem, opened.fix);
     const { driver } = opened;
     const session = driver.session();

@@ -30,6 +30,27 @@ export function whereWords(probe: Probe | null, job: Job, circuit: Circuit | nul
   }
 }
 
+/** Which lead goes where, as sentences; empty when there are no leads. */
+export function leadWords(probe: Probe, job: Job, circuit: Circuit | null): string {
+  if (probe.kind === 'inspect') return '';
+  const where = whereWords(probe, job, circuit);
+  if (probe.kind === 'counts') return `Watch the ${where}.`;
+  const plus = terminalWords(probe.plus, job, circuit);
+  const minus = terminalWords(probe.minus, job, circuit);
+  switch (probe.kind) {
+    case 'volts':
+      return `Meter on volts. Red lead: ${plus}. Black lead: ${minus}.`;
+    case 'ohms':
+      return `Meter on ohms. Red lead: ${plus}. Black lead: ${minus}.`;
+    case 'light':
+    case 'lamp':
+      return `${instrumentWords(probe)} from ${where}.`;
+    case 'pattern':
+    case 'timing':
+      return `Scope tip: ${plus}. Scope ground: ${minus}.`;
+  }
+}
+
 /** Where a step of the tree looks. */
 export function stepWhere(step: Step, job: Job, circuit: Circuit | null): string {
   return step.kind === 'measure' || step.kind === 'look'

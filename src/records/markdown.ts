@@ -12,8 +12,11 @@ export function markdownOf(report: Report): string {
   const { title, subtitle, warnings, sections } = report;
   const parts = [`# ${markdownText(title)}`, markdownText(subtitle)];
   for (const warning of warnings) parts.push(`> **${markdownText(warning)}**`);
-  for (const { heading, blocks } of sections)
-    parts.push(`## ${markdownText(heading)}`, ...blocks.map(blockText));
+  for (const { heading, blocks } of sections) {
+    const texts = blocks.map(blockText).filter((part) => part !== '');
+    // A section of drawings alone has nothing to say here.
+    if (texts.length > 0) parts.push(`## ${markdownText(heading)}`, ...texts);
+  }
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
 

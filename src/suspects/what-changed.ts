@@ -4,7 +4,7 @@ import type { Ranking, Suspect } from './rank-suspects.ts';
 /** A suspect that moved by less than this has not moved, to a person's eye. */
 const MOVED_MIN = 0.02;
 
-/** "the feed wire is broken fell from 31 % to 1 %; the signal wire is broken rose to 64 %", without a full stop. */
+/** `"the feed wire is broken" fell from 31 % to 1 %; "the signal wire is broken" rose to 64 %`, without a full stop. */
 export function whatChanged(before: Ranking, after: Ranking): string {
   const moves = after.suspects.map((suspect) => {
     const was = before.suspects.find(({ index }) => index === suspect.index)?.chance ?? 0;
@@ -15,13 +15,13 @@ export function whatChanged(before: Ranking, after: Ranking): string {
   const parts: string[] = [];
   if (fell.by <= -MOVED_MIN)
     parts.push(
-      `${fell.suspect.words} fell from ${percent(fell.was)} to ${percent(fell.suspect.chance)}`,
+      `"${fell.suspect.words}" fell from ${percent(fell.was)} to ${percent(fell.suspect.chance)}`,
     );
   if (rose.by >= MOVED_MIN)
-    parts.push(`${rose.suspect.words} rose to ${percent(rose.suspect.chance)}`);
+    parts.push(`"${rose.suspect.words}" rose to ${percent(rose.suspect.chance)}`);
   if (parts.length === 0) {
     const leader: Suspect = after.suspects[0]!;
-    parts.push(`nothing much changed; ${leader.words} leads with ${percent(leader.chance)}`);
+    parts.push(`nothing much changed; "${leader.words}" leads with ${percent(leader.chance)}`);
   }
   if (before.explained && !after.explained)
     parts.push('no single suspect explains all readings any more');

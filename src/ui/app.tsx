@@ -189,7 +189,7 @@ export function App({ services, begin, onLeave }: AppProps) {
           key="which-session"
           title="Which session?"
           items={services.listSessions().map((saved) => ({
-            text: `${saved.when}  ${saved.words} (${STATUS_WORDS[saved.status]})`,
+            text: `${saved.when}  ${STATUS_WORDS[saved.status].padEnd(12)}  ${saved.words}`,
             about: saved.path,
             saved,
           }))}

@@ -78,7 +78,7 @@ describe('a fault that ends wrongly', () => {
       factsOf({ ...RIGHT, fuse: { feed: [volts(4.2), volts(5)], light: [light('lit')] } }),
     );
     expect(found([issue!])).toEqual(['error missed-fault at steps feed outcomes good']);
-    expect(issue!.words).toContain('fuse (100 %), which reads 4.2 to 5 V');
+    expect(issue!.words).toContain('fuse (100 %), reading 4.2 to 5 V');
     expect(issue!.words).toContain('it goes on by light lit and ends at "fine", not at "other"');
   });
   test('in a tenth or less of its samples is a warning, in less than a fiftieth nothing', () => {
@@ -212,7 +212,7 @@ describe('a way that comes to no conclusion', () => {
     });
     const [issue] = wayIssues(factsOf({ ...RIGHT, lost: { feed: [volts(5)] } }, open));
     expect(found([issue!])).toEqual(['error dead-end at steps feed']);
-    expect(issue!.words).toContain('fuse (100 %): which reads 9 V');
+    expect(issue!.words).toContain('fuse (100 %): reading 9 V');
     expect(issue!.fix).toBe('let an outcome hold it');
   });
   test('a way without end is told at the step it comes back to', () => {

@@ -289,6 +289,7 @@ export function finishedWalk(change: Partial<SessionOpened> = {}, minute = 0): W
       shown: { kind: 'number', value: 5.01, unit: 'V' },
     },
     { type: 'conclude', weighed: WEIGHED },
+    { type: 'acknowledge-cautions', step: 'feed' },
     {
       type: 'record-retest',
       step: 'feed',

@@ -66,13 +66,13 @@ describe('the record of a finished session', () => {
   });
 
   it('keeps cautions with the text shown, notes, and tests outside the tree', () => {
-    expect(record.cautions).toMatchObject([
-      {
-        word: 'CAUTION',
-        text: 'The circuit is live: keep the leads apart.',
-        step: 'Feed at the sensor',
-      },
-    ]);
+    const caution = {
+      word: 'CAUTION',
+      text: 'The circuit is live: keep the leads apart.',
+      step: 'Feed at the sensor',
+    };
+    // Before the test, and before the test after the repair.
+    expect(record.cautions).toMatchObject([caution, caution]);
     expect(record.notes[0]?.text).toBe('The plug was green inside.');
     expect(record.extras).toMatchObject([{ words: 'Signal at the module', found: '5.01 V' }]);
   });

@@ -104,7 +104,7 @@ describe('a session that was changed', () => {
     ],
     [
       'a retest that passed after all',
-      13,
+      14,
       (events) =>
         events.map((event) =>
           event.type === 'retest-recorded' && event.step === 'feed'
@@ -208,8 +208,8 @@ it('a session over two parts is one session, and its bad line is found in the ri
   });
   const result = verifySession(nodeDisk, writer.path);
   expect(result.paths).toHaveLength(2);
-  // part 2: the continuation, then 8 events, then the bad one
-  expect(result.firstBad).toMatchObject({ path: writer.path, line: 10 });
+  // part 2: the continuation, then 9 events, then the bad one
+  expect(result.firstBad).toMatchObject({ path: writer.path, line: 11 });
   const read = readRecord(nodeDisk, writer.path);
   expect(read).toMatchObject({ ok: true, state: 'damaged', record: { status: 'concluded' } });
 });

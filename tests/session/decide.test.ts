@@ -226,13 +226,12 @@ describe('after the repair', () => {
       expect(retestLines(session).map(({ step }) => step.id)).toEqual(['feed', 'pattern']);
   });
 
-  it('asks for the cautions of the step again', () => {
-    const session = sessionAfter(
-      ...broken,
-      { type: 'pause' },
-      { type: 'resume', program: 'ohmward test' },
-    );
-    expect(refusal(session, again('full', 'full'))).toBe('caution-first');
+  it('asks for the cautions of the step again, since the repair lies between', () => {
+    const paused: Command[] = [{ type: 'pause' }, { type: 'resume', program: 'ohmward test' }];
+    for (const between of [[], paused])
+      expect(refusal(sessionAfter(...broken, ...between), again('full', 'full'))).toBe(
+        'caution-first',
+      );
   });
 
   it('is cured when all of them pass, and not when one fails as before', () => {

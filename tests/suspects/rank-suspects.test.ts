@@ -196,13 +196,13 @@ describe('what the last reading changed', () => {
     const after = rankSuspects(table, [reading(FEED, volts(5)), reading(SIGNAL, volts(0))]);
     const words = whatChanged(before, after);
     expect(words).toMatch(
-      /^(healthy|wire ground open|sensor dead) fell from \d+ % to (under 1|1) %; wire signal open rose to (\d+|over 99) %$/,
+      /^"(healthy|wire ground open|sensor dead)" fell from \d+ % to (under 1|1) %; "wire signal open" rose to (\d+|over 99) %$/,
     );
   });
   test('nothing changed', () => {
     const before = rankSuspects(table, [reading(SIGNAL, volts(0))]);
     expect(whatChanged(before, before)).toMatch(
-      /^nothing much changed; wire signal open leads with 96 %$/,
+      /^nothing much changed; "wire signal open" leads with 96 %$/,
     );
   });
   test('no longer explained', () => {

@@ -44,5 +44,8 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
     session.status === 'paused'
       ? 'Go on with: ohmward resume'
       : 'Read it with: ohmward records show';
-  io.out(`${[...ending, `Saved: ${path}`, `${next} ${path}`].join('\n')}\n`);
+  const handOver = concluded
+    ? [`For the customer: ohmward records export ${path} --as pdf --for customer -o report.pdf`]
+    : [];
+  io.out(`${[...ending, `Saved: ${path}`, `${next} ${path}`, ...handOver].join('\n')}\n`);
 }

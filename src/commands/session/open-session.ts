@@ -22,6 +22,8 @@ import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import { createThinker } from '../../session/create-thinker.ts';
+import { decide } from '../../session/decide.ts';
+import type { SessionDriver } from '../../session/driver.ts';
 import {
   SESSION_FORMAT,
   type SessionEvent,
@@ -36,6 +38,9 @@ import type { OpenedSession } from '../../ui/app-services.ts';
 import { type Desk, linkFor, modelFor } from './open-desk.ts';
 import { captureFiles, measureFor, rememberFolder } from './session-captures.ts';
 import { calculate, sumsFor } from './session-sums.ts';
+
+/** The caution that belongs to a connector being opened, by its name in cautions.yaml. */
+const OPENING_CAUTION = 'unplug-key-off';
 
 /** What a new session is about. */
 export interface NewSession {
@@ -124,16 +129,41 @@ export function continueSession(desk: Desk, path: string): OpenedSession | Probl
   if (events[0]?.type !== 'session-opened')
     return { problem: `${path} is not a session of this program`, fix: 'choose another file' };
   const session = replay(events as unknown as readonly SessionEvent[]);
+  if (session.status === 'concluded' || session.status === 'closed') {
+    const opened = atHand(desk, writer, { ...session, acknowledged: { state: '', ids: [] } });
+    return { ...opened, driver: resumedWhenUsed(opened.driver, desk) };
+  }
   const opened = atHand(desk, writer, session);
   const performed = opened.driver.perform({ type: 'resume', program: desk.program });
   return performed.ok ? opened : { problem: performed.words, fix: performed.fix };
 }
 
-/** A path, or the name of a file in the sessions folder. */
-export function findSession(desk: Desk, named: string): string {
-  if (existsSync(named)) return named;
-  const inFolder = join(desk.sessions(), named);
-  return existsSync(inFolder) ? inFolder : named;
+/**
+ * A finished record that is only looked at stays as it is: its head stands on reports already given out, and its
+ * last event says that it is finished. It is resumed by the first command that is not refused.
+ */
+function resumedWhenUsed(driver: SessionDriver, { now, program }: Desk): SessionDriver {
+  let isResumed = false;
+  return {
+    ...driver,
+    perform: (command) => {
+      if (!isResumed && decide(driver.session(), command, now()).ok) {
+        const resumed = driver.perform({ type: 'resume', program });
+        if (!resumed.ok) return resumed;
+        isResumed = true;
+      }
+      return driver.perform(command);
+    },
+  };
+}
+
+/** A path, or a session in the sessions folder by its file or as lists name it; a problem when there is none. */
+export function findSession(desk: Desk, named: string): { readonly path: string } | Problem {
+  const places = [named, join(desk.sessions(), named), join(desk.sessions(), `${named}.jsonl`)];
+  const path = places.find((place) => existsSync(place));
+  return path === undefined
+    ? { problem: `there is no session "${named}"`, fix: 'see them with: ohmward records list' }
+    : { path };
 }
 
 /** A step by its name; a name that uses a sub-procedure stands for the first step inside it. */
@@ -194,8 +224,13 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     bind: (text) => bindText(text, job, circuit),
     terminalWords: (id) => terminalWords(id, job, circuit),
     limits: (step) => (step.unit === 'V' && circuit ? voltageLimits(circuit) : null),
-    cautionsFor: (test) =>
-      cautionsFor(desk.library.cautions, job.vehicle.drive, test.setup, test.probe, []),
+    cautionsFor: (test) => {
+      // To look into a connector it is opened; a step of a tree says so itself.
+      const { setup, probe } = test;
+      const opens = probe.kind === 'inspect' && probe.of.startsWith('connector.');
+      const named = opens ? [OPENING_CAUTION] : [];
+      return cautionsFor(desk.library.cautions, job.vehicle.drive, setup, probe, named);
+    },
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
     measureCapture: async (ask, path, fault) => {
       const there =

@@ -72,5 +72,7 @@ export function deskOnScreen(desk: Desk, begun: OpenedSession | null, io: Io): D
 function farewellTo({ preview, driver }: OpenedSession): string {
   if (preview) return 'A preview: nothing was saved.\n';
   const path = driver.path();
-  return `The session is saved: ${path}\nGo on with: ohmward resume ${path}\n`;
+  const next = { open: 'resume', paused: 'resume', concluded: 'retest', closed: 'records show' };
+  const words = driver.session().status === 'closed' ? 'Read it with' : 'Go on with';
+  return `The session is saved: ${path}\n${words}: ohmward ${next[driver.session().status]} ${path}\n`;
 }

@@ -8,23 +8,11 @@ import { shownText, useLook } from '../term/use-look.ts';
 import { BodyContext } from './body-size.ts';
 import { columnsOf, cutWords, wrapWords } from './wrap-words.ts';
 
-/** The sixteen of every terminal, less the greys that vanish on one background or the other. */
-export type Colour =
-  | 'black'
-  | 'red'
-  | 'green'
-  | 'yellow'
-  | 'blue'
-  | 'magenta'
-  | 'cyan'
-  | 'white'
-  | 'redBright'
-  | 'greenBright'
-  | 'yellowBright'
-  | 'blueBright'
-  | 'magentaBright'
-  | 'cyanBright'
-  | 'whiteBright';
+/**
+ * The two that are read on a white background and on a black one. Yellow, cyan and green are too pale on white, blue is
+ * too dark on black: what matters most has no colour but the terminal's own, and stands out in bold.
+ */
+export type Colour = 'red' | 'magenta';
 
 type Piece = string | number;
 

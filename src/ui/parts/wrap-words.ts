@@ -89,6 +89,15 @@ export function padWords(text: string, width: number, mark = '…'): string {
   return cut + ' '.repeat(Math.max(0, width - columnsOf(cut)));
 }
 
+/** At most `width` columns, cut in the middle: for names of one list that differ only at their ends. */
+export function cutMiddle(text: string, width: number, mark = '…'): string {
+  if (columnsOf(text) <= width) return text;
+  const begin = takeColumns(text, Math.floor((width - columnsOf(mark)) / 3));
+  const room = width - columnsOf(begin) - columnsOf(mark);
+  const end = takeColumns(graphemesOf(text).reverse().join(''), room);
+  return `${begin.trimEnd()}${mark}${graphemesOf(end).reverse().join('').trimStart()}`;
+}
+
 /** The beginning of `text` that fits into `width` columns. */
 export function takeColumns(text: string, width: number): string {
   let taken = '';

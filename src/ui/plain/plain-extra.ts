@@ -1,6 +1,7 @@
 /** Beyond the tree in the plain dialogue: a proposed test and its reading, and a conclusion of one's own. */
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import { LOOKS, type Look, type LookProbe } from '../../circuit/test.ts';
+import { leadWords } from '../../procedure/test-words.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
 import type { Performed } from '../../session/driver.ts';
@@ -52,6 +53,9 @@ export async function doProposal(
   }
   say(`${proposal.words}. ${vehicleLine(proposal.test.setup, driver.session())}`);
   if (!(await acknowledged(opened, proposal, dialogue))) return;
+  const { job, circuit } = driver.session().opened;
+  const leads = leadWords(proposal.test.probe, job, circuit);
+  if (leads !== '') say(leads);
   say(`A healthy circuit shows: ${proposal.healthy}`);
   const shows = opened.benchShows(proposal.test);
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);

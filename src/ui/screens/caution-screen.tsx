@@ -31,11 +31,11 @@ export interface CautionScreenProps {
 
 const YES: KeyBinding = { keys: ['y'], show: 'y', help: 'I have read this and it is so' };
 
-const COLOURS: Readonly<Record<SignalWord, Colour>> = {
+const COLOURS: Readonly<Record<SignalWord, Colour | undefined>> = {
   DANGER: 'red',
   WARNING: 'red',
-  CAUTION: 'yellow',
-  NOTICE: 'blue',
+  CAUTION: 'magenta',
+  NOTICE: undefined,
 };
 
 /** The screen. Mount it anew (`key`) for each set of cautions. */

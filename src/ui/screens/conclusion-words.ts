@@ -124,12 +124,11 @@ function proofParagraph(weighed: Weighed | null): Paragraph {
     return {
       text: `PROVEN: ${countWords(evidence.length, 'independent piece')} of evidence.`,
       bold: true,
-      colour: 'green',
     };
   return {
     text: `NOT PROVEN YET: ${countWords(missing, 'independent piece')} of evidence missing. You may accept it all the same; the record will say so.`,
     bold: true,
-    colour: 'yellow',
+    colour: 'magenta',
     hang: 2,
   };
 }

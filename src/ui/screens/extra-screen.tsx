@@ -2,6 +2,7 @@
 import { Box } from 'ink';
 import { useState } from 'react';
 import type { Look } from '../../circuit/test.ts';
+import { leadWords } from '../../procedure/test-words.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
 import type { Command } from '../../session/decide.ts';
 import type { Proposal } from '../../session/thinker.ts';
@@ -57,10 +58,13 @@ export function ExtraScreen(props: ExtraScreenProps) {
   ];
   const body = bodySize(useSize(), keys);
   const drawn = opened.sketch(test, body.columns);
+  const session = opened.driver.session();
+  const leads = leadWords(test.probe, session.opened.job, session.opened.circuit);
   const lines = textBlock(
     [
       { text: opened.bind(words), bold: true },
-      vehicleLine(test.setup, opened.driver.session()),
+      vehicleLine(test.setup, session),
+      ...(leads === '' ? [] : [leads]),
       { text: `Why: ${opened.bind(proposal.why)}`, hang: 5 },
       ...(proposal.healthy === ''
         ? []

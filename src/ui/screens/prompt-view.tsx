@@ -174,9 +174,9 @@ const SIGNS: Readonly<Record<Remark['tone'], string>> = {
   quiet: '  ',
 };
 const COLOURS: Readonly<Record<Remark['tone'], Colour | undefined>> = {
-  good: 'green',
+  good: undefined,
   off: 'red',
-  unsure: 'yellow',
+  unsure: 'magenta',
   wrong: 'red',
   quiet: undefined,
 };

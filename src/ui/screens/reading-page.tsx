@@ -16,23 +16,27 @@ export interface ReadingPageProps {
   readonly onClose: () => void;
 }
 
-const KEYS: readonly KeyBinding[] = [
-  { keys: ['return', 'escape', '?', 'f1', 'f8', 'f11'], show: 'Enter', help: 'close' },
-];
+const CLOSE: KeyBinding = {
+  keys: ['return', 'escape', '?', 'f1', 'f8', 'f11'],
+  show: 'Enter',
+  help: 'close',
+};
+const SIDEWAYS: KeyBinding = { keys: ['left', 'right'], show: 'Left/Right', help: 'move it' };
 
 /** The page; a drawing wider than the room moves with Left and Right. */
 export function ReadingPage({ title, paragraphs, onClose }: ReadingPageProps) {
   const look = useLook();
-  const body = bodySize(useSize(), KEYS);
+  const body = bodySize(useSize(), [CLOSE]);
   const [top, setTop] = useState(0);
   const [left, setLeft] = useState(0);
   const block = textBlock(paragraphs, body.columns, look);
   const widest = Math.max(...block.map(({ text }) => text.length), 0);
+  const keys = widest > body.columns ? [CLOSE, SIDEWAYS] : [CLOSE];
   const lines = block.map((line) => ({ ...line, text: line.text.slice(left) }));
 
   useKeys((event) => {
     const label = keyLabel(event);
-    if (KEYS[0]?.keys.includes(label)) return onClose();
+    if (CLOSE.keys.includes(label)) return onClose();
     const by = label === 'right' ? 4 : label === 'left' ? -4 : 0;
     if (by !== 0)
       return setLeft(Math.max(0, Math.min(left + by, Math.max(0, widest - body.columns))));
@@ -41,7 +45,7 @@ export function ReadingPage({ title, paragraphs, onClose }: ReadingPageProps) {
   });
 
   return (
-    <Frame title={title} keys={KEYS}>
+    <Frame title={title} keys={keys}>
       <ScrollText lines={lines} rows={body.rows} top={top} />
     </Frame>
   );

@@ -90,7 +90,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
     { text: opened.bind(concluded?.title ?? ''), bold: true },
     ...(first.vehicle.kind === 'real' ? [] : [{ text: 'On a simulated vehicle.' }]),
     { text: proofWords(concluded?.proven ?? null, concluded?.evidence.length ?? 0) },
-    ...(closed ? [{ text: `Closed: ${CLOSED_WORDS[closed.verdict]}: ${closed.words}.` }] : []),
+    ...(closed ? [{ text: `Closed as ${CLOSED_WORDS[closed.verdict]}: ${closed.words}.` }] : []),
     ...place,
     ...(toTest > 0
       ? [
@@ -102,6 +102,16 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
           ...(retests.length > 0 ? [{ text: `Tested so far: ${retests.length}.` }] : []),
         ]
       : []),
+    ...(opened.preview
+      ? []
+      : [
+          { text: '' },
+          { text: 'A report for the customer, or without --for the whole record:' },
+          {
+            text: `  ohmward records export ${path} --as pdf --for customer -o report.pdf`,
+            hang: 2,
+          },
+        ]),
   ];
 }
 
@@ -113,8 +123,8 @@ function proofWords(proven: boolean | null, pieces: number): string {
 }
 
 const CLOSED_WORDS = {
-  cured: 'the complaint is gone',
-  'not-cured': 'the complaint is still there',
-  changed: 'the complaint has changed',
-  'no-retest': 'without a test after the repair',
+  cured: 'cured',
+  'not-cured': 'not cured',
+  changed: 'changed',
+  'no-retest': 'not tested',
 } as const;

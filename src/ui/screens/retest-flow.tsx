@@ -180,6 +180,13 @@ function verdictParagraphs(
   return [
     { text: VERDICT_TITLES[verdict], bold: true },
     { text: sentence(VERDICT_WORDS[verdict]) },
+    ...(verdict === 'not-cured' || verdict === 'changed'
+      ? [
+          {
+            text: 'Not the end yet? Esc keeps the record open: mend further, then test again. Once closed it stays closed, and what is left to find is a new session.',
+          },
+        ]
+      : []),
     ...lines.flatMap(({ step, before, after }): Paragraph[] => [
       { text: '' },
       { text: `${after?.passed ? 'Passes' : 'FAILS'}: ${opened.bind(step.title)}`, bold: true },

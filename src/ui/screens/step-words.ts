@@ -60,7 +60,7 @@ export function stepParagraphs(
       : []),
     { text: vehicleLine(step.setup, session) },
     { text: '' },
-    { text: opened.bind(step.say).trim(), colour: 'cyan' },
+    { text: opened.bind(step.say).trim() },
     ...(expected === null ? [] : [{ text: `Good is: ${expected}`, bold: true, hang: 9 }]),
     ...(again ? [{ text: `Before the repair: ${again.before}`, hang: 2 }] : []),
     ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),

@@ -11,7 +11,7 @@ import { ScrollText } from '../parts/scroll-text.tsx';
 import { textBlock } from '../parts/text-block.ts';
 import { WindowList } from '../parts/window-list.tsx';
 import { windowTop } from '../parts/window-state.ts';
-import { columnsOf } from '../parts/wrap-words.ts';
+import { columnsOf, cutMiddle } from '../parts/wrap-words.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
@@ -37,19 +37,24 @@ const KEYS: readonly KeyBinding[] = [
 const DETAIL_ROWS = 5;
 const BAR_LONG = 20;
 const BAR_SHORT = 10;
+/** The sign of the chosen line. */
+const MARK_COLUMNS = 2;
 
 /** The screen. */
 export function SuspectsScreen({ view, onClose, onConclude, onOwnWords }: SuspectsScreenProps) {
   const look = useLook();
   const body = bodySize(useSize(), KEYS);
   const [list, setList] = useState(PICK_LIST);
-  const head = textBlock(headOf(view), body.columns, look);
-  const rows = Math.max(2, body.rows - head.length - DETAIL_ROWS - 1);
+  const above = textBlock(headOf(view), body.columns, look);
+  const rows = Math.max(2, body.rows - above.length - DETAIL_ROWS - 1);
   const widest = Math.max(...view.rows.map(({ words }) => columnsOf(words)), 0);
   const barColumns = widest + BAR_LONG + 9 <= body.columns ? BAR_LONG : BAR_SHORT;
-  const items = view.rows.map(({ chance, words }) => ({
-    text: `${percentWords(chance).padStart(5)} ${bar(chance, barColumns, look.ascii)} ${unstopped(words)}`,
-  }));
+  const mark = look.ascii ? '...' : '…';
+  const items = view.rows.map(({ chance, words }) => {
+    const head = `${percentWords(chance).padStart(5)} ${bar(chance, barColumns, look.ascii)} `;
+    const room = body.columns - MARK_COLUMNS - columnsOf(head);
+    return { text: `${head}${cutMiddle(unstopped(words), room, mark)}` };
+  });
   const row = view.rows[list.chosen];
 
   useKeys((event) => {
@@ -62,7 +67,7 @@ export function SuspectsScreen({ view, onClose, onConclude, onOwnWords }: Suspec
 
   return (
     <Frame title="Suspects" aside="after all readings so far" keys={KEYS}>
-      <ScrollText lines={head} rows={head.length} top={0} />
+      <ScrollText lines={above} rows={above.length} top={0} />
       <WindowList
         lines={items.map(({ text }) => text)}
         rows={rows}

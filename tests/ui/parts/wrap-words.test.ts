@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   columnsOf,
+  cutMiddle,
   cutWords,
   graphemesOf,
   padWords,
@@ -64,5 +65,22 @@ describe('cutting and filling', () => {
 
   it('a base and its marks are one sign', () => {
     expect(graphemesOf('e\u0301x')).toEqual(['e\u0301', 'x']);
+  });
+});
+
+describe('cutMiddle', () => {
+  it('keeps both ends, and never takes more than its columns', () => {
+    expect(cutMiddle('refit the plug of the module', 40)).toBe('refit the plug of the module');
+    expect(cutMiddle('refit the plug of the module', 16)).toBe('refit…the module');
+    const sign = fc.constantFrom('a', ' ', 'Ω', '中', 'e\u0301');
+    fc.assert(
+      fc.property(
+        fc.array(sign, { maxLength: 40 }),
+        fc.integer({ min: 4, max: 30 }),
+        (signs, width) => {
+          expect(columnsOf(cutMiddle(signs.join(''), width))).toBeLessThanOrEqual(width);
+        },
+      ),
+    );
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { ENTER, ESC, F, TAB } from './keys.ts';
 import { walkSession } from './walk.tsx';
 
-/** A session whose feed was read too low, and its conclusion taken. */
+/** A session whose feed was read too low, and its conclusion taken. Before the tests after it the caution is read again. */
 async function concluded(options: Parameters<typeof walkSession>[0] = {}) {
   const walk = await walkSession(options);
   await walk.press('y', '0.02', ENTER, ENTER);
@@ -17,7 +17,9 @@ describe('after the repair', () => {
   it('the tests that must pass come one by one, with what each showed before, and close the record', async () => {
     const { driver, press, frame } = await concluded();
     await press('r');
-    // The feed was tested under this caution a moment ago, with the vehicle in the same state.
+    // The feed was tested under this caution a moment ago, but the repair lies between.
+    expect(await frame()).toContain('Before you go on');
+    await press('y');
     expect(await frame()).toContain('test 1 of 2 · key on');
     expect(await frame()).toContain('Again: Feed at the sensor');
     expect(await frame()).toContain('Before the repair: 0.02 V: the feed is low');
@@ -31,12 +33,12 @@ describe('after the repair', () => {
     expect(await frame()).toContain('After:  5.01 V: the feed is there');
     await press(ENTER);
     expect(last(driver)).toMatchObject({ type: 'session-closed', verdict: 'cured' });
-    expect(await frame()).toContain('Closed: the complaint is gone: every test');
+    expect(await frame()).toContain('Closed as cured: every test');
   });
 
   it('a test that still fails is said so, and can be done again before anything is closed', async () => {
     const { driver, press, frame } = await concluded();
-    await press('r', '0.02', ENTER);
+    await press('r', 'y', '0.02', ENTER);
     expect(await frame()).toContain('! The last test does not pass.');
     await press('1');
     expect(await frame()).toContain('Not cured');
@@ -51,7 +53,7 @@ describe('after the repair', () => {
 
   it('is left and gone on with later, where it stopped', async () => {
     const { driver, press, frame } = await concluded();
-    await press('r', '5', ENTER, F.pause);
+    await press('r', 'y', '5', ENTER, F.pause);
     expect(await frame()).toContain('Tested so far: 1.');
     await press('r');
     expect(await frame()).toContain('test 2 of 2');
@@ -63,7 +65,7 @@ describe('after the repair', () => {
 
   it('an Enter typed ahead does not close the record', async () => {
     const { driver, press, later, frame } = await concluded();
-    await press('r', '5', ENTER, '1');
+    await press('r', 'y', '5', ENTER, '1');
     await later(10, ENTER);
     expect(await frame()).toContain('That Enter came too quickly');
     expect(driver.session().closed).toBeNull();
@@ -71,7 +73,7 @@ describe('after the repair', () => {
 
   it('a simulated vehicle shows what it has after the repair', async () => {
     const { driver, press, frame } = await concluded({ bench: true });
-    await press('r');
+    await press('r', 'y');
     expect(await frame()).toContain('The simulated vehicle: 5 V');
     await press(TAB, ENTER);
     expect(last(driver)).toMatchObject({ type: 'retest-recorded', step: 'feed', passed: true });
@@ -79,7 +81,7 @@ describe('after the repair', () => {
 
   it('wiring, sums and keys lie over the test, and what does not belong there says so', async () => {
     const { press, frame } = await concluded();
-    await press('r', F.sketch);
+    await press('r', 'y', F.sketch);
     expect(await frame()).toContain('Wiring');
     await press(ESC, F.sums);
     expect(await frame()).toContain('Sums');
@@ -91,7 +93,7 @@ describe('after the repair', () => {
 
   it('a full disk is told, and what was tested before is kept', async () => {
     const { driver, press, frame } = await concluded();
-    await press('r');
+    await press('r', 'y');
     driver.fillDisk(1);
     await press('5', ENTER);
     expect(await frame()).toContain('Not saved');

@@ -196,9 +196,9 @@ describe('a session at 80 x 24', () => {
       │ open this session again, or type                                             │
       │   ohmward retest sessions/dray-no-start.jsonl                                │
       │                                                                              │
-      │                                                                              │
-      │                                                                              │
-      │                                                                              │
+      │ A report for the customer, or without --for the whole record:                │
+      │   ohmward records export sessions/dray-no-start.jsonl --as pdf --for         │
+      │     customer -o report.pdf                                                   │
       │                                                                              │
       │                                                                              │
       │                                                                              │
@@ -273,6 +273,8 @@ describe('a session at 80 x 24', () => {
       "┌─ A test outside the procedure ─────────────────────── then back to the step ─┐
       │ Voltage from sensor ground, pin 3 (BK) to battery negative                   │
       │ Vehicle: key on, engine off.                                                 │
+      │ Meter on volts. Red lead: sensor ground, pin 3 (BK). Black lead: battery     │
+      │ negative.                                                                    │
       │ Why: It parts feed and ground, which stand level now.                        │
       │ Good is: below 0.1 V                                                         │
       │                                                                              │
@@ -281,8 +283,6 @@ describe('a session at 80 x 24', () => {
       │ │     signal ├───── GN ─────────────────┤ 2 signal │                         │
       │ │     ground ├───── BK ─────────────────┤ 3 ground │                         │
       │ └────────────┘                          └──────────┘                         │
-      │                                                                              │
-      │                                                                              │
       │                                                                              │
       │                                                                              │
       │                                                                              │
