@@ -1,5 +1,5 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { basename, join, resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import type { StoredEvent } from '../../src/log/event-line.ts';
@@ -199,6 +199,7 @@ describe('what is refused', () => {
     ],
     ['unattended without a vehicle', ['run', 'hall-no-signal', '--unattended'], 2, /--bench/],
     ['resuming where there is nothing', ['resume'], 1, /no unfinished session/],
+    ['a session there is none of', ['retest', 'nope'], 1, /no session "nope"[\s\S]*records list/],
   ])('%s', (_, args, code, words) => {
     const ran = runProgram(place, args);
     expect(ran.code).toBe(code);
@@ -245,4 +246,16 @@ describe('words about the program', () => {
     expect(runProgram(place, ['--help']).out).toContain('resume');
     expect(runProgram(place, ['run', '--help']).out).toContain('--bench');
   });
+});
+
+it('a finished record that is only opened stays as it is, by the name lists give it too', () => {
+  runProgram(place, [...BENCH, '--unattended']);
+  const path = sessionFiles(place)[0]!;
+  const before = readFileSync(path, 'utf8');
+  for (const named of [path, basename(path), basename(path, '.jsonl')]) {
+    const ran = runProgram(place, ['resume', named, '--plain'], '');
+    expect(ran.out).toContain('records export');
+    expect(readFileSync(path, 'utf8')).toBe(before);
+  }
+  expect(runProgram(place, ['resume']).err).toMatch(/no unfinished session/);
 });

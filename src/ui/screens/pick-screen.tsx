@@ -7,8 +7,10 @@ import { matching, PICK_LIST, type PickItem, pickListAfter } from '../parts/pick
 import { Words } from '../parts/safe-words.tsx';
 import { TextField } from '../parts/text-field.tsx';
 import { WindowList } from '../parts/window-list.tsx';
+import { cutWords, wrapWords } from '../parts/wrap-words.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
+import { shownText, useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 
 export interface PickScreenItem extends PickItem {
@@ -38,6 +40,7 @@ const SEARCH = 'Search: ';
 export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) {
   const { title, items, onPick, onClose } = props;
   const [list, setList] = useState(PICK_LIST);
+  const look = useLook();
   const body = bodySize(useSize(), KEYS);
   const rows = Math.max(3, body.rows - ABOUT_ROWS - 3);
   const shown = matching(items, list.filter.text);
@@ -76,8 +79,17 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
       )}
       <Words> </Words>
       <Box height={ABOUT_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
-        <Words>{chosen?.about || ' '}</Words>
+        <Words>{aboutLines(chosen?.about ?? '', body.columns, look.ascii)}</Words>
       </Box>
     </Frame>
   );
+}
+
+/** What fits of it, with a sign where the rest is missing. */
+function aboutLines(about: string, columns: number, ascii: boolean): string {
+  const lines = wrapWords(shownText(about || ' ', { ascii, colour: false }), columns);
+  if (lines.length <= ABOUT_ROWS) return lines.join('\n');
+  const last = lines.slice(ABOUT_ROWS - 1).join(' ');
+  const cut = cutWords(last, columns, ascii ? '...' : '…');
+  return [...lines.slice(0, ABOUT_ROWS - 1), cut].join('\n');
 }
