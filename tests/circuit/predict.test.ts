@@ -135,11 +135,14 @@ describe('what goes wrong', () => {
     expect(answer.out).toBe('');
   });
 
-  test('no such circuit', async () => {
-    expect(await predict({ table: true }, 'hall-no-such')).toMatchObject({
-      code: 1,
-      err: expect.stringContaining('no such file'),
-    });
+  test.each([
+    ['nothing-like-it', 'known: current-two-wire, hall-module-fed'],
+    ['hall-modul-fed', 'did you mean "hall-module-fed"?'],
+    ['./nowhere.yaml', 'there is no such file'],
+  ])('no circuit %s', async (name, words) => {
+    const answer = await predict({ table: true }, name);
+    expect(answer).toMatchObject({ code: 1, out: '' });
+    expect(answer.err).toContain(words);
   });
 });
 

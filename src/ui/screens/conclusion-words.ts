@@ -1,5 +1,6 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
+import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import type { SuspectRow, Thinker } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -15,14 +16,13 @@ export interface Proposed {
   readonly faults: readonly string[];
   readonly repair: string;
   readonly customer: string;
-  readonly retest: readonly string[];
   readonly isOwn: boolean;
 }
 
 /** The tree's conclusion. */
 export function fromTree(tree: Conclusion): Proposed {
-  const { title, say, faults, repair, customer, retest } = tree;
-  return { title, say, faults, repair, customer, retest, isOwn: false };
+  const { title, say, faults, repair, customer } = tree;
+  return { title, say, faults, repair, customer, isOwn: false };
 }
 
 /** One's own, from a suspect. */
@@ -35,7 +35,6 @@ export function fromSuspect(row: SuspectRow): Proposed {
     faults,
     repair: row.words,
     customer: '',
-    retest: [],
     isOwn: true,
   };
 }
@@ -43,7 +42,7 @@ export function fromSuspect(row: SuspectRow): Proposed {
 /** One's own, in words. */
 export function fromWords(words: string): Proposed {
   const say = 'This is your own conclusion, in your own words.';
-  return { title: words, say, faults: [], repair: words, customer: '', retest: [], isOwn: true };
+  return { title: words, say, faults: [], repair: words, customer: '', isOwn: true };
 }
 
 /** The whole conclusion, to be read from top to bottom. */
@@ -55,7 +54,6 @@ export function conclusionParagraphs(
 ): Paragraph[] {
   const weighed = weighing === 'pending' ? null : weighing;
   const bind = (text: string) => opened.bind(text).trim();
-  const { steps } = session.opened.procedure;
   const part = (label: string, text: string): Paragraph[] =>
     text === '' ? [] : [{ text: '' }, { text: label, bold: true }, { text: `  ${text}` }];
   const list = (label: string, lines: readonly string[]): Paragraph[] =>
@@ -93,7 +91,7 @@ export function conclusionParagraphs(
     ...part('What the customer should know', bind(proposed.customer)),
     ...list(
       'Must pass after the repair',
-      proposed.retest.map((id) => bind(steps[id]?.title ?? id)),
+      proposed.isOwn ? [] : retestLines(session).map(({ step }) => bind(step.title)),
     ),
     ...list(
       'Ruled out',
