@@ -74,7 +74,8 @@ export function signalTest(circuit: Circuit, setup: Setup): Test | null {
   return { setup: { ...setup, target: 'moving' }, probe: { kind: 'pattern', plus, minus } };
 }
 
-function plainSetup(setup: Setup): Setup {
+/** The same vehicle state with everything plugged in, nothing clipped, and the target moving. */
+export function plainSetup(setup: Setup): Setup {
   return { ...setup, unplugged: [], bridges: [], sensor: 'fitted', target: 'moving' };
 }
 

@@ -3,7 +3,7 @@
  * reference or an input, a plain lead from a module's pin to a battery post: common practice, no source.
  */
 import { nearestName } from '../source/nearest-name.ts';
-import { type Circuit, moduleOf, partName, sensorOf } from './circuit.ts';
+import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
 import { joinedTo } from './nets.ts';
 import type { Bridge, Probe, Setup, TerminalId, Test } from './test.ts';
 
@@ -199,9 +199,4 @@ export function inspectable(circuit: Circuit): string[] {
     'harness',
     ...(circuit.target ? ['target'] : []),
   ];
-}
-
-/** The part whose terminal this is, `battery` for a post. */
-export function partOfTerminal(terminal: TerminalId): string {
-  return partName(terminal);
 }

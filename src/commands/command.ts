@@ -43,13 +43,6 @@ export function textOf(args: Arguments, name: string): string | undefined {
   return typeof value === 'string' ? value : undefined;
 }
 
-/** All values of an option that may be repeated. */
-export function textsOf(args: Arguments, name: string): string[] {
-  const value = args.values[name];
-  if (Array.isArray(value)) return value;
-  return typeof value === 'string' ? [value] : [];
-}
-
 /** Says on the error output what could not be done and the way out; the exit code, for the caller to return. */
 export function tellProblem(io: Io, { problem, fix }: Problem, code: number): number {
   io.err(`ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`);

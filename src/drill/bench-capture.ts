@@ -3,7 +3,9 @@
  * wheel or the travel, and what the fault does to it from the same look that the bench answers with. Same circuit,
  * fault, seed and speed, same samples.
  */
+
 import { sensorOf } from '../circuit/circuit.ts';
+import { plainSetup } from '../circuit/expected-signal.ts';
 import type { Model } from '../circuit/model.ts';
 import type { Test } from '../circuit/test.ts';
 import type { Capture } from '../waveform/capture.ts';
@@ -47,7 +49,7 @@ export function benchCapture(model: Model, wanted: BenchCapture): Capture {
   const { fault, seed, test } = wanted;
   const sample = seed % model.samples;
   const { low, high } = model.levels(fault, test, sample);
-  const healthy = model.levels('healthy', { ...test, setup: healthySetup(test) }, -1);
+  const healthy = model.levels('healthy', { ...test, setup: plainSetup(test.setup) }, -1);
   const shown = model.shows(fault, test, sample);
   const uneven = shown.kind === 'look' && shown.look === 'uneven';
   const random = seededRandom(seed + 1);
@@ -113,10 +115,6 @@ export function benchCapture(model: Model, wanted: BenchCapture): Capture {
     ],
     turning,
   );
-}
-
-function healthySetup({ setup }: Test): Test['setup'] {
-  return { ...setup, unplugged: [], bridges: [], sensor: 'fitted', target: 'moving' };
 }
 
 function nameOf({ probe }: Test): string {

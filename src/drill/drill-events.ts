@@ -1,6 +1,8 @@
 /** What happens in a drill, as it is kept in the file. The last event alone holds the answer. */
+
 import type { Circuit } from '../circuit/circuit.ts';
-import type { Look, Meter } from '../circuit/test.ts';
+import type { KeptShown } from '../circuit/shown-of.ts';
+import type { Meter } from '../circuit/test.ts';
 import type { Procedure, SignalWord } from '../procedure/procedure.ts';
 import type { StepCapture, When } from '../session/events.ts';
 import type { DrillTest } from './drill-test.ts';
@@ -53,9 +55,7 @@ export interface CautionPassedOver extends When {
 }
 
 /** A number as the meter shows it (null is OL), or a look. */
-export type DrillShown =
-  | { readonly kind: 'number'; readonly value: number | null; readonly unit: 'V' | 'ohm' }
-  | { readonly kind: 'look'; readonly look: Look };
+export type DrillShown = KeptShown;
 
 export interface DrillMeasured extends When {
   readonly type: 'drill-measured';

@@ -1,6 +1,8 @@
 /** What can be known in a drill: the table of predictions, the ranking after the readings, the tests worth doing. */
+
 import type { Circuit } from '../circuit/circuit.ts';
 import { createModel, type Expected, type Model } from '../circuit/model.ts';
+import { shownOf } from '../circuit/shown-of.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import { type Corroboration, corroborate } from '../suspects/corroborate.ts';
@@ -12,7 +14,7 @@ import { buildTable, type Candidate, type PredictionTable } from '../suspects/pr
 import { priorFor } from '../suspects/prior.ts';
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
 import { ALL_MEANS, type Situation } from '../suspects/test-cost.ts';
-import type { DrillMeasured, DrillOpened, DrillShown } from './drill-events.ts';
+import type { DrillMeasured, DrillOpened } from './drill-events.ts';
 import { chanceOf } from './drill-random.ts';
 import { type KnownTest, knownTest, standardOf, testKey } from './drill-test.ts';
 import { PRESENT_CHANCE } from './drill-vehicle.ts';
@@ -174,13 +176,6 @@ function keptBy<T>(make: (key: string) => T): (key: string) => T {
 /** The repairs of an answer as one name of the table. */
 export function repairName(repairs: readonly string[]): string {
   return [...repairs].sort().join(AND);
-}
-
-/** A shown value with OL as it is computed with. */
-export function shownOf(shown: DrillShown): Shown {
-  return shown.kind === 'look'
-    ? shown
-    : { ...shown, value: shown.value ?? Number.POSITIVE_INFINITY };
 }
 
 function singles(circuit: Circuit): Candidate[] {

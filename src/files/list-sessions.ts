@@ -4,8 +4,10 @@
  * A list must open at once and must not fail on a damaged file, so nothing is verified here: open the session for
  * that. Parts of one session make one entry.
  */
+
 import { closeSync, fstatSync, openSync, readdirSync, readSync } from 'node:fs';
 import { join } from 'node:path';
+import { errorCodeOf } from './error-code.ts';
 import { sessionPart } from './safe-name.ts';
 
 /** A line of a session file as parsed JSON; nothing about it has been checked. */
@@ -71,7 +73,7 @@ function namedSessions(folder: string): {
   try {
     names = readdirSync(folder);
   } catch (error) {
-    const code = codeOf(error);
+    const code = errorCodeOf(error);
     if (code === 'ENOENT') return { stems: [] };
     return { stems: [], words: `the folder ${folder} cannot be read (${code})` };
   }
@@ -142,7 +144,7 @@ function endsOf(path: string): Ends {
     if (!last) return { ...unreadable(bytes, 'the last line is not readable'), first };
     return { first, last, bytes, state: tail?.cutOff ? 'cut-off' : 'complete-lines' };
   } catch (error) {
-    return unreadable(0, `the file cannot be read (${codeOf(error)})`);
+    return unreadable(0, `the file cannot be read (${errorCodeOf(error)})`);
   } finally {
     if (file !== null) closeSync(file);
   }
@@ -198,8 +200,4 @@ function parse(line: Buffer): LooseEvent | null {
   } catch {
     return null;
   }
-}
-
-function codeOf(error: unknown): string {
-  return String((error as NodeJS.ErrnoException).code ?? error);
 }

@@ -3,8 +3,6 @@
  * `....part2.jsonl`. They sort by time, hold no character any file system minds, and never leave their folder.
  */
 import { randomBytes } from 'node:crypto';
-import { realpathSync } from 'node:fs';
-import { basename, dirname, join, resolve, sep } from 'node:path';
 
 const MAX_SLUG = 40;
 /** Names Windows keeps for devices, whatever follows the first dot. */
@@ -52,29 +50,4 @@ export function sessionPart(name: string): { readonly stem: string; readonly par
 /** The name of another part of the same session. */
 export function partName(stem: string, part: number): string {
   return part === 1 ? `${stem}.jsonl` : `${stem}.part${part}.jsonl`;
-}
-
-/**
- * The real path of `name` inside `root`, or null when it would lie outside, by `..`, an absolute name or a link.
- * The file itself need not exist, its folder must.
- */
-export function insideFolder(root: string, name: string): string | null {
-  if (name === '' || name.includes('\0')) return null;
-  try {
-    const top = realpathSync(root);
-    const wanted = resolve(top, name);
-    const real = realOrNew(wanted);
-    return real.startsWith(top.endsWith(sep) ? top : top + sep) ? real : null;
-  } catch {
-    return null; // a folder on the way is missing or closed to us
-  }
-}
-
-function realOrNew(path: string): string {
-  try {
-    return realpathSync(path);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
-    return join(realpathSync(dirname(path)), basename(path));
-  }
 }

@@ -24,13 +24,6 @@ export function placeOfOutcome(
   return found === null ? inside : placeOf(linked, found.caller, ['results', found.result]);
 }
 
-/** The file of the whole procedure, at one of its top keys. */
-export function placeOfTop(linked: LinkedProcedure, key: string): SourceSpan {
-  const own = [...linked.places].find(([id]) => !id.includes('/'));
-  if (!own) throw new Error('place: a linked procedure has steps of its own');
-  return own[1].source.locate([key], 'key');
-}
-
 /** Steps that the procedure itself can lead to: ids of the flat tree, with the name its author gives each. */
 export function entriesOf({ places, procedure }: LinkedProcedure): Map<string, string> {
   const entries = new Map<string, string>();

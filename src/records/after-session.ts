@@ -5,6 +5,7 @@
  * of the session file is the last argument, the record comes as JSON on the standard input. The environment holds
  * only what programs need to find themselves. Whatever happens, the session is already saved; this only returns words.
  */
+import { errorCodeOf } from '../files/error-code.ts';
 import { safeText } from '../source/safe-text.ts';
 
 export interface AfterSession {
@@ -75,7 +76,7 @@ export async function runAfterSession(after: AfterSession): Promise<AfterSession
     const what = `${safeText(program)} ${failure(result, limitMs)}`;
     return { done: false, words: [what, SAFE, printed].join('\n').trim() };
   } catch (error) {
-    const what = `${safeText(program)} could not be started (${codeOf(error)})`;
+    const what = `${safeText(program)} could not be started (${errorCodeOf(error)})`;
     return { done: false, words: `${what}\n${SAFE}` };
   }
 }
@@ -103,8 +104,4 @@ function shown(output: Uint8Array): string {
   const text = new TextDecoder().decode(output.subarray(0, SHOWN_BYTES));
   const cut = output.length > SHOWN_BYTES ? `${text}…` : text;
   return safeText(cut.trimEnd(), { lines: true });
-}
-
-function codeOf(error: unknown): string {
-  return String((error as NodeJS.ErrnoException).code ?? error);
 }

@@ -3,6 +3,7 @@ import type { Circuit } from '../circuit/circuit.ts';
 import { inputTerminals } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { type Model, pairId } from '../circuit/model.ts';
+import { shownOf } from '../circuit/shown-of.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import { describeCode } from '../identify/describe-code.ts';
@@ -22,7 +23,7 @@ import { ALL_MEANS, type Means, type Situation, situationAfter } from '../suspec
 import { PLANNED_MASS, verdictOf, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import { whatChanged } from '../suspects/what-changed.ts';
 import { codeChance } from './code-chance.ts';
-import type { EvidenceLine, ExtraReading } from './events.ts';
+import type { EvidenceLine } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';
 import type { Proposal, SuspectRow, SuspectView, Thinker } from './thinker.ts';
 import {
@@ -350,12 +351,6 @@ function codeKinds(job: Job): CodeKind[] {
     const described = describeCode(code);
     return described?.sensorRole && described.kind ? [described.kind] : [];
   });
-}
-
-function shownOf(shown: ExtraReading['shown']): Shown {
-  return shown.kind === 'look'
-    ? shown
-    : { ...shown, value: shown.value ?? Number.POSITIVE_INFINITY };
 }
 
 function healthyWords(shown: readonly Shown[]): string {

@@ -1,6 +1,8 @@
 /** What can happen in a session: past facts, each plain JSON, in the order they were saved. */
+
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Judgement } from '../circuit/judge.ts';
+import type { KeptShown } from '../circuit/shown-of.ts';
 import type { Look, Meter, Test } from '../circuit/test.ts';
 import type { Job } from '../procedure/job.ts';
 import type { MeasureUnit, Procedure } from '../procedure/procedure.ts';
@@ -148,9 +150,7 @@ export interface ExtraReading extends When {
   readonly test: Test;
   readonly words: string;
   readonly typed: string;
-  readonly shown:
-    | { readonly kind: 'number'; readonly value: number | null; readonly unit: 'V' | 'ohm' }
-    | { readonly kind: 'look'; readonly look: Look };
+  readonly shown: KeptShown;
   /** The capture that gave it; absent when it was typed or seen. */
   readonly capture?: StepCapture;
 }

@@ -1,13 +1,7 @@
 /** Where a finding is shown: in the author's own file, at the decision that was written there. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import {
-  entriesOf,
-  outcomeWords,
-  placeOf,
-  placeOfOutcome,
-  placeOfTop,
-} from '../../src/proof/place-of.ts';
+import { entriesOf, outcomeWords, placeOf, placeOfOutcome } from '../../src/proof/place-of.ts';
 import { LIBRARY, link } from './library.ts';
 
 const { linked } = link(LIBRARY.procedures.get('hall-no-signal')!, 4);
@@ -36,9 +30,6 @@ describe('the place', () => {
       /^procedures\/families\/reference-and-ground\.yaml: low: /,
     );
     expect(shown(placeOfOutcome(tree, 'prepare', null))).toMatch(/^\S+: go: /);
-  });
-  test('of a top key is in the file of the tree', () => {
-    expect(shown(placeOfTop(tree, 'start'))).toBe(`${OWN}: start: prepare`);
   });
 });
 

@@ -1,4 +1,5 @@
 /** What can go wrong with the shared database: something a person must mend, or a network that will be back. */
+import { errorCodeOf } from '../../files/error-code.ts';
 
 /** Trying again does not help. */
 export class SharedProblem extends Error {
@@ -25,7 +26,7 @@ export function isBrokenRule(error: unknown): boolean {
 /** An error of the driver as one of ours; the server's own words are kept. */
 export function problemOf(error: unknown): SharedProblem | Unreachable {
   if (error instanceof SharedProblem || error instanceof Unreachable) return error;
-  const words = error instanceof Error && error.message !== '' ? error.message : codeOf(error);
+  const words = error instanceof Error && error.message !== '' ? error.message : errorCodeOf(error);
   const state = stateOf(error);
   // What the server did not say itself came from the network between us.
   if (state === null || PASSING.test(state)) return new Unreachable(words);
@@ -43,8 +44,4 @@ function stateOf(error: unknown): string | null {
   const code = (error as { code?: unknown }).code;
   const fromServer = (error as { severity?: unknown }).severity !== undefined;
   return fromServer && typeof code === 'string' ? code : null;
-}
-
-function codeOf(error: unknown): string {
-  return String((error as NodeJS.ErrnoException).code ?? error);
 }
