@@ -29,7 +29,10 @@ function linesTo(there: readonly string[], words = BENCH): string[] {
 const PATTERN = new Set(['full', 'weak', 'uneven', 'flat-high', 'flat-middle', 'flat-low']);
 
 function captured() {
-  const file = sessionFiles(place).at(-1)!;
+  // Of two sessions begun in one second either may stand first in the folder.
+  const files = sessionFiles(place);
+  const file =
+    files.find((path) => eventsOf(path).some((one) => one['capture'] !== undefined)) ?? files[0]!;
   const event = eventsOf(file).find((one) => one['capture'] !== undefined);
   return { file, event: event as Record<string, unknown> | undefined };
 }
