@@ -34,7 +34,12 @@ function walk(lines: readonly string[]): string {
   return runProgram(place, ['run', 'quantities.yaml', '--plain'], `${all.join('\n')}\n`).out;
 }
 
-const file = () => sessionFiles(place).at(-1)!;
+/** The session with captures in it: of two begun in one second either may stand first in the folder. */
+const file = () => {
+  const files = sessionFiles(place);
+  const has = (path: string) => eventsOf(path).some((event) => event['capture'] !== undefined);
+  return files.find(has) ?? files[0]!;
+};
 const captured = (type?: string) =>
   eventsOf(file()).filter(
     (event) => event['capture'] !== undefined && (type === undefined || event.type === type),
