@@ -2,7 +2,7 @@
 import type { SignalKnown } from '../circuit/expected-signal.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Test } from '../circuit/test.ts';
-import { type CaptureLevel, outcomeOfValue, type Step } from '../procedure/procedure.ts';
+import type { CaptureLevel, LookStep, MeasureStep, Step } from '../procedure/procedure.ts';
 import { safeText } from '../source/safe-text.ts';
 import type { Command } from './decide.ts';
 import type { CaptureMeasured, StepCapture } from './events.ts';
@@ -12,11 +12,12 @@ import {
   type MeasuredCapture,
   measureGiven,
 } from './measure-capture.ts';
+import { againCommand } from './retest.ts';
 
 /** What a capture is to answer. */
 export type CaptureAsk =
   | { readonly kind: 'step'; readonly step: Step }
-  | { readonly kind: 'retest'; readonly step: Step }
+  | { readonly kind: 'retest'; readonly step: MeasureStep | LookStep }
   | { readonly kind: 'extra'; readonly test: Test; readonly words: string };
 
 /** Which channel was judged, and the answer that another one gives; only where there are several. */
@@ -142,34 +143,26 @@ function asReading(ask: CaptureAsk, { capture, lines }: MeasuredCapture): Captur
     ...lines,
     `${step?.level ? LEVEL_WORDS[step.level] : unit === 'V' ? LEVEL_WORDS.mean : 'Reading'}: ${typed}`,
   ];
-  return {
-    ok: true,
-    capture,
-    lines: said,
-    command: readingCommand(ask, { typed, value, capture }),
-  };
+  const shown = { kind: 'number', value, unit: 'V' } as const;
+  return taken(
+    ask,
+    ask.kind === 'extra'
+      ? { type: 'record-extra', test: ask.test, words: ask.words, typed, shown, capture }
+      : { type: 'record-reading', typed, value, capture },
+    { capture, lines: said },
+  );
 }
 
-function readingCommand(
+/** The answer with its command, which is another one after a repair. */
+function taken(
   ask: CaptureAsk,
-  read: { readonly typed: string; readonly value: number; readonly capture: StepCapture },
-): Command {
-  const { typed, value, capture } = read;
-  if (ask.kind === 'step') return { type: 'record-reading', ...read };
-  if (ask.kind === 'extra') {
-    const shown = { kind: 'number', value, unit: 'V' } as const;
-    return { type: 'record-extra', test: ask.test, words: ask.words, typed, shown, capture };
-  }
-  const outcome = ask.step.kind === 'measure' ? outcomeOfValue(ask.step, value) : null;
-  return {
-    type: 'record-retest',
-    step: ask.step.id,
-    typed,
-    value,
-    look: null,
-    outcome: outcome?.name ?? '',
-    capture,
-  };
+  answer: Command,
+  { capture, lines }: Pick<MeasuredCapture, 'capture' | 'lines'>,
+): CaptureAnswer {
+  const command = ask.kind === 'retest' ? againCommand(ask.step, answer) : answer;
+  return command
+    ? { ok: true, capture, lines, command }
+    : refuse('no outcome of this test holds what was measured', 'answer it by hand');
 }
 
 const RETYPE = 'export the capture with its unit, or type the reading';
@@ -215,20 +208,8 @@ function asLook(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
       `the capture shows "${LOOK_WORDS[look]}", which is none of this step's outcomes`,
       'choose by eye',
     );
-  const { name } = outcome;
-  const command: Command =
-    ask.kind === 'step'
-      ? { type: 'choose-outcome', outcome: name, look, capture }
-      : {
-          type: 'record-retest',
-          step: step.id,
-          typed: '',
-          value: null,
-          look,
-          outcome: name,
-          capture,
-        };
-  return { ok: true, capture, lines: said, command };
+  const answer = { type: 'choose-outcome', outcome: outcome.name, look, capture } as const;
+  return taken(ask, answer, { capture, lines: said });
 }
 
 const UNIT_WORDS = { V: 'volts', A: 'amperes', '1': 'parts of full scale' } as const;

@@ -25,7 +25,7 @@ export async function runFromStart(args: Arguments, io: Io): Promise<number> {
   const listed = preview ? { sessions: [], count: 0 } : newestSessions(folder);
   /** What is said before the screen is up would be gone with it. */
   const remarks: string[] = [];
-  let screens: DeskOnScreen | null = null;
+  const behind: { screens: DeskOnScreen | null } = { screens: null };
 
   async function load() {
     const [{ openDesk }, { deskOnScreen }] = await Promise.all([
@@ -38,8 +38,8 @@ export async function runFromStart(args: Arguments, io: Io): Promise<number> {
       preview,
     });
     if (isProblem(desk)) return desk;
-    screens = deskOnScreen(desk, null, io);
-    return screens.tree;
+    behind.screens = deskOnScreen(desk, null, io);
+    return behind.screens.tree;
   }
 
   const code = await onScreen(
@@ -53,17 +53,12 @@ export async function runFromStart(args: Arguments, io: Io): Promise<number> {
           onLeave,
         }),
       look,
-      farewell: () => screens?.farewell() ?? '',
+      farewell: () => behind.screens?.farewell() ?? '',
     },
     args,
     io,
   );
-  await ending(screens)?.end(args, io);
+  await behind.screens?.end(args, io);
   for (const remark of remarks) io.err(remark);
   return code;
-}
-
-/** The compiler does not see that a callback has set it. */
-function ending(screens: DeskOnScreen | null): DeskOnScreen | null {
-  return screens;
 }
