@@ -4,10 +4,11 @@ import { parseReading } from '../quantity/parse-reading.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
-import { type Command, pendingCautions, type WeighedConclusion } from './decide.ts';
+import type { Command, WeighedConclusion } from './decide.ts';
 import { expectedReading } from './expected-reading.ts';
 import type { AnswersDraft } from './generated/answers.mjs';
 import validate from './generated/answers.mjs';
+import { pendingCautions } from './pending-cautions.ts';
 import { presentStep, type Session } from './session.ts';
 
 type AnswerDraft = AnswersDraft['answers'][number];

@@ -1,9 +1,6 @@
-/** What a command does to a session, as events, or why it is refused. Pure: time comes in as a value. */
-import { type Judgement, judgeReading } from '../circuit/judge.ts';
 import type { Look, Meter, Test } from '../circuit/test.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import {
-  type Caution,
   type Conclusion,
   endsOf,
   isTask,
@@ -13,7 +10,8 @@ import {
   type Step,
   stepOf,
 } from '../procedure/procedure.ts';
-import { capturedLevel, capturedValue, takesCapture, testTakesCapture } from './capture-step.ts';
+import { answersStep, answersTest, isFromBefore } from './accept-capture.ts';
+import { takesCapture } from './capture-step.ts';
 import type {
   Concluded,
   EvidenceLine,
@@ -23,6 +21,8 @@ import type {
   StepCapture,
   When,
 } from './events.ts';
+import { judgeStep } from './judge-step.ts';
+import { pendingCautions } from './pending-cautions.ts';
 import { presentConclusion, presentStep, type Session } from './session.ts';
 
 /** What a person (or an answers file) can ask for. Values in SI units; `Infinity` is the meter's OL. */
@@ -108,31 +108,6 @@ export interface Refusal {
 export type Decision =
   | { readonly ok: true; readonly events: readonly SessionEvent[] }
   | { readonly ok: false; readonly refusal: Refusal };
-
-/**
- * Cautions that must be acknowledged before a step is worked on; the present step unless another is given. After a
- * conclusion the repair lies between: what was read before it is read again.
- */
-export function pendingCautions(
-  session: Session,
-  step: Step = presentStep(session),
-): readonly Caution[] {
-  if (!isTask(step)) return [];
-  const { state, ids } = session.acknowledged;
-  const known = new Set(state === step.setup.state ? ids : []);
-  const again = session.concluded ? readSince(session, session.concluded) : known;
-  return step.cautions.filter(({ id }) => !known.has(id) || !again.has(id));
-}
-
-/** Ids of the cautions acknowledged after an event. */
-function readSince({ events: all, acknowledgements }: Session, event: SessionEvent): Set<string> {
-  const from = all.lastIndexOf(event);
-  return new Set(
-    acknowledgements
-      .filter((one) => all.lastIndexOf(one) > from)
-      .flatMap(({ cautions }) => cautions.map(({ id }) => id)),
-  );
-}
 
 /** Decides one command at time `now`. */
 export function decide(session: Session, command: Command, now: When): Decision {
@@ -284,16 +259,9 @@ function choose(
 
 function extra(command: Extract<Command, { type: 'record-extra' }>, now: When): Decision {
   const { test, words, typed, shown, capture } = command;
-  if (capture && !isOfCapture(test, shown, capture)) return noCapture();
+  if (capture && !answersTest(test, shown, capture)) return noCapture();
   const taken = capture ? { capture } : {};
   return events({ type: 'extra-reading', test, words, typed, shown, ...taken, ...now });
-}
-
-function isOfCapture(test: Test, shown: ExtraReading['shown'], capture: StepCapture): boolean {
-  if (!testTakesCapture(test)) return false;
-  if (shown.kind === 'look') return test.probe.kind === 'pattern';
-  const { measures } = capture;
-  return measures.unit === shown.unit && capturedLevel('mean', measures) === shown.value;
 }
 
 function noCapture(): Decision {
@@ -341,18 +309,6 @@ function record(
     ...(capture ? { capture } : {}),
     ...now,
   });
-}
-
-/** Whether a capture belongs to an answer of this step: a number must be the one that was measured of it. */
-function answersStep(step: Step, capture: StepCapture, value: number | null): boolean {
-  if (!takesCapture(step)) return false;
-  return step.kind === 'look' || capturedValue(step, capture.measures) === value;
-}
-
-/** The judgement of a value at a step, also for the live line under the prompt; null where nothing is expected. */
-export function judgeStep(step: MeasureStep, value: number, meter: Meter): Judgement | null {
-  if (!step.expected || (step.unit !== 'V' && step.unit !== 'ohm')) return null;
-  return judgeReading(value, step.unit, endsOf(step.expected), meter);
 }
 
 function goBack(session: Session, to: number | undefined, now: When): Decision {
@@ -404,6 +360,7 @@ function retest(
   if (step.kind !== 'measure' && step.kind !== 'look') return wrongKind(step);
   if (pendingCautions(session, step).length > 0) return cautionFirst();
   const { typed, value, look, outcome, capture } = command;
+  if (!step.outcomes.some(({ name }) => name === outcome)) return noOutcome(step, outcome);
   if (capture && !answersStep(step, capture, value)) return noCapture();
   if (capture && isFromBefore(session, capture))
     return refuse(
@@ -422,15 +379,6 @@ function retest(
     ...(capture ? { capture } : {}),
     ...now,
   });
-}
-
-/** A simulated vehicle that was not repaired gives the same capture again; a file of the same bytes is the same capture. */
-function isFromBefore({ answers, extras }: Session, { from, sha256 }: StepCapture): boolean {
-  const before = [...answers.map(({ event }) => event), ...extras];
-  return (
-    from === 'file' &&
-    before.some((event) => 'capture' in event && event.capture?.sha256 === sha256)
-  );
 }
 
 /** A retest passes when a healthy circuit would show the same. */

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { canonicalJson } from '../../src/log/canonical-json.ts';
-import { type Command, decide, pendingCautions } from '../../src/session/decide.ts';
+import { type Command, decide } from '../../src/session/decide.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { evolve, openSession, replay } from '../../src/session/evolve.ts';
+import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { retestLines, retestVerdict } from '../../src/session/retest.ts';
 import { presentStep, type Session, standingAnswers } from '../../src/session/session.ts';
 import { opened, when } from './sample-tree.ts';

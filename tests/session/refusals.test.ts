@@ -1,10 +1,12 @@
 /** What each command needs of the session, in words of codes; the steps are those of `sample-tree.ts`. */
 import { describe, expect, test } from 'vitest';
 import type { Procedure, Step } from '../../src/procedure/procedure.ts';
-import { type Command, decide, judgeStep, pendingCautions } from '../../src/session/decide.ts';
+import { type Command, decide } from '../../src/session/decide.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { evolve, openSession, replay, walk } from '../../src/session/evolve.ts';
 import { expectedReading } from '../../src/session/expected-reading.ts';
+import { judgeStep } from '../../src/session/judge-step.ts';
+import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { retestLines, retestVerdict } from '../../src/session/retest.ts';
 import type { Session } from '../../src/session/session.ts';
 import { opened, TREE, when } from './sample-tree.ts';
@@ -37,7 +39,7 @@ const again = (step: string, part: object): Command => ({
   typed: '',
   value: null,
   look: null,
-  outcome: '',
+  outcome: step === 'feed' ? 'good' : 'full',
   ...part,
 });
 
@@ -153,6 +155,17 @@ describe('the kind of a step', () => {
     ['an answer to a question', sessionAfter(LOOK, ask), sees('none'), 'look-recorded'],
     ['no number', sessionAfter([DONE, ACK]), volts(Number.NaN), 'no-such-outcome'],
     ['an outcome that is none', sessionAfter(LOOK, ask), sees('odd'), 'no-such-outcome'],
+    [
+      'an outcome that is none, after the repair',
+      sessionAfter([
+        ...LOOK,
+        sees('none'),
+        CONCLUDE,
+        { type: 'acknowledge-cautions', step: 'pattern' },
+      ]),
+      again('pattern', { outcome: 'odd' }),
+      'no-such-outcome',
+    ],
   ])('%s', (_, session, command, code) => {
     expect(said(session, command)).toBe(code);
   });
@@ -284,7 +297,15 @@ describe('after the repair', () => {
     ['not yet tested', none, null],
     ['passed', [...none, ready('pattern'), look('full', 'full')], 'cured'],
     ['as before', [...none, ready('pattern'), look('weak', 'none')], 'not-cured'],
-    ['otherwise', [...none, ready('pattern'), look('weak', 'else')], 'changed'],
+    [
+      'otherwise',
+      [
+        ...[DONE, ACK, volts(4), ACK, sees('none'), CONCLUDE, ready('feed')],
+        again('feed', { typed: '6', value: 6, outcome: 'high' }),
+        ...[ready('pattern'), look('full', 'full')],
+      ],
+      'changed',
+    ],
     [
       'the last try counts',
       [...none, ready('pattern'), look('weak', 'none'), look('full', 'full')],

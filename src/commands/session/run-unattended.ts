@@ -2,7 +2,7 @@
 
 import { type AnswersFile, commandFor } from '../../session/answers-file.ts';
 import type { Command } from '../../session/decide.ts';
-import { pendingCautions } from '../../session/decide.ts';
+import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import { formatIssue } from '../../source/format-issue.ts';

@@ -1,8 +1,9 @@
 /** What a step asks for, and how keys answer it. No React. */
 import type { Step } from '../../procedure/procedure.ts';
-import { type Command, judgeStep } from '../../session/decide.ts';
+import type { Command } from '../../session/decide.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
+import { judgeStep } from '../../session/judge-step.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';

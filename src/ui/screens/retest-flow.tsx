@@ -1,8 +1,9 @@
 /** After the repair, on the screen: the tests that must pass, one after the other, then before beside after. */
 import { useState } from 'react';
 import { takesCapture } from '../../session/capture-step.ts';
-import { type Command, pendingCautions } from '../../session/decide.ts';
+import type { Command } from '../../session/decide.ts';
 import type { Performed } from '../../session/driver.ts';
+import { pendingCautions } from '../../session/pending-cautions.ts';
 import {
   againCommand,
   type RetestLine,
@@ -16,10 +17,9 @@ import type { Paragraph } from '../parts/text-block.ts';
 import { CaptureFlow } from './capture-flow.tsx';
 import { CautionScreen } from './caution-screen.tsx';
 import { answerAfter, askedAt, freshAnswer, type HalfAnswer } from './prompt-state.ts';
-import { helpParagraphs, ReadingPage } from './reading-page.tsx';
 import { RetestVerdictScreen } from './retest-verdict-screen.tsx';
 import { type SessionAction, withFooter } from './session-keys.ts';
-import { sketchPage, sumsPage } from './step-pages.ts';
+import { StepPage } from './step-page.tsx';
 import { StepScreen } from './step-screen.tsx';
 import { answerWords, loudState, retestWords } from './step-words.ts';
 
@@ -109,11 +109,9 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
   const close = () => setOver(null);
   switch (over) {
     case 'help':
-      return <ReadingPage title="All keys" paragraphs={helpParagraphs()} onClose={close} />;
     case 'sketch':
-      return <ReadingPage title="Wiring" paragraphs={sketchPage(opened, step)} onClose={close} />;
     case 'sums':
-      return <ReadingPage title="Sums" paragraphs={sumsPage(opened, step)} onClose={close} />;
+      return <StepPage page={over} opened={opened} step={step} onClose={close} />;
     case 'capture':
       return (
         <CaptureFlow

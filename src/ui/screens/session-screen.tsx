@@ -4,8 +4,9 @@
  */
 import { useMemo, useState } from 'react';
 import { type CaptureAsk, takesCapture } from '../../session/capture-step.ts';
-import { type Command, pendingCautions } from '../../session/decide.ts';
+import type { Command } from '../../session/decide.ts';
 import type { Performed } from '../../session/driver.ts';
+import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -14,15 +15,14 @@ import { CautionScreen } from './caution-screen.tsx';
 import { ConclusionScreen } from './conclusion-screen.tsx';
 import { fromSuspect, fromTree, fromWords, type Proposed } from './conclusion-words.ts';
 import { DiskProblemScreen } from './disk-problem-screen.tsx';
-import { ExtraScreen } from './extra-screen.tsx';
+import { ExtraFlow } from './extra-flow.tsx';
 import { InstrumentsScreen } from './instruments-screen.tsx';
 import { NextTestsScreen } from './next-tests-screen.tsx';
 import { answerAfter, askedAt, askingOf, freshAnswer, type HalfAnswer } from './prompt-state.ts';
-import { helpParagraphs, ReadingPage } from './reading-page.tsx';
 import { RestScreen } from './rest-screen.tsx';
 import { RetestFlow } from './retest-flow.tsx';
 import { type SessionAction, withFooter } from './session-keys.ts';
-import { sketchPage, sumsPage } from './step-pages.ts';
+import { StepPage } from './step-page.tsx';
 import { StepScreen } from './step-screen.tsx';
 import { loudState } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
@@ -148,8 +148,6 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
   }
 
   switch (page.name) {
-    case 'help':
-      return <ReadingPage title="All keys" paragraphs={helpParagraphs()} onClose={close} />;
     case 'computing':
       return (
         <WaitPage
@@ -185,7 +183,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
       );
     case 'extra':
       return (
-        <ExtraTest
+        <ExtraFlow
           opened={opened}
           acknowledged={session.acknowledged}
           proposal={page.proposal}
@@ -225,10 +223,10 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
           onGoBack={(to) => send({ type: 'go-back', to })}
         />
       );
+    case 'help':
     case 'sketch':
-      return <ReadingPage title="Wiring" paragraphs={sketchPage(opened, step)} onClose={close} />;
     case 'sums':
-      return <ReadingPage title="Sums" paragraphs={sumsPage(opened, step)} onClose={close} />;
+      return <StepPage page={page.name} opened={opened} step={step} onClose={close} />;
     case 'capture':
       return (
         <CaptureFlow
@@ -361,62 +359,6 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
         setKept(next.half);
         setMessage(next.note);
         if (next.command) send(next.command);
-      }}
-    />
-  );
-}
-
-/** A test outside the tree: its cautions first, which go into the record as a note, since they belong to no step. */
-function ExtraTest(props: {
-  opened: OpenedSession;
-  acknowledged: { readonly state: string; readonly ids: readonly string[] };
-  proposal: Proposal;
-  message: string | null;
-  clock: () => number;
-  perform: (command: Command) => boolean;
-  onRecord: (command: Command) => void;
-  onClose: () => void;
-}) {
-  const { opened, acknowledged, proposal, clock, perform, onClose } = props;
-  const { test } = proposal;
-  const [isRead, setIsRead] = useState(false);
-  const [isCapturing, setIsCapturing] = useState(false);
-  const known = acknowledged.state === test.setup.state ? acknowledged.ids : [];
-  const cautions = isRead ? [] : opened.cautionsFor(test).filter(({ id }) => !known.includes(id));
-  if (isCapturing)
-    return (
-      <CaptureFlow
-        opened={opened}
-        ask={{ kind: 'extra', test, words: proposal.words }}
-        message={props.message}
-        onTake={props.onRecord}
-        onClose={() => setIsCapturing(false)}
-      />
-    );
-  if (cautions.length === 0)
-    return (
-      <ExtraScreen
-        opened={opened}
-        proposal={proposal}
-        message={props.message}
-        onRecord={props.onRecord}
-        onCapture={() => setIsCapturing(true)}
-        onClose={onClose}
-      />
-    );
-  const shown = cautions.map(({ word, say }) => `${word}: ${say}`).join(' ');
-  return (
-    <CautionScreen
-      cautions={cautions}
-      aside="a test outside the procedure"
-      before={`Next: ${opened.bind(proposal.words)}. Vehicle: ${loudState(test.setup.state)}.`}
-      message={props.message}
-      clock={clock}
-      keys={[{ keys: ['escape'], show: 'Esc', help: 'not now' }]}
-      onKey={onClose}
-      onAcknowledge={() => {
-        const text = `Read and acknowledged before a test outside the procedure. ${shown}`;
-        if (perform({ type: 'add-note', text })) setIsRead(true);
       }}
     />
   );

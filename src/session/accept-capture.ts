@@ -1,0 +1,33 @@
+/** Whether a capture that comes with an answer belongs to it. A record must not say that a number was measured which was not. */
+import type { Test } from '../circuit/test.ts';
+import type { Step } from '../procedure/procedure.ts';
+import { capturedLevel, capturedValue, takesCapture, testTakesCapture } from './capture-step.ts';
+import type { ExtraReading, StepCapture } from './events.ts';
+import type { Session } from './session.ts';
+
+/** Whether a capture belongs to an answer of this step: a number must be the one that was measured of it. */
+export function answersStep(step: Step, capture: StepCapture, value: number | null): boolean {
+  if (!takesCapture(step)) return false;
+  return step.kind === 'look' || capturedValue(step, capture.measures) === value;
+}
+
+/** Whether a capture belongs to an answer of a test outside the tree. */
+export function answersTest(
+  test: Test,
+  shown: ExtraReading['shown'],
+  capture: StepCapture,
+): boolean {
+  if (!testTakesCapture(test)) return false;
+  if (shown.kind === 'look') return test.probe.kind === 'pattern';
+  const { measures } = capture;
+  return measures.unit === shown.unit && capturedLevel('mean', measures) === shown.value;
+}
+
+/** A simulated vehicle that was not repaired gives the same capture again; a file of the same bytes is the same capture. */
+export function isFromBefore({ answers, extras }: Session, { from, sha256 }: StepCapture): boolean {
+  const before = [...answers.map(({ event }) => event), ...extras];
+  return (
+    from === 'file' &&
+    before.some((event) => 'capture' in event && event.capture?.sha256 === sha256)
+  );
+}

@@ -1,0 +1,10 @@
+/** What a value means at a step. */
+import { type Judgement, judgeReading } from '../circuit/judge.ts';
+import type { Meter } from '../circuit/test.ts';
+import { endsOf, type MeasureStep } from '../procedure/procedure.ts';
+
+/** The judgement of a value at a step, also for the live line under the prompt; null where nothing is expected. */
+export function judgeStep(step: MeasureStep, value: number, meter: Meter): Judgement | null {
+  if (!step.expected || (step.unit !== 'V' && step.unit !== 'ohm')) return null;
+  return judgeReading(value, step.unit, endsOf(step.expected), meter);
+}

@@ -1,0 +1,69 @@
+/** A test outside the tree, from its cautions to what it showed, by hand or by a capture. */
+import { useState } from 'react';
+import type { Command } from '../../session/decide.ts';
+import type { Proposal } from '../../session/thinker.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { CaptureFlow } from './capture-flow.tsx';
+import { CautionScreen } from './caution-screen.tsx';
+import { ExtraScreen } from './extra-screen.tsx';
+import { loudState } from './step-words.ts';
+
+export interface ExtraFlowProps {
+  readonly opened: OpenedSession;
+  /** Read already, in this state of the vehicle. */
+  readonly acknowledged: { readonly state: string; readonly ids: readonly string[] };
+  readonly proposal: Proposal;
+  readonly message: string | null;
+  readonly clock: () => number;
+  /** True when it is saved. */
+  readonly perform: (command: Command) => boolean;
+  readonly onRecord: (command: Command) => void;
+  readonly onClose: () => void;
+}
+
+/** The pages: the cautions first, which go into the record as a note, since they belong to no step. */
+export function ExtraFlow(props: ExtraFlowProps) {
+  const { opened, acknowledged, proposal, clock, perform, onClose } = props;
+  const { test } = proposal;
+  const [isRead, setIsRead] = useState(false);
+  const [isCapturing, setIsCapturing] = useState(false);
+  const known = acknowledged.state === test.setup.state ? acknowledged.ids : [];
+  const cautions = isRead ? [] : opened.cautionsFor(test).filter(({ id }) => !known.includes(id));
+  if (isCapturing)
+    return (
+      <CaptureFlow
+        opened={opened}
+        ask={{ kind: 'extra', test, words: proposal.words }}
+        message={props.message}
+        onTake={props.onRecord}
+        onClose={() => setIsCapturing(false)}
+      />
+    );
+  if (cautions.length === 0)
+    return (
+      <ExtraScreen
+        opened={opened}
+        proposal={proposal}
+        message={props.message}
+        onRecord={props.onRecord}
+        onCapture={() => setIsCapturing(true)}
+        onClose={onClose}
+      />
+    );
+  const shown = cautions.map(({ word, say }) => `${word}: ${say}`).join(' ');
+  return (
+    <CautionScreen
+      cautions={cautions}
+      aside="a test outside the procedure"
+      before={`Next: ${opened.bind(proposal.words)}. Vehicle: ${loudState(test.setup.state)}.`}
+      message={props.message}
+      clock={clock}
+      keys={[{ keys: ['escape'], show: 'Esc', help: 'not now' }]}
+      onKey={onClose}
+      onAcknowledge={() => {
+        const text = `Read and acknowledged before a test outside the procedure. ${shown}`;
+        if (perform({ type: 'add-note', text })) setIsRead(true);
+      }}
+    />
+  );
+}
