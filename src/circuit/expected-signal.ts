@@ -2,8 +2,10 @@
 import type { SignalExpected } from '../waveform/judge-channel.ts';
 import type { MeasureOptions } from '../waveform/measure-channel.ts';
 import { type Circuit, inputTerminals, type ModuleInput, moduleOf, sensorOf } from './circuit.ts';
-import { FLAT_SHARE, FLAT_VOLTS, type Model, WEAK_SHARE } from './model.ts';
+import type { Model } from './model.ts';
 import { joinedTo } from './nets.ts';
+import { plainSetup } from './plain-setup.ts';
+import { FLAT_SHARE, FLAT_VOLTS, WEAK_SHARE } from './read-instrument.ts';
 import { PLAIN } from './sample-solver.ts';
 import type { Setup, TerminalId, Test } from './test.ts';
 
@@ -72,11 +74,6 @@ export function signalTest(circuit: Circuit, setup: Setup): Test | null {
   const input = inputAt(circuit, plus);
   const minus = input?.kind === 'swing' ? `${module.name}.${input.against}` : 'battery.negative';
   return { setup: { ...setup, target: 'moving' }, probe: { kind: 'pattern', plus, minus } };
-}
-
-/** The same vehicle state with everything plugged in, nothing clipped, and the target moving. */
-export function plainSetup(setup: Setup): Setup {
-  return { ...setup, unplugged: [], bridges: [], sensor: 'fitted', target: 'moving' };
 }
 
 /** The module's input on the same wire as a terminal. */

@@ -5,8 +5,8 @@
  */
 
 import { sensorOf } from '../circuit/circuit.ts';
-import { plainSetup } from '../circuit/expected-signal.ts';
 import type { Model } from '../circuit/model.ts';
+import { plainSetup } from '../circuit/plain-setup.ts';
 import type { Test } from '../circuit/test.ts';
 import type { Capture } from '../waveform/capture.ts';
 import { generateSweep, generateWheels } from '../waveform/generate.ts';

@@ -14,6 +14,7 @@ import type { CautionRule } from './cautions.ts';
 import { checkStructure } from './check-structure.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
 import type { Drive } from './job.ts';
+import { givenFor, resultsFor } from './link-call.ts';
 import type { ParsedProcedure } from './parse-procedure.ts';
 import type { Procedure, Step } from './procedure.ts';
 
@@ -227,8 +228,8 @@ export class Linker {
       );
       return;
     }
-    const given = this.given(frame, name, step, parsed);
-    const results = this.results(frame, name, step, parsed);
+    const given = givenFor(this, frame, name, step, parsed);
+    const results = resultsFor(this, frame, name, step, parsed);
     const start = this.fold({
       parsed,
       prefix: `${frame.prefix}${name}/`,
@@ -237,88 +238,6 @@ export class Linker {
       callers: [...frame.callers, used],
     });
     this.aliases.set(frame.prefix + name, start);
-  }
-
-  private given(
-    frame: Frame,
-    name: string,
-    step: StepDraft,
-    parsed: ParsedProcedure,
-  ): Record<string, string> {
-    const needs = parsed.draft.needs ?? {};
-    const { source } = frame.parsed;
-    const withs = step.with ?? {};
-    for (const [need, words] of Object.entries(needs)) {
-      if (!Object.hasOwn(withs, need))
-        this.add(
-          'missing-need',
-          source,
-          ['steps', name, 'use'],
-          `"${step.use}" needs "${need}": ${words}`,
-          `add "${need}: ..." under "with"`,
-        );
-    }
-    for (const key of Object.keys(withs)) {
-      if (Object.hasOwn(needs, key)) continue;
-      const near = nearestName(key, Object.keys(needs));
-      this.add(
-        'unknown-need',
-        source,
-        ['steps', name, 'with', key],
-        `"${step.use}" has no need "${key}"`,
-        near ? `did you mean "${near}"?` : `it needs: ${Object.keys(needs).join(', ')}`,
-        'key',
-      );
-    }
-    return Object.fromEntries(
-      Object.entries(withs).map(([key, value]) => [
-        key,
-        this.fill(frame, value, ['steps', name, 'with', key]),
-      ]),
-    );
-  }
-
-  private results(
-    frame: Frame,
-    name: string,
-    step: StepDraft,
-    parsed: ParsedProcedure,
-  ): Record<string, string> {
-    const { source } = frame.parsed;
-    const known = new Set(
-      Object.values(parsed.draft.steps).flatMap((inner) =>
-        inner.result === undefined ? [] : [inner.result],
-      ),
-    );
-    const mapped = step.results ?? {};
-    for (const result of known) {
-      if (!Object.hasOwn(mapped, result))
-        this.add(
-          'missing-result',
-          source,
-          ['steps', name, 'use'],
-          `"${step.use}" can end in "${result}", which leads nowhere`,
-          `add "${result}: STEP" under "results"`,
-        );
-    }
-    for (const key of Object.keys(mapped)) {
-      if (known.has(key)) continue;
-      const near = nearestName(key, [...known]);
-      this.add(
-        'unknown-result',
-        source,
-        ['steps', name, 'results', key],
-        `"${step.use}" never ends in "${key}"`,
-        near ? `did you mean "${near}"?` : `it ends in: ${[...known].join(', ')}`,
-        'key',
-      );
-    }
-    return Object.fromEntries(
-      Object.entries(mapped).map(([key, value]) => [
-        key,
-        this.target(frame, value, ['steps', name, 'results', key]),
-      ]),
-    );
   }
 
   private result(frame: Frame, name: string, result: string): void {

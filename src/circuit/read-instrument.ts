@@ -1,0 +1,223 @@
+/** What an instrument shows under one fault in one tolerance sample: digits, a light, the picture of a signal, what the module makes of it. */
+import {
+  type Circuit,
+  effectsOf,
+  type Fault,
+  type ModuleInput,
+  moduleOf,
+  sensorOf,
+} from './circuit.ts';
+import { lampLook, lightLook, ohmsFrom } from './instruments.ts';
+import { joinedTo } from './nets.ts';
+import { plainSetup } from './plain-setup.ts';
+import { isTarget, PLAIN, type SampleSolver } from './sample-solver.ts';
+import type { Samples } from './samples.ts';
+import type { LOOKS, Meter, Setup, Shown, TerminalId, Test } from './test.ts';
+
+/** A signal that moves less than this share of the healthy swing, or less than this voltage, is flat. */
+export const FLAT_SHARE = 0.05;
+export const FLAT_VOLTS = 0.02;
+/** Below this share of the healthy swing a signal without thresholds of its own is weak. */
+export const WEAK_SHARE = 0.55;
+/** A drop-out is seen when it is this share of the healthy swing. */
+const DROP_OUT_SHARE = 0.1;
+/** Half-way travel this far from half-way voltage, as a share of the swing, is a jump. */
+const JUMP_SHARE = 0.25;
+
+/** The instruments of one circuit. */
+export class InstrumentReader {
+  private readonly circuit: Circuit;
+  private readonly solver: SampleSolver;
+  private readonly meter: Meter;
+  private readonly draws: Samples;
+  private readonly inputs = new Map<TerminalId, ModuleInput | null>();
+
+  constructor(circuit: Circuit, solver: SampleSolver, meter: Meter, draws: Samples) {
+    this.circuit = circuit;
+    this.solver = solver;
+    this.meter = meter;
+    this.draws = draws;
+  }
+
+  /** `fault` null is the healthy circuit, `sample` -1 the nominal one. */
+  read(fault: Fault | null, test: Test, sample: number): Shown {
+    const { setup, probe } = test;
+    switch (probe.kind) {
+      case 'volts':
+        return {
+          kind: 'number',
+          value: this.solver.mean(
+            fault,
+            setup,
+            probe.plus,
+            probe.minus,
+            'meter',
+            sample,
+            this.solver.readVolts,
+          ),
+          unit: 'V',
+        };
+      case 'ohms': {
+        const volts = this.solver.mean(
+          fault,
+          setup,
+          probe.plus,
+          probe.minus,
+          'ohms',
+          sample,
+          this.solver.readVolts,
+        );
+        return { kind: 'number', value: ohmsFrom(volts, this.meter), unit: 'ohm' };
+      }
+      case 'light':
+        return {
+          kind: 'look',
+          look: lightLook(
+            this.solver.mean(
+              fault,
+              setup,
+              probe.plus,
+              probe.minus,
+              'light',
+              sample,
+              this.solver.readAmps,
+            ),
+          ),
+        };
+      case 'lamp':
+        return {
+          kind: 'look',
+          look: lampLook(
+            this.solver.mean(
+              fault,
+              setup,
+              probe.plus,
+              probe.minus,
+              'lamp',
+              sample,
+              this.solver.readVolts,
+            ),
+          ),
+        };
+      case 'pattern':
+        return { kind: 'look', look: this.pattern(fault, setup, probe.plus, probe.minus, sample) };
+      case 'counts':
+        return {
+          kind: 'look',
+          look: this.counts(fault, setup, probe.input, sample) ? 'follows' : 'still',
+        };
+      case 'timing': {
+        const pattern = this.pattern(fault, setup, probe.plus, probe.minus, sample);
+        if (pattern.startsWith('flat')) return { kind: 'look', look: 'no-signal' };
+        return { kind: 'look', look: shiftsTiming(fault) ? 'shifted' : 'in-step' };
+      }
+      case 'inspect': {
+        const found =
+          fault?.subject.includes(probe.of) === true &&
+          this.draws.unit('fault.visible', sample) < fault.visibleChance;
+        return { kind: 'look', look: found ? 'faulty' : 'sound' };
+      }
+    }
+  }
+
+  /** How the signal looks on the scope. */
+  private pattern(
+    fault: Fault | null,
+    setup: Setup,
+    plus: TerminalId,
+    minus: TerminalId,
+    sample: number,
+  ): (typeof LOOKS.pattern)[number] {
+    const { low, high } = this.solver.levelsAt(fault, setup, plus, minus, 'meter', sample);
+    const good = this.solver.levelsAt(null, plainSetup(setup), plus, minus, 'meter', -1);
+    const swing = Math.max(good.high - good.low, FLAT_VOLTS);
+    if (high - low < Math.max(FLAT_SHARE * swing, FLAT_VOLTS)) {
+      const middle = ((low + high) / 2 - good.low) / swing;
+      return middle < 0.25 ? 'flat-low' : middle > 0.75 ? 'flat-high' : 'flat-middle';
+    }
+    const input = this.inputOf(plus);
+    const full =
+      input?.kind === 'levels' && good.low < input.lowBelow && good.high > input.highAbove
+        ? low < input.lowBelow && high > input.highAbove
+        : high - low >= WEAK_SHARE * swing;
+    if (!full) return 'weak';
+    const middle = (low + high) / 2;
+    return this.isUneven(fault, setup, plus, minus, sample, { middle, swing }) ? 'uneven' : 'full';
+  }
+
+  private isUneven(
+    fault: Fault | null,
+    setup: Setup,
+    plus: TerminalId,
+    minus: TerminalId,
+    sample: number,
+    { middle, swing }: { readonly middle: number; readonly swing: number },
+  ): boolean {
+    if (isTarget(fault, 'damaged')) return true;
+    const { kind } = sensorOf(this.circuit);
+    if (isTarget(fault, 'gap-wide')) return kind !== 'reluctor';
+    if (kind !== 'potentiometer' || fault === null) return false;
+    const rig = this.solver.rig(
+      fault,
+      setup,
+      plus,
+      minus,
+      'meter',
+      this.solver.blownBy(fault, sample),
+    );
+    const there = { on: false, swing: 0, travel: 0.5, onSpot: false };
+    const good = this.solver.volts(rig, fault, there, sample);
+    const worn = this.solver.volts(rig, fault, { ...there, onSpot: true }, sample);
+    // A broken track jumps instead of rising; a worn spot drops out.
+    return (
+      Math.abs(good - middle) > JUMP_SHARE * swing || Math.abs(good - worn) > DROP_OUT_SHARE * swing
+    );
+  }
+
+  /** The module's input on the same wire as a terminal. */
+  private inputOf(terminal: TerminalId): ModuleInput | null {
+    const known = this.inputs.get(terminal);
+    if (known !== undefined) return known;
+    const module = moduleOf(this.circuit);
+    const net = joinedTo(this.circuit, PLAIN, terminal);
+    const pin = module.inside.find(
+      (one) => one.input !== null && net.has(`${module.name}.${one.name}.pin`),
+    );
+    const input = pin?.input ?? null;
+    this.inputs.set(terminal, input);
+    return input;
+  }
+
+  /** Whether the module follows the sensor at an input. */
+  private counts(fault: Fault | null, setup: Setup, terminal: TerminalId, sample: number): boolean {
+    const module = moduleOf(this.circuit);
+    const pin = module.inside.find((one) => `${module.name}.${one.name}` === terminal);
+    const input = pin?.input;
+    if (!pin || !input || setup.unplugged.includes(module.name) || setup.state === 'key-off')
+      return false;
+    const dead = effectsOf(fault).some(
+      (one) => one.kind === 'part' && one.mode === 'input-dead' && one.at === pin.name,
+    );
+    if (dead) return false;
+    const minus =
+      input.kind === 'swing' ? `${module.name}.${input.against}.pin` : 'battery.negative';
+    const { low, high } = this.solver.levelsAt(
+      fault,
+      setup,
+      `${terminal}.pin`,
+      minus,
+      'none',
+      sample,
+    );
+    return input.kind === 'swing'
+      ? high - low >= input.swing
+      : low < input.lowBelow && high > input.highAbove;
+  }
+}
+
+function shiftsTiming(fault: Fault | null): boolean {
+  return (
+    isTarget(fault, 'displaced') ||
+    effectsOf(fault).some((one) => one.kind === 'part' && one.mode === 'leads-swapped')
+  );
+}
