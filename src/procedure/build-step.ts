@@ -10,9 +10,9 @@ import {
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import {
+  askOutcomes,
   authoredRange,
-  looksOf,
-  outcomeOf,
+  lookOutcomes,
   rangeOutcomes,
   tellCoverage,
   tellRanges,
@@ -258,10 +258,7 @@ function lookStep(
   const known: readonly Look[] = LOOKS[probe.kind as LookProbe];
   const test: Test = { setup, probe };
   const expected = model?.expected(test);
-  const outcomes = Object.entries(at.draft.outcomes ?? {}).map(([name, draft]) => ({
-    ...outcomeOf(at, name, draft),
-    looks: looksOf(at, name, draft, known),
-  }));
+  const outcomes = lookOutcomes(at, at.draft.outcomes ?? {}, known);
   tellCoverage(at, outcomes, known);
   return {
     ...base(at, setup, probe),
@@ -276,7 +273,7 @@ function lookStep(
 }
 
 function question(at: StepDraftReader, drafts: Readonly<Record<string, OutcomeDraft>>): AskStep {
-  const outcomes = Object.entries(drafts).map(([name, draft]) => outcomeOf(at, name, draft));
+  const outcomes = askOutcomes(at, drafts);
   const { usual } = at.draft;
   if (usual !== undefined && !outcomes.some(({ name }) => name === usual))
     at.add(

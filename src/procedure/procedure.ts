@@ -5,6 +5,7 @@
  * for ever, whatever becomes of the files.
  */
 import type { Look, Probe, Setup } from '../circuit/test.ts';
+import type { CodeKind } from '../identify/describe-code.ts';
 
 /** Test families, in the trade's words. */
 export const FAMILIES = [
@@ -109,11 +110,15 @@ export interface LookOutcome extends OutcomeBase {
   readonly looks: readonly Look[];
 }
 
-/** A question that no instrument answers. `usual` is what a simulated vehicle answers. */
+/** A question that no instrument answers. `usual` is what a simulated vehicle answers when no code of the job does. */
 export interface AskStep extends StepBase {
   readonly kind: 'ask';
   readonly usual: string | null;
-  readonly outcomes: readonly OutcomeBase[];
+  readonly outcomes: readonly AskOutcome[];
+}
+export interface AskOutcome extends OutcomeBase {
+  /** Kinds of trouble code that answer it; absent when none does. */
+  readonly codeKinds?: readonly CodeKind[];
 }
 
 /** Something to do, with nothing to read. */

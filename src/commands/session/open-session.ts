@@ -5,7 +5,13 @@ import { join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import type { Model } from '../../circuit/model.ts';
 import type { Test } from '../../circuit/test.ts';
-import { type Bench, createBench, createWakingBench, shownWords } from '../../drill/bench.ts';
+import {
+  answersFor,
+  type Bench,
+  createBench,
+  createWakingBench,
+  shownWords,
+} from '../../drill/bench.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
 import { type Disk, errorCode } from '../../log/disk.ts';
 import type { LogEvent } from '../../log/event-line.ts';
@@ -208,7 +214,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     writer,
     session,
     now: desk.now,
-    vehicle: bench ? bench.answers : null,
+    vehicle: bench ? answersFor(bench, job) : null,
     onSaved: (saved) => {
       if (saved.status !== 'open') writeTranscript(desk.disk, saved, driver.path(), driver.head());
     },

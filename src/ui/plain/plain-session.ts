@@ -2,10 +2,12 @@
  * The session as a dialogue of lines: for screen readers, pipes, dumb terminals and whoever likes it so.
  * The same driver and the same words as the screens; nothing is ever overwritten.
  */
+
 import type { Step } from '../../procedure/procedure.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
 import { takesCapture } from '../../session/capture-step.ts';
+import { codeAnswer } from '../../session/code-answer.ts';
 import type { Performed } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { judgeStep } from '../../session/judge-step.ts';
@@ -114,6 +116,8 @@ function present(opened: OpenedSession, step: Step, say: (line: string) => void)
     step.outcomes.forEach((outcome, index) => {
       say(`  ${index + 1}  ${bind(outcome.words)}`);
     });
+  const said = codeAnswer(step, driver.session().opened.job);
+  if (said) say(`${said.code} on the job sheet says: ${bind(said.outcome.words)}`);
   const shows = driver.vehicleShows();
   if (shows && step.kind !== 'act') say(`The simulated vehicle shows: ${shows.words}`);
 }

@@ -79,11 +79,11 @@ function remarkRows(remark: Remark, columns: number, look: Look): number {
   return Math.max(REMARK_ROWS, lines.length);
 }
 
-function notesOf({ offered, earlier }: Asked, message: string | null): string[] {
+function notesOf({ offered, standing }: Asked, message: string | null): string[] {
   return [
     ...(message === null ? [] : [message]),
     ...(offered === null ? [] : [`The simulated vehicle: ${offered}`]),
-    ...(earlier === null ? [] : [earlier]),
+    ...(standing === null ? [] : [standing]),
   ];
 }
 
