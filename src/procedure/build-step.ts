@@ -8,7 +8,7 @@ import {
   type Test,
 } from '../circuit/test.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
-import { nearestName } from '../source/nearest-name.ts';
+import { nameFix, nearestName } from '../source/nearest-name.ts';
 import {
   askOutcomes,
   authoredRange,
@@ -110,15 +110,13 @@ function faultsOf(at: StepDraftReader, pattern: string, index: number): string[]
   if (!circuit) return [pattern];
   const known = circuit.faults.map((fault) => fault.id);
   const found = known.filter((id) => matches(pattern, id));
-  if (found.length === 0) {
-    const near = nearestName(pattern, known);
+  if (found.length === 0)
     at.add(
       'unknown-fault',
       path,
       `circuit "${circuit.name}" has no fault "${pattern}"`,
-      near ? `did you mean "${near}"?` : relatedFaults(pattern, known),
+      nameFix(pattern, known),
     );
-  }
   return found;
 }
 
@@ -307,19 +305,3 @@ function matches(pattern: string, name: string): boolean {
   }
   return at + tail.length <= name.length;
 }
-
-/** Faults that begin as the pattern does, as far as any do. */
-function relatedFaults(pattern: string, known: readonly string[]): string {
-  const segments = pattern.split('.');
-  for (let count = segments.length - 1; count > 0; count -= 1) {
-    const head = `${segments.slice(0, count).join('.')}.`;
-    const related = known.filter((id) => matches(`${head}*`, id));
-    if (related.length === 0) continue;
-    const more = related.length > RELATED_MAX ? ', ...' : '';
-    return `what there is of "${head}*": ${related.slice(0, RELATED_MAX).join(', ')}${more}`;
-  }
-  const firsts = new Set(known.map((id) => `${id.slice(0, id.indexOf('.') + 1)}*`));
-  return `faults of this circuit: ${[...firsts].join(', ')}; all of them with: ohmward predict CIRCUIT --table`;
-}
-/** Names that a fix lists at most. */
-const RELATED_MAX = 12;
