@@ -10,7 +10,7 @@ import type { Model } from '../circuit/model.ts';
 import type { MeterFunction, Shown, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import type { Job } from '../procedure/job.ts';
-import type { AskOutcome, Procedure, Step } from '../procedure/procedure.ts';
+import { type AskOutcome, type Procedure, type Step, WAKING } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import { codeAnswer } from '../session/code-answer.ts';
 import type { VehicleAnswer } from '../session/driver.ts';
@@ -34,9 +34,6 @@ export function createBench(model: Model, fault: string, seed: number): Bench {
     withMeterError(model, model.shows(fault, test, sample), noise(seed, test));
   return { fault, seed, shows, answers: (step) => answerTo(model, step, shows) };
 }
-
-/** Steps that wake a fault which comes and goes: moving the harness, warming the sensor. */
-const WAKING = ['wiggle', 'actuation'];
 
 /**
  * A vehicle whose `fault` comes and goes: every test reads like a healthy one, and a step of `procedure` that moves the

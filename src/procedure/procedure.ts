@@ -24,6 +24,8 @@ export const FAMILIES = [
   'interview',
 ] as const;
 export type Family = (typeof FAMILIES)[number];
+/** Questions of these families wake a fault that comes and goes: moving the harness, warming the sensor. */
+export const WAKING: readonly Family[] = ['wiggle', 'actuation'];
 
 export interface Procedure {
   readonly name: string;

@@ -1,5 +1,5 @@
-/** The question what the trouble code says, answered by the codes of the job sheet. */
-import { describeCode } from '../identify/describe-code.ts';
+/** What the trouble codes of the job sheet say. */
+import { type CodeKind, describeCode } from '../identify/describe-code.ts';
 import type { Job } from '../procedure/job.ts';
 import type { AskOutcome, Step } from '../procedure/procedure.ts';
 
@@ -18,4 +18,12 @@ export function codeAnswer(step: Step, { codes }: Job): CodeAnswer | null {
     if (outcome) return { outcome, code };
   }
   return null;
+}
+
+/** What the codes say of their circuits, those for a position sensor only. */
+export function codeKindsOf({ codes }: Job): CodeKind[] {
+  return codes.flatMap((code) => {
+    const described = describeCode(code);
+    return described?.sensorRole && described.kind ? [described.kind] : [];
+  });
 }
