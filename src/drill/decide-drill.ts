@@ -13,7 +13,7 @@ import type {
   StepFollowed,
 } from './drill-events.ts';
 import { type DrillTest, knownTest, standardOf, testKey } from './drill-test.ts';
-import type { VehicleAnswer } from './drill-vehicle.ts';
+import type { DrillAnswer } from './drill-vehicle.ts';
 import type { DrillWorld } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
 
@@ -221,7 +221,7 @@ export function followedStep(
   return { step: step.id, words, minutes: step.minutes, go };
 }
 
-function goOf(step: Step, { shown }: VehicleAnswer): string | null {
+function goOf(step: Step, { shown }: DrillAnswer): string | null {
   if (step.kind === 'measure' && shown.kind === 'number')
     return outcomeOfValue(step, shown.value)?.go ?? null;
   if (step.kind === 'look' && shown.kind === 'look')
@@ -230,7 +230,7 @@ function goOf(step: Step, { shown }: VehicleAnswer): string | null {
 }
 
 /** JSON knows no infinity. */
-function kept({ shown }: VehicleAnswer): DrillShown {
+function kept({ shown }: DrillAnswer): DrillShown {
   if (shown.kind === 'look') return shown;
   return { ...shown, value: Number.isFinite(shown.value) ? shown.value : null };
 }

@@ -1,5 +1,5 @@
 /** The bench as a student arranges it by words: state, connectors, clips, spare sensor, target, moving the harness. */
-import { type Circuit, inputTerminals } from '../circuit/circuit.ts';
+import type { Circuit } from '../circuit/circuit.ts';
 import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
 import { type Setup, VEHICLE_STATES, type VehicleState } from '../circuit/test.ts';
 import { nearestName } from '../source/nearest-name.ts';
@@ -100,9 +100,4 @@ export function leadPlaces(circuit: Circuit): readonly { id: string; words: stri
   return [...circuit.terminals]
     .sort((a, b) => order[a.side] - order[b.side])
     .map(({ id, words }) => ({ id, words }));
-}
-
-/** Inputs whose live data can be read. */
-export function liveInputs(circuit: Circuit): readonly string[] {
-  return inputTerminals(circuit);
 }

@@ -8,7 +8,7 @@ export type RangeFault =
   | { readonly kind: 'gap'; readonly outcome: string; readonly words: string };
 
 /** Lowest value a quantity can have: ohms and frequencies know no less than zero. */
-export function lowestOf(unit: MeasureUnit): number {
+function lowestOf(unit: MeasureUnit): number {
   return unit === 'V' || unit === 'A' || unit === 'deg' ? Number.NEGATIVE_INFINITY : 0;
 }
 

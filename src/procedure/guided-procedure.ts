@@ -4,7 +4,7 @@ import type { ProcedureDraft } from './generated/procedure.mjs';
 import type { ParsedProcedure } from './parse-procedure.ts';
 
 /** Names of such procedures: this and the circuit's name. */
-export const GUIDED_PREFIX = 'guided-';
+const GUIDED_PREFIX = 'guided-';
 
 /** As for a title that an author writes. */
 const TITLE_SIGNS_MAX = 120;

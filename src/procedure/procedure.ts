@@ -7,7 +7,7 @@
 import type { Look, Probe, Setup } from '../circuit/test.ts';
 
 /** Test families, in the trade's words. */
-export const FAMILIES = [
+const FAMILIES = [
   'reference',
   'ground',
   'signal',
@@ -146,7 +146,7 @@ export interface Caution {
   readonly say: string;
   readonly hazards: readonly Hazard[];
 }
-export const HAZARDS = [
+const HAZARDS = [
   'rotating-parts',
   'hot-parts',
   'exhaust-gas',

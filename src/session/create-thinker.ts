@@ -41,7 +41,7 @@ import {
 const THINKER_SAMPLES = 32;
 /** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
 const PAIR_SHARE = 0.5;
-/** Things everybody has: eyes, a lead, the module's live data. */
+/** Things everybody has: eyes, a lead, the module's live data, a meter. */
 const ALWAYS_AT_HAND = ['eyes', 'lead', 'live-data', 'meter'];
 
 /** One reading of the session and the words for it. */

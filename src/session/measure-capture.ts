@@ -149,7 +149,7 @@ export function capturedWords(measured: CaptureMeasured): string {
   const show = (value: number, of: Unit = unit) =>
     formatQuantity({ value, unit: of }, { digits: 4 });
   return [
-    SIGNAL_WORDS[kind],
+    SIGNAL_KIND_WORDS[kind],
     kind === 'steady' ? show(low) : `${show(low)} and ${show(high)}`,
     ...(hertz === null ? [] : [show(hertz, 'Hz')]),
     ...(duty === null ? [] : [`duty ${show(duty, '%')}`]),
@@ -158,7 +158,7 @@ export function capturedWords(measured: CaptureMeasured): string {
 }
 
 /** The kinds of signal in words. */
-export const SIGNAL_WORDS: Readonly<Record<CaptureMeasured['kind'], string>> = {
+export const SIGNAL_KIND_WORDS: Readonly<Record<CaptureMeasured['kind'], string>> = {
   steady: 'a flat line',
   switched: 'switched',
   alternating: 'alternating',

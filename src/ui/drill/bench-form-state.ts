@@ -1,8 +1,8 @@
 /** The bench as a form: lines for state, instrument, leads and the rest; Left and Right turn a line, Enter opens its list. */
-import { type Circuit, moduleOf } from '../../circuit/circuit.ts';
+import { type Circuit, inputTerminals, moduleOf } from '../../circuit/circuit.ts';
 import { inspectable } from '../../circuit/refuse-test.ts';
 import { type Probe, type Setup, VEHICLE_STATES } from '../../circuit/test.ts';
-import { leadPlaces, liveInputs, targetIn } from '../../drill/drill-setup.ts';
+import { leadPlaces, targetIn } from '../../drill/drill-setup.ts';
 import type { DrillTest } from '../../drill/drill-test.ts';
 
 export const BENCH_LINES = [
@@ -168,7 +168,7 @@ export function turned(form: BenchForm, line: BenchLine, by: 1 | -1, circuit: Ci
 /** Places the red (or black) end can be at with the instrument in hand. */
 export function placesFor({ instrument }: BenchForm, circuit: Circuit): readonly string[] {
   if (instrument === 'inspect') return inspectable(circuit);
-  if (instrument === 'counts') return liveInputs(circuit);
+  if (instrument === 'counts') return inputTerminals(circuit);
   return leadPlaces(circuit).map(({ id }) => id);
 }
 
