@@ -14,6 +14,7 @@ import { formatQuantity } from '../quantity/format-quantity.ts';
 import { corroborate } from '../suspects/corroborate.ts';
 import type { Reading } from '../suspects/likelihood.ts';
 import { proposeTests } from '../suspects/next-test.ts';
+import { AT_THE_START } from '../suspects/optimum.ts';
 import { outcomesOf } from '../suspects/outcomes.ts';
 import { buildTable, HEALTHY, type PredictionTable } from '../suspects/prediction-table.ts';
 import { type CodeKind, priorFor } from '../suspects/prior.ts';
@@ -315,10 +316,9 @@ class ModelThinker implements Thinker {
 
   /** How things stand at the vehicle after everything that was done. */
   private situation(session: Session): Situation {
-    const start: Situation = { state: 'key-off', unplugged: [], reached: [] };
     return this.readings(session).reduce(
       (now, { test }) => situationAfter(this.tests[test]!, now),
-      start,
+      AT_THE_START,
     );
   }
 

@@ -2,7 +2,7 @@
 import { type Circuit, inputTerminals, moduleOf } from '../../circuit/circuit.ts';
 import { inspectable } from '../../circuit/refuse-test.ts';
 import { type Probe, type Setup, VEHICLE_STATES } from '../../circuit/test.ts';
-import { leadPlaces, targetIn } from '../../drill/drill-setup.ts';
+import { ARRANGEMENT, leadPlaces, targetIn } from '../../drill/drill-setup.ts';
 import type { DrillTest } from '../../drill/drill-test.ts';
 
 export const BENCH_LINES = [
@@ -48,13 +48,12 @@ const INSTRUMENT_WORDS: Readonly<Record<Probe['kind'], string>> = {
   inspect: 'eyes and fingers',
 };
 
-/** Key on, a voltmeter at the first place of the harness. */
+/** Nothing arranged yet, a voltmeter at the first place of the harness. */
 export function benchForm(circuit: Circuit): BenchForm {
   const places = leadPlaces(circuit);
   const first = places.find(({ id }) => !id.startsWith('battery.')) ?? places[0]!;
   return {
-    setup: { state: 'key-off', unplugged: [], bridges: [], sensor: 'fitted', target: 'still' },
-    wiggle: false,
+    ...ARRANGEMENT,
     instrument: 'volts',
     red: first.id,
     black: 'battery.negative',
