@@ -3,7 +3,7 @@ import type { Look } from '../circuit/test.ts';
 import { parseQuantity, parseToleranced } from '../quantity/parse-quantity.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import type { Path } from '../source/parse-yaml.ts';
-import { checkRanges } from './check-ranges.ts';
+import { checkRanges, type RangeFault } from './check-ranges.ts';
 import type { Outcome as OutcomeDraft } from './generated/procedure.mjs';
 import type {
   AskOutcome,
@@ -151,20 +151,23 @@ export function tellRanges(
   outcomes: readonly RangeOutcome[],
   unit: MeasureUnit,
 ): void {
-  for (const fault of checkRanges(outcomes, unit)) {
-    const codes = {
-      empty: 'empty-range',
-      overlap: 'overlapping-ranges',
-      gap: 'range-gap',
-    } as const;
-    const fixes = {
-      empty: 'the lower limit stands first',
-      overlap: 'let one begin exactly where the other ends: "from" counts, "to" does not',
-      gap: 'let one outcome reach to where the next begins, or add one',
-    } as const;
-    at.add(codes[fault.kind], ['outcomes', fault.outcome], fault.words, fixes[fault.kind], 'key');
+  for (const { kind, outcome, words: wrong } of checkRanges(outcomes, unit)) {
+    const { code, fix } = RANGE_ISSUES[kind];
+    at.add(code, ['outcomes', outcome], wrong, fix, 'key');
   }
 }
+
+const RANGE_ISSUES: Readonly<Record<RangeFault['kind'], { code: string; fix: string }>> = {
+  empty: { code: 'empty-range', fix: 'the lower limit stands first' },
+  overlap: {
+    code: 'overlapping-ranges',
+    fix: 'let one begin exactly where the other ends: "from" counts, "to" does not',
+  },
+  gap: {
+    code: 'range-gap',
+    fix: 'let one outcome reach to where the next begins, or add one',
+  },
+};
 
 /** The author's own idea of good: `expect: 4.75 V .. 5.25 V`, or the limits of the outcome called good. */
 export function authoredRange(

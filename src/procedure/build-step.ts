@@ -31,7 +31,6 @@ import type {
   AskStep,
   Caution,
   Conclusion,
-  Family,
   LookStep,
   MeasureStep,
   MeasureUnit,
@@ -40,7 +39,7 @@ import type {
 import { StepDraftReader } from './step-draft-reader.ts';
 
 /** Minutes of a step whose author gives none: one reading at a place already reached. */
-const USUAL_MINUTES = 1;
+export const USUAL_MINUTES = 1;
 /** Keys of which a step has exactly one: what kind of step it is. */
 const KINDS = ['conclude', 'use', 'result', 'measure', 'outcomes', 'go'] as const;
 
@@ -160,7 +159,7 @@ function base(at: StepDraftReader, setup: Setup, probe: Probe | null) {
   return {
     id: at.id,
     title: at.title(),
-    family: (draft.test ?? 'inspection') as Family,
+    family: draft.test ?? 'inspection',
     setup,
     say: at.text('say'),
     why: at.text('why'),

@@ -8,7 +8,7 @@ import type { Look, Probe, Setup } from '../circuit/test.ts';
 import type { CodeKind } from '../identify/describe-code.ts';
 
 /** Test families, in the trade's words. */
-export const FAMILIES = [
+const FAMILIES = [
   'reference',
   'ground',
   'signal',
@@ -153,7 +153,7 @@ export interface Caution {
   readonly say: string;
   readonly hazards: readonly Hazard[];
 }
-export const HAZARDS = [
+const HAZARDS = [
   'rotating-parts',
   'hot-parts',
   'exhaust-gas',

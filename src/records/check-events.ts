@@ -3,7 +3,7 @@
  * are its events replayed. Of the circuit only what a report reads is looked at: no solver runs on a stored one.
  */
 import type { StoredEvent } from '../log/event-line.ts';
-import { CAPTURE_LEVELS } from '../procedure/procedure.ts';
+import { CAPTURE_LEVELS, MEASURE_UNITS } from '../procedure/procedure.ts';
 import type { SessionEvent } from '../session/events.ts';
 import { ENVELOPE_POINTS_MAX } from '../waveform/envelope.ts';
 import { SIGNAL_KINDS } from '../waveform/measure-channel.ts';
@@ -146,7 +146,7 @@ const STEP = choice('kind', {
   measure: object({
     ...TASK,
     probe: orNull(PROBE),
-    unit: word('V', 'ohm', 'A', 'Hz', 'rpm', '%', 's', 'deg'),
+    unit: word(...MEASURE_UNITS),
     level: optional(word(...CAPTURE_LEVELS)),
     expected: orNull(
       object({ low: orNull(number), high: orNull(number), from: word('circuit', 'author') }),
@@ -272,7 +272,7 @@ const SHAPES: Readonly<Record<string, Shape>> = {
     ...ANSWER,
     typed: text,
     value: orNull(number),
-    unit: word('V', 'ohm', 'A', 'Hz', 'rpm', '%', 's', 'deg'),
+    unit: word(...MEASURE_UNITS),
     instrument: text,
     judgement: orNull(JUDGEMENT),
     outcome: text,

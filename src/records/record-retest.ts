@@ -16,11 +16,8 @@ import type { Clock } from './session-clock.ts';
 
 /** Retests since the present conclusion, what is missing, and the verdict. */
 export function recordRetest(session: Session, clock: Clock): RecordRetest {
-  const { concluded, closed, events, opened } = session;
-  const from = concluded ? events.indexOf(concluded) : -1;
-  const rows = session.retests
-    .filter((event) => concluded !== null && events.indexOf(event) > from)
-    .map((event) => rowOf(session, event, clock));
+  const { concluded, closed, opened } = session;
+  const rows = session.retests.map((event) => rowOf(session, event, clock));
   const tree = concluded?.conclusion ? opened.procedure.steps[concluded.conclusion] : undefined;
   const wanted = tree?.kind === 'conclude' ? tree.retest : [];
   const done = new Set(rows.map((row) => row.step));

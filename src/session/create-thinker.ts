@@ -11,6 +11,7 @@ import { formatQuantity } from '../quantity/format-quantity.ts';
 import { corroborate } from '../suspects/corroborate.ts';
 import type { Reading } from '../suspects/likelihood.ts';
 import { proposeTests } from '../suspects/next-test.ts';
+import { AT_THE_START } from '../suspects/optimum.ts';
 import { type Candidate, HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import { ALL_MEANS, type Means, type Situation, situationAfter } from '../suspects/test-cost.ts';
@@ -26,7 +27,7 @@ import { candidatesOf } from './thinker-table.ts';
 
 /** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
 const PAIR_SHARE = 0.5;
-/** Things everybody has: eyes, a lead, the module's live data. */
+/** Things everybody has: eyes, a lead, the module's live data, a meter. */
 const ALWAYS_AT_HAND = ['eyes', 'lead', 'live-data', 'meter'];
 
 /** One reading of the session and the words for it. */
@@ -262,8 +263,10 @@ function inOneSentence(sentences: readonly string[], between: string): string {
 
 /** How things stand at the vehicle after everything that was done. */
 function situationOf({ space, readings }: Present): Situation {
-  const start: Situation = { state: 'key-off', unplugged: [], reached: [] };
-  return readings.reduce((now, { test }) => situationAfter(space.testAt(test), now), start);
+  return readings.reduce<Situation>(
+    (now, { test }) => situationAfter(space.testAt(test), now),
+    AT_THE_START,
+  );
 }
 
 function meansOf({ instruments }: Session): Means {

@@ -51,11 +51,11 @@ export function measureGiven(
     given.capture,
     channels.map((_, at) => (at === channel ? (known?.measure ?? {}) : {})),
   );
-  const first = found.channels[channel]!;
+  const asItLooks = found.channels[channel]!;
   const measures =
-    known?.isTravel && first.kind !== 'steady'
+    known?.isTravel && asItLooks.kind !== 'steady'
       ? measureChannel(judged, rateHz, { ...known.measure, kind: 'sweep' })
-      : first;
+      : asItLooks;
   const findings =
     measures.kind === 'steady' && isQuiet(known)
       ? []
@@ -65,7 +65,7 @@ export function measureGiven(
   const pairs = found.phases.map((phase) => safeText(phaseWords(phase)));
   const words = findings.map((finding) => safeText(finding.words));
   const capture: StepCapture = {
-    name: safeText(given.name).slice(0, NAME_SIGNS_MAX),
+    name: [...safeText(given.name)].slice(0, NAME_SIGNS_MAX).join(''),
     sha256: given.sha256,
     from: given.from,
     ...(several ? { channel: channel + 1 } : {}),
@@ -149,7 +149,7 @@ export function capturedWords(measured: CaptureMeasured): string {
   const show = (value: number, of: Unit = unit) =>
     formatQuantity({ value, unit: of }, { digits: 4 });
   return [
-    SIGNAL_WORDS[kind],
+    SIGNAL_KIND_WORDS[kind],
     kind === 'steady' ? show(low) : `${show(low)} and ${show(high)}`,
     ...(hertz === null ? [] : [show(hertz, 'Hz')]),
     ...(duty === null ? [] : [`duty ${show(duty, '%')}`]),
@@ -158,7 +158,7 @@ export function capturedWords(measured: CaptureMeasured): string {
 }
 
 /** The kinds of signal in words. */
-export const SIGNAL_WORDS: Readonly<Record<CaptureMeasured['kind'], string>> = {
+export const SIGNAL_KIND_WORDS: Readonly<Record<CaptureMeasured['kind'], string>> = {
   steady: 'a flat line',
   switched: 'switched',
   alternating: 'alternating',

@@ -27,7 +27,7 @@ export interface SuspectView {
   /** Set when no suspect explains the readings: which reading disagrees most and what to look at. */
   readonly unexplained: string | null;
   /** One sentence naming the repairs left that no test at hand parts; null while a test could, or one is left. */
-  readonly group?: string | null;
+  readonly group: string | null;
 }
 
 export interface SuspectRow {
