@@ -35,6 +35,7 @@ export function ExtraFlow(props: ExtraFlowProps) {
         opened={opened}
         ask={{ kind: 'extra', test, words: proposal.words }}
         message={props.message}
+        clock={clock}
         onTake={props.onRecord}
         onClose={() => setIsCapturing(false)}
       />
@@ -45,6 +46,7 @@ export function ExtraFlow(props: ExtraFlowProps) {
         opened={opened}
         proposal={proposal}
         message={props.message}
+        clock={clock}
         onRecord={props.onRecord}
         onCapture={() => setIsCapturing(true)}
         onClose={onClose}

@@ -13,15 +13,16 @@ import {
 } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
+import type { KeyBinding } from '../parts/key-hints.tsx';
 import type { Paragraph } from '../parts/text-block.ts';
 import { CaptureFlow } from './capture-flow.tsx';
 import { CautionScreen } from './caution-screen.tsx';
 import { answerAfter, askedAt, freshAnswer, type HalfAnswer } from './prompt-state.ts';
-import { RetestVerdictScreen } from './retest-verdict-screen.tsx';
 import { type SessionAction, withFooter } from './session-keys.ts';
 import { StepPage } from './step-page.tsx';
 import { StepScreen } from './step-screen.tsx';
 import { answerWords, loudState, retestWords } from './step-words.ts';
+import { TakePage } from './take-page.tsx';
 
 export interface RetestFlowProps {
   readonly opened: OpenedSession;
@@ -31,6 +32,9 @@ export interface RetestFlowProps {
   /** Back to the session at rest; what was tested is saved. */
   readonly onClose: () => void;
 }
+
+const AGAIN: KeyBinding = { keys: ['f2', 'ctrl-b'], show: 'F2', help: 'the last test again' };
+const LATER: KeyBinding = { keys: ['escape', 'f10', 'ctrl-g'], show: 'Esc', help: 'not yet' };
 
 type Over = 'help' | 'sketch' | 'sums' | 'capture' | null;
 
@@ -56,18 +60,20 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
 
   if (!line)
     return (
-      <RetestVerdictScreen
+      <TakePage
+        title="After the repair"
         paragraphs={verdictParagraphs(opened, session, lines)}
         message={refused}
         clock={clock}
+        enter="close the record with it"
         onTake={() => {
           const verdict = retestVerdict(session) ?? 'no-retest';
           const done = perform({ type: 'close', verdict, words: VERDICT_WORDS[verdict] });
           if (done.ok) onClose();
           else setRefused(`! ${done.words}`);
         }}
-        onBack={back}
-        onClose={onClose}
+        keys={[AGAIN, LATER]}
+        onKey={(binding) => (binding === AGAIN ? back() : onClose())}
       />
     );
 
@@ -119,6 +125,7 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
           ask={{ kind: 'retest', step }}
           {...(opened.repaired ? { fault: opened.repaired.fault } : {})}
           message={message}
+          clock={clock}
           onTake={send}
           onClose={close}
         />

@@ -233,6 +233,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
           opened={opened}
           ask={page.ask}
           message={message}
+          clock={clock}
           onTake={send}
           onClose={close}
         />

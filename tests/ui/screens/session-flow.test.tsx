@@ -167,7 +167,7 @@ describe('a look or an answer', () => {
     const { driver, press, frame } = await walkSession();
     await press('y', '5\r1');
     expect(last(driver)?.type).toBe('reading-recorded');
-    expect(await frame()).toContain('before this step was on the screen');
+    expect(await frame()).toContain('before this was on the screen');
     await press('1');
     expect(last(driver)).toMatchObject({ type: 'look-recorded', look: 'lit' });
   });
@@ -302,7 +302,20 @@ describe('a test outside the procedure', () => {
   it('may be a look', async () => {
     const { driver, press } = await walkSession();
     await press('y', F.nextTests, DOWN, ENTER, '2');
-    expect(last(driver)).toMatchObject({ typed: 'dim', shown: { kind: 'look', look: 'dim' } });
+    expect(last(driver)).toMatchObject({
+      typed: 'the light is dim',
+      shown: { kind: 'look', look: 'dim' },
+    });
+  });
+
+  it('is not answered by the Enter that chose it, held down', async () => {
+    const { driver, press, later, frame } = await walkSession();
+    await press('y', F.nextTests, DOWN, ENTER);
+    await later(33, ENTER);
+    expect(types(driver)).not.toContain('extra-reading');
+    expect(await frame()).toContain('before this was on the screen');
+    await press(ENTER);
+    expect(last(driver)).toMatchObject({ type: 'extra-reading', shown: { look: 'lit' } });
   });
 
   it('is answered by the simulated vehicle too', async () => {
@@ -328,6 +341,15 @@ describe('a test outside the procedure', () => {
 });
 
 describe('a conclusion', () => {
+  it('says that an Enter came too quickly although the last message stands there still', async () => {
+    const { driver, press, later, frame } = await walkSession();
+    await press('y', '0.02', ENTER, F.note, 'green pins', ENTER);
+    expect(await frame()).toContain('The note is in the record.');
+    await later(50, ENTER);
+    expect(await frame()).toContain('That Enter came too quickly');
+    expect(driver.session().status).toBe('open');
+  });
+
   it('is accepted with its weight', async () => {
     const { driver, press } = await walkSession();
     await press('y', '0.02', ENTER, ENTER);
