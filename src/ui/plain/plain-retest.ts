@@ -24,12 +24,13 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
   const { driver, repaired } = opened;
   const { say, ask } = dialogue;
   say(`After the repair: ${opened.bind(driver.session().concluded?.title ?? '')}`);
-  for (const { step } of retestLines(driver.session()).filter(({ after }) => after === null)) {
+  for (const toDo of retestLines(driver.session()).filter(({ after }) => after === null)) {
+    const { step } = toDo;
     say('');
     if (!(await askCautions(opened, pendingCautions(driver.session(), step), step.id, dialogue)))
       return false;
     const shows = repaired?.answers(step) ?? null;
-    present(opened, step, shows, say);
+    present(opened, toDo, shows, say);
     let done = false;
     while (!done) {
       const line = await ask(
@@ -69,12 +70,11 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
 
 function present(
   opened: OpenedSession,
-  step: RetestLine['step'],
+  { step, before }: RetestLine,
   shows: VehicleAnswer | null,
   say: Dialogue['say'],
 ): void {
   const session = opened.driver.session();
-  const { before } = retestLines(session).find((line) => line.step.id === step.id)!;
   say(`${opened.bind(step.title)}. ${vehicleLine(step.setup, session)}`);
   say(opened.bind(step.say));
   if (before) say(`Before the repair: ${answerWords(before, session)}`);

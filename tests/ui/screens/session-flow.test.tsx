@@ -415,6 +415,14 @@ describe('a conclusion', () => {
     });
   });
 
+  it("in one's own words names no fault, so nothing is weighed for it", async () => {
+    const { driver, press, frame } = await walkSession();
+    await press('y', '0.02', ENTER, 'o', 'w', 'mouse in the harness', ENTER);
+    expect(await frame()).toContain('not weighed, since words of your own name no fault');
+    await press(ENTER);
+    expect(last(driver)).toMatchObject({ faults: [], proven: null, evidence: [] });
+  });
+
   it("can be one's own in words, where there is no circuit", async () => {
     const { driver, press, frame } = await walkSession({ thinker: false });
     await press('y', '0.02', ENTER);
