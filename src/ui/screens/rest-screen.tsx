@@ -12,6 +12,7 @@ import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { acceptedWords, countWords } from './conclusion-words.ts';
+import { keysOf } from './session-keys.ts';
 
 export interface RestScreenProps {
   readonly opened: OpenedSession;
@@ -26,7 +27,7 @@ export interface RestScreenProps {
 const HOME: KeyBinding = { keys: ['return', 'escape'], show: 'Enter', help: 'leave the session' };
 const RETEST: KeyBinding = { keys: ['r'], show: 'r', help: 'test after the repair' };
 const BACK: KeyBinding = {
-  keys: ['f2', 'ctrl-b'],
+  keys: keysOf('back'),
   show: 'F2',
   help: 'back into it, change an answer',
 };

@@ -18,7 +18,7 @@ import type { Paragraph } from '../parts/text-block.ts';
 import { CaptureFlow } from './capture-flow.tsx';
 import { CautionScreen } from './caution-screen.tsx';
 import { answerAfter, askedAt, freshAnswer, type HalfAnswer } from './prompt-state.ts';
-import { type SessionAction, withFooter } from './session-keys.ts';
+import { keysOf, type SessionAction, withFooter } from './session-keys.ts';
 import { StepPage } from './step-page.tsx';
 import { StepScreen } from './step-screen.tsx';
 import { answerWords, loudState, retestWords } from './step-words.ts';
@@ -33,8 +33,8 @@ export interface RetestFlowProps {
   readonly onClose: () => void;
 }
 
-const AGAIN: KeyBinding = { keys: ['f2', 'ctrl-b'], show: 'F2', help: 'the last test again' };
-const LATER: KeyBinding = { keys: ['escape', 'f10', 'ctrl-g'], show: 'Esc', help: 'not yet' };
+const AGAIN: KeyBinding = { keys: keysOf('back'), show: 'F2', help: 'the last test again' };
+const LATER: KeyBinding = { keys: ['escape', ...keysOf('pause')], show: 'Esc', help: 'not yet' };
 
 type Over = 'help' | 'sketch' | 'sums' | 'capture' | null;
 
@@ -145,7 +145,7 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
         message={message}
         clock={clock}
         keys={withFooter(['pause', 'help'])}
-        onKey={(binding) => 'action' in binding && act(binding.action as SessionAction)}
+        onKey={({ action }) => act(action)}
         onAcknowledge={() => void perform({ type: 'acknowledge-cautions', step: step.id })}
       />
     );

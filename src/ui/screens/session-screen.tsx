@@ -337,7 +337,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
         message={message}
         clock={clock}
         keys={withFooter(['back', 'pause', 'help'])}
-        onKey={(binding) => 'action' in binding && act(binding.action as SessionAction)}
+        onKey={({ action }) => act(action)}
         onAcknowledge={() => send({ type: 'acknowledge-cautions' })}
       />
     );

@@ -444,6 +444,23 @@ describe('a conclusion', () => {
   });
 });
 
+describe('a page over the step', () => {
+  it.each([
+    ['the keys', '?', 'All keys'],
+    ['the suspects', '\x10', 'Suspects'],
+    ['the best tests', '\x14', 'What would tell most now'],
+    ['the way so far', '\x19', 'The way so far'],
+    ['the wiring', '\x0c', 'Wiring'],
+    ['the sums', '\x12', 'Sums'],
+  ])('%s closes by the key that opened it, a Ctrl key too', async (_, key, title) => {
+    const { press, frame } = await walkSession();
+    await press('y', key);
+    expect(await frame()).toContain(`─ ${title} ─`);
+    await press(key);
+    expect(await frame()).toContain('Reading in volts');
+  });
+});
+
 describe('a full disk', () => {
   it('says what is safe; trying again saves the same answer', async () => {
     const { driver, press, frame } = await walkSession();
