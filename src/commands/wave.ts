@@ -289,7 +289,7 @@ function textReport(capture: Capture, measures: CaptureMeasures, given: Report):
   }
   if (view.from > 0 || view.to < measures.seconds)
     lines.push('Only a part is drawn; --from and --to show others.', '');
-  lines.push(...describeCapture(measures, { ascii, width }));
+  lines.push(...describeCapture(measures, { ascii }));
   const words = given.findings.flat().map((finding) => finding.words);
   lines.push(
     '',
