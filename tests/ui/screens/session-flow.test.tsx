@@ -462,6 +462,19 @@ describe('a page over the step', () => {
 });
 
 describe('a full disk', () => {
+  it('is not answered by what a meter had typed ahead', async () => {
+    const { driver, press, frame, left } = await walkSession();
+    await press('y');
+    driver.fillDisk(1);
+    // Two readings in one piece: of the second, 3 would leave and 1 or Enter would try again.
+    await press('5\r31\r');
+    expect(await frame()).toContain('Not saved');
+    expect(left).toEqual([]);
+    expect(types(driver)).not.toContain('reading-recorded');
+    await press('1');
+    expect(last(driver)).toMatchObject({ type: 'reading-recorded', typed: '5' });
+  });
+
   it('says what is safe; trying again saves the same answer', async () => {
     const { driver, press, frame } = await walkSession();
     await press('y');
