@@ -1,7 +1,9 @@
 /** The dialogue of lines says what the screens say, and saves what they save. */
 import { describe, expect, it } from 'vitest';
 import type { OpenedSession } from '../../src/ui/app-services.ts';
+import { plainDrill } from '../../src/ui/drill/plain-drill.ts';
 import { plainSession } from '../../src/ui/plain/plain-session.ts';
+import { memoryDrill } from '../drill/memory-drill.ts';
 import { fakeSession } from './screens/fake-services.ts';
 import { LIVE } from './screens/small-procedure.ts';
 
@@ -73,4 +75,20 @@ describe('the plain dialogue', () => {
     const without = await talk(['yes', 'sketch'], { sketch: () => [] });
     expect(without.text).toContain('There is no circuit behind this procedure, so no wiring.');
   });
+});
+
+describe('the plain drill', () => {
+  it.each(['constructor', 'toString', '__proto__'])(
+    'takes "%s" for no word of its own',
+    async (word) => {
+      const said: string[] = [];
+      const lines = [word, 'leave'];
+      const end = await plainDrill(memoryDrill(3), {
+        say: (line) => said.push(line),
+        ask: async () => lines.shift() ?? null,
+      });
+      expect(end).toBe('left');
+      expect(said.at(-2)).toContain('All words: help');
+    },
+  );
 });

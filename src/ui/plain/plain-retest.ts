@@ -5,13 +5,7 @@ import type { Command } from '../../session/decide.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
-import {
-  againCommand,
-  type RetestLine,
-  retestLines,
-  retestVerdict,
-  VERDICT_WORDS,
-} from '../../session/retest.ts';
+import { againCommand, closeCommand, type RetestLine, retestLines } from '../../session/retest.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { answerWords, expectedWords, retestWords, vehicleLine } from '../screens/step-words.ts';
@@ -60,11 +54,11 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
     }
     say(driver.session().retests.at(-1)?.passed ? 'Passes now.' : 'Does not pass.');
   }
-  const verdict = retestVerdict(driver.session()) ?? 'no-retest';
-  const closed = driver.perform({ type: 'close', verdict, words: VERDICT_WORDS[verdict] });
+  const close = closeCommand(driver.session());
+  const closed = driver.perform(close);
   say('');
   for (const line of retestLines(driver.session())) say(`  ${summary(opened, line)}`);
-  say(`Verdict: ${verdict.replace('-', ' ')}: ${VERDICT_WORDS[verdict]}.`);
+  say(`Verdict: ${close.verdict.replace('-', ' ')}: ${close.words}.`);
   return closed.ok;
 }
 

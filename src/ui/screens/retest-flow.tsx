@@ -4,13 +4,7 @@ import { takesCapture } from '../../session/capture-step.ts';
 import type { Command } from '../../session/decide.ts';
 import type { Performed } from '../../session/driver.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
-import {
-  againCommand,
-  type RetestLine,
-  retestLines,
-  retestVerdict,
-  VERDICT_WORDS,
-} from '../../session/retest.ts';
+import { againCommand, closeCommand, type RetestLine, retestLines } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
@@ -67,10 +61,9 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
         clock={clock}
         enter="close the record with it"
         onTake={() => {
-          const verdict = retestVerdict(session) ?? 'no-retest';
-          const done = perform({ type: 'close', verdict, words: VERDICT_WORDS[verdict] });
+          const done = perform(closeCommand(session));
           if (done.ok) onClose();
-          else setRefused(`! ${done.words}`);
+          else setRefused(refusal(done));
         }}
         keys={[AGAIN, LATER]}
         onKey={(binding) => (binding === AGAIN ? back() : onClose())}
@@ -84,7 +77,7 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
 
   function send(command: Command) {
     const done = perform(command);
-    if (!done.ok) return setMessage(`! ${done.words}${done.fix ? `: ${done.fix}` : ''}`);
+    if (!done.ok) return setMessage(refusal(done));
     setAgain(null);
     setOver(null);
     const { passed } = done.session.retests.at(-1) ?? {};
@@ -146,7 +139,10 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
         clock={clock}
         keys={withFooter(['pause', 'help'])}
         onKey={({ action }) => act(action)}
-        onAcknowledge={() => void perform({ type: 'acknowledge-cautions', step: step.id })}
+        onAcknowledge={() => {
+          const done = perform({ type: 'acknowledge-cautions', step: step.id });
+          if (!done.ok) setMessage(refusal(done));
+        }}
       />
     );
   const asked = askedAt(opened, session, step, half, opened.repaired?.answers(step) ?? null);
@@ -181,10 +177,10 @@ function verdictParagraphs(
   session: Session,
   lines: readonly RetestLine[],
 ): Paragraph[] {
-  const verdict = retestVerdict(session) ?? 'no-retest';
+  const { verdict, words } = closeCommand(session);
   return [
     { text: VERDICT_TITLES[verdict], bold: true },
-    { text: sentence(VERDICT_WORDS[verdict]) },
+    { text: sentence(words) },
     ...(verdict === 'not-cured' || verdict === 'changed'
       ? [
           {
@@ -210,6 +206,10 @@ const VERDICT_TITLES = {
   changed: 'Changed',
   'no-retest': 'Nothing was tested',
 } as const;
+
+function refusal({ words, fix }: Extract<Performed, { ok: false }>): string {
+  return `! ${words}${fix ? `: ${fix}` : ''}`;
+}
 
 function sentence(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
