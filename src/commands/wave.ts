@@ -10,6 +10,7 @@ import { type Finding, judgeChannel, type SignalExpected } from '../waveform/jud
 import { type MeasureOptions, SIGNAL_KINDS, type SignalKind } from '../waveform/measure-channel.ts';
 import { type CaptureMeasures, measureCapture } from '../waveform/measure-phase.ts';
 import { measuresJson } from '../waveform/measures-json.ts';
+import { spanLeastOf } from '../waveform/plot-range.ts';
 import { plotSvg } from '../waveform/plot-svg.ts';
 import { plotText } from '../waveform/plot-text.ts';
 import { tellingView } from '../waveform/telling-view.ts';
@@ -275,6 +276,7 @@ function textReport(capture: Capture, measures: CaptureMeasures, given: Report):
         startSeconds: of.startSeconds,
         ...part,
         levels: markedLevels(measured),
+        spanLeast: spanLeastOf(measured.unit, measured.kind),
         marks: edgesWithin(measured.edges.times, part) <= width / 2 ? measured.edges.times : [],
       },
     );
@@ -287,7 +289,7 @@ function textReport(capture: Capture, measures: CaptureMeasures, given: Report):
   }
   if (view.from > 0 || view.to < measures.seconds)
     lines.push('Only a part is drawn; --from and --to show others.', '');
-  lines.push(...describeCapture(measures, { ascii, width }));
+  lines.push(...describeCapture(measures, { ascii }));
   const words = given.findings.flat().map((finding) => finding.words);
   lines.push(
     '',
@@ -314,6 +316,7 @@ function svg(capture: Capture, measures: CaptureMeasures, file: string, view: Vi
     title: file.split(/[\\/]/).at(-1) ?? file,
     ...view,
     levels: measures.channels.map(markedLevels),
+    spansLeast: measures.channels.map(({ unit, kind }) => spanLeastOf(unit, kind)),
     marks: measures.channels.map((channel) => channel.edges.times),
   });
 }

@@ -10,6 +10,7 @@ import { type Finding, judgeChannel } from '../waveform/judge-channel.ts';
 import { type ChannelMeasures, measureChannel } from '../waveform/measure-channel.ts';
 import { measureCapture } from '../waveform/measure-phase.ts';
 import { type PatternLook, patternLook } from '../waveform/pattern-look.ts';
+import { spanLeastOf } from '../waveform/plot-range.ts';
 import { tellingView } from '../waveform/telling-view.ts';
 import type { CaptureMeasured, StepCapture } from './events.ts';
 
@@ -139,6 +140,13 @@ function plotted(capture: Capture, measures: ChannelMeasures): StepCapture['chan
   const view = tellingView({ channels: [measures], seconds }, EDGES_DRAWN);
   return capture.channels.map((channel) =>
     envelopeOf({ ...channel, name: safeText(channel.name) }, capture.rateHz, view),
+  );
+}
+
+/** The least that the axis of each kept channel covers in a picture: only the judged one's kind is known. */
+export function spansLeastOf({ channels, channel = 1, measures }: StepCapture): number[] {
+  return channels.map(({ unit }, at) =>
+    spanLeastOf(unit, at === channel - 1 ? measures.kind : null),
   );
 }
 

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { gaugePlaces, gaugeSvg } from '../../src/records/gauge.ts';
-import { escapeHtml, html } from '../../src/records/html.ts';
+import { escapeHtml, html, htmlOf } from '../../src/records/html.ts';
 import { type Audience, reportOf } from '../../src/records/report.ts';
 import { dateWords, durationWords, timeWords } from '../../src/records/report-words.ts';
 import { recordOf } from '../../src/records/session-record.ts';
+import { spansLeastOf } from '../../src/session/measure-capture.ts';
+import { SMALL_CAPTURE } from '../ui/screens/fake-services.ts';
 import { begin, fileOf, finishedWalk, type Walk, WEIGHED } from './sample-session.ts';
 
 /** Headings, and all words of the report. */
@@ -119,4 +121,37 @@ it('times are as the clock of the shop showed them', () => {
     '12 min 30 s',
     '1 h 05 min',
   ]);
+});
+
+describe('the picture of a capture', () => {
+  it('of a flat line is flat: its noise of 20 mV takes a hundredth of an axis of 2 V', () => {
+    const flat = Array.from({ length: 100 }, (_, i) => 4.9 + (i % 2) * 0.02);
+    const channels = [{ name: 'signal', unit: 'V' as const, from: 0, seconds: 1, points: flat }];
+    const steady = { ...SMALL_CAPTURE.measures, kind: 'steady' } as const;
+    const spansLeast = spansLeastOf({ ...SMALL_CAPTURE, measures: steady, channels });
+    const { title, subtitle, warnings, id, head } = reportOf(
+      recordOf(concluded.session, fileOf(concluded).head),
+      'shop',
+    );
+    const block = { kind: 'picture', title: 'signal', channels, spansLeast } as const;
+    const sections = [{ heading: 'Captures', blocks: [block] }];
+    const page = htmlOf({ title, subtitle, warnings, sections, id, head });
+    const curve = /class="c" d="([^"]+)"/.exec(page)?.[1] ?? '';
+    const heights = [...curve.matchAll(/ ([\d.]+)/g)].map(([, y]) => Number(y));
+    expect(heights.length).toBeGreaterThan(50);
+    // The curve has 90 of the band's 140: 0.9, to a tenth.
+    expect(Math.max(...heights) - Math.min(...heights)).toBeLessThan(1.1);
+  });
+
+  it('gives each channel what its axis covers at least: the judged one by its kind, others by unit', () => {
+    const [one] = SMALL_CAPTURE.channels;
+    const channels = [one!, { ...one!, unit: 'A' as const }, one!];
+    const measures = { ...SMALL_CAPTURE.measures, kind: 'steady' } as const;
+    // Flat lines get 20 mA; ten times the flicker of volts, 30 mV, for who was not judged.
+    expect(spansLeastOf({ ...SMALL_CAPTURE, measures, channels, channel: 2 })).toEqual([
+      expect.closeTo(0.3),
+      0.02,
+      expect.closeTo(0.3),
+    ]);
+  });
 });

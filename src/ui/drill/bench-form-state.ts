@@ -48,7 +48,7 @@ const INSTRUMENT_WORDS: Readonly<Record<Probe['kind'], string>> = {
   inspect: 'eyes and fingers',
 };
 
-/** Nothing arranged yet, a voltmeter at the first place of the harness. */
+/** Key off, a voltmeter from the first place of the harness to the battery's negative. */
 export function benchForm(circuit: Circuit): BenchForm {
   const places = leadPlaces(circuit);
   const first = places.find(({ id }) => !id.startsWith('battery.')) ?? places[0]!;
@@ -114,6 +114,24 @@ export function benchLineWords(form: BenchForm, line: BenchLine): string {
       return setup.target === 'moving' ? 'passes the sensor' : 'stands still';
     case 'harness':
       return form.wiggle ? 'moved while reading' : 'left alone';
+  }
+}
+
+/** What Enter does on a line, in a word or two; null where there is nothing to choose from. */
+export function enterWords({ setup }: BenchForm, line: BenchLine): string | null {
+  switch (line) {
+    case 'red':
+    case 'black':
+    case 'unplugged':
+      return 'list';
+    case 'clipped-in':
+      return setup.bridges.length > 0 ? 'take it off' : 'clip in';
+    case 'state':
+    case 'instrument':
+    case 'sensor':
+    case 'target':
+    case 'harness':
+      return null;
   }
 }
 

@@ -7,6 +7,7 @@ import type { Answer } from '../../session/events.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { judgeStep } from '../../session/judge-step.ts';
 import type { Session } from '../../session/session.ts';
+import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { type Choice, choiceAfter, choicesAt } from './choice-prompt-state.ts';
@@ -17,7 +18,7 @@ import {
   readingPrompt,
   readingPromptAfter,
 } from './reading-prompt-state.ts';
-import { takenBack } from './step-words.ts';
+import { lookWords, takenBack } from './step-words.ts';
 
 interface AskedBase {
   /** What the simulated vehicle shows, in words; null with a real one. */
@@ -122,6 +123,28 @@ function codeNote(session: Session, step: Step): string | null {
   return said && `Marked: what ${said.code} on the job sheet says. Confirm it or change it.`;
 }
 
+/** What a test outside the tree asks, of which nothing is judged; `unit` is that of a number. */
+export function askedOutside(
+  { kind, looks }: Proposal,
+  unit: 'V' | 'ohm',
+  half: HalfAnswer,
+  vehicle: VehicleAnswer | null,
+): Asked {
+  const base = { offered: vehicle?.words ?? null, standing: null };
+  if (kind === 'number') {
+    const context: ReadingContext = {
+      expected: { unit },
+      judge: () => null,
+      isDeliberate: true,
+      offered: typedOf(vehicle),
+    };
+    return { ...base, kind: 'measure', unit: UNIT_WORDS[unit], prompt: half.prompt, context };
+  }
+  const choices = looks.map((look) => ({ words: lookWords(look), outcome: look, look }));
+  const offeredChoice = offeredAt(choices, vehicle);
+  return { ...base, kind: 'choice', choices, marked: half.marked, offeredChoice };
+}
+
 const UNIT_WORDS = {
   V: 'volts',
   ohm: 'ohms',
@@ -191,4 +214,4 @@ export function answerAfter(
 }
 
 /** An answer typed ahead was meant for something else. */
-const TOO_EARLY = 'That key came before this step was on the screen: read it, then press it again.';
+const TOO_EARLY = 'That key came before this was on the screen: read it, then press it again.';

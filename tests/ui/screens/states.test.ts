@@ -12,7 +12,6 @@ import { textField } from '../../../src/ui/parts/text-field-state.ts';
 import { deliberateAfter, QUIET_MS } from '../../../src/ui/screens/deliberate-state.ts';
 import { jobOf, jobProblem, jobRemark, jobSheet } from '../../../src/ui/screens/job-sheet-state.ts';
 import { askedAt, freshAnswer } from '../../../src/ui/screens/prompt-state.ts';
-import { helpParagraphs } from '../../../src/ui/screens/reading-page.tsx';
 import {
   type ReadingContext,
   type ReadingPrompt,
@@ -22,6 +21,7 @@ import {
 } from '../../../src/ui/screens/reading-prompt-state.ts';
 import { SESSION_KEYS } from '../../../src/ui/screens/session-keys.ts';
 import { settingsChange, settingsSheet } from '../../../src/ui/screens/settings-state.ts';
+import { helpParagraphs } from '../../../src/ui/screens/step-page.tsx';
 import { createKeyDecoder, type KeyEvent } from '../../../src/ui/term/key-decoder.ts';
 import { fakeDriver, fakeSession } from './fake-services.ts';
 import { SMALL_JOB, SMALL_PROCEDURE } from './small-procedure.ts';
