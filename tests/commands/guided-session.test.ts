@@ -238,6 +238,24 @@ describe('after the repair', () => {
     expect(ran.out).toMatch(/Verdict: not cured/);
     expect(ran.code).toBe(1);
   });
+
+  it('a fault that the circuit has not is asked for, and nothing is recorded', () => {
+    const ran = retest('wire.sgnal.open');
+    expect(ran.err).toMatch(/has no fault "wire.sgnal.open"\n {2}did you mean "wire.signal.open"\?/);
+    expect(ran.code).toBe(1);
+    expect(readFileSync(sessionFiles(place)[0]!, 'utf8')).not.toContain('session-resumed');
+  });
+
+  it('a real vehicle is tested again, not a simulated one', () => {
+    const ran = runProgram(place, [
+      'retest',
+      resolve('sessions/sample-silent-crankshaft.jsonl'),
+      '--bench',
+      'healthy',
+    ]);
+    expect(ran.err).toMatch(/real vehicle[\s\S]*leave --bench out/);
+    expect(ran.code).toBe(1);
+  });
 });
 
 describe('words about the program', () => {
