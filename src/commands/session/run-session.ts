@@ -18,8 +18,6 @@ import { beginSession } from './open-session.ts';
 import { runAnswers, runOnBench } from './run-unattended.ts';
 import { isPath, namesNone } from './what-is-named.ts';
 
-/** What the complaint says when nobody gave one. */
-const NO_COMPLAINT = 'not stated';
 /** `--bench job`: the simulated vehicle has what the job sheet says. */
 const OWN_FAULT = 'job';
 
@@ -64,7 +62,7 @@ function deskFor(args: Arguments, io: Io): Promise<Desk | Problem> {
 /** Opens the session that the arguments name. */
 function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): OpenedSession | Problem {
   const jobFile = textOf(args, 'job');
-  let job: Job = emptyJob(NO_COMPLAINT);
+  let job: Job = emptyJob('');
   let ownFault: string | null = null;
   let comesAndGoes = false;
   let named = args.positionals[0] ?? answers?.procedure ?? undefined;
