@@ -82,9 +82,9 @@ function evidence({ conclusion: end, lines }: SessionRecord): Block[] {
       {
         kind: 'table',
         caption: 'What points to it',
-        heads: ['Test', 'Found', 'Points to'],
-        widths: [3, 2, 4],
-        rows: end.evidence.map((one) => [cell(one.test), cell(one.found), cell(one.pointsTo)]),
+        heads: ['Test', 'Found'],
+        widths: [5, 4],
+        rows: end.evidence.map((one) => [cell(one.test), cell(one.found)]),
       },
     ];
   const taken = lines.filter(
