@@ -39,6 +39,7 @@ export const command: Command = {
     sarif: { type: 'boolean', help: 'one SARIF 2.1.0 document' },
     color: { type: 'string', value: 'WHEN', help: 'always, never or auto' },
   },
+  failure: 'an error was found',
   run: async (args: Arguments, io: Io) => {
     const wrong = wrongUse(args);
     if (wrong !== null) {

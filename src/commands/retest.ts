@@ -34,6 +34,7 @@ export const command: Command = {
     color: { type: 'string', value: 'WHEN', help: 'always, never or auto' },
     'no-alt-screen': { type: 'boolean', help: 'stay on the normal screen' },
   },
+  failure: 'something wrong in the input, or the tests after the repair do not prove it cured',
   run: async (args: Arguments, io: Io) => {
     const [named] = args.positionals;
     if (named === undefined)

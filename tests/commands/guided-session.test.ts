@@ -264,6 +264,39 @@ describe('words about the program', () => {
     expect(runProgram(place, ['--help']).out).toContain('resume');
     expect(runProgram(place, ['run', '--help']).out).toContain('--bench');
   });
+
+  it('each verb of records has a page of its own: usage, options, examples and exit codes', () => {
+    const page = runProgram(place, ['records', 'verify', '--help']).out;
+    expect(page).toBe(
+      [
+        'ohmward records verify last',
+        'ohmward records verify SESSION --head 64-DIGITS-FROM-A-REPORT',
+        '',
+        'whether sessions and drills are as the program wrote them',
+        '',
+        'Usage: ohmward records verify SESSION... [options]',
+        '',
+        'Options',
+        '  --head HASH      the head printed on a report',
+        '  --folder FOLDER  look for sessions here',
+        '  --shared         look in the shared database of all carts',
+        '  --json           answer as JSON',
+        '',
+        'Exit codes: 0 done, 1 one of them is not what it was, 2 used wrongly, 130 interrupted.',
+        '',
+      ].join('\n'),
+    );
+    expect(runProgram(place, ['help', 'records', 'verify']).out).toBe(page);
+    const whole = runProgram(place, ['records', '--help']).out;
+    expect(whole).toContain('  compare  two sessions side by side');
+    expect(whole).toContain('  -o, --output FILE  export, compare: write to this file');
+  });
+
+  it('help on no command is told so', () => {
+    const ran = runProgram(place, ['help', 'recrods']);
+    expect(ran.err).toContain('no command "recrods"; did you mean "records"?');
+    expect(ran.code).toBe(2);
+  });
 });
 
 it('a finished record that is only opened stays as it is, by the name lists give it too', () => {
