@@ -71,6 +71,16 @@ export function textOf(args: Arguments, name: string): string | undefined {
   return typeof value === 'string' ? value : undefined;
 }
 
+/** A word beyond those that a command takes, such as the second half of a name without quotes; null when there is none. */
+export function wordTooMany({ positionals }: Arguments, most: number): Problem | null {
+  const word = positionals[most];
+  if (word === undefined) return null;
+  return {
+    problem: `"${word}" is one word too many`,
+    fix: 'put words that belong together in quotes; --help shows what can be said',
+  };
+}
+
 /** Says on the error output what could not be done and the way out; the exit code, for the caller to return. */
 export function tellProblem(io: Io, { problem, fix }: Problem, code: number): number {
   io.err(`ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`);

@@ -10,7 +10,15 @@ import { isProblem, type Problem } from '../source/problem.ts';
 import { safeText } from '../source/safe-text.ts';
 import type { Dialogue } from '../ui/plain/plain-session.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
-import { type Arguments, type Command, EXIT, type Io, tellProblem, textOf } from './command.ts';
+import {
+  type Arguments,
+  type Command,
+  EXIT,
+  type Io,
+  tellProblem,
+  textOf,
+  wordTooMany,
+} from './command.ts';
 import { assignedDrill } from './drill/assigned-drill.ts';
 import { finishDrill } from './drill/finish-drill.ts';
 import { beginDrill, continueDrill, type NewDrill } from './drill/open-drill.ts';
@@ -77,6 +85,8 @@ export const command: Command = {
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
+  const tooMany = wordTooMany(args, 1);
+  if (tooMany) return tellProblem(io, tooMany, EXIT.wrongUse);
   const desk = await openDesk(io, programName(), {
     sessions: textOf(args, 'sessions'),
     file: ownFile(args),

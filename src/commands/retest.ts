@@ -5,7 +5,15 @@ import type { SessionDriver } from '../session/driver.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
 import type { OpenedSession } from '../ui/app-services.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
-import { type Arguments, type Command, EXIT, type Io, tellProblem, textOf } from './command.ts';
+import {
+  type Arguments,
+  type Command,
+  EXIT,
+  type Io,
+  tellProblem,
+  textOf,
+  wordTooMany,
+} from './command.ts';
 import { finish } from './session/finish.ts';
 import { modelFor, openDesk } from './session/open-desk.ts';
 import { continueSession, faultProblem, findSession } from './session/open-session.ts';
@@ -36,6 +44,8 @@ export const command: Command = {
   },
   failure: 'something wrong in the input, or the tests after the repair do not prove it cured',
   run: async (args: Arguments, io: Io) => {
+    const tooMany = wordTooMany(args, 1);
+    if (tooMany) return tellProblem(io, tooMany, EXIT.wrongUse);
     const [named] = args.positionals;
     if (named === undefined)
       return tellProblem(

@@ -199,6 +199,8 @@ describe('what is refused', () => {
     ],
     ['unattended without a vehicle', ['run', 'hall-no-signal', '--unattended'], 2, /--bench/],
     ['resuming where there is nothing', ['resume'], 1, /no unfinished session/],
+    ['a fault without --bench', ['run', 'hall-no-signal', 'wire.signal.open'], 2, /too many/],
+    ['half a name', ['settings', 'person', 'R.', 'Example'], 2, /"Example"[\s\S]*quotes/],
     ['a session there is none of', ['retest', 'nope'], 1, /no session "nope"[\s\S]*records list/],
   ])('%s', (_, args, code, words) => {
     const ran = runProgram(place, args);
