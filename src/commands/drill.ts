@@ -21,10 +21,11 @@ import {
 } from './command.ts';
 import { assignedDrill } from './drill/assigned-drill.ts';
 import { finishDrill } from './drill/finish-drill.ts';
-import { beginDrill, continueDrill, type NewDrill } from './drill/open-drill.ts';
+import { anySeed, beginDrill, continueDrill, type NewDrill } from './drill/open-drill.ts';
 import { runActions } from './drill/run-actions.ts';
 import { showClass } from './drill/show-class.ts';
 import { type Desk, openDesk } from './session/open-desk.ts';
+import { pickByNumber } from './session/pick-by-number.ts';
 import { isPath } from './session/what-is-named.ts';
 import { programName } from './version.ts';
 
@@ -173,11 +174,6 @@ function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): 
   return { procedure, level, seed, student, assignment: null };
 }
 
-/** A vehicle nobody has had before, most likely. */
-function anySeed(): number {
-  return Math.floor(Math.random() * (SEED_MAX + 1));
-}
-
 function subjects(desk: Desk): string[] {
   const { procedures, circuits } = desk.library;
   const withCircuit = [...procedures.values()].filter(
@@ -220,31 +216,15 @@ async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
 async function choosePlain(
   desk: Desk,
   args: Arguments,
-  { say, ask }: Dialogue,
+  dialogue: Dialogue,
 ): Promise<Arguments | null> {
-  const pick = async (title: string, lines: readonly string[]): Promise<number | null> => {
-    say(title);
-    lines.forEach((line, index) => {
-      say(`  ${index + 1}  ${line}`);
-    });
-    while (true) {
-      const line = await ask(`Which one, 1 to ${lines.length}? `);
-      if (line === null) return null;
-      const number = Number(line.trim());
-      if (Number.isInteger(number) && number >= 1 && number <= lines.length) return number - 1;
-    }
-  };
-  const names = subjects(desk);
-  const subject = await pick('Drills:', names);
+  const subject = await pickByNumber(dialogue, 'Drills:', subjects(desk), (name) => name);
   if (subject === null) return null;
   const values = { ...args.values };
   if (textOf(args, 'level') === undefined) {
-    const level = await pick(
-      'Levels:',
-      LEVELS.map(({ title }) => title),
-    );
+    const level = await pickByNumber(dialogue, 'Levels:', LEVELS, ({ title }) => title);
     if (level === null) return null;
-    values['level'] = LEVELS[level]!.name;
+    values['level'] = level.name;
   }
-  return { positionals: [names[subject]!], values };
+  return { positionals: [subject], values };
 }
