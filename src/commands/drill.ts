@@ -160,18 +160,17 @@ function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): 
       fix: `the levels are: ${LEVELS.map(({ name, number }) => `${number} ${name}`).join(', ')}`,
     };
   const seedText = textOf(args, 'seed');
-  const seed =
-    seedText === undefined
-      ? (actions?.seed ?? anySeed())
-      : /^\d+$/.test(seedText)
-        ? Number(seedText)
-        : -1;
-  if (!Number.isInteger(seed) || seed < 0 || seed > SEED_MAX)
+  const seed = seedText === undefined ? (actions?.seed ?? anySeed()) : wholeNumber(seedText);
+  if (seed === null || seed > SEED_MAX)
     return {
-      problem: `"${seedText}" is no seed`,
+      problem: `"${seedText ?? seed}" is no seed`,
       fix: `give a whole number from 0 to ${SEED_MAX}`,
     };
   return { procedure, level, seed, student, assignment: null };
+}
+
+function wholeNumber(text: string): number | null {
+  return /^\d+$/.test(text) ? Number(text) : null;
 }
 
 function subjects(desk: Desk): string[] {
