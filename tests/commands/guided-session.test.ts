@@ -243,7 +243,9 @@ describe('after the repair', () => {
 
   it('a fault that the circuit has not is asked for, and nothing is recorded', () => {
     const ran = retest('wire.sgnal.open');
-    expect(ran.err).toMatch(/has no fault "wire.sgnal.open"\n {2}did you mean "wire.signal.open"\?/);
+    expect(ran.err).toMatch(
+      /has no fault "wire.sgnal.open"\n {2}did you mean "wire.signal.open"\?/,
+    );
     expect(ran.code).toBe(1);
     expect(readFileSync(sessionFiles(place)[0]!, 'utf8')).not.toContain('session-resumed');
   });

@@ -83,7 +83,10 @@ test('copies, edits, second tries and strangers are named; the rest counts', () 
 test('the CSV of a class holds nothing that a terminal or a spreadsheet would obey', () => {
   const student = '\u001b]0;PWNED\u0007Ada \u202eExample';
   const { rows } = report.summary;
-  const csv = classCsv({ ...report.summary, rows: [{ ...rows[0]!, student, truth: ' =cmd|calc' }] });
+  const csv = classCsv({
+    ...report.summary,
+    rows: [{ ...rows[0]!, student, truth: ' =cmd|calc' }],
+  });
   expect(csv).toContain('PWNED');
   expect(csv.replace(/\r\n/g, '')).not.toMatch(/[\p{Cc}\p{Cf}]/u);
   expect(csv).toContain("' =cmd");
