@@ -83,7 +83,6 @@ function warningsOf(record: SessionRecord): string[] {
   const warnings: string[] = [];
   if (record.vehicle !== 'real')
     warnings.push('Practice: these readings come from a simulated vehicle, not from a real one.');
-  if (record.status === 'open' || record.status === 'paused')
-    warnings.push('This diagnosis is not finished.');
+  if (record.conclusion === null) warnings.push('This diagnosis is not finished.');
   return warnings;
 }

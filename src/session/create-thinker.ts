@@ -129,10 +129,13 @@ class ModelThinker implements Thinker {
     }));
     return {
       evidence,
-      ruledOut: weighed.ruledOut.map(({ repair, reading }) => ({
-        words: this.repairWords.get(repair) ?? repair,
-        by: `${readings[reading]!.words}: ${readings[reading]!.found}`,
-      })),
+      // A list of repairs: that something is wrong, the conclusion itself says.
+      ruledOut: weighed.ruledOut
+        .filter(({ repair }) => repair !== HEALTHY)
+        .map(({ repair, reading }) => ({
+          words: this.repairWords.get(repair) ?? repair,
+          by: `${readings[reading]!.words}: ${readings[reading]!.found}`,
+        })),
       proven: weighed.proven,
       missing: weighed.missing,
       wouldProve: this.toldApart(
@@ -257,8 +260,15 @@ class ModelThinker implements Thinker {
 
 /** Sentences as the parts of one. */
 function inOneSentence(sentences: readonly string[], between: string): string {
-  const [last = '', ...before] = [...sentences].reverse();
-  return [...before.reverse().map((words) => words.replace(/\.$/, '')), last].join(between);
+  const last = sentences.length - 1;
+  return sentences
+    .map((words, at) => (at < last ? words.replace(/\.$/, '') : words))
+    .map((words, at) => (at > 0 ? words.replace(/^\p{Lu}(?=\p{Ll})/u, lowerCase) : words))
+    .join(between);
+}
+
+function lowerCase(letter: string): string {
+  return letter.toLowerCase();
 }
 
 /** How things stand at the vehicle after everything that was done. */

@@ -89,8 +89,9 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
         ...kept,
         superseded: true,
       }));
-      const open = { ...session, status: 'open', concluded: null, retests: [] } as const;
-      return withWay(open, answers, lists);
+      // What is tested again after another conclusion is tested after another repair.
+      const back = { ...session, status: 'open', concluded: null, retests: [] } as const;
+      return withWay(back, answers, lists);
     }
     case 'extra-reading':
       return { ...session, extras: lists.add(session.extras, event) };

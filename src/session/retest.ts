@@ -75,7 +75,7 @@ export function closeCommand(session: Session): Extract<Command, { type: 'close'
 }
 
 /** The verdict in words for the record. */
-const VERDICT_WORDS: Readonly<Record<SessionClosed['verdict'], string>> = {
+export const VERDICT_WORDS: Readonly<Record<SessionClosed['verdict'], string>> = {
   cured: 'every test that must pass after the repair passes',
   'not-cured': 'a test still fails as before the repair',
   changed: 'a test fails in another way than before the repair: something else is wrong now',

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { emptyJob } from '../../src/procedure/job.ts';
 import { gaugePlaces, gaugeSvg } from '../../src/records/gauge.ts';
 import { escapeHtml, html, htmlOf } from '../../src/records/html.ts';
 import { type Audience, reportOf } from '../../src/records/report.ts';
 import { dateWords, durationWords, timeWords } from '../../src/records/report-words.ts';
 import { recordOf } from '../../src/records/session-record.ts';
+import type { Command } from '../../src/session/decide.ts';
 import { spansLeastOf } from '../../src/session/measure-capture.ts';
 import { SMALL_CAPTURE } from '../ui/screens/fake-services.ts';
 import { begin, fileOf, finishedWalk, type Walk, WEIGHED } from './sample-session.ts';
@@ -32,12 +34,12 @@ describe('for the customer', () => {
       'What you told us',
       'What we found',
       'How we know',
-      'What was ruled out',
+      'What is not needed',
       'What it takes',
       'Your decision',
       'About this report',
     ]);
-    expect(words).toContain('I authorise the repair as described above.');
+    expect(words).toContain('I authorise the work as described above.');
     expect(words).toContain('"Signature"');
     expect(words).toContain('A wire between the control unit and the sensor is broken.');
     expect(words).not.toMatch(/[€$£]|price/i);
@@ -48,6 +50,52 @@ describe('for the customer', () => {
     expect(headings).toContain('After the repair');
     expect(headings).not.toContain('Your decision');
     expect(words).toContain('The tests were repeated after the repair and passed.');
+  });
+
+  it('of a test made twice after the repair only the last is shown, and the decision is past', () => {
+    const again = (value: number, outcome: string): Command => ({
+      ...{ type: 'record-retest', step: 'feed', typed: String(value), look: null },
+      ...{ value, outcome },
+    });
+    const walk = concluded.do(
+      { type: 'acknowledge-cautions', step: 'feed' },
+      again(0.3, 'low'),
+      again(5, 'good'),
+      { type: 'pause' },
+    );
+    const { warnings, words, headings } = read(walk, 'customer');
+    expect(words).toContain('"5 V"');
+    expect(words).not.toContain('0.3 V');
+    expect(headings).not.toContain('Your decision');
+    expect(warnings).toEqual([]);
+    expect(read(walk, 'shop').words).toContain('0.3 V');
+  });
+
+  it('names the repairs that one reading ruled out beside it, once', () => {
+    const ruledOut = ['Replace the sensor.', 'Replace the module.'].map((words) => ({
+      words,
+      by: 'Feed at the sensor: 20 mV',
+    }));
+    const walk = begin().do(
+      { type: 'acknowledge-cautions' },
+      { type: 'record-reading', typed: '0', value: 0 },
+      { type: 'conclude', weighed: { ...WEIGHED, ruledOut } },
+    );
+    const report = reportOf(recordOf(walk.session, fileOf(walk).head), 'customer');
+    const section = report.sections.find(({ heading }) => heading === 'What is not needed');
+    expect(section?.blocks[0]).toMatchObject({
+      rows: [
+        [
+          { parts: ['Replace the sensor.', 'Replace the module.'] },
+          { parts: ['Feed at the sensor: 20 mV'] },
+        ],
+      ],
+    });
+  });
+
+  it('leaves out the complaint that nobody stated', () => {
+    const { headings } = read(begin({ job: emptyJob('') }), 'customer');
+    expect(headings).not.toContain('What you told us');
   });
 
   it('an unfinished one says so, and shows the tests made so far in plain words', () => {

@@ -247,6 +247,16 @@ describe('after the repair', () => {
     expect(retestVerdict(sessionAfter(...resumed, again('flat-high', 'none')))).toBe('not-cured');
   });
 
+  it('begins anew after another conclusion: what passed before was another repair', () => {
+    const tested = [...broken, { type: 'acknowledge-cautions', step: 'pattern' }] as Command[];
+    const first = sessionAfter(...tested, again('full', 'full'));
+    expect(retestVerdict(first)).toBe('cured');
+    const second: Command[] = [{ type: 'go-back' }, sees('none'), { type: 'conclude' }];
+    const session = sessionAfter(...tested, again('full', 'full'), ...second);
+    expect(retestLines(session).map(({ after }) => after)).toEqual([null]);
+    expect(retestVerdict(session)).toBeNull();
+  });
+
   it('is closed by a verdict', () => {
     const resumed: Command[] = [
       ...broken,

@@ -64,7 +64,7 @@ export async function plainSession(opened: OpenedSession, dialogue: Dialogue): P
   const { say, ask } = dialogue;
   const { job, procedure } = driver.session().opened;
   say(procedure.title);
-  say(`Complaint: ${job.complaint}`);
+  if (job.complaint !== '') say(`Complaint: ${job.complaint}`);
   const { from } = driver.session().opened;
   if (from !== undefined) say(`Begins in the middle of the procedure, at the step "${from}".`);
   if (opened.preview) say('A preview: nothing is saved.');
