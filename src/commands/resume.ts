@@ -67,7 +67,7 @@ export const command: Command = {
 
 /** The newest session whose last event leaves it unfinished. */
 function newestOpen(desk: Desk): { readonly path: string } | null {
-  const ended = new Set(['concluded', 'retest-recorded', 'session-closed']);
+  const ended = new Set(['concluded', 'retest-recorded', 'retest-impossible', 'session-closed']);
   const { sessions } = listSessions(desk.sessions());
   const open = sessions.find(
     ({ state, last }) => state !== 'unreadable' && !ended.has(String(last?.['type'])),

@@ -1,6 +1,6 @@
 /** `ohmward retest SESSION`: after the repair, the tests that must pass, before beside after; closes the record. */
 
-import { createBench } from '../drill/bench.ts';
+import { benchFor } from '../drill/bench.ts';
 import type { SessionDriver } from '../session/driver.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
 import type { OpenedSession } from '../ui/app-services.ts';
@@ -103,7 +103,10 @@ function readyToRetest(opened: OpenedSession, fault: string | undefined): Opened
   const unknown = faultProblem(first.procedure, circuit, fault);
   if (unknown) return unknown;
   return circuit
-    ? { ...opened, repaired: createBench(modelFor(circuit, meter), fault, vehicle.seed) }
+    ? {
+        ...opened,
+        repaired: benchFor(modelFor(circuit, meter), first.procedure, { ...vehicle, fault }),
+      }
     : opened;
 }
 

@@ -14,6 +14,7 @@ import { type AskOutcome, type Procedure, type Step, WAKING } from '../procedure
 import { meterUncertainty } from '../quantity/normal.ts';
 import { codeAnswer } from '../session/code-answer.ts';
 import type { VehicleAnswer } from '../session/driver.ts';
+import type { SessionVehicle } from '../session/events.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 
 export interface Bench {
@@ -55,6 +56,17 @@ export function createWakingBench(
     return woken ? outcomeAnswer(woken) : healthy.answers(step);
   };
   return { ...healthy, fault, answers };
+}
+
+/** The simulated vehicle of a session: with a fault that stays, or one that comes and goes. */
+export function benchFor(
+  model: Model,
+  procedure: Procedure,
+  { fault, seed, comesAndGoes }: Omit<Extract<SessionVehicle, { kind: 'bench' }>, 'kind'>,
+): Bench {
+  return comesAndGoes
+    ? createWakingBench(model, procedure, fault, seed)
+    : createBench(model, fault, seed);
 }
 
 /** Answers to the steps of a job: what the trouble code says is what the job sheet has. */

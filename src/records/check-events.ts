@@ -5,7 +5,7 @@
 import { VEHICLE_STATES } from '../circuit/test.ts';
 import type { StoredEvent } from '../log/event-line.ts';
 import { CAPTURE_LEVELS, MEASURE_UNITS } from '../procedure/procedure.ts';
-import type { SessionEvent } from '../session/events.ts';
+import { REPAIR_VERDICTS, type SessionEvent } from '../session/events.ts';
 import { ENVELOPE_POINTS_MAX } from '../waveform/envelope.ts';
 import { SIGNAL_KINDS } from '../waveform/measure-channel.ts';
 
@@ -317,8 +317,9 @@ const SHAPES: Readonly<Record<string, Shape>> = {
     passed: flag,
     capture: optional(CAPTURE),
   }),
+  'retest-impossible': object({ step: text, reason: text }),
   'session-closed': object({
-    verdict: word('cured', 'not-cured', 'changed', 'no-retest'),
+    verdict: word(...REPAIR_VERDICTS),
     words: text,
   }),
   recovered: anything,

@@ -134,6 +134,8 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
       const rest = { typed, value, look, outcome, ...captureOf(event) };
       return { type: 'record-retest', step, ...rest };
     }
+    case 'retest-impossible':
+      return { type: 'cannot-retest', step: event.step, reason: event.reason };
     case 'session-closed':
       return { type: 'close', verdict: event.verdict, words: event.words };
   }

@@ -2,7 +2,7 @@
 
 import type { RecordLine, SessionRecord } from './record-form.ts';
 import type { Cell, Report, Section } from './report.ts';
-import { dateWords, provenWords, verdictWords } from './report-words.ts';
+import { dateWords, passedCell, provenWords, verdictWords } from './report-words.ts';
 
 /** Two sessions: facts, then each step of either with what was found in both. */
 export function compareRecords(left: SessionRecord, right: SessionRecord): Report {
@@ -45,7 +45,7 @@ export function beforeAndAfter(record: SessionRecord): Report | null {
     { parts: [one.expected] },
     { parts: [one.before || 'not taken'] },
     { parts: [one.after] },
-    { parts: [one.passed ? 'PASSED' : 'FAILED'], tone: one.passed ? 'good' : 'bad' },
+    passedCell(one.passed),
   ]);
   return {
     title: 'Before and after the repair',

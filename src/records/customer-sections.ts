@@ -4,7 +4,7 @@ import { VERDICT_WORDS } from '../session/retest.ts';
 import { cell } from './measurement-tables.ts';
 import type { RecordLine, SessionRecord } from './record-form.ts';
 import type { Block, Cell, Section } from './report.ts';
-import { dateWords, filled } from './report-words.ts';
+import { dateWords, filled, passedCell } from './report-words.ts';
 
 /** Sections for the customer; empty ones are left out. */
 export function customerSections(record: SessionRecord): Section[] {
@@ -141,6 +141,8 @@ const PLAIN_VERDICT = {
   cured: 'The tests were repeated after the repair and passed.',
   'not-cured': 'The fault is still there after the repair.',
   changed: 'The vehicle behaves differently after the repair, but is not right yet.',
+  'not-shown':
+    'The tests that could be made after the repair passed. One could not be made, so it is not shown that the fault is gone.',
   'no-retest': 'No test was made after the repair.',
 } as const;
 
@@ -159,7 +161,7 @@ function retest({ retest: { rows, verdict, words } }: SessionRecord): Block[] {
         cell(row.expected || 'no fixed value'),
         cell(row.before || 'not taken'),
         cell(row.after),
-        { ...cell(row.passed ? 'passed' : 'failed'), tone: row.passed ? 'good' : 'bad' },
+        passedCell(row.passed),
       ]),
     });
   if (verdict) blocks.push(text(PLAIN_VERDICT[verdict]));

@@ -31,6 +31,7 @@ function statusOf(entry: SessionEntry): ListedSession['status'] {
       return 'paused';
     case 'concluded':
     case 'retest-recorded':
+    case 'retest-impossible':
       return 'concluded';
     case 'session-closed':
       return 'closed';

@@ -9,7 +9,7 @@ import type {
   SessionRecord,
 } from './record-form.ts';
 import type { Block, Cell } from './report.ts';
-import { filled, timeWords, verdictWords } from './report-words.ts';
+import { filled, passedCell, timeWords, verdictWords } from './report-words.ts';
 
 /** A cell of one or more texts, empty ones left out. */
 export function cell(...parts: string[]): Cell {
@@ -191,7 +191,7 @@ export function retest(record: SessionRecord): Block[] {
           ...cell(row.after, typedWords(row.reading, row.after), captureWords(row)),
           ...gauge(row),
         },
-        { ...cell(row.passed ? 'PASSED' : 'FAILED'), tone: row.passed ? 'good' : 'bad' },
+        passedCell(row.passed),
       ]),
     });
   blocks.push({

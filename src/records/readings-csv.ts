@@ -108,7 +108,7 @@ function retestRows({ id, retest }: SessionRecord): Field[][] {
     row.expectedRange?.high ?? null,
     row.after,
     ...readingFields(row.reading),
-    row.passed ? 'passed' : 'failed',
+    row.passed === null ? 'not made' : row.passed ? 'passed' : 'failed',
     null,
     'standing',
     null,

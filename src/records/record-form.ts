@@ -6,7 +6,7 @@
  */
 import type { Verdict } from '../circuit/judge.ts';
 import type { MeasureUnit } from '../procedure/procedure.ts';
-import type { StepCapture } from '../session/events.ts';
+import type { RepairVerdict, StepCapture } from '../session/events.ts';
 import type { SessionStatus } from '../session/session.ts';
 
 export const RECORD_FORMAT = 1;
@@ -177,7 +177,7 @@ export interface RecordRetest {
   readonly rows: readonly RetestRow[];
   /** Steps that must pass after the repair and were not repeated. */
   readonly missing: readonly string[];
-  readonly verdict: 'cured' | 'not-cured' | 'changed' | 'no-retest' | null;
+  readonly verdict: RepairVerdict | null;
   readonly words: string;
 }
 
@@ -191,7 +191,8 @@ export interface RetestRow extends Moment {
   readonly before: string;
   readonly after: string;
   readonly reading: Reading | null;
-  readonly passed: boolean;
+  /** Null when the test could not be made. */
+  readonly passed: boolean | null;
   /** The capture that gave it, and the one of the same step before the repair; absent without one. */
   readonly capture?: RecordCapture;
   readonly captureBefore?: RecordCapture;

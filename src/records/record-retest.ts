@@ -2,7 +2,7 @@
 import { bindText } from '../procedure/bind-text.ts';
 import { type Step, stepOf } from '../procedure/procedure.ts';
 import { lookWords, stepWhere } from '../procedure/test-words.ts';
-import type { RetestRecorded, StepCapture } from '../session/events.ts';
+import type { Retest, RetestImpossible, RetestRecorded, StepCapture } from '../session/events.ts';
 import { retestLines } from '../session/retest.ts';
 import { type Session, standingAnswers } from '../session/session.ts';
 import type { Reading, RecordRetest, RetestRow } from './record-form.ts';
@@ -31,12 +31,10 @@ function titleOf({ opened: { job, circuit } }: Session, { title }: Step): string
   return bindText(title, job, circuit);
 }
 
-function rowOf(session: Session, event: RetestRecorded, clock: Clock): RetestRow {
+function rowOf(session: Session, event: Retest, clock: Clock): RetestRow {
   const { job, circuit, procedure } = session.opened;
   const step = stepOf(procedure, event.step);
-  const reading = step.kind === 'measure' ? readingOf(event, step.unit) : null;
   const was = captured(captureBefore(session, step.id)).capture;
-  const look = event.look === null ? outcomeWords(step, event.outcome) : lookWords(event.look);
   return {
     ...clock(event),
     step: step.id,
@@ -45,12 +43,24 @@ function rowOf(session: Session, event: RetestRecorded, clock: Clock): RetestRow
     expected: expectedWords(step),
     expectedRange: expectedRange(step),
     before: beforeWords(session, step.id),
+    ...(event.type === 'retest-recorded' ? shownAfter(step, event) : notMade(event)),
+    ...(was ? { captureBefore: was } : {}),
+  };
+}
+
+function shownAfter(step: Step, event: RetestRecorded) {
+  const reading = step.kind === 'measure' ? readingOf(event, step.unit) : null;
+  const look = event.look === null ? outcomeWords(step, event.outcome) : lookWords(event.look);
+  return {
     after: reading ? readingWords(reading) : look,
     reading,
     passed: event.passed,
     ...captured(event.capture),
-    ...(was ? { captureBefore: was } : {}),
   };
+}
+
+function notMade({ reason }: RetestImpossible) {
+  return { after: `could not be made: ${reason}`, reading: null, passed: null };
 }
 
 function readingOf(event: RetestRecorded, unit: Reading['unit']): Reading {

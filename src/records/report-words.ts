@@ -1,5 +1,6 @@
 /** Small pieces of wording that all reports share. */
 import type { Moment, SessionRecord } from './record-form.ts';
+import type { Cell } from './report.ts';
 
 /** `2026-11-25 13:27 (+00:00)` as the clock of the shop showed it; empty for an empty time. */
 export function dateWords(at: string): string {
@@ -43,11 +44,19 @@ export function verdictWords(verdict: SessionRecord['retest']['verdict']): strin
       return 'not cured: the fault is still there after the repair';
     case 'changed':
       return 'changed: the vehicle behaves differently after the repair, but is not right';
+    case 'not-shown':
+      return 'not shown: the tests that could be made after the repair passed, but one could not be made';
     case 'no-retest':
       return 'closed without a test after the repair';
     case null:
       return 'open: no test after the repair has closed this session';
   }
+}
+
+/** Whether a test after the repair passed, as a cell of a table. */
+export function passedCell(passed: boolean | null): Cell {
+  if (passed === null) return { parts: ['NOT MADE'] };
+  return { parts: [passed ? 'PASSED' : 'FAILED'], tone: passed ? 'good' : 'bad' };
 }
 
 /** Labelled facts without those that are empty. */

@@ -133,6 +133,18 @@ export function wakingReadings(
   }));
 }
 
+/** Whether some answer to this step says that a fault was woken. */
+export function canWake(procedure: Procedure, step: AskStep): boolean {
+  return wakingPlaces(procedure).some((place) => place.step === step);
+}
+
+/** Whether this answer to a step that moves or warms something says that the fault was woken. */
+export function wakes(procedure: Procedure, step: AskStep, outcome: string): boolean {
+  return wakingPlaces(procedure).some(
+    (place) => place.step === step && place.outcome.name === outcome,
+  );
+}
+
 /** As eyes have it: something is wrong there, or nothing. */
 function drops(isSeen: boolean): Shown {
   return { kind: 'look', look: isSeen ? 'faulty' : 'sound' };

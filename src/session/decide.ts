@@ -2,10 +2,8 @@ import type { Look, Meter, Test } from '../circuit/test.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import {
   type Conclusion,
-  endsOf,
   isTask,
   type LookStep,
-  type MeasureStep,
   outcomeOfValue,
   type Step,
   stepOf,
@@ -23,6 +21,7 @@ import type {
 } from './events.ts';
 import { judgeStep } from './judge-step.ts';
 import { pendingCautions } from './pending-cautions.ts';
+import { isRepeatable, passes } from './retest.ts';
 import { presentConclusion, presentStep, type Session } from './session.ts';
 
 /** What a person (or an answers file) can ask for. Values in SI units; `Infinity` is the meter's OL. */
@@ -81,6 +80,7 @@ export type Command =
       readonly outcome: string;
       readonly capture?: StepCapture;
     }
+  | { readonly type: 'cannot-retest'; readonly step: string; readonly reason: string }
   | { readonly type: 'close'; readonly verdict: SessionClosed['verdict']; readonly words: string };
 
 /** What the circuit model says of a conclusion, from `weigh-conclusion.ts`. */
@@ -146,6 +146,7 @@ export function decide(session: Session, command: Command, now: When): Decision 
     case 'conclude':
       return conclude(session, command, now);
     case 'record-retest':
+    case 'cannot-retest':
       return retest(session, command, now);
     case 'close':
       if (session.status === 'closed') return notOpen(session);
@@ -198,7 +199,7 @@ function answer(session: Session, command: AnswerCommand, now: When): Decision {
   if (!isTask(step)) return refuse('wrong-kind', 'the tree has come to its conclusion');
   if (command.type === 'cannot-do') {
     const reason = command.reason.trim();
-    if (reason === '') return refuse('empty-text', 'say in a few words why it cannot be done');
+    if (reason === '') return noReason();
     if (step.cannot === null)
       return refuse(
         'no-way-round',
@@ -217,6 +218,10 @@ function answer(session: Session, command: AnswerCommand, now: When): Decision {
     case 'record-reading':
       return record(session, step, command, now);
   }
+}
+
+function noReason(): Decision {
+  return refuse('empty-text', 'say in a few words why it cannot be done');
 }
 
 function cautionFirst(): Decision {
@@ -355,17 +360,23 @@ function conclude(
 
 function retest(
   session: Session,
-  command: Extract<Command, { type: 'record-retest' }>,
+  command: Extract<Command, { type: 'record-retest' | 'cannot-retest' }>,
   now: When,
 ): Decision {
   if (session.status === 'closed') return notOpen(session);
   if (!session.concluded) return refuse('not-concluded', 'there is no conclusion to test yet');
-  const step = stepOf(session.opened.procedure, command.step);
-  if (step.kind !== 'measure' && step.kind !== 'look') return wrongKind(step);
+  const { procedure } = session.opened;
+  const step = stepOf(procedure, command.step);
+  if (!isRepeatable(procedure, step)) return wrongKind(step);
+  if (command.type === 'cannot-retest') {
+    const reason = command.reason.trim();
+    if (reason === '') return noReason();
+    return events({ type: 'retest-impossible', step: step.id, reason, ...now });
+  }
   if (pendingCautions(session, step).length > 0) return cautionFirst();
   const { typed, value, look, outcome, capture } = command;
   if (!step.outcomes.some(({ name }) => name === outcome)) return noOutcome(step, outcome);
-  if (capture && !answersStep(step, capture, value)) return noCapture();
+  if (capture && (step.kind === 'ask' || !answersStep(step, capture, value))) return noCapture();
   if (capture && isFromBefore(session, capture))
     return refuse(
       'old-capture',
@@ -379,17 +390,8 @@ function retest(
     value,
     look,
     outcome,
-    passed: passes(step, value, look),
+    passed: passes(procedure, step, command),
     ...(capture ? { capture } : {}),
     ...now,
   });
-}
-
-/** A retest passes when a healthy circuit would show the same. */
-function passes(step: MeasureStep | LookStep, value: number | null, look: Look | null): boolean {
-  if (step.kind === 'look') return look !== null && step.expected.includes(look);
-  if (!step.expected) return false;
-  const shown = value ?? Number.POSITIVE_INFINITY;
-  const { low, high } = endsOf(step.expected);
-  return shown >= low && shown <= high;
 }

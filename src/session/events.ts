@@ -206,9 +206,20 @@ export interface RetestRecorded extends When {
   /** The capture that gave it; absent when it was typed or seen. */
   readonly capture?: StepCapture;
 }
+/** After the repair: a test that must pass could not be made, so it shows nothing. */
+export interface RetestImpossible extends When {
+  readonly type: 'retest-impossible';
+  readonly step: string;
+  readonly reason: string;
+}
+export type Retest = RetestRecorded | RetestImpossible;
+
+export const REPAIR_VERDICTS = ['cured', 'not-cured', 'changed', 'not-shown', 'no-retest'] as const;
+/** What the tests after the repair say. `not-shown`: one could not be made, and the others pass. */
+export type RepairVerdict = (typeof REPAIR_VERDICTS)[number];
 export interface SessionClosed extends When {
   readonly type: 'session-closed';
-  readonly verdict: 'cured' | 'not-cured' | 'changed' | 'no-retest';
+  readonly verdict: RepairVerdict;
   readonly words: string;
 }
 
@@ -235,6 +246,7 @@ export type SessionEvent =
   | SessionResumed
   | Concluded
   | RetestRecorded
+  | RetestImpossible
   | SessionClosed
   | Recovered
   | SegmentContinued;

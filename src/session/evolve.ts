@@ -106,6 +106,7 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
     case 'concluded':
       return { ...session, status: 'concluded', concluded: event };
     case 'retest-recorded':
+    case 'retest-impossible':
       return {
         ...session,
         acknowledged: acknowledgedAt(session, event.step),

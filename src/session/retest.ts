@@ -1,45 +1,82 @@
 /** After the repair: which tests must pass, which have, and what that says. */
 import {
+  type AskStep,
   endsOf,
   type LookStep,
   type MeasureStep,
   outcomeOfValue,
+  type Procedure,
+  type Step,
   stepOf,
 } from '../procedure/procedure.ts';
+import { canWake, wakes } from './comes-and-goes.ts';
 import type { Command } from './decide.ts';
-import type { Answer, RetestRecorded, SessionClosed } from './events.ts';
+import type { Answer, RepairVerdict, Retest, RetestRecorded } from './events.ts';
 import { presentConclusion, type Session } from './session.ts';
+
+/** What can be repeated: a measurement, a look, and a step that wakes a fault which comes and goes. */
+export type RepeatableStep = MeasureStep | LookStep | AskStep;
 
 /** One test to repeat, with what it showed before the repair and, once done, after. */
 export interface RetestLine {
-  readonly step: MeasureStep | LookStep;
+  readonly step: RepeatableStep;
   readonly before: Answer | null;
-  readonly after: RetestRecorded | null;
+  readonly after: Retest | null;
 }
 
 /**
- * The tests of the conclusion that must pass, and every test of the session that read something unhealthy: what
- * failed must pass now. In the order they were done in, since one may build on the clips of another; those that were
- * not done, such as the last look at the live data, come after them in the order of the tree.
+ * The tests of the conclusion that must pass, and every test of the session that read something unhealthy or woke the
+ * fault: what failed must pass now. A conclusion of one's own names none, so only what failed is repeated. In the order
+ * they were done in, since one may build on the clips of another; those that were not done, such as the last look at
+ * the live data, come after them in the order of the tree.
  */
 export function retestLines(session: Session): RetestLine[] {
   const { procedure } = session.opened;
-  const wanted = new Set(presentConclusion(session)?.retest ?? []);
+  const isOwn = session.concluded !== null && session.concluded.conclusion === null;
+  const wanted = new Set(isOwn ? [] : presentConclusion(session)?.retest);
   const last = new Map<string, Answer>();
   for (const { event, superseded } of session.answers) if (!superseded) last.set(event.step, event);
   const done = session.trail.map(({ step }) => step).filter((id) => last.has(id));
   return [...new Set([...done, ...Object.keys(procedure.steps)])].flatMap((id): RetestLine[] => {
     const step = stepOf(procedure, id);
-    if (step.kind !== 'measure' && step.kind !== 'look') return [];
+    if (!isRepeatable(procedure, step)) return [];
     const before = last.get(id) ?? null;
-    if (!wanted.has(id) && !failed(step, before)) return [];
+    if (!wanted.has(id) && !failed(procedure, step, before)) return [];
     const after = session.retests.findLast((retest) => retest.step === id) ?? null;
     return [{ step, before, after }];
   });
 }
 
+/** Whether a step can be repeated after a repair. */
+export function isRepeatable(procedure: Procedure, step: Step): step is RepeatableStep {
+  if (step.kind === 'ask') return canWake(procedure, step);
+  return step.kind === 'measure' || step.kind === 'look';
+}
+
+/** A test passes when a healthy circuit would show the same; a step that wakes a fault, when it wakes none. */
+export function passes(
+  procedure: Procedure,
+  step: RepeatableStep,
+  { value, look, outcome }: Pick<RetestRecorded, 'value' | 'look' | 'outcome'>,
+): boolean {
+  switch (step.kind) {
+    case 'ask':
+      return !wakes(procedure, step, outcome);
+    case 'look':
+      return look !== null && step.expected.includes(look);
+    case 'measure':
+      return step.expected !== null && isWithin(step.expected, value);
+  }
+}
+
+function isWithin(expected: NonNullable<MeasureStep['expected']>, value: number | null): boolean {
+  const { low, high } = endsOf(expected);
+  const read = value ?? Number.POSITIVE_INFINITY;
+  return read >= low && read <= high;
+}
+
 /** An answer to a step as the answer after the repair; null when it answers no test, or its number falls nowhere. */
-export function againCommand(step: MeasureStep | LookStep, answer: Command): Command | null {
+export function againCommand(step: RepeatableStep, answer: Command): Command | null {
   const base = { type: 'record-retest', step: step.id } as const;
   const taken = 'capture' in answer && answer.capture ? { capture: answer.capture } : {};
   if (answer.type === 'choose-outcome') {
@@ -55,15 +92,21 @@ export function againCommand(step: MeasureStep | LookStep, answer: Command): Com
 }
 
 /** What the retests say so far; null while some are missing. */
-export function retestVerdict(session: Session): SessionClosed['verdict'] | null {
+export function retestVerdict(session: Session): RepairVerdict | null {
   const lines = retestLines(session);
   if (lines.length === 0) return 'no-retest';
   if (lines.some(({ after }) => after === null)) return null;
-  if (lines.every(({ after }) => after?.passed)) return 'cured';
+  const made = lines.flatMap(({ before, after }) =>
+    after?.type === 'retest-recorded' ? [{ before, after }] : [],
+  );
+  const fails = made.filter(({ after }) => !after.passed);
+  if (fails.length === 0) {
+    if (made.length === 0) return 'no-retest';
+    return made.length === lines.length ? 'cured' : 'not-shown';
+  }
   // A test that was not made before the repair cannot have changed.
-  const other = lines.some(
-    ({ before, after }) =>
-      before !== null && !after?.passed && outcomeOf(before) !== after?.outcome,
+  const other = fails.some(
+    ({ before, after }) => before !== null && outcomeOf(before) !== after.outcome,
   );
   return other ? 'changed' : 'not-cured';
 }
@@ -75,24 +118,25 @@ export function closeCommand(session: Session): Extract<Command, { type: 'close'
 }
 
 /** The verdict in words for the record. */
-export const VERDICT_WORDS: Readonly<Record<SessionClosed['verdict'], string>> = {
+export const VERDICT_WORDS: Readonly<Record<RepairVerdict, string>> = {
   cured: 'every test that must pass after the repair passes',
   'not-cured': 'a test still fails as before the repair',
   changed: 'a test fails in another way than before the repair: something else is wrong now',
+  'not-shown':
+    'every test that could be made passes, but not all that must pass could be made: the cure is not shown',
   'no-retest': 'closed without a test after the repair',
 };
 
-function failed(step: MeasureStep | LookStep, before: Answer | null): boolean {
-  if (before?.type === 'look-recorded' && step.kind === 'look')
-    return before.look !== null && !step.expected.includes(before.look);
+function failed(procedure: Procedure, step: RepeatableStep, before: Answer | null): boolean {
+  if (before?.type === 'look-recorded')
+    return step.kind === 'ask'
+      ? wakes(procedure, step, before.outcome)
+      : step.kind === 'look' && before.look !== null && !step.expected.includes(before.look);
   if (before?.type !== 'reading-recorded') return false;
   const { judgement, value } = before;
   if (judgement) return judgement.verdict === 'low' || judgement.verdict === 'high';
   // Of a capture, and of quantities that a meter's accuracy says nothing of.
-  if (step.kind !== 'measure' || !step.expected) return false;
-  const { low, high } = endsOf(step.expected);
-  const read = value ?? Number.POSITIVE_INFINITY;
-  return read < low || read > high;
+  return step.kind === 'measure' && step.expected !== null && !isWithin(step.expected, value);
 }
 
 function outcomeOf(before: Answer | null): string | null {

@@ -7,7 +7,7 @@ import type {
   Concluded,
   ExtraReading,
   NoteAdded,
-  RetestRecorded,
+  Retest,
   SessionClosed,
   SessionEvent,
   SessionOpened,
@@ -44,7 +44,7 @@ export interface Session {
   readonly notes: readonly NoteAdded[];
   readonly concluded: Concluded | null;
   /** Since the present conclusion. */
-  readonly retests: readonly RetestRecorded[];
+  readonly retests: readonly Retest[];
   readonly closed: SessionClosed | null;
   readonly events: readonly SessionEvent[];
 }

@@ -6,6 +6,7 @@ import { comesAndGoes, wakingTests } from '../../src/session/comes-and-goes.ts';
 import { createThinker } from '../../src/session/create-thinker.ts';
 import { type Command, decide } from '../../src/session/decide.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
+import { retestLines } from '../../src/session/retest.ts';
 import type { Session } from '../../src/session/session.ts';
 import type { Thinker } from '../../src/session/thinker.ts';
 import { shipped } from '../library/shipped.ts';
@@ -197,4 +198,32 @@ it('the faults behind a repair are those of the circuit, each once, and chances 
       faults.reduce((sum, fault) => sum + fault.chance, 0),
       repair,
     ).toBeCloseTo(chance, 9);
+});
+
+describe('after the repair of a fault that comes and goes', () => {
+  const wiggle = 'wake-second/wiggle';
+  const woken = session(wiggle, [], CAUTIONS, choose('plug'), { type: 'conclude' });
+  const again = (of: Session, outcome: string) => {
+    const base = { type: 'record-retest', typed: '', value: null, look: null } as const;
+    const ready = { type: 'acknowledge-cautions', step: wiggle } as const;
+    return [ready, { ...base, step: wiggle, outcome } as const].reduce((now, command) => {
+      const decision = decide(now, command, when(2));
+      return decision.ok ? decision.events.reduce(evolve, now) : now;
+    }, of);
+  };
+
+  it('the step that woke it has to be done again, in vain', () => {
+    const lines = retestLines(woken).map(({ step }) => step.id);
+    expect(lines).toContain(wiggle);
+    const passed = (outcome: string) =>
+      again(woken, outcome).retests.map((one) => one.type === 'retest-recorded' && one.passed);
+    expect(passed('nothing')).toEqual([true]);
+    expect(passed('plug')).toEqual([false]);
+    expect(passed('harness')).toEqual([false]);
+  });
+
+  it('a step that woke nothing need not be done again', () => {
+    const vain = session(wiggle, [], CAUTIONS, choose('nothing'));
+    expect(retestLines(vain).map(({ step }) => step.id)).not.toContain(wiggle);
+  });
 });

@@ -43,6 +43,8 @@ const again = (step: string, part: object): Command => ({
   ...part,
 });
 
+const cannot = (step: string) => ({ type: 'cannot-retest', step, reason: ' no way in ' }) as const;
+
 function sessionAfter(commands: readonly Command[], procedure: Procedure = TREE): Session {
   return commands.reduce(
     (session, command) => {
@@ -270,10 +272,31 @@ describe('after the repair', () => {
     expect(session.retests[0]).toMatchObject({ step, passed });
   });
 
+  test('one that cannot be made wants a reason, no caution, and a conclusion', () => {
+    const session = sessionAfter(none);
+    expect(said(session, cannot('pattern'))).toBe('retest-impossible');
+    expect(said(session, { ...cannot('pattern'), reason: ' ' })).toBe('empty-text');
+    expect(said(session, cannot('prepare'))).toBe('wrong-kind');
+    expect(said(sessionAfter(END), cannot('pattern'))).toBe('not-concluded');
+    expect(said(sessionAfter([...none, CLOSE]), cannot('pattern'))).toBe('not-open');
+    const [line] = retestLines(sessionAfter([...none, cannot('pattern')]));
+    expect(line?.after).toMatchObject({ type: 'retest-impossible', reason: 'no way in' });
+  });
+
+  test("a conclusion of one's own asks for what failed only", () => {
+    const own = { title: 'Mine', faults: [], repair: 'Mend it.' };
+    const at = (conclude: Command) =>
+      retestLines(
+        sessionAfter([...LOOK, sees('full'), conclude], withStep('fine', { retest: ['feed'] })),
+      );
+    expect(at(CONCLUDE).map(({ step }) => step.id)).toEqual(['feed']);
+    expect(at({ ...CONCLUDE, own } as Command)).toEqual([]);
+  });
+
   test('where nothing is expected nothing passes', () => {
     const open = withStep('feed', { expected: null });
     const session = sessionAfter([...none, ready('feed'), again('feed', { value: 5 })], open);
-    expect(session.retests[0]?.passed).toBe(false);
+    expect(session.retests[0]).toMatchObject({ step: 'feed', passed: false });
   });
 
   test('what read wrong before has to be tested too, in the order of the tree', () => {
@@ -338,6 +361,28 @@ describe('after the repair', () => {
     [
       'the last try counts',
       [...none, ready('pattern'), look('weak', 'none'), look('full', 'full')],
+      'cured',
+    ],
+    ['not possible, and nothing else to test', [...none, cannot('pattern')], 'no-retest'],
+    [
+      'one of two was not possible, the other passes',
+      [
+        ...[DONE, ACK, volts(4), ACK, sees('none'), CONCLUDE, cannot('feed')],
+        ...[ready('pattern'), look('full', 'full')],
+      ],
+      'not-shown',
+    ],
+    [
+      'one of two was not possible, the other fails',
+      [
+        ...[DONE, ACK, volts(4), ACK, sees('none'), CONCLUDE, cannot('feed')],
+        ...[ready('pattern'), look('weak', 'none')],
+      ],
+      'not-cured',
+    ],
+    [
+      'what was not possible was possible after all',
+      [...none, cannot('pattern'), ready('pattern'), look('full', 'full')],
       'cured',
     ],
     [

@@ -1,6 +1,7 @@
 /** The verbs of `ohmward records`: what each takes, says of itself and does. */
 import { exportRecord, FORMS } from '../../records/export-record.ts';
 import { AUDIENCES } from '../../records/report.ts';
+import { REPAIR_VERDICTS } from '../../session/events.ts';
 import { type Arguments, EXIT, type Io, type Option, textOf, type Verb } from '../command.ts';
 import { COMPARE_FORMS, compare, verifyRecords } from './check-records.ts';
 import { listRecords } from './list-records.ts';
@@ -36,7 +37,7 @@ const FINDING: Options = {
     value: 'WORD',
     help: 'open, paused, concluded, closed, damaged, unreadable',
   },
-  verdict: { type: 'string', value: 'WORD', help: 'cured, not-cured, changed, no-retest' },
+  verdict: { type: 'string', value: 'WORD', help: REPAIR_VERDICTS.join(', ') },
   since: { type: 'string', value: 'DAY', help: 'from this day on, like 2026-03-04 or 2026-03' },
   until: { type: 'string', value: 'DAY', help: 'up to this day' },
   limit: { type: 'string', value: 'N', help: 'so many at most; 50 when left out' },

@@ -5,13 +5,7 @@ import { join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import type { Model } from '../../circuit/model.ts';
 import type { Test } from '../../circuit/test.ts';
-import {
-  answersFor,
-  type Bench,
-  createBench,
-  createWakingBench,
-  shownWords,
-} from '../../drill/bench.ts';
+import { answersFor, type Bench, benchFor, createBench, shownWords } from '../../drill/bench.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
 import { type Disk, errorCode } from '../../log/disk.ts';
 import type { LogEvent } from '../../log/event-line.ts';
@@ -207,11 +201,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
   const { job, circuit, meter, vehicle } = session.opened;
   const model = circuit ? modelFor(circuit, meter) : null;
   const bench =
-    model && vehicle.kind === 'bench'
-      ? vehicle.comesAndGoes
-        ? createWakingBench(model, session.opened.procedure, vehicle.fault, vehicle.seed)
-        : createBench(model, vehicle.fault, vehicle.seed)
-      : null;
+    model && vehicle.kind === 'bench' ? benchFor(model, session.opened.procedure, vehicle) : null;
   const sumContext = () => ({
     model,
     meter: driver.session().meter,

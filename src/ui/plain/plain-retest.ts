@@ -8,7 +8,13 @@ import { pendingCautions } from '../../session/pending-cautions.ts';
 import { againCommand, closeCommand, type RetestLine, retestLines } from '../../session/retest.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { answerWords, expectedWords, retestWords, vehicleLine } from '../screens/step-words.ts';
+import {
+  answerWords,
+  expectedWords,
+  retestMark,
+  retestWords,
+  vehicleLine,
+} from '../screens/step-words.ts';
 import { askCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import type { Dialogue } from './plain-session.ts';
@@ -31,9 +37,9 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
         step.kind === 'measure' ? `Reading in ${step.unit}: ` : `1 to ${step.outcomes.length}: `,
       );
       if (line === null || line.trim().toLowerCase() === 'pause') return false;
-      const file = takesCapture(step) ? captureTyped(line) : null;
+      const file = step.kind !== 'ask' && takesCapture(step) ? captureTyped(line) : null;
       const command =
-        file === null
+        step.kind === 'ask' || file === null
           ? commandOf(step, line.trim(), shows, say)
           : await askCapture(
               {
@@ -52,7 +58,7 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
       say(`${performed.words}; ${performed.fix}`);
       if (performed.disk) return false;
     }
-    say(driver.session().retests.at(-1)?.passed ? 'Passes now.' : 'Does not pass.');
+    say(LAST_WORDS[retestMark(driver.session().retests.at(-1) ?? null)]);
   }
   const close = closeCommand(driver.session());
   const closed = driver.perform(close);
@@ -61,6 +67,12 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
   say(`Verdict: ${close.verdict.replace('-', ' ')}: ${close.words}.`);
   return closed.ok;
 }
+
+const LAST_WORDS = {
+  passes: 'Passes now.',
+  FAILS: 'Does not pass.',
+  'not made': 'Not made.',
+} as const;
 
 function present(
   opened: OpenedSession,
@@ -74,11 +86,12 @@ function present(
   if (before) say(`Before the repair: ${answerWords(before, session)}`);
   const expected = expectedWords(step);
   if (expected !== null) say(`Good is: ${expected}`);
-  if (step.kind === 'look')
+  if (step.kind !== 'measure')
     step.outcomes.forEach((outcome, index) => {
       say(`  ${index + 1}  ${opened.bind(outcome.words)}`);
     });
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
+  say('If it cannot be made: "cannot" and why.');
   if (takesCapture(step)) say('A capture can answer it: type "capture", or "capture" and a file.');
 }
 
@@ -92,19 +105,18 @@ function commandOf(
     const taken = vehicleCommand(step, shows);
     return taken && againCommand(step, taken);
   }
-  if (step.kind === 'look') {
+  const [word = '', ...rest] = line.split(/\s+/);
+  if (word.toLowerCase() === 'cannot')
+    return { type: 'cannot-retest', step: step.id, reason: rest.join(' ') };
+  if (step.kind !== 'measure') {
     const outcome = step.outcomes[Number(line) - 1];
     if (!outcome) {
-      say(`Type a number from 1 to ${step.outcomes.length}, or "pause".`);
+      say(`Type a number from 1 to ${step.outcomes.length}, "cannot" and why, or "pause".`);
       return null;
     }
-    const [look] = outcome.looks;
-    const chosen = {
-      type: 'choose-outcome',
-      outcome: outcome.name,
-      ...(look && { look }),
-    } as const;
-    return againCommand(step, chosen);
+    const look = 'looks' in outcome ? outcome.looks[0] : undefined;
+    const chosen = { type: 'choose-outcome', outcome: outcome.name } as const;
+    return againCommand(step, look ? { ...chosen, look } : chosen);
   }
   const read = parseReading(line, expectedReading(step, null));
   if (read.status === 'read')
@@ -117,5 +129,5 @@ function summary(opened: OpenedSession, { step, before, after }: RetestLine): st
   const session = opened.driver.session();
   const was = before ? answerWords(before, session) : 'not measured';
   const now = after ? retestWords(step, after) : 'not repeated';
-  return `${opened.bind(step.title)}: before ${was}; after ${now}; ${after?.passed ? 'passes' : 'fails'}`;
+  return `${opened.bind(step.title)}: before ${was}; after ${now}; ${retestMark(after)}`;
 }

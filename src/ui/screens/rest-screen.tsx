@@ -120,5 +120,6 @@ const CLOSED_WORDS = {
   cured: 'cured',
   'not-cured': 'not cured',
   changed: 'changed',
+  'not-shown': 'cure not shown',
   'no-retest': 'not tested',
 } as const;

@@ -15,8 +15,9 @@ import { answerAfter, askedAt, freshAnswer, type HalfAnswer } from './prompt-sta
 import { keysOf, type SessionAction, withFooter } from './session-keys.ts';
 import { StepPage } from './step-page.tsx';
 import { StepScreen } from './step-screen.tsx';
-import { answerWords, loudState, retestWords } from './step-words.ts';
+import { answerWords, loudState, retestMark, retestWords } from './step-words.ts';
 import { TakePage } from './take-page.tsx';
+import { TextQuestion } from './text-question.tsx';
 
 export interface RetestFlowProps {
   readonly opened: OpenedSession;
@@ -30,7 +31,7 @@ export interface RetestFlowProps {
 const AGAIN: KeyBinding = { keys: keysOf('back'), show: 'F2', help: 'the last test again' };
 const LATER: KeyBinding = { keys: ['escape', ...keysOf('pause')], show: 'Esc', help: 'not yet' };
 
-type Over = 'help' | 'sketch' | 'sums' | 'capture' | null;
+type Over = 'help' | 'sketch' | 'sums' | 'capture' | 'cannot' | null;
 
 /** The pages. */
 export function RetestFlow({ opened, session, clock, perform, onClose }: RetestFlowProps) {
@@ -80,9 +81,7 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
     if (!done.ok) return setMessage(refusal(done));
     setAgain(null);
     setOver(null);
-    const { passed } = done.session.retests.at(-1) ?? {};
-    if (command.type === 'record-retest')
-      setMessage(passed ? 'The last test passes now.' : '! The last test does not pass.');
+    setMessage(LAST_WORDS[retestMark(done.session.retests.at(-1) ?? null)]);
   }
 
   function act(action: SessionAction) {
@@ -95,6 +94,7 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
       case 'help':
       case 'sketch':
       case 'sums':
+      case 'cannot':
         return setOver(action);
       case 'capture':
         return takesCapture(step)
@@ -111,7 +111,19 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
     case 'sketch':
     case 'sums':
       return <StepPage page={over} opened={opened} step={step} onClose={close} />;
+    case 'cannot':
+      return (
+        <TextQuestion
+          title="This test cannot be made"
+          question="Why not?"
+          about="For example: the terminal cannot be reached any more. The record shows the reason, and that the cure is not shown by this test."
+          message={message}
+          onAnswer={(reason) => send({ type: 'cannot-retest', step: step.id, reason })}
+          onClose={close}
+        />
+      );
     case 'capture':
+      if (step.kind === 'ask') break;
       return (
         <CaptureFlow
           opened={opened}
@@ -137,7 +149,7 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
         before={`Next: ${opened.bind(step.title)}. Vehicle: ${loudState(step.setup.state)}.`}
         message={message}
         clock={clock}
-        keys={withFooter(['pause', 'help'])}
+        keys={withFooter(['cannot', 'pause', 'help'])}
         onKey={({ action }) => act(action)}
         onAcknowledge={() => {
           const done = perform({ type: 'acknowledge-cautions', step: step.id });
@@ -180,8 +192,8 @@ function verdictParagraphs(
   const { verdict, words } = closeCommand(session);
   return [
     { text: VERDICT_TITLES[verdict], bold: true },
-    { text: sentence(words) },
-    ...(verdict === 'not-cured' || verdict === 'changed'
+    { text: `${sentenceStart(words)}.` },
+    ...(verdict === 'not-cured' || verdict === 'changed' || verdict === 'not-shown'
       ? [
           {
             text: 'Not the end yet? Esc keeps the record open: mend further, then test again. Once closed it stays closed, and what is left to find is a new session.',
@@ -190,7 +202,7 @@ function verdictParagraphs(
       : []),
     ...lines.flatMap(({ step, before, after }): Paragraph[] => [
       { text: '' },
-      { text: `${after?.passed ? 'Passes' : 'FAILS'}: ${opened.bind(step.title)}`, bold: true },
+      { text: `${sentenceStart(retestMark(after))}: ${opened.bind(step.title)}`, bold: true },
       {
         text: `Before: ${before ? answerWords(before, session) : 'not measured'}`,
         hang: 8,
@@ -200,10 +212,17 @@ function verdictParagraphs(
   ];
 }
 
+const LAST_WORDS = {
+  passes: 'The last test passes now.',
+  FAILS: '! The last test does not pass.',
+  'not made': 'The last test was not made.',
+} as const;
+
 const VERDICT_TITLES = {
   cured: 'Cured',
   'not-cured': 'Not cured',
   changed: 'Changed',
+  'not-shown': 'The cure is not shown',
   'no-retest': 'Nothing was tested',
 } as const;
 
@@ -211,6 +230,6 @@ function refusal({ words, fix }: Extract<Performed, { ok: false }>): string {
   return `! ${words}${fix ? `: ${fix}` : ''}`;
 }
 
-function sentence(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+function sentenceStart(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }

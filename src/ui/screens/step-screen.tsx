@@ -88,6 +88,7 @@ const FOOTERS: readonly (readonly SessionAction[])[] = [
 ];
 
 const FOOTERS_AGAIN: readonly (readonly SessionAction[])[] = [
+  ['back', 'cannot', 'pause', 'help'],
   ['back', 'pause', 'help'],
   ['pause', 'help'],
 ];
@@ -129,7 +130,8 @@ function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyB
     own.push({ keys: ['tab'], show: 'Tab', help: 'take over' });
   const useless = new Set<SessionAction>([
     ...(opened.thinker === null ? (['suspects', 'next-tests'] as const) : []),
-    ...(step.cannot === null ? (['cannot'] as const) : []),
+    // A test after the repair needs no way round: the record says that it was not made.
+    ...(step.cannot === null && !props.again ? (['cannot'] as const) : []),
   ]);
   const shown = takesCapture(step) ? [...wanted, 'capture' as const] : wanted;
   return [...own, ...withFooter(shown.filter((action) => !useless.has(action)))];

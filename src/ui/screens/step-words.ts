@@ -2,10 +2,11 @@
 
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Setup, Test, VehicleState } from '../../circuit/test.ts';
-import type { LookStep, MeasureStep, Step } from '../../procedure/procedure.ts';
+import type { Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { expectedRangeWords, stateWords, vehicleWords } from '../../procedure/test-words.ts';
-import { type Answer, isAnswer, type RetestRecorded } from '../../session/events.ts';
+import { type Answer, isAnswer, type Retest } from '../../session/events.ts';
+import type { RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -96,11 +97,18 @@ export function answerWords(answer: Answer, session: Session): string {
 }
 
 /** What was found after the repair, in a few words. */
-export function retestWords(step: MeasureStep | LookStep, after: RetestRecorded): string {
+export function retestWords(step: RepeatableStep, after: Retest): string {
+  if (after.type === 'retest-impossible') return `could not be made: ${after.reason}`;
   const outcome = step.outcomes.find(({ name }) => name === after.outcome)?.words || after.outcome;
   if (after.look !== null) return `${lookWords(after.look)}: ${outcome}`;
   const unit = step.kind !== 'measure' || /[a-zA-Z%]/.test(after.typed) ? '' : ` ${step.unit}`;
   return `${after.typed}${unit}: ${outcome}`;
+}
+
+/** One word on a test after the repair. */
+export function retestMark(after: Retest | null): 'passes' | 'FAILS' | 'not made' {
+  if (after?.type !== 'retest-recorded') return 'not made';
+  return after.passed ? 'passes' : 'FAILS';
 }
 
 /** The answer that was just taken back at the present step, to stand in the prompt again. */

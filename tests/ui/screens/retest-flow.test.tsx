@@ -51,6 +51,23 @@ describe('after the repair', () => {
     expect(last(driver)).toMatchObject({ type: 'session-closed', verdict: 'not-cured' });
   });
 
+  it('a test that cannot be made is said so, and the cure is not shown', async () => {
+    const { driver, press, frame } = await concluded();
+    await press('r', F.cannot);
+    expect(await frame()).toContain('This test cannot be made');
+    await press(ENTER);
+    expect(last(driver)?.type).not.toBe('retest-impossible');
+    await press('the plug is behind the tank now', ENTER);
+    expect(last(driver)).toMatchObject({ type: 'retest-impossible', step: 'feed' });
+    expect(await frame()).toContain('The last test was not made.');
+    await press('y', '1');
+    expect(await frame()).toContain('The cure is not shown');
+    expect(await frame()).toContain('Not made: Feed at the sensor');
+    expect(await frame()).toContain('could not be made: the plug is behind the tank now');
+    await press(ENTER);
+    expect(last(driver)).toMatchObject({ type: 'session-closed', verdict: 'not-shown' });
+  });
+
   it('is left and gone on with later, where it stopped', async () => {
     const { driver, press, frame } = await concluded();
     await press('r', 'y', '5', ENTER, F.pause);
@@ -85,7 +102,7 @@ describe('after the repair', () => {
     expect(await frame()).toContain('Wiring');
     await press(ESC, F.sums);
     expect(await frame()).toContain('Sums');
-    await press(ESC, F.cannot);
+    await press(ESC, F.note);
     expect(await frame()).toContain('not in a test after the repair');
     await press(F.capture);
     expect(await frame()).toContain('not answered by a capture');
