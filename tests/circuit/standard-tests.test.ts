@@ -20,6 +20,16 @@ describe.each(NAMES)('%s', (name) => {
     }
   });
 
+  test('ohms are told with the connectors that are off, and names as people write them', () => {
+    for (const { id, words, family, test: one } of options) {
+      if (family !== 'continuity') continue;
+      const off = ['sensor unplugged', 'both connectors off', 'all connectors off'];
+      const said = off.findIndex((end) => words.endsWith(`, ${end}`)) + 1;
+      expect(said, id).toBe(Math.min(3, one.setup.unplugged.length));
+      expect(words, id).not.toContain('-');
+    }
+  });
+
   test('there are signal, pattern, spare, bypass, continuity and inspection tests', () => {
     const families = new Set(options.map((option) => option.family));
     for (const family of [
