@@ -107,7 +107,7 @@ class Collector extends SensorTests {
         `Filament lamp from ${say} to battery negative, sensor unplugged`,
         1.5,
         { kind: 'lamp', plus: here, minus: NEGATIVE },
-        ['test-light'],
+        ['lamp'],
         off,
       );
     const under: Bridge = { from: here, to: NEGATIVE, through: 'test-light' };

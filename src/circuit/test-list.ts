@@ -22,6 +22,7 @@ export type TestFamily = (typeof TEST_FAMILIES)[number];
 export type Need =
   | 'meter'
   | 'test-light'
+  | 'lamp'
   | 'resistor'
   | 'lead'
   | 'scope'

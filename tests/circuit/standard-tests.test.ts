@@ -20,6 +20,26 @@ describe.each(NAMES)('%s', (name) => {
     }
   });
 
+  test('each needs the instrument that it reads and what is clipped in', () => {
+    const reads = {
+      volts: 'meter',
+      ohms: 'meter',
+      light: 'test-light',
+      lamp: 'lamp',
+      pattern: 'scope',
+      timing: 'scope',
+      counts: 'live-data',
+      inspect: 'eyes',
+    } as const;
+    for (const { id, needs, test: one } of options) {
+      const clips = one.setup.bridges.map(({ through }) =>
+        typeof through === 'object' ? 'resistor' : through,
+      );
+      const spare = one.setup.sensor === 'spare' ? ['spare-sensor'] : [];
+      expect([...needs].sort(), id).toEqual([reads[one.probe.kind], ...clips, ...spare].sort());
+    }
+  });
+
   test('ohms are told with the connectors that are off, and names as people write them', () => {
     for (const { id, words, family, test: one } of options) {
       if (family !== 'continuity') continue;
