@@ -4,7 +4,7 @@ import { GROUND } from './netlist.ts';
 import type { Draw, PartEffect, Plan } from './plan.ts';
 
 /** A module's output has its own divider and discharge resistor; it keeps a dead output at 0 V. Common practice, no source. */
-export const BLEED_OHMS = 100_000;
+const BLEED_OHMS = 100_000;
 /** A battery-fed output that is low loses across its worn switch what is missing of this. Common practice, no source. */
 const WORN_SWITCH_VOLTS = 12;
 /** Two pins of a module on the same copper. */
