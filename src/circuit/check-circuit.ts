@@ -1,10 +1,11 @@
 /** Asks of a circuit, before it is solved for anyone, what the solver could only answer with a shrug. */
 import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
 import { floatingIslands } from './order-nodes.ts';
+import { PLAIN_SETUP } from './plain-setup.ts';
 import { planNetlist } from './plan-netlist.ts';
 import { NOMINAL_DRAW } from './size-faults.ts';
 import { createSolver } from './solve-dc.ts';
-import { type Setup, VEHICLE_STATES } from './test.ts';
+import { VEHICLE_STATES } from './test.ts';
 
 /** One finding, with the part or wire it belongs to. */
 export interface CircuitFinding {
@@ -19,8 +20,7 @@ export interface CircuitFinding {
 export function checkCircuit(circuit: Circuit): CircuitFinding[] {
   const findings: CircuitFinding[] = [];
   for (const state of VEHICLE_STATES) {
-    const setup: Setup = { state, unplugged: [], bridges: [], sensor: 'fitted', target: 'still' };
-    const plan = planNetlist(circuit, setup, null);
+    const plan = planNetlist(circuit, { ...PLAIN_SETUP, state }, []);
     const netlist = { nodes: plan.nodes, elements: plan.makers.map((make) => make(NOMINAL_DRAW)) };
     if (state !== 'key-off')
       for (const island of floatingIslands(netlist)) {

@@ -1,5 +1,4 @@
 /** Everything that can fail in a circuit, from its structure alone: each wire, each contact, each part, the target. */
-
 import {
   type Circuit,
   type Fault,
@@ -24,7 +23,7 @@ const SHORT_OHMS: Span = { low: 0.05, high: 3 };
 
 /** Faults in the order of the file, each with its share in its class as weight. `sizeAt` gives the size of resistive faults. */
 export function deriveFaults(circuit: Omit<Circuit, 'faults'>, sizeAt: SizeAt): Fault[] {
-  const drafts: Fault[] = [
+  return [
     ...circuit.wires.flatMap((wire) => wireFaults(wire, circuit, sizeAt)),
     ...circuit.connectors.flatMap((connector) =>
       connector.pins.flatMap((pin) => contactFaults(circuit, connector.part, pin, sizeAt)),
@@ -32,7 +31,6 @@ export function deriveFaults(circuit: Omit<Circuit, 'faults'>, sizeAt: SizeAt): 
     ...circuit.parts.flatMap((part) => partFaults(part, sizeAt)),
     ...targetFaults(circuit),
   ];
-  return drafts;
 }
 
 /** The weight of each class shared out among its faults, by the shares that `deriveFaults` left in `weight`. */

@@ -136,11 +136,8 @@ function rowsOf(circuit: Circuit, pins: Readonly<Record<TerminalId, string>>): R
     if (partName(wire.from) !== sensor && partName(wire.to) !== sensor) return [];
     const [here, there] =
       partName(wire.from) === sensor ? [wire.from, wire.to] : [wire.to, wire.from];
-    const known = circuit.parts.some((part) => part.name === partName(there));
     const left =
-      known && partName(there) === moduleOf(circuit).name
-        ? label(there)
-        : sourceOf(circuit, wire, there);
+      partName(there) === moduleOf(circuit).name ? label(there) : sourceOf(circuit, wire, there);
     return [{ wire, here, there, left, right: label(here) }];
   });
 }
@@ -226,7 +223,7 @@ function notes(circuit: Circuit, { test, pins }: DrawOptions, rows: readonly Row
 }
 
 /** What is clipped in, in words. */
-export function bridgeWords({ through }: Bridge): string {
+function bridgeWords({ through }: Bridge): string {
   if (through === 'lead') return 'temporary wire';
   if (through === 'test-light') return 'LED light';
   return through === 'lamp' ? 'filament lamp' : `${through.ohms} ohm`;

@@ -7,8 +7,13 @@
 import type { Element } from './netlist.ts';
 import { wrightOmega } from './wright-omega.ts';
 
-/** An element changes its region only when it is this many volts, or this share of its current, past the corner. */
-const CORNER_MARGIN = 2e-8;
+/** An element changes its region only when it is this many volts past the corner: less is rounding of the solver. */
+const CORNER_MARGIN_VOLTS = 2e-8;
+/** An output begins to limit its current only when that is this share above the limit, for the same reason. */
+const LIMIT_MARGIN_SHARE = 2e-8;
+/** The ramp of a switched output begins at this share of its least feed, and is this share of it wide. */
+const RAMP_FROM = 0.9;
+const RAMP_WIDTH = 0.1;
 /** Where a diode is first made linear: at this current. */
 const DIODE_FIRST_AMPS = 1e-3;
 
@@ -16,15 +21,15 @@ export const RESISTOR = 0;
 export const EMF = 1;
 export const IDEAL = 2;
 export const CURRENT = 3;
-export const REGULATOR = 4;
-export const SINK = 5;
+const REGULATOR = 4;
+const SINK = 5;
 export const GATED = 6;
 export const DIODE = 7;
 export const LAMP = 8;
 /** Kinds from here on depend on the voltages. */
 export const FIRST_CURVED = REGULATOR;
 /** Values per element. */
-export const P = 5;
+export const STRIDE = 5;
 
 /** The elements of one circuit. `flow`, `slope` and `feedSlope` are what the last call found. */
 export class ElementCurves {
@@ -43,13 +48,13 @@ export class ElementCurves {
 
   constructor(count: number) {
     this.kinds = new Uint8Array(count);
-    this.values = new Float64Array(count * P);
+    this.values = new Float64Array(count * STRIDE);
     this.regions = new Int8Array(count);
   }
 
   replace(index: number, element: Element): void {
     const { values } = this;
-    const at = index * P;
+    const at = index * STRIDE;
     switch (element.kind) {
       case 'resistor':
         this.kinds[index] = RESISTOR;
@@ -97,6 +102,12 @@ export class ElementCurves {
     }
   }
 
+  /** Where the solver begins: regulators on their slope, supplies below their least voltage, outputs switched on and not limited. */
+  protected startRegion(index: number): void {
+    this.regions[index] = this.kinds[index] === GATED ? 2 << 1 : 1;
+    this.values[index * STRIDE + 4] = 0;
+  }
+
   /** Moves the element one region towards `wanted`. */
   protected step(index: number, wanted: number): void {
     const now = this.regions[index]!;
@@ -113,7 +124,7 @@ export class ElementCurves {
   /** Region of a regulator (0 off, 1 slope, 2 limit) or a sink (0 backwards, 1 slope, 2 full) at `v`. */
   protected cornerRegion(index: number, v: number): number {
     const { values } = this;
-    const at = index * P;
+    const at = index * STRIDE;
     const now = this.regions[index]!;
     let low = 0;
     let high = values[at + 1]!;
@@ -121,14 +132,14 @@ export class ElementCurves {
       low = -values[at]!;
       high = low + values[at + 2]! / values[at + 1]!;
     }
-    if (v < low - (now === 1 ? CORNER_MARGIN : 0)) return 0;
-    return v > high + (now === 1 ? CORNER_MARGIN : 0) ? 2 : 1;
+    if (v < low - (now === 1 ? CORNER_MARGIN_VOLTS : 0)) return 0;
+    return v > high + (now === 1 ? CORNER_MARGIN_VOLTS : 0) ? 2 : 1;
   }
 
   /** Current at zero volts and slope of a regulator or a sink in its present region. */
   protected corner(index: number): void {
     const { values } = this;
-    const at = index * P;
+    const at = index * STRIDE;
     const region = this.regions[index]!;
     this.feedSlope = 0;
     this.slope = 0;
@@ -146,27 +157,33 @@ export class ElementCurves {
   /** Twice the part of the ramp (0 below, 1 on it, 2 above), plus 1 when the output limits its current. */
   protected gatedRegion(index: number, v: number, feedVolts: number): number {
     const { values } = this;
-    const at = index * P;
+    const at = index * STRIDE;
     const now = this.regions[index]! >> 1;
     const least = values[at + 2]!;
-    const margin = now === 1 ? CORNER_MARGIN : 0;
-    const ramp = feedVolts < 0.9 * least - margin ? 0 : feedVolts > least + margin ? 2 : 1;
-    const past = (this.regions[index]! & 1) === 0 ? CORNER_MARGIN : 0;
+    const margin = now === 1 ? CORNER_MARGIN_VOLTS : 0;
+    const ramp = feedVolts < RAMP_FROM * least - margin ? 0 : feedVolts > least + margin ? 2 : 1;
+    const past = (this.regions[index]! & 1) === 0 ? LIMIT_MARGIN_SHARE : 0;
     const limited = v * this.gatedSiemens(index, feedVolts) > values[at + 3]! * (1 + past);
     return (ramp << 1) | (limited ? 1 : 0);
   }
 
   protected gatedSiemens(index: number, feedVolts: number): number {
-    const at = index * P;
+    const at = index * STRIDE;
     const least = this.values[at + 2]!;
-    const share = Math.min(1, Math.max(0, (feedVolts - 0.9 * least) / (0.1 * least)));
+    const share = Math.min(1, Math.max(0, (feedVolts - RAMP_FROM * least) / (RAMP_WIDTH * least)));
     return this.values[at + 1]! + (this.values[at]! - this.values[at + 1]!) * share;
+  }
+
+  /** The voltage of the feed as far as it moves a switched output. */
+  protected rampVolts(index: number, feedVolts: number): number {
+    const least = this.values[index * STRIDE + 2]!;
+    return Math.min(least, Math.max(RAMP_FROM * least, feedVolts));
   }
 
   /** A switched output in its present region; `feedVolts` lies on the ramp. */
   protected gated(index: number, v: number, feedVolts: number): void {
     const { values } = this;
-    const at = index * P;
+    const at = index * STRIDE;
     const region = this.regions[index]!;
     const least = values[at + 2]!;
     this.feedSlope = 0;
@@ -180,13 +197,13 @@ export class ElementCurves {
       ramp === 0 ? values[at + 1]! : ramp === 2 ? values[at]! : this.gatedSiemens(index, feedVolts);
     this.slope = siemens;
     this.flow = siemens * v;
-    if (ramp === 1) this.feedSlope = (v * (values[at]! - values[at + 1]!)) / (0.1 * least);
+    if (ramp === 1) this.feedSlope = (v * (values[at]! - values[at + 1]!)) / (RAMP_WIDTH * least);
   }
 
   /** Where a diode is made linear: at `v`, except at the first step and, without series resistance, too far up. */
   protected diodePoint(index: number, v: number): number {
     const { values } = this;
-    const at = index * P;
+    const at = index * STRIDE;
     const emission = values[at + 1]!;
     if (this.fresh) {
       const junction = emission * Math.log(DIODE_FIRST_AMPS / values[at]!);
@@ -214,7 +231,7 @@ export class ElementCurves {
 
   protected diode(index: number, v: number): void {
     const { values } = this;
-    const at = index * P;
+    const at = index * STRIDE;
     const saturation = values[at]!;
     const emission = values[at + 1]!;
     const ohms = values[at + 2]!;
@@ -233,11 +250,30 @@ export class ElementCurves {
   }
 
   protected lamp(index: number, v: number): void {
-    const at = index * P;
+    const at = index * STRIDE;
     const rise = this.values[at + 1]! * Math.sqrt(Math.abs(v));
     const ohms = this.values[at]! + rise;
     this.feedSlope = 0;
     this.flow = v / ohms;
     this.slope = (this.values[at]! + rise / 2) / (ohms * ohms);
+  }
+  /** Current at `v` of an element that depends on the voltages, whatever its region; `feedVolts` counts for a switched output. */
+  protected currentAt(index: number, v: number, feedVolts: number): number {
+    const { values } = this;
+    const at = index * STRIDE;
+    switch (this.kinds[index]) {
+      case DIODE:
+        this.diode(index, v);
+        return this.flow;
+      case LAMP:
+        this.lamp(index, v);
+        return this.flow;
+      case GATED:
+        return Math.min(values[at + 3]!, v * this.gatedSiemens(index, feedVolts));
+      case REGULATOR:
+        return Math.max(0, Math.min(values[at + 2]!, (values[at]! + v) * values[at + 1]!));
+      default:
+        return v < 0 ? v * values[at + 2]! : values[at]! * Math.min(1, v / values[at + 1]!);
+    }
   }
 }

@@ -1,7 +1,9 @@
 /** Gaussian elimination with partial pivoting on a dense matrix that is mostly zeros. */
 
-/** A pivot smaller than this, against the largest entry of its column at the start, means that no equation is left. */
+/** A pivot smaller than this, against the largest entry of the diagonal at the start, means that no equation is left. */
 const PIVOT_RATIO_MIN = 1e-15;
+/** A diagonal of less than this many siemens is not made the measure: sources without resistance have none. */
+const DIAGONAL_MIN_SIEMENS = 1e-6;
 
 /** Returned by `eliminate` when every unknown was found. */
 export const SOLVED = -1;
@@ -38,7 +40,7 @@ export function eliminate(work: Elimination): number {
     const diagonal = Math.abs(m[i * width + i]!);
     if (diagonal > peak) peak = diagonal;
   }
-  const least = PIVOT_RATIO_MIN * Math.max(peak, 1e-6);
+  const least = PIVOT_RATIO_MIN * Math.max(peak, DIAGONAL_MIN_SIEMENS);
   for (let k = 0; k < n; k += 1) {
     let best = k;
     let size = Math.abs(m[rowAt[k]! + k]!);
@@ -49,9 +51,7 @@ export function eliminate(work: Elimination): number {
         best = i;
       }
     }
-    if (!(size > least)) {
-      return k;
-    }
+    if (!(size > least)) return k;
     const pivotRow = rowAt[best]!;
     rowAt[best] = rowAt[k]!;
     rowAt[k] = pivotRow;

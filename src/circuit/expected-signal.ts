@@ -1,13 +1,12 @@
 /** What the signal at the leads of a test should be like: from the target, the module's input and the healthy circuit. */
 import type { SignalExpected } from '../waveform/judge-channel.ts';
 import type { MeasureOptions } from '../waveform/measure-channel.ts';
-import { type Circuit, inputTerminals, type ModuleInput, moduleOf, sensorOf } from './circuit.ts';
+import { type Circuit, inputTerminals, partName, sensorOf } from './circuit.ts';
 import type { Model } from './model.ts';
-import { joinedTo } from './nets.ts';
-import { plainSetup } from './plain-setup.ts';
-import { FLAT_SHARE, FLAT_VOLTS, WEAK_SHARE } from './read-instrument.ts';
-import { PLAIN } from './sample-solver.ts';
-import type { Setup, TerminalId, Test } from './test.ts';
+import { inputOn } from './nets.ts';
+import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
+import { FLAT_QUARTER, FLAT_SHARE, FLAT_VOLTS, WEAK_SHARE } from './read-instrument.ts';
+import type { Setup, Test } from './test.ts';
 
 export interface SignalKnown {
   readonly measure: MeasureOptions;
@@ -26,9 +25,6 @@ export interface SignalKnown {
   readonly isTravel: boolean;
 }
 
-/** A flat line in the lowest quarter of the swing is low, in the highest high. */
-const QUARTER = 0.25;
-
 /** What is known of the signal that `test` looks at. */
 export function expectedSignal(model: Model, test: Test): SignalKnown {
   const { circuit } = model;
@@ -38,7 +34,7 @@ export function expectedSignal(model: Model, test: Test): SignalKnown {
   const swing = Math.max(FLAT_VOLTS, levels.high - levels.low);
   const sensor = sensorOf(circuit);
   const plus = 'plus' in test.probe ? test.probe.plus : '';
-  const input = inputAt(circuit, plus);
+  const input = inputOn(circuit, PLAIN_SETUP, plus)?.input;
   const crosses =
     input?.kind === 'levels' && levels.low < input.lowBelow && levels.high > input.highAbove;
   const wheel =
@@ -58,8 +54,8 @@ export function expectedSignal(model: Model, test: Test): SignalKnown {
     levels,
     flat: {
       swing: Math.max(FLAT_SHARE * swing, FLAT_VOLTS),
-      lowBelow: levels.low + QUARTER * swing,
-      highAbove: levels.high - QUARTER * swing,
+      lowBelow: levels.low + FLAT_QUARTER * swing,
+      highAbove: levels.high - FLAT_QUARTER * swing,
     },
     ratio: target && target.turns > 0 ? target.turns : null,
     isTravel: sensor.kind === 'potentiometer',
@@ -70,18 +66,7 @@ export function expectedSignal(model: Model, test: Test): SignalKnown {
 export function signalTest(circuit: Circuit, setup: Setup): Test | null {
   const [plus] = inputTerminals(circuit);
   if (plus === undefined) return null;
-  const module = moduleOf(circuit);
-  const input = inputAt(circuit, plus);
-  const minus = input?.kind === 'swing' ? `${module.name}.${input.against}` : 'battery.negative';
+  const input = inputOn(circuit, PLAIN_SETUP, plus)?.input;
+  const minus = input?.kind === 'swing' ? `${partName(plus)}.${input.against}` : 'battery.negative';
   return { setup: { ...setup, target: 'moving' }, probe: { kind: 'pattern', plus, minus } };
-}
-
-/** The module's input on the same wire as a terminal. */
-function inputAt(circuit: Circuit, terminal: TerminalId): ModuleInput | null {
-  const module = moduleOf(circuit);
-  const net = joinedTo(circuit, PLAIN, terminal);
-  const pin = module.inside.find(
-    (one) => one.input !== null && net.has(`${module.name}.${one.name}.pin`),
-  );
-  return pin?.input ?? null;
 }

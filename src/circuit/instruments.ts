@@ -4,12 +4,12 @@ import type { Meter } from './test.ts';
 
 /**
  * LED test light: about 32 mA at 12.6 V (common practice, no source), of which a junction takes 1.9 V.
- * n = 2 at 300 K; saturation current from 32 mA at 1.9 V.
+ * n = 2 at 300.15 K (27 degC); saturation current from 32 mA at 1.9 V.
  */
 const LIGHT_EMISSION_VOLTS = 2 * 0.0258649;
 const LIGHT_JUNCTION_VOLTS = 1.9;
 const LIGHT_AMPS = 0.032;
-export const LIGHT_OHMS = (12.6 - LIGHT_JUNCTION_VOLTS) / LIGHT_AMPS;
+const LIGHT_OHMS = (12.6 - LIGHT_JUNCTION_VOLTS) / LIGHT_AMPS;
 const LIGHT_SATURATION_AMPS = LIGHT_AMPS / Math.expm1(LIGHT_JUNCTION_VOLTS / LIGHT_EMISSION_VOLTS);
 /** Leakage across the light; it settles the voltage of a wire end that touches nothing else. */
 const LIGHT_LEAK_OHMS = 1e9;
@@ -38,6 +38,7 @@ export function lightElement(a: number, b: number): Element {
   };
 }
 
+/** The filament lamp, either way round. */
 export function lampElement(a: number, b: number): Element {
   const risePerRootVolt = (LAMP_HOT_OHMS - LAMP_COLD_OHMS) / Math.sqrt(LAMP_HOT_VOLTS);
   return { kind: 'lamp', a, b, coldOhms: LAMP_COLD_OHMS, risePerRootVolt };
@@ -70,6 +71,7 @@ export function meterElement(a: number, b: number, meter: Meter): Element {
 export const OHMS_TEST_VOLTS = 1;
 export const OHMS_TEST_SERIES = 10_000;
 
+/** The ohmmeter as its test source, red lead at a. */
 export function ohmsElement(a: number, b: number): Element {
   return { kind: 'emf', plus: a, minus: b, volts: OHMS_TEST_VOLTS, ohms: OHMS_TEST_SERIES };
 }

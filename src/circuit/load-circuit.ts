@@ -1,24 +1,29 @@
+/**
+ * Reads a circuit file: checks it against its schema, then its names, wires and values, lets the faults follow from the
+ * structure, and keeps those that show.
+ */
 import { copperOhms, STRANDED } from '../quantity/wire.ts';
 import { type Checked, isUsable } from '../source/issue.ts';
 import { type Path, parseYaml } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import { checkCircuit } from './check-circuit.ts';
 import {
+  type Battery,
   type Circuit,
-  type Connector,
   type Fault,
   type FaultClass,
   isSensor,
   type Part,
-  type Terminal,
   type Wire,
 } from './circuit.ts';
 import { deriveFaults, shareWeights } from './derive-faults.ts';
+import { FaultChanges } from './fault-changes.ts';
 import type { CircuitDraft } from './generated/circuit.mjs';
 import validate from './generated/circuit.mjs';
 import { PartReader } from './part-reader.ts';
 import { UnsolvedCircuit } from './sample-solver.ts';
 import { sizeFaults } from './size-faults.ts';
+import { connectorsOf, terminalsOf } from './terminals.ts';
 import { wireRoles } from './wire-roles.ts';
 import { withSymptoms } from './with-symptoms.ts';
 
@@ -32,6 +37,9 @@ export const DEFAULT_WEIGHTS: Readonly<Record<FaultClass, number>> = {
   neighbour: 0.7,
   target: 0.7,
 };
+
+/** What else stands before the point of a terminal, or names something to look at. */
+const RESERVED = ['battery', 'splice', 'wire', 'contact', 'target', 'connector', 'harness'];
 
 /** The circuit in `text`; null with issues when it cannot be used. */
 export function loadCircuit(text: string, file: string): Checked<Circuit> {
@@ -52,41 +60,16 @@ export function loadCircuit(text: string, file: string): Checked<Circuit> {
 
 class Reader extends PartReader {
   circuit(draft: CircuitDraft): Circuit | null {
-    const supply = draft.supply ?? {};
-    const battery = {
-      rest: this.value(supply.battery, '12.6 V +/- 0.3 V', 'V', ['supply', 'battery']),
-      cranking: this.value(supply.cranking, '10.5 V +/- 0.7 V', 'V', ['supply', 'cranking']),
-      running: this.value(supply.running, '14.2 V +/- 0.3 V', 'V', ['supply', 'running']),
-      ohms: this.positive(supply.ohms, '20 mohm', ['supply', 'ohms']),
-    };
+    const battery = this.battery(draft.supply ?? {});
     const celsius = this.value(draft.temperature, '25 degC', 'degC', ['temperature']).nominal;
     const parts = Object.entries(draft.parts).map(([name, part]) => this.part(name, part));
     this.checkPartNames(parts);
-    const bare = Object.entries(draft.wires).map(([name, wire]) => {
-      const path = ['wires', name];
-      const size = this.positive(wire.size, '', [...path, 'size'], 'm2').nominal;
-      const length = this.positive(wire.length, '', [...path, 'length'], 'm').nominal;
-      return {
-        name,
-        from: wire.from,
-        to: wire.to,
-        sizeSquareMetres: size,
-        lengthMetres: length,
-        ohms: copperOhms({ areaM2: size, metres: length, degC: celsius, factor: STRANDED.usual }),
-      };
-    });
+    const bare = this.wires(draft.wires, celsius);
     this.checkWires(bare, parts);
     if (!isUsable(this.issues)) return null;
     const roles = wireRoles(bare, parts);
     const wires: Wire[] = bare.map((wire) => ({ ...wire, role: roles.get(wire.name) ?? 'signal' }));
-    const connectors: Connector[] = parts.map((part) => ({
-      part: part.name,
-      words: connectorWords(part),
-      pins: part.pins.filter((pin) =>
-        wires.some((wire) => [wire.from, wire.to].includes(`${part.name}.${pin}`)),
-      ),
-      unplugs: part.kind !== 'ground-point',
-    }));
+    const connectors = connectorsOf(parts, wires);
     const target = draft.target
       ? {
           at: draft.target.at,
@@ -130,8 +113,28 @@ class Reader extends PartReader {
     };
     const telling = this.telling(derived);
     if (telling === null) return null;
-    this.checkChanges(derived.faults, telling, draft);
-    return { ...unfailing, faults: this.changed(shareWeights(telling, weights), draft) };
+    const changes = new FaultChanges(this.source, draft.faults ?? {});
+    const faults = changes.applied(derived.faults, shareWeights(telling, weights));
+    this.issues.push(...changes.issues);
+    return { ...unfailing, faults };
+  }
+
+  private battery(draft: NonNullable<CircuitDraft['supply']>): Battery {
+    return {
+      rest: this.positive(draft.battery, '12.6 V +/- 0.3 V', ['supply', 'battery'], 'V'),
+      cranking: this.positive(draft.cranking, '10.5 V +/- 0.7 V', ['supply', 'cranking'], 'V'),
+      running: this.positive(draft.running, '14.2 V +/- 0.3 V', ['supply', 'running'], 'V'),
+      ohms: this.positive(draft.ohms, '20 mohm', ['supply', 'ohms']),
+    };
+  }
+
+  private wires(drafts: CircuitDraft['wires'], celsius: number): Omit<Wire, 'role'>[] {
+    return Object.entries(drafts).map(([name, { from, to, size, length }]) => {
+      const areaM2 = this.positive(size, '', ['wires', name, 'size'], 'm2').nominal;
+      const metres = this.positive(length, '', ['wires', name, 'length'], 'm').nominal;
+      const ohms = copperOhms({ areaM2, metres, degC: celsius, factor: STRANDED.usual });
+      return { name, from, to, sizeSquareMetres: areaM2, lengthMetres: metres, ohms };
+    });
   }
 
   private checkPartNames(parts: readonly Part[]): void {
@@ -145,15 +148,7 @@ class Reader extends PartReader {
       this.issue('one-module', `a circuit has one module, this one has ${modules.length}`, [
         'parts',
       ]);
-    for (const reserved of [
-      'battery',
-      'splice',
-      'wire',
-      'contact',
-      'target',
-      'connector',
-      'harness',
-    ])
+    for (const reserved of RESERVED)
       if (parts.some((part) => part.name === reserved))
         this.issue('reserved-name', `a part cannot be called "${reserved}"`, ['parts', reserved]);
   }
@@ -219,100 +214,4 @@ class Reader extends PartReader {
       return null;
     }
   }
-
-  /** Changes must name faults that follow from the circuit and that the module can notice. */
-  private checkChanges(
-    derived: readonly Fault[],
-    telling: readonly Fault[],
-    draft: CircuitDraft,
-  ): void {
-    const ids = derived.map((fault) => fault.id);
-    for (const id of Object.keys(draft.faults ?? {}))
-      if (!ids.includes(id))
-        this.unknown(
-          'unknown-fault',
-          `no fault "${id}" follows from this circuit`,
-          id,
-          ids,
-          ['faults', id],
-          'key',
-        );
-      else if (!telling.some((fault) => fault.id === id))
-        this.issue(
-          'fault-without-symptom',
-          `the fault "${id}" changes nothing that the module sees, so it is left out anyway`,
-          ['faults', id],
-        );
-  }
-
-  /** The author's changes to the faults. */
-  private changed(faults: readonly Fault[], draft: CircuitDraft): Fault[] {
-    const changes = draft.faults ?? {};
-    return faults.flatMap((fault) => {
-      const change = changes[fault.id];
-      const weight = change?.weight ?? fault.weight;
-      if (change?.['ruled-out'] !== undefined || weight === 0) return [];
-      if (!change) return [fault];
-      const repaired = {
-        ...fault,
-        weight,
-        words: change.words ?? fault.words,
-        repair: change.repair ?? fault.repair,
-        repairWords: change['repair-words'] ?? fault.repairWords,
-      };
-      return [change.ohms === undefined ? repaired : this.resized(repaired, change.ohms)];
-    });
-  }
-
-  private resized(fault: Fault, text: string): Fault {
-    const path = ['faults', fault.id, 'ohms'];
-    const { low, high } = this.positive(text, '', path);
-    const { effect } = fault;
-    if (
-      effect.kind === 'wire-resistive' ||
-      effect.kind === 'wire-short' ||
-      effect.kind === 'contact-resistive'
-    )
-      return { ...fault, effect: { ...effect, ohms: { low, high } } };
-    if (
-      effect.kind === 'part' &&
-      ['weak-pull-down', 'shorted', 'coil-resistive', 'contact-resistive'].includes(effect.mode)
-    )
-      return { ...fault, effect: { ...effect, size: { low, high } } };
-    this.issue('no-size', `the fault "${fault.id}" has no size in ohms`, path);
-    return fault;
-  }
-}
-
-function connectorWords(part: Part): string {
-  if (part.kind === 'fuse' || part.kind === 'relay') return `the socket of the ${part.words}`;
-  if (part.kind === 'ground-point') return `the ${part.words}`;
-  return `the connector of the ${part.words}`;
-}
-
-/** Every place for a lead: battery posts, each connector from behind, each part's own pins. */
-function terminalsOf(connectors: readonly Connector[], parts: readonly Part[]): Terminal[] {
-  const posts: Terminal[] = (['positive', 'negative'] as const).map((pin) => ({
-    id: `battery.${pin}`,
-    part: 'battery',
-    pin,
-    side: 'post',
-    words: `battery ${pin}`,
-  }));
-  const others = connectors.flatMap(({ part, pins }) =>
-    pins.flatMap((pin): Terminal[] => {
-      const words = `${pin.replace(/-/g, ' ')} at the ${parts.find((one) => one.name === part)!.words}`;
-      return [
-        { id: `${part}.${pin}`, part, pin, side: 'harness', words },
-        {
-          id: `${part}.${pin}.pin`,
-          part,
-          pin,
-          side: 'part',
-          words: `${words}, the part's own pin`,
-        },
-      ];
-    }),
-  );
-  return [...posts, ...others];
 }

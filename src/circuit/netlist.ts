@@ -1,5 +1,5 @@
 /**
- * A circuit as the solver takes it: numbered nodes and two- to four-ended elements.
+ * A circuit as the solver takes it: numbered nodes and two- and three-ended elements.
  *
  * Every element's current is a continuous function of node voltages, written once here in words, once in
  * `solve-dc.ts` and, for the second opinion, as ngspice sources in the tests.

@@ -14,7 +14,10 @@ const BREAK_AT: Span = { low: 0.3, high: 0.7 };
 const ONE: Span = { low: 1, high: 1 };
 
 /** Resistance that a resistive fault at a cut has, smallest and largest. */
-export type SizeAt = (cut: { readonly wire: string } | { readonly contact: string }) => Span;
+export type SizeAt = (cut: Cut) => Span;
+
+/** A wire by its name, or a contact by its terminal. */
+export type Cut = { readonly wire: string } | { readonly contact: string };
 
 /** The part's own failures, each with its share in its class as weight. */
 export function partFaults(part: Part, sizeAt: SizeAt): Fault[] {
@@ -150,7 +153,7 @@ export function partFaults(part: Part, sizeAt: SizeAt): Fault[] {
       });
     case 'module':
       return part.inside.flatMap((pin) => {
-        const pinWords = `${spaced(pin.name)}`;
+        const pinWords = spaced(pin.name);
         return [
           ...(pin.reference
             ? [
@@ -260,6 +263,6 @@ function theWords(part: Part): string {
 
 /** `track-1` is "track 1", any other name stands behind the word. */
 function trackWords(name: string): string {
-  const words = name.replace(/-/g, ' ');
+  const words = spaced(name);
   return words.startsWith('track') ? words : `track ${words}`;
 }

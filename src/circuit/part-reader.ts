@@ -3,6 +3,7 @@ import type { Unit } from '../quantity/quantity.ts';
 import type { Path } from '../source/parse-yaml.ts';
 import type { ModuleInput, ModulePin, Part, PullTo } from './circuit.ts';
 import type { CircuitDraft, ModuleDraft, ModulePinDraft } from './generated/circuit.mjs';
+import { spaced } from './part-faults.ts';
 import { ValueReader } from './value-reader.ts';
 
 type PartDraft = CircuitDraft['parts'][string];
@@ -11,7 +12,7 @@ type PartDraft = CircuitDraft['parts'][string];
 export class PartReader extends ValueReader {
   protected part(name: string, draft: PartDraft): Part {
     const path = ['parts', name];
-    const base = { name, words: draft.words ?? name.replace(/-/g, ' ') };
+    const base = { name, words: draft.words ?? spaced(name) };
     const ohm = (text: string | undefined, fallback: string, key: string) =>
       this.positive(text, fallback, [...path, key]);
     const unit = (text: string | undefined, fallback: string, key: string, of: Unit) =>

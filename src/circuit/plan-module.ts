@@ -4,7 +4,9 @@ import { GROUND } from './netlist.ts';
 import type { Draw, PartEffect, Plan } from './plan.ts';
 
 /** A module's output has its own divider and discharge resistor; it keeps a dead output at 0 V. Common practice, no source. */
-export const BLEED_OHMS = 100_000;
+const BLEED_OHMS = 100_000;
+/** A battery-fed output that is low loses across its worn switch what is missing of this. Common practice, no source. */
+const WORN_SWITCH_VOLTS = 12;
 /** Two pins of a module on the same copper. */
 const JOINT_OHMS = 0.002;
 
@@ -31,15 +33,14 @@ export function addModule(
         const share = hurt('reference-low', pin.name) ? own!.size : null;
         const { volts, series, limit } = reference;
         const from = volts === 'battery' ? plan.node('battery.positive') : GROUND;
-        // A battery-fed output that is low has lost its voltage across a worn switch, about half of it.
         plan.makers.push((draw) => {
           const full = volts === 'battery' ? 0 : draw.value(`${key}.volts`, volts);
-          const missing = volts === 'battery' ? -12 : -full;
+          const whole = volts === 'battery' ? WORN_SWITCH_VOLTS : full;
           return {
             kind: 'regulator',
             from,
             out: at,
-            volts: share ? full + missing * (1 - draw.size(share)) : full,
+            volts: share ? full - whole * (1 - draw.size(share)) : full,
             ohms: draw.value(`${key}.series`, series),
             limitAmps: draw.value(`${key}.limit`, limit),
           };

@@ -12,6 +12,7 @@ import {
   type ModulePart,
   type Part,
   type SensorPart,
+  type Wire,
 } from './circuit.ts';
 import { type Element, GROUND } from './netlist.ts';
 import type { PartEffect, Plan } from './plan.ts';
@@ -33,20 +34,23 @@ const LEAD_OHMS = 0.05;
 export function planNetlist(
   circuit: Circuit,
   setup: Setup,
-  effect: FaultEffect | readonly FaultEffect[] | null,
+  effects: readonly FaultEffect[],
   blown: readonly string[] = [],
 ): Plan {
-  const effects = effect === null ? [] : 'kind' in effect ? [effect] : effect;
   const plan = emptyPlan();
   addBattery(plan, circuit, setup);
   for (const wire of circuit.wires)
-    addWire(plan, circuit, wire.name, effects.find((one) => isOfWire(one, wire.name)) ?? null);
+    addWire(
+      plan,
+      wire,
+      effects.find((one) => isOfWire(one, wire.name)),
+    );
   for (const part of circuit.parts) {
     const plugged = !setup.unplugged.includes(part.name);
     for (const pin of part.pins) {
       const terminal = `${part.name}.${pin}`;
       const worse = effects.find((one) => 'terminal' in one && one.terminal === terminal);
-      addContact(plan, terminal, plugged, worse ?? null);
+      addContact(plan, terminal, plugged, worse);
     }
     const spare = isSensor(part) && setup.sensor === 'spare';
     const hurt = effects.find((one) => one.kind === 'part' && one.part === part.name);
@@ -116,8 +120,9 @@ function addBattery(plan: Plan, circuit: Circuit, setup: Setup): void {
   }));
 }
 
-function addWire(plan: Plan, circuit: Circuit, name: string, effect: FaultEffect | null): void {
-  const wire = circuit.wires.find((one) => one.name === name)!;
+/** `effect` is of this wire, or of another that is shorted to it. */
+function addWire(plan: Plan, wire: Wire, effect: FaultEffect | undefined): void {
+  const { name } = wire;
   const a = plan.node(wire.from);
   const b = plan.node(wire.to);
   const key = `wire.${name}`;
@@ -127,8 +132,8 @@ function addWire(plan: Plan, circuit: Circuit, name: string, effect: FaultEffect
     high: (1 + WIRE_SPREAD) * wire.ohms,
     unit: 'ohm' as const,
   };
-  if (effect?.kind === 'wire-open' && effect.wire === name) return;
-  if (effect?.kind === 'wire-resistive' && effect.wire === name) {
+  if (effect?.kind === 'wire-open') return;
+  if (effect?.kind === 'wire-resistive') {
     plan.makers.push((draw) => ({
       kind: 'resistor',
       a,
@@ -137,10 +142,7 @@ function addWire(plan: Plan, circuit: Circuit, name: string, effect: FaultEffect
     }));
     return;
   }
-  const shorted =
-    effect?.kind === 'wire-short' &&
-    (effect.wire === name || (typeof effect.to === 'object' && effect.to.wire === name));
-  if (!shorted) {
+  if (effect?.kind !== 'wire-short') {
     plan.makers.push((draw) => ({ kind: 'resistor', a, b, ohms: draw.value(key, copper) }));
     return;
   }
@@ -173,13 +175,12 @@ function addContact(
   plan: Plan,
   terminal: TerminalId,
   plugged: boolean,
-  effect: FaultEffect | null,
+  effect: FaultEffect | undefined,
 ): void {
   const a = plan.node(terminal);
   const b = plan.node(`${terminal}.pin`);
-  if (!plugged || (effect?.kind === 'contact-open' && effect.terminal === terminal)) return;
-  const worse =
-    effect?.kind === 'contact-resistive' && effect.terminal === terminal ? effect.ohms : null;
+  if (!plugged || effect?.kind === 'contact-open') return;
+  const worse = effect?.kind === 'contact-resistive' ? effect.ohms : null;
   const key = `contact.${terminal}`;
   plan.makers.push((draw) => ({
     kind: 'resistor',

@@ -1,8 +1,31 @@
 /** The sensor as elements: each kind, whole or with its own failure, fitted or a good spare. */
 import type { Toleranced } from '../quantity/quantity.ts';
-import type { SensorPart } from './circuit.ts';
-import type { Draw, PartEffect, Plan } from './plan.ts';
+import type {
+  CurrentSwitchPart,
+  HallPart,
+  PotentiometerPart,
+  ReluctorPart,
+  SensorPart,
+} from './circuit.ts';
+import type { Draw, MakeElement, PartEffect, Plan } from './plan.ts';
 import type { Setup } from './test.ts';
+
+/** Where a track or a spot of it is broken, only leakage along the surface is left. Common practice, no source. */
+const BROKEN_TRACK_OHMS = 1e9;
+/** The wiper at the very end of its track still touches this much of it. Common practice, no source. */
+const TRACK_END_OHMS = 1;
+
+/** A sensor that is being added. */
+interface Adding<T extends SensorPart> {
+  readonly sensor: T;
+  readonly plan: Plan;
+  /** The sensor's failure, null for none. */
+  readonly own: PartEffect | null;
+  /** Node of one of the sensor's own pins. */
+  readonly pin: (name: string) => number;
+  /** A value of the sensor in a draw, by the name it has in `samples.ts`. */
+  readonly read: (draw: Draw, name: string, of: Toleranced) => number;
+}
 
 /** Adds the sensor at its own pins. `own` is its failure; a spare has average values and none. */
 export function addSensor(
@@ -12,126 +35,137 @@ export function addSensor(
   own: PartEffect | null,
   spare: boolean,
 ): void {
-  const pin = (name: string): number => plan.node(`${sensor.name}.${name}.pin`);
-  // A known-good spare is an average one.
-  const read = (draw: Draw, name: string, of: Toleranced) =>
-    spare ? of.nominal : draw.value(`${sensor.name}.${name}`, of);
+  const rest = {
+    plan,
+    own,
+    pin: (name: string): number => plan.node(`${sensor.name}.${name}.pin`),
+    // A known-good spare is an average one.
+    read: (draw: Draw, name: string, of: Toleranced): number =>
+      spare ? of.nominal : draw.value(`${sensor.name}.${name}`, of),
+  };
+  switch (sensor.kind) {
+    case 'hall-switch':
+      addHall({ sensor, ...rest });
+      return;
+    case 'current-switch':
+      addCurrentSwitch({ sensor, ...rest });
+      return;
+    case 'reluctor':
+      addReluctor({ sensor, ...rest }, setup);
+      return;
+    case 'potentiometer':
+      addTracks({ sensor, ...rest });
+  }
+}
+
+/** A load between feed and ground, and an output that pulls to ground while the feed is high enough. */
+function addHall({ sensor, plan, own, pin, read }: Adding<HallPart>): void {
+  const feed = pin('feed');
+  const out = pin('signal');
+  const ground = pin('ground');
   const mode = own?.mode;
-  if (sensor.kind === 'hall-switch') {
-    const feed = pin('feed');
-    const out = pin('signal');
-    const ground = pin('ground');
-    if (mode === 'shorted')
-      plan.makers.push((draw) => ({
-        kind: 'resistor',
-        a: feed,
-        b: ground,
-        ohms: draw.size(own!.size),
-      }));
-    if (mode === 'dead' || mode === 'shorted') {
-      plan.makers.push((draw) => ({
-        kind: 'resistor',
-        a: out,
-        b: ground,
-        ohms: read(draw, 'off', sensor.off),
-      }));
-      return;
-    }
-    plan.makers.push((draw) => {
-      const minVolts = read(draw, 'minimum', sensor.minimum);
-      const amps = read(draw, 'draws', sensor.draws);
-      return { kind: 'sink', a: feed, b: ground, amps, minVolts, reverseOhms: minVolts / amps };
-    });
-    plan.makers.push((draw) => {
-      const off = 1 / read(draw, 'off', sensor.off);
-      const onOhms = mode === 'weak-pull-down' ? draw.size(own!.size) : read(draw, 'on', sensor.on);
-      const on = mode === 'stuck-low' || (draw.on && mode !== 'stuck-high');
-      return {
-        kind: 'gated-output',
-        out,
-        ground,
-        feed,
-        onSiemens: on ? 1 / onOhms : off,
-        offSiemens: off,
-        minVolts: read(draw, 'minimum', sensor.minimum),
-        limitAmps: read(draw, 'limit', sensor.limit),
-      };
-    });
+  if (own?.mode === 'shorted') plan.makers.push(faultResistor(feed, ground, own));
+  if (mode === 'dead' || mode === 'shorted') {
+    plan.makers.push((draw) => ({
+      kind: 'resistor',
+      a: out,
+      b: ground,
+      ohms: read(draw, 'off', sensor.off),
+    }));
     return;
   }
-  if (sensor.kind === 'current-switch') {
-    if (mode === 'dead') return;
-    const a = pin('feed');
-    const b = pin('signal');
-    if (mode === 'shorted') {
-      plan.makers.push((draw) => ({ kind: 'resistor', a, b, ohms: draw.size(own!.size) }));
-      return;
-    }
-    plan.makers.push((draw) => {
-      const high = mode === 'stuck-high' || (draw.on && mode !== 'stuck-low');
-      return {
-        kind: 'sink',
-        a,
-        b,
-        amps: read(draw, high ? 'high' : 'low', high ? sensor.high : sensor.low),
-        minVolts: read(draw, 'minimum', sensor.minimum),
-        reverseOhms: read(draw, 'reverse', sensor.reverse),
-      };
-    });
+  plan.makers.push((draw) => {
+    const minVolts = read(draw, 'minimum', sensor.minimum);
+    const amps = read(draw, 'draws', sensor.draws);
+    return { kind: 'sink', a: feed, b: ground, amps, minVolts, reverseOhms: minVolts / amps };
+  });
+  plan.makers.push((draw) => {
+    const off = 1 / read(draw, 'off', sensor.off);
+    const onOhms =
+      own?.mode === 'weak-pull-down' ? draw.size(own.size) : read(draw, 'on', sensor.on);
+    const on = mode === 'stuck-low' || (draw.on && mode !== 'stuck-high');
+    return {
+      kind: 'gated-output',
+      out,
+      ground,
+      feed,
+      onSiemens: on ? 1 / onOhms : off,
+      offSiemens: off,
+      minVolts: read(draw, 'minimum', sensor.minimum),
+      limitAmps: read(draw, 'limit', sensor.limit),
+    };
+  });
+}
+
+/** A load that draws one of two currents. */
+function addCurrentSwitch({ sensor, plan, own, pin, read }: Adding<CurrentSwitchPart>): void {
+  const mode = own?.mode;
+  if (mode === 'dead') return;
+  const a = pin('feed');
+  const b = pin('signal');
+  if (own?.mode === 'shorted') {
+    plan.makers.push(faultResistor(a, b, own));
     return;
   }
-  if (sensor.kind === 'reluctor') {
-    if (mode === 'coil-open') return;
-    const swapped = mode === 'leads-swapped';
-    const plus = pin(swapped ? 'minus' : 'plus');
-    const minus = pin(swapped ? 'plus' : 'minus');
-    const speed =
-      setup.target === 'still'
-        ? null
-        : setup.state === 'cranking' || setup.state === 'running'
-          ? setup.state
-          : 'byHand';
-    plan.makers.push((draw) => {
-      const turns = mode === 'shorted-turns' ? draw.size(own!.size) : 1;
-      const ohms =
-        read(draw, 'ohms', sensor.ohms) * turns +
-        (mode === 'coil-resistive' ? draw.size(own!.size) : 0);
-      const peak = speed === null ? 0 : read(draw, speed, sensor[speed]) * turns;
-      return { kind: 'emf', plus, minus, volts: draw.swing * peak, ohms };
-    });
-    return;
-  }
+  plan.makers.push((draw) => {
+    const high = mode === 'stuck-high' || (draw.on && mode !== 'stuck-low');
+    return {
+      kind: 'sink',
+      a,
+      b,
+      amps: read(draw, high ? 'high' : 'low', high ? sensor.high : sensor.low),
+      minVolts: read(draw, 'minimum', sensor.minimum),
+      reverseOhms: read(draw, 'reverse', sensor.reverse),
+    };
+  });
+}
+
+/** A coil: its voltage, by what moves the target, behind its resistance. */
+function addReluctor(
+  { sensor, plan, own, pin, read }: Adding<ReluctorPart>,
+  { state, target }: Setup,
+): void {
+  if (own?.mode === 'coil-open') return;
+  const swapped = own?.mode === 'leads-swapped';
+  const plus = pin(swapped ? 'minus' : 'plus');
+  const minus = pin(swapped ? 'plus' : 'minus');
+  const speed = state === 'cranking' || state === 'running' ? state : 'byHand';
+  plan.makers.push((draw) => {
+    const turns = own?.mode === 'shorted-turns' ? draw.size(own.size) : 1;
+    const joint = own?.mode === 'coil-resistive' ? draw.size(own.size) : 0;
+    const ohms = read(draw, 'ohms', sensor.ohms) * turns + joint;
+    const peak = target === 'still' ? 0 : read(draw, speed, sensor[speed]) * turns;
+    return { kind: 'emf', plus, minus, volts: draw.swing * peak, ohms };
+  });
+}
+
+/** Tracks between feed and ground, each parted by its wiper. */
+function addTracks({ sensor, plan, own, pin, read }: Adding<PotentiometerPart>): void {
   for (const track of sensor.tracks) {
     const hurt = own !== null && own.at === track.name ? own : null;
     const feed = pin(track.feed);
     const ground = pin(track.ground);
     const signal = pin(track.signal);
     const wiper = plan.node(`${sensor.name}.${track.name}.wiper`);
-    const position = (draw: Draw) => {
+    const position = (draw: Draw): number => {
       const closed = read(draw, `${track.name}.closed`, track.closed);
       return closed + draw.travel * (read(draw, `${track.name}.open`, track.open) - closed);
     };
-    const ohms = (draw: Draw) => read(draw, `${track.name}.ohms`, track.ohms);
-    // A break in the track leaves the part of it that the wiper stands on; the other end keeps only surface leakage.
+    // A break in the track leaves the part of it that the wiper stands on.
     const broken = hurt?.mode === 'track-open' ? hurt.size : null;
-    const leak = 1e9;
+    const part = (draw: Draw, share: number, cut: boolean): number =>
+      cut
+        ? BROKEN_TRACK_OHMS
+        : Math.max(TRACK_END_OHMS, read(draw, `${track.name}.ohms`, track.ohms) * share);
     plan.makers.push((draw) => {
-      const cut = broken !== null && position(draw) < draw.size(broken);
-      return {
-        kind: 'resistor',
-        a: feed,
-        b: wiper,
-        ohms: cut ? leak : Math.max(1, ohms(draw) * (1 - position(draw))),
-      };
+      const at = position(draw);
+      const cut = broken !== null && at < draw.size(broken);
+      return { kind: 'resistor', a: feed, b: wiper, ohms: part(draw, 1 - at, cut) };
     });
     plan.makers.push((draw) => {
-      const cut = broken !== null && position(draw) >= draw.size(broken);
-      return {
-        kind: 'resistor',
-        a: wiper,
-        b: ground,
-        ohms: cut ? leak : Math.max(1, ohms(draw) * position(draw)),
-      };
+      const at = position(draw);
+      const cut = broken !== null && at >= draw.size(broken);
+      return { kind: 'resistor', a: wiper, b: ground, ohms: part(draw, at, cut) };
     });
     if (hurt?.mode === 'wiper-open') continue;
     const worn = hurt?.mode === 'worn-spot';
@@ -139,7 +173,12 @@ export function addSensor(
       kind: 'resistor',
       a: wiper,
       b: signal,
-      ohms: worn && draw.onSpot ? leak : read(draw, `${track.name}.wiper`, track.wiper),
+      ohms:
+        worn && draw.onSpot ? BROKEN_TRACK_OHMS : read(draw, `${track.name}.wiper`, track.wiper),
     }));
   }
+}
+
+function faultResistor(a: number, b: number, { size }: PartEffect): MakeElement {
+  return (draw) => ({ kind: 'resistor', a, b, ohms: draw.size(size) });
 }

@@ -1,6 +1,6 @@
 /** Whether a light or resistor clipped to a signal pulls the module's input low enough to be counted. */
-import { type Circuit, moduleOf } from './circuit.ts';
-import { joinedTo } from './nets.ts';
+import type { Circuit } from './circuit.ts';
+import { inputOn } from './nets.ts';
 import type { SampleSolver } from './sample-solver.ts';
 import type { TerminalId, Test } from './test.ts';
 
@@ -23,18 +23,11 @@ export function pullDownOf(
     ({ from, to, through }) => through !== 'lead' && [from, to].includes('battery.negative'),
   );
   if (!bridge) return null;
-  const net = joinedTo(
-    circuit,
-    test.setup,
-    bridge.from === 'battery.negative' ? bridge.to : bridge.from,
-  );
-  const module = moduleOf(circuit);
-  const pin = module.inside.find(
-    (one) => one.input?.kind === 'levels' && net.has(`${module.name}.${one.name}.pin`),
-  );
-  if (pin?.input?.kind !== 'levels') return null;
-  const input = `${module.name}.${pin.name}`;
-  const thresholdVolts = pin.input.lowBelow;
+  const at = bridge.from === 'battery.negative' ? bridge.to : bridge.from;
+  const found = inputOn(circuit, test.setup, at);
+  if (found?.input.kind !== 'levels') return null;
+  const input = found.terminal;
+  const thresholdVolts = found.input.lowBelow;
   const rig = solver.rig(null, test.setup, `${input}.pin`, 'battery.negative', 'none', []);
   const volts = (sample: number) => solver.volts(rig, null, solver.still(null, sample), sample);
   const values = [-1, ...Array.from({ length: samples }, (_, sample) => sample)].map(volts);

@@ -8,15 +8,17 @@ import {
   sensorOf,
 } from './circuit.ts';
 import { lampLook, lightLook, ohmsFrom } from './instruments.ts';
-import { joinedTo } from './nets.ts';
-import { plainSetup } from './plain-setup.ts';
-import { isTarget, PLAIN, type SampleSolver } from './sample-solver.ts';
+import { inputOn } from './nets.ts';
+import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
+import { isTarget, type SampleSolver } from './sample-solver.ts';
 import type { Samples } from './samples.ts';
 import type { LOOKS, Meter, Setup, Shown, TerminalId, Test } from './test.ts';
 
 /** A signal that moves less than this share of the healthy swing, or less than this voltage, is flat. */
 export const FLAT_SHARE = 0.05;
 export const FLAT_VOLTS = 0.02;
+/** A flat line in the lowest quarter of the healthy swing is low, in the highest high. */
+export const FLAT_QUARTER = 0.25;
 /** Below this share of the healthy swing a signal without thresholds of its own is weak. */
 export const WEAK_SHARE = 0.55;
 /** A drop-out is seen when it is this share of the healthy swing. */
@@ -43,62 +45,22 @@ export class InstrumentReader {
   read(fault: Fault | null, test: Test, sample: number): Shown {
     const { setup, probe } = test;
     switch (probe.kind) {
-      case 'volts':
-        return {
-          kind: 'number',
-          value: this.solver.mean(
-            fault,
-            setup,
-            probe.plus,
-            probe.minus,
-            'meter',
-            sample,
-            this.solver.readVolts,
-          ),
-          unit: 'V',
-        };
+      case 'volts': {
+        const value = this.solver.mean(fault, setup, probe, 'meter', sample);
+        return { kind: 'number', value, unit: 'V' };
+      }
       case 'ohms': {
-        const volts = this.solver.mean(
-          fault,
-          setup,
-          probe.plus,
-          probe.minus,
-          'ohms',
-          sample,
-          this.solver.readVolts,
-        );
+        const volts = this.solver.mean(fault, setup, probe, 'ohms', sample);
         return { kind: 'number', value: ohmsFrom(volts, this.meter), unit: 'ohm' };
       }
-      case 'light':
-        return {
-          kind: 'look',
-          look: lightLook(
-            this.solver.mean(
-              fault,
-              setup,
-              probe.plus,
-              probe.minus,
-              'light',
-              sample,
-              this.solver.readAmps,
-            ),
-          ),
-        };
-      case 'lamp':
-        return {
-          kind: 'look',
-          look: lampLook(
-            this.solver.mean(
-              fault,
-              setup,
-              probe.plus,
-              probe.minus,
-              'lamp',
-              sample,
-              this.solver.readVolts,
-            ),
-          ),
-        };
+      case 'light': {
+        const amps = this.solver.mean(fault, setup, probe, 'light', sample);
+        return { kind: 'look', look: lightLook(amps) };
+      }
+      case 'lamp': {
+        const volts = this.solver.mean(fault, setup, probe, 'lamp', sample);
+        return { kind: 'look', look: lampLook(volts) };
+      }
       case 'pattern':
         return { kind: 'look', look: this.pattern(fault, setup, probe.plus, probe.minus, sample) };
       case 'counts':
@@ -133,7 +95,11 @@ export class InstrumentReader {
     const swing = Math.max(good.high - good.low, FLAT_VOLTS);
     if (high - low < Math.max(FLAT_SHARE * swing, FLAT_VOLTS)) {
       const middle = ((low + high) / 2 - good.low) / swing;
-      return middle < 0.25 ? 'flat-low' : middle > 0.75 ? 'flat-high' : 'flat-middle';
+      return middle < FLAT_QUARTER
+        ? 'flat-low'
+        : middle > 1 - FLAT_QUARTER
+          ? 'flat-high'
+          : 'flat-middle';
     }
     const input = this.inputOf(plus);
     const full =
@@ -178,12 +144,7 @@ export class InstrumentReader {
   private inputOf(terminal: TerminalId): ModuleInput | null {
     const known = this.inputs.get(terminal);
     if (known !== undefined) return known;
-    const module = moduleOf(this.circuit);
-    const net = joinedTo(this.circuit, PLAIN, terminal);
-    const pin = module.inside.find(
-      (one) => one.input !== null && net.has(`${module.name}.${one.name}.pin`),
-    );
-    const input = pin?.input ?? null;
+    const input = inputOn(this.circuit, PLAIN_SETUP, terminal)?.input ?? null;
     this.inputs.set(terminal, input);
     return input;
   }

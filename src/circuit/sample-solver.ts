@@ -11,6 +11,7 @@ import {
   ohmsElement,
 } from './instruments.ts';
 import type { Element } from './netlist.ts';
+import { PLAIN_SETUP } from './plain-setup.ts';
 import type { Draw, MakeElement } from './plan.ts';
 import { addBridges, planNetlist } from './plan-netlist.ts';
 import type { Samples } from './samples.ts';
@@ -65,33 +66,28 @@ export class SampleSolver {
     this.draws = draws;
   }
 
-  readonly readVolts = (rig: Rig): number =>
-    rig.solver.volts[rig.plus]! - rig.solver.volts[rig.minus]!;
-  readonly readAmps = (rig: Rig): number => rig.solver.current(rig.instrument);
-
-  /** What an instrument settles at: the present instant of a still target, or the mean of the ends of a moving one. */
+  /**
+   * What an instrument settles at, in volts between its leads, or for the light in amperes through it: the present
+   * instant of a still target, or the mean of the ends of a moving one.
+   */
   mean(
     fault: Fault | null,
     setup: Setup,
-    plus: TerminalId,
-    minus: TerminalId,
+    { plus, minus }: { readonly plus: TerminalId; readonly minus: TerminalId },
     instrument: Instrument,
     sample: number,
-    read: (rig: Rig) => number,
   ): number {
     const rig = this.rig(fault, setup, plus, minus, instrument, this.blownBy(fault, sample));
-    if (setup.target === 'still') {
-      this.volts(rig, fault, this.still(fault, sample), sample);
-      return read(rig);
-    }
+    const read = (instant: Instant): number => {
+      const volts = this.volts(rig, fault, instant, sample);
+      return instrument === 'light' ? rig.solver.current(rig.instrument) : volts;
+    };
+    if (setup.target === 'still') return read(this.still(fault, sample));
     const [first, second] = this.ends(fault, setup, sample);
     // A wiper that is moved is read where it ends: fully moved.
     const share =
       sensorOf(this.circuit).kind === 'potentiometer' ? 0 : (this.circuit.target?.onChance ?? 0.5);
-    this.volts(rig, fault, first, sample);
-    const a = read(rig);
-    this.volts(rig, fault, second, sample);
-    return share * a + (1 - share) * read(rig);
+    return share * read(first) + (1 - share) * read(second);
   }
 
   /** The sensor with the target at rest. */
@@ -121,6 +117,7 @@ export class SampleSolver {
     return isTarget(fault, 'gap-wide') && this.draws.unit('target.gap', sample) < GAP_STOPS_CHANCE;
   }
 
+  /** The two ends of the signal between two terminals while the target moves, in volts; both the same while it is still. */
   levelsAt(
     fault: Fault | null,
     setup: Setup,
@@ -143,7 +140,7 @@ export class SampleSolver {
       rig.solver.replace(index, rig.makers[index]!(draw));
     const failure = rig.solver.solve();
     if (failure) throw new UnsolvedCircuit(`with ${fault?.id ?? 'healthy'}, ${failure.words}`);
-    return this.readVolts(rig);
+    return rig.solver.volts[rig.plus]! - rig.solver.volts[rig.minus]!;
   }
 
   private valueOf(sample: number): Draw['value'] {
@@ -167,7 +164,7 @@ export class SampleSolver {
     const blown = fuses.flatMap((fuse) => {
       const rig = this.rig(
         fault,
-        PLAIN,
+        PLAIN_SETUP,
         `${fuse.name}.in.pin`,
         `${fuse.name}.out.pin`,
         'none',
@@ -182,6 +179,7 @@ export class SampleSolver {
     return blown;
   }
 
+  /** The compiled circuit for a fault, a setup and an instrument between two terminals; kept for the next sample. */
   rig(
     fault: Fault | null,
     setup: Setup,
@@ -236,14 +234,6 @@ export class SampleSolver {
 }
 
 const NONE: readonly string[] = [];
-/** Everything plugged, key on, nothing moving. */
-export const PLAIN: Setup = {
-  state: 'key-on',
-  unplugged: [],
-  bridges: [],
-  sensor: 'fitted',
-  target: 'still',
-};
 
 /** The fault is this one of the target. */
 export function isTarget(fault: Fault | null, mode: 'damaged' | 'displaced' | 'gap-wide'): boolean {

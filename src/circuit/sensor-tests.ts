@@ -1,5 +1,7 @@
 /** Tests that do not follow a single wire in use: a spare sensor, ohms, neighbours, eyes and fingers. */
 import { moduleOf, type Part, partName, sensorOf } from './circuit.ts';
+import { spaced } from './part-faults.ts';
+import type { TerminalId } from './test.ts';
 import { type Lead, NEGATIVE, pin, TestList } from './test-list.ts';
 
 /** The second half of the rules of `standard-tests.ts`. */
@@ -25,40 +27,39 @@ export class SensorTests extends TestList {
   }
 
   protected continuity({ wire, here, there }: Lead): void {
-    const away = partName(there);
-    const parts = away === 'splice' || away === 'battery' ? [this.sensor] : [away, this.sensor];
-    const off = { state: 'key-off' as const, unplugged: parts };
-    if (away !== 'splice' && away !== 'battery')
+    const near = this.connectorsOff([there]);
+    if (near.unplugged.length > 1)
       this.ohms(
         `wire.${wire.name}.ohms`,
-        `Ohms of the ${wire.name} wire from end to end, both connectors off`,
+        `Ohms of the ${spaced(wire.name)} wire from end to end, ${offWords(near)}`,
         there,
         here,
-        off,
+        near,
       );
     this.ohms(
       `wire.${wire.name}.ohms-to-ground`,
-      `Ohms from ${pin(here)} to battery negative, both connectors off`,
+      `Ohms from ${pin(here)} to battery negative, ${offWords(near)}`,
       here,
       NEGATIVE,
-      off,
+      near,
     );
-    for (const other of this.leads)
-      if (other.here > here) {
-        const both = {
-          ...off,
-          unplugged: [...new Set([...parts, partName(other.there)])].filter(
-            (name) => name !== 'splice' && name !== 'battery',
-          ),
-        };
-        this.ohms(
-          `wire.${wire.name}.ohms-to-${other.wire.name}`,
-          `Ohms from ${pin(here)} to ${pin(other.here)}, both connectors off`,
-          here,
-          other.here,
-          both,
-        );
-      }
+    for (const other of this.leads) {
+      if (other.here <= here) continue;
+      const far = this.connectorsOff([there, other.there]);
+      this.ohms(
+        `wire.${wire.name}.ohms-to-${other.wire.name}`,
+        `Ohms from ${pin(here)} to ${pin(other.here)}, ${offWords(far)}`,
+        here,
+        other.here,
+        far,
+      );
+    }
+  }
+
+  /** Key off, and the sensor's connector off with those that the wires' other ends are in. */
+  private connectorsOff(ends: readonly TerminalId[]) {
+    const away = ends.map(partName).filter((name) => name !== 'splice' && name !== 'battery');
+    return { state: 'key-off' as const, unplugged: [...new Set([...away, this.sensor])] };
   }
 
   protected sensorOhms(): void {
@@ -89,7 +90,7 @@ export class SensorTests extends TestList {
       for (const track of sensor.tracks) {
         this.ohms(
           `sensor.${track.name}.track-ohms`,
-          `Ohms of ${track.name} at the sensor's own pins`,
+          `Ohms of ${spaced(track.name)} at the sensor's own pins`,
           own(track.feed),
           own(track.ground),
           off,
@@ -97,7 +98,7 @@ export class SensorTests extends TestList {
         );
         this.ohms(
           `sensor.${track.name}.wiper-ohms`,
-          `Ohms from wiper to ground of ${track.name} at the sensor's own pins`,
+          `Ohms from wiper to ground of ${spaced(track.name)} at the sensor's own pins`,
           own(track.signal),
           own(track.ground),
           off,
@@ -146,4 +147,9 @@ export class SensorTests extends TestList {
     if (this.circuit.target)
       look('target', `Look at the wheel at the ${this.circuit.target.at}: teeth, seat, gap`, 8);
   }
+}
+
+function offWords({ unplugged }: { readonly unplugged: readonly string[] }): string {
+  if (unplugged.length === 1) return 'sensor unplugged';
+  return unplugged.length === 2 ? 'both connectors off' : 'all connectors off';
 }

@@ -7,9 +7,10 @@
  */
 import type { Circuit, FaultEffect, Span } from './circuit.ts';
 import type { Element } from './netlist.ts';
-import type { SizeAt } from './part-faults.ts';
+import type { Cut, SizeAt } from './part-faults.ts';
+import { PLAIN_SETUP } from './plain-setup.ts';
 import type { Draw } from './plan.ts';
-import { planNetlist } from './plan-netlist.ts';
+import { CONTACT, planNetlist } from './plan-netlist.ts';
 import { createSolver } from './solve-dc.ts';
 import type { Setup } from './test.ts';
 
@@ -17,8 +18,11 @@ const SMALLEST_OF_LOOP = 0.6;
 const LARGEST_OF_LOOP = 10;
 /** Less than this is a meter's own current, not the circuit's. */
 const LEAST_AMPS = 1e-6;
+/** Less than this across the cut is no voltage that drives the loop. */
+const LEAST_VOLTS = 0.01;
 /** A loop that the model knows no way around still gets a size. */
 const LOOP_OHMS_MAX = 1e6;
+const RUNNING: Setup = { ...PLAIN_SETUP, state: 'running', target: 'moving' };
 
 /** The middle of every tolerance; output on, coil at its peak, half-way travel. */
 export const NOMINAL_DRAW: Draw = {
@@ -46,33 +50,14 @@ export function sizeFaults(circuit: Omit<Circuit, 'faults'>): SizeAt {
 }
 
 /** Resistance in ohms of the loop through a wire or a contact, the healthy circuit running. */
-export function loopOhms(
-  circuit: Circuit,
-  cut: { readonly wire: string } | { readonly contact: string },
-): number {
-  const wire = 'wire' in cut ? circuit.wires.find((one) => one.name === cut.wire) : undefined;
-  const [a, b] = wire
-    ? [wire.from, wire.to]
-    : 'contact' in cut
-      ? [cut.contact, `${cut.contact}.pin`]
-      : ['', ''];
-  const effect: FaultEffect =
-    'wire' in cut
-      ? { kind: 'wire-open', wire: cut.wire }
-      : { kind: 'contact-open', terminal: cut.contact };
-  const setup: Setup = {
-    state: 'running',
-    unplugged: [],
-    bridges: [],
-    sensor: 'fitted',
-    target: 'moving',
-  };
+export function loopOhms(circuit: Circuit, cut: Cut): number {
+  const { ends, healthyOhms, effect } = cutAt(circuit, cut);
   const across = (
     bridge: (a: number, b: number) => Element | null,
   ): { volts: number; amps: number } => {
-    const plan = planNetlist(circuit, setup, effect);
-    const from = plan.node(a!);
-    const to = plan.node(b!);
+    const plan = planNetlist(circuit, RUNNING, [effect]);
+    const from = plan.node(ends[0]);
+    const to = plan.node(ends[1]);
     const elements = plan.makers.map((make) => make(NOMINAL_DRAW));
     const added = bridge(from, to);
     const solver = createSolver({
@@ -85,10 +70,9 @@ export function loopOhms(
       amps: added ? solver.current(elements.length) : 0,
     };
   };
-  const healthyOhms = wire?.ohms ?? 0.01;
   const open = across(() => null);
   const closed = across((from, to) => ({ kind: 'resistor', a: from, b: to, ohms: healthyOhms }));
-  if (Math.abs(closed.amps) > LEAST_AMPS && Math.abs(open.volts) > 0.01)
+  if (Math.abs(closed.amps) > LEAST_AMPS && Math.abs(open.volts) > LEAST_VOLTS)
     return Math.abs(open.volts / closed.amps);
   const driven = across((from, to) => ({
     kind: 'emf',
@@ -99,6 +83,26 @@ export function loopOhms(
   }));
   const amps = Math.abs(driven.amps - closed.amps);
   return amps > LEAST_AMPS ? 1 / amps : LOOP_OHMS_MAX;
+}
+
+/** The two ends of a cut, what joins them in a healthy circuit, and the fault that it is. */
+function cutAt(
+  circuit: Circuit,
+  cut: Cut,
+): { ends: readonly [string, string]; healthyOhms: number; effect: FaultEffect } {
+  if ('contact' in cut)
+    return {
+      ends: [cut.contact, `${cut.contact}.pin`],
+      healthyOhms: CONTACT.nominal,
+      effect: { kind: 'contact-open', terminal: cut.contact },
+    };
+  const wire = circuit.wires.find((one) => one.name === cut.wire);
+  if (!wire) throw new Error(`size-faults: no wire "${cut.wire}"`);
+  return {
+    ends: [wire.from, wire.to],
+    healthyOhms: wire.ohms,
+    effect: { kind: 'wire-open', wire: wire.name },
+  };
 }
 
 /** Three digits are enough for a size. */

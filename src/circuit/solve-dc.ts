@@ -18,9 +18,8 @@ import {
   GATED,
   IDEAL,
   LAMP,
-  P,
-  REGULATOR,
   RESISTOR,
+  STRIDE,
 } from './element-curves.ts';
 import { createElimination, type Elimination, eliminate, SOLVED } from './eliminate.ts';
 import { type Element, type Netlist, nodesOf } from './netlist.ts';
@@ -33,11 +32,14 @@ const ISLAND_TIE_SIEMENS = 1e-10;
  * circuit that hangs on megohms by some nanovolts; the error left is the square of the last move.
  */
 const SETTLED_VOLTS = 1e-7;
+const SETTLED_SHARE = 1e-11;
 /** Within so small a change the curves are smooth enough that the size of the next one can be told, ... */
 const SLOPE_RANGE_VOLTS = 0.01;
 /** ... and it must come out this many times smaller than what counts as settled. */
 const FORECAST_MARGIN = 100;
-const SETTLED_SHARE = 1e-11;
+/** Places kept for the ends of each element: the most have three. */
+const ENDS = 3;
+/** Newton settles within a dozen steps or hardly ever; then the continuation is tried. */
 const NEWTON_STEPS_MAX = 60;
 /** Continuation: the tie of each node to its last voltage begins firm and ends where no circuit feels it. */
 const TIE_FIRST_SIEMENS = 1;
@@ -59,11 +61,8 @@ export interface SolveFailure {
 }
 
 export interface DcSolver {
-  readonly netlist: Netlist;
   /** Voltage of each node, ground first; valid after `solve`. */
   readonly volts: Float64Array;
-  /** Newton steps of the last solve. */
-  steps: number;
   /** Puts an element of the same kind and nodes with other values in place of element `index`. */
   replace(index: number, element: Element): void;
   /** Null when `volts` hold the solution. */
@@ -78,12 +77,11 @@ export function createSolver(netlist: Netlist): DcSolver {
 }
 
 class Solver extends ElementCurves implements DcSolver {
-  readonly netlist: Netlist;
+  private readonly netlist: Netlist;
   readonly volts: Float64Array;
-  steps = 0;
   private readonly isSmooth: boolean;
   private readonly count: number;
-  /** Unknown of each end (up to four an element), -1 for ground. */
+  /** Unknown of each end of each element, -1 for ground or no such end; of an ideal source the third is its current. */
   private readonly ends: Int32Array;
   private readonly unknownOfNode: Int32Array;
   private readonly size: number;
@@ -106,7 +104,7 @@ class Solver extends ElementCurves implements DcSolver {
     this.size = nodes.length - 1 + ideal;
     this.width = this.size + 1;
     this.volts = new Float64Array(nodes.length);
-    this.ends = new Int32Array(this.count * 4).fill(-1);
+    this.ends = new Int32Array(this.count * ENDS).fill(-1);
     this.work = createElimination(this.size);
     this.matrix = this.work.matrix;
     this.next = this.work.next;
@@ -121,10 +119,10 @@ class Solver extends ElementCurves implements DcSolver {
     elements.forEach((element, index) => {
       this.replace(index, element);
       nodesOf(element).forEach((node, end) => {
-        this.ends[index * 4 + end] = this.unknownOfNode[node]!;
+        this.ends[index * ENDS + end] = this.unknownOfNode[node]!;
       });
       if (this.kinds[index] === IDEAL) {
-        this.ends[index * 4 + 2] = branch;
+        this.ends[index * ENDS + 2] = branch;
         branch += 1;
       }
       if (this.kinds[index]! >= FIRST_CURVED) curved.push(index);
@@ -138,7 +136,6 @@ class Solver extends ElementCurves implements DcSolver {
     this.stampLinear();
     this.x.fill(0);
     if (this.nonlinear.length === 0) {
-      this.steps = 1;
       this.matrix.set(this.base);
       if (!this.eliminated()) return this.failure('no-solution');
       this.x.set(this.next);
@@ -151,17 +148,16 @@ class Solver extends ElementCurves implements DcSolver {
 
   current(index: number): number {
     const { values, ends } = this;
-    const at = index * P;
+    const at = index * STRIDE;
     const kind = this.kinds[index]!;
-    const va = this.at(ends[index * 4]!);
-    const vb = this.at(ends[index * 4 + 1]!);
+    const va = this.at(ends[index * ENDS]!);
+    const vb = this.at(ends[index * ENDS + 1]!);
     const v = va - vb;
     if (kind === RESISTOR) return v * values[at]!;
     if (kind === EMF) return (v - values[at]!) * values[at + 1]!;
-    if (kind === IDEAL) return this.x[ends[index * 4 + 2]!]!;
+    if (kind === IDEAL) return this.x[ends[index * ENDS + 2]!]!;
     if (kind === CURRENT) return values[at]!;
-    this.evaluate(index);
-    return this.flow;
+    return this.currentAt(index, v, this.at(ends[index * ENDS + 2]!) - vb);
   }
 
   private at(unknown: number): number {
@@ -196,17 +192,17 @@ class Solver extends ElementCurves implements DcSolver {
     for (let index = 0; index < this.count; index += 1) {
       const kind = kinds[index]!;
       if (kind >= FIRST_CURVED) continue;
-      const a = ends[index * 4]!;
-      const b = ends[index * 4 + 1]!;
-      const value = values[index * P]!;
+      const a = ends[index * ENDS]!;
+      const b = ends[index * ENDS + 1]!;
+      const value = values[index * STRIDE]!;
       if (kind === RESISTOR) this.stampSiemens(base, a, b, value);
       else if (kind === EMF) {
-        const g = values[index * P + 1]!;
+        const g = values[index * STRIDE + 1]!;
         this.stampSiemens(base, a, b, g);
         this.stampAmps(base, a, b, -value * g);
       } else if (kind === CURRENT) this.stampAmps(base, a, b, value);
       else {
-        const row = ends[index * 4 + 2]!;
+        const row = ends[index * ENDS + 2]!;
         if (a >= 0) {
           base[a * width + row]! += 1;
           base[row * width + a]! += 1;
@@ -242,7 +238,6 @@ class Solver extends ElementCurves implements DcSolver {
     const { matrix, size, width, x, next } = this;
     let before = 0;
     for (let step = 1; step <= NEWTON_STEPS_MAX; step += 1) {
-      this.steps = step;
       matrix.set(this.base);
       this.moved = false;
       for (let k = 0; k < this.nonlinear.length; k += 1) this.stampCurve(this.nonlinear[k]!);
@@ -283,11 +278,11 @@ class Solver extends ElementCurves implements DcSolver {
       const index = this.nonlinear[k]!;
       const kind = kinds[index]!;
       if (kind === DIODE || kind === LAMP) continue;
-      const vb = this.at(ends[index * 4 + 1]!);
-      const v = this.at(ends[index * 4]!) - vb;
+      const vb = this.at(ends[index * ENDS + 1]!);
+      const v = this.at(ends[index * ENDS]!) - vb;
       const wanted =
         kind === GATED
-          ? this.gatedRegion(index, v, this.at(ends[index * 4 + 2]!) - vb)
+          ? this.gatedRegion(index, v, this.at(ends[index * ENDS + 2]!) - vb)
           : this.cornerRegion(index, v);
       if (wanted !== regions[index]) return false;
     }
@@ -330,22 +325,16 @@ class Solver extends ElementCurves implements DcSolver {
   }
 
   private resetRegions(): void {
-    for (let k = 0; k < this.nonlinear.length; k += 1) {
-      const index = this.nonlinear[k]!;
-      const kind = this.kinds[index]!;
-      // Regulators start on their slope, supplies below their least voltage, outputs switched on and not limited.
-      this.regions[index] = kind === GATED ? 4 : 1;
-      this.values[index * P + 4] = 0;
-    }
+    for (let k = 0; k < this.nonlinear.length; k += 1) this.startRegion(this.nonlinear[k]!);
     this.fresh = true;
   }
 
   /** Adds element `index`, made linear at `x`, to the matrix. */
   private stampCurve(index: number): void {
     const { matrix, width, size, ends } = this;
-    const a = ends[index * 4]!;
-    const b = ends[index * 4 + 1]!;
-    const feed = ends[index * 4 + 2]!;
+    const a = ends[index * ENDS]!;
+    const b = ends[index * ENDS + 1]!;
+    const feed = ends[index * ENDS + 2]!;
     const va = this.at(a);
     const vb = this.at(b);
     const kind = this.kinds[index]!;
@@ -354,8 +343,7 @@ class Solver extends ElementCurves implements DcSolver {
     if (kind === GATED) {
       vf = this.at(feed) - vb;
       if (!this.fresh) this.step(index, this.gatedRegion(index, v, vf));
-      const least = this.values[index * P + 2]!;
-      vf = Math.min(least, Math.max(0.9 * least, vf));
+      vf = this.rampVolts(index, vf);
       this.gated(index, v, vf);
     } else if (kind === DIODE) {
       v = this.diodePoint(index, v);
@@ -381,22 +369,5 @@ class Solver extends ElementCurves implements DcSolver {
       if (gf !== 0 && feed >= 0) matrix[b * width + feed]! -= gf;
       matrix[b * width + size]! += amps;
     }
-  }
-
-  /** Current of a voltage-dependent element at `x`, in `flow`. */
-  private evaluate(index: number): void {
-    const { values, ends } = this;
-    const at = index * P;
-    const vb = this.at(ends[index * 4 + 1]!);
-    const v = this.at(ends[index * 4]!) - vb;
-    const kind = this.kinds[index]!;
-    if (kind === DIODE) this.diode(index, v);
-    else if (kind === LAMP) this.lamp(index, v);
-    else if (kind === GATED) {
-      const siemens = this.gatedSiemens(index, this.at(ends[index * 4 + 2]!) - vb);
-      this.flow = Math.min(values[at + 3]!, v * siemens);
-    } else if (kind === REGULATOR)
-      this.flow = Math.max(0, Math.min(values[at + 2]!, (values[at]! + v) * values[at + 1]!));
-    else this.flow = v < 0 ? v * values[at + 2]! : values[at]! * Math.min(1, v / values[at + 1]!);
   }
 }

@@ -45,7 +45,7 @@ class Collector extends SensorTests {
     return this.options;
   }
 
-  private feed({ here, wire }: Lead, ground: Lead | undefined): void {
+  private feed({ here, there, wire }: Lead, ground: Lead | undefined): void {
     const off = { unplugged: [this.sensor] };
     const say = pin(here);
     this.volts(
@@ -107,7 +107,7 @@ class Collector extends SensorTests {
         `Filament lamp from ${say} to battery negative, sensor unplugged`,
         1.5,
         { kind: 'lamp', plus: here, minus: NEGATIVE },
-        ['test-light'],
+        ['lamp'],
         off,
       );
     const under: Bridge = { from: here, to: NEGATIVE, through: 'test-light' };
@@ -120,15 +120,14 @@ class Collector extends SensorTests {
       { ...off, bridges: [under] },
       ['test-light'],
     );
-    for (const { there } of this.leads.filter((one) => one.here === here))
-      if (partName(there) === this.module)
-        this.volts(
-          `${there}.volts`,
-          'reference',
-          `Volts from ${pin(there)} at the module to battery negative`,
-          there,
-          NEGATIVE,
-        );
+    if (partName(there) === this.module)
+      this.volts(
+        `${there}.volts`,
+        'reference',
+        `Volts from ${pin(there)} at the module to battery negative`,
+        there,
+        NEGATIVE,
+      );
   }
 
   private ground({ here }: Lead): void {

@@ -1,5 +1,6 @@
 /** A list of tests in the making, with what is known of the sensor's wires. */
 import { type Circuit, moduleOf, partName, sensorOf, type Wire } from './circuit.ts';
+import { PLAIN_SETUP } from './plain-setup.ts';
 import type { Probe, Setup, TerminalId, Test } from './test.ts';
 
 export const TEST_FAMILIES = [
@@ -21,6 +22,7 @@ export type TestFamily = (typeof TEST_FAMILIES)[number];
 export type Need =
   | 'meter'
   | 'test-light'
+  | 'lamp'
   | 'resistor'
   | 'lead'
   | 'scope'
@@ -112,10 +114,7 @@ export class TestList {
   ): void {
     if (this.options.some((option) => option.id === id)) return;
     const whole: Setup = {
-      state: 'key-on',
-      bridges: [],
-      sensor: 'fitted',
-      target: 'still',
+      ...PLAIN_SETUP,
       ...setup,
       unplugged: [...(setup.unplugged ?? [])].sort(),
     };

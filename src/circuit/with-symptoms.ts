@@ -6,6 +6,7 @@
  */
 import { type Circuit, type Fault, inputTerminals, moduleOf } from './circuit.ts';
 import { createModel } from './model.ts';
+import { PLAIN_SETUP } from './plain-setup.ts';
 import type { Meter, Setup, Shown, Test } from './test.ts';
 
 const SAMPLES = 16;
@@ -48,14 +49,7 @@ export function withSymptoms(circuit: Circuit): Fault[] {
 function symptomTests(circuit: Circuit): Test[] {
   const module = moduleOf(circuit);
   const moves: Setup['state'] = circuit.target && circuit.target.turns > 0 ? 'cranking' : 'key-on';
-  const still: Setup = {
-    state: 'key-on',
-    unplugged: [],
-    bridges: [],
-    sensor: 'fitted',
-    target: 'still',
-  };
-  const moving: Setup = { ...still, state: moves, target: 'moving' };
+  const moving: Setup = { ...PLAIN_SETUP, state: moves, target: 'moving' };
   return inputTerminals(circuit).flatMap((input): Test[] => {
     const pin = module.inside.find((one) => `${module.name}.${one.name}` === input)!;
     const plus = `${input}.pin`;
@@ -65,7 +59,7 @@ function symptomTests(circuit: Circuit): Test[] {
       { setup: moving, probe: { kind: 'counts', input } },
       { setup: moving, probe: { kind: 'pattern', plus, minus } },
       { setup: moving, probe: { kind: 'timing', plus, minus } },
-      { setup: still, probe: { kind: 'volts', plus, minus: 'battery.negative' } },
+      { setup: PLAIN_SETUP, probe: { kind: 'volts', plus, minus: 'battery.negative' } },
       { setup: moving, probe: { kind: 'volts', plus, minus: 'battery.negative' } },
     ];
   });

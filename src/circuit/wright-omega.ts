@@ -10,7 +10,6 @@ export function wrightOmega(x: number): number {
   if (x < -38) return Math.exp(x);
   let w =
     x < -1 ? Math.exp(x) : x < 1.5 ? 0.5671432904097838 + 0.3618962566348892 * x : x - Math.log(x);
-  if (w < 1e-3 && x > -1) w = 1e-3;
   for (let step = 0; step < 2; step += 1) {
     const r = x - w - Math.log(w);
     const w1 = 1 + w;

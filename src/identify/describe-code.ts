@@ -81,18 +81,19 @@ const BLOCKS: readonly Block[] = [
   { first: 0x4050, role: 'wheel', which: 'right rear', kinds: ['circuit'] },
 ];
 
-const CORRELATIONS: Readonly<Record<number, readonly [SensorRole, string, string]>> = {
-  22: ['camshaft', 'A bank 1', 'the crankshaft'],
-  23: ['camshaft', 'B bank 1', 'the crankshaft'],
-  24: ['camshaft', 'A bank 2', 'the crankshaft'],
-  25: ['camshaft', 'B bank 2', 'the crankshaft'],
-  8501: ['throttle', 'A', 'track B'],
-  8502: ['throttle', 'A', 'track C'],
-  8503: ['throttle', 'B', 'track C'],
-  8504: ['pedal', 'D', 'track E'],
-  8505: ['pedal', 'D', 'track F'],
-  8512: ['pedal', 'E', 'track F'],
-};
+/** Sensor, which of several, and what its signal is compared with, by the code's two bytes. */
+const CORRELATIONS: ReadonlyMap<number, readonly [SensorRole, string, string]> = new Map([
+  [0x0016, ['camshaft', 'A bank 1', 'the crankshaft']],
+  [0x0017, ['camshaft', 'B bank 1', 'the crankshaft']],
+  [0x0018, ['camshaft', 'A bank 2', 'the crankshaft']],
+  [0x0019, ['camshaft', 'B bank 2', 'the crankshaft']],
+  [0x2135, ['throttle', 'A', 'track B']],
+  [0x2136, ['throttle', 'A', 'track C']],
+  [0x2137, ['throttle', 'B', 'track C']],
+  [0x2138, ['pedal', 'D', 'track E']],
+  [0x2139, ['pedal', 'D', 'track F']],
+  [0x2140, ['pedal', 'E', 'track F']],
+]);
 
 const ROLE_WORDS: Readonly<Record<SensorRole, string>> = {
   crankshaft: 'crankshaft position sensor',
@@ -127,7 +128,7 @@ export function describeCode(typed: string): CodeDescription | null {
   if (read.status === 'refused') return null;
   const { code, system, definedBy, twoByte } = read;
   const shared = { code, system, definedBy, twoByte };
-  const pair = CORRELATIONS[twoByte];
+  const pair = CORRELATIONS.get(twoByte);
   if (pair) {
     const [sensorRole, which, against] = pair;
     const words = `${named(sensorRole, which)}: its signal does not fit that of ${against}`;

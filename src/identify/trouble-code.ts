@@ -55,10 +55,11 @@ function codeOfBytes(twoByte: number, failure: string | undefined): CodeRead {
   };
 }
 
-/** Groups of the second sign; the P34xx block of P3 belongs to the standard. */
+/** Groups of the second sign; of P3 the blocks P34xx to P39xx belong to the standard. */
 function definer(code: string): TroubleCode['definedBy'] {
   const group = code.slice(0, 2);
-  if (['P0', 'P2', 'C0', 'B0', 'U0'].includes(group) || code.startsWith('P34')) return 'standard';
+  if (['P0', 'P2', 'C0', 'B0', 'U0', 'U3'].includes(group) || /^P3[4-9]/.test(code))
+    return 'standard';
   if (['C3', 'B3'].includes(group)) return 'reserved';
   return 'maker';
 }

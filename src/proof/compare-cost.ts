@@ -2,7 +2,6 @@
  * What a tree costs beside the cheapest strategy there is and beside following the proposals of the next test: three
  * expected times over the same faults, the same chances and the same costs of getting from one test to the next.
  */
-
 import { type Circuit, partName } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
@@ -36,7 +35,7 @@ import { testOf, type Way } from './walk-faults.ts';
 export interface CostComparison {
   /** Expected minutes of the tree, with the costs of the planner and not the author's minutes. */
   readonly tree: number;
-  /** Expected minutes of the cheapest strategy found. */
+  /** Expected minutes of the cheapest strategy found; where the search was stopped early that can be `guided`. */
   readonly optimum: number;
   /** No strategy takes less; equal to `optimum` when the search ended by itself. */
   readonly bound: number;
@@ -46,8 +45,8 @@ export interface CostComparison {
 
 /** Samples of the tolerances that the plans are made over. */
 const SAMPLES = 8;
-/** Looks as mere marks of outcomes; there are more of them than a test has outcomes. */
-const MARKS: readonly Look[] = Object.values(LOOKS).flat();
+/** Looks as mere marks of outcomes, each once; there are more of them than a test has outcomes. */
+const MARKS: readonly Look[] = [...new Set(Object.values(LOOKS).flat())];
 /** States the search for the optimum looks at before it stops. */
 const EXPANSIONS = 2000;
 /** Chance of the healthy circuit before any reading: a complaint mostly has a cause. As the sessions assume. */
@@ -79,7 +78,8 @@ export function compareCost(
     (sum, way) => sum + chanceOf.get(way.fault)! * way.share * wayMinutes(procedure, byKey, way),
     0,
   );
-  return { tree, optimum: minutes, bound, guided: guidedMinutes(table, chances) };
+  const guided = guidedMinutes(table, chances);
+  return { tree, optimum: Math.min(minutes, guided), bound, guided };
 }
 
 function wayMinutes(
@@ -148,8 +148,9 @@ function outcomesAsLooks(table: PredictionTable): PredictionTable {
     table.tests,
     (id, test, sample) => {
       const { ofSample } = outcomes(columns.get(test.id)!);
-      const outcome = ofSample[rows.get(id)! * table.samples + sample]!;
-      return { kind: 'look', look: MARKS[Math.min(outcome, MARKS.length - 1)]! };
+      const look = MARKS[ofSample[rows.get(id)! * table.samples + sample]!];
+      if (!look) throw new Error(`compare-cost: ${test.id} has more outcomes than there are marks`);
+      return { kind: 'look', look };
     },
     table.samples,
   );

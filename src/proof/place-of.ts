@@ -41,7 +41,7 @@ function entryOf(
   places: LinkedProcedure['places'],
   procedure: LinkedProcedure['procedure'],
 ): string | null {
-  if (procedure.steps[name]) return name;
+  if (Object.hasOwn(procedure.steps, name)) return name;
   const inner = [...places].find(([id]) => id.startsWith(`${name}/`));
   const start = inner ? valueAt(inner[1].source.data, ['start']) : null;
   return typeof start === 'string' ? entryOf(`${name}/${start}`, places, procedure) : null;

@@ -22,6 +22,9 @@ export interface TellingTests {
 
 /** Samples looked at in search of a test; the search only gives advice. */
 const SEPARATOR_SAMPLES = 8;
+/** Readings are apart when they differ by more than this share and so many volts or ohms: any meter shows that. Our choice. */
+const APART_SHARE = 0.02;
+const APART_LEAST = 0.01;
 
 /** The answers are computed when asked for, and kept. */
 export function tellingTests(model: Model): TellingTests {
@@ -91,7 +94,8 @@ function separates(
       }
     }
   // Over-limit is apart from every number, and has nothing beyond it.
-  const margin = (value: number) => (Number.isFinite(value) ? 0.02 * Math.abs(value) + 0.01 : 0);
+  const margin = (value: number) =>
+    Number.isFinite(value) ? APART_SHARE * Math.abs(value) + APART_LEAST : 0;
   return own.every(
     (shown) =>
       shown.kind === 'look' || shown.value < low - margin(low) || shown.value > high + margin(high),

@@ -1,5 +1,6 @@
 /** Values as a technician writes them: an engineering prefix, few digits, no digit before the point lost. */
 import type { Quantity, Unit } from './quantity.ts';
+import { PREFIX_POWERS } from './unit-words.ts';
 
 /** Prefixes a unit is shown with, largest first. Squared and whole units take none. */
 const SHOWN_PREFIXES: Readonly<Record<Unit, readonly string[]>> = {
@@ -18,7 +19,7 @@ const SHOWN_PREFIXES: Readonly<Record<Unit, readonly string[]>> = {
   W: ['k', '', 'm'],
   '1': [''],
 };
-const POWERS: Readonly<Record<string, number>> = { M: 6, k: 3, '': 0, m: -3, u: -6, n: -9, p: -12 };
+const POWERS: Readonly<Record<string, number>> = { ...PREFIX_POWERS, '': 0 };
 
 /** The trade says 0.3 V and 0.5 ohm, not 300 mV: these keep the plain unit down to a tenth. */
 const PLAIN_TO_A_TENTH: ReadonlySet<Unit> = new Set<Unit>(['V', 'ohm']);

@@ -40,21 +40,6 @@ function polynomial(coefficients: readonly number[], x: number): number {
   return sum;
 }
 
-/** The `z` with `chance` below it, for `chance` between 0 and 1 (their ends give infinities). By halving, to 1e-14. */
-export function normalQuantile(chance: number): number {
-  if (!(chance > 0)) return Number.NEGATIVE_INFINITY;
-  if (chance >= 1) return Number.POSITIVE_INFINITY;
-  if (chance > 0.5) return -normalQuantile(1 - chance);
-  let low = -39;
-  let high = 0;
-  for (let step = 0; step < 64; step += 1) {
-    const middle = (low + high) / 2;
-    if (normalCdf(middle) < chance) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
-}
-
 /**
  * Chance that the true value lies in `low` to `high`, given a reading `mean` with `standardUncertainty` (JCGM 106,
  * normal). Without uncertainty it is 1 or 0: `low` belongs to the range, `high` does not unless infinite. An

@@ -1,3 +1,4 @@
+/** What a person typed as a reading: read, unfinished, asked back about, or refused with its reason. */
 import type { Quantity, Unit } from './quantity.ts';
 import { type ScannedNumber, scanNumber } from './scan-number.ts';
 import {

@@ -122,7 +122,7 @@ const PREFIX_WORDS: Readonly<Record<string, string>> = {
 
 /** A unit as files spell it, or null. `Ω` and `µ` in their composed or compatible forms are welcome. */
 export function strictUnit(text: string): UnitWord | null {
-  return lookUp(text.normalize('NFKC').replace('μ', 'u'), STRICT);
+  return strictWord(text.normalize('NFKC').replace('μ', 'u'));
 }
 
 /**
@@ -131,25 +131,28 @@ export function strictUnit(text: string): UnitWord | null {
  */
 export function spokenUnit(text: string, unit: Unit): (UnitWord & { spelled: boolean }) | null {
   const plain = text.replace('μ', 'u').replace('µ', 'u');
-  const strict = lookUp(plain, STRICT);
+  const strict = strictWord(plain);
   // A bare letter that is a unit of its own (m, F, A) belongs to the expected unit first when it is also a prefix.
-  const alone = PREFIX_POWERS[plain === 'K' ? 'k' : plain];
-  if (alone !== undefined && takesPrefix(unit, plain === 'K' ? 'k' : plain) && unit !== 'm')
-    return { ...bare(unit), power: alone, prefix: plain === 'K' ? 'k' : plain, spelled: false };
+  const prefixAlone = plain === 'K' ? 'k' : plain;
+  const power = PREFIX_POWERS[prefixAlone];
+  if (power !== undefined && takesPrefix(unit, prefixAlone) && unit !== 'm')
+    return { ...bare(unit), power, prefix: prefixAlone, spelled: false };
   if (strict) return { ...strict, spelled: false };
   const lower = plain.toLowerCase();
-  const word = SPOKEN[lower];
+  const word = spellingIn(SPOKEN, lower);
   if (word) return { ...toWord(word, '', 0), spelled: false };
   for (const [name, prefix] of Object.entries(PREFIX_WORDS)) {
     if (!lower.startsWith(name)) continue;
     const rest = lower.slice(name.length).trim();
     const base =
-      rest === '' ? spellingOf(unit) : SPOKEN[rest === 'hm' || rest === 'hms' ? 'ohm' : rest];
+      rest === ''
+        ? spellingOf(unit)
+        : spellingIn(SPOKEN, rest === 'hm' || rest === 'hms' ? 'ohm' : rest);
     if (base?.prefixes.includes(prefix))
       return { ...toWord(base, prefix, PREFIX_POWERS[prefix]!), spelled: true };
   }
   const first = plain[0] === 'K' ? 'k' : plain.charAt(0);
-  const base = SPOKEN[lower.slice(1).trim()];
+  const base = spellingIn(SPOKEN, lower.slice(1).trim());
   // A capital M before volts or amperes is kept, so that the reader can ask whether milli was meant.
   if (!base || !mayCarry(base, first)) return null;
   return { ...toWord(base, first, PREFIX_POWERS[first]!), spelled: false };
@@ -201,13 +204,17 @@ function spellingOf(unit: Unit): Spelling {
   return STRICT[unit] ?? { unit, prefixes: '' };
 }
 
-function lookUp(text: string, table: Readonly<Record<string, Spelling>>): UnitWord | null {
-  const whole = Object.hasOwn(table, text) ? table[text] : undefined;
+function strictWord(text: string): UnitWord | null {
+  const whole = spellingIn(STRICT, text);
   if (whole) return toWord(whole, '', 0);
   const prefix = text.charAt(0);
-  const rest = text.slice(1);
-  const base = Object.hasOwn(table, rest) ? table[rest] : undefined;
+  const base = spellingIn(STRICT, text.slice(1));
   return base?.prefixes.includes(prefix) ? toWord(base, prefix, PREFIX_POWERS[prefix]!) : null;
+}
+
+/** The table's own entry only: `constructor` is no unit. */
+function spellingIn(table: Readonly<Record<string, Spelling>>, text: string): Spelling | undefined {
+  return Object.hasOwn(table, text) ? table[text] : undefined;
 }
 
 function toWord(spelling: Spelling, prefix: string, prefixPower: number): UnitWord {

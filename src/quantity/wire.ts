@@ -6,9 +6,9 @@
  */
 
 /** Resistivity of annealed copper at 20 degC in ohm metres: 1/58 ohm mm2/m (IACS). */
-export const COPPER_OHM_METRES = 1e-6 / 58;
+const COPPER_OHM_METRES = 1e-6 / 58;
 /** Rise of copper's resistance per kelvin, referred to 20 degC (IACS). */
-export const COPPER_PER_KELVIN = 0.00393;
+const COPPER_PER_KELVIN = 0.00393;
 
 /**
  * How much more a flexible stranded conductor resists than solid copper of its nominal area. `most` is what the
@@ -49,7 +49,7 @@ export function awgOfArea(areaM2: number): number {
 }
 
 /** Nominal areas of flexible vehicle cable in mm2 (IEC 60228 class 5 and the smaller sizes of the trade). */
-export const CABLE_MM2 = [
+const CABLE_MM2 = [
   0.22, 0.35, 0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120,
 ] as const;
 

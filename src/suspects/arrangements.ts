@@ -1,7 +1,6 @@
 /** How things can stand at the vehicle, numbered, and what each test costs from each: worked out once, then looked up. */
 import type { Moves } from './case-measures.ts';
 import type { TableTest } from './prediction-table.ts';
-
 import { type CostModel, type Situation, situationAfter, testCost } from './test-cost.ts';
 
 /** The moves among arrangements for a search, by place in `tests`; `start` is number 0. From -1 only the reading counts. */

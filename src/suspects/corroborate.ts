@@ -18,7 +18,7 @@ import type { CostModel, Means, Situation } from './test-cost.ts';
 /** Independent pieces that prove a conclusion. */
 export const EVIDENCE_NEEDED = 3;
 /** With less than this chance a rival stands that no piece has knocked down, and at least one more is missing. */
-export const PROVEN_CHANCE = 0.9;
+const PROVEN_CHANCE = 0.9;
 /**
  * One piece never weighs more than tenfold in finding the strongest rival left, as any reading may be wrong: a rival
  * that one reading contradicts is stronger than one that two do.
@@ -26,8 +26,10 @@ export const PROVEN_CHANCE = 0.9;
 const PIECE_MAX = 10;
 /** Ratios that differ by less than this share are equal but for rounding. */
 const SAME_RATIO = 1e-9;
+/** Added to each likelihood (a share, or one over volts or ohms), so that products of exact readings never all vanish. */
+const LIKELIHOOD_MIN = 1e-12;
 /** A repair this unlikely is ruled out, when some reading speaks against it: rare things are not ruled out by being rare. */
-export const RULED_OUT_CHANCE = 0.02;
+const RULED_OUT_CHANCE = 0.02;
 
 export interface Evidence {
   /** Place in the readings. */
@@ -132,7 +134,8 @@ function gather(
     normalised(
       prior.map((chance, row) =>
         fits.reduce(
-          (product, { perRow }, at) => (at === left ? product : product * (perRow[row]! + 1e-12)),
+          (product, { perRow }, at) =>
+            at === left ? product : product * (perRow[row]! + LIKELIHOOD_MIN),
           chance,
         ),
       ),
@@ -143,21 +146,19 @@ function gather(
     const rival = others.find(({ chance }) => chance > 0) ?? null;
     if (!rival) return { evidence, rival };
     let best: Evidence | null = null;
-    ask.readings.forEach(({ test }, reading) => {
+    for (const [reading, { test }] of ask.readings.entries()) {
       const { perRow, even } = fits[reading]!;
-      if (keys.has(evidenceKey(table.tests[test]!))) return;
+      if (keys.has(evidenceKey(table.tests[test]!))) continue;
       // A reading that the conclusion itself can't explain is no evidence for it, however bad the rival is.
-      if (meanOver(perRow, concluded, given[reading]!) < even) return;
+      if (meanOver(perRow, concluded, given[reading]!) < even) continue;
       const ratio = ratioOf(perRow, concluded, rival, given[reading]!);
       if (ratio >= EVIDENCE_RATIO && (!best || isStronger(ratio, test, best)))
         best = { reading, test, ratio, against: rival.repair };
-    });
-    // The compiler doesn't see that the loop above may have set it.
-    const taken = best as Evidence | null;
-    if (!taken) return { evidence, rival };
-    evidence.push(taken);
-    keys.add(evidenceKey(table.tests[taken.test]!));
-    const { perRow } = fits[taken.reading]!;
+    }
+    if (!best) return { evidence, rival };
+    evidence.push(best);
+    keys.add(evidenceKey(table.tests[best.test]!));
+    const { perRow } = fits[best.reading]!;
     const ours = meanOver(perRow, concluded, chances);
     chances = normalised(
       chances.map(
@@ -211,7 +212,7 @@ function fitOf(table: PredictionTable, reading: Reading, allowance: Allowance): 
 }
 
 function ratioOf(perRow: Float64Array, one: Row, other: Row, chances: Float64Array): number {
-  const against = meanOver(perRow, other, chances);
-  const for_ = meanOver(perRow, one, chances);
-  return against > 0 ? for_ / against : for_ > 0 ? Infinity : 1;
+  const ours = meanOver(perRow, one, chances);
+  const theirs = meanOver(perRow, other, chances);
+  return theirs > 0 ? ours / theirs : ours > 0 ? Infinity : 1;
 }

@@ -158,9 +158,9 @@ function whyWords(table: PredictionTable, ranking: Ranking, worth: Worth): strin
   const [leader] = ranking.suspects;
   const first = showingOf(table, worth.test, leader!);
   const other = ranking.suspects.find(
-    ({ repair, index }) =>
-      repair !== leader!.repair &&
-      showingOf(table, worth.test, { index, id: '', words: '' }).shows !== first.shows,
+    (suspect) =>
+      suspect.repair !== leader!.repair &&
+      showingOf(table, worth.test, suspect).shows !== first.shows,
   );
   const minutes = `${round(worth.cost.minutes)} min`;
   const moved = round(worth.cost.minutes - worth.cost.reading);

@@ -58,7 +58,7 @@ function evidenceChance(
   return ours.reduce((sum, share, outcome) => {
     const ratio =
       ((1 - wrongReading) * share + even) /
-      ((1 - wrongReading) * theirs[outcome]! + even || 1e-300);
+      ((1 - wrongReading) * theirs[outcome]! + even || Number.MIN_VALUE);
     return ratio >= EVIDENCE_RATIO ? sum + share : sum;
   }, 0);
 }

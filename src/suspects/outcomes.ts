@@ -29,6 +29,8 @@ export const OUTSIDE = 'outside';
 const OUTCOMES_MAX = 6;
 /** A cut must tell this much about the suspects, in bits. */
 const GAIN_MIN_BITS = 0.05;
+/** Gains closer than this are equal but for rounding; of equals the first place is cut. */
+const SAME_GAIN_BITS = 1e-12;
 /** Places considered for cuts: the widest gaps, and as many at even shares of the pooled samples. */
 const CUTS_BY_GAP = 24;
 const CUTS_BY_SHARE = 24;
@@ -61,16 +63,12 @@ export function findOutcomes(
 }
 
 /** Outcomes of all tests of a table, each found when first asked for. */
-export function outcomesOf(
-  table: PredictionTable,
-  authored: (test: number) => readonly OutcomeSpec[] | undefined = () => undefined,
-  allowance: Allowance = ALLOWANCE,
-): (test: number) => Outcomes {
+export function outcomesOf(table: PredictionTable): (test: number) => Outcomes {
   const known = new Map<number, Outcomes>();
   return (test) => {
     let outcomes = known.get(test);
     if (!outcomes) {
-      outcomes = findOutcomes(table, test, authored(test), allowance);
+      outcomes = findOutcomes(table, test);
       known.set(test, outcomes);
     }
     return outcomes;
@@ -195,7 +193,7 @@ function chooseCuts(below: Float64Array, count: number, places: number): number[
       const to = cuts[part]!;
       for (let cut = from + 1; cut < to; cut += 1) {
         const gain = splitGain(below, count, from, cut, to);
-        if (gain > best.gain + 1e-12) best = { gain, cut };
+        if (gain > best.gain + SAME_GAIN_BITS) best = { gain, cut };
       }
     }
     if (best.cut < 0) break;

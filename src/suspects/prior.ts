@@ -3,8 +3,7 @@
  * codes. The factors are our assumptions from the trade's habits, with no published count behind them.
  */
 import type { CodeKind } from '../identify/describe-code.ts';
-import type { Candidate } from './prediction-table.ts';
-import { HEALTHY } from './prediction-table.ts';
+import { type Candidate, HEALTHY } from './prediction-table.ts';
 
 /**
  * A new part can be dead on arrival or killed by the same cause, so its faults stay possible: a tenth of before.
@@ -13,9 +12,9 @@ export const REPLACED_FACTOR = 0.1;
 /** Connectors that were just off and on again are a little likelier to have a bent or half-seated terminal. */
 export const DISTURBED_FACTOR = 1.5;
 /** A complaint came back after a repair, or a code stands: "nothing is wrong" is less likely than weights say. */
-export const HEALTHY_WITH_CODE_FACTOR = 0.3;
+const HEALTHY_WITH_CODE_FACTOR = 0.3;
 /** No code likelihood rules a fault out: modules see a fault late, or name it differently from what one expects. */
-export const CODE_FLOOR = 0.05;
+const CODE_FLOOR = 0.05;
 
 export interface PriorFacts {
   /** Names of what was replaced or repaired before: parts (`sensor`), wires (`wire.signal`), repairs (`sensor.replace`). */

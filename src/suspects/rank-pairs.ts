@@ -31,7 +31,7 @@ export function rankPairs(ask: {
   readonly logs: Float64Array;
   readonly allowance: Allowance;
   readonly showsPair: PairShows;
-}): (PairSuspect & { readonly log: number })[] {
+}): (Omit<PairSuspect, 'chance'> & { readonly log: number })[] {
   const { table, readings, fits, prior, allowance, showsPair } = ask;
   const chosen = plausible(ask);
   const pairs = chosen.flatMap((a, place) => chosen.slice(place + 1).map((b) => [a, b] as const));
@@ -58,7 +58,6 @@ export function rankPairs(ask: {
     return {
       ids: [one.id, two.id],
       repairs: [one.repair, two.repair],
-      chance: 0,
       log: joint.logRows[index]! + Math.log((DOUBLE_FAULT_CHANCE * weights[index]!) / sum),
     };
   });

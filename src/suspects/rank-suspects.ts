@@ -2,7 +2,6 @@
  * Which suspects remain after the readings: Bayes' rule over single faults and the healthy circuit, in logarithms.
  * When no single one explains the readings, it says so, names the reading that disagrees most, and looks at pairs.
  */
-
 import { ALLOWANCE, type Allowance } from './allowance.ts';
 import { type JointFit, jointFit, type WeighedFit } from './joint-fit.ts';
 import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
@@ -181,7 +180,7 @@ function softmax(
 }
 
 /** Chance of each repair, likeliest first. */
-export function repairChances(table: PredictionTable, chances: Float64Array): RepairChance[] {
+function repairChances(table: PredictionTable, chances: Float64Array): RepairChance[] {
   const sums = new Map<string, number>();
   table.candidates.forEach(({ repair }, index) => {
     sums.set(repair, (sums.get(repair) ?? 0) + chances[index]!);

@@ -6,7 +6,7 @@ import type { Column, PredictionTable } from './prediction-table.ts';
 export interface Showing {
   readonly id: string;
   readonly words: string;
-  /** `about 5.00 V`, `0.50 V to 4.2 V`, `OL`, `the light is bright or the light is dim`. */
+  /** `about 5 V`, `0.5 V to 4.2 V`, `OL`, `the light is bright or the light is dim`. */
   readonly shows: string;
 }
 

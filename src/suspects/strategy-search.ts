@@ -210,7 +210,8 @@ function backUp(node: Node): void {
   }
 }
 
-export function costOf(node: Node, edge: Edge, bound: 'lower' | 'upper'): number {
+/** Minutes times chance from a state on, if this test comes first. */
+function costOf(node: Node, edge: Edge, bound: 'lower' | 'upper'): number {
   let cost = edge.minutes * node.weight;
   for (const child of edge.children) cost += child[bound];
   return cost;

@@ -68,9 +68,3 @@ export function expectedMinutes(strategy: Strategy): number {
   walk(strategy, 0);
   return chances > 0 ? total / chances : 0;
 }
-
-/** Tests on the way to the furthest conclusion. */
-export function longestPath(strategy: Strategy): number {
-  if (strategy.kind === 'conclude') return 0;
-  return 1 + Math.max(...strategy.branches.map(({ next }) => longestPath(next)));
-}

@@ -29,16 +29,6 @@ export const COSTS: CostModel = {
   aloneMinutes: 0.5,
 };
 
-/** Nothing costs but the test itself: for published examples with unit costs. */
-export const READING_ONLY: CostModel = {
-  accessMinutes: 0,
-  plugMinutes: 0,
-  keyMinutes: 0,
-  engineMinutes: 0,
-  arrangeMinutes: 0,
-  aloneMinutes: 0,
-};
-
 /** How things are at the vehicle now. */
 export interface Situation {
   readonly state: VehicleState;
@@ -60,7 +50,7 @@ export interface Means {
 /** Everything at hand and every state to be had, alone. */
 export const ALL_MEANS: Means = { has: null, helper: false, without: [] };
 /** What `needs` calls a second person. */
-export const HELPER = 'helper';
+const HELPER = 'helper';
 
 /** Minutes of a test, by what they go into. */
 export interface TestCost {
@@ -80,10 +70,8 @@ export function testCost(
   helper: boolean,
 ): TestCost {
   const changes = stateChanges(now.state, test.state);
-  const minutesOf = (key: number, engine: number) =>
-    key * costs.keyMinutes + engine * costs.engineMinutes;
   const walk = changes.key + changes.engine > 0 && !helper ? costs.aloneMinutes : 0;
-  const state = minutesOf(changes.key, changes.engine) + walk;
+  const state = changes.key * costs.keyMinutes + changes.engine * costs.engineMinutes + walk;
   const plugs =
     costs.plugMinutes *
     (test.unplugged.filter((part) => !now.unplugged.includes(part)).length +

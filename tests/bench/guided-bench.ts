@@ -9,7 +9,6 @@ import { createBench } from '../../src/drill/bench.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { candidatesOf, collectTests, type ThinkerTest } from '../../src/session/thinker-table.ts';
-import { findGroups, type Testability } from '../../src/suspects/groups.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { proposeTests } from '../../src/suspects/next-test.ts';
 import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
@@ -19,6 +18,7 @@ import { priorFor } from '../../src/suspects/prior.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { ALL_MEANS, COSTS, situationAfter, testCost } from '../../src/suspects/test-cost.ts';
 import { PLANNED_MASS, verdictOf, WORTH_DOING_BITS } from '../../src/suspects/verdict.ts';
+import { findGroups, type Testability } from '../suspects/groups.ts';
 
 export interface GuidedFigures {
   readonly circuit: string;

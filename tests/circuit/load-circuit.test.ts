@@ -247,6 +247,12 @@ describe('the author changes faults', () => {
       'no-size',
     ]);
   });
+
+  test('a size for a shorted neighbour, which has its own in the part', () => {
+    const text = `${textOf('throttle-potentiometer')}faults:\n  pressure-sensor.shorted: { ohms: 1 ohm }\n`;
+    const { issues } = loadCircuit(text, 'test.yaml');
+    expect(issues).toMatchObject([{ code: 'no-size', fix: expect.stringContaining('"shorted"') }]);
+  });
 });
 
 describe('mistakes, each at its place', () => {
@@ -291,6 +297,7 @@ describe('mistakes, each at its place', () => {
       'not-positive',
       null,
     ],
+    ['a battery the wrong way round', 'battery: 12.6 V', 'battery: -12.6 V', 'not-positive', null],
     ['thresholds crossed', 'low-below: 1.5 V', 'low-below: 4.5 V', 'bad-thresholds', null],
   ])('%s', (_what, from, to, code, fix) => {
     const text = GOOD.replace(from, to);

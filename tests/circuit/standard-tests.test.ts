@@ -20,6 +20,36 @@ describe.each(NAMES)('%s', (name) => {
     }
   });
 
+  test('each needs the instrument that it reads and what is clipped in', () => {
+    const reads = {
+      volts: 'meter',
+      ohms: 'meter',
+      light: 'test-light',
+      lamp: 'lamp',
+      pattern: 'scope',
+      timing: 'scope',
+      counts: 'live-data',
+      inspect: 'eyes',
+    } as const;
+    for (const { id, needs, test: one } of options) {
+      const clips = one.setup.bridges.map(({ through }) =>
+        typeof through === 'object' ? 'resistor' : through,
+      );
+      const spare = one.setup.sensor === 'spare' ? ['spare-sensor'] : [];
+      expect([...needs].sort(), id).toEqual([reads[one.probe.kind], ...clips, ...spare].sort());
+    }
+  });
+
+  test('ohms are told with the connectors that are off, and names as people write them', () => {
+    for (const { id, words, family, test: one } of options) {
+      if (family !== 'continuity') continue;
+      const off = ['sensor unplugged', 'both connectors off', 'all connectors off'];
+      const said = off.findIndex((end) => words.endsWith(`, ${end}`)) + 1;
+      expect(said, id).toBe(Math.min(3, one.setup.unplugged.length));
+      expect(words, id).not.toContain('-');
+    }
+  });
+
   test('there are signal, pattern, spare, bypass, continuity and inspection tests', () => {
     const families = new Set(options.map((option) => option.family));
     for (const family of [

@@ -8,7 +8,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { Simulation } from 'eecircuit-engine';
 import { beforeAll, describe, expect, test, vi } from 'vitest';
-import type { Circuit } from '../../src/circuit/circuit.ts';
+import { type Circuit, effectsOf } from '../../src/circuit/circuit.ts';
 import {
   bridgeElement,
   lampElement,
@@ -108,8 +108,8 @@ function netlistFor(
   { setup, probe }: Test,
   on: boolean,
 ): { netlist: Netlist; plus: number; minus: number } {
-  const effect = circuit.faults.find((fault) => fault.id === faultId)?.effect ?? null;
-  const plan = planNetlist(circuit, setup, effect);
+  const fault = circuit.faults.find(({ id }) => id === faultId) ?? null;
+  const plan = planNetlist(circuit, setup, effectsOf(fault));
   addBridges(plan, setup, bridgeElement);
   if (probe.kind === 'counts' || probe.kind === 'inspect') throw new Error('no leads');
   const plus = plan.node(probe.plus);

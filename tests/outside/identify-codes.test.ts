@@ -21,6 +21,9 @@ test('the second sign says who defined a code (group tables quoted at cartech8.c
   );
   expect(['P1335', 'P3000', 'C1035', 'B2001', 'U1100'].map(by)).toEqual(Array(5).fill('maker'));
   expect(['C3000', 'B3000'].map(by)).toEqual(['reserved', 'reserved']);
+  // P34xx to P39xx and U3xxx are generic in the group table of SAE J2012 as a public reader's manual prints it
+  expect(['P3500', 'P3999', 'U3000', 'U3003'].map(by)).toEqual(Array(4).fill('standard'));
+  expect(['P33FF', 'U2103'].map(by)).toEqual(['maker', 'maker']);
 });
 
 describe('generic position-sensor codes', () => {

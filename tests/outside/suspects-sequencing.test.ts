@@ -5,7 +5,6 @@
  */
 import { describe, expect, test } from 'vitest';
 import { NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
-import { findGroups } from '../../src/suspects/groups.ts';
 import { huffmanLength } from '../../src/suspects/huffman.ts';
 import { proposeTests } from '../../src/suspects/next-test.ts';
 import { AT_THE_START, findOptimum, type OptimumOptions } from '../../src/suspects/optimum.ts';
@@ -13,8 +12,9 @@ import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import { priorFor } from '../../src/suspects/prior.ts';
 import { entropyBits, rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { expectedMinutes } from '../../src/suspects/strategy.ts';
-import { ALL_MEANS, READING_ONLY } from '../../src/suspects/test-cost.ts';
-import { look, matrixTable } from '../suspects/tables.ts';
+import { ALL_MEANS } from '../../src/suspects/test-cost.ts';
+import { findGroups } from '../suspects/groups.ts';
+import { look, matrixTable, READING_ONLY } from '../suspects/tables.ts';
 
 const CHANCES = [0.7, 0.01, 0.02, 0.1, 0.05, 0.12];
 const MATRIX = [

@@ -187,6 +187,10 @@ describe('what cannot be is refused with its own reason', () => {
     ['4k7 kohm', { unit: 'ohm' }, 'wrong-unit', /"kohm" is no unit/],
     ['4k7 xyz', { unit: 'ohm' }, 'wrong-unit', /"xyz" is no unit/],
     ['5 megohmfoo', { unit: 'ohm' }, 'wrong-unit', /"megohmfoo" is no unit/],
+    // names that every JavaScript object has are no units
+    ['5 constructor', { unit: 'V' }, 'wrong-unit', /"constructor" is no unit/],
+    ['5 mconstructor', { unit: 'V' }, 'wrong-unit', /"mconstructor" is no unit/],
+    ['5 milli__proto__', { unit: 'V' }, 'wrong-unit', /"milli__proto__" is no unit/],
     ['5 Hz dc', { unit: 'Hz' }, 'wrong-unit', /"Hz dc" is no unit/],
     ['12 Vdcx', { unit: 'V' }, 'wrong-unit', /"Vdcx" is no unit/],
     [`5 ${'x'.repeat(30)}`, { unit: 'V' }, 'wrong-unit', /"x{20}" is no unit/],

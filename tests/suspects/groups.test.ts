@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { commonest, findGroups } from '../../src/suspects/groups.ts';
 import { findOptimum } from '../../src/suspects/optimum.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
-import { READING_ONLY } from '../../src/suspects/test-cost.ts';
-import { matrixTable } from './tables.ts';
+import { commonest, findGroups } from './groups.ts';
+import { matrixTable, READING_ONLY } from './tables.ts';
 
 /** a1 and a2 have one repair, b looks like a1, c stands alone, d looks healthy. */
 const candidates = [

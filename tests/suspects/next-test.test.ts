@@ -7,7 +7,6 @@ import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import { buildTable, type TableTest } from '../../src/suspects/prediction-table.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
-import { longestPath } from '../../src/suspects/strategy.ts';
 import {
   ALL_MEANS,
   COSTS,
@@ -16,7 +15,7 @@ import {
   situationAfter,
   testCost,
 } from '../../src/suspects/test-cost.ts';
-import { look, simpleTest } from './tables.ts';
+import { longestPath, look, simpleTest } from './tables.ts';
 
 const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });
 const KEY_ON: Situation = { state: 'key-on', unplugged: [], reached: [] };

@@ -17,9 +17,9 @@ import {
 import { priorFor } from '../../src/suspects/prior.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { expectedMinutes } from '../../src/suspects/strategy.ts';
-import { ALL_MEANS, COSTS, READING_ONLY } from '../../src/suspects/test-cost.ts';
+import { ALL_MEANS, COSTS } from '../../src/suspects/test-cost.ts';
 import { asOutcomes, guidedMinutes } from './guided.ts';
-import { matrixTable, randomFrom, simpleTest, voltsTable } from './tables.ts';
+import { matrixTable, READING_ONLY, randomFrom, simpleTest, voltsTable } from './tables.ts';
 
 const SHORT = process.env.OHMWARD_SHORT === '1';
 const RUNS = process.env.OHMWARD_LONG === '1' ? 500 : SHORT ? 4 : 40;

@@ -1,9 +1,8 @@
 /** Strategies: minutes and lengths by hand, and what stands at the end of each way. */
 import { expect, test } from 'vitest';
 import { findOptimum } from '../../src/suspects/optimum.ts';
-import { expectedMinutes, longestPath, type Strategy } from '../../src/suspects/strategy.ts';
-import { READING_ONLY } from '../../src/suspects/test-cost.ts';
-import { matrixTable, simpleTest } from './tables.ts';
+import { expectedMinutes, type Strategy } from '../../src/suspects/strategy.ts';
+import { longestPath, matrixTable, READING_ONLY, simpleTest } from './tables.ts';
 
 const end = (chance: number): Strategy => ({
   kind: 'conclude',

@@ -6,6 +6,24 @@ import {
   type PredictionTable,
   type TableTest,
 } from '../../src/suspects/prediction-table.ts';
+import type { Strategy } from '../../src/suspects/strategy.ts';
+import type { CostModel } from '../../src/suspects/test-cost.ts';
+
+/** Nothing costs but the test itself: for published examples with unit costs. */
+export const READING_ONLY: CostModel = {
+  accessMinutes: 0,
+  plugMinutes: 0,
+  keyMinutes: 0,
+  engineMinutes: 0,
+  arrangeMinutes: 0,
+  aloneMinutes: 0,
+};
+
+/** Tests on the way to the furthest conclusion. */
+export function longestPath(strategy: Strategy): number {
+  if (strategy.kind === 'conclude') return 0;
+  return 1 + Math.max(...strategy.branches.map(({ next }) => longestPath(next)));
+}
 
 export const LOOK_OF = ['dark', 'lit', 'dim'] as const satisfies readonly Look[];
 

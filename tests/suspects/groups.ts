@@ -3,8 +3,8 @@
  * testability as MIL-STD-2165 and IEEE 1522 use them (formulas from memory). A fault's signature is its commonest
  * outcome in each test.
  */
-import type { Outcomes } from './outcomes.ts';
-import { HEALTHY, type PredictionTable } from './prediction-table.ts';
+import type { Outcomes } from '../../src/suspects/outcomes.ts';
+import { HEALTHY, type PredictionTable } from '../../src/suspects/prediction-table.ts';
 
 export interface FaultGroup {
   /** Numbers of the candidates with the same signature, the healthy circuit among them if it has it too. */
