@@ -44,6 +44,12 @@ export function formatQuantity(quantity: Quantity, options: FormatOptions = {}):
   return joined(scaledDigits(value, unit, prefix, digits), prefix, unit, options.ascii === true);
 }
 
+/** A reading with as many digits as were typed, within 3 and 6: `12.68 V`. */
+export function formatTyped(quantity: Quantity, typed: string): string {
+  const significant = typed.replace(/^[^1-9]{0,40}/, '').replace(/[^0-9]/g, '').length;
+  return formatQuantity(quantity, { digits: Math.min(6, Math.max(DEFAULT_DIGITS, significant)) });
+}
+
 /**
  * `4.88 to 5.12 V` with one prefix and enough digits that two different ends look different; `above 10 kΩ` and
  * `below 4.75 V` where an end is infinite; a single value where the ends are equal.

@@ -10,7 +10,7 @@ import {
   stepWhere,
   whereWords,
 } from '../procedure/test-words.ts';
-import { formatQuantity } from '../quantity/format-quantity.ts';
+import { formatTyped } from '../quantity/format-quantity.ts';
 import type { Answer, ExtraReading, ReadingRecorded, StepCapture } from '../session/events.ts';
 import { capturedWords } from '../session/measure-capture.ts';
 import type { Session } from '../session/session.ts';
@@ -50,15 +50,9 @@ function extraFound(event: ExtraReading): Pick<RecordExtra, 'found' | 'reading'>
   return { found: readingWords(reading), reading };
 }
 
-/** `4.97 V`, `OL`; the typed text has the digits, so a reading keeps as many as were typed. */
+/** `4.97 V`, `OL`, with the digits that were typed. */
 export function readingWords({ value, unit, typed }: Reading): string {
-  if (value === null) return 'OL';
-  const digits = Math.min(6, Math.max(3, significantDigits(typed)));
-  return formatQuantity({ value, unit }, { digits });
-}
-
-function significantDigits(typed: string): number {
-  return typed.replace(/^[^1-9]{0,40}/, '').replace(/[^0-9]/g, '').length;
+  return formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
 }
 
 /** What a healthy circuit shows at a step, in words; empty where nothing is expected. */

@@ -7,7 +7,7 @@ import type { Shown, Test } from '../circuit/test.ts';
 import type { Job } from '../procedure/job.ts';
 import type { AskStep, Procedure } from '../procedure/procedure.ts';
 import { instrumentWords, setupWords, whereWords } from '../procedure/test-words.ts';
-import { formatQuantity } from '../quantity/format-quantity.ts';
+import { formatQuantity, formatTyped } from '../quantity/format-quantity.ts';
 import { corroborate } from '../suspects/corroborate.ts';
 import type { Reading } from '../suspects/likelihood.ts';
 import { proposeTests } from '../suspects/next-test.ts';
@@ -187,7 +187,7 @@ class ModelThinker implements Thinker {
           : read(test, { kind: 'look', look: event.look }, LOOK_WORDS[event.look], step.title);
       if (event.unit !== 'V' && event.unit !== 'ohm') return [];
       const value = event.value ?? Number.POSITIVE_INFINITY;
-      const found = formatQuantity({ value, unit: event.unit });
+      const found = formatTyped({ value, unit: event.unit }, event.typed);
       return read(test, { kind: 'number', value, unit: event.unit }, found, step.title);
     });
   }

@@ -85,6 +85,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
   const allowance = ask.allowance ?? ALLOWANCE;
   const fits = readings.map((reading) => fitOf(table, reading, allowance));
   const own = ownRepairs(table, ask.concluded);
+  const touched = thingsOf(table, ask.concluded);
   const { evidence, rival } = gather(table, ask, own, fits);
   const now = groupRows(table, own, ranking.chances);
   const [strongest] = now.others;
@@ -102,7 +103,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     },
     evidence,
     ruledOut: now.others
-      .filter(({ chance }) => chance < RULED_OUT_CHANCE)
+      .filter(({ chance, repair }) => chance < RULED_OUT_CHANCE && !touched.has(repair))
       .map((row) => ruledOutBy(row, now.concluded, readings, fits, ranking.chances))
       .filter((one) => one !== null),
     offers:
@@ -198,6 +199,12 @@ function ownRepairs(table: PredictionTable, concluded: readonly string[]): Set<s
   );
   if (own.size === 0) throw new Error(`corroborate: no such fault: ${concluded.join(', ')}`);
   return own;
+}
+
+/** Things that the concluded faults sit in. Of two wires that touch both are mended, whichever the repair is named after. */
+function thingsOf({ candidates }: PredictionTable, concluded: readonly string[]): Set<string> {
+  const wanted = new Set(concluded);
+  return new Set(candidates.flatMap(({ id, subject }) => (wanted.has(id) ? (subject ?? []) : [])));
 }
 
 function fitOf(table: PredictionTable, reading: Reading, allowance: Allowance): ReadingFit {
