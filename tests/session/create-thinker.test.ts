@@ -208,9 +208,7 @@ describe('two faults at once', () => {
       if (shown.kind !== 'number') throw new Error('volts are numbers');
       return [test, shown.value] as [Test, number];
     });
-    const before = performance.now();
     const { unexplained } = thinkerFor().suspects(measured(begin(), ...read));
-    expect(performance.now() - before).toBeLessThan(5000);
     expect(unexplained).toMatch(/Two faults at once would explain them: /);
     for (const one of words) expect(unexplained).toContain(one);
   });
@@ -248,7 +246,9 @@ describe('the next test', () => {
 
   it('is not one that was just done, and says what the leading suspects would show', () => {
     const session = measured(begin(), [FEED, 4.99]);
-    for (const proposal of thinkerFor().nextTests(session)) {
+    const proposals = thinkerFor().nextTests(session);
+    expect(proposals.length).toBeGreaterThan(1);
+    for (const proposal of proposals) {
       expect(proposal.test).not.toEqual(FEED);
       expect(proposal.shows.length).toBeGreaterThan(1);
     }

@@ -9,7 +9,7 @@ import { judgeStep } from '../../src/session/judge-step.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { retestLines, retestVerdict } from '../../src/session/retest.ts';
 import type { Session } from '../../src/session/session.ts';
-import { opened, TREE, when } from './sample-tree.ts';
+import { opened, sessionAfter, TREE, when } from './sample-tree.ts';
 
 const DONE: Command = { type: 'mark-done' };
 const ACK: Command = { type: 'acknowledge-cautions' };
@@ -42,17 +42,6 @@ const again = (step: string, part: object): Command => ({
   outcome: step === 'feed' ? 'good' : 'full',
   ...part,
 });
-
-function sessionAfter(commands: readonly Command[], procedure: Procedure = TREE): Session {
-  return commands.reduce(
-    (session, command) => {
-      const decision = decide(session, command, when(1));
-      if (!decision.ok) throw new Error(`${command.type}: ${decision.refusal.words}`);
-      return decision.events.reduce(evolve, session);
-    },
-    openSession(opened(procedure)),
-  );
-}
 
 function withStep(id: string, part: object): Procedure {
   return { ...TREE, steps: { ...TREE.steps, [id]: { ...TREE.steps[id], ...part } as Step } };
