@@ -11,7 +11,7 @@ export function sampleEvent(n: number, fill = 0): LogEvent {
     id: n,
     step: 'feed',
     reading: { typed: '4,98 V', volts: 4.98, instrument: 'meter' },
-    note: 'é€😂'.repeat(1) + 'x'.repeat(fill),
+    note: `é€😂${'x'.repeat(fill)}`,
   };
 }
 

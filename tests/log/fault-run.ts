@@ -99,7 +99,7 @@ export function faultRun({ fault, power, seed, flaw }: RunPlan): RunReport {
 }
 
 /** Every problem must be a sentence and a next step a person can use. */
-export function flawInWords({ code, words, fix }: WriteProblem): string | null {
+function flawInWords({ code, words, fix }: WriteProblem): string | null {
   const poor = words.length < 20 || fix.length < 10 || !/\.$/.test(words) || !/\.$/.test(fix);
   return poor || /undefined|null|\[object/.test(words + fix) ? `no words for ${code}` : null;
 }

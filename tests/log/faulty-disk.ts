@@ -27,7 +27,7 @@ export const FAULTS = [
   'sync-drops',
   'EINTR',
 ] as const;
-export type FaultKind = (typeof FAULTS)[number];
+type FaultKind = (typeof FAULTS)[number];
 
 export interface Fault {
   readonly kind: FaultKind;

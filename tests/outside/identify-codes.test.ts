@@ -1,4 +1,4 @@
-/** Trouble codes: bit layout and meanings (SAE J2012 / ISO 15031-6 as quoted, outside-checks section 7). */
+/** Trouble codes: bit layout and meanings (SAE J2012 / ISO 15031-6 as quoted). */
 import { describe, expect, test } from 'vitest';
 import { describeCode } from '../../src/identify/describe-code.ts';
 import { formatCode, readCode } from '../../src/identify/trouble-code.ts';

@@ -1,4 +1,4 @@
-/** VIN check digits as published: 49 CFR 565.15(c) and worked examples (outside-checks section 6). */
+/** VIN check digits as published: 49 CFR 565.15(c) and worked examples. */
 import { describe, expect, test } from 'vitest';
 import { checkVin, vinCheckDigit } from '../../src/identify/check-vin.ts';
 
@@ -21,7 +21,7 @@ describe('published numbers carry the check digit that the rule gives', () => {
     });
   });
   test('SGZCZ43D13S812715 gives 384, remainder 10, and does not agree', () => {
-    // from memory, recomputed (outside-checks section 6)
+    // from memory, recomputed
     expect(checkVin('SGZCZ43D13S812715')).toMatchObject({
       check: { expected: 'X', found: '1', agrees: false, binding: false },
     });

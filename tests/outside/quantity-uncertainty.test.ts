@@ -23,7 +23,7 @@ describe('JCGM 106:2012', () => {
     expect(Math.abs(normalQuantile(chance) - z)).toBeLessThan(5e-7);
   });
   test.each<[string, number, number, number, number, number]>([
-    // inputs from memory, results computed with scipy (outside-checks section 1a)
+    // inputs from memory, results computed with scipy
     ['breakdown of a Zener diode, limit -5.40 V', -5.47, 0.05, DOWN, -5.4, 0.9192433407662],
     ['burst pressure, limit 490 kPa', 509.7, 8.6, 490, UP, 0.98901],
     ['kinematic viscosity 12.5 to 16.3 mm2/s', 13.6, 1.8, 12.5, 16.3, 0.66263],

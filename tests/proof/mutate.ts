@@ -3,7 +3,7 @@ import type { Circuit } from '../../src/circuit/circuit.ts';
 import type { ProcedureDraft, Step } from '../../src/procedure/generated/procedure.mjs';
 import { parseQuantity } from '../../src/quantity/parse-quantity.ts';
 
-export interface Mutant {
+interface Mutant {
   readonly words: string;
   readonly draft: ProcedureDraft;
 }

@@ -7,7 +7,7 @@ import {
   type TableTest,
 } from '../../src/suspects/prediction-table.ts';
 
-export const LOOK_OF = ['dark', 'lit', 'dim'] as const satisfies readonly Look[];
+const LOOK_OF = ['dark', 'lit', 'dim'] as const satisfies readonly Look[];
 
 export function look(outcome: number): Shown {
   return { kind: 'look', look: LOOK_OF[outcome]! };
