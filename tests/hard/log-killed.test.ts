@@ -5,9 +5,9 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { openSession, resumeSession } from '../../src/log/open-session.ts';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
 import { bundleChild, scratchFolder } from '../log/built-child.ts';
 import { NAME, sampleEvent } from '../log/events.ts';
-import { seeded } from '../log/faulty-disk.ts';
 
 const LONG = process.env.OHMWARD_LONG === '1';
 const SEED = Number(process.env.OHMWARD_SEED ?? 20310506);
@@ -47,7 +47,7 @@ function writeUntilKilled(folder: string, path: string, ms: number): Promise<num
 it(
   'keeps every acknowledged event, resumes and goes on',
   async () => {
-    const random = seeded(SEED);
+    const random = seededRandom(SEED);
     let kills = 0;
     let acknowledgedInAll = 0;
     let lost = 0;

@@ -6,6 +6,7 @@ import {
   type PredictionTable,
   type TableTest,
 } from '../../src/suspects/prediction-table.ts';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
 
 const LOOK_OF = ['dark', 'lit', 'dim'] as const satisfies readonly Look[];
 
@@ -42,18 +43,6 @@ export function matrixTable(
   );
 }
 
-/** Even numbers in 0..1 from a seed (mulberry32, public domain). */
-export function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 /**
  * A table of volts as circuits give them: in each test a fault leaves the healthy value, kills it, or moves it by an
  * amount that depends on the fault's size, which all tests share. Some tests are over-limit ohms or looks.
@@ -64,7 +53,7 @@ export function voltsTable(ask: {
   readonly tests: number;
   readonly samples: number;
 }): PredictionTable {
-  const random = randomFrom(ask.seed);
+  const random = seededRandom(ask.seed);
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
   const tests = Array.from({ length: ask.tests }, (_, index) =>
     simpleTest(`t${index}`, {
