@@ -9,7 +9,7 @@ import type { Probe, Setup } from '../../src/circuit/test.ts';
 import { arrangementKey, testKey } from '../../src/circuit/test-key.ts';
 import { wireRoles } from '../../src/circuit/wire-roles.ts';
 import type { Unit } from '../../src/quantity/quantity.ts';
-import { setupOf } from './shipped.ts';
+import { setupOf } from './setup.ts';
 
 describe('a measurement as it is typed', () => {
   test.each<[string, Probe]>([

@@ -9,6 +9,7 @@ import { createVehicle } from '../../src/drill/drill-vehicle.ts';
 import { hideFault } from '../../src/drill/hidden-fault.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { KEY_ON } from '../circuit/setup.ts';
 import { hash, library } from './students.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ohmward-canary-'));
@@ -137,7 +138,7 @@ test('a solver that fails says nothing of the fault', () => {
   const ask = () =>
     vehicle.answers(
       {
-        setup: { state: 'key-on', unplugged: [], bridges: [], sensor: 'fitted', target: 'still' },
+        setup: KEY_ON,
         probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
         wiggle: false,
       },

@@ -11,7 +11,7 @@ import { hideFault } from '../../src/drill/hidden-fault.ts';
 import { type LevelName, levelNamed } from '../../src/drill/levels.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
-import { setupOf } from '../circuit/shipped.ts';
+import { setupOf } from '../circuit/setup.ts';
 import { doIt, hash, library, measure, newDrill } from './students.ts';
 
 const hall = library.circuits.get('hall-module-fed')!;

@@ -3,6 +3,7 @@ import { debriefOf } from '../../src/drill/debrief.ts';
 import { debriefLines } from '../../src/drill/drill-words.ts';
 import { LEVELS } from '../../src/drill/levels.ts';
 import { pointsOf, type ScoreFacts, scoreDrill } from '../../src/drill/score.ts';
+import { KEY_ON } from '../circuit/setup.ts';
 import { doIt, newDrill, partsChanger, perfectStudent } from './students.ts';
 
 const GOOD: ScoreFacts = {
@@ -82,7 +83,7 @@ test('the advice fits the weakness: danger first, then the wrong fault, then the
     {
       type: 'measure',
       test: {
-        setup: { state: 'key-on', unplugged: [], bridges: [], sensor: 'fitted', target: 'still' },
+        setup: KEY_ON,
         probe: { kind: 'ohms', plus: 'sensor.feed', minus: 'battery.negative' },
         wiggle: false,
       },

@@ -1,6 +1,6 @@
 /** An invented procedure, and sessions walked through it by the program's own decide and evolve. */
 import type { Circuit } from '../../src/circuit/circuit.ts';
-import type { Meter, Setup } from '../../src/circuit/test.ts';
+import type { Meter } from '../../src/circuit/test.ts';
 import type { LogEvent } from '../../src/log/event-line.ts';
 import { sealEvent } from '../../src/log/event-line.ts';
 import type { Job } from '../../src/procedure/job.ts';
@@ -9,20 +9,13 @@ import { type Command, decide, type WeighedConclusion } from '../../src/session/
 import type { SessionEvent, SessionOpened } from '../../src/session/events.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
 import type { Session } from '../../src/session/session.ts';
+import { KEY_ON } from '../circuit/setup.ts';
 
 const METER: Meter = {
   name: 'bench meter, 6000 counts',
   inputOhms: 10e6,
   volts: { ranges: [0.6, 6, 60, 600], counts: 6000, ofReading: 0.005, digits: 3 },
   ohms: { ranges: [600, 6e3, 60e3, 600e3, 6e6], counts: 6000, ofReading: 0.01, digits: 3 },
-};
-
-const KEY_ON: Setup = {
-  state: 'key-on',
-  unplugged: [],
-  bridges: [],
-  sensor: 'fitted',
-  target: 'still',
 };
 
 const CAUTION = {

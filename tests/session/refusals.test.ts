@@ -9,6 +9,7 @@ import { judgeStep } from '../../src/session/judge-step.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { retestLines, retestVerdict } from '../../src/session/retest.ts';
 import type { Session } from '../../src/session/session.ts';
+import { KEY_ON } from '../circuit/setup.ts';
 import { opened, sessionAfter, TREE, when } from './sample-tree.ts';
 
 const DONE: Command = { type: 'mark-done' };
@@ -20,7 +21,7 @@ const CLOSE: Command = { type: 'close', verdict: 'no-retest', words: 'later' };
 const EXTRA: Command = {
   type: 'record-extra',
   test: {
-    setup: { state: 'key-on', unplugged: [], bridges: [], sensor: 'fitted', target: 'still' },
+    setup: KEY_ON,
     probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
   },
   words: 'the feed',

@@ -8,14 +8,8 @@ import { type Command, decide } from '../../src/session/decide.ts';
 import type { SessionEvent, SessionOpened, When } from '../../src/session/events.ts';
 import { evolve, openSession, replay } from '../../src/session/evolve.ts';
 import type { Session } from '../../src/session/session.ts';
+import { KEY_ON } from '../circuit/setup.ts';
 
-const KEY_ON = {
-  state: 'key-on',
-  unplugged: [],
-  bridges: [],
-  sensor: 'fitted',
-  target: 'still',
-} as const;
 const CRANKING = { ...KEY_ON, state: 'cranking', target: 'moving' } as const;
 const LIVE = {
   id: 'live',

@@ -1,5 +1,4 @@
 /** Services in memory: a driver over the real `decide` and `evolve`, a vehicle and a model that answer by table. */
-
 import type { Test } from '../../../src/circuit/test.ts';
 import type { CaptureEntry, CaptureFolder } from '../../../src/files/list-captures.ts';
 import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts';
@@ -19,9 +18,9 @@ import type {
   SavedSession,
   SessionChoice,
 } from '../../../src/ui/app-services.ts';
+import { KEY_ON } from '../../circuit/setup.ts';
 import {
   GAS,
-  KEY_ON,
   PLACES,
   SCOPE_PROCEDURE,
   SMALL_JOB,
