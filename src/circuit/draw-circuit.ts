@@ -2,6 +2,7 @@
  * A small wiring sketch: what feeds the sensor on the left, the sensor on the right, a line for each wire, the lead tips
  * R and B where the test puts them, connectors that are off as gaps, bridges named below.
  */
+import { foldWords } from '../source/fold-words.ts';
 import { type Circuit, moduleOf, partName, sensorOf, type Wire } from './circuit.ts';
 import { leads } from './refuse-test.ts';
 import type { Bridge, TerminalId, Test } from './test.ts';
@@ -33,42 +34,96 @@ const PLAIN_GLYPHS: Glyphs = { line: '-', side: '|', corners: ['+', '+', '+', '+
 const BOX_GLYPHS: Glyphs = { line: '─', side: '│', corners: ['┌', '┐', '└', '┘'] };
 const WIDTH_MIN = 60;
 const WIDTH_MAX = 80;
-/** Columns of wire at least: name, two tips and something of the wire itself. */
+/** Columns of wire at least and at most: two connectors, two tips, the name between blanks. */
 const WIRE_MIN = 14;
+const WIRE_MAX = 22;
+const WIRE_ENDS = 8;
+/** What stands round a title in the border of its box. */
+const TITLE_EDGES = 4;
+/** Lines that go on with a note begin further in. */
+const NOTE_INDENT = ' ';
+const NOTE_HANG = '   ';
 
-/** The sketch, line by line, none longer than the width. Three wires take 5 lines, and one for each thing named below. */
+/** Columns inside the left box, of the wires, inside the right box. */
+interface Layout {
+  readonly left: number;
+  readonly wire: number;
+  readonly right: number;
+}
+
+/**
+ * The sketch, line by line, none longer than the width. Three wires take 5 lines, and the things named below one each or
+ * more.
+ */
 export function drawCircuit(circuit: Circuit, options: DrawOptions): string[] {
   const width = Math.max(WIDTH_MIN, Math.min(WIDTH_MAX, options.width));
-  const glyphs = options.ascii ? PLAIN_GLYPHS : BOX_GLYPHS;
   const rows = rowsOf(circuit, options.pins ?? {});
+  const below = notes(circuit, options, rows).flatMap((note) =>
+    foldWords(note, width - NOTE_INDENT.length, width - NOTE_HANG.length).map(
+      (line, index) => `${index === 0 ? NOTE_INDENT : NOTE_HANG}${line}`,
+    ),
+  );
+  return [...boxes(circuit, options, rows, width).map((line) => line.trimEnd()), ...below];
+}
+
+/** Module and sensor with the wires between; what does not come from the module stands below its box. */
+function boxes(
+  circuit: Circuit,
+  options: DrawOptions,
+  rows: readonly Row[],
+  width: number,
+): string[] {
+  const glyphs = options.ascii ? PLAIN_GLYPHS : BOX_GLYPHS;
   const module = moduleOf(circuit);
-  const inside = rows.filter((row) => partName(row.there) === module.name);
-  const outside = rows.filter((row) => partName(row.there) !== module.name);
   const sensor = sensorOf(circuit);
-  const room = width - WIRE_MIN - 4;
-  const leftWanted = Math.max(module.words.length + 4, ...rows.map((row) => row.left.length + 2));
-  const rightWanted = Math.max(sensor.words.length + 4, ...rows.map((row) => row.right.length + 4));
-  const leftWidth = Math.min(leftWanted, Math.max(Math.floor(room / 2), room - rightWanted));
-  const rightWidth = Math.min(rightWanted, room - leftWidth);
-  const middle = width - leftWidth - rightWidth - 4;
-  const gap = ' '.repeat(middle);
-  const top = (title: string, inner: number) => border(glyphs, title, inner, 'top');
-  const bottom = (inner: number) => border(glyphs, '', inner, 'bottom');
-  const boxed = (row: Row) =>
-    `${glyphs.side}${cell(row.left, leftWidth, 'right')}${glyphs.side}${wireText(row, middle, options, glyphs)}${glyphs.side}${cell(rightText(row, options.test), rightWidth, 'left')}${glyphs.side}`;
-  const free = (row: Row) =>
-    `${cell(row.left, leftWidth + 2, 'right')}${wireText(row, middle, options, glyphs)}${glyphs.side}${cell(rightText(row, options.test), rightWidth, 'left')}${glyphs.side}`;
-  const lines = [
-    `${top(module.words, leftWidth)}${gap}${top(sensor.words, rightWidth)}`,
-    ...inside.map(boxed),
+  const layout = layOut(rows, module.words, sensor.words, width);
+  const { side } = glyphs;
+  const gap = ' '.repeat(layout.wire);
+  const under = ' '.repeat(layout.left + 2);
+  const line = (row: Row, left: string) =>
+    `${left}${wireText(row, layout.wire, options, glyphs)}${side}${cell(rightText(row, options.test), layout.right, 'left')}${side}`;
+  const fromModule = rows.filter((row) => partName(row.there) === module.name);
+  const fromElsewhere = rows.filter((row) => partName(row.there) !== module.name);
+  const bottoms = (left: string) => `${left}${gap}${bottom(glyphs, layout.right)}`;
+  return [
+    `${top(glyphs, module.words, layout.left)}${gap}${top(glyphs, sensor.words, layout.right)}`,
+    ...fromModule.map((row) => line(row, `${side}${cell(row.left, layout.left, 'right')}${side}`)),
+    ...(fromElsewhere.length === 0
+      ? [bottoms(bottom(glyphs, layout.left))]
+      : [
+          `${bottom(glyphs, layout.left)}${gap}${side}${' '.repeat(layout.right)}${side}`,
+          ...fromElsewhere.map((row) => line(row, cell(row.left, layout.left + 2, 'right'))),
+          bottoms(under),
+        ]),
   ];
-  if (outside.length === 0) lines.push(`${bottom(leftWidth)}${gap}${bottom(rightWidth)}`);
-  else {
-    lines.push(`${bottom(leftWidth)}${gap}${glyphs.side}${' '.repeat(rightWidth)}${glyphs.side}`);
-    lines.push(...outside.map(free));
-    lines.push(`${' '.repeat(leftWidth + 2)}${gap}${bottom(rightWidth)}`);
-  }
-  return [...lines, ...notes(circuit, options, rows)].map((line) => line.slice(0, width).trimEnd());
+}
+
+/** Each box as wide as its title and its pins want, as far as the wires keep room for their names. */
+function layOut(
+  rows: readonly Row[],
+  moduleTitle: string,
+  sensorTitle: string,
+  width: number,
+): Layout {
+  const longest = Math.max(...rows.map(({ wire }) => spaced(wire.name).length));
+  const least = Math.max(WIRE_MIN, Math.min(WIRE_MAX, longest + WIRE_ENDS));
+  const room = width - least - 4;
+  const wanted = (title: string, pins: readonly string[], edges: number) =>
+    Math.max(title.length + TITLE_EDGES, ...pins.map((pin) => pin.length + edges));
+  const leftWanted = wanted(
+    moduleTitle,
+    rows.map((row) => row.left),
+    2,
+  );
+  // A lead's letter may stand before the pin.
+  const rightWanted = wanted(
+    sensorTitle,
+    rows.map((row) => row.right),
+    4,
+  );
+  const left = Math.min(leftWanted, Math.max(Math.floor(room / 2), room - rightWanted));
+  const right = Math.min(rightWanted, room - left);
+  return { left, wire: width - left - right - 4, right };
 }
 
 function rowsOf(circuit: Circuit, pins: Readonly<Record<TerminalId, string>>): Row[] {
@@ -126,7 +181,7 @@ function wireText(row: Row, width: number, { test }: DrawOptions, glyphs: Glyphs
   const left = `${off(row.there) ? '  ' : glyphs.line}${tip(row.there, test) || glyphs.line}`;
   const right = `${tip(row.here, test) || glyphs.line}${off(row.here) ? '  ' : glyphs.line}`;
   const room = width - left.length - right.length;
-  const name = ` ${spaced(row.wire.name)} `.slice(0, Math.max(0, room - 2));
+  const name = ` ${cut(spaced(row.wire.name), room - 4)} `;
   const before = Math.floor((room - name.length) / 2);
   return `${left}${glyphs.line.repeat(before)}${name}${glyphs.line.repeat(room - name.length - before)}${right}`;
 }
@@ -157,15 +212,15 @@ function notes(circuit: Circuit, { test, pins }: DrawOptions, rows: readonly Row
     const places = leads(test.probe).flatMap((terminal, index) =>
       drawn.includes(terminal) ? [] : [`${index === 0 ? 'R' : 'B'}: ${words(terminal)}`],
     );
-    if (places.length > 0) lines.push(` ${places.join('   ')}`);
+    if (places.length > 0) lines.push(places.join('   '));
   }
   for (const bridge of test.setup.bridges)
-    lines.push(` ${bridgeWords(bridge)}: ${words(bridge.from)} to ${words(bridge.to)}`);
+    lines.push(`${bridgeWords(bridge)}: ${words(bridge.from)} to ${words(bridge.to)}`);
   const shown = [sensorOf(circuit).name, moduleOf(circuit).name];
   const others = test.setup.unplugged.filter((name) => !shown.includes(name));
   if (others.length > 0)
     lines.push(
-      ` unplugged: ${others.map((name) => circuit.parts.find((part) => part.name === name)?.words ?? name).join(', ')}`,
+      `unplugged: ${others.map((name) => circuit.parts.find((part) => part.name === name)?.words ?? name).join(', ')}`,
     );
   return lines;
 }
@@ -177,20 +232,23 @@ export function bridgeWords({ through }: Bridge): string {
   return through === 'lamp' ? 'filament lamp' : `${through.ohms} ohm`;
 }
 
-function border(
-  { line, corners }: Glyphs,
-  title: string,
-  inner: number,
-  which: 'top' | 'bottom',
-): string {
-  const name = title === '' ? '' : ` ${title.slice(0, inner - 3)} `;
-  const [left, right] = which === 'top' ? [corners[0], corners[1]] : [corners[2], corners[3]];
-  return `${left}${name === '' ? '' : line}${name}${line.repeat(Math.max(0, inner - name.length - (name === '' ? 0 : 1)))}${right}`;
+function top({ line, corners }: Glyphs, title: string, inner: number): string {
+  const name = ` ${cut(title, inner - TITLE_EDGES)} `;
+  return `${corners[0]}${line}${name}${line.repeat(inner - name.length - 1)}${corners[1]}`;
+}
+
+function bottom({ line, corners }: Glyphs, inner: number): string {
+  return `${corners[2]}${line.repeat(inner)}${corners[3]}`;
 }
 
 function cell(text: string, width: number, align: 'left' | 'right'): string {
-  const cut = text.length > width - 2 ? text.slice(0, width - 2) : text;
-  return align === 'left' ? ` ${cut}`.padEnd(width) : `${cut} `.padStart(width);
+  const words = cut(text, width - 2);
+  return align === 'left' ? ` ${words}`.padEnd(width) : `${words} `.padStart(width);
+}
+
+/** What has room, in whole words where one has. */
+function cut(text: string, columns: number): string {
+  return foldWords(text, Math.max(1, columns))[0]!;
 }
 
 function spaced(name: string): string {

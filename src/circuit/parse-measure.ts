@@ -10,7 +10,7 @@ const KINDS = [...TWO_LEADS, 'counts', 'inspect'];
 
 /** One measurement. The red lead comes first. */
 export function parseMeasure(text: string): Parsed<Probe> {
-  const [kind = '', first, second, ...rest] = text.trim().split(/\s+/);
+  const [kind = '', ...names] = text.trim().split(/\s+/);
   if (!KINDS.includes(kind)) {
     const near = nearestName(kind, KINDS);
     return {
@@ -19,26 +19,28 @@ export function parseMeasure(text: string): Parsed<Probe> {
   }
   const two = TWO_LEADS.find((one) => one === kind);
   if (two) {
-    if (first === undefined || second === undefined || rest.length > 0)
+    const [plus, minus] = names;
+    if (names.length !== 2)
       return {
         words: `"${kind}" needs two terminals, for example "${kind} sensor.signal battery.negative"`,
       };
-    return { value: { kind: two, plus: first, minus: second } };
+    return { value: { kind: two, plus: plus!, minus: minus! } };
   }
-  if (first === undefined || second !== undefined)
+  const [name] = names;
+  if (name === undefined || names.length > 1)
     return {
       words: `"${kind}" needs one name, for example "${kind} ${kind === 'counts' ? 'module.signal' : 'connector.sensor'}"`,
     };
   return {
-    value: kind === 'counts' ? { kind: 'counts', input: first } : { kind: 'inspect', of: first },
+    value: kind === 'counts' ? { kind: 'counts', input: name } : { kind: 'inspect', of: name },
   };
 }
 
 /** Something clipped in: two terminals and `lead`, `test-light`, `lamp` or ohms such as `470ohm`. */
 export function parseBridge(text: string): Parsed<Bridge> {
-  const [from, to, ...through] = text.trim().split(/\s+/);
+  const [from = '', to = '', ...through] = text.trim().split(/\s+/);
   const name = through.join(' ');
-  if (from === undefined || to === undefined || name === '')
+  if (name === '')
     return {
       words: `"${text}" is no bridge; write two terminals and what is between, for example "sensor.signal battery.negative 470 ohm"`,
     };

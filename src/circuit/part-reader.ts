@@ -122,11 +122,15 @@ export class PartReader extends ValueReader {
   ): ModulePin {
     const { reference, pull, ground } = draft;
     const joinedTo = draft['joined-to'] ?? null;
-    if (joinedTo !== null && (!pins.includes(joinedTo) || joinedTo === name))
-      this.unknown('unknown-pin', `"${joinedTo}" is no other pin of this module`, joinedTo, pins, [
-        ...path,
-        'joined-to',
-      ]);
+    const others = pins.filter((pin) => pin !== name);
+    if (joinedTo !== null && !others.includes(joinedTo))
+      this.unknown(
+        'unknown-pin',
+        `"${joinedTo}" is no other pin of this module`,
+        joinedTo,
+        others,
+        [...path, 'joined-to'],
+      );
     return {
       name,
       reference: reference

@@ -1,7 +1,7 @@
 /** Reads values out of a circuit file and collects what is wrong with them, each at its place. */
 import type { Toleranced, Unit } from '../quantity/quantity.ts';
 import type { Issue } from '../source/issue.ts';
-import { nearestName } from '../source/nearest-name.ts';
+import { nameFix } from '../source/nearest-name.ts';
 import type { Path, YamlSource } from '../source/parse-yaml.ts';
 import { readToleranced } from './read-value.ts';
 
@@ -23,7 +23,12 @@ export class ValueReader {
   ): Toleranced {
     const value = this.value(text, fallback, unit, path);
     if (value.low > 0) return value;
-    this.issue('not-positive', `"${text}" must stay above zero`, path);
+    this.issue(
+      'not-positive',
+      `"${text}" must stay above zero`,
+      path,
+      'write a value that is above zero with its whole tolerance',
+    );
     return { nominal: 1, low: 1, high: 1, unit };
   }
 
@@ -37,7 +42,12 @@ export class ValueReader {
       unit: '1' as const,
     };
     if (part.low < 0 || part.high > 1)
-      this.issue('bad-share', `"${text}" must lie between 0 % and 100 %`, path);
+      this.issue(
+        'bad-share',
+        `"${text}" must lie between 0 % and 100 %`,
+        path,
+        'with its tolerance too',
+      );
     return part;
   }
 
@@ -70,15 +80,8 @@ export class ValueReader {
     path: Path,
     what: 'key' | 'value' = 'value',
   ): void {
-    const near = nearestName(typed, known);
-    const fix = near !== null ? `did you mean "${near}"?` : undefined;
-    this.issues.push({
-      code,
-      severity: 'error',
-      at: this.source.locate(path, what),
-      words,
-      ...(fix ? { fix } : {}),
-    });
+    const fix = nameFix(typed, known);
+    this.issues.push({ code, severity: 'error', at: this.source.locate(path, what), words, fix });
   }
 
   protected issue(code: string, words: string, path: Path, fix?: string): void {
@@ -100,7 +103,6 @@ const LARGEST: Partial<Record<Unit, number>> = {
   m: 1000,
   m2: 1e-3,
   degC: 300,
-  '%': 100,
 };
 const SMALLEST: Partial<Record<Unit, number>> = { ohm: 1e-5, A: 1e-7, V: 1e-4, m: 1e-3, m2: 1e-9 };
 

@@ -1,4 +1,4 @@
-/** `ohmward check`: everything that can be wrong with trees, circuits, jobs and assignments, and the proof of every tree. */
+/** `ohmward check`: everything that can be wrong with the files people write, and the proof of every tree. */
 import { relative } from 'node:path';
 import { libraryFolder } from '../files/folders.ts';
 import { compareCost } from '../proof/compare-cost.ts';
@@ -18,7 +18,7 @@ import { type Arguments, type Command, EXIT, type Io, textOf } from './command.t
 export const command: Command = {
   name: 'check',
   summary:
-    'everything that can be wrong with trees, circuits, jobs and assignments, and the proof of trees',
+    'everything that can be wrong with trees, circuits, jobs, assignments, answers and actions, and the proof of trees',
   usage: 'check [PATH...] [options]',
   examples: [
     'ohmward check                        the library that comes with the program',
@@ -39,6 +39,7 @@ export const command: Command = {
     sarif: { type: 'boolean', help: 'one SARIF 2.1.0 document' },
     color: { type: 'string', value: 'WHEN', help: 'always, never or auto' },
   },
+  failure: 'an error was found',
   run: async (args: Arguments, io: Io) => {
     const wrong = wrongUse(args);
     if (wrong !== null) {

@@ -24,23 +24,61 @@ export interface Io {
   readonly cwd: string;
 }
 
-export interface Command {
+export interface Command extends Verb {
   readonly name: string;
+  /** What the word after its name may be, each with a page of its own. Their options are the command's too. */
+  readonly verbs?: Readonly<Record<string, Verb>>;
+}
+
+export interface Verb {
   readonly summary: string;
   /** The line after `ohmward`, e.g. `run [PROCEDURE] [options]`. */
   readonly usage: string;
   readonly examples: readonly string[];
   readonly options: Readonly<Record<string, Option>>;
+  /** What exit code 1 means here, where that is more than something wrong in the input. */
+  readonly failure?: string;
   /** Exit code: 0 done, 1 something wrong in the input, 2 used wrongly, 130 interrupted. */
   readonly run: (args: Arguments, io: Io) => Promise<number>;
 }
 
 export const EXIT = { done: 0, wrongInput: 1, wrongUse: 2, crashed: 70, interrupted: 130 } as const;
 
+/** The verb of a command that a word names, or else the command itself: whose usage, options and help hold. */
+export function verbOf(command: Command, word: string | undefined): Verb {
+  const { verbs = {} } = command;
+  return (word !== undefined && Object.hasOwn(verbs, word) ? verbs[word] : undefined) ?? command;
+}
+
+/** The options of all verbs; the help of those that not every verb takes begins with the verbs that do. */
+export function optionsOf(verbs: Readonly<Record<string, Verb>>): Record<string, Option> {
+  const names = new Set(Object.values(verbs).flatMap(({ options }) => Object.keys(options)));
+  return Object.fromEntries(
+    [...names].flatMap((name) => {
+      const takers = Object.entries(verbs).filter(([, { options }]) => options[name]);
+      const option = takers[0]?.[1].options[name];
+      if (!option) return [];
+      const all = takers.length === Object.keys(verbs).length;
+      const who = all ? '' : `${takers.map(([verb]) => verb).join(', ')}: `;
+      return [[name, { ...option, help: who + option.help }]];
+    }),
+  );
+}
+
 /** The text value of an option, or undefined when it was not given. */
 export function textOf(args: Arguments, name: string): string | undefined {
   const value = args.values[name];
   return typeof value === 'string' ? value : undefined;
+}
+
+/** A word beyond those that a command takes, such as the second half of a name without quotes; null when there is none. */
+export function wordTooMany({ positionals }: Arguments, most: number): Problem | null {
+  const word = positionals[most];
+  if (word === undefined) return null;
+  return {
+    problem: `"${word}" is one word too many`,
+    fix: 'put words that belong together in quotes; --help shows what can be said',
+  };
 }
 
 /** Says on the error output what could not be done and the way out; the exit code, for the caller to return. */

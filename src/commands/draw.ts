@@ -12,6 +12,7 @@ import { passingOf } from '../proof/passing.ts';
 import { isUsable } from '../source/issue.ts';
 import { safeText } from '../source/safe-text.ts';
 import { Checker, type CheckReport } from './check/check-files.ts';
+import { KIND_WORDS } from './check/file-kind.ts';
 import { findFile } from './check/find-file.ts';
 import { gatherFiles } from './check/gather-files.ts';
 import { reportText } from './check/report-text.ts';
@@ -67,7 +68,7 @@ function draw(report: CheckReport, form: Form, args: Arguments, io: Io): string 
     });
   if (file?.loaded && file.loaded.kind !== 'procedure') {
     io.err(
-      `ohmward draw: a ${file.loaded.kind} is not drawn ${file.loaded.kind === 'circuit' ? `as ${form}` : 'at all'}\n`,
+      `ohmward draw: ${KIND_WORDS[file.loaded.kind]} is not drawn ${file.loaded.kind === 'circuit' ? `as ${form}` : 'at all'}\n`,
     );
     return null;
   }

@@ -10,13 +10,22 @@ import { isProblem, type Problem } from '../source/problem.ts';
 import { safeText } from '../source/safe-text.ts';
 import type { Dialogue } from '../ui/plain/plain-session.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
-import { type Arguments, type Command, EXIT, type Io, tellProblem, textOf } from './command.ts';
+import {
+  type Arguments,
+  type Command,
+  EXIT,
+  type Io,
+  tellProblem,
+  textOf,
+  wordTooMany,
+} from './command.ts';
 import { assignedDrill } from './drill/assigned-drill.ts';
 import { finishDrill } from './drill/finish-drill.ts';
-import { beginDrill, continueDrill, type NewDrill } from './drill/open-drill.ts';
+import { anySeed, beginDrill, continueDrill, type NewDrill } from './drill/open-drill.ts';
 import { runActions } from './drill/run-actions.ts';
 import { showClass } from './drill/show-class.ts';
 import { type Desk, openDesk } from './session/open-desk.ts';
+import { pickByNumber } from './session/pick-by-number.ts';
 import { isPath } from './session/what-is-named.ts';
 import { programName } from './version.ts';
 
@@ -77,6 +86,8 @@ export const command: Command = {
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
+  const tooMany = wordTooMany(args, 1);
+  if (tooMany) return tellProblem(io, tooMany, EXIT.wrongUse);
   const desk = await openDesk(io, programName(), {
     sessions: textOf(args, 'sessions'),
     file: ownFile(args),
@@ -149,23 +160,17 @@ function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): 
       fix: `the levels are: ${LEVELS.map(({ name, number }) => `${number} ${name}`).join(', ')}`,
     };
   const seedText = textOf(args, 'seed');
-  const seed =
-    seedText === undefined
-      ? (actions?.seed ?? anySeed())
-      : /^\d+$/.test(seedText)
-        ? Number(seedText)
-        : -1;
-  if (!Number.isInteger(seed) || seed < 0 || seed > SEED_MAX)
+  const seed = seedText === undefined ? (actions?.seed ?? anySeed()) : wholeNumber(seedText);
+  if (seed === null || seed > SEED_MAX)
     return {
-      problem: `"${seedText}" is no seed`,
+      problem: `"${seedText ?? seed}" is no seed`,
       fix: `give a whole number from 0 to ${SEED_MAX}`,
     };
   return { procedure, level, seed, student, assignment: null };
 }
 
-/** A vehicle nobody has had before, most likely. */
-function anySeed(): number {
-  return Math.floor(Math.random() * (SEED_MAX + 1));
+function wholeNumber(text: string): number | null {
+  return /^\d+$/.test(text) ? Number(text) : null;
 }
 
 function subjects(desk: Desk): string[] {
@@ -210,31 +215,15 @@ async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
 async function choosePlain(
   desk: Desk,
   args: Arguments,
-  { say, ask }: Dialogue,
+  dialogue: Dialogue,
 ): Promise<Arguments | null> {
-  const pick = async (title: string, lines: readonly string[]): Promise<number | null> => {
-    say(title);
-    lines.forEach((line, index) => {
-      say(`  ${index + 1}  ${line}`);
-    });
-    while (true) {
-      const line = await ask(`Which one, 1 to ${lines.length}? `);
-      if (line === null) return null;
-      const number = Number(line.trim());
-      if (Number.isInteger(number) && number >= 1 && number <= lines.length) return number - 1;
-    }
-  };
-  const names = subjects(desk);
-  const subject = await pick('Drills:', names);
+  const subject = await pickByNumber(dialogue, 'Drills:', subjects(desk), (name) => name);
   if (subject === null) return null;
   const values = { ...args.values };
   if (textOf(args, 'level') === undefined) {
-    const level = await pick(
-      'Levels:',
-      LEVELS.map(({ title }) => title),
-    );
+    const level = await pickByNumber(dialogue, 'Levels:', LEVELS, ({ title }) => title);
     if (level === null) return null;
-    values['level'] = LEVELS[level]!.name;
+    values['level'] = level.name;
   }
-  return { positionals: [names[subject]!], values };
+  return { positionals: [subject], values };
 }

@@ -1,5 +1,5 @@
 /** Help texts, made from the command table. */
-import type { Command } from './command.ts';
+import type { Command, Verb } from './command.ts';
 
 type Table = Readonly<Record<string, () => Promise<{ command: Command }>>>;
 
@@ -7,7 +7,7 @@ const ABOUT = `ohmward finds out whether sensor, wiring, module or target wheel 
 and proves it before anything is opened or replaced.
 `;
 
-/** The page of \`ohmward --help\`. */
+/** The page of `ohmward --help`. */
 export async function programHelp(table: Table): Promise<string> {
   const commands = await Promise.all(
     Object.values(table).map(async (load) => (await load()).command),
@@ -29,8 +29,8 @@ export async function programHelp(table: Table): Promise<string> {
   ].join('\n');
 }
 
-/** The page of \`ohmward COMMAND --help\`. */
-export function commandHelp(command: Command): string {
+/** The page of `ohmward COMMAND --help`, and of `ohmward COMMAND VERB --help`. */
+export function commandHelp(command: Verb & Pick<Command, 'verbs'>): string {
   const options = Object.entries(command.options).map(([name, option]) => {
     const short = option.short ? `-${option.short}, ` : '';
     const value = option.type === 'string' ? ` ${option.value ?? 'TEXT'}` : '';
@@ -43,8 +43,21 @@ export function commandHelp(command: Command): string {
     command.summary,
     '',
     `Usage: ohmward ${command.usage}`,
+    ...verbLines(command.verbs ?? {}),
     ...(options.length > 0 ? ['', 'Options'] : []),
     ...options.map(({ left, right }) => `  ${left.padEnd(width)}  ${right}`),
     '',
+    `Exit codes: 0 done, 1 ${command.failure ?? 'something wrong in the input'}, 2 used wrongly, 130 interrupted.`,
+    '',
   ].join('\n');
+}
+
+function verbLines(verbs: Readonly<Record<string, Verb>>): string[] {
+  const names = Object.keys(verbs);
+  if (names.length === 0) return [];
+  const width = Math.max(...names.map((name) => name.length));
+  const lines = Object.entries(verbs).map(
+    ([name, { summary }]) => `  ${name.padEnd(width)}  ${summary}`,
+  );
+  return ['', 'Verbs, each with --help of its own', ...lines];
 }

@@ -1,10 +1,9 @@
 /** `ohmward new`: a small working file to begin with. */
-import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
-import { dirname, resolve } from 'node:path';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import { STARTERS } from './check/starters.ts';
 import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { writeNewFile } from './write-new-file.ts';
 
 /** As the schemas have it. */
 const NAME = /^[a-z][a-z0-9-]{0,60}$/;
@@ -50,21 +49,7 @@ export const command: Command = {
       io.out(text);
       return EXIT.done;
     }
-    const path = resolve(io.cwd, out);
-    if (existsSync(path)) {
-      io.err(`ohmward new: ${safeText(out)} exists already and is left as it is\n`);
-      return EXIT.wrongInput;
-    }
-    try {
-      mkdirSync(dirname(path), { recursive: true });
-      writeFileSync(path, text, { flag: 'wx' });
-    } catch (error) {
-      const code = String((error as NodeJS.ErrnoException).code ?? error);
-      io.err(`ohmward new: ${safeText(out)} cannot be written (${code})\n`);
-      return EXIT.wrongInput;
-    }
-    io.out(`${safeText(out)} is written; look at it with: ohmward check ${safeText(out)}\n`);
-    return EXIT.done;
+    return writeNewFile({ named: out, text, maker: 'new', reader: 'check' }, io);
   },
 };
 

@@ -13,7 +13,8 @@ import { STANDARD_SETTINGS } from '../files/settings.ts';
 import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
 import { formatIssue } from '../source/format-issue.ts';
 import { nearestName } from '../source/nearest-name.ts';
-import type { Command } from './command.ts';
+import { safeText } from '../source/safe-text.ts';
+import { type Arguments, type Command, EXIT, type Io } from './command.ts';
 
 /** Version of the JSON that this command writes. */
 const SCHEMA_VERSION = 1;
@@ -22,8 +23,7 @@ const SEED = 1;
 /** No workshop meter shows less than this, in V or ohm. */
 const DISPLAY_STEP = 1e-4;
 
-type Io = Parameters<Command['run']>[1];
-type Values = Parameters<Command['run']>[0]['values'];
+type Values = Arguments['values'];
 
 export const command: Command = {
   name: 'predict',
@@ -69,7 +69,7 @@ export const command: Command = {
     const [name, ...rest] = positionals;
     if (name === undefined || rest.length > 0) return wrongUse(io, 'name one circuit');
     const circuit = readCircuit(name, io);
-    if (circuit === null) return 1;
+    if (circuit === null) return EXIT.wrongInput;
     const model = createModel(circuit, {
       samples: SAMPLES,
       seed: SEED,
@@ -99,7 +99,7 @@ export function readCircuit(name: string, io: Io): Circuit | null {
     return null;
   }
   if ('problem' in read) {
-    io.err(`${read.problem.path}: ${read.problem.words}; ${read.problem.fix}\n`);
+    io.err(`${safeText(read.problem.path)}: ${read.problem.words}; ${read.problem.fix}\n`);
     return null;
   }
   const { value, issues } = loadCircuit(read.text, path);
@@ -125,7 +125,7 @@ function one(model: Model, values: Values, io: Io): number {
   const unknown = unknownFault(circuit, fault);
   if (unknown !== null) {
     io.err(`${unknown}\n`);
-    return 1;
+    return EXIT.wrongInput;
   }
   const test: Test = { setup: setup.value, probe: probe.value };
   const refusal = model.refusal(test);
@@ -133,7 +133,7 @@ function one(model: Model, values: Values, io: Io): number {
     if (values['json'] === true)
       io.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, refused: refusal })}\n`);
     io.err(`not done: ${refusal}\n`);
-    return 1;
+    return EXIT.wrongInput;
   }
   const expected = model.expected(test, fault);
   io.out(
@@ -146,7 +146,7 @@ function one(model: Model, values: Values, io: Io): number {
     io.err(
       `note: this pulls ${pull.input} only to ${formatQuantity({ value: pull.high, unit: 'V' })}, and the module counts low below ${formatQuantity({ value: pull.thresholdVolts, unit: 'V' })}\n`,
     );
-  return 0;
+  return EXIT.done;
 }
 
 function setupOf(values: Values, usual: Setup['state']): { value: Setup } | { words: string } {
@@ -181,7 +181,7 @@ export function unknownFault(circuit: Circuit, id: string): string | null {
   const ids = ['healthy', ...circuit.faults.map((fault) => fault.id)];
   if (ids.includes(id)) return null;
   const near = nearestName(id, ids);
-  return `the circuit "${circuit.name}" has no fault "${id}"${near ? `; did you mean "${near}"?` : ''}`;
+  return `the circuit "${circuit.name}" has no fault "${safeText(id)}"${near ? `; did you mean "${near}"?` : ''}`;
 }
 
 /** Numbers as they are; an over-limit as the text OL, since JSON knows no infinity; a look with its chances if it is not certain. */
@@ -190,22 +190,16 @@ function plain(expected: Expected): Record<string, unknown> {
     const { low, nominal, high, unit } = expected;
     return { low: finite(low), nominal: finite(nominal), high: finite(high), unit };
   }
-  const [first] = expected.looks;
-  return expected.looks.length === 1
-    ? { shows: first!.look }
-    : {
-        shows: first!.look,
-        chances: Object.fromEntries(expected.looks.map(({ look, chance }) => [look, chance])),
-      };
+  const { looks } = expected;
+  const chances = Object.fromEntries(looks.map(({ look, chance }) => [look, chance]));
+  return { shows: looks[0]?.look, ...(looks.length > 1 ? { chances } : {}) };
 }
 
 function inWords(expected: Expected): string {
   if (expected.kind === 'number') {
-    const [low, nominal, high] = [expected.low, expected.nominal, expected.high].map((value) =>
-      Math.abs(value) < DISPLAY_STEP ? 0 : value,
-    ) as [number, number, number];
     const { unit } = expected;
-    const nominalWords = formatQuantity({ value: nominal, unit });
+    const [low, high] = [displayed(expected.low), displayed(expected.high)];
+    const nominalWords = formatQuantity({ value: displayed(expected.nominal), unit });
     return low === high ? nominalWords : `${nominalWords}  (${formatRange(low, high, unit)})`;
   }
   return expected.looks
@@ -217,66 +211,62 @@ function inWords(expected: Expected): string {
 function table(model: Model, values: Values, io: Io): number {
   const { circuit } = model;
   const tests = standardTests(circuit);
-  const faults = [{ id: 'healthy', words: 'nothing is wrong' }, ...circuit.faults];
-  const cells = faults.map((fault) => tests.map(({ test }) => model.shows(fault.id, test, -1)));
+  const rows = ['healthy', ...circuit.faults.map(({ id }) => id)].map((fault) => ({
+    fault,
+    cells: tests.map(({ test }) => model.shows(fault, test, -1)),
+  }));
   if (values['json'] === true) {
-    const rows = faults.map((fault, row) => ({
-      fault: fault.id,
-      shows: cells[row]!.map((shown) => (shown.kind === 'look' ? shown.look : finite(shown.value))),
-    }));
-    const columns = tests.map(({ id, words, minutes, family, test }) => ({
-      id,
-      words,
-      minutes,
-      family,
-      test,
-    }));
-    io.out(
-      `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, circuit: circuit.name, tests: columns, rows })}\n`,
-    );
-    return 0;
-  }
-  if (values['csv'] === true) {
+    const document = {
+      schemaVersion: SCHEMA_VERSION,
+      circuit: circuit.name,
+      tests: tests.map(({ id, words, minutes, family, test }) => ({
+        id,
+        words,
+        minutes,
+        family,
+        test,
+      })),
+      rows: rows.map(({ fault, cells }) => ({ fault, shows: cells.map(plainCell) })),
+    };
+    io.out(`${JSON.stringify(document)}\n`);
+  } else if (values['csv'] === true) {
     const head = ['fault', ...tests.map(({ id }) => id)];
-    const rows = faults.map((fault, row) => [
-      fault.id,
-      ...cells[row]!.map((shown) => csvCell(shown)),
-    ]);
-    io.out(`${[head, ...rows].map((row) => row.join(',')).join('\r\n')}\r\n`);
-    return 0;
-  }
-  tests.forEach((option, column) => {
-    io.out(`${option.words}\n  [${option.id}, ${option.minutes} min]\n`);
-    const groups = new Map<string, string[]>();
-    faults.forEach((fault, row) => {
-      const words = cellWords(cells[row]![column]!);
-      groups.set(words, [...(groups.get(words) ?? []), fault.id]);
+    const lines = [head, ...rows.map(({ fault, cells }) => [fault, ...cells.map(plainCell)])];
+    io.out(`${lines.map((line) => line.join(',')).join('\r\n')}\r\n`);
+  } else
+    tests.forEach((option, column) => {
+      io.out(`${option.words}\n  [${option.id}, ${option.minutes} min]\n`);
+      const groups = new Map<string, string[]>();
+      for (const { fault, cells } of rows) {
+        const words = cellWords(cells[column]!);
+        groups.set(words, [...(groups.get(words) ?? []), fault]);
+      }
+      for (const [words, ids] of groups) io.out(`  ${words.padEnd(12)} ${ids.join(' ')}\n`);
+      io.out('\n');
     });
-    for (const [words, ids] of groups) io.out(`  ${words.padEnd(12)} ${ids.join(' ')}\n`);
-    io.out('\n');
-  });
-  return 0;
+  return EXIT.done;
 }
 
 function finite(value: number): number | string {
-  if (Math.abs(value) < DISPLAY_STEP) return 0;
-  return Number.isFinite(value) ? Number(value.toPrecision(6)) : 'OL';
+  return Number.isFinite(value) ? Number(displayed(value).toPrecision(6)) : 'OL';
 }
 
-function csvCell(shown: Shown): string {
-  return shown.kind === 'look' ? shown.look : String(finite(shown.value));
+function plainCell(shown: Shown): number | string {
+  return shown.kind === 'look' ? shown.look : finite(shown.value);
 }
 
 function cellWords(shown: Shown): string {
   return shown.kind === 'look'
     ? shown.look
-    : formatQuantity({
-        value: Math.abs(shown.value) < DISPLAY_STEP ? 0 : shown.value,
-        unit: shown.unit,
-      });
+    : formatQuantity({ value: displayed(shown.value), unit: shown.unit });
+}
+
+/** The value, or zero for what no display shows. */
+function displayed(value: number): number {
+  return Math.abs(value) < DISPLAY_STEP ? 0 : value;
 }
 
 function wrongUse(io: Io, words: string): number {
-  io.err(`predict: ${words}\n`);
-  return 2;
+  io.err(`ohmward predict: ${words}\n`);
+  return EXIT.wrongUse;
 }

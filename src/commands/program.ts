@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import type { Command, Io, Option } from './command.ts';
-import { EXIT } from './command.ts';
+import { EXIT, verbOf } from './command.ts';
 import { commandHelp, programHelp } from './help.ts';
 import { version } from './version.ts';
 
@@ -34,23 +34,29 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   if (first === '__complete')
     return (await import('./completion/complete-words.ts')).completeWords(rest, COMMANDS, io);
   if (first === '--help' || first === '-h' || first === 'help') {
-    const wanted = first === 'help' ? rest[0] : undefined;
-    const known = wanted !== undefined && Object.hasOwn(COMMANDS, wanted);
-    const load = known ? COMMANDS[wanted] : undefined;
-    io.out(load ? commandHelp((await load()).command) : await programHelp(COMMANDS));
+    const [wanted, verb] = first === 'help' ? rest : [];
+    if (wanted === undefined) {
+      io.out(await programHelp(COMMANDS));
+      return EXIT.done;
+    }
+    const load = Object.hasOwn(COMMANDS, wanted) ? COMMANDS[wanted] : undefined;
+    if (!load) return noCommand(wanted, io);
+    io.out(commandHelp(verbOf((await load()).command, verb)));
     return EXIT.done;
   }
   const isCommand = first !== undefined && !first.startsWith('-');
   const name = isCommand ? first : 'run';
   const load = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
-  if (!load) {
-    const near = nearestName(name, Object.keys(COMMANDS));
-    io.err(`ohmward: no command "${safeText(name)}"${near ? `; did you mean "${near}"?` : ''}\n`);
-    io.err('See them all with: ohmward --help\n');
-    return EXIT.wrongUse;
-  }
+  if (!load) return noCommand(name, io);
   const { command } = await load();
   return runCommand(command, isCommand ? rest : argv, io);
+}
+
+function noCommand(name: string, io: Io): number {
+  const near = nearestName(name, Object.keys(COMMANDS));
+  io.err(`ohmward: no command "${safeText(name)}"${near ? `; did you mean "${near}"?` : ''}\n`);
+  io.err('See them all with: ohmward --help\n');
+  return EXIT.wrongUse;
 }
 
 async function runCommand(command: Command, argv: readonly string[], io: Io): Promise<number> {
@@ -68,7 +74,7 @@ async function runCommand(command: Command, argv: readonly string[], io: Io): Pr
       ),
     });
     if (parsed.values['help']) {
-      io.out(commandHelp(command));
+      io.out(commandHelp(verbOf(command, parsed.positionals[0])));
       return EXIT.done;
     }
     const values = parsed.values as Record<string, string | boolean | string[] | undefined>;

@@ -3,7 +3,15 @@
 import { listSessions } from '../files/list-sessions.ts';
 import { isProblem } from '../source/problem.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
-import { type Arguments, type Command, EXIT, type Io, tellProblem, textOf } from './command.ts';
+import {
+  type Arguments,
+  type Command,
+  EXIT,
+  type Io,
+  tellProblem,
+  textOf,
+  wordTooMany,
+} from './command.ts';
 import { finish } from './session/finish.ts';
 import { type Desk, openDesk } from './session/open-desk.ts';
 import { continueSession, findSession } from './session/open-session.ts';
@@ -26,6 +34,8 @@ export const command: Command = {
     'no-alt-screen': { type: 'boolean', help: 'stay on the normal screen' },
   },
   run: async (args: Arguments, io: Io) => {
+    const tooMany = wordTooMany(args, 1);
+    if (tooMany) return tellProblem(io, tooMany, EXIT.wrongUse);
     const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
     if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
     const found =

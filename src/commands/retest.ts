@@ -2,13 +2,21 @@
 
 import { createBench } from '../drill/bench.ts';
 import type { SessionDriver } from '../session/driver.ts';
-import { isProblem } from '../source/problem.ts';
-import { safeText } from '../source/safe-text.ts';
+import { isProblem, type Problem } from '../source/problem.ts';
+import type { OpenedSession } from '../ui/app-services.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
-import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import {
+  type Arguments,
+  type Command,
+  EXIT,
+  type Io,
+  tellProblem,
+  textOf,
+  wordTooMany,
+} from './command.ts';
 import { finish } from './session/finish.ts';
 import { modelFor, openDesk } from './session/open-desk.ts';
-import { continueSession, findSession } from './session/open-session.ts';
+import { continueSession, faultProblem, findSession } from './session/open-session.ts';
 import { programName } from './version.ts';
 
 export const command: Command = {
@@ -34,36 +42,29 @@ export const command: Command = {
     color: { type: 'string', value: 'WHEN', help: 'always, never or auto' },
     'no-alt-screen': { type: 'boolean', help: 'stay on the normal screen' },
   },
+  failure: 'something wrong in the input, or the tests after the repair do not prove it cured',
   run: async (args: Arguments, io: Io) => {
-    const tell = (problem: string, fix: string, code: number = EXIT.wrongInput) => {
-      io.err(
-        `ohmward: ${safeText(problem, { lines: true })}\n  ${safeText(fix, { lines: true })}\n`,
-      );
-      return code;
-    };
+    const tooMany = wordTooMany(args, 1);
+    if (tooMany) return tellProblem(io, tooMany, EXIT.wrongUse);
     const [named] = args.positionals;
-    if (named === undefined) return tell('which session?', 'ohmward retest FILE', EXIT.wrongUse);
-    const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
-    if (isProblem(desk)) return tell(desk.problem, desk.fix);
-    const found = findSession(desk, named);
-    if (isProblem(found)) return tell(found.problem, found.fix);
-    const opened = continueSession(desk, found.path);
-    if (isProblem(opened)) return tell(opened.problem, opened.fix);
-    const { driver } = opened;
-    const session = driver.session();
-    if (!session.concluded)
-      return tell('this session has no conclusion yet', 'go on with: ohmward resume');
-    if (session.closed)
-      return tell(
-        `this session is closed: ${session.closed.words}`,
-        'begin a new one with: ohmward run',
+    if (named === undefined)
+      return tellProblem(
+        io,
+        { problem: 'which session?', fix: 'ohmward retest FILE' },
+        EXIT.wrongUse,
       );
-    const { circuit, meter, vehicle } = session.opened;
-    const fault = textOf(args, 'bench');
-    const repaired =
-      fault !== undefined && circuit && vehicle.kind === 'bench'
-        ? { ...opened, repaired: createBench(modelFor(circuit, meter), fault, vehicle.seed) }
-        : opened;
+    const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
+    if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
+    const found = findSession(desk, named);
+    if (isProblem(found)) return tellProblem(io, found, EXIT.wrongInput);
+    const opened = continueSession(desk, found.path);
+    if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
+    const { driver } = opened;
+    const repaired = readyToRetest(opened, textOf(args, 'bench'));
+    if (isProblem(repaired)) {
+      driver.close();
+      return tellProblem(io, repaired, EXIT.wrongInput);
+    }
     const plain = args.values['plain'] === true;
     if (decideFrontEnd(io.env, process.stdin, process.stdout, { plain }) === 'screen') {
       const { runOnScreen } = await import('./session/run-on-screen.ts');
@@ -81,6 +82,30 @@ export const command: Command = {
     return codeOf(driver);
   },
 };
+
+/** The session with what its simulated vehicle has after the repair; a problem when there is nothing to test again. */
+function readyToRetest(opened: OpenedSession, fault: string | undefined): OpenedSession | Problem {
+  const { concluded, closed, opened: first } = opened.driver.session();
+  if (!concluded)
+    return { problem: 'this session has no conclusion yet', fix: 'go on with: ohmward resume' };
+  if (closed)
+    return {
+      problem: `this session is closed: ${closed.words}`,
+      fix: 'begin a new one with: ohmward run',
+    };
+  if (fault === undefined) return opened;
+  const { circuit, meter, vehicle } = first;
+  if (vehicle.kind !== 'bench')
+    return {
+      problem: 'this session was done on a real vehicle, and so are the tests after its repair',
+      fix: 'leave --bench out',
+    };
+  const unknown = faultProblem(first.procedure, circuit, fault);
+  if (unknown) return unknown;
+  return circuit
+    ? { ...opened, repaired: createBench(modelFor(circuit, meter), fault, vehicle.seed) }
+    : opened;
+}
 
 /** Whether the complaint is proven gone; a record that was left open is unfinished work. */
 function codeOf(driver: SessionDriver): number {

@@ -2,7 +2,15 @@
 
 import type { Problem } from '../source/problem.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
-import { type Arguments, type Command, EXIT, type Io, tellProblem, textOf } from './command.ts';
+import {
+  type Arguments,
+  type Command,
+  EXIT,
+  type Io,
+  tellProblem,
+  textOf,
+  wordTooMany,
+} from './command.ts';
 import { isPath, namesNone } from './session/what-is-named.ts';
 
 export const command: Command = {
@@ -74,6 +82,8 @@ async function run(args: Arguments, io: Io): Promise<number> {
 }
 
 function wrongUse(args: Arguments, unattended: boolean): Problem | null {
+  const tooMany = wordTooMany(args, 1);
+  if (tooMany) return tooMany;
   const [named] = args.positionals;
   if (textOf(args, 'from') !== undefined && textOf(args, 'bench') === undefined)
     return {

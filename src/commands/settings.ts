@@ -3,7 +3,14 @@ import { INSTRUMENTS, openSettings, type Settings, STANDARD_SETTINGS } from '../
 import { harmlessJson } from '../records/record-json.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
-import { type Arguments, type Command, EXIT, type Io } from './command.ts';
+import {
+  type Arguments,
+  type Command,
+  EXIT,
+  type Io,
+  tellProblem,
+  wordTooMany,
+} from './command.ts';
 
 export const command: Command = {
   name: 'settings',
@@ -21,6 +28,8 @@ export const command: Command = {
     reset: { type: 'boolean', help: 'back to the standard value' },
   },
   run: async (args: Arguments, io: Io) => {
+    const tooMany = wordTooMany(args, 2);
+    if (tooMany) return tellProblem(io, tooMany, EXIT.wrongUse);
     const opened = await openSettings(io.env);
     if ('problem' in opened) {
       io.err(`ohmward: ${safeText(opened.problem.words)}\n  ${safeText(opened.problem.fix)}\n`);

@@ -2,20 +2,21 @@
 
 import { formatIssue } from '../source/format-issue.ts';
 import { safeText } from '../source/safe-text.ts';
-import { alignView, type View } from '../waveform/align-view.ts';
+import type { View } from '../waveform/align-view.ts';
 import type { Capture } from '../waveform/capture.ts';
-import { compareCaptures, type Difference } from '../waveform/compare-captures.ts';
-import { describeCapture, markedLevels } from '../waveform/describe-measures.ts';
-import { type Finding, judgeChannel, type SignalExpected } from '../waveform/judge-channel.ts';
+import { compareCaptures } from '../waveform/compare-captures.ts';
+import { markedLevels } from '../waveform/describe-measures.ts';
+import { judgeChannel, type SignalExpected } from '../waveform/judge-channel.ts';
 import { type MeasureOptions, SIGNAL_KINDS, type SignalKind } from '../waveform/measure-channel.ts';
 import { type CaptureMeasures, measureCapture } from '../waveform/measure-phase.ts';
 import { measuresJson } from '../waveform/measures-json.ts';
+import { spanLeastOf } from '../waveform/plot-range.ts';
 import { plotSvg } from '../waveform/plot-svg.ts';
-import { plotText } from '../waveform/plot-text.ts';
 import { tellingView } from '../waveform/telling-view.ts';
 import { readCapture } from './calc/read-capture.ts';
 import { Options, WrongUse } from './calc/sum.ts';
-import { type Arguments, type Command, EXIT, type Io } from './command.ts';
+import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { captureLines } from './wave/capture-lines.ts';
 
 /** Version of the JSON that this command writes. */
 const SCHEMA_VERSION = 1;
@@ -125,10 +126,11 @@ export const command: Command = {
 
 async function run(args: Arguments, io: Io): Promise<number> {
   const [file, ...others] = args.positionals;
-  if (args.values.make !== undefined) {
+  const circuit = textOf(args, 'make');
+  if (circuit !== undefined) {
     if (file !== undefined) throw new WrongUse('name a file to read or --make one, not both');
     const { makeCapture } = await import('./wave/make-capture.ts');
-    return makeCapture(new Options(args, true), io);
+    return makeCapture(circuit, new Options(args, true), io);
   }
   if (file === undefined || others.length > 0) throw new WrongUse('name one capture file');
   const ascii = args.values.ascii === true || io.env.OHMWARD_ASCII === '1';
@@ -169,7 +171,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   else {
     const other = good && goodMeasures ? { capture: good, measures: goodMeasures } : null;
     const report = { findings, differences, good: other, width, ascii, view };
-    io.out(`${textReport(found, measures, report).join('\n')}\n`);
+    io.out(`${captureLines(found, measures, report).join('\n')}\n`);
   }
   return EXIT.done;
 }
@@ -250,63 +252,9 @@ function viewOf(options: Options, measures: CaptureMeasures, width: number): Vie
   return tellingView(measures, Math.floor(width * EDGES_A_COLUMN));
 }
 
-interface Report {
-  readonly findings: readonly (readonly Finding[])[];
-  readonly differences: readonly Difference[] | null;
-  readonly good: { readonly capture: Capture; readonly measures: CaptureMeasures } | null;
-  readonly width: number;
-  readonly ascii: boolean;
-  readonly view: View;
-}
-
-function textReport(capture: Capture, measures: CaptureMeasures, given: Report): string[] {
-  const { width, ascii, view, good } = given;
-  const lines: string[] = [];
-  const draw = (of: Capture, by: CaptureMeasures, at: number, part: View, name: string) => {
-    const measured = by.channels[at];
-    const channel = of.channels[at];
-    if (!measured || !channel) return;
-    const drawn = plotText(
-      { ...channel, name: name + channel.name },
-      {
-        width,
-        ascii,
-        rateHz: of.rateHz,
-        startSeconds: of.startSeconds,
-        ...part,
-        levels: markedLevels(measured),
-        marks: edgesWithin(measured.edges.times, part) <= width / 2 ? measured.edges.times : [],
-      },
-    );
-    lines.push(...drawn, '');
-  };
-  const goodView = good && alignView(view, measures, good.measures);
-  for (const at of capture.channels.keys()) {
-    draw(capture, measures, at, view, '');
-    if (good && goodView) draw(good.capture, good.measures, at, goodView, 'good capture, ');
-  }
-  if (view.from > 0 || view.to < measures.seconds)
-    lines.push('Only a part is drawn; --from and --to show others.', '');
-  lines.push(...describeCapture(measures, { ascii, width }));
-  const words = given.findings.flat().map((finding) => finding.words);
-  lines.push(
-    '',
-    'Judgement',
-    ...(words.length > 0 ? words : ['nothing against these signals']).map((it) => `  ${it}`),
-  );
-  if (given.differences) {
-    const differ = given.differences.map((it) => it.words);
-    lines.push(
-      '',
-      'Against the good capture',
-      ...(differ.length > 0 ? differ : ['no difference worth a word']).map((it) => `  ${it}`),
-    );
-  }
-  return lines.map((line) => safeText(line));
-}
-
-function edgesWithin(times: Float64Array, { from, to }: View): number {
-  return times.reduce((count, time) => count + (time >= from && time < to ? 1 : 0), 0);
+function terminalWidth(io: Io): number {
+  const stated = Number(io.env.COLUMNS ?? process.stdout.columns ?? WIDTH);
+  return Number.isFinite(stated) && stated > 0 ? Math.min(WIDTH_MOST, stated) : WIDTH;
 }
 
 function svg(capture: Capture, measures: CaptureMeasures, file: string, view: View): string {
@@ -314,11 +262,7 @@ function svg(capture: Capture, measures: CaptureMeasures, file: string, view: Vi
     title: file.split(/[\\/]/).at(-1) ?? file,
     ...view,
     levels: measures.channels.map(markedLevels),
+    spansLeast: measures.channels.map(({ unit, kind }) => spanLeastOf(unit, kind)),
     marks: measures.channels.map((channel) => channel.edges.times),
   });
-}
-
-function terminalWidth(io: Io): number {
-  const stated = Number(io.env.COLUMNS ?? process.stdout.columns ?? WIDTH);
-  return Number.isFinite(stated) && stated > 0 ? Math.min(WIDTH_MOST, stated) : WIDTH;
 }

@@ -8,6 +8,7 @@ import { sensorOf } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
 import { plainSetup } from '../circuit/plain-setup.ts';
 import type { Test } from '../circuit/test.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Capture } from '../waveform/capture.ts';
 import { generateSweep, generateWheels } from '../waveform/generate.ts';
 import { seededRandom } from '../waveform/seeded-random.ts';
@@ -49,7 +50,7 @@ export function benchCapture(model: Model, wanted: BenchCapture): Capture {
   const { fault, seed, test } = wanted;
   const sample = seed % model.samples;
   const { low, high } = model.levels(fault, test, sample);
-  const healthy = model.levels('healthy', { ...test, setup: plainSetup(test.setup) }, -1);
+  const healthy = model.levels(HEALTHY, { ...test, setup: plainSetup(test.setup) }, -1);
   const shown = model.shows(fault, test, sample);
   const uneven = shown.kind === 'look' && shown.look === 'uneven';
   const random = seededRandom(seed + 1);

@@ -9,8 +9,10 @@ import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Model } from '../circuit/model.ts';
 import type { MeterFunction, Shown, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
-import type { Procedure, Step } from '../procedure/procedure.ts';
+import type { Job } from '../procedure/job.ts';
+import { type AskOutcome, type Procedure, type Step, WAKING } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
+import { codeAnswer } from '../session/code-answer.ts';
 import type { VehicleAnswer } from '../session/driver.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 
@@ -33,9 +35,6 @@ export function createBench(model: Model, fault: string, seed: number): Bench {
   return { fault, seed, shows, answers: (step) => answerTo(model, step, shows) };
 }
 
-/** Steps that wake a fault which comes and goes: moving the harness, warming the sensor. */
-const WAKING = ['wiggle', 'actuation'];
-
 /**
  * A vehicle whose `fault` comes and goes: every test reads like a healthy one, and a step of `procedure` that moves the
  * harness or warms the sensor ends where a conclusion stands for the fault.
@@ -53,11 +52,17 @@ export function createWakingBench(
       const next = procedure.steps[go];
       return next?.kind === 'conclude' && next.faults.includes(fault);
     });
-    return woken
-      ? { words: woken.words, answer: { kind: 'outcome', outcome: woken.name, look: null } }
-      : healthy.answers(step);
+    return woken ? outcomeAnswer(woken) : healthy.answers(step);
   };
   return { ...healthy, fault, answers };
+}
+
+/** Answers to the steps of a job: what the trouble code says is what the job sheet has. */
+export function answersFor(bench: Bench, job: Job): Bench['answers'] {
+  return (step) => {
+    const said = codeAnswer(step, job)?.outcome;
+    return said ? outcomeAnswer(said) : bench.answers(step);
+  };
 }
 
 /** What the simulated vehicle says to one test, in words. */
@@ -72,9 +77,7 @@ function answerTo(model: Model, step: Step, shows: (test: Test) => Shown): Vehic
   if (step.kind === 'ask') {
     // Without a usual answer only the person knows: the simulated vehicle has nothing to say.
     const usual = step.outcomes.find(({ name }) => name === step.usual);
-    return usual
-      ? { words: usual.words, answer: { kind: 'outcome', outcome: usual.name, look: null } }
-      : null;
+    return usual ? outcomeAnswer(usual) : null;
   }
   if (step.probe === null) return null;
   const shown = shows({ setup: step.setup, probe: step.probe });
@@ -85,6 +88,10 @@ function answerTo(model: Model, step: Step, shows: (test: Test) => Shown): Vehic
   return outcome
     ? { words, answer: { kind: 'outcome', outcome: outcome.name, look: shown.look } }
     : null;
+}
+
+function outcomeAnswer({ name, words }: AskOutcome): VehicleAnswer {
+  return { words, answer: { kind: 'outcome', outcome: name, look: null } };
 }
 
 function withMeterError(model: Model, shown: Shown, error: number): Shown {

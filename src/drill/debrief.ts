@@ -1,4 +1,5 @@
 /** After the drill: what each reading said and cost, what proved it, the best way beside the one taken, the score. */
+import type { Circuit } from '../circuit/circuit.ts';
 import type { Corroboration } from '../suspects/corroborate.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
@@ -104,7 +105,7 @@ export function debriefOf(drill: Drill, world: DrillWorld): Debrief {
     right,
     truth: faults.map(({ words }) => words).join('; '),
     repairs: [...new Set(faults.map(({ repairWords }) => repairWords))],
-    named: named.map((repair) => repairWordsOf(drill, repair)),
+    named: named.map((repair) => repairWordsOf(circuit, repair)),
     alike: alike.map(wordsOf),
     readings: notes,
     evidence: evidenceNotes(drill, weighed, wordsOf),
@@ -125,9 +126,8 @@ export function debriefOf(drill: Drill, world: DrillWorld): Debrief {
 }
 
 /** Words for a repair of the circuit. */
-export function repairWordsOf(drill: Pick<Drill, 'opened'>, repair: string): string {
-  const fault = drill.opened.circuit.faults.find((one) => one.repair === repair);
-  return fault?.repairWords ?? repair;
+export function repairWordsOf({ faults }: Circuit, repair: string): string {
+  return faults.find((one) => one.repair === repair)?.repairWords ?? repair;
 }
 
 function wordsOfRepair({ table }: DrillMind, repair: string): string {

@@ -5,16 +5,22 @@ import type { StepCapture, When } from '../session/events.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
 import { type Debrief, debriefOf } from './debrief.ts';
 import { type Drill, evolveDrill } from './drill.ts';
-import type { DrillEvent, DrillMeasured, DrillRevealed, DrillShown } from './drill-events.ts';
+import type {
+  DrillEvent,
+  DrillMeasured,
+  DrillRevealed,
+  DrillShown,
+  StepFollowed,
+} from './drill-events.ts';
 import { type DrillTest, knownTest, standardOf, testKey } from './drill-test.ts';
-import type { VehicleAnswer } from './drill-vehicle.ts';
+import type { DrillAnswer } from './drill-vehicle.ts';
 import type { DrillWorld } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
 
 export type DrillCommand =
   /** The cautions of a test are read and acknowledged. */
   | { readonly type: 'acknowledge'; readonly test: DrillTest }
-  | { readonly type: 'measure'; readonly test: DrillTest; readonly step?: string }
+  | { readonly type: 'measure'; readonly test: DrillTest }
   /** The scope saves what it sees. Where the present step asks for this very picture, it answers the step. */
   | { readonly type: 'capture'; readonly test: DrillTest }
   /** Does the present step of the procedure, whatever its kind. */
@@ -45,7 +51,7 @@ export function decideDrill(
     case 'acknowledge':
       return acknowledge(drill, command.test, now, world);
     case 'measure':
-      return measure(drill, command, now, world);
+      return measure(drill, { test: command.test }, now, world);
     case 'capture':
       return capture(drill, command.test, now, world);
     case 'follow':
@@ -110,10 +116,8 @@ function capture(drill: Drill, test: DrillTest, now: When, world: DrillWorld): D
   if (test.probe.kind !== 'pattern')
     return refuse('only the scope saves a capture', 'take the scope, or measure');
   const asked = stepTest(drill);
-  const step = presentDrillStep(drill);
-  const answers = step !== null && asked !== null && sameTest(asked, test);
-  const wanted = { test, isCapture: true, ...(answers ? { step: step.id } : {}) };
-  return measure(drill, wanted, now, world);
+  const isStep = asked !== null && sameTest(asked, test);
+  return measure(drill, { test, isCapture: true, isStep }, now, world);
 }
 
 /** Moving the harness or not, it is the same place in the same state. */
@@ -123,14 +127,14 @@ function sameTest(one: DrillTest, other: DrillTest): boolean {
 
 interface Wanted {
   readonly test: DrillTest;
-  /** The step that is answered by it. */
-  readonly step?: string;
+  /** It answers the present step of the procedure. */
+  readonly isStep?: boolean;
   readonly isCapture?: boolean;
 }
 
 function measure(
   drill: Drill,
-  { test, step: stepId, isCapture = false }: Wanted,
+  { test, isStep = false, isCapture = false }: Wanted,
   now: When,
   { vehicle, ...world }: DrillWorld,
 ): DrillDecision {
@@ -158,11 +162,11 @@ function measure(
   const captured = isCapture ? vehicle.captures(test, number) : null;
   const answer = captured ?? vehicle.answers(test, number);
   const known = knownTest(test, drill.opened.meter, standardOf(drill.opened.circuit, test));
-  const step = stepId === undefined ? null : presentDrillStep(drill);
+  const step = isStep ? presentDrillStep(drill) : null;
   const event: DrillMeasured = {
     type: 'drill-measured',
     test,
-    words: step ? stepWords(step) : known.words,
+    words: step?.title ?? known.words,
     found: answer.words,
     shown: kept(answer),
     minutes: minutesFor(drill, test),
@@ -188,27 +192,36 @@ function follow(drill: Drill, now: When, world: DrillWorld): DrillDecision {
       'give your diagnosis, or go on with tests of your own',
     );
   const test = stepTest(drill);
-  if (test) return measure(drill, { test, step: step.id }, now, world);
+  if (test) return measure(drill, { test, isStep: true }, now, world);
+  const followed = followedStep(drill);
+  if (!followed)
+    return refuse(
+      'the simulated vehicle knows nothing of what this step asks',
+      'go on with tests of your own',
+    );
+  return { events: [{ type: 'drill-step-followed', ...followed, ...now }], refused: null };
+}
+
+/**
+ * What following the present step does where it tests nothing; null without such a step, and where the simulated
+ * vehicle knows nothing of what it asks.
+ */
+export function followedStep(
+  drill: Drill,
+): Pick<StepFollowed, 'step' | 'words' | 'minutes' | 'go'> | null {
+  const step = presentDrillStep(drill);
+  if (!step || step.kind === 'conclude' || stepTest(drill)) return null;
   const usual =
     step.kind === 'ask'
       ? (step.outcomes.find(({ name }) => name === step.usual) ?? step.outcomes[0])
       : undefined;
   const go = step.kind === 'act' ? step.go : (usual?.go ?? step.cannot);
-  if (go === null || go === undefined)
-    return refuse(
-      'the simulated vehicle knows nothing of what this step asks',
-      'go on with tests of your own',
-    );
+  if (go === null) return null;
   const words = usual ? `${step.title}: ${usual.words}` : step.title;
-  return {
-    events: [
-      { type: 'drill-step-followed', step: step.id, words, minutes: step.minutes, go, ...now },
-    ],
-    refused: null,
-  };
+  return { step: step.id, words, minutes: step.minutes, go };
 }
 
-function goOf(step: Step, { shown }: VehicleAnswer): string | null {
+function goOf(step: Step, { shown }: DrillAnswer): string | null {
   if (step.kind === 'measure' && shown.kind === 'number')
     return outcomeOfValue(step, shown.value)?.go ?? null;
   if (step.kind === 'look' && shown.kind === 'look')
@@ -216,12 +229,8 @@ function goOf(step: Step, { shown }: VehicleAnswer): string | null {
   return null;
 }
 
-function stepWords(step: Step): string {
-  return step.title;
-}
-
 /** JSON knows no infinity. */
-function kept({ shown }: VehicleAnswer): DrillShown {
+function kept({ shown }: DrillAnswer): DrillShown {
   if (shown.kind === 'look') return shown;
   return { ...shown, value: Number.isFinite(shown.value) ? shown.value : null };
 }

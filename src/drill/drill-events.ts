@@ -81,7 +81,7 @@ export interface TestStopped extends When {
   /** What would have happened. */
   readonly would: string;
 }
-export const HAZARDS = ['ohms-on-live', 'lamp-on-module', 'clipped-in'] as const;
+const HAZARDS = ['ohms-on-live', 'lamp-on-module', 'clipped-in'] as const;
 export type Hazard = (typeof HAZARDS)[number];
 
 /** A step of the procedure without a reading: something done or asked. */

@@ -10,7 +10,12 @@ import type { Reading } from '../suspects/likelihood.ts';
 import { type Proposals, proposeTests } from '../suspects/next-test.ts';
 import { AT_THE_START, findOptimum, type Optimum } from '../suspects/optimum.ts';
 import { type Outcomes, outcomesOf } from '../suspects/outcomes.ts';
-import { buildTable, type Candidate, type PredictionTable } from '../suspects/prediction-table.ts';
+import {
+  buildTable,
+  type Candidate,
+  HEALTHY,
+  type PredictionTable,
+} from '../suspects/prediction-table.ts';
 import { priorFor } from '../suspects/prior.ts';
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
 import { ALL_MEANS, type Situation } from '../suspects/test-cost.ts';
@@ -21,7 +26,7 @@ import { PRESENT_CHANCE } from './drill-vehicle.ts';
 import { type FaultPair, faultPairs } from './fault-pairs.ts';
 import { type Level, levelNamed } from './levels.ts';
 
-/** Samples of the tolerances in the ranking; half as many as in a session, for a debrief without a wait. */
+/** Samples of the tolerances in the ranking, for a debrief without a wait. */
 const SAMPLES = 32;
 /** Two faults: pairs that are looked at, the likeliest first, and samples of each. */
 const PAIRS_MAX = 300;
@@ -67,7 +72,7 @@ export function createMind(
   const { circuit, meter } = opened;
   const samples = level.faults === 2 ? PAIR_SAMPLES : SAMPLES;
   const model = createModel(circuit, { samples, seed: MIND_SEED, meter });
-  const candidates = level.faults === 2 ? pairs(circuit, truth) : singles(circuit);
+  const candidates = level.faults === 2 ? pairs(circuit, truth) : circuit.faults;
   const standard = standardTests(circuit).map(({ test, ...one }) =>
     knownTest({ ...test, wiggle: isMoved(level, test) }, meter, one),
   );
@@ -178,17 +183,6 @@ export function repairName(repairs: readonly string[]): string {
   return [...repairs].sort().join(AND);
 }
 
-function singles(circuit: Circuit): Candidate[] {
-  return circuit.faults.map(({ id, words, repair, repairWords, weight, subject }) => ({
-    id,
-    words,
-    repair,
-    repairWords,
-    weight,
-    subject,
-  }));
-}
-
 function pairs(circuit: Circuit, truth: readonly string[]): Candidate[] {
   const isTrue = ({ first, second }: FaultPair) =>
     truth.includes(first.id) && truth.includes(second.id);
@@ -215,6 +209,6 @@ function showsFor(model: Model, level: Level) {
     const { setup, probe, wiggle } = test;
     const always = !level.comesAndGoes || wiggle || probe.kind === 'inspect';
     const there = always || chanceOf(sample, `${id} ${testId}`) < PRESENT_CHANCE;
-    return model.shows(there ? id : 'healthy', { setup, probe }, sample);
+    return model.shows(there ? id : HEALTHY, { setup, probe }, sample);
   };
 }

@@ -1,5 +1,5 @@
 /** The bench as a student arranges it by words: state, connectors, clips, spare sensor, target, moving the harness. */
-import { type Circuit, inputTerminals } from '../circuit/circuit.ts';
+import type { Circuit } from '../circuit/circuit.ts';
 import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
 import { type Setup, VEHICLE_STATES, type VehicleState } from '../circuit/test.ts';
 import { nearestName } from '../source/nearest-name.ts';
@@ -20,7 +20,7 @@ export type Arranged = { readonly arrangement: Arrangement } | { readonly words:
 export const ARRANGING_WORDS: readonly string[] = [
   'state STATE            key-off, key-on, cranking or running',
   'unplug PART            take a connector off: sensor, module, a neighbour',
-  'plug PART              put it on again',
+  'plug PART              put it on again; without PART everything',
   'clip FROM TO WHAT      clip in a lead, test-light, lamp or ohms such as 470 ohm',
   'unclip                 take everything clipped in away',
   "spare, fitted          plug in a good spare sensor, or the vehicle's own",
@@ -50,10 +50,13 @@ export function arrangedBy(before: Arrangement, line: string, circuit: Circuit):
       const way = near ? `did you mean "${near}"?` : `these come off: ${known.join(', ')}`;
       return { words: odd === undefined ? way : `"${odd}" has no connector; ${way}` };
     }
-    case 'plug':
+    case 'plug': {
+      const odd = rest.find((part) => !setup.unplugged.includes(part));
+      if (odd !== undefined) return { words: `"${odd}" is not unplugged` };
       return set({
         unplugged: setup.unplugged.filter((part) => rest.length > 0 && !rest.includes(part)),
       });
+    }
     case 'clip': {
       const bridge = parseBridge(rest.join(' '));
       return 'words' in bridge ? bridge : set({ bridges: [...setup.bridges, bridge.value] });
@@ -100,9 +103,4 @@ export function leadPlaces(circuit: Circuit): readonly { id: string; words: stri
   return [...circuit.terminals]
     .sort((a, b) => order[a.side] - order[b.side])
     .map(({ id, words }) => ({ id, words }));
-}
-
-/** Inputs whose live data can be read. */
-export function liveInputs(circuit: Circuit): readonly string[] {
-  return inputTerminals(circuit);
 }

@@ -13,7 +13,7 @@ export interface DrillTest extends Test {
 }
 
 /** Moving the harness while reading; common practice, no source. */
-export const WIGGLE_MINUTES = 0.5;
+const WIGGLE_MINUTES = 0.5;
 
 /** Minutes of the reading itself by instrument, as the standard tests have them; common practice, no source. */
 const MINUTES: Readonly<Record<Probe['kind'], number>> = {
@@ -136,7 +136,7 @@ function meterOf(meter: Meter, probe: Probe): MeterFunction | null {
 }
 
 /** Where the leads go, in a line: `volts, red at sensor.feed, black at battery.negative`. */
-export function probeWords(probe: Probe): string {
+function probeWords(probe: Probe): string {
   if (probe.kind === 'inspect') return `look at ${probe.of}`;
   if (probe.kind === 'counts') return `live data: does the module follow ${probe.input}`;
   return `${INSTRUMENTS[probe.kind]}, red at ${probe.plus}, black at ${probe.minus}`;

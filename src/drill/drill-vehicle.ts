@@ -15,6 +15,7 @@ import {
   type MeasuredCapture,
   measureGiven,
 } from '../session/measure-capture.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
 import { csvOfCapture } from '../waveform/write-csv.ts';
 import { createBench, shownWords } from './bench.ts';
 import { type BenchCapture, benchCapture } from './bench-capture.ts';
@@ -24,7 +25,7 @@ import { type DrillTest, inOrder } from './drill-test.ts';
 import { type Hash, type Hidden, hideFault } from './hidden-fault.ts';
 import { levelNamed } from './levels.ts';
 
-export interface VehicleAnswer {
+export interface DrillAnswer {
   /** As the display shows it; `Infinity` is OL. */
   readonly shown: Shown;
   readonly words: string;
@@ -35,12 +36,12 @@ export interface DrillVehicle {
   /** For refusals. */
   readonly model: Model;
   /** The answer to reading number `number`, from 0. */
-  readonly answers: (test: DrillTest, number: number) => VehicleAnswer;
+  readonly answers: (test: DrillTest, number: number) => DrillAnswer;
   /** What the scope saves as reading number `number`, and how it looks once measured; for a test with the scope. */
   readonly captures: (test: DrillTest, number: number) => CapturedAnswer;
 }
 
-export interface CapturedAnswer extends VehicleAnswer {
+export interface CapturedAnswer extends DrillAnswer {
   readonly capture: StepCapture;
 }
 
@@ -59,13 +60,13 @@ export function createVehicle(
   // One sample of its own: a vehicle that is none of those the ranking computes with.
   const model = createModel(circuit, { samples: 1, seed, meter });
   const faulty = createBench(model, hidden.modelId, seed);
-  const healthy = createBench(model, 'healthy', seed);
+  const healthy = createBench(model, HEALTHY, seed);
   const isPresent = (test: DrillTest, number: number) =>
     !level.comesAndGoes ||
     test.wiggle ||
     test.probe.kind === 'inspect' ||
     chanceOf(seed, `there ${number}`) < PRESENT_CHANCE;
-  const answers = (test: DrillTest, number: number): VehicleAnswer => {
+  const answers = (test: DrillTest, number: number): DrillAnswer => {
     const { setup, probe } = inOrder(test);
     const shown = silently(() =>
       (isPresent(test, number) ? faulty : healthy).shows({ setup, probe }),
@@ -75,7 +76,7 @@ export function createVehicle(
   };
   const captures = (test: DrillTest, number: number): CapturedAnswer => {
     const { setup, probe } = inOrder(test);
-    const fault = isPresent(test, number) ? hidden.modelId : 'healthy';
+    const fault = isPresent(test, number) ? hidden.modelId : HEALTHY;
     const measured = silently(() =>
       measuredOf(model, { fault, seed, test: { setup, probe } }, hash),
     );

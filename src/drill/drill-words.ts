@@ -7,7 +7,7 @@ import { emptyJob } from '../procedure/job.ts';
 import { setupWords } from '../procedure/test-words.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import { percent } from '../suspects/what-changed.ts';
-import type { Debrief } from './debrief.ts';
+import { type Debrief, repairWordsOf } from './debrief.ts';
 import type { Drill } from './drill.ts';
 import type { DrillMeasured, ScorePart } from './drill-events.ts';
 import type { DrillTest } from './drill-test.ts';
@@ -24,7 +24,7 @@ export function openingLines({ opened, level }: Drill): string[] {
     ...(earlierRepair === null
       ? []
       : [
-          `The work order says that this was done two weeks ago: ${repairText(opened.circuit, earlierRepair)}`,
+          `The work order says that this was done two weeks ago: ${repairWordsOf(opened.circuit, earlierRepair)}`,
         ]),
     ...(assignment
       ? [
@@ -35,20 +35,12 @@ export function openingLines({ opened, level }: Drill): string[] {
   ];
 }
 
-/** Words of a repair, by its name. */
-export function repairText(
-  circuit: { readonly faults: readonly { repair: string; repairWords: string }[] },
-  repair: string,
-): string {
-  return circuit.faults.find((one) => one.repair === repair)?.repairWords ?? repair;
-}
-
 /** Repairs to choose a diagnosis from, in the order of the circuit. */
 export function repairChoices({
   opened,
 }: Pick<Drill, 'opened'>): { repair: string; words: string }[] {
   const repairs = [...new Set(opened.circuit.faults.map(({ repair }) => repair))];
-  return repairs.map((repair) => ({ repair, words: repairText(opened.circuit, repair) }));
+  return repairs.map((repair) => ({ repair, words: repairWordsOf(opened.circuit, repair) }));
 }
 
 /** What a healthy circuit shows in a test; null where the level does not say. */
@@ -121,7 +113,7 @@ export function debriefLines(debrief: Debrief): string[] {
     '',
     debrief.evidence.length === 0
       ? 'No reading proved it.'
-      : `What proved it, the strongest first:`,
+      : 'What proved it, the strongest first:',
     ...debrief.evidence.map(
       ({ words, found, ratio, against }) =>
         `- ${words}: ${found}. ${times(ratio)} likelier with the true repair than with the rival it speaks against: ${against}`,

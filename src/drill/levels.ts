@@ -1,13 +1,6 @@
 /** The levels of a drill: what the student is shown, and what is hidden in the vehicle. */
 
-export const LEVEL_NAMES = [
-  'named',
-  'unnamed',
-  'blind',
-  'intermittent',
-  'double',
-  'misled',
-] as const;
+const LEVEL_NAMES = ['named', 'unnamed', 'blind', 'intermittent', 'double', 'misled'] as const;
 export type LevelName = (typeof LEVEL_NAMES)[number];
 
 export interface Level {

@@ -30,11 +30,11 @@ export const SAFETY_POINTS = 15;
 /** Up to this many times the yardstick's minutes all points for time: three independent proofs take longer than the shortest way. */
 export const TIME_FULL = 1.5;
 /** From this many times on, none. */
-export const TIME_NONE = 4;
+const TIME_NONE = 4;
 /** A test that would have done damage; two of them leave nothing of the safety points. */
-export const STOPPED_COST = 8;
+const STOPPED_COST = 8;
 /** A test asked for before its cautions were acknowledged. */
-export const PASSED_OVER_COST = 3;
+const PASSED_OVER_COST = 3;
 
 /** The parts of the score. */
 export function scoreDrill(facts: ScoreFacts): ScorePart[] {

@@ -1,12 +1,13 @@
 /**
  * Whether a drill's file is what the program wrote: the commitment is the seed's, every answer of the vehicle is the one
- * the seed gives, every stopped test was dangerous, minutes and score are what the readings earn, and the reveal matches.
+ * the seed gives, every stopped test was dangerous, every step that was followed is the procedure's, minutes and score
+ * are what the readings earn, and the reveal matches.
  */
 
 import type { StepCapture } from '../session/events.ts';
-import { captureFor, minutesFor, revealedBy } from './decide-drill.ts';
+import { captureFor, followedStep, minutesFor, revealedBy } from './decide-drill.ts';
 import { type Drill, evolveDrill, openDrill, replayDrill } from './drill.ts';
-import type { DrillEvent, DrillMeasured, DrillRevealed } from './drill-events.ts';
+import type { DrillEvent, DrillMeasured, DrillRevealed, StepFollowed } from './drill-events.ts';
 import { createWorld, type DrillWorld, type MindStore } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
 import { commitmentOf, type Hash } from './hidden-fault.ts';
@@ -67,15 +68,20 @@ function problemsOf(drill: Drill, event: DrillEvent, world: DrillWorld, hash: Ha
       return ['a drill is opened twice'];
     case 'drill-diagnosed':
       return drill.status === 'open' ? [] : ['a second diagnosis'];
+    case 'drill-step-followed':
+      return isDue(event, followedStep(drill)) ? [] : ['the procedure does not go on like this'];
     case 'drill-cautions-read':
     case 'drill-caution-passed-over':
-    case 'drill-step-followed':
     case 'drill-noted':
     case 'drill-resumed':
     case 'recovered':
     case 'segment-continued':
       return [];
   }
+}
+
+function isDue({ step, minutes, go }: StepFollowed, due: ReturnType<typeof followedStep>): boolean {
+  return due !== null && due.step === step && due.minutes === minutes && due.go === go;
 }
 
 function readingProblems(drill: Drill, event: DrillMeasured, { vehicle }: DrillWorld): string[] {

@@ -8,7 +8,7 @@ export function startClock(): () => When {
 }
 
 /** RFC 3339 with milliseconds and the offset of the place: `2031-05-06T09:30:12.345+02:00`. */
-export function localTime(date: Date): string {
+function localTime(date: Date): string {
   const offset = -date.getTimezoneOffset();
   const local = new Date(date.getTime() + offset * 60_000).toISOString().slice(0, -1);
   const two = (value: number) => String(value).padStart(2, '0');

@@ -6,6 +6,8 @@
  */
 import { opendirSync, type Stats, statSync } from 'node:fs';
 import { dirname, extname, isAbsolute, join, resolve } from 'node:path';
+import type { Problem } from '../source/problem.ts';
+import { errorCodeOf } from './error-code.ts';
 
 export interface CaptureEntry {
   readonly kind: 'file' | 'folder';
@@ -23,7 +25,7 @@ export interface CaptureFolder {
   readonly entries: readonly CaptureEntry[];
   /** Entries that are left out: more than anybody chooses from. */
   readonly leftOut: number;
-  readonly problem: { readonly problem: string; readonly fix: string } | null;
+  readonly problem: Problem | null;
 }
 
 /** Endings of files that can be captures. */
@@ -107,8 +109,8 @@ const CAUSES: Readonly<Record<string, readonly [problem: string, fix: string]>> 
   EIO: ['the disk reported a fault', 'check the disk and its cable'],
 };
 
-function problemOf(error: unknown): NonNullable<CaptureFolder['problem']> {
-  const code = String((error as NodeJS.ErrnoException).code ?? error);
+function problemOf(error: unknown): Problem {
+  const code = errorCodeOf(error);
   const [problem, fix] = CAUSES[code] ?? [
     `this folder cannot be read (${code})`,
     'choose another one',

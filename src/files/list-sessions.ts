@@ -127,7 +127,7 @@ interface Ends {
 
 const CHUNK_BYTES = 32_768;
 /** The first line holds procedure, circuit and job and may be long; beyond this it is no session of ours. */
-const MAX_LINE_BYTES = 8_000_000;
+const MAX_LINE_BYTES = 256 * CHUNK_BYTES;
 
 function endsOf(path: string): Ends {
   let file: number | null = null;

@@ -109,12 +109,16 @@ function yamlFiles(folder: string): string[] {
   }
 }
 
-/** Name and title of a circuit file that is YAML at least; its other mistakes are told when it is used. */
+/** A name that a circuit can have, as the schema has it. */
+const CIRCUIT_NAME = /^[a-z][a-z0-9-]{0,60}$/;
+
+/** Name and title of a circuit file that has these at least; its other mistakes are told when it is used. */
 function headOf(path: string): CircuitHead[] {
   const read = readTextFile(path);
   if ('problem' in read) return [];
   const data = parseYaml(read.text, path).value?.data as Record<string, unknown> | null | undefined;
   const name = data?.['circuit'];
   const title = data?.['title'];
-  return typeof name === 'string' && typeof title === 'string' ? [{ name, title }] : [];
+  if (typeof name !== 'string' || !CIRCUIT_NAME.test(name)) return [];
+  return typeof title === 'string' ? [{ name, title }] : [];
 }

@@ -1,6 +1,7 @@
 /** Reads a text file a person names: at most 1 MB, strict UTF-8, and clear words when it cannot be read. */
 import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
 import { safeText } from '../source/safe-text.ts';
+import { errorCodeOf } from './error-code.ts';
 
 /** No procedure, circuit, job, answer list or capture a person keeps by hand is larger. */
 export const MAX_TEXT_BYTES = 1_000_000;
@@ -28,7 +29,7 @@ export function readTextFile(
   try {
     bytes = readUpTo(path, maxBytes + 1);
   } catch (error) {
-    const code = String((error as NodeJS.ErrnoException).code ?? error);
+    const code = errorCodeOf(error);
     const [words, fix] = CAUSES[code] ?? [`the system refused with ${code}`, 'look at the file'];
     return refuse(code, words, fix);
   }

@@ -16,6 +16,7 @@ export type SensorRole =
   | 'transmission-input'
   | 'transmission-output';
 
+/** What a trouble code says of its circuit; the first five in the order of a block of numbers. */
 export type CodeKind = 'circuit' | 'range' | 'low' | 'high' | 'intermittent' | 'correlation';
 
 export interface CodeDescription {

@@ -9,7 +9,7 @@ import { dirname, join } from 'node:path';
 import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
 import { done, failed, type Result } from './write-problem.ts';
 
-/** Puts `text` under `path`, replacing what was there; after any failure the old file is as it was. */
+/** Puts `text` under `path`, replacing what was there; after a failure the old file or the new one is there, whole. */
 export function writeWholeFile(
   disk: Disk,
   path: string,

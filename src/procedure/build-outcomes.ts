@@ -3,9 +3,15 @@ import type { Look } from '../circuit/test.ts';
 import { parseQuantity, parseToleranced } from '../quantity/parse-quantity.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import type { Path } from '../source/parse-yaml.ts';
-import { checkRanges } from './check-ranges.ts';
+import { checkRanges, type RangeFault } from './check-ranges.ts';
 import type { Outcome as OutcomeDraft } from './generated/procedure.mjs';
-import type { ExpectedRange, MeasureUnit, RangeOutcome } from './procedure.ts';
+import type {
+  AskOutcome,
+  ExpectedRange,
+  LookOutcome,
+  MeasureUnit,
+  RangeOutcome,
+} from './procedure.ts';
 import { type StepDraftReader, words } from './step-draft-reader.ts';
 
 /** Outcomes of a number; `span` is what the circuit computes as good, or null. */
@@ -17,14 +23,7 @@ export function rangeOutcomes(
 ): RangeOutcome[] {
   const read = Object.entries(drafts).map(([name, draft]) => {
     const path = ['outcomes', name];
-    if (draft.look !== undefined || draft.looks !== undefined)
-      at.add(
-        'wrong-outcome',
-        path,
-        'a number has limits, not looks',
-        'write "from" and "to", or "below" or "above", with a unit',
-        'key',
-      );
+    tellForeignKeys(at, name, draft, 'number');
     const from = limit(at, draft.from ?? draft.above, unit, [
       ...path,
       draft.from === undefined ? 'above' : 'from',
@@ -65,8 +64,66 @@ function withComputed(outcomes: readonly RangeOutcome[], span: ExpectedRange): R
   });
 }
 
+/** Outcomes of what is seen; `known` is what the instrument can show. */
+export function lookOutcomes(
+  at: StepDraftReader,
+  drafts: Readonly<Record<string, OutcomeDraft>>,
+  known: readonly Look[],
+): LookOutcome[] {
+  return Object.entries(drafts).map(([name, draft]) => {
+    tellForeignKeys(at, name, draft, 'look');
+    return { ...outcomeOf(at, name, draft), looks: looksOf(at, name, draft, known) };
+  });
+}
+
+/** Of a question: its words, and the trouble codes that answer it. */
+export function askOutcomes(
+  at: StepDraftReader,
+  drafts: Readonly<Record<string, OutcomeDraft>>,
+): AskOutcome[] {
+  return Object.entries(drafts).map(([name, draft]) => {
+    tellForeignKeys(at, name, draft, 'question');
+    const { 'code-kinds': codeKinds } = draft;
+    return { ...outcomeOf(at, name, draft), ...(codeKinds ? { codeKinds } : {}) };
+  });
+}
+
+/** What each kind of outcome is told apart by, beside its words and where it goes. */
+const OUTCOME_KEYS = {
+  number: {
+    keys: ['from', 'to', 'below', 'above'],
+    has: 'a number has limits',
+    fix: 'write "from" and "to", or "below" or "above", with a unit',
+  },
+  look: {
+    keys: ['look', 'looks'],
+    has: 'what is seen has looks',
+    fix: 'write "look" and one of them, or "looks" and a list',
+  },
+  question: {
+    keys: ['code-kinds'],
+    has: 'a question has answers in words',
+    fix: 'write "words", and "code-kinds" where a trouble code answers it',
+  },
+} as const;
+const KEY_WORDS = { number: 'limits', look: 'looks', question: 'kinds of code' } as const;
+
+/** Tells keys that belong to another kind of outcome. */
+function tellForeignKeys(
+  at: StepDraftReader,
+  name: string,
+  draft: OutcomeDraft,
+  kind: keyof typeof OUTCOME_KEYS,
+): void {
+  const { has, fix } = OUTCOME_KEYS[kind];
+  for (const other of ['number', 'look', 'question'] as const) {
+    if (other === kind || !OUTCOME_KEYS[other].keys.some((key) => key in draft)) continue;
+    at.add('wrong-outcome', ['outcomes', name], `${has}, not ${KEY_WORDS[other]}`, fix, 'key');
+  }
+}
+
 /** What every outcome has: its name, its words, where it goes. */
-export function outcomeOf(at: StepDraftReader, name: string, draft: OutcomeDraft) {
+function outcomeOf(at: StepDraftReader, name: string, draft: OutcomeDraft) {
   return {
     name,
     words:
@@ -94,20 +151,23 @@ export function tellRanges(
   outcomes: readonly RangeOutcome[],
   unit: MeasureUnit,
 ): void {
-  for (const fault of checkRanges(outcomes, unit)) {
-    const codes = {
-      empty: 'empty-range',
-      overlap: 'overlapping-ranges',
-      gap: 'range-gap',
-    } as const;
-    const fixes = {
-      empty: 'the lower limit stands first',
-      overlap: 'let one begin exactly where the other ends: "from" counts, "to" does not',
-      gap: 'let one outcome reach to where the next begins, or add one',
-    } as const;
-    at.add(codes[fault.kind], ['outcomes', fault.outcome], fault.words, fixes[fault.kind], 'key');
+  for (const { kind, outcome, words: wrong } of checkRanges(outcomes, unit)) {
+    const { code, fix } = RANGE_ISSUES[kind];
+    at.add(code, ['outcomes', outcome], wrong, fix, 'key');
   }
 }
+
+const RANGE_ISSUES: Readonly<Record<RangeFault['kind'], { code: string; fix: string }>> = {
+  empty: { code: 'empty-range', fix: 'the lower limit stands first' },
+  overlap: {
+    code: 'overlapping-ranges',
+    fix: 'let one begin exactly where the other ends: "from" counts, "to" does not',
+  },
+  gap: {
+    code: 'range-gap',
+    fix: 'let one outcome reach to where the next begins, or add one',
+  },
+};
 
 /** The author's own idea of good: `expect: 4.75 V .. 5.25 V`, or the limits of the outcome called good. */
 export function authoredRange(
@@ -133,7 +193,7 @@ export function authoredRange(
 }
 
 /** The looks of one outcome: named, or its own name. */
-export function looksOf(
+function looksOf(
   at: StepDraftReader,
   name: string,
   draft: OutcomeDraft,

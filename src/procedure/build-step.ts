@@ -8,11 +8,11 @@ import {
   type Test,
 } from '../circuit/test.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
-import { nearestName } from '../source/nearest-name.ts';
+import { nameFix, nearestName } from '../source/nearest-name.ts';
 import {
+  askOutcomes,
   authoredRange,
-  looksOf,
-  outcomeOf,
+  lookOutcomes,
   rangeOutcomes,
   tellCoverage,
   tellRanges,
@@ -31,7 +31,6 @@ import type {
   AskStep,
   Caution,
   Conclusion,
-  Family,
   LookStep,
   MeasureStep,
   MeasureUnit,
@@ -40,7 +39,7 @@ import type {
 import { StepDraftReader } from './step-draft-reader.ts';
 
 /** Minutes of a step whose author gives none: one reading at a place already reached. */
-const USUAL_MINUTES = 1;
+export const USUAL_MINUTES = 1;
 /** Keys of which a step has exactly one: what kind of step it is. */
 const KINDS = ['conclude', 'use', 'result', 'measure', 'outcomes', 'go'] as const;
 
@@ -110,15 +109,13 @@ function faultsOf(at: StepDraftReader, pattern: string, index: number): string[]
   if (!circuit) return [pattern];
   const known = circuit.faults.map((fault) => fault.id);
   const found = known.filter((id) => matches(pattern, id));
-  if (found.length === 0) {
-    const near = nearestName(pattern, known);
+  if (found.length === 0)
     at.add(
       'unknown-fault',
       path,
       `circuit "${circuit.name}" has no fault "${pattern}"`,
-      near ? `did you mean "${near}"?` : relatedFaults(pattern, known),
+      nameFix(pattern, known),
     );
-  }
   return found;
 }
 
@@ -162,7 +159,7 @@ function base(at: StepDraftReader, setup: Setup, probe: Probe | null) {
   return {
     id: at.id,
     title: at.title(),
-    family: (draft.test ?? 'inspection') as Family,
+    family: draft.test ?? 'inspection',
     setup,
     say: at.text('say'),
     why: at.text('why'),
@@ -258,10 +255,7 @@ function lookStep(
   const known: readonly Look[] = LOOKS[probe.kind as LookProbe];
   const test: Test = { setup, probe };
   const expected = model?.expected(test);
-  const outcomes = Object.entries(at.draft.outcomes ?? {}).map(([name, draft]) => ({
-    ...outcomeOf(at, name, draft),
-    looks: looksOf(at, name, draft, known),
-  }));
+  const outcomes = lookOutcomes(at, at.draft.outcomes ?? {}, known);
   tellCoverage(at, outcomes, known);
   return {
     ...base(at, setup, probe),
@@ -276,7 +270,7 @@ function lookStep(
 }
 
 function question(at: StepDraftReader, drafts: Readonly<Record<string, OutcomeDraft>>): AskStep {
-  const outcomes = Object.entries(drafts).map(([name, draft]) => outcomeOf(at, name, draft));
+  const outcomes = askOutcomes(at, drafts);
   const { usual } = at.draft;
   if (usual !== undefined && !outcomes.some(({ name }) => name === usual))
     at.add(
@@ -310,19 +304,3 @@ function matches(pattern: string, name: string): boolean {
   }
   return at + tail.length <= name.length;
 }
-
-/** Faults that begin as the pattern does, as far as any do. */
-function relatedFaults(pattern: string, known: readonly string[]): string {
-  const segments = pattern.split('.');
-  for (let count = segments.length - 1; count > 0; count -= 1) {
-    const head = `${segments.slice(0, count).join('.')}.`;
-    const related = known.filter((id) => matches(`${head}*`, id));
-    if (related.length === 0) continue;
-    const more = related.length > RELATED_MAX ? ', ...' : '';
-    return `what there is of "${head}*": ${related.slice(0, RELATED_MAX).join(', ')}${more}`;
-  }
-  const firsts = new Set(known.map((id) => `${id.slice(0, id.indexOf('.') + 1)}*`));
-  return `faults of this circuit: ${[...firsts].join(', ')}; all of them with: ohmward predict CIRCUIT --table`;
-}
-/** Names that a fix lists at most. */
-const RELATED_MAX = 12;

@@ -9,7 +9,7 @@ import type { Caution, Hazard } from './procedure.ts';
 import { SIGNAL_WORDS } from './procedure.ts';
 
 /** What a step can use that brings its own hazard. */
-export const CAUTION_OCCASIONS = [
+const CAUTION_OCCASIONS = [
   'ohms',
   'light',
   'lamp',
@@ -19,7 +19,7 @@ export const CAUTION_OCCASIONS = [
   'spare',
   'moving',
 ] as const;
-export type CautionOccasion = (typeof CAUTION_OCCASIONS)[number];
+type CautionOccasion = (typeof CAUTION_OCCASIONS)[number];
 
 export interface CautionRule extends Caution {
   readonly states: readonly VehicleState[];
@@ -29,7 +29,7 @@ export interface CautionRule extends Caution {
 }
 
 /** Hazards that must be covered before a person works near a turning or running engine (common practice, no source). */
-export const HAZARDS_OF_STATE: Readonly<Record<VehicleState, readonly Hazard[]>> = {
+const HAZARDS_OF_STATE: Readonly<Record<VehicleState, readonly Hazard[]>> = {
   'key-off': [],
   'key-on': ['energised-circuit'],
   cranking: ['rotating-parts', 'unexpected-start', 'vehicle-secured'],

@@ -2,17 +2,19 @@
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { MeasureUnit, RangeOutcome } from './procedure.ts';
 
-export type RangeFault =
-  | { readonly kind: 'empty'; readonly outcome: string; readonly words: string }
-  | { readonly kind: 'overlap'; readonly outcome: string; readonly words: string }
-  | { readonly kind: 'gap'; readonly outcome: string; readonly words: string };
+export interface RangeFault {
+  readonly kind: 'empty' | 'overlap' | 'gap';
+  /** The outcome it is shown at. */
+  readonly outcome: string;
+  readonly words: string;
+}
 
 /** Lowest value a quantity can have: ohms and frequencies know no less than zero. */
-export function lowestOf(unit: MeasureUnit): number {
+function lowestOf(unit: MeasureUnit): number {
   return unit === 'V' || unit === 'A' || unit === 'deg' ? Number.NEGATIVE_INFINITY : 0;
 }
 
-/** What is wrong with the outcomes of a number: each fault names the outcome it is shown at. */
+/** What is wrong with the outcomes of a number. */
 export function checkRanges(outcomes: readonly RangeOutcome[], unit: MeasureUnit): RangeFault[] {
   const faults: RangeFault[] = [];
   const show = (value: number) => formatQuantity({ value, unit }, { digits: 6 });
@@ -39,7 +41,10 @@ export function checkRanges(outcomes: readonly RangeOutcome[], unit: MeasureUnit
       faults.push({
         kind: 'gap',
         outcome: name,
-        words: `${reached === Number.NEGATIVE_INFINITY ? `nothing holds values below ${show(from)}` : `nothing holds values from ${show(reached)} to ${show(from)}`}`,
+        words:
+          reached === Number.NEGATIVE_INFINITY
+            ? `nothing holds values below ${show(from)}`
+            : `nothing holds values from ${show(reached)} to ${show(from)}`,
       });
     else if (before !== null && from < reached)
       faults.push({

@@ -2,100 +2,96 @@
 import type { Issue } from '../source/issue.ts';
 import { uncoveredHazards } from './cautions.ts';
 import type { LinkedProcedure } from './link-procedure.ts';
-import { isTask, type Procedure, type Step } from './procedure.ts';
+import { type Conclusion, isTask, type Procedure, type Step } from './procedure.ts';
 
-/** Issues at the place of the step each belongs to. */
+/** What is wrong with one step, without its place. */
+type Flaw = Omit<Issue, 'at'>;
+
+/** Issues at the place of the step each belongs to; each once, however often its sub-procedure is used. */
 export function checkStructure({ procedure, places }: LinkedProcedure): Issue[] {
   const issues: Issue[] = [];
-  const add = (
-    id: string,
-    code: string,
-    severity: Issue['severity'],
-    words: string,
-    fix: string,
-  ) => {
-    const place = places.get(id);
-    if (!place) return;
-    const at = place.source.locate(place.path, 'key');
-    const same = issues.some(
-      (one) => one.code === code && one.at.file === at.file && one.at.line === at.line,
-    );
-    if (!same) issues.push({ code, severity, at, words, fix });
-  };
   const reached = reachable(procedure);
   const leaving = stepsThatEnd(procedure);
   for (const step of Object.values(procedure.steps)) {
-    if (!reached.has(step.id)) {
-      if (!step.id.includes('/'))
-        add(
-          step.id,
-          'unreachable-step',
-          'warning',
-          `nothing leads to "${step.id}"`,
-          'let an outcome go there, or remove it',
-        );
-      continue;
-    }
-    if (!leaving.has(step.id))
-      add(
-        step.id,
-        'endless-loop',
-        'error',
-        `from "${step.id}" no way leads to a conclusion`,
-        'let one outcome lead out',
+    const place = places.get(step.id);
+    if (!place) continue;
+    const ownFlaws = isTask(step) ? taskFlaws(step) : conclusionFlaws(step, procedure);
+    const flaws = reached.has(step.id)
+      ? [...(leaving.has(step.id) ? [] : [endless(step)]), ...ownFlaws]
+      : unreached(step);
+    const at = place.source.locate(place.path, 'key');
+    for (const flaw of flaws) {
+      const isTold = issues.some(
+        (one) => one.code === flaw.code && one.at.file === at.file && one.at.line === at.line,
       );
-    if (isTask(step)) {
-      for (const hazard of uncoveredHazards(step.setup.state, step.cautions))
-        add(
-          step.id,
-          'missing-caution',
-          'error',
-          `a step in ${step.setup.state} needs a caution on ${hazard.replace(/-/g, ' ')}`,
-          'add one to cautions.yaml for this vehicle state',
-        );
-      if (
-        step.kind !== 'act' &&
-        step.outcomes.length > 1 &&
-        new Set(step.outcomes.map(({ go }) => go)).size === 1
-      )
-        add(
-          step.id,
-          'same-target',
-          'warning',
-          `whatever comes out of "${step.id}", it leads to "${step.outcomes[0]!.go}"`,
-          'let its outcomes part, or make it a step that is only done, with "go"',
-        );
-      if (step.why === '' && step.kind !== 'act')
-        add(
-          step.id,
-          'missing-why',
-          'warning',
-          `"${step.id}" does not say what its result tells`,
-          'add the key "why"',
-        );
-    } else {
-      if (step.faults.length > 0 && step.retest.length === 0)
-        add(
-          step.id,
-          'missing-retest',
-          'warning',
-          `"${step.id}" names no step that must pass after the repair`,
-          'add the key "retest"',
-        );
-      for (const target of step.retest) {
-        const wanted = procedure.steps[target];
-        if (wanted?.kind !== 'measure' && wanted?.kind !== 'look')
-          add(
-            step.id,
-            'bad-retest',
-            'error',
-            `"${target}" cannot be repeated as a retest`,
-            'name a step that reads something',
-          );
-      }
+      if (!isTold) issues.push({ ...flaw, at });
     }
   }
   return issues;
+}
+
+/** A caller need not use every way through a sub-procedure. */
+function unreached({ id }: Step): Flaw[] {
+  if (id.includes('/')) return [];
+  const fix = 'let an outcome go there, or remove it';
+  return [
+    { code: 'unreachable-step', severity: 'warning', words: `nothing leads to "${id}"`, fix },
+  ];
+}
+
+function endless({ id }: Step): Flaw {
+  return {
+    code: 'endless-loop',
+    severity: 'error',
+    words: `from "${id}" no way leads to a conclusion`,
+    fix: 'let one outcome lead out',
+  };
+}
+
+function taskFlaws(step: Exclude<Step, Conclusion>): Flaw[] {
+  const { state } = step.setup;
+  const flaws: Flaw[] = uncoveredHazards(state, step.cautions).map((hazard) => ({
+    code: 'missing-caution',
+    severity: 'error',
+    words: `a step in ${state} needs a caution on ${hazard.replace(/-/g, ' ')}`,
+    fix: 'add one to cautions.yaml for this vehicle state',
+  }));
+  if (step.kind === 'act') return flaws;
+  const targets = new Set(step.outcomes.map(({ go }) => go));
+  if (step.outcomes.length > 1 && targets.size === 1)
+    flaws.push({
+      code: 'same-target',
+      severity: 'warning',
+      words: `whatever comes out of "${step.id}", it leads to "${[...targets].join()}"`,
+      fix: 'let its outcomes part, or make it a step that is only done, with "go"',
+    });
+  if (step.why === '')
+    flaws.push({
+      code: 'missing-why',
+      severity: 'warning',
+      words: `"${step.id}" does not say what its result tells`,
+      fix: 'add the key "why"',
+    });
+  return flaws;
+}
+
+function conclusionFlaws({ id, faults, retest }: Conclusion, { steps }: Procedure): Flaw[] {
+  const flaws: Flaw[] = retest
+    .filter((target) => steps[target]?.kind !== 'measure' && steps[target]?.kind !== 'look')
+    .map((target) => ({
+      code: 'bad-retest',
+      severity: 'error',
+      words: `"${target}" cannot be repeated as a retest`,
+      fix: 'name a step that reads something',
+    }));
+  if (faults.length > 0 && retest.length === 0)
+    flaws.push({
+      code: 'missing-retest',
+      severity: 'warning',
+      words: `"${id}" names no step that must pass after the repair`,
+      fix: 'add the key "retest"',
+    });
+  return flaws;
 }
 
 /** Steps that follow a step; without its `cannot` when only readings count. */

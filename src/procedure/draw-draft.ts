@@ -1,9 +1,7 @@
 /** A sub-procedure by itself as boxes and arrows: what its callers give stays `{need}`, its results are its ends. */
+import { USUAL_MINUTES } from './build-step.ts';
 import { andWords, type GraphExit, type GraphNode } from './draw-graph.ts';
 import type { ProcedureDraft, Step as StepDraft } from './generated/procedure.mjs';
-
-/** Minutes of a step whose author gives none, as in a linked tree. */
-const USUAL_MINUTES = 1;
 
 /** Boxes in the order in which a reader comes to them, each once. Names that lead nowhere are left out. */
 export function draftGraph({ start, steps }: ProcedureDraft): GraphNode[] {

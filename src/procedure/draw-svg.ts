@@ -3,6 +3,7 @@
  * and can be read anywhere. Each outcome is a row of its step's box, and its arrow leaves from that row.
  */
 
+import { foldWords } from '../source/fold-words.ts';
 import type { GraphExit, GraphNode } from './draw-graph.ts';
 import { layerGraph } from './layer-graph.ts';
 
@@ -78,13 +79,15 @@ export function drawSvg(nodes: readonly GraphNode[], title: string): string {
 
 function shapeOf(node: GraphNode): Shape {
   // A long `caller/inner` breaks behind the stroke.
-  const name = wrapped(node.id.replace(/\//g, '/ '), LETTERS_BOLD).map((line) =>
+  const name = foldWords(node.id.replace(/\//g, '/ '), LETTERS_BOLD).map((line) =>
     line.replace(/\/ /g, '/'),
   );
   const head = [
     ...name,
-    ...[node.title, node.setting].filter((part) => part !== '').flatMap((part) => wrapped(part)),
-    ...node.faults.flatMap((fault) => wrapped(fault)),
+    ...[node.title, node.setting]
+      .filter((part) => part !== '')
+      .flatMap((part) => foldWords(part, LETTERS)),
+    ...node.faults.flatMap((fault) => foldWords(fault, LETTERS)),
   ];
   let y = PAD + head.length * LINE + PAD / 2;
   const rows = node.exits.map((exit) => {
@@ -92,8 +95,11 @@ function shapeOf(node: GraphNode): Shape {
     const through =
       exit.passing === null
         ? []
-        : wrapped(`(${exit.passing.length === 0 ? 'nothing' : exit.passing.join(', ')})`);
-    const lines = [...(text === '' ? [] : wrapped(text)), ...through];
+        : foldWords(
+            `(${exit.passing.length === 0 ? 'nothing' : exit.passing.join(', ')})`,
+            LETTERS,
+          );
+    const lines = [...(text === '' ? [] : foldWords(text, LETTERS)), ...through];
     const top = y;
     y += lines.length * LINE + (lines.length > 0 ? PAD / 2 : 0);
     return { exit, lines, top };
@@ -155,19 +161,6 @@ function arrow(from: Point, passed: readonly Point[], to: Point, cannot: boolean
 
 function round(value: number): number {
   return Math.round(value * 10) / 10;
-}
-
-function wrapped(text: string, letters = LETTERS): string[] {
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(' ')) {
-    if (line !== '' && line.length + 1 + word.length > letters) {
-      lines.push(line);
-      line = '';
-    }
-    line = line === '' ? word : `${line} ${word}`;
-  }
-  return [...lines, line];
 }
 
 const ENTITIES: Readonly<Record<string, string>> = {

@@ -2,6 +2,7 @@
  * A tree as text for a terminal: branches as indented lines, each step once. A branch that would run out of columns
  * is folded: it goes on in a paragraph of its own further down.
  */
+import { foldWords } from '../source/fold-words.ts';
 import type { GraphExit, GraphNode } from './draw-graph.ts';
 
 export interface DrawTreeOptions {
@@ -23,6 +24,8 @@ const BLANK = '   ';
 const WIDTH_MIN = 40;
 /** Forks inside each other in one paragraph; each takes three columns. */
 const DEPTH_MAX = 5;
+/** Signs of a line that stand beside the bars at least. */
+const LEAST_ROOM = 8;
 
 /** The lines of the drawing, none wider than asked for. */
 export function drawTree(nodes: readonly GraphNode[], options: DrawTreeOptions): string[] {
@@ -107,24 +110,11 @@ class TreeDrawing {
 
   /** One text, folded at blanks; lines after the first keep the branch's bars and step in by two. */
   private write(head: string, indent: string, text: string): void {
-    let prefix = head;
-    let room = this.width - prefix.length;
-    let line = '';
-    // A name longer than the room that deep branches leave is cut.
-    const most = Math.max(8, this.width - Math.max(head.length, indent.length + 2));
-    const words = text
-      .split(' ')
-      .flatMap((word) => word.match(new RegExp(`.{1,${most}}`, 'gu')) ?? ['']);
-    for (const word of words) {
-      if (line !== '' && line.length + 1 + word.length > room) {
-        this.lines.push((prefix + line).trimEnd());
-        prefix = `${indent}  `;
-        room = this.width - prefix.length;
-        line = '';
-      }
-      line = line === '' ? word : `${line} ${word}`;
-    }
-    this.lines.push((prefix + line).slice(0, this.width).trimEnd());
+    const next = `${indent}  `;
+    // Deep branches leave little room: a line of a few signs at least, cut at the edge.
+    const room = (prefix: string) => Math.max(LEAST_ROOM, this.width - prefix.length);
+    for (const [index, line] of foldWords(text, room(head), room(next)).entries())
+      this.lines.push(`${index === 0 ? head : next}${line}`.slice(0, this.width).trimEnd());
   }
 }
 

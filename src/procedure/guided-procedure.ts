@@ -1,18 +1,26 @@
 /** A procedure without a tree: only a circuit and a start. The program proposes each test, the person concludes. */
-import { type ParsedProcedure, parseProcedure } from './parse-procedure.ts';
+import { parseYaml } from '../source/parse-yaml.ts';
+import type { ProcedureDraft } from './generated/procedure.mjs';
+import type { ParsedProcedure } from './parse-procedure.ts';
 
 /** Names of such procedures: this and the circuit's name. */
-export const GUIDED_PREFIX = 'guided-';
+const GUIDED_PREFIX = 'guided-';
 
-/** The guided procedure of a circuit, made as if an author had written it. */
+/** As for a title that an author writes. */
+const TITLE_SIGNS_MAX = 120;
+
+/**
+ * The guided procedure of a circuit, made as if an author had written it. The circuit may still turn out to be of no
+ * use, which linking tells.
+ */
 export function guidedProcedure(circuit: {
   readonly name: string;
   readonly title: string;
 }): ParsedProcedure {
   const name = `${GUIDED_PREFIX}${circuit.name}`;
-  const text = JSON.stringify({
+  const draft: ProcedureDraft = {
     procedure: name,
-    title: `Without a tree: ${circuit.title}`.slice(0, 120),
+    title: [...`Without a tree: ${circuit.title}`].slice(0, TITLE_SIGNS_MAX).join(''),
     about:
       'No fixed way: the program proposes the tests that tell most now, with what you have at hand, and you choose.',
     circuit: circuit.name,
@@ -36,8 +44,8 @@ export function guidedProcedure(circuit: {
         customer: 'The fault does not show at the moment.',
       },
     },
-  });
-  const parsed = parseProcedure(text, name);
-  if (!parsed.value) throw new Error(`guidedProcedure: ${parsed.issues[0]?.words}`);
-  return parsed.value;
+  };
+  const { value: source } = parseYaml(JSON.stringify(draft), name);
+  if (!source) throw new Error('guidedProcedure: JSON is YAML');
+  return { draft, source };
 }

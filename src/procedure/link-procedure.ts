@@ -40,6 +40,8 @@ export interface Place {
 
 /** Sub-procedures inside each other at most; deeper is a circle. */
 const MAX_CALL_DEPTH = 8;
+/** Steps of a tree with those of all it uses: beyond any that a person could follow, and calls of calls multiply. */
+const STEPS_MAX = 1000;
 
 export interface LinkOptions {
   readonly drive: Drive;
@@ -101,6 +103,7 @@ export class Linker {
         'choose a procedure without "needs"',
       );
     const start = this.fold({ parsed: this.top, prefix: '', given: {}, results: {}, callers: [] });
+    this.tellCircles();
     const procedure: Procedure = {
       name: draft.procedure,
       title: draft.title,
@@ -189,6 +192,11 @@ export class Linker {
   /** Adds the steps of a frame; the flat id of its start. */
   private fold(frame: Frame): string {
     const { draft, source } = frame.parsed;
+    if (this.places.size + Object.keys(draft.steps).length > STEPS_MAX) {
+      const words = `a tree has at most ${STEPS_MAX} steps, those of all sub-procedures counted`;
+      this.add('file-too-large', source, ['steps'], words, 'part it into several trees', 'key');
+      return frame.prefix + draft.start;
+    }
     for (const [name, step] of Object.entries(draft.steps)) {
       const id = frame.prefix + name;
       this.places.set(id, { source, path: ['steps', name] });
@@ -281,27 +289,34 @@ export class Linker {
     return now;
   }
 
+  /** A call whose result leads back to it without a step between: nothing would ever be asked there. */
+  private tellCircles(): void {
+    for (const [id, start] of this.aliases) {
+      const isCall = start.startsWith(`${id}/`);
+      if (!isCall || !this.aliases.has(this.standing(id))) continue;
+      const { source, path } = this.places.get(id)!;
+      const words = `"${id}" leads back to itself without asking for anything`;
+      this.add('endless-loop', source, path, words, 'let one result lead out', 'key');
+    }
+  }
+
   private resolved(step: Step): Step {
     const follow = (id: string) => this.standing(id);
     if (step.kind === 'conclude') return { ...step, retest: step.retest.map(follow) };
     const cannot = step.cannot === null ? null : follow(step.cannot);
-    if (step.kind === 'act') return { ...step, cannot, go: follow(step.go) };
-    if (step.kind === 'measure')
-      return {
-        ...step,
-        cannot,
-        outcomes: step.outcomes.map((one) => ({ ...one, go: follow(one.go) })),
-      };
-    if (step.kind === 'look')
-      return {
-        ...step,
-        cannot,
-        outcomes: step.outcomes.map((one) => ({ ...one, go: follow(one.go) })),
-      };
-    return {
-      ...step,
-      cannot,
-      outcomes: step.outcomes.map((one) => ({ ...one, go: follow(one.go) })),
-    };
+    const leading = <T extends { readonly go: string }>(one: T): T => ({
+      ...one,
+      go: follow(one.go),
+    });
+    switch (step.kind) {
+      case 'act':
+        return { ...leading(step), cannot };
+      case 'measure':
+        return { ...step, cannot, outcomes: step.outcomes.map(leading) };
+      case 'look':
+        return { ...step, cannot, outcomes: step.outcomes.map(leading) };
+      case 'ask':
+        return { ...step, cannot, outcomes: step.outcomes.map(leading) };
+    }
   }
 }

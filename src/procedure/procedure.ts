@@ -5,9 +5,10 @@
  * for ever, whatever becomes of the files.
  */
 import type { Look, Probe, Setup } from '../circuit/test.ts';
+import type { CodeKind } from '../identify/describe-code.ts';
 
 /** Test families, in the trade's words. */
-export const FAMILIES = [
+const FAMILIES = [
   'reference',
   'ground',
   'signal',
@@ -23,6 +24,8 @@ export const FAMILIES = [
   'interview',
 ] as const;
 export type Family = (typeof FAMILIES)[number];
+/** Questions of these families wake a fault that comes and goes: moving the harness, warming the sensor. */
+export const WAKING: readonly Family[] = ['wiggle', 'actuation'];
 
 export interface Procedure {
   readonly name: string;
@@ -109,11 +112,15 @@ export interface LookOutcome extends OutcomeBase {
   readonly looks: readonly Look[];
 }
 
-/** A question that no instrument answers. `usual` is what a simulated vehicle answers. */
+/** A question that no instrument answers. `usual` is what a simulated vehicle answers when no code of the job does. */
 export interface AskStep extends StepBase {
   readonly kind: 'ask';
   readonly usual: string | null;
-  readonly outcomes: readonly OutcomeBase[];
+  readonly outcomes: readonly AskOutcome[];
+}
+export interface AskOutcome extends OutcomeBase {
+  /** Kinds of trouble code that answer it; absent when none does. */
+  readonly codeKinds?: readonly CodeKind[];
 }
 
 /** Something to do, with nothing to read. */
@@ -146,7 +153,7 @@ export interface Caution {
   readonly say: string;
   readonly hazards: readonly Hazard[];
 }
-export const HAZARDS = [
+const HAZARDS = [
   'rotating-parts',
   'hot-parts',
   'exhaust-gas',

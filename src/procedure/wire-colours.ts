@@ -1,8 +1,8 @@
 /** Wire colours in the letters of IEC 60757, and in words: `RD/BU` is red with a blue stripe. */
 import type { Issue } from '../source/issue.ts';
 
-/** Two-letter codes of IEC 60757:2021 (from memory; the list is checked against a second copy in tests/outside). */
-export const WIRE_COLOURS: Readonly<Record<string, string>> = {
+/** Two-letter codes of IEC 60757:2021, from memory. */
+const WIRE_COLOURS: Readonly<Record<string, string>> = {
   BK: 'black',
   BN: 'brown',
   RD: 'red',

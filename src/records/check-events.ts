@@ -2,8 +2,9 @@
  * Whether what stands in a session file has the shape of our events. A file may come from anywhere; only after this
  * are its events replayed. Of the circuit only what a report reads is looked at: no solver runs on a stored one.
  */
+import { VEHICLE_STATES } from '../circuit/test.ts';
 import type { StoredEvent } from '../log/event-line.ts';
-import { CAPTURE_LEVELS } from '../procedure/procedure.ts';
+import { CAPTURE_LEVELS, MEASURE_UNITS } from '../procedure/procedure.ts';
 import type { SessionEvent } from '../session/events.ts';
 import { ENVELOPE_POINTS_MAX } from '../waveform/envelope.ts';
 import { SIGNAL_KINDS } from '../waveform/measure-channel.ts';
@@ -44,8 +45,6 @@ type Shape = (value: unknown, at: string) => string | null;
 const text: Shape = (value, at) => (typeof value === 'string' ? null : at);
 const number: Shape = (value, at) =>
   typeof value === 'number' && Number.isFinite(value) ? null : at;
-const textOrNone: Shape = (value, at) =>
-  value === undefined || typeof value === 'string' ? null : at;
 const flag: Shape = (value, at) => (typeof value === 'boolean' ? null : at);
 const anything: Shape = () => null;
 const orNull =
@@ -117,7 +116,7 @@ const PROBE = choice('kind', {
   inspect: object({ of: text }),
 });
 const SETUP = object({
-  state: word('key-off', 'key-on', 'cranking', 'running'),
+  state: word(...VEHICLE_STATES),
   unplugged: texts,
   bridges: list(
     object({
@@ -146,7 +145,7 @@ const STEP = choice('kind', {
   measure: object({
     ...TASK,
     probe: orNull(PROBE),
-    unit: word('V', 'ohm', 'A', 'Hz', 'rpm', '%', 's', 'deg'),
+    unit: word(...MEASURE_UNITS),
     level: optional(word(...CAPTURE_LEVELS)),
     expected: orNull(
       object({ low: orNull(number), high: orNull(number), from: word('circuit', 'author') }),
@@ -198,6 +197,7 @@ const ANSWER = { step: text, go: text };
 /** Points of a picture beyond these are no picture of ours. */
 const points: Shape = (value, at) =>
   Array.isArray(value) && value.length > ENVELOPE_POINTS_MAX ? at : list(number)(value, at);
+const CHANNEL_UNIT = word('V', 'A', '1');
 const CAPTURE = object({
   name: text,
   sha256: (value, at) => (typeof value === 'string' && /^[0-9a-f]{64}$/.test(value) ? null : at),
@@ -205,7 +205,7 @@ const CAPTURE = object({
   channel: optional(number),
   measures: object({
     kind: word(...SIGNAL_KINDS),
-    unit: word('V', 'A', '1'),
+    unit: CHANNEL_UNIT,
     samples: number,
     seconds: number,
     low: number,
@@ -218,9 +218,7 @@ const CAPTURE = object({
   }),
   words: texts,
   pairs: optional(texts),
-  channels: list(
-    object({ name: text, unit: word('V', 'A', '1'), from: number, seconds: number, points }),
-  ),
+  channels: list(object({ name: text, unit: CHANNEL_UNIT, from: number, seconds: number, points })),
 });
 const JUDGEMENT = object({
   verdict: word('good', 'low', 'high', 'borderline', 'impossible'),
@@ -233,7 +231,7 @@ const SHAPES: Readonly<Record<string, Shape>> = {
     format: (value, at) => (value === 1 ? null : at),
     program: text,
     id: text,
-    from: textOrNone,
+    from: optional(text),
     person: text,
     shop: text,
     instruments: texts,
@@ -272,7 +270,7 @@ const SHAPES: Readonly<Record<string, Shape>> = {
     ...ANSWER,
     typed: text,
     value: orNull(number),
-    unit: word('V', 'ohm', 'A', 'Hz', 'rpm', '%', 's', 'deg'),
+    unit: word(...MEASURE_UNITS),
     instrument: text,
     judgement: orNull(JUDGEMENT),
     outcome: text,

@@ -1,5 +1,6 @@
 /** The report for the owner of the vehicle: plain words, how it is known, and lines to sign. No prices, none are known. */
 
+import { VERDICT_WORDS } from '../session/retest.ts';
 import { cell } from './measurement-tables.ts';
 import type { RecordLine, SessionRecord } from './record-form.ts';
 import type { Block, Cell, Section } from './report.ts';
@@ -13,11 +14,11 @@ export function customerSections(record: SessionRecord): Section[] {
     ['What you told us', complaint(record)],
     ['What we found', found(record)],
     ['How we know', evidence(record)],
-    ['What was ruled out', ruledOut(record)],
+    ['What is not needed', ruledOut(record)],
     ['What could not be tested', impossible(record)],
     ['What it takes', end?.repair ? [text(end.repair)] : []],
     ['After the repair', retest(record)],
-    ['Your decision', end && record.retest.verdict === null ? decision() : []],
+    ['Your decision', decision(record)],
     [
       'About this report',
       [
@@ -48,7 +49,7 @@ function vehicle({ job, person, shop, startedAt }: SessionRecord): Block {
       ['Customer', job.customer],
       ['Shop', shop],
       ['Examined by', person],
-      ['On', dateWords(startedAt)],
+      ['Date', dateWords(startedAt)],
     ]),
   };
 }
@@ -81,9 +82,9 @@ function evidence({ conclusion: end, lines }: SessionRecord): Block[] {
       {
         kind: 'table',
         caption: 'What points to it',
-        heads: ['Test', 'Found', 'What it tells'],
-        widths: [3, 2, 4],
-        rows: end.evidence.map((one) => [cell(one.test), cell(one.found), cell(one.pointsTo)]),
+        heads: ['Test', 'Found'],
+        widths: [5, 4],
+        rows: end.evidence.map((one) => [cell(one.test), cell(one.found)]),
       },
     ];
   const taken = lines.filter(
@@ -115,7 +116,18 @@ function plainRow(line: RecordLine): Cell[] {
 
 function ruledOut({ conclusion: end }: SessionRecord): Block[] {
   if (!end || end.ruledOut.length === 0) return [];
-  return [{ kind: 'list', items: end.ruledOut.map(({ words, by }) => `${words} (${by})`) }];
+  const repairsBy = new Map<string, string[]>();
+  for (const { words, by } of end.ruledOut)
+    repairsBy.set(by, [...(repairsBy.get(by) ?? []), words]);
+  return [
+    {
+      kind: 'table',
+      caption: 'Repairs that the tests have ruled out',
+      heads: ['Not needed', 'Shown by'],
+      widths: [5, 4],
+      rows: [...repairsBy].map(([by, repairs]) => [cell(...repairs), cell(by)]),
+    },
+  ];
 }
 
 function impossible({ lines }: SessionRecord): Block[] {
@@ -132,15 +144,17 @@ const PLAIN_VERDICT = {
   'no-retest': 'No test was made after the repair.',
 } as const;
 
+/** Each test as it was made last: one that failed may have been made again. */
 function retest({ retest: { rows, verdict, words } }: SessionRecord): Block[] {
   const blocks: Block[] = [];
-  if (rows.length > 0)
+  const last = [...new Map(rows.map((row) => [row.step, row])).values()];
+  if (last.length > 0)
     blocks.push({
       kind: 'table',
       caption: 'The same tests before and after',
       heads: ['Test', 'Should be', 'Before', 'After', 'Result'],
       widths: [4, 3, 2, 2, 2],
-      rows: rows.map((row) => [
+      rows: last.map((row) => [
         cell(row.title),
         cell(row.expected || 'no fixed value'),
         cell(row.before || 'not taken'),
@@ -149,15 +163,16 @@ function retest({ retest: { rows, verdict, words } }: SessionRecord): Block[] {
       ]),
     });
   if (verdict) blocks.push(text(PLAIN_VERDICT[verdict]));
-  if (words) blocks.push(text(words));
+  // The program's own words say the same again.
+  if (verdict && words && words !== VERDICT_WORDS[verdict]) blocks.push(text(words));
   return blocks;
 }
 
-function decision(): Block[] {
+/** Asked until the first test after the repair. */
+function decision({ conclusion, retest: { rows, verdict } }: SessionRecord): Block[] {
+  if (!conclusion || verdict !== null || rows.length > 0) return [];
   return [
-    text(
-      'I have read what was found and what it takes. I authorise the repair as described above.',
-    ),
+    text('I have read what was found and what it takes. I authorise the work as described above.'),
     {
       kind: 'sign',
       labels: [

@@ -77,10 +77,12 @@ function fieldFilter(query: Query): (row: IndexRow) => boolean {
   return (row) => tests.every((test) => test(row));
 }
 
-/** Words so near that a slip of the finger explains them: one edit from four letters on, two from eight on. */
 const NEAR_WORDS_MAX = 12;
 
-/** Words of the vocabulary nearest to a mistyped one, nearest first. */
+/**
+ * Words of the vocabulary so near to a mistyped one that a slip of the finger explains it, nearest first: one edit from
+ * four letters on, two from eight on.
+ */
 export function nearWords(typed: string, vocabulary: readonly string[]): string[] {
   const limit = typed.length < 4 ? 0 : typed.length < 8 ? 1 : 2;
   if (limit === 0) return [];

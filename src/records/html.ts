@@ -112,9 +112,10 @@ ${block.labels.map((label) => html`<p><span class="line"></span>${label}</p>\n`)
 }
 
 /** The points kept of a capture. `plotSvg` escapes names and keeps its style to its own picture. */
-function pictureSvg({ title, channels }: Extract<Block, { kind: 'picture' }>): string {
+function pictureSvg({ title, channels, spansLeast }: Extract<Block, { kind: 'picture' }>): string {
   if (!channels.some(({ points }) => points.length > 0)) return '';
-  return plotSvg(captureOfEnvelopes(channels), { title, width: PICTURE_WIDTH, bandHeight: 140 });
+  const view = { title, width: PICTURE_WIDTH, bandHeight: 140, spansLeast };
+  return plotSvg(captureOfEnvelopes(channels), view);
 }
 
 function tableMarkup({ caption, heads, widths, rows }: Table): Markup {

@@ -1,5 +1,6 @@
 /** The tables of readings in the full report. */
 import { compareMeasured } from '../session/compare-measured.ts';
+import { spansLeastOf } from '../session/measure-capture.ts';
 import type {
   Reading,
   RecordCapture,
@@ -98,7 +99,7 @@ function captureBlocks(heading: string, capture: RecordCapture | undefined): Blo
         ['Pairs', (capture.pairs ?? []).join('; ')],
       ]),
     },
-    { kind: 'picture', title: heading, channels },
+    { kind: 'picture', title: heading, channels, spansLeast: spansLeastOf(capture) },
   ];
 }
 

@@ -1,8 +1,9 @@
 /** The tests after the repair, before beside after. */
 import { bindText } from '../procedure/bind-text.ts';
-import { stepOf } from '../procedure/procedure.ts';
+import { type Step, stepOf } from '../procedure/procedure.ts';
 import { lookWords, stepWhere } from '../procedure/test-words.ts';
 import type { RetestRecorded, StepCapture } from '../session/events.ts';
+import { retestLines } from '../session/retest.ts';
 import { type Session, standingAnswers } from '../session/session.ts';
 import type { Reading, RecordRetest, RetestRow } from './record-form.ts';
 import {
@@ -16,26 +17,18 @@ import type { Clock } from './session-clock.ts';
 
 /** Retests since the present conclusion, what is missing, and the verdict. */
 export function recordRetest(session: Session, clock: Clock): RecordRetest {
-  const { concluded, closed, events, opened } = session;
-  const from = concluded ? events.indexOf(concluded) : -1;
-  const rows = session.retests
-    .filter((event) => concluded !== null && events.indexOf(event) > from)
-    .map((event) => rowOf(session, event, clock));
-  const tree = concluded?.conclusion ? opened.procedure.steps[concluded.conclusion] : undefined;
-  const wanted = tree?.kind === 'conclude' ? tree.retest : [];
-  const done = new Set(rows.map((row) => row.step));
-  const missing = wanted.filter((id) => !done.has(id));
+  const { concluded, closed } = session;
+  const missing = concluded ? retestLines(session).filter(({ after }) => after === null) : [];
   return {
-    rows,
-    missing: missing.map((id) => titleOf(session, id)),
+    rows: session.retests.map((event) => rowOf(session, event, clock)),
+    missing: missing.map(({ step }) => titleOf(session, step)),
     verdict: closed?.verdict ?? null,
     words: closed?.words ?? '',
   };
 }
 
-function titleOf(session: Session, id: string): string {
-  const { job, circuit, procedure } = session.opened;
-  return bindText(procedure.steps[id]?.title ?? id, job, circuit);
+function titleOf({ opened: { job, circuit } }: Session, { title }: Step): string {
+  return bindText(title, job, circuit);
 }
 
 function rowOf(session: Session, event: RetestRecorded, clock: Clock): RetestRow {
@@ -47,7 +40,7 @@ function rowOf(session: Session, event: RetestRecorded, clock: Clock): RetestRow
   return {
     ...clock(event),
     step: step.id,
-    title: titleOf(session, step.id),
+    title: titleOf(session, step),
     where: stepWhere(step, job, circuit),
     expected: expectedWords(step),
     expectedRange: expectedRange(step),

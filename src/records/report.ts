@@ -30,7 +30,13 @@ export type Block =
   | { readonly kind: 'list'; readonly items: readonly string[] }
   | Table
   /** Pictures only where a report can show them; the words beside it say the same. */
-  | { readonly kind: 'picture'; readonly title: string; readonly channels: readonly Envelope[] }
+  | {
+      readonly kind: 'picture';
+      readonly title: string;
+      readonly channels: readonly Envelope[];
+      /** The least that the axis covers by channel, in its unit. */
+      readonly spansLeast: readonly number[];
+    }
   /** Characters in columns, only where a report can keep them in place. */
   | { readonly kind: 'drawing'; readonly title: string; readonly lines: readonly string[] }
   /** Lines to be filled in by hand. */
@@ -77,7 +83,6 @@ function warningsOf(record: SessionRecord): string[] {
   const warnings: string[] = [];
   if (record.vehicle !== 'real')
     warnings.push('Practice: these readings come from a simulated vehicle, not from a real one.');
-  if (record.status === 'open' || record.status === 'paused')
-    warnings.push('This diagnosis is not finished.');
+  if (record.conclusion === null) warnings.push('This diagnosis is not finished.');
   return warnings;
 }

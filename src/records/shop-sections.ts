@@ -137,7 +137,7 @@ function conclusion(record: SessionRecord): Section {
     blocks.push({
       kind: 'table',
       caption: 'Ruled out',
-      heads: ['What', 'By'],
+      heads: ['Repair', 'Ruled out by'],
       widths: [1, 1],
       rows: end.ruledOut.map(({ words, by }) => [cell(words), cell(by)]),
     });
@@ -145,7 +145,9 @@ function conclusion(record: SessionRecord): Section {
 }
 
 function impossible(record: SessionRecord): Block[] {
-  const lines = record.lines.filter((line) => line.kind === 'impossible');
+  const lines = record.lines.filter(
+    (line) => line.kind === 'impossible' && line.standing !== 'taken back',
+  );
   if (lines.length === 0) return [];
   return [{ kind: 'list', items: lines.map((line) => `${line.title}: ${line.reason}`) }];
 }

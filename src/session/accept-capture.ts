@@ -23,9 +23,15 @@ export function answersTest(
   return measures.unit === shown.unit && capturedLevel('mean', measures) === shown.value;
 }
 
-/** A simulated vehicle that was not repaired gives the same capture again; a file of the same bytes is the same capture. */
-export function isFromBefore({ answers, extras }: Session, { from, sha256 }: StepCapture): boolean {
-  const before = [...answers.map(({ event }) => event), ...extras];
+/**
+ * Whether a capture was already measured before the conclusion. A simulated vehicle that was not repaired gives the same
+ * one again; a file of the same bytes is the same capture.
+ */
+export function isFromBefore(
+  { events, concluded }: Session,
+  { from, sha256 }: StepCapture,
+): boolean {
+  const before = concluded ? events.slice(0, events.lastIndexOf(concluded)) : events;
   return (
     from === 'file' &&
     before.some((event) => 'capture' in event && event.capture?.sha256 === sha256)

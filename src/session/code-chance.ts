@@ -4,7 +4,7 @@
  */
 import type { Model } from '../circuit/model.ts';
 import type { TerminalId, Test } from '../circuit/test.ts';
-import type { CodeKind } from '../suspects/prior.ts';
+import type { CodeKind } from '../identify/describe-code.ts';
 
 const FLAT = { circuit: 0.8, intermittent: 0.2, range: 0.3, correlation: 0.3 };
 const SHARES: Readonly<Record<string, Readonly<Record<CodeKind, number>>>> = {

@@ -2,7 +2,7 @@
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Unit } from '../quantity/quantity.ts';
 import type { CaptureMeasured } from './events.ts';
-import { SIGNAL_WORDS } from './measure-capture.ts';
+import { SIGNAL_KIND_WORDS } from './measure-capture.ts';
 
 /** One measure, in words; `change` is empty where nothing changed or nothing can be compared. */
 export interface MeasuredPair {
@@ -48,8 +48,8 @@ export function compareMeasured(before: CaptureMeasured, after: CaptureMeasured)
   return [
     {
       name: 'signal',
-      before: SIGNAL_WORDS[before.kind],
-      after: SIGNAL_WORDS[after.kind],
+      before: SIGNAL_KIND_WORDS[before.kind],
+      after: SIGNAL_KIND_WORDS[after.kind],
       change: before.kind === after.kind ? '' : 'another kind of signal',
     },
     ...pair('low', before.low, after.low, levels, level),

@@ -136,11 +136,11 @@ export function decide(session: Session, command: Command, now: When): Decision 
         ...now,
       });
     case 'record-extra':
-      return session.status === 'open' ? extra(command, now) : notOpen();
+      return session.status === 'open' ? extra(command, now) : notOpen(session);
     case 'pause':
       return session.status === 'open' || session.status === 'concluded'
         ? events({ type: 'session-paused', ...now })
-        : notOpen();
+        : notOpen(session);
     case 'resume':
       return events({ type: 'session-resumed', program: command.program, ...now });
     case 'conclude':
@@ -148,6 +148,7 @@ export function decide(session: Session, command: Command, now: When): Decision 
     case 'record-retest':
       return retest(session, command, now);
     case 'close':
+      if (session.status === 'closed') return notOpen(session);
       if (!session.concluded) return refuse('not-concluded', 'there is no conclusion to close yet');
       return events({
         type: 'session-closed',
@@ -166,8 +167,10 @@ function refuse(code: Refusal['code'], words: string, fix?: string): Decision {
   return { ok: false, refusal: { code, words, ...(fix ? { fix } : {}) } };
 }
 
-function notOpen(): Decision {
-  return refuse('not-open', 'this session has ended', 'go back to change an answer');
+/** What is closed stays closed; until then a conclusion can be taken back. */
+function notOpen({ status }: Session): Decision {
+  const fix = status === 'closed' ? 'begin a new session' : 'go back to change an answer';
+  return refuse('not-open', 'this session has ended', fix);
 }
 
 function acknowledge(session: Session, named: string | undefined, now: When): Decision {
@@ -190,7 +193,7 @@ type AnswerCommand = Extract<
 >;
 
 function answer(session: Session, command: AnswerCommand, now: When): Decision {
-  if (session.status !== 'open') return notOpen();
+  if (session.status !== 'open') return notOpen(session);
   const step = presentStep(session);
   if (!isTask(step)) return refuse('wrong-kind', 'the tree has come to its conclusion');
   if (command.type === 'cannot-do') {
@@ -312,7 +315,7 @@ function record(
 }
 
 function goBack(session: Session, to: number | undefined, now: When): Decision {
-  if (session.status === 'closed') return notOpen();
+  if (session.status === 'closed') return notOpen(session);
   const answered = session.trail.filter((visit) => visit.answer !== null);
   const visit = to === undefined ? answered[answered.length - 1] : session.trail[to];
   if (!visit || visit.answer === null)
@@ -325,7 +328,7 @@ function conclude(
   command: Extract<Command, { type: 'conclude' }>,
   now: When,
 ): Decision {
-  if (session.status !== 'open') return notOpen();
+  if (session.status !== 'open') return notOpen(session);
   const tree = presentConclusion(session);
   if (!command.own && !tree)
     return refuse(
@@ -355,6 +358,7 @@ function retest(
   command: Extract<Command, { type: 'record-retest' }>,
   now: When,
 ): Decision {
+  if (session.status === 'closed') return notOpen(session);
   if (!session.concluded) return refuse('not-concluded', 'there is no conclusion to test yet');
   const step = stepOf(session.opened.procedure, command.step);
   if (step.kind !== 'measure' && step.kind !== 'look') return wrongKind(step);

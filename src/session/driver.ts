@@ -23,7 +23,7 @@ export interface SessionDriver {
 
 export type Performed =
   | { readonly ok: true; readonly session: Session }
-  /** `saved`: false when the disk refused, and then nothing has changed. */
+  /** `disk`: the disk refused and not the session, and then nothing has changed. */
   | { readonly ok: false; readonly words: string; readonly fix: string; readonly disk: boolean };
 
 /** What a simulated vehicle answers: words for the screen and what to type or choose. */

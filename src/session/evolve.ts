@@ -89,7 +89,9 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
         ...kept,
         superseded: true,
       }));
-      return withWay({ ...session, status: 'open', concluded: null }, answers, lists);
+      // What is tested again after another conclusion is tested after another repair.
+      const back = { ...session, status: 'open', concluded: null, retests: [] } as const;
+      return withWay(back, answers, lists);
     }
     case 'extra-reading':
       return { ...session, extras: lists.add(session.extras, event) };
@@ -103,16 +105,12 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
       return { ...session, status: statusOf(session), acknowledged: { state: '', ids: [] } };
     case 'concluded':
       return { ...session, status: 'concluded', concluded: event };
-    case 'retest-recorded': {
-      const step = stepOf(session.opened.procedure, event.step);
-      const state = isTask(step) ? step.setup.state : '';
-      const stays = session.acknowledged.state === state;
+    case 'retest-recorded':
       return {
         ...session,
-        acknowledged: stays ? session.acknowledged : { state, ids: [] },
+        acknowledged: acknowledgedAt(session, event.step),
         retests: lists.add(session.retests, event),
       };
-    }
     case 'session-closed':
       return { ...session, status: 'closed', closed: event };
     case 'recovered':
@@ -127,12 +125,16 @@ function statusOf(session: Session): Session['status'] {
 }
 
 function withAnswer(session: Session, event: Answer, lists: Lists): Session {
-  const step = stepOf(session.opened.procedure, event.step);
-  const state = isTask(step) ? step.setup.state : '';
-  const stays = session.acknowledged.state === state;
-  const acknowledged = stays ? session.acknowledged : { state, ids: [] };
+  const acknowledged = acknowledgedAt(session, event.step);
   const answers = lists.add(session.answers, { event, superseded: false });
   return withWay({ ...session, acknowledged }, answers, lists);
+}
+
+/** What is acknowledged once the vehicle is as this step has it: nothing yet when it comes from another state. */
+function acknowledgedAt(session: Session, id: string): Session['acknowledged'] {
+  const step = stepOf(session.opened.procedure, id);
+  const state = isTask(step) ? step.setup.state : '';
+  return session.acknowledged.state === state ? session.acknowledged : { state, ids: [] };
 }
 
 function withWay(session: Session, answers: readonly KeptAnswer[], lists: Lists): Session {
@@ -140,8 +142,8 @@ function withWay(session: Session, answers: readonly KeptAnswer[], lists: Lists)
 }
 
 /**
- * The way through the tree that the kept answers give, from where the session began: the n-th visit of a step takes its n-th kept answer. Answers
- * of steps the way no longer passes stay kept and count again when it passes them again.
+ * The way through the tree that the kept answers give, from where the session began: the n-th visit of a step takes its
+ * n-th kept answer. Answers of steps the way no longer passes stay kept and count again when it passes them again.
  */
 export function walk(
   opened: Pick<SessionOpened, 'procedure' | 'from'>,

@@ -10,6 +10,7 @@ import { type Finding, judgeChannel } from '../waveform/judge-channel.ts';
 import { type ChannelMeasures, measureChannel } from '../waveform/measure-channel.ts';
 import { measureCapture } from '../waveform/measure-phase.ts';
 import { type PatternLook, patternLook } from '../waveform/pattern-look.ts';
+import { spanLeastOf } from '../waveform/plot-range.ts';
 import { tellingView } from '../waveform/telling-view.ts';
 import type { CaptureMeasured, StepCapture } from './events.ts';
 
@@ -51,11 +52,11 @@ export function measureGiven(
     given.capture,
     channels.map((_, at) => (at === channel ? (known?.measure ?? {}) : {})),
   );
-  const first = found.channels[channel]!;
+  const asItLooks = found.channels[channel]!;
   const measures =
-    known?.isTravel && first.kind !== 'steady'
+    known?.isTravel && asItLooks.kind !== 'steady'
       ? measureChannel(judged, rateHz, { ...known.measure, kind: 'sweep' })
-      : first;
+      : asItLooks;
   const findings =
     measures.kind === 'steady' && isQuiet(known)
       ? []
@@ -65,7 +66,7 @@ export function measureGiven(
   const pairs = found.phases.map((phase) => safeText(phaseWords(phase)));
   const words = findings.map((finding) => safeText(finding.words));
   const capture: StepCapture = {
-    name: safeText(given.name).slice(0, NAME_SIGNS_MAX),
+    name: [...safeText(given.name)].slice(0, NAME_SIGNS_MAX).join(''),
     sha256: given.sha256,
     from: given.from,
     ...(several ? { channel: channel + 1 } : {}),
@@ -142,6 +143,13 @@ function plotted(capture: Capture, measures: ChannelMeasures): StepCapture['chan
   );
 }
 
+/** The least that the axis of each kept channel covers in a picture: only the judged one's kind is known. */
+export function spansLeastOf({ channels, channel = 1, measures }: StepCapture): number[] {
+  return channels.map(({ unit }, at) =>
+    spanLeastOf(unit, at === channel - 1 ? measures.kind : null),
+  );
+}
+
 /** `switched, 0.12 and 4.97 V, 193.3 Hz, duty 50 %, 200 rpm`. */
 export function capturedWords(measured: CaptureMeasured): string {
   const { kind, low, high, hertz, duty, rpm } = measured;
@@ -149,7 +157,7 @@ export function capturedWords(measured: CaptureMeasured): string {
   const show = (value: number, of: Unit = unit) =>
     formatQuantity({ value, unit: of }, { digits: 4 });
   return [
-    SIGNAL_WORDS[kind],
+    SIGNAL_KIND_WORDS[kind],
     kind === 'steady' ? show(low) : `${show(low)} and ${show(high)}`,
     ...(hertz === null ? [] : [show(hertz, 'Hz')]),
     ...(duty === null ? [] : [`duty ${show(duty, '%')}`]),
@@ -158,7 +166,7 @@ export function capturedWords(measured: CaptureMeasured): string {
 }
 
 /** The kinds of signal in words. */
-export const SIGNAL_WORDS: Readonly<Record<CaptureMeasured['kind'], string>> = {
+export const SIGNAL_KIND_WORDS: Readonly<Record<CaptureMeasured['kind'], string>> = {
   steady: 'a flat line',
   switched: 'switched',
   alternating: 'alternating',

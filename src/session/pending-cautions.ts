@@ -1,5 +1,7 @@
 /** Which cautions stand before a step. */
+import type { Test, VehicleState } from '../circuit/test.ts';
 import { type Caution, isTask, type Step } from '../procedure/procedure.ts';
+import type { Command } from './decide.ts';
 import type { SessionEvent } from './events.ts';
 import { presentStep, type Session } from './session.ts';
 
@@ -12,10 +14,31 @@ export function pendingCautions(
   step: Step = presentStep(session),
 ): readonly Caution[] {
   if (!isTask(step)) return [];
-  const { state, ids } = session.acknowledged;
-  const known = new Set(state === step.setup.state ? ids : []);
+  const known = knownIn(session, step.setup.state);
   const again = session.concluded ? readSince(session, session.concluded) : known;
   return step.cautions.filter(({ id }) => !known.has(id) || !again.has(id));
+}
+
+/** Of the cautions of a test outside the tree, which belong to no step, those not read yet in the state it asks for. */
+export function unreadCautions(
+  session: Session,
+  { setup }: Test,
+  cautions: readonly Caution[],
+): readonly Caution[] {
+  const known = knownIn(session, setup.state);
+  return cautions.filter(({ id }) => !known.has(id));
+}
+
+/** The note that keeps in the record that they were read. */
+export function readNote(cautions: readonly Caution[]): Command {
+  const shown = cautions.map(({ word, say }) => `${word}: ${say}`).join(' ');
+  const text = `Read and acknowledged before a test outside the procedure. ${shown}`;
+  return { type: 'add-note', text };
+}
+
+/** Ids of the cautions acknowledged since the vehicle came into this state. */
+function knownIn({ acknowledged }: Session, state: VehicleState): Set<string> {
+  return new Set(acknowledged.state === state ? acknowledged.ids : []);
 }
 
 /** Ids of the cautions acknowledged after an event. */

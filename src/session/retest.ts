@@ -68,6 +68,12 @@ export function retestVerdict(session: Session): SessionClosed['verdict'] | null
   return other ? 'changed' : 'not-cured';
 }
 
+/** Closes the session with what the retests say. */
+export function closeCommand(session: Session): Extract<Command, { type: 'close' }> {
+  const verdict = retestVerdict(session) ?? 'no-retest';
+  return { type: 'close', verdict, words: VERDICT_WORDS[verdict] };
+}
+
 /** The verdict in words for the record. */
 export const VERDICT_WORDS: Readonly<Record<SessionClosed['verdict'], string>> = {
   cured: 'every test that must pass after the repair passes',

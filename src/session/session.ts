@@ -43,6 +43,7 @@ export interface Session {
   readonly extras: readonly ExtraReading[];
   readonly notes: readonly NoteAdded[];
   readonly concluded: Concluded | null;
+  /** Since the present conclusion. */
   readonly retests: readonly RetestRecorded[];
   readonly closed: SessionClosed | null;
   readonly events: readonly SessionEvent[];

@@ -80,18 +80,10 @@ export function needsOf({ setup, probe }: Test): string[] {
 
 /** The circuit's faults and, as one more suspect, no fault. */
 export function candidatesOf(circuit: Circuit): Candidate[] {
-  const faults = circuit.faults.map(({ id, words, repair, repairWords, weight, subject }) => ({
-    id,
-    words,
-    repair,
-    repairWords,
-    weight,
-    subject,
-  }));
-  const total = faults.reduce((sum, { weight }) => sum + weight, 0);
+  const total = circuit.faults.reduce((sum, { weight }) => sum + weight, 0);
   const weight = (total * HEALTHY_SHARE) / (1 - HEALTHY_SHARE);
   return [
-    ...faults,
+    ...circuit.faults,
     {
       id: HEALTHY,
       words: 'nothing wrong now',

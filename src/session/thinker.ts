@@ -1,5 +1,5 @@
 /** What the circuit model adds to a session: suspects, the next test, and the weight of a conclusion. */
-import type { Shown, Test } from '../circuit/test.ts';
+import type { Look, Shown, Test } from '../circuit/test.ts';
 import type { WeighedConclusion } from './decide.ts';
 import type { Session } from './session.ts';
 
@@ -27,7 +27,7 @@ export interface SuspectView {
   /** Set when no suspect explains the readings: which reading disagrees most and what to look at. */
   readonly unexplained: string | null;
   /** One sentence naming the repairs left that no test at hand parts; null while a test could, or one is left. */
-  readonly group?: string | null;
+  readonly group: string | null;
 }
 
 export interface SuspectRow {
@@ -57,6 +57,6 @@ export interface Proposal {
   /** For looks: what can be seen. For numbers: the healthy range in words. */
   readonly healthy: string;
   readonly kind: 'number' | 'look';
-  readonly looks: readonly string[];
+  readonly looks: readonly Look[];
   readonly likely: Shown | null;
 }

@@ -6,6 +6,9 @@ const LETTERS_PER_EDIT = 4;
 /** No name is longer; comparing costs the product of the lengths. */
 const LETTERS_MAX = 200;
 
+/** Names that a way out lists at most. */
+const LISTED_MAX = 12;
+
 /** The nearest of `known` within a quarter of its letters, or null. Ties go to the first. */
 export function nearestName(typed: string, known: readonly string[]): string | null {
   if (typed.length > LETTERS_MAX) return null;
@@ -20,6 +23,26 @@ export function nearestName(typed: string, known: readonly string[]): string | n
     }
   }
   return best;
+}
+
+/** The way out of a name that is not known: the nearest, else those that begin with the same segments, else all. */
+export function nameFix(typed: string, known: readonly string[]): string {
+  const near = nearestName(typed, known);
+  if (near !== null) return `did you mean "${near}"?`;
+  const segments = typed.split('.');
+  for (let count = segments.length - 1; count > 0; count -= 1) {
+    const head = `${segments.slice(0, count).join('.')}.`;
+    const related = known.filter((name) => name.startsWith(head));
+    if (related.length > 0) return `what there is of "${head}*": ${listed(related)}`;
+  }
+  if (known.length <= LISTED_MAX) return `one of: ${listed(known)}`;
+  const heads = new Set(known.map((name) => `${name.slice(0, name.indexOf('.') + 1)}*`));
+  return `they begin with: ${listed([...heads])}`;
+}
+
+function listed(names: readonly string[]): string {
+  const more = names.length > LISTED_MAX ? ', ...' : '';
+  return `${names.slice(0, LISTED_MAX).join(', ')}${more}`;
 }
 
 /** Number of single-letter insertions, removals, changes and neighbour swaps (Damerau 1964, restricted form). */

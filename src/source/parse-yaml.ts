@@ -8,7 +8,7 @@ import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDoc
 import type { Checked, Issue, SourceSpan } from './issue.ts';
 
 /** Above these a file is no procedure, circuit or job that a person wrote. */
-export const MAX_BYTES = 1_000_000;
+export const MAX_CHARACTERS = 1_000_000;
 const MAX_DEPTH = 32;
 const MAX_NODES = 20_000;
 /** The first issues tell enough; a broken file can hold tens of thousands. */
@@ -30,8 +30,12 @@ export interface YamlSource {
 /** Reads one YAML document. `value` is null only when there is nothing usable at all. */
 export function parseYaml(text: string, file: string): Checked<YamlSource> {
   const whole: SourceSpan = { file, line: 1, column: 1, endLine: 1, endColumn: 1 };
-  if (text.length > MAX_BYTES)
-    return refused(whole, 'file-too-large', `this file is larger than ${MAX_BYTES} characters`);
+  if (text.length > MAX_CHARACTERS)
+    return refused(
+      whole,
+      'file-too-large',
+      `this file is larger than ${MAX_CHARACTERS} characters`,
+    );
   const lines = new LineCounter();
   const doc = parseDocument(text, {
     version: '1.2',
@@ -157,8 +161,8 @@ class Walk {
       this.add('file-too-large', node, `this file has ${words}`, 'split it into several files');
       return null;
     }
-    const marked = node as { anchor?: string; tag?: string };
-    if (marked.anchor !== undefined || (!isMap(node) && !isSeq(node) && !isScalar(node))) {
+    const { anchor } = node as { anchor?: string };
+    if (anchor !== undefined || (!isMap(node) && !isSeq(node) && !isScalar(node))) {
       this.add(
         'yaml-alias',
         node,
@@ -209,7 +213,6 @@ class Walk {
     if (typeof value === 'string') this.checkText(value, node);
     if (typeof value === 'number' && !Number.isFinite(value))
       this.add('bad-number', node, 'this number is not finite', 'leave it out, or write a number');
-    if (typeof value === 'bigint') return Number(value);
     return value;
   }
 

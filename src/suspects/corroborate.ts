@@ -26,7 +26,7 @@ export const PROVEN_CHANCE = 0.9;
 const PIECE_MAX = 10;
 /** Ratios that differ by less than this share are equal but for rounding. */
 const SAME_RATIO = 1e-9;
-/** A repair this unlikely is ruled out. */
+/** A repair this unlikely is ruled out, when some reading speaks against it: rare things are not ruled out by being rare. */
 export const RULED_OUT_CHANCE = 0.02;
 
 export interface Evidence {
@@ -173,7 +173,7 @@ function isStronger(ratio: number, test: number, than: Evidence): boolean {
   return test < than.test;
 }
 
-/** The reading that spoke most against a repair, if any did. */
+/** The reading that spoke most against a repair; null when none did as clearly as evidence must. */
 function ruledOutBy(
   row: Row,
   concluded: Row,
@@ -184,7 +184,7 @@ function ruledOutBy(
   let most: RuledOut | null = null;
   for (const [reading, { test }] of readings.entries()) {
     const ratio = ratioOf(fits[reading]!.perRow, concluded, row, chances);
-    if (ratio > (most?.ratio ?? 1))
+    if (ratio >= EVIDENCE_RATIO && ratio > (most?.ratio ?? 0))
       most = { repair: row.repair, chance: row.chance, reading, test, ratio };
   }
   return most;

@@ -2,19 +2,9 @@
  * How likely each suspect is before any reading: its weight, shifted by what was already replaced and by the trouble
  * codes. The factors are our assumptions from the trade's habits, with no published count behind them.
  */
+import type { CodeKind } from '../identify/describe-code.ts';
 import type { Candidate } from './prediction-table.ts';
 import { HEALTHY } from './prediction-table.ts';
-
-export const CODE_KINDS = [
-  'low',
-  'high',
-  'circuit',
-  'range',
-  'intermittent',
-  'correlation',
-] as const;
-/** What a trouble code says about its circuit. */
-export type CodeKind = (typeof CODE_KINDS)[number];
 
 /**
  * A new part can be dead on arrival or killed by the same cause, so its faults stay possible: a tenth of before.

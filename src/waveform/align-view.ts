@@ -21,9 +21,9 @@ export function alignView(view: View, found: CaptureMeasures, good: CaptureMeasu
   const other = pair?.[1]?.wheel;
   if (mine && other) {
     const scale = meanTurn(other.starts) / meanTurn(mine.starts);
-    const anchor = [...mine.starts].findLast((start) => start <= view.from) ?? mine.starts[0]!;
+    const anchor = mine.starts.findLast((start) => start <= view.from) ?? mine.starts[0]!;
     const offset = (view.from - anchor) * scale;
-    const start = [...other.starts].find((it) => it + offset >= 0) ?? other.starts[0]!;
+    const start = other.starts.find((it) => it + offset >= 0) ?? other.starts[0]!;
     return within(start + offset, (view.to - view.from) * scale, good.seconds);
   }
   const first = (measures: CaptureMeasures) =>

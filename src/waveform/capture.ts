@@ -23,7 +23,7 @@ export function captureSeconds(capture: Capture): number {
   return (capture.channels[0]?.samples.length ?? 0) / capture.rateHz;
 }
 
-/** A value that may be missing, formatted by whoever shows it. */
+/** What a quantity that comes many times is on average, at its least and at its most. */
 export interface Spread {
   readonly mean: number;
   readonly least: number;

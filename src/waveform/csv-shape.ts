@@ -99,8 +99,8 @@ function layOut(
   const names = head.findLast(
     (row) => row.length >= width && row.some((cell) => /\p{L}/u.test(cell)),
   );
-  const unitsRow =
-    head.at(-1) !== undefined && head.at(-1)!.every(isUnitCell) ? head.at(-1)! : null;
+  const lastHead = head.at(-1);
+  const unitsRow = lastHead?.every(isUnitCell) ? lastHead : null;
   const titles = unitsRow !== null && names === unitsRow ? (head.at(-2) ?? unitsRow) : names;
   // One heading without a comma over lines with one comma each: the comma is a decimal mark.
   const single =
@@ -119,18 +119,14 @@ function layOut(
   const decimal =
     single || (separator !== ',' && parts.some((row) => row.some((cell) => cell.includes(','))));
   const described = Array.from({ length: single ? 1 : width }, (_, at) =>
-    describe(titles?.[at] ?? (single ? head.at(-1)?.[0] : undefined), unitsRow?.[at], at),
+    describe(titles?.[at] ?? (single ? lastHead?.[0] : undefined), unitsRow?.[at], at),
   );
   const time = timeColumn(described, parts, decimal);
   const skip = described.findIndex((column) => INDEX_NAME.test(column.name));
   const channels = described
     .map((column, at) => ({ ...column, at }))
     .filter(({ at, isTime }) => at !== time && at !== skip && !isTime)
-    .map(({ isTime: _, ...column }) => ({
-      ...column,
-      unit: column.unit ?? 'V',
-      factor: column.factor,
-    }));
+    .map(({ isTime: _, ...column }) => ({ ...column, unit: column.unit ?? 'V' }));
   if (channels.length === 0)
     return {
       code: 'no-channel',

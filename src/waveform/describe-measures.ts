@@ -7,7 +7,6 @@ import type { CaptureMeasures, Phase } from './measure-phase.ts';
 
 export interface DescribeOptions {
   readonly ascii?: boolean;
-  readonly width?: number;
 }
 
 const LABEL = 16;

@@ -125,7 +125,7 @@ function withoutFalseGaps(gaps: number[], between: readonly number[], usual: num
 /** The usual width of the widest gaps: the median of the upper half, which one odd gap does not move. */
 function medianOfTop(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => b - a);
-  return medianOf(sorted.slice(0, Math.max(1, Math.ceil(sorted.length / 2))));
+  return medianOf(sorted.slice(0, Math.ceil(sorted.length / 2)));
 }
 
 function pitchesBetween(ratios: Float64Array, from: number, to: number): number {
@@ -140,8 +140,8 @@ function byGap(times: Float64Array, ratios: Float64Array, gaps: readonly number[
   for (let at = 0; at + 1 < gaps.length; at += 1)
     turns.push(readTurn(times, ratios, gaps[at]! + 1, gaps[at + 1]! + 1));
   const pitches = medianOf(turns.map((turn) => turn.pitches));
-  const pattern = usualTurn(turns.filter((turn) => turn.pitches === pitches));
   const whole = turns.filter((turn) => turn.pitches === pitches);
+  const pattern = usualTurn(whole);
   return {
     pulses: pattern.length,
     pitches,
@@ -216,9 +216,9 @@ function told(times: Float64Array, ratios: Float64Array, teeth: number): Wheel {
     if (kind === 'extra' && irregular.at(-1)?.pitch === (k - 1) % teeth) continue;
     if (kind) irregular.push({ kind, pitch: k % teeth, seconds: times[k]! });
   }
-  const mean = differences(times);
   const span = times.at(-1)! - times[0]!;
-  const rpm = spreadOf(seconds.map((turn) => 60 / turn)) ?? evenSpeed(mean.length, span, teeth);
+  const rpm =
+    spreadOf(seconds.map((turn) => 60 / turn)) ?? evenSpeed(times.length - 1, span, teeth);
   return {
     pulses: teeth,
     pitches: teeth,

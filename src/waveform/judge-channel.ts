@@ -94,7 +94,7 @@ function coarseFindings({ pulses, sampleSeconds, name }: ChannelMeasures): Findi
 }
 
 function steady({ levels, unit, name }: ChannelMeasures, expected: SignalExpected): Finding {
-  const at = show(levels.mean, unitOf(unit));
+  const at = show(levels.mean, unit);
   const { lowBelow = LOW_VOLTS, highAbove } = expected;
   if (unit === 'V' && highAbove !== undefined && levels.mean >= highAbove)
     return plain('stuck-high', `${name} is stuck high at ${at}: it never changes`);
@@ -145,7 +145,7 @@ function levelFindings(measures: ChannelMeasures, expected: SignalExpected): Fin
     found.push(
       plain(
         'noisy',
-        `${name} is noisy: ${show(levels.noise, unitOf(unit))} on a swing of ${show(levels.amplitude, unitOf(unit))}`,
+        `${name} is noisy: ${show(levels.noise, unit)} on a swing of ${show(levels.amplitude, unit)}`,
       ),
     );
   return found;
@@ -301,10 +301,6 @@ function teeth(numbers: readonly number[]): string {
 
 function plain(kind: FindingKind, words: string): Finding {
   return { kind, words, seconds: [] };
-}
-
-function unitOf(unit: ChannelMeasures['unit']): Unit {
-  return unit;
 }
 
 function show(value: number, unit: Unit): string {

@@ -53,7 +53,11 @@ export interface MeasureOptions {
 }
 
 /** Swings below these are a meter's own flicker. In volts, amperes, full scale. */
-const LEAST_SWING: Readonly<Record<Channel['unit'], number>> = { V: 0.03, A: 5e-4, '1': 0.003 };
+export const LEAST_SWING: Readonly<Record<Channel['unit'], number>> = {
+  V: 0.03,
+  A: 5e-4,
+  '1': 0.003,
+};
 /** A Gaussian line has both its modes near the middle: its "amplitude" is under so many standard deviations. */
 const STEADY_DEVIATIONS = 1.6;
 /** Share of samples at one of two levels from which a signal is switched; a sine has 0.54. */

@@ -1,5 +1,5 @@
 /** Where the edges of one signal stand in the turn of another, in degrees. */
-import type { Capture } from './capture.ts';
+import { type Capture, captureSeconds } from './capture.ts';
 import { edgesGoing } from './find-edges.ts';
 import type { Wheel } from './find-wheel.ts';
 import { type ChannelMeasures, type MeasureOptions, measureChannel } from './measure-channel.ts';
@@ -42,8 +42,7 @@ export function measureCapture(
     const phase = reference && channel !== reference ? measurePhase(reference, channel) : null;
     return phase ? [phase] : [];
   });
-  const seconds = (capture.channels[0]?.samples.length ?? 0) / capture.rateHz;
-  return { rateHz: capture.rateHz, seconds, channels, phases };
+  return { rateHz: capture.rateHz, seconds: captureSeconds(capture), channels, phases };
 }
 
 /** The channel whose turns are the crankshaft's: one with a gap, the one with most pulses in a turn. */
@@ -62,8 +61,8 @@ function referenceOf(channels: readonly ChannelMeasures[]): ChannelMeasures | nu
 const SAME_EDGE_DEGREES = 6;
 /** An edge counts when it is there in this share of the cycles. */
 const USUAL_SHARE = 0.6;
-/** Channels with more edges than this in a cycle have no phase one could name. */
-const EDGES_MOST = 24;
+/** Channels with more pulses than this in a turn have no phase one could name. */
+const PULSES_MOST = 24;
 
 /** Phase of `channel` in the turns of `reference`, or null when too little repeats. */
 export function measurePhase(reference: ChannelMeasures, channel: ChannelMeasures): Phase | null {
@@ -75,7 +74,7 @@ export function measurePhase(reference: ChannelMeasures, channel: ChannelMeasure
   const rises = edgesGoing(channel.edges, 'rising');
   if (rises.length + falls.length === 0) return null;
   const perTurn = (rises.length + falls.length) / 2 / wheel.turns;
-  if (perTurn > EDGES_MOST) return null;
+  if (perTurn > PULSES_MOST) return null;
   // Even and odd turns alike: the channel repeats every turn; otherwise every second one.
   for (const cycle of [360, 720] as const) {
     const cycles = Math.floor((wheel.turns * 360) / cycle);

@@ -1,6 +1,7 @@
 /** A capture as an SVG picture: self-contained text, readable without colour, light and dark backgrounds alike. */
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Capture, Channel } from './capture.ts';
+import { axisRange } from './plot-range.ts';
 
 export interface SvgOptions {
   readonly title: string;
@@ -11,6 +12,8 @@ export interface SvgOptions {
   readonly to?: number;
   /** Marked values by channel. */
   readonly levels?: readonly (readonly { readonly value: number; readonly name: string }[])[];
+  /** The least that the axis covers by channel (`spanLeastOf`), default nothing. */
+  readonly spansLeast?: readonly number[];
   /** Marked instants by channel, in seconds from the first sample. */
   readonly marks?: readonly (ArrayLike<number> | undefined)[];
 }
@@ -38,6 +41,7 @@ export function plotSvg(capture: Capture, options: SvgOptions): string {
       inner,
       x,
       levels: options.levels?.[at] ?? [],
+      spanLeast: options.spansLeast?.[at] ?? 0,
       marks: options.marks?.[at],
     }),
   );
@@ -73,22 +77,14 @@ interface Band {
   readonly inner: number;
   readonly x: (seconds: number) => number;
   readonly levels: readonly { readonly value: number; readonly name: string }[];
+  readonly spanLeast: number;
   readonly marks: ArrayLike<number> | undefined;
 }
 
 function band(channel: Channel, rateHz: number, view: Band): string[] {
   const first = Math.floor(view.from * rateHz);
   const last = Math.min(channel.samples.length, Math.ceil(view.to * rateHz));
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let i = first; i < last; i += 1) {
-    low = Math.min(low, channel.samples[i]!);
-    high = Math.max(high, channel.samples[i]!);
-  }
-  if (!(high > low)) {
-    low -= 0.5;
-    high = low + 1;
-  }
+  const { low, high } = axisRange(channel.samples, first, last, view);
   const y = (value: number) =>
     view.top + 20 + (1 - (value - low) / (high - low)) * (view.height - 20);
   const show = (value: number) => escaped(formatQuantity({ value, unit: channel.unit }));

@@ -4,6 +4,7 @@
  */
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Channel } from './capture.ts';
+import { axisRange, type Range } from './plot-range.ts';
 
 export interface PlotOptions {
   /** Whole width in columns, at least 30. */
@@ -17,7 +18,7 @@ export interface PlotOptions {
   /** Part to draw in seconds from the first sample, default all. */
   readonly from?: number;
   readonly to?: number;
-  /** The axis covers at least so much, so that the noise of a flat line does not fill the picture. */
+  /** The axis covers at least so much (`spanLeastOf`), default nothing. */
   readonly spanLeast?: number;
   /** Values to mark with a line and their names. */
   readonly levels?: readonly { readonly value: number; readonly name: string }[];
@@ -45,10 +46,10 @@ export function plotText(channel: Channel, options: PlotOptions): string[] {
   if (last - first < 1) return [`${channel.name}: nothing to draw`];
   const across = ascii ? 1 : 2;
   const down = ascii ? 1 : 4;
-  const found = rangeOf(channel.samples, first, last, options.levels ?? []);
-  const extremes = widened(found, options.spanLeast ?? 0);
+  const { levels = [], spanLeast = 0 } = options;
+  const extremes = axisRange(channel.samples, first, last, { levels, spanLeast });
   const show = (value: number) => formatQuantity({ value, unit: channel.unit }, { ascii });
-  const labels = labelRows(extremes, rows, options.levels ?? [], show);
+  const labels = labelRows(extremes, rows, levels, show);
   const gutter = Math.min(Math.floor(width / 3), Math.max(...labels.map((label) => label.length)));
   const columns = width - gutter - 2;
   const grid = drawCurve(channel.samples, {
@@ -60,7 +61,7 @@ export function plotText(channel: Channel, options: PlotOptions): string[] {
   });
   const bar = ascii ? '|' : '│';
   const dash = ascii ? '-' : '·';
-  const marked = new Set((options.levels ?? []).map(({ value }) => rowOf(value, extremes, rows)));
+  const marked = new Set(levels.map(({ value }) => rowOf(value, extremes, rows)));
   const lines = Array.from({ length: rows }, (_, row) => {
     let text = '';
     for (let column = 0; column < columns; column += 1) {
@@ -70,9 +71,8 @@ export function plotText(channel: Channel, options: PlotOptions): string[] {
     return `${labels[row]!.slice(0, gutter).padStart(gutter)} ${bar}${text}`.trimEnd();
   });
   const scale = { from: first / rateHz, to: last / rateHz, columns };
-  const title = `${channel.name}`.slice(0, width);
   return [
-    title,
+    channel.name.slice(0, width),
     ...lines,
     ...edgeRow(options.marks, scale, gutter, ascii),
     axisRow(gutter, columns, ascii),
@@ -80,47 +80,14 @@ export function plotText(channel: Channel, options: PlotOptions): string[] {
   ];
 }
 
-interface Extremes {
-  readonly low: number;
-  readonly high: number;
-}
-
-function rangeOf(
-  samples: Float32Array,
-  first: number,
-  last: number,
-  levels: readonly { readonly value: number }[],
-): Extremes {
-  let low = samples[first]!;
-  let high = low;
-  for (let i = first; i < last; i += 1) {
-    const value = samples[i]!;
-    if (value < low) low = value;
-    else if (value > high) high = value;
-  }
-  for (const { value } of levels) {
-    low = Math.min(low, value);
-    high = Math.max(high, value);
-  }
-  // A flat line is drawn in the middle of a band of its own size.
-  const spare = high > low ? 0 : Math.max(0.5, Math.abs(high) * 0.1);
-  return { low: low - spare, high: high + spare };
-}
-
-/** The same middle, and at least `span` from end to end. */
-function widened({ low, high }: Extremes, span: number): Extremes {
-  const spare = Math.max(0, span - (high - low)) / 2;
-  return { low: low - spare, high: high + spare };
-}
-
-function rowOf(value: number, { low, high }: Extremes, rows: number): number {
+function rowOf(value: number, { low, high }: Range, rows: number): number {
   const share = (value - low) / (high - low);
   return Math.min(rows - 1, Math.max(0, Math.round((1 - share) * (rows - 1))));
 }
 
 /** Text before each row: the ends and the named levels; a level beside an end wins over the number. */
 function labelRows(
-  extremes: Extremes,
+  extremes: Range,
   rows: number,
   levels: NonNullable<PlotOptions['levels']>,
   show: (value: number) => string,
@@ -142,7 +109,7 @@ interface Grid {
 
 function drawCurve(
   samples: Float32Array,
-  view: Extremes & { first: number; last: number; columns: number; rows: number },
+  view: Range & { first: number; last: number; columns: number; rows: number },
 ): Grid {
   const { first, last, columns, rows } = view;
   const dots = new Uint8Array(columns * rows);

@@ -148,6 +148,8 @@ export class CsvReader {
     let at = from;
     while (at < end && isBlank(bytes[at]!)) at += 1;
     if (at >= end) return;
+    // A tab at the beginning is not blank where tabs part the cells: the first one is empty.
+    if (between === BYTE.tab) at = from;
     if (this.rows >= SAMPLES_MAX) {
       this.stopped = true;
       this.warn('too-many-samples', `only the first ${SAMPLES_MAX} samples are used`, this.line);
@@ -173,7 +175,6 @@ export class CsvReader {
       if (between === BYTE.space) while (at + 1 < end && bytes[at + 1] === BYTE.space) at += 1;
       at += 1;
       column += 1;
-      if (at > end) break;
     }
     for (let role = seen; role < channels; role += 1) {
       this.pieces[role]!.at(-1)![slot] = this.last[role]!;

@@ -181,6 +181,40 @@ describe('the author changes faults', () => {
     });
   });
 
+  test('what is not said stays as it was', () => {
+    const before = fault(shipped('hall-module-fed'), 'wire.feed.open')!;
+    const { value } = load('  wire.feed.open: { weight: 2 }\n');
+    expect(fault(value, 'wire.feed.open')).toEqual({ ...before, weight: 2 });
+    const worded = load('  wire.feed.open: { words: green crimp }\n').value;
+    expect(fault(worded, 'wire.feed.open')).toEqual({ ...before, words: 'green crimp' });
+    // and so does every other fault
+    expect(fault(value, 'wire.signal.open')).toEqual(
+      fault(shipped('hall-module-fed'), 'wire.signal.open'),
+    );
+  });
+
+  test('without weight it is left out', () => {
+    expect(fault(load('  wire.feed.open: { weight: 0 }\n').value, 'wire.feed.open')).toBe(
+      undefined,
+    );
+  });
+
+  test.each<[string, string, object]>([
+    ['hall-module-fed', 'wire.signal.resistive', { ohms: { low: 5, high: 7 } }],
+    ['hall-module-fed', 'wire.signal.short-to-ground', { ohms: { low: 5, high: 7 } }],
+    ['hall-module-fed', 'contact.sensor.signal.resistive', { ohms: { low: 5, high: 7 } }],
+    ['hall-module-fed', 'sensor.weak-pull-down', { size: { low: 5, high: 7 } }],
+    ['reluctor-two-wire', 'sensor.coil-resistive', { size: { low: 5, high: 7 } }],
+    ['hall-module-fed', 'throttle-position.shorted', { size: { low: 5, high: 7 } }],
+    ['hall-relay-fed', 'relay.contact-resistive', { size: { low: 5, high: 7 } }],
+  ])('of the %s the size of %s', (name, id, effect) => {
+    const text = `${textOf(name)}faults:\n  ${id}: { ohms: 5 ohm .. 7 ohm }\n`;
+    const { value, issues } = loadCircuit(text, 'test.yaml');
+    expect(issues).toEqual([]);
+    const before = fault(shipped(name), id)!;
+    expect(fault(value, id)).toEqual({ ...before, effect: { ...before.effect, ...effect } });
+  });
+
   test('ruled out with a reason', () => {
     expect(
       fault(

@@ -2,14 +2,17 @@
 import { describe, expect, test } from 'vitest';
 import type { Part, Wire } from '../../src/circuit/circuit.ts';
 import type { Element } from '../../src/circuit/netlist.ts';
+import { joinedTo } from '../../src/circuit/nets.ts';
 import { floatingIslands, orderNodes } from '../../src/circuit/order-nodes.ts';
 import { parseBridge, parseMeasure } from '../../src/circuit/parse-measure.ts';
 import { readToleranced } from '../../src/circuit/read-value.ts';
+import { shownOf } from '../../src/circuit/shown-of.ts';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
 import { arrangementKey, testKey } from '../../src/circuit/test-key.ts';
 import { wireRoles } from '../../src/circuit/wire-roles.ts';
 import type { Unit } from '../../src/quantity/quantity.ts';
 import { setupOf } from './setup.ts';
+import { shipped } from './shipped.ts';
 
 describe('a measurement as it is typed', () => {
   test.each<[string, Probe]>([
@@ -211,5 +214,62 @@ describe('the unknowns', () => {
     expect(
       floatingIslands({ nodes, elements: [...elements, resistor(5, 4), resistor(5, 0)] }),
     ).toEqual([]);
+  });
+});
+
+describe('what is joined by metal', () => {
+  const hall = shipped('hall-module-fed');
+  const relay = shipped('hall-relay-fed');
+  const joined = (terminal: string, part: Partial<Setup> = {}, circuit = hall) =>
+    joinedTo(circuit, setupOf(part), terminal);
+  const clip = { from: 'sensor.signal', to: 'battery.negative' };
+
+  test('a wire, from pin to pin', () => {
+    expect([...joined('sensor.signal')].sort()).toEqual([
+      'module.signal',
+      'module.signal.pin',
+      'sensor.signal',
+      'sensor.signal.pin',
+    ]);
+  });
+  test('not the part whose connector is off', () => {
+    expect([...joined('sensor.signal', { unplugged: ['sensor', 'module'] })].sort()).toEqual([
+      'module.signal',
+      'sensor.signal',
+    ]);
+  });
+  test('what a lead is clipped to, and nothing through a lamp or a resistor', () => {
+    const through = (how: 'lead' | 'lamp' | { ohms: number }) =>
+      joined('module.signal', { bridges: [{ ...clip, through: how }] }).has('battery.negative');
+    expect([through('lead'), through('lamp'), through({ ohms: 470 })]).toEqual([
+      true,
+      false,
+      false,
+    ]);
+  });
+  test('pins of the module that share a rail, and its ground', () => {
+    expect(joined('sensor.feed').has('throttle-position.feed')).toBe(true);
+    expect(joined('sensor.ground').has('battery.negative')).toBe(true);
+    expect(joined('sensor.ground', { unplugged: ['module'] }).has('battery.negative')).toBe(false);
+  });
+  test('the fuse always, the relay with the key on, the body at its eyelet', () => {
+    expect(joined('sensor.feed', {}, relay).has('battery.positive')).toBe(true);
+    const off = joined('sensor.feed', { state: 'key-off' }, relay);
+    expect([off.has('fuse.in'), off.has('battery.positive')]).toEqual([true, false]);
+    expect(joined('sensor.ground', {}, relay).has('battery.negative')).toBe(true);
+  });
+});
+
+test('what a record keeps of a reading is the reading, with OL as infinity', () => {
+  expect(shownOf({ kind: 'look', look: 'dim' })).toEqual({ kind: 'look', look: 'dim' });
+  expect(shownOf({ kind: 'number', value: 0, unit: 'V' })).toEqual({
+    kind: 'number',
+    value: 0,
+    unit: 'V',
+  });
+  expect(shownOf({ kind: 'number', value: null, unit: 'ohm' })).toEqual({
+    kind: 'number',
+    value: Number.POSITIVE_INFINITY,
+    unit: 'ohm',
   });
 });

@@ -74,6 +74,8 @@ describe('what is offered', () => {
     [['new', ''], ['procedure', 'circuit', 'job'], []],
     [['new', 'job', 'x', ''], ['--out'], []],
     [['records', 'ex'], ['export'], ['show']],
+    [['records', 'verify', 'a', '--'], ['--head'], ['--plate', '--as']],
+    [['records', 'find', '--pl'], ['--plate'], []],
     [['records', 'export', 'last', '--for', ''], ['shop', 'customer', 'class'], []],
     [['settings', 'per'], ['person'], ['shop']],
   ])('%j', async (words, among, never) => {

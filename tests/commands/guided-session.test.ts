@@ -199,6 +199,8 @@ describe('what is refused', () => {
     ],
     ['unattended without a vehicle', ['run', 'hall-no-signal', '--unattended'], 2, /--bench/],
     ['resuming where there is nothing', ['resume'], 1, /no unfinished session/],
+    ['a fault without --bench', ['run', 'hall-no-signal', 'wire.signal.open'], 2, /too many/],
+    ['half a name', ['settings', 'person', 'R.', 'Example'], 2, /"Example"[\s\S]*quotes/],
     ['a session there is none of', ['retest', 'nope'], 1, /no session "nope"[\s\S]*records list/],
   ])('%s', (_, args, code, words) => {
     const ran = runProgram(place, args);
@@ -238,6 +240,26 @@ describe('after the repair', () => {
     expect(ran.out).toMatch(/Verdict: not cured/);
     expect(ran.code).toBe(1);
   });
+
+  it('a fault that the circuit has not is asked for, and nothing is recorded', () => {
+    const ran = retest('wire.sgnal.open');
+    expect(ran.err).toMatch(
+      /has no fault "wire.sgnal.open"\n {2}did you mean "wire.signal.open"\?/,
+    );
+    expect(ran.code).toBe(1);
+    expect(readFileSync(sessionFiles(place)[0]!, 'utf8')).not.toContain('session-resumed');
+  });
+
+  it('a real vehicle is tested again, not a simulated one', () => {
+    const ran = runProgram(place, [
+      'retest',
+      resolve('sessions/sample-silent-crankshaft.jsonl'),
+      '--bench',
+      'healthy',
+    ]);
+    expect(ran.err).toMatch(/real vehicle[\s\S]*leave --bench out/);
+    expect(ran.code).toBe(1);
+  });
 });
 
 describe('words about the program', () => {
@@ -245,6 +267,39 @@ describe('words about the program', () => {
     expect(runProgram(place, ['--version']).out).toMatch(/^ohmward \d+\.\d+\.\d+\n$/);
     expect(runProgram(place, ['--help']).out).toContain('resume');
     expect(runProgram(place, ['run', '--help']).out).toContain('--bench');
+  });
+
+  it('each verb of records has a page of its own: usage, options, examples and exit codes', () => {
+    const page = runProgram(place, ['records', 'verify', '--help']).out;
+    expect(page).toBe(
+      [
+        'ohmward records verify last',
+        'ohmward records verify SESSION --head 64-DIGITS-FROM-A-REPORT',
+        '',
+        'whether sessions and drills are as the program wrote them',
+        '',
+        'Usage: ohmward records verify SESSION... [options]',
+        '',
+        'Options',
+        '  --head HASH      the head printed on a report',
+        '  --folder FOLDER  look for sessions here',
+        '  --shared         look in the shared database of all carts',
+        '  --json           answer as JSON',
+        '',
+        'Exit codes: 0 done, 1 one of them is not what it was, 2 used wrongly, 130 interrupted.',
+        '',
+      ].join('\n'),
+    );
+    expect(runProgram(place, ['help', 'records', 'verify']).out).toBe(page);
+    const whole = runProgram(place, ['records', '--help']).out;
+    expect(whole).toContain('  compare  two sessions side by side');
+    expect(whole).toContain('  -o, --output FILE  export, compare: write to this file');
+  });
+
+  it('help on no command is told so', () => {
+    const ran = runProgram(place, ['help', 'recrods']);
+    expect(ran.err).toContain('no command "recrods"; did you mean "records"?');
+    expect(ran.code).toBe(2);
   });
 });
 

@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
+import { classCsv } from '../../src/commands/drill/class-csv.ts';
 import { type ClassReport, classReport } from '../../src/commands/drill/class-report.ts';
 import { loadAssignment, seedFor } from '../../src/drill/assignment.ts';
 import { openDrill } from '../../src/drill/drill.ts';
@@ -79,6 +80,18 @@ test('copies, edits, second tries and strangers are named; the rest counts', () 
   expect(counted).toBe(4);
 });
 
+test('the CSV of a class holds nothing that a terminal or a spreadsheet would obey', () => {
+  const student = '\u001b]0;PWNED\u0007Ada \u202eExample';
+  const { rows } = report.summary;
+  const csv = classCsv({
+    ...report.summary,
+    rows: [{ ...rows[0]!, student, truth: ' =cmd|calc' }],
+  });
+  expect(csv).toContain('PWNED');
+  expect(csv.replace(/\r\n/g, '')).not.toMatch(/[\p{Cc}\p{Cf}]/u);
+  expect(csv).toContain("' =cmd");
+});
+
 test('with the assignment and the library at hand, a drill of one’s own making is named', () => {
   const own = join(folder, '..', `${folder.split(/[/\\]/).at(-1)}-own`);
   const assignment = loadAssignment(
@@ -128,7 +141,7 @@ test('with the assignment and the library at hand, a drill of one’s own making
 
 test('the table fits a terminal and names the doubtful files', () => {
   for (const line of report.table.split('\n').filter((one) => !one.includes(': ')))
-    expect([...line].length).toBeLessThanOrEqual(90);
+    expect([...line].length).toBeLessThanOrEqual(80);
   expect(report.table).toContain('Look at these files:');
   expect(report.table).toContain('clever.jsonl');
 });
@@ -136,7 +149,7 @@ test('the table fits a terminal and names the doubtful files', () => {
 test('the CSV has a line a drill, and no cell a spreadsheet would run', () => {
   const lines = report.csv.split('\r\n');
   expect(lines).toHaveLength(1 + 5 + 1);
-  expect(lines[0]).toContain('student,assignment,part');
+  expect(lines[0]).toContain('"student","assignment","part"');
   expect(report.csv).toContain("'=cmd|calc");
   expect(report.csv).not.toMatch(/(^|,)=/m);
 });

@@ -121,8 +121,29 @@ describe('the screens of a drill', () => {
     const text = await screen.text();
     expect(text).toContain('2 readings');
     expect(text).not.toContain('Good is:');
-    await screen.send('s');
-    expect(await screen.text()).toContain('This level shows no suspects.');
+    await screen.unmount();
+  });
+
+  test('a key that would do nothing is not offered, and does nothing', async () => {
+    const hand = memoryDrill(3, { level: 'blind' });
+    const screen = await openTestScreen(
+      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
+    );
+    await screen.send('\r');
+    const bench = await screen.text();
+    expect(bench).toContain('[m] measure');
+    // No suspects on this level, no procedure behind this drill, no reading yet, nothing to choose for the state.
+    expect(bench).not.toMatch(/\[(s|f|r|Enter)\]/);
+    for (const key of ['s', 'f', 'r', '\r']) {
+      await screen.send(key);
+      expect(await screen.text()).toBe(bench);
+    }
+    await screen.send('m');
+    const measured = await screen.text();
+    expect(measured).toContain('[r] readings');
+    expect(measured).not.toMatch(/\[[sf]\]/);
+    for (const key of ['\x1b[B', '\x1b[B']) await screen.send(key);
+    expect(await screen.text()).toContain('[Enter] list');
     await screen.unmount();
   });
 

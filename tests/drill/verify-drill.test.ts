@@ -1,11 +1,14 @@
 import { describe, expect, test } from 'vitest';
+import { createModel } from '../../src/circuit/model.ts';
 import type { Drill } from '../../src/drill/drill.ts';
 import type { DrillEvent, DrillMeasured } from '../../src/drill/drill-events.ts';
 import type { MindStore } from '../../src/drill/drill-world.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
+import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
+import { linkProcedure } from '../../src/procedure/link-procedure.ts';
 import { drillText } from './drill-files.ts';
-import { hash, newDrill, perfectStudent } from './students.ts';
+import { doIt, hash, library, newDrill, perfectStudent } from './students.ts';
 
 const store: MindStore = new Map();
 const done = (() => {
@@ -134,6 +137,42 @@ test.each<[string, (events: DrillEvent[]) => void, string]>([
   const problems = changed(change);
   expect(problems.length).toBeGreaterThan(0);
   expect(problems.join('\n')).toContain(words);
+});
+
+describe('a step of the procedure that was followed', () => {
+  const { value } = linkProcedure(library.procedures.get('hall-no-signal')!, library, {
+    drive: 'combustion',
+    modelOf: (circuit) =>
+      createModel(circuit, { samples: 16, seed: 1, meter: STANDARD_SETTINGS.meter }),
+  });
+  const { drill, world } = newDrill(21, { more: { procedure: value!.procedure } });
+  const once = doIt(drill, { type: 'follow' }, world).drill;
+  const problemsWith = (change: Change) => {
+    const events = structuredClone(once.events) as DrillEvent[];
+    change(events[1] as unknown as Record<string, unknown>);
+    return verifyDrill(events, hash, store).problems;
+  };
+
+  test('is true as it was written', () => {
+    expect(once.events[1]?.type).toBe('drill-step-followed');
+    expect(problemsWith(() => {})).toEqual([]);
+  });
+  test.each([
+    ['minutes', -50],
+    ['step', 'another'],
+    ['go', 'another'],
+  ])('is found out with other %s', (key, other) => {
+    const problems = problemsWith((event) => {
+      event[key] = other;
+    });
+    expect(problems).toEqual(['event 2: the procedure does not go on like this']);
+  });
+  test('is found out where no procedure is followed', () => {
+    const events = structuredClone(done.events) as DrillEvent[];
+    events.splice(1, 0, once.events[1]!);
+    const { problems } = verifyDrill(events, hash, store);
+    expect(problems[0]).toBe('event 2: the procedure does not go on like this');
+  });
 });
 
 test('what is no drill is called so', () => {

@@ -1,10 +1,14 @@
-/** The simulated vehicle whose fault comes and goes: healthy to every test, found by who moves and warms. */
+/**
+ * The simulated vehicle and the questions that only a person could answer: what the trouble code says, and what was seen
+ * while the harness was moved.
+ */
 import { describe, expect, it } from 'vitest';
-import { createBench, createWakingBench } from '../../src/drill/bench.ts';
+import { answersFor, createBench, createWakingBench } from '../../src/drill/bench.ts';
+import { emptyJob } from '../../src/procedure/job.ts';
 import { outcomeOfValue, type Procedure, stepOf } from '../../src/procedure/procedure.ts';
 import { parseReading } from '../../src/quantity/parse-reading.ts';
 import type { VehicleAnswer } from '../../src/session/driver.ts';
-import { shipped } from '../library/shipped.ts';
+import { library, shipped } from '../library/shipped.ts';
 
 const { linked, model } = shipped('hall-relay-no-signal');
 const { procedure } = linked;
@@ -54,4 +58,40 @@ describe('a fault that comes and goes', () => {
     const bench = createWakingBench(model, procedure, 'wire.relay-supply.open', 3);
     expect(endOf(procedure, (id) => bench.answers(stepOf(procedure, id)))).toBe('no-fault');
   });
+});
+
+describe('what the trouble code says', () => {
+  const job = (codes: string[]) => ({ ...emptyJob('cuts out'), codes });
+  const bench = createBench(model, 'healthy', 3);
+  const said = (codes: string[]) => answersFor(bench, job(codes))(stepOf(procedure, 'code'));
+
+  it.each([
+    ['the job sheet has it', ['P0344'], 'intermittent, or it runs right now'],
+    ['it is the first for a sensor', ['P0300', 'P0341'], 'range, performance or correlation'],
+    ['the usual, when there is no code', [], 'circuit, no signal, low, high, or no code'],
+  ])('is answered as %s', (_, codes, words) => {
+    expect(said(codes)?.words).toBe(words);
+  });
+
+  it('leaves every other answer as it is', () => {
+    const answers = answersFor(bench, job(['P0344']));
+    for (const step of Object.values(procedure.steps))
+      if (step.id !== 'code') expect(answers(step), step.id).toEqual(bench.answers(step));
+  });
+});
+
+describe('the demo jobs', () => {
+  it.each(library.jobFiles())(
+    '$path: who takes over every answer ends at the fault',
+    ({ value }) => {
+      const { job, procedure: tree, fault, comesAndGoes } = value!;
+      const { linked: own, model: ownModel } = shipped(tree!);
+      const bench = comesAndGoes
+        ? createWakingBench(ownModel, own.procedure, fault!, 3)
+        : createBench(ownModel, fault!, 3);
+      const answers = answersFor(bench, job);
+      const end = endOf(own.procedure, (id) => answers(stepOf(own.procedure, id)));
+      expect(own.procedure.steps[end]).toMatchObject({ faults: expect.arrayContaining([fault]) });
+    },
+  );
 });

@@ -43,9 +43,12 @@ describe('listSessions', () => {
     });
   });
 
-  it('reads first lines longer than a chunk, and last ones', () => {
-    const writer = session(6, 1, 300_000);
-    writer.append(sampleEvent(1, 200_000));
+  it.each([
+    [300_000, 200_000],
+    [3_000_000, 2_500_000],
+  ])('reads first lines of %d bytes, and last ones of %d', (first, last) => {
+    const writer = session(6, 1, first);
+    writer.append(sampleEvent(1, last));
     writer.close();
     expect(listSessions(scratch.path).sessions).toMatchObject([
       { events: 2, state: 'complete-lines' },

@@ -80,6 +80,38 @@ test('every code of the text, the links and the structure is shown by some file'
   expect(wanted.filter((code) => !shown.has(code))).toEqual([]);
 });
 
+test('calls of calls make no tree that is longer than anybody could follow', () => {
+  const chain = (name: string, step: (n: number) => string, end: string, needs = '') =>
+    parseProcedure(
+      [
+        `procedure: ${name}\ntitle: Many steps\n${needs}start: s0\nsteps:`,
+        ...Array.from({ length: 40 }, (_, n) => `  s${n}: ${step(n)}`),
+        `  s40: ${end}\n`,
+      ].join('\n'),
+      `${name}.yaml`,
+    ).value!;
+  const inner = chain(
+    'inner',
+    (n) => `{ say: Do it., go: s${n + 1} }`,
+    '{ result: done }',
+    'needs: { }\n',
+  );
+  const outer = chain(
+    'outer',
+    (n) => `{ use: inner, results: { done: s${n + 1} } }`,
+    '{ conclude: [], say: Nothing was found., repair: None. }',
+  );
+  const linked = linkProcedure(
+    outer,
+    { procedures: new Map([['inner', inner]]), circuits: new Map(), cautions: [] },
+    { drive: 'combustion', modelOf: (circuit) => modelFor(circuit, 16) },
+  );
+  expect(linked.value).toBeNull();
+  expect(linked.issues.map(({ code, at }) => `${code} ${at.file}:${at.line}`)).toEqual([
+    'file-too-large inner.yaml:5',
+  ]);
+});
+
 test('the unbroken tree behind them has no findings', () => {
   const text = readFileSync(`${FOLDER}/missing-why.yaml`, 'utf8').replace(
     '    measure:',

@@ -180,6 +180,9 @@ describe('the command', () => {
     expect((await run(command, ['hall-module-fed', '--as', 'svg'])).err).toContain(
       'not drawn as svg',
     );
+    expect((await run(command, ['sessions/sample-rainy-camshaft.answers.yaml'])).err).toContain(
+      'a file of answers is not drawn at all',
+    );
     expect((await run(command, ['feed-check', '--as', 'paint'])).code).toBe(2);
   });
 });

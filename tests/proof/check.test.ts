@@ -83,6 +83,22 @@ describe('between files', () => {
     expect(foundIn(set('nowhere'))).toEqual(['unknown-procedure w.yaml:3']);
   });
 
+  test('answers and drill actions are checked as what they are, and named so', async () => {
+    const path = files({
+      'a.yaml': 'procedure: hall-no-signal\nanswers:\n  - { step: prepare, done: true }\n',
+      'b.yaml': 'procedure: hall-no-signal\nactions:\n  - { measure: volts a.b c.d }\n',
+      'c.yaml': 'answers:\n  - { reading: 4.9 V, wavelength: long }\n',
+    });
+    const { out } = await run(command, [path, '--json']);
+    const { files: read, issues } = JSON.parse(out);
+    expect(read.map(({ kind }: { kind: string }) => kind)).toEqual([
+      'answers',
+      'actions',
+      'answers',
+    ]);
+    expect(issues).toMatchObject([{ code: 'unknown-key', line: 2 }]);
+  });
+
   test('two files with one name, and a file named otherwise', () => {
     const found = foundIn(files({ ...GOOD, 'circuits/second.yaml': CIRCUIT_TEXT }));
     expect(found).toEqual([

@@ -125,6 +125,16 @@ describe('show and export', () => {
     expect(readFileSync(join(home, 'a.md'), 'utf8')).toMatch(/^# Diagnosis record/);
   });
 
+  it('refuses an option of another verb: a record shown whole for a class would be read as masked', async () => {
+    save(finishedWalk());
+    expect(await records(['show', 'last'], { for: 'class' })).toEqual({
+      exit: 2,
+      out: '',
+      err: 'ohmward: "show" takes no --for\n  see what it takes: ohmward records show --help\n',
+    });
+    expect((await records([], { as: 'pdf' })).err).toContain('"list" takes no --as');
+  });
+
   it('for a class, asks a person to read it first', async () => {
     save(finishedWalk());
     const { out, err } = await records(['export', 'last'], { for: 'class' });

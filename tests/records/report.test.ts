@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { emptyJob } from '../../src/procedure/job.ts';
 import { gaugePlaces, gaugeSvg } from '../../src/records/gauge.ts';
-import { escapeHtml, html } from '../../src/records/html.ts';
+import { escapeHtml, html, htmlOf } from '../../src/records/html.ts';
 import { type Audience, reportOf } from '../../src/records/report.ts';
 import { dateWords, durationWords, timeWords } from '../../src/records/report-words.ts';
 import { recordOf } from '../../src/records/session-record.ts';
+import type { Command } from '../../src/session/decide.ts';
+import { spansLeastOf } from '../../src/session/measure-capture.ts';
+import { SMALL_CAPTURE } from '../ui/screens/fake-services.ts';
 import { begin, fileOf, finishedWalk, type Walk, WEIGHED } from './sample-session.ts';
 
 /** Headings, and all words of the report. */
@@ -30,12 +34,12 @@ describe('for the customer', () => {
       'What you told us',
       'What we found',
       'How we know',
-      'What was ruled out',
+      'What is not needed',
       'What it takes',
       'Your decision',
       'About this report',
     ]);
-    expect(words).toContain('I authorise the repair as described above.');
+    expect(words).toContain('I authorise the work as described above.');
     expect(words).toContain('"Signature"');
     expect(words).toContain('A wire between the control unit and the sensor is broken.');
     expect(words).not.toMatch(/[€$£]|price/i);
@@ -46,6 +50,52 @@ describe('for the customer', () => {
     expect(headings).toContain('After the repair');
     expect(headings).not.toContain('Your decision');
     expect(words).toContain('The tests were repeated after the repair and passed.');
+  });
+
+  it('of a test made twice after the repair only the last is shown, and the decision is past', () => {
+    const again = (value: number, outcome: string): Command => ({
+      ...{ type: 'record-retest', step: 'feed', typed: String(value), look: null },
+      ...{ value, outcome },
+    });
+    const walk = concluded.do(
+      { type: 'acknowledge-cautions', step: 'feed' },
+      again(0.3, 'low'),
+      again(5, 'good'),
+      { type: 'pause' },
+    );
+    const { warnings, words, headings } = read(walk, 'customer');
+    expect(words).toContain('"5 V"');
+    expect(words).not.toContain('0.3 V');
+    expect(headings).not.toContain('Your decision');
+    expect(warnings).toEqual([]);
+    expect(read(walk, 'shop').words).toContain('0.3 V');
+  });
+
+  it('names the repairs that one reading ruled out beside it, once', () => {
+    const ruledOut = ['Replace the sensor.', 'Replace the module.'].map((words) => ({
+      words,
+      by: 'Feed at the sensor: 20 mV',
+    }));
+    const walk = begin().do(
+      { type: 'acknowledge-cautions' },
+      { type: 'record-reading', typed: '0', value: 0 },
+      { type: 'conclude', weighed: { ...WEIGHED, ruledOut } },
+    );
+    const report = reportOf(recordOf(walk.session, fileOf(walk).head), 'customer');
+    const section = report.sections.find(({ heading }) => heading === 'What is not needed');
+    expect(section?.blocks[0]).toMatchObject({
+      rows: [
+        [
+          { parts: ['Replace the sensor.', 'Replace the module.'] },
+          { parts: ['Feed at the sensor: 20 mV'] },
+        ],
+      ],
+    });
+  });
+
+  it('leaves out the complaint that nobody stated', () => {
+    const { headings } = read(begin({ job: emptyJob('') }), 'customer');
+    expect(headings).not.toContain('What you told us');
   });
 
   it('an unfinished one says so, and shows the tests made so far in plain words', () => {
@@ -119,4 +169,37 @@ it('times are as the clock of the shop showed them', () => {
     '12 min 30 s',
     '1 h 05 min',
   ]);
+});
+
+describe('the picture of a capture', () => {
+  it('of a flat line is flat: its noise of 20 mV takes a hundredth of an axis of 2 V', () => {
+    const flat = Array.from({ length: 100 }, (_, i) => 4.9 + (i % 2) * 0.02);
+    const channels = [{ name: 'signal', unit: 'V' as const, from: 0, seconds: 1, points: flat }];
+    const steady = { ...SMALL_CAPTURE.measures, kind: 'steady' } as const;
+    const spansLeast = spansLeastOf({ ...SMALL_CAPTURE, measures: steady, channels });
+    const { title, subtitle, warnings, id, head } = reportOf(
+      recordOf(concluded.session, fileOf(concluded).head),
+      'shop',
+    );
+    const block = { kind: 'picture', title: 'signal', channels, spansLeast } as const;
+    const sections = [{ heading: 'Captures', blocks: [block] }];
+    const page = htmlOf({ title, subtitle, warnings, sections, id, head });
+    const curve = /class="c" d="([^"]+)"/.exec(page)?.[1] ?? '';
+    const heights = [...curve.matchAll(/ ([\d.]+)/g)].map(([, y]) => Number(y));
+    expect(heights.length).toBeGreaterThan(50);
+    // The curve has 90 of the band's 140: 0.9, to a tenth.
+    expect(Math.max(...heights) - Math.min(...heights)).toBeLessThan(1.1);
+  });
+
+  it('gives each channel what its axis covers at least: the judged one by its kind, others by unit', () => {
+    const [one] = SMALL_CAPTURE.channels;
+    const channels = [one!, { ...one!, unit: 'A' as const }, one!];
+    const measures = { ...SMALL_CAPTURE.measures, kind: 'steady' } as const;
+    // Flat lines get 20 mA; ten times the flicker of volts, 30 mV, for who was not judged.
+    expect(spansLeastOf({ ...SMALL_CAPTURE, measures, channels, channel: 2 })).toEqual([
+      expect.closeTo(0.3),
+      0.02,
+      expect.closeTo(0.3),
+    ]);
+  });
 });

@@ -168,6 +168,20 @@ it("a conclusion of one's own is marked as such, and a missing retest is named",
   expect(recordFrom(tree).retest.missing).toEqual(['Feed at the sensor', 'Feed under load']);
 });
 
+it('a test that failed must pass after the repair, whether or not the conclusion names it', () => {
+  const walk = begin().do(
+    { type: 'acknowledge-cautions' },
+    { type: 'record-reading', typed: '5', value: 5 },
+    { type: 'choose-outcome', outcome: 'lit', look: 'lit' },
+    { type: 'choose-outcome', outcome: 'no' },
+    { type: 'mark-done' },
+    { type: 'record-reading', typed: '0.4', value: 0.4 },
+    { type: 'conclude', own: { title: 'Loose bolt', faults: [], repair: 'Tighten it.' } },
+  );
+  expect(recordFrom(walk).retest.missing).toEqual(['Drop on the ground wire']);
+  expect(recordFrom(begin()).retest.missing).toEqual([]);
+});
+
 describe('docs/schema/record.schema.json', () => {
   const schema: object = JSON.parse(readFileSync('docs/schema/record.schema.json', 'utf8'));
   const ajv = new Ajv({ strict: true, allowUnionTypes: true });

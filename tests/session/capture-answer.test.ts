@@ -1,6 +1,7 @@
 /** Captures drawn by hand as the answer of a step: what is measured, what it looks like, and what is refused. */
 import { describe, expect, test } from 'vitest';
 import type { SignalKnown } from '../../src/circuit/expected-signal.ts';
+import { canonicalJson } from '../../src/log/canonical-json.ts';
 import type { LookStep, MeasureStep } from '../../src/procedure/procedure.ts';
 import { captureAnswer, takesCapture } from '../../src/session/capture-step.ts';
 import type { CaptureMeasured } from '../../src/session/events.ts';
@@ -40,11 +41,12 @@ function answer(
   step: LookStep | MeasureStep,
   channels: Channel[],
   of: SignalKnown | null = known(),
+  name = 'a.csv',
 ) {
   const capture: Capture = { rateHz: RATE, startSeconds: 0, channels };
   return captureAnswer(
     { kind: 'step', step },
-    { name: 'a.csv', sha256: '0'.repeat(64), from: 'file', capture },
+    { name, sha256: '0'.repeat(64), from: 'file', capture },
     of,
   );
 }
@@ -164,6 +166,13 @@ describe('a look', () => {
       words: expect.stringMatching(/in parts of full scale/),
     });
   });
+});
+
+test('a long name is cut between signs, so that it can be saved', () => {
+  const found = answer(LOOK, [PULSES], known(), `${'a'.repeat(119)}\u{1F697}\u{1F697}.csv`);
+  const name = found.ok ? found.capture.name : null;
+  expect(name).toBe(`${'a'.repeat(119)}\u{1F697}`);
+  expect(() => canonicalJson({ name })).not.toThrow();
 });
 
 describe('a capture of a travel', () => {

@@ -382,8 +382,16 @@ describe('the answers of the tree', () => {
     expect(evidence.map(({ found }) => found)).toContain('200 \u00b5V');
     for (const { words, by } of ruledOut) {
       expect(words).not.toBe('');
+      expect(words).not.toBe('nothing to repair now');
       expect(titles.some((title) => by.startsWith(`${title}: `))).toBe(true);
     }
+  });
+
+  it('point to several repairs in one sentence', () => {
+    const [piece] = thinker().weigh(walked(4), ['wire.signal.open', 'wire.feed.open']).evidence;
+    expect(piece?.pointsTo).toBe(
+      'Repair or replace the feed wire, or repair or replace the signal wire.',
+    );
   });
 
   it('are forgotten when they are taken back', () => {

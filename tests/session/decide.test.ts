@@ -230,9 +230,19 @@ describe('after the repair', () => {
       { type: 'resume', program: 'ohmward test' },
       { type: 'acknowledge-cautions', step: 'pattern' },
     ];
-    expect(retestVerdict(sessionAfter([...resumed]))).toBeNull();
+    expect(retestVerdict(sessionAfter(resumed))).toBeNull();
     expect(retestVerdict(sessionAfter([...resumed, again('full', 'full')]))).toBe('cured');
     expect(retestVerdict(sessionAfter([...resumed, again('flat-high', 'none')]))).toBe('not-cured');
+  });
+
+  it('begins anew after another conclusion: what passed before was another repair', () => {
+    const tested = [...broken, { type: 'acknowledge-cautions', step: 'pattern' }] as Command[];
+    const first = sessionAfter([...tested, again('full', 'full')]);
+    expect(retestVerdict(first)).toBe('cured');
+    const second: Command[] = [{ type: 'go-back' }, sees('none'), { type: 'conclude' }];
+    const session = sessionAfter([...tested, again('full', 'full'), ...second]);
+    expect(retestLines(session).map(({ after }) => after)).toEqual([null]);
+    expect(retestVerdict(session)).toBeNull();
   });
 
   it('is closed by a verdict', () => {

@@ -82,6 +82,8 @@ describe('a session', () => {
     ['closed', PAUSE, 'not-open'],
     ['closed', { type: 'go-back' }, 'not-open'],
     ['closed', EXTRA, 'not-open'],
+    ['closed', CLOSE, 'not-open'],
+    ['closed', again('pattern', { look: 'full' }), 'not-open'],
   ])('that is %s takes %o as %s', (status, command, type) => {
     const session = sessionAfter(at[status]!);
     expect(session.status).toBe(status);
@@ -123,6 +125,8 @@ describe('a session', () => {
     expect(refusal(sessionAfter(at['paused']!), DONE)?.fix).toBeTruthy();
     expect(refusal(sessionAfter([DONE]), volts(5))?.fix).toBeTruthy();
     expect(refusal(sessionAfter(END), DONE)).not.toHaveProperty('fix');
+    expect(refusal(sessionAfter(at['concluded']!), DONE)?.fix).toMatch(/^go back/);
+    expect(refusal(sessionAfter(at['closed']!), DONE)?.fix).not.toMatch(/go back/);
   });
 });
 
@@ -274,6 +278,31 @@ describe('after the repair', () => {
     expect(retestLines(sessionAfter(CONCLUDED, seen)).map(({ step }) => step.id)).toEqual([
       'pattern',
     ]);
+  });
+
+  test('what passed after a repair that was taken back has to pass again after the next', () => {
+    const once = [...none, ready('pattern'), look('full', 'full')];
+    const other = [...once, { type: 'go-back' } as const, sees('none')];
+    const session = sessionAfter([...other, CONCLUDE]);
+    expect(retestLines(session).map(({ after }) => after)).toEqual([null]);
+    expect(retestVerdict(session)).toBeNull();
+  });
+
+  test('a file that proved an earlier repair proves none after it', () => {
+    const measures = { kind: 'switched', unit: 'V', samples: 9, seconds: 1, low: 0, high: 5 };
+    const capture = {
+      name: 'pattern.csv',
+      sha256: 'a'.repeat(64),
+      from: 'file',
+      measures: { ...measures, hertz: null, duty: null, rpm: null },
+      words: [],
+      channels: [],
+    };
+    const taken = again('pattern', { look: 'full', capture });
+    const once = [...none, ready('pattern'), taken];
+    expect(said(sessionAfter(once), taken)).toBe('retest-recorded');
+    const other = [...once, { type: 'go-back' } as const, sees('none'), CONCLUDE, ready('pattern')];
+    expect(said(sessionAfter(other), taken)).toBe('old-capture');
   });
 
   test('an answer that was taken back counts no more', () => {

@@ -1,6 +1,6 @@
 /** YAML as plain data with places, and what is refused. Lines and columns are counted by hand. */
 import { describe, expect, test } from 'vitest';
-import { MAX_BYTES, parseYaml } from '../../src/source/parse-yaml.ts';
+import { MAX_CHARACTERS, parseYaml } from '../../src/source/parse-yaml.ts';
 
 const TEXT = [
   'name: feed',
@@ -82,7 +82,7 @@ describe('refused', () => {
   });
 
   test('too large, too deep, too many', () => {
-    expect(codes('a'.repeat(MAX_BYTES + 1))).toEqual(['file-too-large 1:1']);
+    expect(codes('a'.repeat(MAX_CHARACTERS + 1))).toEqual(['file-too-large 1:1']);
     expect(codes(`${'['.repeat(40)}${']'.repeat(40)}`)[0]).toMatch(/^file-too-large/);
     expect(codes(`[${'1,'.repeat(20_001)}]`)[0]).toMatch(/^file-too-large/);
   });

@@ -373,13 +373,26 @@ describe('corroboration', () => {
     const found = weigh(wireOpen('pull-up at the sensor', 'pull-up at the module'));
     for (const { repair, chance, ratio, reading } of found.ruledOut) {
       expect(chance).toBeLessThan(0.02);
-      expect(ratio).toBeGreaterThan(1);
+      expect(ratio).toBeGreaterThanOrEqual(3);
       // the sensor and the wheel leave 5 V at both ends, the module 0 V at both
       expect(reading).toBe(repair === 'repair module.dead' ? 1 : 0);
     }
     expect(found.ruledOut.map(({ repair }) => repair)).not.toContain('repair wire.signal.open');
     expect(found.ruledOut.length).toBeGreaterThan(0);
     expect(weigh([]).ruledOut).toEqual([]);
+  });
+  test('what was hardly thinkable before is not ruled out by a reading that says nothing of it', () => {
+    const unlikely = Float64Array.from([0.5, 0.25, 0.249, 0.001]); // the wheel
+    const ruledOut = (...places: string[]) => {
+      const readings = wireOpen(...places);
+      const ranking = rankSuspects(table, readings, unlikely);
+      const ask = { concluded: ['wire.signal.open'], readings, ranking, prior: unlikely };
+      const found = corroborate(table, { ...ask, outcomes, now: KEY_ON, means: ALL_MEANS });
+      return found.ruledOut.map(({ repair }) => repair);
+    };
+    // 5 V at the module whether the wire is open or the wheel damaged; at the sensor only then
+    expect(ruledOut('pull-up at the module')).toEqual(['repair module.dead']);
+    expect(ruledOut('pull-up at the sensor')).toContain('repair wheel.damaged');
   });
   test('no offer is a test that was done, that is like one that told, or that cannot be done', () => {
     const found = weigh(wireOpen('pull-up at the sensor', 'wheel'));

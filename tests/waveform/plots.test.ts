@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { generateWheels } from '../../src/waveform/generate.ts';
+import { measureCapture } from '../../src/waveform/measure-phase.ts';
+import { spanLeastOf } from '../../src/waveform/plot-range.ts';
 import { plotSvg } from '../../src/waveform/plot-svg.ts';
 import { plotText } from '../../src/waveform/plot-text.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
@@ -117,6 +119,33 @@ describe('pictures', () => {
     expect(svg).toMatch(/class="c" d="M90 /);
     expect(svg).toContain('>100 ms</text>');
     expect(svg).not.toMatch(/NaN|Infinity|undefined/);
+  });
+  test('a flat line with the noise of a meter looks flat, beside a signal that fills its band', () => {
+    // The bands are 150 high, the curve has 130 of them; the axis of the flat line covers 2 V, so 20 mV is 1.3.
+    const flat = Float32Array.from({ length: 400 }, (_, i) => 4.9 + 0.01 * Math.sin(i));
+    const wave = Float32Array.from({ length: 400 }, (_, i) => 2.5 + 2.5 * Math.sin(i / 20));
+    const both = {
+      rateHz: 1000,
+      startSeconds: 0,
+      channels: [flat, wave].map((samples, at) => ({ name: `${at}`, unit: 'V' as const, samples })),
+    };
+    const { channels } = measureCapture(both);
+    const spansLeast = channels.map(({ unit, kind }) => spanLeastOf(unit, kind));
+    const heights = (drawn: string) =>
+      [...drawn.matchAll(/class="c" d="([^"]+)"/g)].map(([, curve]) => {
+        const ys = [...curve!.matchAll(/ ([\d.]+)/g)].map(([, y]) => Number(y));
+        return Math.max(...ys) - Math.min(...ys);
+      });
+    const [low, high] = heights(plotSvg(both, { title: 'both', spansLeast }));
+    expect(low).toBeCloseTo(1.3, 0);
+    expect(high).toBeCloseTo(130, 0);
+    expect(heights(plotSvg(both, { title: 'both' }))[0]).toBeCloseTo(130, 0);
+  });
+  test('a channel that nobody judged shows a small signal, and flicker as flicker', () => {
+    // From the flicker of a volts channel, 30 mV: ten times as much.
+    expect(spanLeastOf('V', null)).toBeCloseTo(0.3);
+    expect(spanLeastOf('V', 'alternating')).toBe(0);
+    expect(spanLeastOf('A', 'steady')).toBe(0.02);
   });
   test('a million samples make a picture of a few thousand points', () => {
     const samples = Float32Array.from({ length: 1_000_000 }, (_, i) => Math.sin(i / 50));

@@ -119,6 +119,15 @@ describe('captures as text in their many forms', () => {
   ])('%s', (_, text, options, outcome) => {
     expect(shown(text, options)).toEqual(outcome);
   });
+  test('a line of tabs whose time is missing keeps its value, and every other its place', () => {
+    const lines = Array.from({ length: 400 }, (_, k) => `${k === 7 ? '' : k / 1000}\t${k % 5}`);
+    const { capture, issues } = readCsv(`Time (s)\tCH1 (V)\n${lines.join('\n')}\n`);
+    expect(issues.map(({ code, severity }) => [code, severity])).toEqual([
+      ['unreadable-values', 'warning'],
+    ]);
+    expect(capture?.rateHz).toBeCloseTo(1000);
+    expect(Array.from(capture!.channels[0]!.samples)).toEqual(lines.map((_, k) => k % 5));
+  });
 
   test.each<[string, string, string[]]>([
     ['nothing', '', ['no-data@1']],

@@ -2,11 +2,11 @@
  * Everything that can be wrong with a set of files, all at once: each file by itself, each against the others, and
  * the proof of every tree. What has not changed since the last check is not computed again.
  */
-import { basename } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { loadCircuit } from '../../circuit/load-circuit.ts';
 import { createModel, type Model } from '../../circuit/model.ts';
 import { type Assignment, loadAssignment } from '../../drill/assignment.ts';
+import { type ActionsFile, loadActions } from '../../drill/drill-actions.ts';
 import { STANDARD_SETTINGS } from '../../files/settings.ts';
 import { type CautionRule, loadCautions } from '../../procedure/cautions.ts';
 import { DRIVES } from '../../procedure/job.ts';
@@ -18,6 +18,7 @@ import {
 import { type LoadedJob, loadJob } from '../../procedure/load-job.ts';
 import { type ParsedProcedure, parseProcedure } from '../../procedure/parse-procedure.ts';
 import { type Proof, proveProcedure } from '../../proof/prove-procedure.ts';
+import { type AnswersFile, loadAnswers } from '../../session/answers-file.ts';
 import type { Checked, Issue } from '../../source/issue.ts';
 import { crossIssues } from './cross-issues.ts';
 import { type FileKind, fileKind } from './file-kind.ts';
@@ -33,7 +34,9 @@ export type LoadedValue =
   | { readonly kind: 'circuit'; readonly value: Circuit }
   | { readonly kind: 'cautions'; readonly value: readonly CautionRule[] }
   | { readonly kind: 'job'; readonly value: LoadedJob }
-  | { readonly kind: 'assignment'; readonly value: Assignment };
+  | { readonly kind: 'assignment'; readonly value: Assignment }
+  | { readonly kind: 'answers'; readonly value: AnswersFile }
+  | { readonly kind: 'actions'; readonly value: ActionsFile };
 
 /** A file that was read, of a known kind or not. */
 export interface CheckedFile extends GatheredFile {
@@ -185,6 +188,10 @@ function loadAny(file: GatheredFile): CheckedFile {
       return finish(kind, loadCautions(file.text, file.path));
     case 'assignment':
       return finish(kind, loadAssignment(file.text, file.path));
+    case 'answers':
+      return finish(kind, loadAnswers(file.text, file.path));
+    case 'actions':
+      return finish(kind, loadActions(file.text, file.path));
   }
 }
 
@@ -227,9 +234,4 @@ function inOrder(issues: readonly Issue[]): Issue[] {
   const key = ({ at }: Issue) =>
     `${at.file}\u0000${String(at.line).padStart(7, '0')}${String(at.column).padStart(6, '0')}`;
   return unique.sort((a, b) => (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0));
-}
-
-/** The name of a file without folder and ending. */
-export function stem(path: string): string {
-  return basename(path).replace(/\.ya?ml$/, '');
 }

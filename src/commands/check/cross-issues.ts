@@ -1,20 +1,20 @@
 /** What is wrong between files: names used twice, file names that say something else, jobs that ask for what is not there. */
+import { basename } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
+import type { Assignment } from '../../drill/assignment.ts';
+import type { Job } from '../../procedure/job.ts';
 import type { Library } from '../../procedure/link-procedure.ts';
+import type { LoadedJob } from '../../procedure/load-job.ts';
 import type { Issue } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { type Path, parseYaml } from '../../source/parse-yaml.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
-import { type CheckedFile, stem } from './check-files.ts';
+import type { CheckedFile } from './check-files.ts';
 
 /** Issues of the wanted files against all files of the check. */
 export function crossIssues(files: readonly CheckedFile[], library: Library): Issue[] {
   const wanted = files.filter((file) => file.wanted);
-  return wanted.flatMap((file) => [
-    ...nameIssues(file, wanted),
-    ...(file.loaded?.kind === 'job' ? jobIssues(file, library) : []),
-    ...(file.loaded?.kind === 'assignment' ? assignmentIssues(file, library) : []),
-  ]);
+  return wanted.flatMap((file) => [...nameIssues(file, wanted), ...referenceIssues(file, library)]);
 }
 
 function nameIssues(file: CheckedFile, wanted: readonly CheckedFile[]): Issue[] {
@@ -42,9 +42,20 @@ function nameIssues(file: CheckedFile, wanted: readonly CheckedFile[]): Issue[] 
   return issues;
 }
 
-function jobIssues(file: CheckedFile, library: Library): Issue[] {
-  if (file.loaded?.kind !== 'job') return [];
-  const { job, procedure } = file.loaded.value;
+/** Names in a file that stand for nothing in any other. */
+function referenceIssues(file: CheckedFile, library: Library): Issue[] {
+  switch (file.loaded?.kind) {
+    case 'job':
+      return jobIssues(file, file.loaded.value, library);
+    case 'assignment':
+      return assignmentIssues(file, file.loaded.value, library);
+    default:
+      return [];
+  }
+}
+
+function jobIssues(file: CheckedFile, sheet: LoadedJob, library: Library): Issue[] {
+  const { job, procedure } = sheet;
   if (procedure === null) return [];
   const parsed = library.procedures.get(procedure);
   const runnable = [...library.procedures]
@@ -67,18 +78,21 @@ function jobIssues(file: CheckedFile, library: Library): Issue[] {
   return circuit
     ? [
         ...terminalIssues(file, Object.keys(job.terminals), circuit),
-        ...partIssues(file, circuit),
-        ...faultIssues(file, circuit),
+        ...partIssues(file, job, circuit),
+        ...faultIssues(file, sheet, circuit),
       ]
     : [];
 }
 
 /** Drills on what is not there; each names a procedure or a circuit alone. */
-function assignmentIssues(file: CheckedFile, { procedures, circuits }: Library): Issue[] {
-  if (file.loaded?.kind !== 'assignment') return [];
+function assignmentIssues(
+  file: CheckedFile,
+  { drills }: Assignment,
+  { procedures, circuits }: Library,
+): Issue[] {
   const trees = [...procedures].filter(([, { draft }]) => draft.needs === undefined);
   const known = [...trees.map(([name]) => name), ...circuits.keys()];
-  return file.loaded.value.drills.flatMap(({ procedure }, index): Issue[] =>
+  return drills.flatMap(({ procedure }, index): Issue[] =>
     known.includes(procedure)
       ? []
       : [
@@ -110,15 +124,14 @@ function terminalIssues(
     }));
 }
 
-function partIssues(file: CheckedFile, circuit: Circuit): Issue[] {
-  if (file.loaded?.kind !== 'job') return [];
+function partIssues(file: CheckedFile, { earlierRepairs }: Job, circuit: Circuit): Issue[] {
   const known = [
     ...new Set([
       ...circuit.parts.map(({ name }) => name),
       ...circuit.faults.map(({ repair }) => repair),
     ]),
   ].sort();
-  return file.loaded.value.job.earlierRepairs.flatMap(({ part }, index): Issue[] =>
+  return earlierRepairs.flatMap(({ part }, index): Issue[] =>
     part === null || known.includes(part)
       ? []
       : [
@@ -133,9 +146,11 @@ function partIssues(file: CheckedFile, circuit: Circuit): Issue[] {
   );
 }
 
-function faultIssues(file: CheckedFile, circuit: Circuit): Issue[] {
-  if (file.loaded?.kind !== 'job') return [];
-  const { fault, comesAndGoes } = file.loaded.value;
+function faultIssues(
+  file: CheckedFile,
+  { fault, comesAndGoes }: LoadedJob,
+  circuit: Circuit,
+): Issue[] {
   if (comesAndGoes && (fault === null || fault === HEALTHY))
     return [
       {
@@ -169,6 +184,11 @@ function nameOf({ loaded }: CheckedFile): string | null {
   if (loaded?.kind === 'circuit') return loaded.value.name;
   if (loaded?.kind === 'job') return loaded.value.job.name === '' ? null : loaded.value.job.name;
   return null;
+}
+
+/** The name of a file without folder and ending. */
+function stem(path: string): string {
+  return basename(path).replace(/\.ya?ml$/, '');
 }
 
 function place(file: CheckedFile, path: Path, what: 'key' | 'value' = 'key') {

@@ -3,17 +3,39 @@ import type { Issue } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { parseYaml } from '../../source/parse-yaml.ts';
 
-export const FILE_KINDS = ['procedure', 'circuit', 'job', 'cautions', 'assignment'] as const;
-export type FileKind = (typeof FILE_KINDS)[number];
+export type FileKind =
+  | 'procedure'
+  | 'circuit'
+  | 'job'
+  | 'cautions'
+  | 'assignment'
+  | 'answers'
+  | 'actions';
 
-/** A job need not be named, so its complaint marks it as well. */
-const MARKS: Readonly<Record<string, FileKind>> = {
-  procedure: 'procedure',
-  circuit: 'circuit',
-  cautions: 'cautions',
-  job: 'job',
-  complaint: 'job',
-  assignment: 'assignment',
+/**
+ * The keys that mark a kind, the first that is there: `procedure` stands in jobs, answers and actions as well,
+ * `circuit` in procedures. A job need not be named, so its complaint marks it too.
+ */
+const MARKS = new Map<string, FileKind>([
+  ['complaint', 'job'],
+  ['job', 'job'],
+  ['assignment', 'assignment'],
+  ['answers', 'answers'],
+  ['actions', 'actions'],
+  ['cautions', 'cautions'],
+  ['procedure', 'procedure'],
+  ['circuit', 'circuit'],
+]);
+
+/** Each kind as a sentence names it. */
+export const KIND_WORDS: Readonly<Record<FileKind, string>> = {
+  procedure: 'a procedure',
+  circuit: 'a circuit',
+  job: 'a job sheet',
+  cautions: 'a list of cautions',
+  assignment: 'an assignment',
+  answers: 'a file of answers',
+  actions: 'a file of actions',
 };
 
 /** The kind, or the issues that keep it from being known. */
@@ -26,19 +48,12 @@ export function fileKind(
   const { data } = value;
   const keys =
     typeof data === 'object' && data !== null && !Array.isArray(data) ? Object.keys(data) : [];
-  // A procedure and a job name others: `circuit:` in a procedure, `procedure:` in a job.
-  const found = keys.includes('complaint')
-    ? 'complaint'
-    : keys.find((key) => MARKS[key] !== undefined && key !== 'circuit');
-  const mark = found ?? (keys.includes('circuit') ? 'circuit' : undefined);
-  if (mark !== undefined) return { kind: MARKS[mark]! };
-  const near = keys
-    .map((key) => nearestName(key, Object.keys(MARKS)))
-    .find((name) => name !== null);
+  for (const [mark, kind] of MARKS) if (keys.includes(mark)) return { kind };
+  const near = keys.map((key) => nearestName(key, [...MARKS.keys()])).find((name) => name !== null);
   const at = value.locate(keys.length > 0 ? [keys[0]!] : [], 'key');
   const words = 'nothing at the top of this file says what it is';
   const fix = near
     ? `did you mean the key "${near}"?`
-    : `write one of "procedure: NAME", "circuit: NAME", "job: NAME", "assignment: NAME" or "cautions:" at its top`;
+    : `write one of "procedure: NAME", "circuit: NAME", "job: NAME", "assignment: NAME", "answers:", "actions:" or "cautions:" at its top`;
   return { issues: [...issues, { code: 'unknown-kind', severity: 'error', at, words, fix }] };
 }

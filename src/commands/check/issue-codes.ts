@@ -1,4 +1,4 @@
-/** Every stable issue code of procedures and their proof, with what it means in one line: for SARIF rules and the guide. */
+/** Every stable issue code of the files that people write, and of proofs, with what it means in one line: for SARIF rules and the guide. */
 export const ISSUE_CODES: Readonly<Record<string, string>> = {
   // Text and shape
   'unreadable-file': 'A file or folder cannot be read.',

@@ -4,7 +4,7 @@
  * A line for each offer, `value TAB words`, and a last line `:files` where names of files fit too. What a command takes is
  * read from the same table as its help: options, `a|b|c` in the usage line, and the words in capitals.
  */
-import { type Command, EXIT, type Io, type Option } from '../command.ts';
+import { type Command, EXIT, type Io, type Option, type Verb, verbOf } from '../command.ts';
 import { type Line, type Offer, type Offers, offersFor } from './offers.ts';
 
 type Table = Readonly<Record<string, () => Promise<{ command: Command }>>>;
@@ -77,9 +77,11 @@ async function commandOffers(
 ): Promise<Offers> {
   const options: Record<string, Option> = { ...command.options, help: HELP };
   const read = readBefore(before, options);
+  const [word, ...afterWord] = read.positionals;
+  const verb = verbOf(command, word);
   const line: Line = {
     command: command.name,
-    positionals: read.positionals,
+    positionals: verb === command ? read.positionals : afterWord,
     folder: read.values['sessions'] ?? read.values['folder'],
   };
   if (read.open) return valueOffers(read.open, line, io);
@@ -92,12 +94,12 @@ async function commandOffers(
     return { offers: offers.map((one) => ({ ...one, value: prefix + one.value })), files };
   }
   if (typed.startsWith('-') && !read.ended) return { offers: optionOffers(), files: false };
-  const found = await positionalOffers(command, line, io);
+  const found = await positionalOffers(verb, line, io);
   if (found.offers.length > 0 || found.files || read.ended) return found;
   return { offers: optionOffers(), files: false };
 
   function optionOffers(): Offer[] {
-    return Object.entries(options)
+    return Object.entries({ ...verb.options, help: HELP })
       .filter(([name, { multiple }]) => multiple || !read.given.has(name))
       .map(([name, { help }]) => ({ value: `--${name}`, words: help }));
   }
@@ -150,10 +152,10 @@ async function valueOffers(option: Option, line: Line, io: Io): Promise<Offers> 
   return offersFor(option.value ?? '', line, io);
 }
 
-async function positionalOffers(command: Command, line: Line, io: Io): Promise<Offers> {
-  const places = placesIn(command);
+async function positionalOffers(verb: Verb, line: Line, io: Io): Promise<Offers> {
+  const places = placesIn(verb);
   const place = places[line.positionals.length] ?? (places.length > 1 ? places.at(-1) : undefined);
-  const repeated = /\.\.\.|\bwords\b/.test(command.usage) ? places.at(-1) : undefined;
+  const repeated = verb.usage.includes('...') ? places.at(-1) : undefined;
   const word = place ?? repeated;
   if (word === undefined) return nothing;
   if (word.includes('|')) {
@@ -164,7 +166,7 @@ async function positionalOffers(command: Command, line: Line, io: Io): Promise<O
 }
 
 /** The places after the command's name in its usage line: `list|find` or a word in capitals. */
-function placesIn({ usage }: Command): string[] {
+function placesIn({ usage }: Verb): string[] {
   const [, ...words] = usage.replace(/\[options\]|\s\[?--.*$/g, '').split(/\s+/);
   return words
     .map((word) => word.replace(/[[\].]/g, ''))

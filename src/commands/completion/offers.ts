@@ -1,7 +1,7 @@
 /**
  * What can stand at a place of the command line, by the word that help and usage have for it.
  *
- * Names come from the beginning of files, not from the loaders: pressing Tab must not read and check a whole library.
+ * Names come from the text of files, not from the loaders: pressing Tab must not check a whole library.
  * Only the faults of a circuit need the circuit itself.
  */
 import { readdirSync } from 'node:fs';

@@ -1,5 +1,6 @@
 /** A class's drills as CSV (RFC 4180): one line a drill, decimal points, nothing a spreadsheet would run as a formula. */
 import type { ClassRow, ClassSummary } from '../../drill/class-summary.ts';
+import { csvField } from '../../records/readings-csv.ts';
 
 const COLUMNS: readonly (readonly [string, (row: ClassRow) => string | number | null])[] = [
   ['student', ({ student }) => student],
@@ -34,13 +35,5 @@ export function classCsv({ rows }: ClassSummary): string {
     COLUMNS.map(([name]) => name),
     ...rows.map((row) => COLUMNS.map(([, value]) => value(row))),
   ];
-  return lines.map((line) => `${line.map(field).join(',')}\r\n`).join('');
-}
-
-function field(value: string | number | null): string {
-  if (value === null) return '';
-  if (typeof value === 'number') return String(value);
-  // A leading sign of a formula is kept as text by an apostrophe before it.
-  const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
-  return /[",\r\n]/.test(safe) ? `"${safe.replace(/"/g, '""')}"` : safe;
+  return lines.map((line) => `${line.map(csvField).join(',')}\r\n`).join('');
 }

@@ -3,7 +3,7 @@ import type { ClassSummary } from '../../drill/class-summary.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { DoubtfulFile } from './class-report.ts';
 
-const STUDENT_COLUMNS = 22;
+const STUDENT_COLUMNS = 20;
 const PROCEDURE_COLUMNS = 20;
 
 /** Lines of at most 80 columns. */

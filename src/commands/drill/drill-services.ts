@@ -2,14 +2,13 @@
 
 import { createElement } from 'react';
 import type { DrillInHand } from '../../drill/drill-in-hand.ts';
-import { SEED_MAX } from '../../drill/hidden-fault.ts';
 import { levelNamed } from '../../drill/levels.ts';
 import { isProblem } from '../../source/problem.ts';
 import type { MenuExtra } from '../../ui/app-services.ts';
 import { DrillApp } from '../../ui/drill/drill-app.tsx';
 import type { DrillServices } from '../../ui/drill/drill-services.ts';
 import { type Desk, startable } from '../session/open-desk.ts';
-import { beginDrill } from './open-drill.ts';
+import { anySeed, beginDrill } from './open-drill.ts';
 import { PRACTICE } from './practice-words.ts';
 
 /** `onOpened` is told of each drill that is opened from the screens. */
@@ -32,7 +31,7 @@ export function drillServices(desk: Desk, onOpened: (hand: DrillInHand) => void)
       const hand = beginDrill(desk, {
         procedure: subject,
         level: levelNamed(level),
-        seed: Math.floor(Math.random() * (SEED_MAX + 1)),
+        seed: anySeed(),
         student: desk.settings().person,
         assignment: null,
       });

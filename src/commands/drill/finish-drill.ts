@@ -14,20 +14,26 @@ export type LeftToSay = 'debrief' | 'score' | 'said';
 
 /** Prints it, as JSON with `--json`. */
 export function finishDrill(hand: DrillInHand, args: Arguments, io: Io, left: LeftToSay): void {
-  const { revealed } = hand.drill();
   if (args.values['json'] === true) {
     const result = drillRecordJson({ drill: hand.drill(), debrief: hand.debrief() }, hand.path());
     io.out(harmlessJson(result));
     return;
   }
+  const lines = [...linesLeft(hand, left), `Saved: ${hand.path()}`];
+  io.out(`${lines.map((line) => safeText(line)).join('\n')}\n`);
+}
+
+function linesLeft(hand: DrillInHand, left: LeftToSay): string[] {
+  const { revealed } = hand.drill();
   const debrief = hand.debrief();
-  const lines =
-    !revealed || !debrief
-      ? ['The drill is not finished.', `Go on with: ohmward drill --resume ${hand.path()}`]
-      : left === 'debrief'
-        ? debriefLines(debrief)
-        : left === 'said'
-          ? []
-          : [`Score: ${revealed.points} of 100`, ...revealed.score.map(scoreLine)];
-  io.out(`${[...lines, `Saved: ${hand.path()}`].map((line) => safeText(line)).join('\n')}\n`);
+  if (!revealed || !debrief)
+    return ['The drill is not finished.', `Go on with: ohmward drill --resume ${hand.path()}`];
+  switch (left) {
+    case 'debrief':
+      return debriefLines(debrief);
+    case 'score':
+      return [`Score: ${revealed.points} of 100`, ...revealed.score.map(scoreLine)];
+    case 'said':
+      return [];
+  }
 }

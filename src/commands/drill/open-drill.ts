@@ -14,7 +14,7 @@ import {
 } from '../../drill/drill-events.ts';
 import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import { createWorld, type DrillWorld, type MindStore } from '../../drill/drill-world.ts';
-import { hideFault } from '../../drill/hidden-fault.ts';
+import { hideFault, SEED_MAX } from '../../drill/hidden-fault.ts';
 import type { Level } from '../../drill/levels.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
 import type { LogEvent } from '../../log/event-line.ts';
@@ -42,6 +42,11 @@ const COMPLAINT = 'The warning lamp is on and the signal of this sensor is missi
 /** Drills lie beside the sessions, in a folder of their own. */
 export function drillsFolder(desk: Desk): string {
   return join(desk.sessions(), 'drills');
+}
+
+/** A vehicle nobody has had before, most likely. */
+export function anySeed(): number {
+  return Math.floor(Math.random() * (SEED_MAX + 1));
 }
 
 /** Opens a new drill file and everything around it. */

@@ -12,11 +12,10 @@ import { choiceOf, deliver, pathOf, readNamed, Stop } from './shelf.ts';
 const SCHEMA_VERSION = 1;
 
 /** Verifies each session named; 1 when one of them is not what it was. */
-export async function verifyRecords(
-  names: readonly string[],
-  args: Arguments,
-  io: Io,
-): Promise<number> {
+export async function verifyRecords(args: Arguments, io: Io): Promise<number> {
+  const { positionals: names } = args;
+  if (names.length === 0)
+    throw new Stop(EXIT.wrongUse, 'verify what?', 'ohmward records verify SESSION');
   const head = textOf(args, 'head');
   if (head !== undefined && !/^[0-9a-f]{64}$/.test(head))
     throw new Stop(
@@ -59,11 +58,13 @@ function resultText(
   return `${lines.join('\n')}\n`;
 }
 
+export const COMPARE_FORMS = ['markdown', 'html', 'pdf'] as const;
+
 /** Two sessions side by side, or one before and after its repair. */
-export async function compare(names: readonly string[], args: Arguments, io: Io): Promise<number> {
-  const [first, second] = names;
-  const form = choiceOf(args, 'as', ['markdown', 'html', 'pdf'] as const, 'markdown');
-  if (first === undefined || names.length > 2)
+export async function compare(args: Arguments, io: Io): Promise<number> {
+  const [first, second, ...more] = args.positionals;
+  const form = choiceOf(args, 'as', COMPARE_FORMS, 'markdown');
+  if (first === undefined || more.length > 0)
     throw new Stop(
       EXIT.wrongUse,
       'compare takes one or two sessions',

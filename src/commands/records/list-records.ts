@@ -25,13 +25,9 @@ const FIELDS = [
 ] as const;
 const DAY = /^\d{4}(-\d\d(-\d\d)?)?$/;
 
-/** Prints the sessions that fit; 1 when none does. */
-export async function listRecords(
-  words: readonly string[],
-  args: Arguments,
-  io: Io,
-): Promise<number> {
-  const query = queryOf(words, args);
+/** Prints the sessions that fit the words and the options; 1 when none does. */
+export async function listRecords(args: Arguments, io: Io): Promise<number> {
+  const query = queryOf(args);
   const limit = limitOf(args);
   const { rows, respelled } = findRecords(await indexOf(args, io), query);
   if (args.values['json'] === true) {
@@ -52,7 +48,7 @@ export async function listRecords(
   return EXIT.done;
 }
 
-function queryOf(words: readonly string[], args: Arguments): Query {
+function queryOf(args: Arguments): Query {
   const given = FIELDS.flatMap((name) => {
     const value = textOf(args, name);
     return value === undefined ? [] : [[name, value] as const];
@@ -64,7 +60,7 @@ function queryOf(words: readonly string[], args: Arguments): Query {
         `--${name} cannot be "${value}"`,
         'write it like 2026-03-04, 2026-03 or 2026',
       );
-  return { words: words.join(' '), ...Object.fromEntries(given) };
+  return { words: args.positionals.join(' '), ...Object.fromEntries(given) };
 }
 
 function limitOf(args: Arguments): number {

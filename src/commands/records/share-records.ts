@@ -23,13 +23,9 @@ const SCHEMA_VERSION = 1;
 const PATIENCE = { patienceMs: 3_000 };
 
 /** Sends what is not there yet; 1 when something is different there, unreadable here, or has to wait. */
-export async function shareRecords(
-  names: readonly string[],
-  args: Arguments,
-  io: Io,
-): Promise<number> {
+export async function shareRecords(args: Arguments, io: Io): Promise<number> {
   const url = await databaseOf(io);
-  const found = await pathsOf(names, args, io);
+  const found = await pathsOf(args, io);
   const share = { disk: nodeDisk, url, paths: found, cart: hostname(), patience: PATIENCE };
   const shared = await mended(() => shareSessions(share));
   if (args.values['json'] === true)
@@ -39,10 +35,10 @@ export async function shareRecords(
   return alarms.length + left.length === 0 && waiting === null ? EXIT.done : EXIT.wrongInput;
 }
 
-async function pathsOf(names: readonly string[], args: Arguments, io: Io): Promise<string[]> {
-  if (names.length > 0) {
+async function pathsOf(args: Arguments, io: Io): Promise<string[]> {
+  if (args.positionals.length > 0) {
     const paths: string[] = [];
-    for (const name of names) paths.push(await pathOf(name, args, io));
+    for (const name of args.positionals) paths.push(await pathOf(name, args, io));
     return paths;
   }
   const listed = sessionPaths(await folderOf(args, io));

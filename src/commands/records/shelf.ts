@@ -69,9 +69,9 @@ function fileNamed(name: string): string {
 }
 
 /** The one session that a verb is about. */
-export function oneOf(names: readonly string[], verb: string): string {
-  const [name] = names;
-  if (name !== undefined && names.length === 1) return name;
+export function oneOf({ positionals }: Arguments, verb: string): string {
+  const [name] = positionals;
+  if (name !== undefined && positionals.length === 1) return name;
   const words = name === undefined ? `${verb} which session?` : `${verb} takes one session`;
   throw new Stop(EXIT.wrongUse, words, `ohmward records ${verb} last`);
 }

@@ -19,14 +19,10 @@ import { programName } from '../version.ts';
 import { oneOf, pathOf, readNamed, Stop } from './shelf.ts';
 
 /** Shows what is named, or the class of `--class`. */
-export async function showRecord(
-  names: readonly string[],
-  args: Arguments,
-  io: Io,
-): Promise<number> {
+export async function showRecord(args: Arguments, io: Io): Promise<number> {
   const folder = textOf(args, 'class');
-  if (folder !== undefined) return showFolder(folder, names, args, io);
-  const path = await pathOf(oneOf(names, 'show'), args, io);
+  if (folder !== undefined) return showFolder(folder, args, io);
+  const path = await pathOf(oneOf(args, 'show'), args, io);
   if (isDrillFile(nodeDisk, path)) return showDrill(path, args, io);
   const { record } = await readNamed(path, args, io);
   if (args.values['json'] === true) io.out(exportRecord(record, 'json', 'shop'));
@@ -50,13 +46,8 @@ function showDrill(path: string, args: Arguments, io: Io): number {
   return EXIT.done;
 }
 
-async function showFolder(
-  folder: string,
-  names: readonly string[],
-  args: Arguments,
-  io: Io,
-): Promise<number> {
-  if (names.length > 0)
+async function showFolder(folder: string, args: Arguments, io: Io): Promise<number> {
+  if (args.positionals.length > 0)
     throw new Stop(EXIT.wrongUse, '--class takes a folder and no session', 'leave the name out');
   const desk = await openDesk(io, programName());
   if (isProblem(desk)) throw new Stop(EXIT.wrongInput, desk.problem, desk.fix);

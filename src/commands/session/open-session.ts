@@ -5,7 +5,13 @@ import { join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import type { Model } from '../../circuit/model.ts';
 import type { Test } from '../../circuit/test.ts';
-import { type Bench, createBench, createWakingBench, shownWords } from '../../drill/bench.ts';
+import {
+  answersFor,
+  type Bench,
+  createBench,
+  createWakingBench,
+  shownWords,
+} from '../../drill/bench.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
 import { type Disk, errorCode } from '../../log/disk.ts';
 import type { LogEvent } from '../../log/event-line.ts';
@@ -18,6 +24,7 @@ import { cautionsFor } from '../../procedure/cautions.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
 import type { ParsedProcedure } from '../../procedure/parse-procedure.ts';
+import type { Procedure } from '../../procedure/procedure.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
@@ -34,6 +41,7 @@ import { openSession, replay } from '../../session/evolve.ts';
 import type { Session } from '../../session/session.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
+import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { type Desk, linkFor, modelFor } from './open-desk.ts';
 import { captureFiles, measureFor, rememberFolder } from './session-captures.ts';
@@ -57,26 +65,13 @@ export interface NewSession {
   readonly from?: string | undefined;
 }
 
-/** The fault that was meant, or the faults there are: `predict` finds no circuit that lies beside a file of one's own. */
-function faultFix(circuit: Circuit, typed: string): string {
-  const known = circuit.faults.map(({ id }) => id);
-  const near = nearestName(typed, known);
-  return near ? `did you mean "${near}"?` : `known: healthy, ${known.join(', ')}`;
-}
-
 /** Opens a new session file and everything around it. */
 export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Problem {
   const linked = linkFor(desk, wanted.procedure, wanted.job.vehicle.drive);
   if (isProblem(linked)) return linked;
   const { procedure, circuit } = linked;
-  const fault = wanted.bench?.fault;
-  if (fault !== undefined && fault !== 'healthy' && !circuit?.faults.some(({ id }) => id === fault))
-    return {
-      problem: `the circuit of "${procedure.name}" has no fault "${fault}"`,
-      fix: circuit
-        ? faultFix(circuit, fault)
-        : 'a procedure without a circuit has no simulated vehicle',
-    };
+  const unknown = wanted.bench && faultProblem(procedure, circuit, wanted.bench.fault);
+  if (unknown) return unknown;
   const from =
     wanted.from === undefined
       ? undefined
@@ -115,6 +110,22 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
   return atHand(desk, writer.value, openSession(opened));
 }
 
+/** What keeps a simulated vehicle from having this fault, with the one that was meant or all there are; or null. */
+export function faultProblem(
+  { name }: Pick<Procedure, 'name'>,
+  circuit: Circuit | null,
+  fault: string,
+): Problem | null {
+  const known = circuit?.faults.map(({ id }) => id) ?? [];
+  if (fault === HEALTHY || known.includes(fault)) return null;
+  const near = nearestName(fault, known);
+  const named = near ? `did you mean "${near}"?` : `known: ${[HEALTHY, ...known].join(', ')}`;
+  return {
+    problem: `the circuit of "${name}" has no fault "${fault}"`,
+    fix: circuit ? named : 'a procedure without a circuit has no simulated vehicle',
+  };
+}
+
 function vehicleOf(bench: NewSession['bench']): SessionVehicle {
   if (bench === null) return { kind: 'real' };
   const { fault, seed, comesAndGoes } = bench;
@@ -126,8 +137,10 @@ export function continueSession(desk: Desk, path: string): OpenedSession | Probl
   const resumed = resumeSession(desk.disk, path, desk.now(), [desk.sessions()]);
   if (!resumed.ok) return { problem: resumed.problem.words, fix: resumed.problem.fix };
   const { writer, events } = resumed.value;
-  if (events[0]?.type !== 'session-opened')
+  if (events[0]?.type !== 'session-opened') {
+    writer.close();
     return { problem: `${path} is not a session of this program`, fix: 'choose another file' };
+  }
   const session = replay(events as unknown as readonly SessionEvent[]);
   if (session.status === 'concluded' || session.status === 'closed') {
     const opened = atHand(desk, writer, { ...session, acknowledged: { state: '', ids: [] } });
@@ -208,7 +221,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     writer,
     session,
     now: desk.now,
-    vehicle: bench ? bench.answers : null,
+    vehicle: bench ? answersFor(bench, job) : null,
     onSaved: (saved) => {
       if (saved.status !== 'open') writeTranscript(desk.disk, saved, driver.path(), driver.head());
     },
@@ -240,15 +253,12 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
       return found;
     },
     captures: captureFiles(desk),
-    repaired:
-      model && vehicle.kind === 'bench' ? createBench(model, WELL_REPAIRED, vehicle.seed) : null,
+    // Well repaired, unless somebody says otherwise.
+    repaired: model && vehicle.kind === 'bench' ? createBench(model, HEALTHY, vehicle.seed) : null,
     sums: (step) => sumsFor(step, sumContext()),
     calculate: (line, step) => calculate(line, step, sumContext()),
   };
 }
-
-/** What a simulated vehicle has after the repair, unless somebody says otherwise. */
-const WELL_REPAIRED = 'healthy';
 
 /** More than the charging voltage by this factor cannot be in the vehicle; coils of sensors are looked at with a scope. */
 const IMPOSSIBLE_FACTOR = 1.5;
@@ -265,7 +275,7 @@ function voltageLimits(circuit: Circuit) {
 /** What a capture is taken of: a fault that comes and goes is not there. */
 function atRest(vehicle: SessionVehicle): SessionVehicle {
   return vehicle.kind === 'bench' && vehicle.comesAndGoes
-    ? { ...vehicle, fault: 'healthy' }
+    ? { ...vehicle, fault: HEALTHY }
     : vehicle;
 }
 

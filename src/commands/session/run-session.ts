@@ -15,11 +15,10 @@ import { programName } from '../version.ts';
 import { finish } from './finish.ts';
 import { type Desk, findProcedure, openDesk, startable } from './open-desk.ts';
 import { beginSession } from './open-session.ts';
+import { pickByNumber } from './pick-by-number.ts';
 import { runAnswers, runOnBench } from './run-unattended.ts';
 import { isPath, namesNone } from './what-is-named.ts';
 
-/** What the complaint says when nobody gave one. */
-const NO_COMPLAINT = 'not stated';
 /** `--bench job`: the simulated vehicle has what the job sheet says. */
 const OWN_FAULT = 'job';
 
@@ -64,7 +63,7 @@ function deskFor(args: Arguments, io: Io): Promise<Desk | Problem> {
 /** Opens the session that the arguments name. */
 function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): OpenedSession | Problem {
   const jobFile = textOf(args, 'job');
-  let job: Job = emptyJob(NO_COMPLAINT);
+  let job: Job = emptyJob('');
   let ownFault: string | null = null;
   let comesAndGoes = false;
   let named = args.positionals[0] ?? answers?.procedure ?? undefined;
@@ -170,19 +169,18 @@ async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue
 async function choosePlain(
   desk: Desk,
   args: Arguments,
-  { say, ask }: Dialogue,
+  dialogue: Dialogue,
 ): Promise<Arguments | null> {
-  const procedures: readonly ParsedProcedure[] = startable(desk);
-  say('Procedures:');
-  procedures.forEach(({ draft }, index) => {
-    say(`  ${index + 1}  ${draft.title}`);
-  });
-  const number = await askNumber(ask, `Which one, 1 to ${procedures.length}? `, procedures.length);
-  const chosen = number === null ? undefined : procedures[number - 1];
+  const chosen = await pickByNumber(
+    dialogue,
+    'Procedures:',
+    startable(desk),
+    ({ draft }) => draft.title,
+  );
   if (!chosen) return null;
   const values = { ...args.values };
   if (values['bench'] === undefined) {
-    const simulated = await ask(
+    const simulated = await dialogue.ask(
       'Type bench for a simulated vehicle with a fault, or just Enter for a real one: ',
     );
     if (simulated === null) return null;
@@ -190,19 +188,6 @@ async function choosePlain(
     if (fault !== undefined) values['bench'] = fault;
   }
   return { positionals: [chosen.draft.procedure], values };
-}
-
-async function askNumber(
-  ask: Dialogue['ask'],
-  question: string,
-  most: number,
-): Promise<number | null> {
-  while (true) {
-    const line = await ask(question);
-    if (line === null) return null;
-    const number = Number(line.trim());
-    if (Number.isInteger(number) && number >= 1 && number <= most) return number;
-  }
 }
 
 /** An open signal wire, or the first fault of a circuit that has none. */

@@ -1,10 +1,8 @@
 /** `ohmward wave --make`: the capture that a scope on the simulated vehicle would save. */
-import { existsSync, writeFileSync } from 'node:fs';
-import { resolve } from 'node:path';
 import { signalTest } from '../../circuit/expected-signal.ts';
 import { createModel } from '../../circuit/model.ts';
 import { parseMeasure } from '../../circuit/parse-measure.ts';
-import { type Probe, VEHICLE_STATES, type VehicleState } from '../../circuit/test.ts';
+import { type Probe, VEHICLE_STATES } from '../../circuit/test.ts';
 import { benchCapture } from '../../drill/bench-capture.ts';
 import { STANDARD_SETTINGS } from '../../files/settings.ts';
 import { safeText } from '../../source/safe-text.ts';
@@ -13,13 +11,13 @@ import { type Options, WrongUse } from '../calc/sum.ts';
 import { EXIT, type Io } from '../command.ts';
 import { readCircuit, unknownFault } from '../predict.ts';
 import { SESSION_SAMPLES, SESSION_SEED } from '../session/open-desk.ts';
+import { writeNewFile } from '../write-new-file.ts';
 
 /** Beyond this no engine turns. */
 const RPM_MOST = 20_000;
 
-/** Writes it to `--output`, or to standard output. */
-export function makeCapture(options: Options, io: Io): number {
-  const name = options.text('make')!;
+/** Writes that of the circuit `name` to `--output`, or to standard output. */
+export function makeCapture(name: string, options: Options, io: Io): number {
   const circuit = readCircuit(name, io);
   if (!circuit) return EXIT.wrongInput;
   const fault = options.text('fault') ?? 'healthy';
@@ -29,8 +27,8 @@ export function makeCapture(options: Options, io: Io): number {
     return EXIT.wrongInput;
   }
   const state = options.text('state') ?? 'cranking';
-  if (!VEHICLE_STATES.includes(state as VehicleState))
-    throw new WrongUse(`--state is one of ${VEHICLE_STATES.join(', ')}`);
+  const vehicleState = VEHICLE_STATES.find((one) => one === state);
+  if (!vehicleState) throw new WrongUse(`--state is one of ${VEHICLE_STATES.join(', ')}`);
   const seed = options.whole('seed', 0, 1);
   const rpm = options.maybe('rpm', 'rpm');
   if (rpm !== undefined && !(rpm > 0 && rpm <= RPM_MOST))
@@ -39,7 +37,7 @@ export function makeCapture(options: Options, io: Io): number {
   const { meter } = STANDARD_SETTINGS;
   const model = createModel(circuit, { samples: SESSION_SAMPLES, seed: SESSION_SEED, meter });
   const setup = { unplugged: [], bridges: [], sensor: 'fitted', target: 'moving' } as const;
-  const atInput = signalTest(circuit, { ...setup, state: state as VehicleState });
+  const atInput = signalTest(circuit, { ...setup, state: vehicleState });
   const test = atInput && { ...atInput, ...probeOf(options) };
   if (!test) throw new WrongUse(`the module of "${safeText(name)}" has no input to look at`);
   const refusal = model.refusal(test);
@@ -51,20 +49,7 @@ export function makeCapture(options: Options, io: Io): number {
     io.out(text);
     return EXIT.done;
   }
-  const path = resolve(io.cwd, output);
-  if (existsSync(path)) {
-    io.err(`ohmward wave: ${safeText(output)} exists already and is left as it is\n`);
-    return EXIT.wrongInput;
-  }
-  try {
-    writeFileSync(path, text, { flag: 'wx' });
-  } catch (error) {
-    const code = String((error as NodeJS.ErrnoException).code ?? error);
-    io.err(`ohmward wave: ${safeText(output)} cannot be written (${code})\n`);
-    return EXIT.wrongInput;
-  }
-  io.out(`${safeText(output)} is written; look at it with: ohmward wave ${safeText(output)}\n`);
-  return EXIT.done;
+  return writeNewFile({ named: output, text, maker: 'wave', reader: 'wave' }, io);
 }
 
 /** Where the scope's leads go, when told. */

@@ -102,7 +102,13 @@ export type Look = ("lit" | "dim" | "dark" | "full" | "weak" | "uneven" | "flat-
  */
 export type Looks = Look[]
 /**
- * For a question: the outcome a simulated vehicle answers.
+ * Of a question: what a trouble code on the job sheet must say for this answer to be marked, and to be what a simulated vehicle answers.
+ * 
+ * @minItems 1
+ */
+export type KindsOfCode = ("circuit" | "range" | "low" | "high" | "intermittent" | "correlation")[]
+/**
+ * For a question: the outcome a simulated vehicle answers when no code of the job sheet does.
  */
 export type UsualAnswer = string
 /**
@@ -214,7 +220,7 @@ export interface Outcomes {
 [k: string]: Outcome
 }
 /**
- * Where a result leads. A number has from/to or below/above (the lower end counts, the upper does not); a look has look or looks; a question has only words.
+ * Where a result leads. A number has from/to or below/above (the lower end counts, the upper does not); a look has look or looks; a question has words, and may say which trouble codes answer it.
  */
 export interface Outcome {
 from?: Value
@@ -224,6 +230,7 @@ above?: Value
 look?: Look
 looks?: Looks
 words?: Text
+"code-kinds"?: KindsOfCode
 go: StepName
 }
 /**

@@ -11,7 +11,7 @@ const PAUSES_MS = [100, 300, 1_000, 2_000] as const;
 export interface Patience {
   /** Milliseconds after which an unreachable database is given up for now. */
   readonly patienceMs: number;
-  /** Of each pause between tries, a person at a prompt should not wait long for the first. */
+  /** Milliseconds of each pause between tries; the last one repeats. */
   readonly pausesMs?: readonly number[];
 }
 

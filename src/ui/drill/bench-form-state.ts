@@ -1,8 +1,8 @@
 /** The bench as a form: lines for state, instrument, leads and the rest; Left and Right turn a line, Enter opens its list. */
-import { type Circuit, moduleOf } from '../../circuit/circuit.ts';
+import { type Circuit, inputTerminals, moduleOf } from '../../circuit/circuit.ts';
 import { inspectable } from '../../circuit/refuse-test.ts';
 import { type Probe, type Setup, VEHICLE_STATES } from '../../circuit/test.ts';
-import { leadPlaces, liveInputs, targetIn } from '../../drill/drill-setup.ts';
+import { ARRANGEMENT, leadPlaces, targetIn } from '../../drill/drill-setup.ts';
 import type { DrillTest } from '../../drill/drill-test.ts';
 
 export const BENCH_LINES = [
@@ -48,13 +48,12 @@ const INSTRUMENT_WORDS: Readonly<Record<Probe['kind'], string>> = {
   inspect: 'eyes and fingers',
 };
 
-/** Key on, a voltmeter at the first place of the harness. */
+/** Key off, a voltmeter from the first place of the harness to the battery's negative. */
 export function benchForm(circuit: Circuit): BenchForm {
   const places = leadPlaces(circuit);
   const first = places.find(({ id }) => !id.startsWith('battery.')) ?? places[0]!;
   return {
-    setup: { state: 'key-off', unplugged: [], bridges: [], sensor: 'fitted', target: 'still' },
-    wiggle: false,
+    ...ARRANGEMENT,
     instrument: 'volts',
     red: first.id,
     black: 'battery.negative',
@@ -118,6 +117,24 @@ export function benchLineWords(form: BenchForm, line: BenchLine): string {
   }
 }
 
+/** What Enter does on a line, in a word or two; null where there is nothing to choose from. */
+export function enterWords({ setup }: BenchForm, line: BenchLine): string | null {
+  switch (line) {
+    case 'red':
+    case 'black':
+    case 'unplugged':
+      return 'list';
+    case 'clipped-in':
+      return setup.bridges.length > 0 ? 'take it off' : 'clip in';
+    case 'state':
+    case 'instrument':
+    case 'sensor':
+    case 'target':
+    case 'harness':
+      return null;
+  }
+}
+
 export const LINE_NAMES: Readonly<Record<BenchLine, string>> = {
   state: 'Vehicle',
   instrument: 'Instrument',
@@ -168,7 +185,7 @@ export function turned(form: BenchForm, line: BenchLine, by: 1 | -1, circuit: Ci
 /** Places the red (or black) end can be at with the instrument in hand. */
 export function placesFor({ instrument }: BenchForm, circuit: Circuit): readonly string[] {
   if (instrument === 'inspect') return inspectable(circuit);
-  if (instrument === 'counts') return liveInputs(circuit);
+  if (instrument === 'counts') return inputTerminals(circuit);
   return leadPlaces(circuit).map(({ id }) => id);
 }
 

@@ -14,6 +14,7 @@ import {
   type BenchForm,
   type BenchLine,
   benchLineWords,
+  enterWords,
   LINE_NAMES,
   turned,
 } from './bench-form-state.ts';
@@ -38,6 +39,8 @@ export interface BenchViewProps {
   readonly good: string | null;
   readonly step: string | null;
   readonly message: string | null;
+  /** Keys that would do nothing now; they are not offered. */
+  readonly useless: readonly BenchKey[];
   readonly onForm: (form: BenchForm) => void;
   readonly onOpen: (line: BenchLine) => void;
   readonly onKey: (key: BenchKey) => void;
@@ -47,7 +50,6 @@ const KEYS: readonly (KeyBinding & { readonly key?: BenchKey })[] = [
   { keys: ['m'], show: 'm', help: 'measure', key: 'measure' },
   { keys: ['c'], show: 'c', help: 'capture', key: 'capture' },
   { keys: [], show: 'arrows', help: 'arrange' },
-  { keys: ['return'], show: 'Enter', help: 'list' },
   { keys: ['t'], show: 't', help: 'tests', key: 'tests' },
   { keys: ['f'], show: 'f', help: 'procedure', key: 'follow' },
   { keys: ['s'], show: 's', help: 'suspects', key: 'suspects' },
@@ -61,8 +63,13 @@ const NAME_COLUMNS = 12;
 export function BenchView(props: BenchViewProps) {
   const { form, circuit, onForm, onOpen, onKey } = props;
   const look = useLook();
-  const body = bodySize(useSize(), KEYS);
   const line = BENCH_LINES[form.marked] ?? 'state';
+  const onEnter = enterWords(form, line);
+  const keys = [
+    ...KEYS.filter(({ key }) => key === undefined || !props.useless.includes(key)),
+    ...(onEnter === null ? [] : [{ keys: ['return'], show: 'Enter', help: onEnter }]),
+  ];
+  const body = bodySize(useSize(), keys);
   // The reading is what all is done for: it is wrapped and never cut.
   const lines = (text: string | null) =>
     text === null ? [] : wrapWords(shownText(text, look), body.columns);
@@ -96,12 +103,12 @@ export function BenchView(props: BenchViewProps) {
     if (label === 'left' || label === 'right')
       return onForm(turned(form, line, label === 'right' ? 1 : -1, circuit));
     if (label === 'return') return onOpen(line);
-    const key = bindingOf(event, KEYS)?.key;
-    if (key) onKey(key);
+    const binding = bindingOf(event, keys);
+    if (binding && 'key' in binding && binding.key) onKey(binding.key);
   });
 
   return (
-    <Frame title="Drill" aside={props.aside} keys={KEYS}>
+    <Frame title="Drill" aside={props.aside} keys={keys}>
       {BENCH_LINES.slice(first, first + formRows).map((one) => (
         <Words key={one} inverse={one === line} wrap="cut">
           {`${one === line ? '> ' : '  '}${LINE_NAMES[one].padEnd(NAME_COLUMNS)}${benchLineWords(form, one)}`}

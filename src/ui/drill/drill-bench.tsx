@@ -39,7 +39,7 @@ import {
   testOfForm,
   withScope,
 } from './bench-form-state.ts';
-import { BenchView } from './bench-view.tsx';
+import { type BenchKey, BenchView } from './bench-view.tsx';
 
 export interface DrillBenchProps {
   readonly hand: DrillInHand;
@@ -124,6 +124,35 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
   }
 
   const show = (title: string, lines: readonly string[]) => setPage({ name: 'page', title, lines });
+
+  function onBenchKey(key: BenchKey) {
+    setMessage(null);
+    switch (key) {
+      case 'measure':
+        return attempt(testOfForm(form), 'measure');
+      case 'capture': {
+        const scoped = withScope(form, circuit);
+        setForm(scoped);
+        return attempt(testOfForm(scoped), 'capture');
+      }
+      case 'tests':
+        return setPage({ name: 'tests' });
+      case 'follow':
+        return follow();
+      case 'suspects':
+        return show('Suspects', suspectLines(drill, hand.world, SUSPECTS_SHOWN));
+      case 'readings':
+        return show(
+          'What you have measured',
+          drill.readings.map((one, index) => `${index + 1}. ${readingLine(one, circuit)}`),
+        );
+      case 'diagnose':
+        return setPage({ name: 'diagnosis', chosen: [] });
+      case 'leave':
+        return onLeave();
+    }
+  }
+
   switch (page.name) {
     case 'bench': {
       const last = drill.readings.at(-1);
@@ -141,34 +170,12 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
           message={message}
           onForm={setForm}
           onOpen={openLine}
-          onKey={(key) => {
-            setMessage(null);
-            if (key === 'measure') attempt(testOfForm(form), 'measure');
-            else if (key === 'capture') {
-              const scoped = withScope(form, circuit);
-              setForm(scoped);
-              attempt(testOfForm(scoped), 'capture');
-            } else if (key === 'tests') setPage({ name: 'tests' });
-            else if (key === 'follow') follow();
-            else if (key === 'suspects')
-              show(
-                'Suspects',
-                drill.level.suspects
-                  ? suspectLines(drill, hand.world, SUSPECTS_SHOWN)
-                  : ['This level shows no suspects.'],
-              );
-            else if (key === 'readings')
-              show(
-                'What you have measured',
-                drill.readings.length === 0
-                  ? ['Nothing yet.']
-                  : drill.readings.map(
-                      (one, index) => `${index + 1}. ${readingLine(one, drill.opened.circuit)}`,
-                    ),
-              );
-            else if (key === 'diagnose') setPage({ name: 'diagnosis', chosen: [] });
-            else onLeave();
-          }}
+          useless={[
+            ...(drill.level.suspects ? [] : (['suspects'] as const)),
+            ...(step && step.kind !== 'conclude' ? [] : (['follow'] as const)),
+            ...(last ? [] : (['readings'] as const)),
+          ]}
+          onKey={onBenchKey}
         />
       );
     }

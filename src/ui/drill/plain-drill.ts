@@ -77,6 +77,7 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
     const text = line.trim();
     const [word = '', ...rest] = text.split(/\s+/);
     const arranged = arrangedBy(arrangement, text, circuit);
+    const list = LISTS.get(word);
     if (arranged) {
       if ('words' in arranged) say(arranged.words);
       else arrangement = arranged.arrangement;
@@ -104,7 +105,7 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
       const { refused } = hand.perform({ type: 'note', text: rest.join(' ') });
       if (refused) tell(refused, say);
       else say('Noted.');
-    } else if (LISTS[word]) for (const one of LISTS[word](hand)) say(one);
+    } else if (list) for (const one of list(hand)) say(one);
     else if (text !== '') {
       const made = testFrom(arrangement, text);
       if ('words' in made) say(`${made.words}. All words: help`);
@@ -113,32 +114,35 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
   }
 }
 
-const LISTS: Readonly<Record<string, (hand: DrillInHand) => readonly string[]>> = {
-  plot: ({ drill }) => {
-    const last = drill().readings.findLast(({ capture: saved }) => saved !== undefined)?.capture;
-    return last ? capturePlot(last, SKETCH_COLUMNS, true) : ['Nothing was captured yet.'];
-  },
-  help: () => WORDS_OF_HELP,
-  places: ({ drill }) =>
-    leadPlaces(drill().opened.circuit).map(({ id, words }) => `  ${id.padEnd(28)} ${words}`),
-  tests: ({ drill }) =>
-    standardTests(drill().opened.circuit).map(
-      ({ words }, index) => `  ${String(index + 1).padStart(2)}  ${words}`,
-    ),
-  repairs: ({ drill }) =>
-    repairChoices(drill()).map(
-      ({ words }, index) => `  ${String(index + 1).padStart(2)}  ${words}`,
-    ),
-  readings: ({ drill }) =>
-    drill().readings.map(
-      (one, index) => `  ${index + 1}  ${readingLine(one, drill().opened.circuit)}`,
-    ),
-  sketch: ({ sketch }) => sketch(null, SKETCH_COLUMNS),
-  suspects: ({ drill, world }) =>
-    drill().level.suspects
-      ? suspectLines(drill(), world, SUSPECTS_SHOWN)
-      : ['This level shows no suspects.'],
-};
+/** A map, since any word may be typed, `constructor` too. */
+const LISTS = new Map<string, (hand: DrillInHand) => readonly string[]>(
+  Object.entries({
+    plot: ({ drill }: DrillInHand) => {
+      const last = drill().readings.findLast(({ capture: saved }) => saved !== undefined)?.capture;
+      return last ? capturePlot(last, SKETCH_COLUMNS, true) : ['Nothing was captured yet.'];
+    },
+    help: () => WORDS_OF_HELP,
+    places: ({ drill }: DrillInHand) =>
+      leadPlaces(drill().opened.circuit).map(({ id, words }) => `  ${id.padEnd(28)} ${words}`),
+    tests: ({ drill }: DrillInHand) =>
+      standardTests(drill().opened.circuit).map(
+        ({ words }, index) => `  ${String(index + 1).padStart(2)}  ${words}`,
+      ),
+    repairs: ({ drill }: DrillInHand) =>
+      repairChoices(drill()).map(
+        ({ words }, index) => `  ${String(index + 1).padStart(2)}  ${words}`,
+      ),
+    readings: ({ drill }: DrillInHand) =>
+      drill().readings.map(
+        (one, index) => `  ${index + 1}  ${readingLine(one, drill().opened.circuit)}`,
+      ),
+    sketch: ({ sketch }: DrillInHand) => sketch(null, SKETCH_COLUMNS),
+    suspects: ({ drill, world }: DrillInHand) =>
+      drill().level.suspects
+        ? suspectLines(drill(), world, SUSPECTS_SHOWN)
+        : ['This level shows no suspects.'],
+  }),
+);
 
 function numbered({ drill }: DrillInHand, number: string | undefined): DrillTest | null {
   const found = standardTests(drill().opened.circuit)[Number(number) - 1];

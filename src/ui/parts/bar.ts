@@ -6,7 +6,7 @@ export function bar(share: number, columns: number, ascii: boolean): string {
   return (ascii ? '#' : '█').repeat(full) + (ascii ? '.' : '·').repeat(columns - full);
 }
 
-/** `42 %`, in four columns; what is not nothing is never shown as nothing, what is not certain never as all. */
+/** `42 %`, in five columns at most; what is not nothing is never shown as nothing, what is not certain never as all. */
 export function percentWords(share: number): string {
   if (share > 0 && share < 0.01) return '<1 %';
   if (share < 1 && share > 0.99) return '>99 %';

@@ -40,14 +40,14 @@ export function fileRow(
   mark: string,
 ): string {
   const room = Math.max(8, width - SIZE_COLUMNS - AGE_COLUMNS - 2);
-  const shown = padWords(cutMiddle(safeText(name), room, mark), room, mark);
+  const shown = padWords(withEnding(safeText(name), room, mark), room, mark);
   return `${shown}  ${size.padStart(SIZE_COLUMNS)}${age.padStart(AGE_COLUMNS)}`;
 }
 
 /** Signs of a long name that are kept at its end: the ending and a number before it. */
 const END_SIGNS = 10;
 
-function cutMiddle(name: string, width: number, mark: string): string {
+function withEnding(name: string, width: number, mark: string): string {
   if (columnsOf(name) <= width) return name;
   const end = Array.from(name).slice(-END_SIGNS).join('');
   const head = width - columnsOf(end);

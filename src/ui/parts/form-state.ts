@@ -1,6 +1,6 @@
 /** A sheet of fields to fill in from top to bottom: the rules, without React. */
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
-import { type TextFieldState, textFieldAfter } from './text-field-state.ts';
+import { type TextFieldState, textField, textFieldAfter } from './text-field-state.ts';
 
 interface FieldBase {
   readonly key: string;
@@ -27,6 +27,11 @@ export interface Form {
   readonly fields: readonly FormField[];
   /** The field being filled in. */
   readonly at: number;
+}
+
+/** A text to fill in that holds `value`, the cursor behind it. */
+export function textInput(key: string, label: string, value: string, hint: string): TextInput {
+  return { kind: 'text', key, label, hint, field: textField(value) };
 }
 
 /** The form after a key: Enter, Tab and arrows move, Space ticks, Left and Right choose, the rest is typed. The same object when nothing came of it. */

@@ -9,12 +9,10 @@ export interface TextFieldProps {
   readonly field: TextFieldState;
   /** Columns, the cursor's cell included. A longer text is shown around the cursor. */
   readonly width: number;
-  /** False draws no cursor. */
-  readonly active?: boolean;
 }
 
 /** The text with its cursor. */
-export function TextField({ field, width, active = true }: TextFieldProps) {
+export function TextField({ field, width }: TextFieldProps) {
   const look = useLook();
   const signs = graphemesOf(field.text).map((sign) => shownText(sign, look));
   const at = signs[field.cursor] ?? ' ';
@@ -31,7 +29,7 @@ export function TextField({ field, width, active = true }: TextFieldProps) {
   return (
     <Box width={room} height={1} flexShrink={0} overflow="hidden">
       {before === '' ? null : <Words>{before}</Words>}
-      <Words inverse={active}>{at}</Words>
+      <Words inverse>{at}</Words>
       {after === '' ? null : <Words>{after}</Words>}
     </Box>
   );

@@ -1,12 +1,15 @@
 /** Beyond the tree in the plain dialogue: a proposed test and its reading, and a conclusion of one's own. */
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
-import { LOOKS, type Look, type LookProbe } from '../../circuit/test.ts';
+import type { Look } from '../../circuit/test.ts';
 import { leadWords } from '../../procedure/test-words.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
 import type { Performed } from '../../session/driver.ts';
+import { readNote, unreadCautions } from '../../session/pending-cautions.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { percentWords } from '../parts/bar.ts';
+import { acceptedWords, fromSuspect, minutesWords } from '../screens/conclusion-words.ts';
 import { vehicleLine } from '../screens/step-words.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import type { Dialogue } from './plain-session.ts';
@@ -16,13 +19,14 @@ export function sayNextTests(opened: OpenedSession, say: Dialogue['say']): void 
   const proposals = opened.thinker?.nextTests(opened.driver.session()) ?? [];
   if (proposals.length === 0) say('No test would tell more now.');
   proposals.forEach((proposal, index) => {
-    say(`  ${index + 1}  ${proposal.words} (${proposal.minutes} min)`);
-    say(`     ${proposal.why}`);
+    const { words, minutes, why } = proposal;
+    say(`  ${index + 1}  ${opened.bind(words)} (${minutesWords(minutes)})`);
+    say(`     ${opened.bind(why)}`);
   });
   if (proposals.length > 0) say('Do one with: do NUMBER');
 }
 
-/** The suspects, numbered, with words for their chance. */
+/** The suspects, numbered, with their chances. */
 export function saySuspects(opened: OpenedSession, say: Dialogue['say']): void {
   const view = opened.thinker?.suspects(opened.driver.session());
   if (!view) {
@@ -30,7 +34,7 @@ export function saySuspects(opened: OpenedSession, say: Dialogue['say']): void {
     return;
   }
   view.rows.slice(0, SUSPECTS_SHOWN).forEach((row, index) => {
-    say(`  ${index + 1}  ${String(Math.round(row.chance * 100)).padStart(3)} %  ${row.words}`);
+    say(`  ${index + 1}  ${percentWords(row.chance).padStart(5)}  ${row.words}`);
   });
   if (view.unexplained) say(view.unexplained);
   if (view.group) say(view.group);
@@ -51,12 +55,12 @@ export async function doProposal(
     say('There is no proposed test of that number; see them with "next".');
     return;
   }
-  say(`${proposal.words}. ${vehicleLine(proposal.test.setup, driver.session())}`);
+  say(`${opened.bind(proposal.words)}. ${vehicleLine(proposal.test.setup, driver.session())}`);
   if (!(await acknowledged(opened, proposal, dialogue))) return;
   const { job, circuit } = driver.session().opened;
   const leads = leadWords(proposal.test.probe, job, circuit);
   if (leads !== '') say(leads);
-  say(`A healthy circuit shows: ${proposal.healthy}`);
+  if (proposal.healthy !== '') say(`A healthy circuit shows: ${proposal.healthy}`);
   const shows = opened.benchShows(proposal.test);
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
   const { test, words } = proposal;
@@ -88,7 +92,7 @@ function tellSaved(
   else say(`Saved. ${thinker?.suspects(driver.session()).changed ?? ''}`);
 }
 
-/** Concludes on the suspect of that number; false when there is none. */
+/** Concludes on the suspect of that number, and says what proof there is. */
 export function concludeOn(opened: OpenedSession, number: number, say: Dialogue['say']): void {
   const { driver, thinker } = opened;
   const session = driver.session();
@@ -97,37 +101,27 @@ export function concludeOn(opened: OpenedSession, number: number, say: Dialogue[
     say('There is no suspect of that number; see them with "suspects".');
     return;
   }
-  const faults = row.faults.map(({ id }) => id).filter((id) => id !== 'healthy');
+  const { title, faults, repair } = fromSuspect(row);
   const weighed = thinker.weigh(session, faults);
-  const performed = driver.perform({
-    type: 'conclude',
-    own: { title: row.words, faults, repair: row.words },
-    weighed,
-  });
+  const performed = driver.perform({ type: 'conclude', own: { title, faults, repair }, weighed });
   if (!performed.ok) say(`${performed.words}; ${performed.fix}`);
-  else
-    say(
-      weighed.proven
-        ? 'Concluded, proven by three independent tests.'
-        : `Concluded; ${weighed.missing} more independent pieces of evidence would have proven it.`,
-    );
+  else say(acceptedWords(weighed.proven, weighed.evidence.length));
 }
 
 async function acknowledged(
-  opened: OpenedSession,
-  { test, words }: Proposal,
+  { bind, cautionsFor, driver }: OpenedSession,
+  { test }: Proposal,
   { say, ask }: Dialogue,
 ): Promise<boolean> {
-  const cautions = opened.cautionsFor(test);
+  const cautions = unreadCautions(driver.session(), test, cautionsFor(test));
   if (cautions.length === 0) return true;
-  for (const { word, say: text } of cautions) say(`${word}: ${opened.bind(text)}`);
+  for (const { word, say: text } of cautions) say(`${word}: ${bind(text)}`);
   const line = await ask('Read and understood? Type yes: ');
   if (line?.trim().toLowerCase() !== 'yes') {
     say('Nothing was done: the cautions were not acknowledged.');
     return false;
   }
-  const text = `Cautions acknowledged before "${words}": ${cautions.map(({ word, say: said }) => `${word}: ${said}`).join(' ')}`;
-  return opened.driver.perform({ type: 'add-note', text }).ok;
+  return driver.perform(readNote(cautions)).ok;
 }
 
 type Answer = NonNullable<ReturnType<OpenedSession['benchShows']>>['answer'];
@@ -141,7 +135,8 @@ async function askShown(
   bench: Answer | null,
   { say, ask }: Dialogue,
 ): Promise<Shown | { readonly capture: string } | null> {
-  const { probe } = proposal.test;
+  const { looks, test } = proposal;
+  const { probe } = test;
   if (probe.kind === 'volts' || probe.kind === 'ohms') {
     const unit = probe.kind === 'volts' ? 'V' : 'ohm';
     const line = (await ask(`Reading in ${unit}: `))?.trim() ?? '';
@@ -156,7 +151,6 @@ async function askShown(
     const { value } = read.quantity;
     return { typed, shown: { kind: 'number', value: Number.isFinite(value) ? value : null, unit } };
   }
-  const looks: readonly Look[] = LOOKS[probe.kind as LookProbe];
   looks.forEach((look, index) => {
     say(`  ${index + 1}  ${LOOK_WORDS[look]}`);
   });

@@ -5,13 +5,7 @@ import type { Command } from '../../session/decide.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
-import {
-  againCommand,
-  type RetestLine,
-  retestLines,
-  retestVerdict,
-  VERDICT_WORDS,
-} from '../../session/retest.ts';
+import { againCommand, closeCommand, type RetestLine, retestLines } from '../../session/retest.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { answerWords, expectedWords, retestWords, vehicleLine } from '../screens/step-words.ts';
@@ -24,12 +18,13 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
   const { driver, repaired } = opened;
   const { say, ask } = dialogue;
   say(`After the repair: ${opened.bind(driver.session().concluded?.title ?? '')}`);
-  for (const { step } of retestLines(driver.session()).filter(({ after }) => after === null)) {
+  for (const toDo of retestLines(driver.session()).filter(({ after }) => after === null)) {
+    const { step } = toDo;
     say('');
     if (!(await askCautions(opened, pendingCautions(driver.session(), step), step.id, dialogue)))
       return false;
     const shows = repaired?.answers(step) ?? null;
-    present(opened, step, shows, say);
+    present(opened, toDo, shows, say);
     let done = false;
     while (!done) {
       const line = await ask(
@@ -59,22 +54,21 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
     }
     say(driver.session().retests.at(-1)?.passed ? 'Passes now.' : 'Does not pass.');
   }
-  const verdict = retestVerdict(driver.session()) ?? 'no-retest';
-  const closed = driver.perform({ type: 'close', verdict, words: VERDICT_WORDS[verdict] });
+  const close = closeCommand(driver.session());
+  const closed = driver.perform(close);
   say('');
   for (const line of retestLines(driver.session())) say(`  ${summary(opened, line)}`);
-  say(`Verdict: ${verdict.replace('-', ' ')}: ${VERDICT_WORDS[verdict]}.`);
+  say(`Verdict: ${close.verdict.replace('-', ' ')}: ${close.words}.`);
   return closed.ok;
 }
 
 function present(
   opened: OpenedSession,
-  step: RetestLine['step'],
+  { step, before }: RetestLine,
   shows: VehicleAnswer | null,
   say: Dialogue['say'],
 ): void {
   const session = opened.driver.session();
-  const { before } = retestLines(session).find((line) => line.step.id === step.id)!;
   say(`${opened.bind(step.title)}. ${vehicleLine(step.setup, session)}`);
   say(opened.bind(step.say));
   if (before) say(`Before the repair: ${answerWords(before, session)}`);

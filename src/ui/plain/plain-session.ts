@@ -2,10 +2,12 @@
  * The session as a dialogue of lines: for screen readers, pipes, dumb terminals and whoever likes it so.
  * The same driver and the same words as the screens; nothing is ever overwritten.
  */
+
 import type { Step } from '../../procedure/procedure.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
 import { takesCapture } from '../../session/capture-step.ts';
+import { codeAnswer } from '../../session/code-answer.ts';
 import type { Performed } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { judgeStep } from '../../session/judge-step.ts';
@@ -13,6 +15,7 @@ import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { proofParagraph } from '../screens/conclusion-words.ts';
 import { expectedWords, testOf, vehicleLine } from '../screens/step-words.ts';
 import { askCautions } from './ask-cautions.ts';
 import { saySums, takeCapture } from './plain-capture.ts';
@@ -53,13 +56,15 @@ const WORDS_OF_HELP = [
   '  help            this list',
 ];
 
+const SKETCH_COLUMNS = 78;
+
 /** Leads one session through to its conclusion, a pause, or the end of input. */
 export async function plainSession(opened: OpenedSession, dialogue: Dialogue): Promise<PlainEnd> {
   const { driver } = opened;
   const { say, ask } = dialogue;
   const { job, procedure } = driver.session().opened;
   say(procedure.title);
-  say(`Complaint: ${job.complaint}`);
+  if (job.complaint !== '') say(`Complaint: ${job.complaint}`);
   const { from } = driver.session().opened;
   if (from !== undefined) say(`Begins in the middle of the procedure, at the step "${from}".`);
   if (opened.preview) say('A preview: nothing is saved.');
@@ -92,15 +97,10 @@ function present(opened: OpenedSession, step: Step, say: (line: string) => void)
     say(bind(step.say));
     say(`Repair: ${bind(step.repair)}`);
     if (step.customer !== '') say(`For the customer: ${bind(step.customer)}`);
-    const weighed = opened.thinker?.weigh(driver.session(), step.faults);
+    const weighed = opened.thinker?.weigh(driver.session(), step.faults) ?? null;
     for (const line of weighed?.evidence ?? [])
       say(`  Evidence: ${line.test} - ${line.where} - ${line.found} - ${line.pointsTo}`);
-    if (weighed)
-      say(
-        weighed.proven
-          ? 'Proven by three independent tests.'
-          : `Not yet proven: ${weighed.missing} more independent pieces of evidence would do it.`,
-      );
+    say(proofParagraph(step, weighed).text);
     return;
   }
   const number = driver.session().trail.length;
@@ -114,6 +114,8 @@ function present(opened: OpenedSession, step: Step, say: (line: string) => void)
     step.outcomes.forEach((outcome, index) => {
       say(`  ${index + 1}  ${bind(outcome.words)}`);
     });
+  const said = codeAnswer(step, driver.session().opened.job);
+  if (said) say(`${said.code} on the job sheet says: ${bind(said.outcome.words)}`);
   const shows = driver.vehicleShows();
   if (shows && step.kind !== 'act') say(`The simulated vehicle shows: ${shows.words}`);
 }
@@ -182,9 +184,12 @@ async function answer(
     case 'conclude':
       concludeOn(opened, Number(text), say);
       return null;
-    case 'sketch':
-      if (step.kind !== 'conclude') for (const drawn of opened.sketch(testOf(step), 78)) say(drawn);
+    case 'sketch': {
+      const drawn = opened.sketch(testOf(step), SKETCH_COLUMNS);
+      if (drawn.length === 0) say('There is no circuit behind this procedure, so no wiring.');
+      for (const row of drawn) say(row);
       return null;
+    }
     case 'calc':
       await saySums(opened, step, text, say);
       return null;
@@ -228,10 +233,10 @@ function reading(
   const read = parseReading(line, expectedReading(step, opened.limits(step)));
   if (read.status === 'read') {
     const judged = judgeStep(step, read.quantity.value, session.meter);
-    if (tell(driver.perform({ type: 'record-reading', typed: line, value: read.quantity.value })))
-      say(
-        `Saved: ${formatQuantity(read.quantity)}${judged ? `, ${judged.verdict}: ${judged.words}` : ''}`,
-      );
+    if (!tell(driver.perform({ type: 'record-reading', typed: line, value: read.quantity.value })))
+      return;
+    const verdict = judged ? `, ${judged.verdict}: ${judged.words}` : '';
+    say(`Saved: ${formatQuantity(read.quantity)}${verdict}`);
     const changed = opened.thinker?.suspects(driver.session()).changed;
     if (changed) say(changed);
   } else if (read.status === 'unfinished') say('That is not a whole reading yet.');

@@ -15,6 +15,7 @@ export interface CaptureFlowProps {
   readonly fault?: string;
   /** Why the last command was refused, or null. */
   readonly message: string | null;
+  readonly clock: () => number;
   readonly onTake: (command: Command) => void;
   readonly onClose: () => void;
 }
@@ -24,7 +25,8 @@ type Place =
   | { readonly name: 'found'; readonly found: CaptureAnswer };
 
 /** The pages, one after the other. */
-export function CaptureFlow({ opened, ask, fault, message, onTake, onClose }: CaptureFlowProps) {
+export function CaptureFlow(props: CaptureFlowProps) {
+  const { opened, ask, fault, message, clock, onTake, onClose } = props;
   const onBench = opened.driver.session().opened.vehicle.kind === 'bench';
   const [place, setPlace] = useState<Place>({ name: onBench ? 'bench' : 'files' });
   const [folder, setFolder] = useState<CaptureFolder | null>(() =>
@@ -79,8 +81,10 @@ export function CaptureFlow({ opened, ask, fault, message, onTake, onClose }: Ca
       const { found } = place;
       return (
         <CaptureScreen
+          key={found.channels?.judged ?? 0}
           found={found}
           message={message}
+          clock={clock}
           onTake={() => found.ok && onTake(found.command)}
           onChannel={(channel) =>
             found.channels && setPlace({ name: 'found', found: found.channels.judge(channel) })

@@ -15,7 +15,7 @@ import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 
-export interface CautionScreenProps {
+export interface CautionScreenProps<B extends KeyBinding> {
   readonly cautions: readonly Caution[];
   readonly aside: string;
   /** What comes after it, in words: `before step 3, engine running`. */
@@ -25,8 +25,8 @@ export interface CautionScreenProps {
   readonly clock: () => number;
   readonly onAcknowledge: () => void;
   /** Keys that work here besides `y`. */
-  readonly keys: readonly KeyBinding[];
-  readonly onKey: (binding: KeyBinding) => void;
+  readonly keys: readonly B[];
+  readonly onKey: (binding: B) => void;
 }
 
 const YES: KeyBinding = { keys: ['y'], show: 'y', help: 'I have read this and it is so' };
@@ -39,7 +39,7 @@ const COLOURS: Readonly<Record<SignalWord, Colour | undefined>> = {
 };
 
 /** The screen. Mount it anew (`key`) for each set of cautions. */
-export function CautionScreen(props: CautionScreenProps) {
+export function CautionScreen<B extends KeyBinding>(props: CautionScreenProps<B>) {
   const { cautions, clock, onAcknowledge, onKey } = props;
   const look = useLook();
   const timing = useKeyTiming(clock);
@@ -65,9 +65,9 @@ export function CautionScreen(props: CautionScreenProps) {
       setSeen(end);
       return;
     }
-    const binding = bindingOf(event, keys);
-    if (binding && binding !== YES) return onKey(binding);
-    if (binding !== YES) {
+    const binding = bindingOf(event, props.keys);
+    if (binding) return onKey(binding);
+    if (!YES.keys.includes(label)) {
       if (label === 'return') setRemark('Enter is not enough here: press y when you have read it.');
       return;
     }
@@ -99,7 +99,7 @@ function gravest(cautions: readonly Caution[]): SignalWord {
 }
 
 function cautionParagraphs(
-  { cautions, before }: CautionScreenProps,
+  { cautions, before }: Pick<CautionScreenProps<KeyBinding>, 'cautions' | 'before'>,
   word: SignalWord,
 ): Paragraph[] {
   const sorted = SIGNAL_WORDS.flatMap((one) => cautions.filter((caution) => caution.word === one));

@@ -3,6 +3,7 @@ import type { Conclusion } from '../../procedure/procedure.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import type { SuspectRow, Thinker } from '../../session/thinker.ts';
+import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 import { answerWords } from './step-words.ts';
@@ -13,7 +14,8 @@ export type Weighed = ReturnType<Thinker['weigh']>;
 export interface Proposed {
   readonly title: string;
   readonly say: string;
-  readonly faults: readonly string[];
+  /** Empty for "no fault found"; null where it is in words of one's own, which nothing can be weighed for. */
+  readonly faults: readonly string[] | null;
   readonly repair: string;
   readonly customer: string;
   readonly isOwn: boolean;
@@ -26,9 +28,9 @@ export function fromTree(tree: Conclusion): Proposed {
 }
 
 /** One's own, from a suspect. */
-export function fromSuspect(row: SuspectRow): Proposed {
+export function fromSuspect(row: SuspectRow): Proposed & { readonly faults: readonly string[] } {
   const say = 'You chose this from the suspects; the procedure did not come to it by itself.';
-  const faults = row.faults.map(({ id }) => id);
+  const faults = row.faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
   return {
     title: row.words,
     say,
@@ -42,7 +44,7 @@ export function fromSuspect(row: SuspectRow): Proposed {
 /** One's own, in words. */
 export function fromWords(words: string): Proposed {
   const say = 'This is your own conclusion, in your own words.';
-  return { title: words, say, faults: [], repair: words, customer: '', isOwn: true };
+  return { title: words, say, faults: null, repair: words, customer: '', isOwn: true };
 }
 
 /** The whole conclusion, to be read from top to bottom. */
@@ -70,7 +72,7 @@ export function conclusionParagraphs(
     { text: '' },
     weighing === 'pending'
       ? { text: 'One moment: the proof is being weighed.', bold: true }
-      : proofParagraph(weighed),
+      : proofParagraph(proposed, weighed),
     ...(weighed
       ? list(
           'Evidence',
@@ -114,7 +116,13 @@ function foundLines(opened: OpenedSession, session: Session): string[] {
   ];
 }
 
-function proofParagraph(weighed: Weighed | null): Paragraph {
+/** Whether a conclusion is proven, what is missing for it, or why that is not known. */
+export function proofParagraph(
+  { faults }: Pick<Proposed, 'faults'>,
+  weighed: Weighed | null,
+): Paragraph {
+  if (faults === null)
+    return { text: 'Proof: not weighed, since words of your own name no fault.', hang: 7 };
   if (weighed === null)
     return { text: 'Proof: not weighed, since this procedure has no circuit behind it.', hang: 7 };
   const { missing, evidence } = weighed;
@@ -129,6 +137,14 @@ function proofParagraph(weighed: Weighed | null): Paragraph {
     colour: 'magenta',
     hang: 2,
   };
+}
+
+/** What was accepted, with how much proof; null where it was not weighed. */
+export function acceptedWords(proven: boolean | null, pieces: number): string {
+  if (proven === null) return 'Accepted; the proof was not weighed.';
+  return proven
+    ? `Accepted and proven by ${countWords(pieces, 'piece')} of evidence.`
+    : `Accepted, not proven: ${countWords(pieces, 'piece')} of evidence.`;
 }
 
 /** `1 piece`, `3 pieces`. */

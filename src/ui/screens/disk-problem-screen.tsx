@@ -12,11 +12,13 @@ import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { choiceAfter } from './choice-prompt-state.ts';
 import { TextQuestion } from './text-question.tsx';
+import { useKeyTiming } from './use-key-timing.ts';
 
 export interface DiskProblemScreenProps {
   readonly words: string;
   readonly fix: string;
   readonly path: string;
+  readonly clock: () => number;
   readonly onRetry: () => void;
   readonly onFolder: (folder: string) => void;
   readonly onLeave: () => void;
@@ -31,6 +33,7 @@ const WAYS = ['Try again', 'Go on in another folder', 'Leave without this answer
 /** The screen. Nothing has changed in the session yet. */
 export function DiskProblemScreen(props: DiskProblemScreenProps) {
   const look = useLook();
+  const timing = useKeyTiming(props.clock);
   const body = bodySize(useSize(), KEYS);
   const [marked, setMarked] = useState(0);
   const [top, setTop] = useState(0);
@@ -51,10 +54,13 @@ export function DiskProblemScreen(props: DiskProblemScreenProps) {
 
   useKeys(
     (event) => {
+      const { isSeen } = timing();
       const label = keyLabel(event);
       const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
       if (to !== null) return setTop(to);
       const next = choiceAfter(marked, event, { count: WAYS.length, offered: null });
+      // A key typed ahead was meant for the step.
+      if (next.taken && !isSeen) return;
       setMarked(next.marked);
       if (!next.taken) return;
       if (next.marked === 0) props.onRetry();

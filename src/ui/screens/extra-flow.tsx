@@ -1,6 +1,7 @@
 /** A test outside the tree, from its cautions to what it showed, by hand or by a capture. */
 import { useState } from 'react';
 import type { Command } from '../../session/decide.ts';
+import { readNote, unreadCautions } from '../../session/pending-cautions.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { CaptureFlow } from './capture-flow.tsx';
@@ -10,8 +11,6 @@ import { loudState } from './step-words.ts';
 
 export interface ExtraFlowProps {
   readonly opened: OpenedSession;
-  /** Read already, in this state of the vehicle. */
-  readonly acknowledged: { readonly state: string; readonly ids: readonly string[] };
   readonly proposal: Proposal;
   readonly message: string | null;
   readonly clock: () => number;
@@ -23,18 +22,20 @@ export interface ExtraFlowProps {
 
 /** The pages: the cautions first, which go into the record as a note, since they belong to no step. */
 export function ExtraFlow(props: ExtraFlowProps) {
-  const { opened, acknowledged, proposal, clock, perform, onClose } = props;
+  const { opened, proposal, clock, perform, onClose } = props;
   const { test } = proposal;
   const [isRead, setIsRead] = useState(false);
   const [isCapturing, setIsCapturing] = useState(false);
-  const known = acknowledged.state === test.setup.state ? acknowledged.ids : [];
-  const cautions = isRead ? [] : opened.cautionsFor(test).filter(({ id }) => !known.includes(id));
+  const cautions = isRead
+    ? []
+    : unreadCautions(opened.driver.session(), test, opened.cautionsFor(test));
   if (isCapturing)
     return (
       <CaptureFlow
         opened={opened}
         ask={{ kind: 'extra', test, words: proposal.words }}
         message={props.message}
+        clock={clock}
         onTake={props.onRecord}
         onClose={() => setIsCapturing(false)}
       />
@@ -45,12 +46,12 @@ export function ExtraFlow(props: ExtraFlowProps) {
         opened={opened}
         proposal={proposal}
         message={props.message}
+        clock={clock}
         onRecord={props.onRecord}
         onCapture={() => setIsCapturing(true)}
         onClose={onClose}
       />
     );
-  const shown = cautions.map(({ word, say }) => `${word}: ${say}`).join(' ');
   return (
     <CautionScreen
       cautions={cautions}
@@ -61,8 +62,7 @@ export function ExtraFlow(props: ExtraFlowProps) {
       keys={[{ keys: ['escape'], show: 'Esc', help: 'not now' }]}
       onKey={onClose}
       onAcknowledge={() => {
-        const text = `Read and acknowledged before a test outside the procedure. ${shown}`;
-        if (perform({ type: 'add-note', text })) setIsRead(true);
+        if (perform(readNote(cautions))) setIsRead(true);
       }}
     />
   );

@@ -9,45 +9,37 @@ import {
   type Job,
   type JobTerminal,
 } from '../../procedure/job.ts';
-import { choiceOf, type Form, type FormField, textOf } from '../parts/form-state.ts';
-import { textField } from '../parts/text-field-state.ts';
+import { choiceOf, type Form, textInput, textOf } from '../parts/form-state.ts';
 
 const TERMINAL_KEY = 'terminal ';
 
 /** An empty sheet, or one that holds a ready-made job. */
 export function jobSheet(job: Job, terminals: readonly { id: string; words: string }[]): Form {
-  const text = (key: string, label: string, value: string, hint: string): FormField => ({
-    kind: 'text',
-    key,
-    label,
-    hint,
-    field: textField(value),
-  });
   const { vehicle } = job;
   return {
     at: 0,
     fields: [
-      text(
+      textInput(
         'complaint',
         'Complaint',
         job.complaint,
         'What the customer says, in their words. The only field that is needed.',
       ),
-      text(
+      textInput(
         'codes',
         'Trouble codes',
         job.codes.join(' '),
         'With blanks between, for example P0335 P0340. Empty when there are none.',
       ),
-      text(
+      textInput(
         'vehicle',
         'Vehicle',
         vehicle.words,
         'Make, model, year, engine: as you would tell a colleague.',
       ),
-      text('vin', 'VIN', vehicle.vin, 'Seventeen signs; the check digit is looked at.'),
-      text('plate', 'Number plate', vehicle.plate, ''),
-      text('odometer', 'Odometer', vehicle.odometer, 'With its unit, for example 143 200 km.'),
+      textInput('vin', 'VIN', vehicle.vin, 'Seventeen signs; the check digit is looked at.'),
+      textInput('plate', 'Number plate', vehicle.plate, ''),
+      textInput('odometer', 'Odometer', vehicle.odometer, 'With its unit, for example 143 200 km.'),
       {
         kind: 'choice',
         key: 'drive',
@@ -56,17 +48,17 @@ export function jobSheet(job: Job, terminals: readonly { id: string; words: stri
         options: DRIVES,
         chosen: Math.max(0, DRIVES.indexOf(vehicle.drive)),
       },
-      text('order', 'Order number', job.order, ''),
-      text('customer', 'Customer', job.customer, ''),
-      text(
+      textInput('order', 'Order number', job.order, ''),
+      textInput('customer', 'Customer', job.customer, ''),
+      textInput(
         'repairs',
         'Earlier repairs',
         job.earlierRepairs.map(repairText).join('; '),
         'With ; between. Begin with the part and a colon when it was replaced: "sensor: new last week". A part just replaced is less suspect.',
       ),
-      text('notes', 'Notes', job.notes, ''),
+      textInput('notes', 'Notes', job.notes, ''),
       ...terminals.map(({ id, words }) =>
-        text(
+        textInput(
           `${TERMINAL_KEY}${id}`,
           words,
           terminalText(job.terminals[id]),

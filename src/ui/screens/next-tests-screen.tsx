@@ -14,6 +14,7 @@ import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { choiceAfter } from './choice-prompt-state.ts';
 import { minutesWords } from './conclusion-words.ts';
+import { keysOf } from './session-keys.ts';
 import { vehicleLine } from './step-words.ts';
 
 export interface NextTestsScreenProps {
@@ -25,7 +26,7 @@ export interface NextTestsScreenProps {
   readonly onChoose: (proposal: Proposal) => void;
 }
 
-const CLOSE: KeyBinding = { keys: ['escape', 'f6'], show: 'Esc', help: 'close' };
+const CLOSE: KeyBinding = { keys: ['escape', ...keysOf('next-tests')], show: 'Esc', help: 'close' };
 const KEYS: readonly KeyBinding[] = [
   { keys: ['return'], show: 'Enter', help: 'do this one now' },
   { keys: ['up', 'down'], show: 'Up/Down', help: 'look at the others' },

@@ -1,10 +1,13 @@
 /** What a step asks for, and how keys answer it. No React. */
 import type { Step } from '../../procedure/procedure.ts';
+import { codeAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/decide.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
+import type { Answer } from '../../session/events.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { judgeStep } from '../../session/judge-step.ts';
 import type { Session } from '../../session/session.ts';
+import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { type Choice, choiceAfter, choicesAt } from './choice-prompt-state.ts';
@@ -15,13 +18,13 @@ import {
   readingPrompt,
   readingPromptAfter,
 } from './reading-prompt-state.ts';
-import { takenBack } from './step-words.ts';
+import { lookWords, takenBack } from './step-words.ts';
 
 interface AskedBase {
   /** What the simulated vehicle shows, in words; null with a real one. */
   readonly offered: string | null;
-  /** The answer taken back a moment ago, in words. */
-  readonly earlier: string | null;
+  /** Why an answer stands there already, or null. */
+  readonly standing: string | null;
 }
 export type Asked =
   | (AskedBase & {
@@ -52,17 +55,26 @@ export function askingOf(session: Session): string {
   return `${visit?.step} ${session.trail.length} ${session.answers.length} ${reopened}`;
 }
 
-/** The half answer a step begins with: nothing, or the answer that was taken back. */
+/** The half answer a step begins with: nothing, what the job sheet's code says, or the answer that was taken back. */
 export function freshAnswer(session: Session, step: Step): HalfAnswer {
   const earlier = takenBack(session);
   const typed = earlier?.type === 'reading-recorded' ? earlier.typed : '';
-  const marked =
-    earlier?.type === 'look-recorded' && (step.kind === 'look' || step.kind === 'ask')
-      ? choicesAt(step).findIndex(
-          ({ outcome, look }) => outcome === earlier.outcome && look === earlier.look,
-        )
-      : 0;
-  return { asking: askingOf(session), prompt: readingPrompt(typed), marked: Math.max(0, marked) };
+  return {
+    asking: askingOf(session),
+    prompt: readingPrompt(typed),
+    marked: Math.max(0, markedAt(session, step, earlier)),
+  };
+}
+
+function markedAt(session: Session, step: Step, earlier: Answer | null): number {
+  if (step.kind !== 'look' && step.kind !== 'ask') return 0;
+  const answer =
+    earlier?.type === 'look-recorded'
+      ? earlier
+      : { outcome: codeAnswer(step, session.opened.job)?.outcome.name, look: null };
+  return choicesAt(step).findIndex(
+    ({ outcome, look }) => outcome === answer.outcome && look === answer.look,
+  );
 }
 
 /** What the step asks now. */
@@ -73,11 +85,9 @@ export function askedAt(
   half: HalfAnswer,
   vehicle: VehicleAnswer | null = opened.driver.vehicleShows(),
 ): Asked {
-  const back = takenBack(session);
   const base = {
     offered: vehicle?.words ?? null,
-    earlier:
-      back === null ? null : 'Your earlier answer stands here again: change it or confirm it.',
+    standing: takenBack(session) === null ? codeNote(session, step) : EARLIER,
   };
   switch (step.kind) {
     case 'measure': {
@@ -104,6 +114,35 @@ export function askedAt(
     case 'act':
       return { ...base, kind: 'act' };
   }
+}
+
+const EARLIER = 'Your earlier answer stands here again: change it or confirm it.';
+
+function codeNote(session: Session, step: Step): string | null {
+  const said = codeAnswer(step, session.opened.job);
+  return said && `Marked: what ${said.code} on the job sheet says. Confirm it or change it.`;
+}
+
+/** What a test outside the tree asks, of which nothing is judged; `unit` is that of a number. */
+export function askedOutside(
+  { kind, looks }: Proposal,
+  unit: 'V' | 'ohm',
+  half: HalfAnswer,
+  vehicle: VehicleAnswer | null,
+): Asked {
+  const base = { offered: vehicle?.words ?? null, standing: null };
+  if (kind === 'number') {
+    const context: ReadingContext = {
+      expected: { unit },
+      judge: () => null,
+      isDeliberate: true,
+      offered: typedOf(vehicle),
+    };
+    return { ...base, kind: 'measure', unit: UNIT_WORDS[unit], prompt: half.prompt, context };
+  }
+  const choices = looks.map((look) => ({ words: lookWords(look), outcome: look, look }));
+  const offeredChoice = offeredAt(choices, vehicle);
+  return { ...base, kind: 'choice', choices, marked: half.marked, offeredChoice };
 }
 
 const UNIT_WORDS = {
@@ -175,4 +214,4 @@ export function answerAfter(
 }
 
 /** An answer typed ahead was meant for something else. */
-const TOO_EARLY = 'That key came before this step was on the screen: read it, then press it again.';
+const TOO_EARLY = 'That key came before this was on the screen: read it, then press it again.';

@@ -9,13 +9,9 @@ import { columnsOf, wrapWords } from '../parts/wrap-words.ts';
 import type { Look } from '../term/colour.ts';
 import { shownText, useLook } from '../term/use-look.ts';
 import type { Asked } from './prompt-state.ts';
-import {
-  choicesOf,
-  type ReadingContext,
-  type ReadingPrompt,
-  type Remark,
-  remarkOf,
-} from './reading-prompt-state.ts';
+import { choicesOf, type Remark, remarkOf } from './reading-prompt-state.ts';
+
+type MeasureAsked = Extract<Asked, { kind: 'measure' }>;
 
 /** More choices than this scroll. */
 const CHOICE_ROWS_MAX = 6;
@@ -38,15 +34,14 @@ export function promptRows(
   return 1 + wrappedRows(notesOf(asked, message), columns, look) + answerRows(asked, columns, look);
 }
 
-/** Rows of notes one below the other. */
-export function wrappedRows(notes: readonly string[], columns: number, look: Look): number {
+function wrappedRows(notes: readonly string[], columns: number, look: Look): number {
   return notes.flatMap((note) => wrapWords(shownText(note, look), columns)).length;
 }
 
 function answerRows(asked: Asked, columns: number, look: Look): number {
   switch (asked.kind) {
     case 'measure':
-      return numberRows(asked.prompt, asked.context, columns, look);
+      return readingRows(asked, columns, look);
     case 'choice':
       return choiceRows(asked.choices.length);
     case 'act':
@@ -54,19 +49,12 @@ function answerRows(asked: Asked, columns: number, look: Look): number {
   }
 }
 
-/** Rows of a `NumberView`. */
-export function numberRows(
-  prompt: ReadingPrompt,
-  context: ReadingContext,
-  columns: number,
-  look: Look,
-): number {
+function readingRows({ prompt, context }: MeasureAsked, columns: number, look: Look): number {
   if (prompt.mode === 'doubt') return 2 + choiceRows(choicesOf(prompt, context).length);
   return 1 + remarkRows(remarkOf(prompt, context), columns, look);
 }
 
-/** Rows of a `ChoiceView`. */
-export function choiceRows(count: number): number {
+function choiceRows(count: number): number {
   return Math.min(CHOICE_ROWS_MAX, count);
 }
 
@@ -79,11 +67,11 @@ function remarkRows(remark: Remark, columns: number, look: Look): number {
   return Math.max(REMARK_ROWS, lines.length);
 }
 
-function notesOf({ offered, earlier }: Asked, message: string | null): string[] {
+function notesOf({ offered, standing }: Asked, message: string | null): string[] {
   return [
     ...(message === null ? [] : [message]),
     ...(offered === null ? [] : [`The simulated vehicle: ${offered}`]),
-    ...(earlier === null ? [] : [earlier]),
+    ...(standing === null ? [] : [standing]),
   ];
 }
 
@@ -122,7 +110,7 @@ function AnswerView({ asked, bind }: { asked: Asked; bind: (text: string) => str
 }
 
 /** A short numbered list; longer than the room it scrolls. */
-export function ChoiceView({ words, marked }: { words: readonly string[]; marked: number }) {
+function ChoiceView({ words, marked }: { words: readonly string[]; marked: number }) {
   const count = words.length;
   const rows = choiceRows(count);
   const top = windowTop({ count, rows, top: 0, keep: marked });
@@ -130,20 +118,11 @@ export function ChoiceView({ words, marked }: { words: readonly string[]; marked
   return <WindowList lines={lines} rows={rows} top={top} selected={marked} />;
 }
 
-function ReadingView({ asked }: { asked: Extract<Asked, { kind: 'measure' }> }) {
-  const { prompt, context, unit } = asked;
-  return <NumberView label={`Reading in ${unit}: `} prompt={prompt} context={context} />;
-}
-
 /** The field with its judgement while typing, or the question what was meant. */
-export function NumberView(props: {
-  label: string;
-  prompt: ReadingPrompt;
-  context: ReadingContext;
-}) {
-  const { label, prompt, context } = props;
+function ReadingView({ asked }: { asked: MeasureAsked }) {
+  const { prompt, context, unit } = asked;
   const { columns } = useBody();
-  const remark = remarkOf(prompt, context);
+  const label = `Reading in ${unit}: `;
   const room = columns - columnsOf(label);
   return (
     <Box flexDirection="column" flexShrink={0}>
@@ -160,7 +139,7 @@ export function NumberView(props: {
           />
         </>
       ) : (
-        <RemarkView remark={remark} />
+        <RemarkView remark={remarkOf(prompt, context)} />
       )}
     </Box>
   );

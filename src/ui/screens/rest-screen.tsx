@@ -11,7 +11,8 @@ import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
-import { countWords } from './conclusion-words.ts';
+import { acceptedWords, countWords } from './conclusion-words.ts';
+import { keysOf } from './session-keys.ts';
 
 export interface RestScreenProps {
   readonly opened: OpenedSession;
@@ -26,7 +27,7 @@ export interface RestScreenProps {
 const HOME: KeyBinding = { keys: ['return', 'escape'], show: 'Enter', help: 'leave the session' };
 const RETEST: KeyBinding = { keys: ['r'], show: 'r', help: 'test after the repair' };
 const BACK: KeyBinding = {
-  keys: ['f2', 'ctrl-b'],
+  keys: keysOf('back'),
   show: 'F2',
   help: 'back into it, change an answer',
 };
@@ -89,7 +90,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
   return [
     { text: opened.bind(concluded?.title ?? ''), bold: true },
     ...(first.vehicle.kind === 'real' ? [] : [{ text: 'On a simulated vehicle.' }]),
-    { text: proofWords(concluded?.proven ?? null, concluded?.evidence.length ?? 0) },
+    { text: acceptedWords(concluded?.proven ?? null, concluded?.evidence.length ?? 0) },
     ...(closed ? [{ text: `Closed as ${CLOSED_WORDS[closed.verdict]}: ${closed.words}.` }] : []),
     ...place,
     ...(toTest > 0
@@ -113,13 +114,6 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
           },
         ]),
   ];
-}
-
-function proofWords(proven: boolean | null, pieces: number): string {
-  if (proven === null) return 'Accepted; the proof was not weighed.';
-  return proven
-    ? `Accepted and proven by ${countWords(pieces, 'piece')} of evidence.`
-    : `Accepted, not proven: ${countWords(pieces, 'piece')} of evidence.`;
 }
 
 const CLOSED_WORDS = {

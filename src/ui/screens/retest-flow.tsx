@@ -4,24 +4,19 @@ import { takesCapture } from '../../session/capture-step.ts';
 import type { Command } from '../../session/decide.ts';
 import type { Performed } from '../../session/driver.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
-import {
-  againCommand,
-  type RetestLine,
-  retestLines,
-  retestVerdict,
-  VERDICT_WORDS,
-} from '../../session/retest.ts';
+import { againCommand, closeCommand, type RetestLine, retestLines } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
+import type { KeyBinding } from '../parts/key-hints.tsx';
 import type { Paragraph } from '../parts/text-block.ts';
 import { CaptureFlow } from './capture-flow.tsx';
 import { CautionScreen } from './caution-screen.tsx';
 import { answerAfter, askedAt, freshAnswer, type HalfAnswer } from './prompt-state.ts';
-import { RetestVerdictScreen } from './retest-verdict-screen.tsx';
-import { type SessionAction, withFooter } from './session-keys.ts';
+import { keysOf, type SessionAction, withFooter } from './session-keys.ts';
 import { StepPage } from './step-page.tsx';
 import { StepScreen } from './step-screen.tsx';
 import { answerWords, loudState, retestWords } from './step-words.ts';
+import { TakePage } from './take-page.tsx';
 
 export interface RetestFlowProps {
   readonly opened: OpenedSession;
@@ -31,6 +26,9 @@ export interface RetestFlowProps {
   /** Back to the session at rest; what was tested is saved. */
   readonly onClose: () => void;
 }
+
+const AGAIN: KeyBinding = { keys: keysOf('back'), show: 'F2', help: 'the last test again' };
+const LATER: KeyBinding = { keys: ['escape', ...keysOf('pause')], show: 'Esc', help: 'not yet' };
 
 type Over = 'help' | 'sketch' | 'sums' | 'capture' | null;
 
@@ -56,18 +54,19 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
 
   if (!line)
     return (
-      <RetestVerdictScreen
+      <TakePage
+        title="After the repair"
         paragraphs={verdictParagraphs(opened, session, lines)}
         message={refused}
         clock={clock}
+        enter="close the record with it"
         onTake={() => {
-          const verdict = retestVerdict(session) ?? 'no-retest';
-          const done = perform({ type: 'close', verdict, words: VERDICT_WORDS[verdict] });
+          const done = perform(closeCommand(session));
           if (done.ok) onClose();
-          else setRefused(`! ${done.words}`);
+          else setRefused(refusal(done));
         }}
-        onBack={back}
-        onClose={onClose}
+        keys={[AGAIN, LATER]}
+        onKey={(binding) => (binding === AGAIN ? back() : onClose())}
       />
     );
 
@@ -78,7 +77,7 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
 
   function send(command: Command) {
     const done = perform(command);
-    if (!done.ok) return setMessage(`! ${done.words}${done.fix ? `: ${done.fix}` : ''}`);
+    if (!done.ok) return setMessage(refusal(done));
     setAgain(null);
     setOver(null);
     const { passed } = done.session.retests.at(-1) ?? {};
@@ -119,6 +118,7 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
           ask={{ kind: 'retest', step }}
           {...(opened.repaired ? { fault: opened.repaired.fault } : {})}
           message={message}
+          clock={clock}
           onTake={send}
           onClose={close}
         />
@@ -138,8 +138,11 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
         message={message}
         clock={clock}
         keys={withFooter(['pause', 'help'])}
-        onKey={(binding) => 'action' in binding && act(binding.action as SessionAction)}
-        onAcknowledge={() => void perform({ type: 'acknowledge-cautions', step: step.id })}
+        onKey={({ action }) => act(action)}
+        onAcknowledge={() => {
+          const done = perform({ type: 'acknowledge-cautions', step: step.id });
+          if (!done.ok) setMessage(refusal(done));
+        }}
       />
     );
   const asked = askedAt(opened, session, step, half, opened.repaired?.answers(step) ?? null);
@@ -174,10 +177,10 @@ function verdictParagraphs(
   session: Session,
   lines: readonly RetestLine[],
 ): Paragraph[] {
-  const verdict = retestVerdict(session) ?? 'no-retest';
+  const { verdict, words } = closeCommand(session);
   return [
     { text: VERDICT_TITLES[verdict], bold: true },
-    { text: sentence(VERDICT_WORDS[verdict]) },
+    { text: sentence(words) },
     ...(verdict === 'not-cured' || verdict === 'changed'
       ? [
           {
@@ -203,6 +206,10 @@ const VERDICT_TITLES = {
   changed: 'Changed',
   'no-retest': 'Nothing was tested',
 } as const;
+
+function refusal({ words, fix }: Extract<Performed, { ok: false }>): string {
+  return `! ${words}${fix ? `: ${fix}` : ''}`;
+}
 
 function sentence(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;

@@ -84,8 +84,8 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
   const step = presentStep(session);
   const proposed =
     page.name === 'own' ? page.proposed : step.kind === 'conclude' ? fromTree(step) : null;
-  const isAsked = session.status === 'open' && proposed !== null;
-  const weighed = useWeighed(thinker, session, isAsked ? proposed.faults.join(' ') : null);
+  const faults = session.status === 'open' ? (proposed?.faults ?? null) : null;
+  const weighed = useWeighed(thinker, session, faults === null ? null : faults.join(' '));
 
   function took(command: Command, done: Performed): void {
     if (done.ok) {
@@ -140,11 +140,12 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
 
   function conclude() {
     if (!proposed || weighed === 'pending') return;
-    const { title, repair } = proposed;
-    const own = proposed.isOwn ? { own: { title, faults: proposed.faults, repair } } : {};
-    if (!weighed) return send({ type: 'conclude', ...own });
-    const { evidence, ruledOut, proven } = weighed;
-    send({ type: 'conclude', ...own, weighed: { evidence, ruledOut, proven } });
+    const { title, repair, isOwn } = proposed;
+    send({
+      type: 'conclude',
+      ...(isOwn ? { own: { title, faults: proposed.faults ?? [], repair } } : {}),
+      ...(weighed ? { weighed } : {}),
+    });
   }
 
   switch (page.name) {
@@ -185,7 +186,6 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
       return (
         <ExtraFlow
           opened={opened}
-          acknowledged={session.acknowledged}
           proposal={page.proposal}
           message={message}
           clock={clock}
@@ -233,6 +233,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
           opened={opened}
           ask={page.ask}
           message={message}
+          clock={clock}
           onTake={send}
           onClose={close}
         />
@@ -285,6 +286,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
           words={page.words}
           fix={page.fix}
           path={driver.path()}
+          clock={clock}
           onRetry={() => send(page.command)}
           onFolder={(folder) => took(page.command, driver.continueIn(folder))}
           onLeave={onHome}
@@ -336,7 +338,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
         message={message}
         clock={clock}
         keys={withFooter(['back', 'pause', 'help'])}
-        onKey={(binding) => 'action' in binding && act(binding.action as SessionAction)}
+        onKey={({ action }) => act(action)}
         onAcknowledge={() => send({ type: 'acknowledge-cautions' })}
       />
     );

@@ -1,7 +1,6 @@
 /** The settings as a sheet of fields: each field to one setting. No React. */
 import { INSTRUMENTS, type Settings } from '../../files/settings.ts';
-import { choiceOf, type Form, type FormField, textOf } from '../parts/form-state.ts';
-import { textField } from '../parts/text-field-state.ts';
+import { choiceOf, type Form, textInput, textOf } from '../parts/form-state.ts';
 import { instrumentFields, tickedIn } from './instruments-state.ts';
 
 /** One setting to be saved. */
@@ -11,71 +10,64 @@ export type Change = {
 
 /** The sheet with the present values. */
 export function settingsSheet(settings: Settings): Form {
-  const text = (key: string, label: string, value: string, hint: string): FormField => ({
-    kind: 'text',
-    key,
-    label,
-    hint,
-    field: textField(value),
-  });
   const { meter, scope } = settings;
   const percent = (share: number) => String(Number((share * 100).toPrecision(6)));
   return {
     at: 0,
     fields: [
-      text('person', 'Your name', settings.person, 'As reports show it.'),
-      text('shop', 'Workshop', settings.shop, 'As reports show it.'),
+      textInput('person', 'Your name', settings.person, 'As reports show it.'),
+      textInput('shop', 'Workshop', settings.shop, 'As reports show it.'),
       ...instrumentFields(settings.instruments),
-      text('meter-name', 'Meter', meter.name, 'Its name, for the record.'),
-      text(
+      textInput('meter-name', 'Meter', meter.name, 'Its name, for the record.'),
+      textInput(
         'volts-percent',
         'Volts DC: +/- % of reading',
         percent(meter.volts.ofReading),
         "From the meter's data sheet. It decides what counts as borderline.",
       ),
-      text(
+      textInput(
         'volts-digits',
         'Volts DC: + digits',
         String(meter.volts.digits),
         'Counts of the last digit, from the data sheet.',
       ),
-      text(
+      textInput(
         'ohms-percent',
         'Ohms: +/- % of reading',
         percent(meter.ohms.ofReading),
         'From the data sheet.',
       ),
-      text(
+      textInput(
         'ohms-digits',
         'Ohms: + digits',
         String(meter.ohms.digits),
         'Counts of the last digit, from the data sheet.',
       ),
-      text(
+      textInput(
         'counts',
         'Counts of the display',
         String(meter.volts.counts),
         '6000 for a meter that shows up to 5.999.',
       ),
-      text(
+      textInput(
         'input-megohms',
         'Input resistance, megohms',
         String(meter.inputOhms / 1e6),
         'Usually 10. It loads weak signals.',
       ),
-      text(
+      textInput(
         'scope-volts',
         'Scope: divisions up',
         String(scope.volts),
         'Full screen is volts a division times this.',
       ),
-      text(
+      textInput(
         'scope-time',
         'Scope: divisions across',
         String(scope.time),
         'One sweep is time a division times this.',
       ),
-      text('sessions', 'Folder for sessions', settings.sessions, 'Empty for the usual one.'),
+      textInput('sessions', 'Folder for sessions', settings.sessions, 'Empty for the usual one.'),
       {
         kind: 'check',
         key: 'ascii',
@@ -114,22 +106,18 @@ function changeOf(sheet: Form, key: string, settings: Settings): Change | string
   const text = textOf(sheet, key);
   if (INSTRUMENTS.some((name) => name === key))
     return { key: 'instruments', value: tickedIn(sheet) };
-  const number = (low: number, high: number, whole: boolean) => {
-    const value = Number(text.replace(',', '.'));
-    const fits =
-      text !== '' && value >= low && value <= high && (!whole || Number.isInteger(value));
-    return fits ? value : null;
-  };
-  const refused = (low: number, high: number, whole: boolean) =>
-    `Enter a ${whole ? 'whole ' : ''}number from ${low} to ${high}; "${text}" was not taken.`;
   const withNumber = (
     low: number,
     high: number,
     whole: boolean,
     take: (value: number) => Change,
   ) => {
-    const value = number(low, high, whole);
-    return value === null ? refused(low, high, whole) : take(value);
+    const value = Number(text.replace(',', '.'));
+    const fits =
+      text !== '' && value >= low && value <= high && (!whole || Number.isInteger(value));
+    return fits
+      ? take(value)
+      : `Enter a ${whole ? 'whole ' : ''}number from ${low} to ${high}; "${text}" was not taken.`;
   };
   switch (key) {
     case 'person':

@@ -17,6 +17,7 @@ import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { unstopped } from './conclusion-words.ts';
+import { keysOf } from './session-keys.ts';
 
 export interface SuspectsScreenProps {
   readonly view: SuspectView;
@@ -27,8 +28,13 @@ export interface SuspectsScreenProps {
   readonly onOwnWords: () => void;
 }
 
+const CLOSE: KeyBinding = {
+  keys: ['return', 'escape', ...keysOf('suspects')],
+  show: 'Enter',
+  help: 'close',
+};
 const KEYS: readonly KeyBinding[] = [
-  { keys: ['return', 'escape', 'f5'], show: 'Enter', help: 'close' },
+  CLOSE,
   { keys: ['up', 'down'], show: 'Up/Down', help: 'look closer' },
   { keys: ['c'], show: 'c', help: 'conclude with this one' },
   { keys: ['w'], show: 'w', help: 'in my own words' },
@@ -59,7 +65,7 @@ export function SuspectsScreen({ view, onClose, onConclude, onOwnWords }: Suspec
 
   useKeys((event) => {
     const label = keyLabel(event);
-    if (KEYS[0]?.keys.includes(label)) return onClose();
+    if (CLOSE.keys.includes(label)) return onClose();
     if (label === 'c' && row) return onConclude(row);
     if (label === 'w') return onOwnWords();
     setList(pickListAfter(list, event, { items, rows, typing: false }));

@@ -16,8 +16,6 @@ export interface TextQuestionProps {
   /** More about it, below the field. */
   readonly about?: string;
   readonly message: string | null;
-  /** What Enter on an empty field does, in words; without it, it does nothing. */
-  readonly onEmpty?: { readonly words: string; readonly take: () => void };
   readonly onAnswer: (text: string) => void;
   readonly onClose: () => void;
 }
@@ -35,7 +33,6 @@ export function TextQuestion(props: TextQuestionProps) {
     if (label === 'escape') return props.onClose();
     if (label !== 'return') return setField(textFieldAfter(field, event));
     if (field.text.trim() !== '') props.onAnswer(field.text.trim());
-    else props.onEmpty?.take();
   });
   return (
     <Frame title={props.title} keys={KEYS}>
@@ -44,7 +41,6 @@ export function TextQuestion(props: TextQuestionProps) {
       <Field field={field} />
       <Words> </Words>
       {props.message === null ? null : <Words bold>{props.message}</Words>}
-      {props.onEmpty === undefined ? null : <Words>{props.onEmpty.words}</Words>}
       {props.about === undefined ? null : <Words>{props.about}</Words>}
     </Frame>
   );

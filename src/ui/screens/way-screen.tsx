@@ -11,6 +11,7 @@ import { windowTop } from '../parts/window-state.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useSize } from '../term/use-size.ts';
+import { keysOf } from './session-keys.ts';
 import { answerWords } from './step-words.ts';
 
 export interface WayScreenProps {
@@ -21,9 +22,10 @@ export interface WayScreenProps {
   readonly onGoBack: (to: number) => void;
 }
 
+const CLOSE: KeyBinding = { keys: ['escape', ...keysOf('way')], show: 'Esc', help: 'close' };
 const KEYS: readonly KeyBinding[] = [
   { keys: ['return'], show: 'Enter', help: 'go back to this one' },
-  { keys: ['escape', 'f7'], show: 'Esc', help: 'close' },
+  CLOSE,
 ];
 
 /** The screen; the last answer is marked first. */
@@ -38,7 +40,7 @@ export function WayScreen({ opened, session, onClose, onGoBack }: WayScreenProps
 
   useKeys((event) => {
     const label = keyLabel(event);
-    if (KEYS[1]?.keys.includes(label)) return onClose();
+    if (CLOSE.keys.includes(label)) return onClose();
     if (label === 'return') return list.chosen < answered ? onGoBack(list.chosen) : onClose();
     setList(pickListAfter(list, event, { items, rows, typing: false }));
   });

@@ -1,5 +1,6 @@
 /** The pages for a capture and for the sums: what they show, what they save, what they leave alone. */
 import { describe, expect, it } from 'vitest';
+import { QUIET_MS } from '../../../src/ui/screens/deliberate-state.ts';
 import { expectWhole } from '../in-process.ts';
 import { ENTER, ESC, F } from './keys.ts';
 import { walkSession } from './walk.tsx';
@@ -90,6 +91,16 @@ describe('a capture', () => {
     const { frame, press } = await walkSession({ scope: true });
     await press('\x06');
     expect(await frame()).toContain('Choose a capture');
+  });
+
+  it('is not taken by an Enter that is held down from the choice of the file', async () => {
+    const { frame, press, later, driver } = await walkSession({ scope: true });
+    await press(F.capture, ENTER);
+    for (let repeat = 0; repeat < 12; repeat++) await later(33, ENTER);
+    expect(driver.events()).toHaveLength(1);
+    expect(await frame()).toContain('That Enter came too quickly');
+    await later(QUIET_MS, ENTER);
+    expect(driver.events().at(-1)).toMatchObject({ type: 'look-recorded', look: 'uneven' });
   });
 
   it('comes from the simulated vehicle with one key, and a file can be chosen instead', async () => {

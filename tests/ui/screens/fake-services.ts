@@ -226,6 +226,7 @@ function suspectsOf(session: Session): SuspectView {
     ],
     changed: isRead ? '"mend the feed wire" rose from 40 to 86 %.' : null,
     unexplained: null,
+    group: null,
   };
 }
 

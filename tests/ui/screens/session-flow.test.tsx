@@ -167,7 +167,7 @@ describe('a look or an answer', () => {
     const { driver, press, frame } = await walkSession();
     await press('y', '5\r1');
     expect(last(driver)?.type).toBe('reading-recorded');
-    expect(await frame()).toContain('before this step was on the screen');
+    expect(await frame()).toContain('before this was on the screen');
     await press('1');
     expect(last(driver)).toMatchObject({ type: 'look-recorded', look: 'lit' });
   });
@@ -302,7 +302,20 @@ describe('a test outside the procedure', () => {
   it('may be a look', async () => {
     const { driver, press } = await walkSession();
     await press('y', F.nextTests, DOWN, ENTER, '2');
-    expect(last(driver)).toMatchObject({ typed: 'dim', shown: { kind: 'look', look: 'dim' } });
+    expect(last(driver)).toMatchObject({
+      typed: 'the light is dim',
+      shown: { kind: 'look', look: 'dim' },
+    });
+  });
+
+  it('is not answered by the Enter that chose it, held down', async () => {
+    const { driver, press, later, frame } = await walkSession();
+    await press('y', F.nextTests, DOWN, ENTER);
+    await later(33, ENTER);
+    expect(types(driver)).not.toContain('extra-reading');
+    expect(await frame()).toContain('before this was on the screen');
+    await press(ENTER);
+    expect(last(driver)).toMatchObject({ type: 'extra-reading', shown: { look: 'lit' } });
   });
 
   it('is answered by the simulated vehicle too', async () => {
@@ -328,6 +341,15 @@ describe('a test outside the procedure', () => {
 });
 
 describe('a conclusion', () => {
+  it('says that an Enter came too quickly although the last message stands there still', async () => {
+    const { driver, press, later, frame } = await walkSession();
+    await press('y', '0.02', ENTER, F.note, 'green pins', ENTER);
+    expect(await frame()).toContain('The note is in the record.');
+    await later(50, ENTER);
+    expect(await frame()).toContain('That Enter came too quickly');
+    expect(driver.session().status).toBe('open');
+  });
+
   it('is accepted with its weight', async () => {
     const { driver, press } = await walkSession();
     await press('y', '0.02', ENTER, ENTER);
@@ -393,6 +415,14 @@ describe('a conclusion', () => {
     });
   });
 
+  it("in one's own words names no fault, so nothing is weighed for it", async () => {
+    const { driver, press, frame } = await walkSession();
+    await press('y', '0.02', ENTER, 'o', 'w', 'mouse in the harness', ENTER);
+    expect(await frame()).toContain('not weighed, since words of your own name no fault');
+    await press(ENTER);
+    expect(last(driver)).toMatchObject({ faults: [], proven: null, evidence: [] });
+  });
+
   it("can be one's own in words, where there is no circuit", async () => {
     const { driver, press, frame } = await walkSession({ thinker: false });
     await press('y', '0.02', ENTER);
@@ -414,7 +444,37 @@ describe('a conclusion', () => {
   });
 });
 
+describe('a page over the step', () => {
+  it.each([
+    ['the keys', '?', 'All keys'],
+    ['the suspects', '\x10', 'Suspects'],
+    ['the best tests', '\x14', 'What would tell most now'],
+    ['the way so far', '\x19', 'The way so far'],
+    ['the wiring', '\x0c', 'Wiring'],
+    ['the sums', '\x12', 'Sums'],
+  ])('%s closes by the key that opened it, a Ctrl key too', async (_, key, title) => {
+    const { press, frame } = await walkSession();
+    await press('y', key);
+    expect(await frame()).toContain(`─ ${title} ─`);
+    await press(key);
+    expect(await frame()).toContain('Reading in volts');
+  });
+});
+
 describe('a full disk', () => {
+  it('is not answered by what a meter had typed ahead', async () => {
+    const { driver, press, frame, left } = await walkSession();
+    await press('y');
+    driver.fillDisk(1);
+    // Two readings in one piece: of the second, 3 would leave and 1 or Enter would try again.
+    await press('5\r31\r');
+    expect(await frame()).toContain('Not saved');
+    expect(left).toEqual([]);
+    expect(types(driver)).not.toContain('reading-recorded');
+    await press('1');
+    expect(last(driver)).toMatchObject({ type: 'reading-recorded', typed: '5' });
+  });
+
   it('says what is safe; trying again saves the same answer', async () => {
     const { driver, press, frame } = await walkSession();
     await press('y');

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { STANDARD_SETTINGS } from '../../../src/files/settings.ts';
 import { emptyJob } from '../../../src/procedure/job.ts';
+import type { AskStep } from '../../../src/procedure/procedure.ts';
 import { bar, percentWords } from '../../../src/ui/parts/bar.ts';
 import { BIG_ROWS, bigWords } from '../../../src/ui/parts/big-words.ts';
 import { type Form, formAfter } from '../../../src/ui/parts/form-state.ts';
@@ -10,7 +11,7 @@ import { scrollBy } from '../../../src/ui/parts/scroll-text.tsx';
 import { textField } from '../../../src/ui/parts/text-field-state.ts';
 import { deliberateAfter, QUIET_MS } from '../../../src/ui/screens/deliberate-state.ts';
 import { jobOf, jobProblem, jobRemark, jobSheet } from '../../../src/ui/screens/job-sheet-state.ts';
-import { helpParagraphs } from '../../../src/ui/screens/reading-page.tsx';
+import { askedAt, freshAnswer } from '../../../src/ui/screens/prompt-state.ts';
 import {
   type ReadingContext,
   type ReadingPrompt,
@@ -20,8 +21,10 @@ import {
 } from '../../../src/ui/screens/reading-prompt-state.ts';
 import { SESSION_KEYS } from '../../../src/ui/screens/session-keys.ts';
 import { settingsChange, settingsSheet } from '../../../src/ui/screens/settings-state.ts';
+import { helpParagraphs } from '../../../src/ui/screens/step-page.tsx';
 import { createKeyDecoder, type KeyEvent } from '../../../src/ui/term/key-decoder.ts';
-import { SMALL_JOB } from './small-procedure.ts';
+import { fakeDriver, fakeSession } from './fake-services.ts';
+import { SMALL_JOB, SMALL_PROCEDURE } from './small-procedure.ts';
 
 function keysOf(text: string): KeyEvent[] {
   const decoder = createKeyDecoder();
@@ -336,5 +339,35 @@ describe('bars, big words, scrolling', () => {
     ['a', 5, null],
   ])('%s from %d of 40 lines in 10 rows goes to %s', (label, top, to) => {
     expect(scrollBy(label, { count: 40, rows: 10, top })).toBe(to);
+  });
+});
+
+describe('a question that the trouble code answers', () => {
+  const code: AskStep = {
+    ...(SMALL_PROCEDURE.steps['follows'] as AskStep),
+    id: 'code',
+    outcomes: [
+      { name: 'circuit', words: 'circuit', codeKinds: ['circuit'], go: 'feed' },
+      { name: 'range', words: 'range or performance', codeKinds: ['range'], go: 'light' },
+    ],
+  };
+  const tree = { ...SMALL_PROCEDURE, start: 'code', steps: { ...SMALL_PROCEDURE.steps, code } };
+  const at = (codes: string[]) => {
+    const driver = fakeDriver({ ...SMALL_JOB, codes }, false, tree);
+    const session = driver.session();
+    const half = freshAnswer(session, code);
+    const { standing } = askedAt({ ...fakeSession().opened, driver }, session, code, half);
+    return { marked: half.marked, standing };
+  };
+
+  it('has that answer marked, and says why', () => {
+    expect(at(['P0336'])).toEqual({
+      marked: 1,
+      standing: 'Marked: what P0336 on the job sheet says. Confirm it or change it.',
+    });
+  });
+
+  it('begins at its first answer when no code is known', () => {
+    expect(at([])).toEqual({ marked: 0, standing: null });
   });
 });

@@ -1,0 +1,26 @@
+/** Writes a file that a command makes for its person, and says how to look at it. */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, resolve } from 'node:path';
+import { safeText } from '../source/safe-text.ts';
+import { EXIT, type Io } from './command.ts';
+
+/** Writes `text` to `named`, its folders too, and never over a file that is there; the exit code. */
+export function writeNewFile(
+  { named, text, maker, reader }: Readonly<Record<'named' | 'text' | 'maker' | 'reader', string>>,
+  io: Io,
+): number {
+  const path = resolve(io.cwd, named);
+  const shown = safeText(named);
+  try {
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(path, text, { flag: 'wx' });
+  } catch (error) {
+    const code = String((error as NodeJS.ErrnoException).code ?? error);
+    const why =
+      code === 'EEXIST' ? 'exists already and is left as it is' : `cannot be written (${code})`;
+    io.err(`ohmward ${maker}: ${shown} ${why}\n`);
+    return EXIT.wrongInput;
+  }
+  io.out(`${shown} is written; look at it with: ohmward ${reader} ${shown}\n`);
+  return EXIT.done;
+}

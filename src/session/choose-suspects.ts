@@ -1,0 +1,94 @@
+/** Which suspects a session is about: faults that stay, or those that come and go as well. */
+import { inputTerminals } from '../circuit/circuit.ts';
+import { type Model, pairId } from '../circuit/model.ts';
+import type { CodeKind } from '../identify/describe-code.ts';
+import type { Job } from '../procedure/job.ts';
+import type { Procedure } from '../procedure/procedure.ts';
+import type { Candidate } from '../suspects/prediction-table.ts';
+import { priorFor } from '../suspects/prior.ts';
+import { codeKindsOf } from './code-answer.ts';
+import { codeChance } from './code-chance.ts';
+import {
+  comesAndGoes,
+  fleetingCodeChance,
+  fleetingShows,
+  fleetingToo,
+  wakingTests,
+} from './comes-and-goes.ts';
+import type { Session } from './session.ts';
+import { SuspectSpace } from './suspect-space.ts';
+import { candidatesOf, collectTests } from './thinker-table.ts';
+
+/**
+ * Of the model's samples the first so many: a low-discrepancy sequence is even in every beginning of it, and the first
+ * look at all tests of a circuit then takes half a second instead of one and a half.
+ */
+const THINKER_SAMPLES = 32;
+
+/** The suspects for any session of one procedure and job; each kind is made when it is first asked for, and kept. */
+export function chooseSuspects(
+  model: Model,
+  procedure: Procedure,
+  job: Job,
+): (session: Session) => SuspectSpace {
+  let staying: SuspectSpace | null = null;
+  let fleeting: SuspectSpace | null = null;
+  return (session) => {
+    if (comesAndGoes(session)) {
+      fleeting ??= fleetingSuspects(model, procedure, job);
+      return fleeting;
+    }
+    staying ??= stayingSuspects(model, procedure, job);
+    return staying;
+  };
+}
+
+function stayingSuspects(model: Model, procedure: Procedure, job: Job): SuspectSpace {
+  const candidates = candidatesOf(model.circuit);
+  return new SuspectSpace({
+    model,
+    candidates,
+    tests: collectTests(model, procedure),
+    shows: (id, { test }, sample) => model.shows(id, test!, sample),
+    samples: samplesOf(model),
+    prior: priorOf(candidates, job, codeChance(model, inputTerminals(model.circuit))),
+    showsPair: (ids, test, sample) => model.shows(pairOf(model, ids), test, sample),
+  });
+}
+
+function fleetingSuspects(model: Model, procedure: Procedure, job: Job): SuspectSpace {
+  const candidates = fleetingToo(model.circuit, candidatesOf(model.circuit));
+  const ofCode = codeChance(model, inputTerminals(model.circuit));
+  return new SuspectSpace({
+    model,
+    candidates,
+    tests: [...collectTests(model, procedure), ...wakingTests(procedure)],
+    shows: fleetingShows(model, procedure, samplesOf(model)),
+    samples: samplesOf(model),
+    prior: priorOf(candidates, job, fleetingCodeChance(ofCode)),
+  });
+}
+
+function samplesOf(model: Model): number {
+  return Math.min(model.samples, THINKER_SAMPLES);
+}
+
+function priorOf(
+  candidates: readonly Candidate[],
+  job: Job,
+  ofCode: (candidate: string, kind: CodeKind) => number,
+): Float64Array {
+  return priorFor(candidates, {
+    replaced: job.earlierRepairs.flatMap(({ part }) => (part === null ? [] : [part])),
+    codes: codeKindsOf(job),
+    codeChance: ofCode,
+  });
+}
+
+/** Two faults in the same thing are no pair: then the first is shown alone, which explains no more than it did. */
+function pairOf({ circuit }: Model, [firstId, secondId]: readonly [string, string]): string {
+  const [first, second] = [firstId, secondId].map((id) =>
+    circuit.faults.find((fault) => fault.id === id),
+  );
+  return (first && second && pairId(first, second)) ?? firstId;
+}

@@ -1,0 +1,167 @@
+/**
+ * A fault that comes and goes. A good reading rules out a fault that stays; of one that is not there at the moment it
+ * says nothing. So where the code or the person speaks of such a fault, each suspect is weighed twice: as one that
+ * stays, and as one that shows only to the eyes, and to who moves the harness or warms the sensor.
+ */
+import type { Circuit } from '../circuit/circuit.ts';
+import type { Model } from '../circuit/model.ts';
+import type { Shown } from '../circuit/test.ts';
+import type { CodeKind } from '../identify/describe-code.ts';
+import { type AskOutcome, type AskStep, type Procedure, WAKING } from '../procedure/procedure.ts';
+import { type Candidate, HEALTHY, type TableTest } from '../suspects/prediction-table.ts';
+import { codeKindsOf } from './code-answer.ts';
+import type { Answer } from './events.ts';
+import { type Session, standingAnswers } from './session.ts';
+import type { ThinkerTest } from './thinker-table.ts';
+
+/** Share of the weight of those that come and go, where somebody speaks of one; it may be one that stays after all. Ours. */
+const FLEETING_SHARE = 0.8;
+/** The right movement wakes a fault that comes and goes with this chance. Ours; no count is known. */
+const WOKEN_CHANCE = 0.6;
+/** A module calls a fault that comes and goes intermittent with this chance, whatever it is like while it is there. Ours. */
+const CALLED_INTERMITTENT = 0.8;
+/** Behind the id of a fault that comes and goes; ids of faults have none. */
+const MARK = '~';
+
+/** A place that a step moves or warms, and the faults that then show. */
+interface WakingPlace {
+  readonly step: AskStep;
+  readonly outcome: AskOutcome;
+  readonly faults: readonly string[];
+}
+
+/** One such place as a test of the table; no instrument reads it. */
+export interface WakingTest extends TableTest {
+  readonly test: null;
+  readonly words: string;
+}
+
+/** Whether the answers, or the codes where no answer says what they mean, speak of a fault that comes and goes. */
+export function comesAndGoes(session: Session): boolean {
+  const { procedure, job } = session.opened;
+  const answers = standingAnswers(session);
+  if (answers.some((answer) => placeOf(procedure, answer) !== null)) return true;
+  const said = answers.flatMap((answer) => answeredWith(procedure, answer)?.codeKinds ?? []);
+  return (said.length > 0 ? said : codeKindsOf(job)).includes('intermittent');
+}
+
+/** Suspects that stay, and all that can come and go once more; a wheel is damaged or it is not. */
+export function fleetingToo(circuit: Circuit, candidates: readonly Candidate[]): Candidate[] {
+  const fleeting = new Set(
+    circuit.faults.filter((fault) => fault.class !== 'target').map(({ id }) => id),
+  );
+  return candidates.flatMap((candidate): Candidate[] => {
+    if (!fleeting.has(candidate.id)) return [candidate];
+    const { id, words, weight } = candidate;
+    return [
+      { ...candidate, weight: (1 - FLEETING_SHARE) * weight },
+      {
+        ...candidate,
+        id: `${id}${MARK}`,
+        ...(words === undefined ? {} : { words: `${words}, now and then` }),
+        weight: FLEETING_SHARE * weight,
+      },
+    ];
+  });
+}
+
+/** The fault of a suspect, whether it stays or comes and goes. */
+export function faultIdOf(candidate: string): string {
+  return candidate.endsWith(MARK) ? candidate.slice(0, -MARK.length) : candidate;
+}
+
+/** Chance of a code, 0 to 1, as `codeChance` has it for faults that stay. */
+export function fleetingCodeChance(
+  codeChance: (fault: string, kind: CodeKind) => number,
+): (candidate: string, kind: CodeKind) => number {
+  return (candidate, kind) =>
+    candidate.endsWith(MARK) && kind === 'intermittent'
+      ? CALLED_INTERMITTENT
+      : codeChance(faultIdOf(candidate), kind);
+}
+
+/** One test for each place that the steps of a procedure move or warm. They are done where the tree has them only. */
+export function wakingTests(procedure: Procedure): WakingTest[] {
+  return wakingPlaces(procedure).map(({ step, outcome }) => ({
+    id: wakingId(step, outcome),
+    words: step.title,
+    test: null,
+    family: step.family,
+    minutes: Math.max(1, step.minutes),
+    state: step.setup.state,
+    unplugged: step.setup.unplugged,
+    reaches: [outcome.name],
+    needs: ['the step of the tree'],
+  }));
+}
+
+/** What a suspect of `fleetingToo` shows; `samples` are how many there are. */
+export function fleetingShows(
+  model: Model,
+  procedure: Procedure,
+  samples: number,
+): (candidate: string, test: ThinkerTest | WakingTest, sample: number) => Shown {
+  const places = new Map(
+    wakingPlaces(procedure).map((place) => [wakingId(place.step, place.outcome), place]),
+  );
+  return (candidate, { id, test }, sample) => {
+    const fault = faultIdOf(candidate);
+    const isFleeting = fault !== candidate;
+    if (test !== null) {
+      const shows = isFleeting && test.probe.kind !== 'inspect' ? HEALTHY : fault;
+      return model.shows(shows, test, sample);
+    }
+    const woken = isFleeting && sample < WOKEN_CHANCE * samples;
+    return drops(woken && places.get(id)!.faults.includes(fault));
+  };
+}
+
+/** What an answer says of the places of its step: those before the one that woke it were moved in vain. */
+export function wakingReadings(
+  procedure: Procedure,
+  answer: Answer,
+): { readonly test: string; readonly shown: Shown; readonly found: string }[] {
+  const step = procedure.steps[answer.step];
+  const outcome = answeredWith(procedure, answer);
+  if (step?.kind !== 'ask' || !outcome) return [];
+  const places = wakingPlaces(procedure).filter((place) => place.step === step);
+  const woken = places.findIndex((place) => place.outcome === outcome);
+  return places.slice(0, woken < 0 ? places.length : woken + 1).map((place, index) => ({
+    test: wakingId(step, place.outcome),
+    shown: drops(index === woken),
+    found: outcome.words,
+  }));
+}
+
+/** As eyes have it: something is wrong there, or nothing. */
+function drops(isSeen: boolean): Shown {
+  return { kind: 'look', look: isSeen ? 'faulty' : 'sound' };
+}
+
+function wakingPlaces({ steps }: Procedure): WakingPlace[] {
+  return Object.values(steps).flatMap((step) => {
+    if (step.kind !== 'ask' || !WAKING.includes(step.family)) return [];
+    return step.outcomes.flatMap((outcome) => {
+      const end = steps[outcome.go];
+      return end?.kind === 'conclude' && end.faults.length > 0
+        ? [{ step, outcome, faults: end.faults }]
+        : [];
+    });
+  });
+}
+
+function placeOf(procedure: Procedure, answer: Answer): WakingPlace | null {
+  const outcome = answeredWith(procedure, answer);
+  return wakingPlaces(procedure).find((place) => place.outcome === outcome) ?? null;
+}
+
+function wakingId(step: AskStep, outcome: AskOutcome): string {
+  return `${step.id}: ${outcome.name}`;
+}
+
+/** The answer to a question; null for an answer to anything else. */
+function answeredWith({ steps }: Procedure, answer: Answer): AskOutcome | null {
+  const step = steps[answer.step];
+  if (answer.type !== 'look-recorded' || step?.kind !== 'ask') return null;
+  return step.outcomes.find(({ name }) => name === answer.outcome) ?? null;
+}

@@ -1,0 +1,32 @@
+/** A procedure without a tree is good whatever its circuit is called. */
+import { expect, test } from 'vitest';
+import { guidedProcedure } from '../../src/procedure/guided-procedure.ts';
+import { parseProcedure } from '../../src/procedure/parse-procedure.ts';
+
+test.each([
+  ['a short title', 'Hall sensor', 'Without a tree: Hall sensor'],
+  // 120 signs at most, as the schema has it; the sixteenth is the blank before the title
+  ['a long title', 'a'.repeat(120), `Without a tree: ${'a'.repeat(104)}`],
+  [
+    'a sign of two halves at the cut',
+    `${'a'.repeat(103)}\u{1F697}\u{1F697}`,
+    `Without a tree: ${'a'.repeat(103)}\u{1F697}`,
+  ],
+])('%s', (_, title, expected) => {
+  expect(guidedProcedure({ name: 'sample', title }).draft.title).toBe(expected);
+});
+
+test('a title that its circuit will be refused for', () => {
+  const { title } = guidedProcedure({ name: 'sample', title: 'a\u202Eb' }).draft;
+  expect(title).toBe('Without a tree: a\u202Eb');
+});
+
+test('is one that an author could have written', () => {
+  const { source } = guidedProcedure({ name: 'sample', title: 'Hall sensor' });
+  expect(parseProcedure(source.text, 'sample').issues).toEqual([]);
+});
+
+test('the longest name a circuit can have', () => {
+  const name = `a${'b'.repeat(60)}`;
+  expect(guidedProcedure({ name, title: 'Long' }).draft.procedure).toBe(`guided-${name}`);
+});

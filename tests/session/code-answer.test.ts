@@ -1,0 +1,48 @@
+/** The question what the trouble code says, answered by the codes on the job sheet. */
+import { describe, expect, it } from 'vitest';
+import { emptyJob } from '../../src/procedure/job.ts';
+import type { AskOutcome, AskStep } from '../../src/procedure/procedure.ts';
+import { codeAnswer } from '../../src/session/code-answer.ts';
+import { TREE } from './sample-tree.ts';
+
+const OUTCOMES: AskOutcome[] = [
+  { name: 'none', words: 'circuit, or no code', codeKinds: ['circuit', 'low'], go: 'feed' },
+  { name: 'now-and-then', words: 'intermittent', codeKinds: ['intermittent'], go: 'pattern' },
+  { name: 'other', words: 'something else', go: 'fine' },
+];
+const QUESTION: AskStep = {
+  kind: 'ask',
+  id: 'code',
+  title: 'What does the code say?',
+  family: 'interview',
+  setup: { state: 'key-off', unplugged: [], bridges: [], sensor: 'fitted', target: 'still' },
+  say: 'Which?',
+  why: '',
+  minutes: 1,
+  cautions: [],
+  cannot: null,
+  usual: 'none',
+  outcomes: OUTCOMES,
+};
+
+describe('the question what the code says', () => {
+  // Kinds of the codes: SAE J2012 names P0335 circuit, P0337 low, P0338 high and P0339 intermittent.
+  it.each<[string, string[], string | null, string | null]>([
+    ['by the kind of the code', ['P0339'], 'now-and-then', 'P0339'],
+    ['by the first code that answers it', ['P0338', 'P0337', 'P0339'], 'none', 'P0337'],
+    ['as it was typed', ['p0335-11'], 'none', 'p0335-11'],
+    ['not by a code for no sensor', ['P0300'], null, null],
+    ['not by what is no code', ['the lamp was on'], null, null],
+    ['not without a code', [], null, null],
+  ])('is answered %s', (_, codes, outcome, code) => {
+    const found = codeAnswer(QUESTION, { ...emptyJob('stalls'), codes });
+    expect([found?.outcome.name ?? null, found?.code ?? null]).toEqual([outcome, code]);
+  });
+
+  it('that names no kinds is left to the person, as is every measurement', () => {
+    const job = { ...emptyJob('stalls'), codes: ['P0335'] };
+    const plain = { ...QUESTION, outcomes: OUTCOMES.map(({ codeKinds: _, ...rest }) => rest) };
+    expect(codeAnswer(plain, job)).toBe(null);
+    expect(codeAnswer(TREE.steps['feed']!, job)).toBe(null);
+  });
+});

@@ -1,0 +1,200 @@
+/** A fault that comes and goes: when it is thought of, and what good readings, eyes and a moved harness say of it. */
+import { describe, expect, it } from 'vitest';
+import type { Look, Test } from '../../src/circuit/test.ts';
+import { emptyJob } from '../../src/procedure/job.ts';
+import { comesAndGoes, wakingTests } from '../../src/session/comes-and-goes.ts';
+import { createThinker } from '../../src/session/create-thinker.ts';
+import { type Command, decide } from '../../src/session/decide.ts';
+import { evolve, openSession } from '../../src/session/evolve.ts';
+import type { Session } from '../../src/session/session.ts';
+import type { Thinker } from '../../src/session/thinker.ts';
+import { shipped } from '../library/shipped.ts';
+import { opened, when } from './sample-tree.ts';
+
+const { linked, model } = shipped('hall-no-signal');
+const { procedure, circuit } = linked;
+
+/** A session that begins at `start`, with these commands performed. */
+function session(start: string, codes: string[], ...commands: Command[]): Session {
+  const first = openSession({
+    ...opened({ ...procedure, start }),
+    job: { ...emptyJob('cuts out'), codes },
+    circuit,
+  });
+  return commands.reduce((now, command) => {
+    const decision = decide(now, command, when(1));
+    if (!decision.ok) throw new Error(decision.refusal.words);
+    return decision.events.reduce(evolve, now);
+  }, first);
+}
+const choose = (outcome: string): Command => ({ type: 'choose-outcome', outcome });
+const CAUTIONS: Command = { type: 'acknowledge-cautions' };
+
+/** One thinker for each list of codes: its tables are computed once. */
+const thinkers = new Map<string, Thinker>();
+function thinkerOf({ opened: { job } }: Session): Thinker {
+  const key = job.codes.join();
+  const known = thinkers.get(key) ?? createThinker(model, procedure, job);
+  thinkers.set(key, known);
+  return known;
+}
+const viewOf = (of: Session) => thinkerOf(of).suspects(of);
+const chanceOf = (of: Session, repair: string) =>
+  viewOf(of).rows.find((row) => row.repair === repair)?.chance ?? 0;
+
+/** A volt at the sensor's feed and a picture at the module as a healthy circuit shows them. */
+const GOOD: Command[] = [
+  extra({ kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' }, 'key-on', 'still'),
+  extra(
+    { kind: 'pattern', plus: 'module.signal', minus: 'battery.negative' },
+    'cranking',
+    'moving',
+  ),
+];
+function extra(
+  probe: Test['probe'],
+  state: Test['setup']['state'],
+  target: 'still' | 'moving',
+  look: Look = 'full',
+): Command {
+  const test: Test = {
+    setup: { state, unplugged: [], bridges: [], sensor: 'fitted', target },
+    probe,
+  };
+  const shown = model.shows('healthy', test, -1);
+  return {
+    type: 'record-extra',
+    test,
+    words: 'a test',
+    typed: '',
+    shown: shown.kind === 'look' ? { kind: 'look', look } : shown,
+  };
+}
+
+describe('a fault that comes and goes is thought of', () => {
+  // SAE J2012: P0339 intermittent, P0335 circuit
+  it.each<[string, boolean, string, string[], Command[]]>([
+    ['by its code', true, 'prepare', ['P0339'], []],
+    ['not by another code', false, 'prepare', ['P0335'], []],
+    ['not without a code', false, 'prepare', [], []],
+    ['by the answer to what the code says', true, 'code', [], [choose('intermittent')]],
+    ['not against that answer', false, 'code', ['P0339'], [choose('circuit')]],
+    ['when the harness woke it', true, 'wake-second/wiggle', [], [CAUTIONS, choose('plug')]],
+    ['not when nothing woke it', false, 'wake-second/wiggle', [], [CAUTIONS, choose('nothing')]],
+    ['when the heat woke it', true, 'wake-second/heat', [], [CAUTIONS, choose('drops')]],
+  ])('%s: %s', (_, expected, start, codes, commands) => {
+    expect(comesAndGoes(session(start, codes, ...commands))).toBe(expected);
+  });
+
+  it('not by an answer that was taken back', () => {
+    const back: Command = { type: 'go-back' };
+    expect(comesAndGoes(session('code', [], choose('intermittent'), back))).toBe(false);
+  });
+});
+
+describe('good readings', () => {
+  it('rule out what stays, and nearly nothing that comes and goes', () => {
+    const wires = ['wire.signal', 'connector.sensor', 'connector.module'];
+    const staying = session('prepare', [], ...GOOD);
+    expect(viewOf(staying).rows[0]!.repair).toBe('healthy');
+    // what is wrong between the module's plug and its own input is not seen by these two
+    for (const repair of ['wire.signal', 'connector.sensor'])
+      expect(chanceOf(staying, repair), repair).toBeLessThan(0.1);
+    const before = session('prepare', ['P0339']);
+    const fleeting = session('prepare', ['P0339'], ...GOOD);
+    for (const repair of wires)
+      expect(chanceOf(fleeting, repair), repair).toBeGreaterThan(0.7 * chanceOf(before, repair));
+    // a wheel is damaged or it is not
+    expect(chanceOf(fleeting, 'target.replace')).toBeLessThan(
+      0.2 * chanceOf(before, 'target.replace'),
+    );
+  });
+
+  it('prove no conclusion of such a fault', () => {
+    const of = session('prepare', ['P0339'], ...GOOD);
+    const { evidence, proven, ruledOut } = thinkerOf(of).weigh(of, ['contact.sensor.signal.open']);
+    expect([evidence, proven]).toEqual([[], false]);
+    expect(ruledOut.map(({ words }) => words).join()).not.toMatch(/wire|terminals/);
+  });
+});
+
+describe('a moved harness', () => {
+  const woken = session('wake-second/wiggle', ['P0339'], ...GOOD, CAUTIONS, choose('harness'));
+
+  it('that woke the fault names the place, is evidence, and rules out the other places', () => {
+    const [first, second] = viewOf(woken).rows;
+    expect(first!.repair).toMatch(/^wire\./);
+    expect(second!.repair).toMatch(/^wire\./);
+    expect(viewOf(woken).changed).toMatch(/, now and then" rose to/);
+    const { evidence, ruledOut, proven } = thinkerOf(woken).weigh(woken, [
+      'wire.feed.open',
+      'wire.signal.open',
+      'wire.ground.open',
+    ]);
+    expect(evidence).toMatchObject([
+      {
+        test: 'Wiggle the harness',
+        where: 'key on, engine off',
+        found: 'it drops out along the harness',
+      },
+    ]);
+    expect(ruledOut.find(({ words }) => /engine control module\.$/.test(words))?.by).toBe(
+      'Wiggle the harness: it drops out along the harness',
+    );
+    expect(proven).toBe(false);
+  });
+
+  it('in vain makes what was moved a little less likely, and rules nothing out', () => {
+    const before = session('wake-second/wiggle', ['P0339']);
+    const vain = session('wake-second/wiggle', ['P0339'], CAUTIONS, choose('nothing'));
+    for (const repair of ['connector.sensor', 'wire.signal', 'connector.module']) {
+      expect(chanceOf(vain, repair), repair).toBeLessThan(chanceOf(before, repair));
+      expect(chanceOf(vain, repair), repair).toBeGreaterThan(0.4 * chanceOf(before, repair));
+    }
+    // it was not moved
+    expect(chanceOf(vain, 'sensor.replace')).toBeGreaterThan(chanceOf(before, 'sensor.replace'));
+  });
+
+  it('was moved in vain up to the place that woke it, and not after it', () => {
+    const at = (outcome: string) => {
+      const of = session('wake-second/wiggle', ['P0339'], CAUTIONS, choose(outcome));
+      return { plug: chanceOf(of, 'connector.sensor'), module: chanceOf(of, 'connector.module') };
+    };
+    // the plug comes before the harness, the module's plug after it
+    const prior = session('wake-second/wiggle', ['P0339']);
+    const ratio = chanceOf(prior, 'connector.sensor') / chanceOf(prior, 'connector.module');
+    const { plug, module } = at('harness');
+    expect(plug / module).toBeLessThan(0.8 * ratio);
+  });
+
+  it('is a step of the tree and no test to be offered', () => {
+    const names = new Set(wakingTests(procedure).map(({ words }) => words));
+    expect([...names].sort()).toEqual(['Warm the sensor', 'Wiggle the harness']);
+    const offered = [
+      ...thinkerOf(woken).nextTests(woken),
+      ...thinkerOf(woken).weigh(woken, ['wire.signal.open']).wouldProve,
+    ];
+    expect(offered.filter(({ words }) => names.has(words))).toEqual([]);
+  });
+});
+
+it('eyes see a fault that comes and goes as one that stays', () => {
+  const eyes = extra({ kind: 'inspect', of: 'connector.sensor' }, 'key-off', 'still', 'faulty');
+  const of = session('prepare', ['P0339'], ...GOOD, eyes);
+  expect(viewOf(of).rows[0]!.repair).toBe('connector.sensor');
+  expect(chanceOf(of, 'connector.sensor')).toBeGreaterThan(0.8);
+});
+
+it('the faults behind a repair are those of the circuit, each once, and chances sum to 1', () => {
+  const { rows } = viewOf(session('prepare', ['P0339']));
+  const known = new Set(['healthy', ...circuit!.faults.map(({ id }) => id)]);
+  const ids = rows.flatMap(({ faults }) => faults.map(({ id }) => id));
+  expect(ids.filter((id) => !known.has(id))).toEqual([]);
+  expect(new Set(ids).size).toBe(ids.length);
+  expect(rows.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1, 9);
+  for (const { faults, chance, repair } of rows)
+    expect(
+      faults.reduce((sum, fault) => sum + fault.chance, 0),
+      repair,
+    ).toBeCloseTo(chance, 9);
+});
