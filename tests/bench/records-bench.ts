@@ -30,8 +30,11 @@ const QUERIES: Readonly<Record<string, Query>> = {
 };
 const ROUNDS = 5;
 
-/** Writes `sessions` sessions into a folder of its own, measures, and removes it. */
-export function benchRecords(sessions = 10_000): RecordsBench {
+/** Writes `sessions` sessions into a folder of its own, measures, prints, and removes it. */
+export function benchRecords(
+  sessions = 10_000,
+  print: (line: string) => void = console.log,
+): RecordsBench {
   const folder = mkdtempSync(join(tmpdir(), 'ohmward-records-'));
   try {
     for (let i = 0; i < sessions; i += 1) write(folder, i);
@@ -42,6 +45,7 @@ export function benchRecords(sessions = 10_000): RecordsBench {
       return opened.index;
     };
     const buildMs = timed(() => open());
+    print(`${sessions} sessions read once, index written: ${buildMs} ms`);
     const queryMs: Record<string, number> = {};
     const queryCpuMs: Record<string, number> = {};
     for (const [name, query] of Object.entries(QUERIES)) {
@@ -56,9 +60,11 @@ export function benchRecords(sessions = 10_000): RecordsBench {
       });
       queryMs[name] = median(rounds.map(({ ms }) => ms));
       queryCpuMs[name] = median(rounds.map(({ cpuMs }) => cpuMs));
+      print(`${name}: ${queryMs[name]} ms, ${queryCpuMs[name].toFixed(1)} ms of the processor`);
     }
     write(folder, sessions);
     const oneNewMs = timed(() => findRecords(open(), { words: 'green plug' }));
+    print(`after one more session: ${oneNewMs} ms`);
     return { sessions, buildMs, queryMs, queryCpuMs, oneNewMs };
   } finally {
     rmSync(folder, { recursive: true, force: true });

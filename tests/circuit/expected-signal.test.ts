@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { expectedSignal, signalTest } from '../../src/circuit/expected-signal.ts';
 import { pairId } from '../../src/circuit/model.ts';
 import type { Test } from '../../src/circuit/test.ts';
-import { modelOf, setupOf, testOf, volts } from './shipped.ts';
+import { setupOf } from './setup.ts';
+import { modelOf, testOf, volts } from './shipped.ts';
 
 const models = {
   hall: modelOf('hall-module-fed', 2),

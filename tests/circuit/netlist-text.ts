@@ -2,7 +2,7 @@
 import type { Element, Netlist } from '../../src/circuit/netlist.ts';
 import { createSolver } from '../../src/circuit/solve-dc.ts';
 
-export interface Solved {
+interface Solved {
   readonly netlist: Netlist;
   /** Voltage of a node, or between two. */
   volts(a: string, b?: string): number;

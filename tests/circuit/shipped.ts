@@ -4,6 +4,7 @@ import type { Circuit } from '../../src/circuit/circuit.ts';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { createModel, type Model } from '../../src/circuit/model.ts';
 import type { Meter, Probe, Setup, Test } from '../../src/circuit/test.ts';
+import { setupOf } from './setup.ts';
 
 export const FOLDER = 'procedures/circuits';
 /** One circuit stands for all with OHMWARD_SHORT=1, where the tests are repeated a thousand times. */
@@ -32,17 +33,6 @@ export function shipped(name: string): Circuit {
 
 export function modelOf(name: string, samples = 32): Model {
   return createModel(shipped(name), { samples, seed: 1, meter: METER });
-}
-
-export function setupOf(part: Partial<Setup> = {}): Setup {
-  return {
-    state: 'key-on',
-    unplugged: [],
-    bridges: [],
-    sensor: 'fitted',
-    target: 'still',
-    ...part,
-  };
 }
 
 export function testOf(probe: Probe, part: Partial<Setup> = {}): Test {

@@ -11,7 +11,8 @@ import type { Probe, Setup } from '../../src/circuit/test.ts';
 import { arrangementKey, testKey } from '../../src/circuit/test-key.ts';
 import { wireRoles } from '../../src/circuit/wire-roles.ts';
 import type { Unit } from '../../src/quantity/quantity.ts';
-import { setupOf, shipped } from './shipped.ts';
+import { setupOf } from './setup.ts';
+import { shipped } from './shipped.ts';
 
 describe('a measurement as it is typed', () => {
   test.each<[string, Probe]>([

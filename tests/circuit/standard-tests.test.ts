@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { refuseTest } from '../../src/circuit/refuse-test.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import { TEST_FAMILIES } from '../../src/circuit/test-list.ts';
-import { modelOf, NAMES, shipped } from './shipped.ts';
+import { modelOf, NAMES, number, shipped } from './shipped.ts';
 
 describe.each(NAMES)('%s', (name) => {
   const options = standardTests(shipped(name));
@@ -63,12 +63,18 @@ describe.each(NAMES)('%s', (name) => {
       expect(families).toContain(family);
   });
 
-  test('the pull-down or pull-up of an injection moves the module over its threshold', () => {
+  test('an injection moves the voltage at the input by half a volt, and a pull-down under its threshold', () => {
     const model = modelOf(name, 8);
-    for (const { test: one, family } of options) {
-      if (family !== 'injection') continue;
-      const pull = model.pullsLow(one);
-      if (pull) expect(pull.pulls).toBe(true);
+    const injections = options.filter(({ family }) => family === 'injection');
+    // A coil makes its own signal: there is nothing to inject.
+    expect(injections.length > 0).toBe(name !== 'reluctor-two-wire');
+    for (const { id, test: one } of injections) {
+      const bare = { ...one, setup: { ...one.setup, bridges: [] } };
+      const moved = number(model, 'healthy', one) - number(model, 'healthy', bare);
+      expect(Math.abs(moved), id).toBeGreaterThan(0.5);
+      const [clip] = one.setup.bridges;
+      if (clip!.to === 'battery.negative') expect(model.pullsLow(one)?.pulls, id).toBe(true);
+      else expect(moved, id).toBeGreaterThan(0);
     }
   });
 });

@@ -9,7 +9,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { generateWheels } from '../../src/waveform/generate.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
 import { csvOfCapture } from '../../src/waveform/write-csv.ts';
-import { eventsOf, makePlace, type Place, runProgram, sessionFiles } from './program.ts';
+import { eventsOf, makePlace, type Place, runProgram, sessionWithCaptures } from './program.ts';
 
 const LEVELS = { sensor: 'hall', low: 0.2, high: 4.9 } as const;
 /** 60 pitches, two teeth missing, as the circuit says; low on a tooth. */
@@ -34,12 +34,7 @@ function walk(lines: readonly string[]): string {
   return runProgram(place, ['run', 'quantities.yaml', '--plain'], `${all.join('\n')}\n`).out;
 }
 
-/** The session with captures in it: of two begun in one second either may stand first in the folder. */
-const file = () => {
-  const files = sessionFiles(place);
-  const has = (path: string) => eventsOf(path).some((event) => event['capture'] !== undefined);
-  return files.find(has) ?? files[0]!;
-};
+const file = () => sessionWithCaptures(place);
 const captured = (type?: string) =>
   eventsOf(file()).filter(
     (event) => event['capture'] !== undefined && (type === undefined || event.type === type),

@@ -3,7 +3,14 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { sha256 } from '../../src/log/hash.ts';
-import { eventsOf, makePlace, type Place, runProgram, sessionFiles } from './program.ts';
+import {
+  eventsOf,
+  makePlace,
+  type Place,
+  runProgram,
+  sessionFiles,
+  sessionWithCaptures,
+} from './program.ts';
 
 const BENCH = ['run', 'hall-no-signal', '--bench', 'target.damaged', '--seed', '7'];
 
@@ -29,10 +36,7 @@ function linesTo(there: readonly string[], words = BENCH): string[] {
 const PATTERN = new Set(['full', 'weak', 'uneven', 'flat-high', 'flat-middle', 'flat-low']);
 
 function captured() {
-  // Of two sessions begun in one second either may stand first in the folder.
-  const files = sessionFiles(place);
-  const file =
-    files.find((path) => eventsOf(path).some((one) => one['capture'] !== undefined)) ?? files[0]!;
+  const file = sessionWithCaptures(place);
   const event = eventsOf(file).find((one) => one['capture'] !== undefined);
   return { file, event: event as Record<string, unknown> | undefined };
 }

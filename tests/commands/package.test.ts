@@ -13,6 +13,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readSessionLog } from '../../src/log/read-session.ts';
+import { isInstalled } from '../installed.ts';
 
 /** What may be in the package, and nothing else. */
 const ALLOWED = [
@@ -194,26 +195,16 @@ describe('the man page', () => {
     expect(readFileSync('man/ohmward.1', 'utf8')).toBe(made);
   }, 60_000);
 
-  it('is accepted by the formatter without a warning', () => {
-    const formatter = ['groff', 'mandoc'].find((name) => {
-      try {
-        execFileSync(name, [name === 'groff' ? '--version' : '-h'], { stdio: 'ignore' });
-        return true;
-      } catch {
-        return false;
-      }
-    });
+  it('has no line that begins with a request nobody knows', () => {
     const page = readFileSync('man/ohmward.1', 'utf8');
-    // Without a formatter on the machine, what breaks a page most: a line that begins with a request nobody knows.
     const requests = page.split('\n').filter((line) => /^[.']/.test(line));
-    const known = /^\.(\\"|TH|SH|SS|TP|PP|B|RI|nf|fi|RS|RE)( |$)/;
-    expect(requests.filter((line) => !known.test(line) && !line.startsWith('.\\"'))).toEqual([]);
-    if (formatter === undefined) return;
-    const args = formatter === 'groff' ? ['-man', '-ww', '-Tutf8'] : ['-Tlint', '-Wwarning'];
-    const script = '"$@" man/ohmward.1 2>&1 >/dev/null';
-    const complaints = execFileSync('sh', ['-c', script, 'sh', formatter, ...args], {
-      encoding: 'utf8',
-    });
-    expect(complaints).toBe('');
+    expect(requests.length).toBeGreaterThan(20);
+    const known = /^\.(\\"|(TH|SH|SS|TP|PP|B|RI|nf|fi|RS|RE)( |$))/;
+    expect(requests.filter((line) => !known.test(line))).toEqual([]);
+  });
+
+  it.skipIf(!isInstalled('groff'))('is accepted by the formatter without a warning', () => {
+    const script = 'groff -man -ww -Tutf8 man/ohmward.1 2>&1 >/dev/null';
+    expect(execFileSync('sh', ['-c', script], { encoding: 'utf8' })).toBe('');
   });
 });

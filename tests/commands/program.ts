@@ -56,7 +56,7 @@ export function startProgram(
   return spawn(process.execPath, [PROGRAM, ...args], { cwd: place.home, env: place.env });
 }
 
-/** The session files of the place, oldest first. */
+/** The session files of the place by the second they began in; of those of one second either may stand first. */
 export function sessionFiles(place: Place): string[] {
   if (!existsSync(place.sessions)) return [];
   return readdirSync(place.sessions)
@@ -69,6 +69,16 @@ export function sessionFiles(place: Place): string[] {
 export function eventsOf(path: string): StoredEvent[] {
   const lines = readFileSync(path, 'utf8').split('\n').slice(0, -1);
   return lines.map((line) => JSON.parse(line) as StoredEvent);
+}
+
+/** The session of the place that has captures in it, else its first. */
+export function sessionWithCaptures(place: Place): string {
+  const files = sessionFiles(place);
+  const hasCapture = (path: string) =>
+    eventsOf(path).some((event) => event['capture'] !== undefined);
+  const path = files.find(hasCapture) ?? files[0];
+  if (path === undefined) throw new Error('there is no session');
+  return path;
 }
 
 /** Events without what differs from run to run: times, ids, hashes. */

@@ -6,8 +6,9 @@ import { benchCapture } from '../../src/drill/bench-capture.ts';
 import type { LookStep } from '../../src/procedure/procedure.ts';
 import { captureAnswer } from '../../src/session/capture-step.ts';
 import { csvOfCapture } from '../../src/waveform/write-csv.ts';
-import { modelOf, NAMES, setupOf } from '../circuit/shipped.ts';
-import { readCsv } from '../waveform/csv-of.ts';
+import { setupOf } from '../circuit/setup.ts';
+import { modelOf, NAMES } from '../circuit/shipped.ts';
+import { readCsv } from '../waveform/read-csv-text.ts';
 
 const LOOKS = ['full', 'weak', 'uneven', 'flat-high', 'flat-middle', 'flat-low'] as const;
 

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
@@ -170,7 +170,7 @@ describe('the page', () => {
     expect(html).toContain('@media print');
     // Every element that is opened is closed.
     for (const name of ['svg', 'table', 'section', 'g', 'text', 'ul', 'tr'])
-      expect(html.split(`<${name}`).filter((part) => /^[\s>]/.test(part)).length - 0, name).toBe(
+      expect(html.split(`<${name}`).filter((part) => /^[\s>]/.test(part)).length, name).toBe(
         html.split(`</${name}>`).length - 1,
       );
   });
@@ -178,22 +178,20 @@ describe('the page', () => {
   const browser = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find(
     existsSync,
   );
-  test(browser
-    ? 'opens in a browser with no message on its console, in light and dark'
-    : 'could not be opened in a browser, as none is installed; its structure is checked above', {
-    timeout: 120_000,
-  }, () => {
-    const page = join(folder, 'class.html');
-    writeFileSync(page, report.html);
-    expect(readFileSync(page, 'utf8')).toBe(report.html);
-    if (!browser) return;
-    const bad = join(folder, 'bad.html');
-    writeFileSync(bad, report.html.replace('</main>', '<script>1</script></main>'));
-    // A page with a script in it does give a message, so silence means something.
-    expect(messagesOf(browser, bad, [])).toMatch(/CONSOLE/);
-    expect(messagesOf(browser, page, [])).toBe('');
-    expect(messagesOf(browser, page, ['--blink-settings=preferredColorScheme=0'])).toBe('');
-  });
+  test.skipIf(browser === undefined)(
+    'opens in a browser with no message on its console, in light and dark',
+    () => {
+      const page = join(folder, 'class.html');
+      writeFileSync(page, report.html);
+      const bad = join(folder, 'bad.html');
+      writeFileSync(bad, report.html.replace('</main>', '<script>1</script></main>'));
+      // A page with a script in it does give a message, so silence means something.
+      expect(messagesOf(browser!, bad, [])).toMatch(/CONSOLE/);
+      expect(messagesOf(browser!, page, [])).toBe('');
+      expect(messagesOf(browser!, page, ['--blink-settings=preferredColorScheme=0'])).toBe('');
+    },
+    120_000,
+  );
 });
 
 function messagesOf(browser: string, page: string, more: string[]): string {

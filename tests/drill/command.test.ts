@@ -70,16 +70,15 @@ describe('without a person', () => {
     const log = readSessionLog(readFileSync(join(drills, name!)));
     const events = log.events as unknown as DrillEvent[];
     expect(verifyDrill(events, sha256)).toEqual({ verdict: 'true', problems: [] });
-    expect(events.map(({ type }) => type)).toEqual([
+    const types = events.map(({ type }) => type);
+    expect(types.slice(0, 5)).toEqual([
       'drill-opened',
       'drill-cautions-read',
       'drill-measured',
       'drill-cautions-read',
       'drill-measured',
-      expect.stringMatching(/^drill-/),
-      ...events.slice(6).map(({ type }) => type),
     ]);
-    expect(events.at(-1)!.type).toBe('drill-revealed');
+    expect(types.at(-1)).toBe('drill-revealed');
   });
 
   test('a capture is an action, is kept in the file, and verifies', async () => {
@@ -140,7 +139,7 @@ actions:
 test.each<[string[], number, string]>([
   [['hall-no-signl', '--plain'], 1, 'did you mean "hall-no-signal"?'],
   [['hall-no-signal', '--level', 'easy', '--plain'], 1, 'the levels are: 1 named'],
-  [['hall-no-signal', '--seed', '-3', '--plain'], 2, ''],
+  [['hall-no-signal', '--seed', '-3', '--plain'], 2, 'the option "--seed" needs a value'],
   [['hall-no-signal', '--seed', '1e3', '--plain'], 1, 'is no seed'],
   [['--plain', '--actions', 'nowhere.yaml'], 1, 'nowhere.yaml'],
   [['--resume', 'nowhere.jsonl', '--plain'], 1, 'nowhere.jsonl'],
@@ -238,7 +237,7 @@ test('an assignment goes on from part to part, and then says that all is done', 
   expect(readFileSync(page, 'utf8')).toContain('Ada Example');
   const csv = await run('--class', join(folder, 'class'), '--csv');
   expect(csv.out.split('\r\n')).toHaveLength(4);
-});
+}, 120_000);
 
 test('cut off between diagnosis and reveal, the next command reveals', () => {
   const hand = memoryDrill(3);

@@ -11,7 +11,7 @@ import { hideFault } from '../../src/drill/hidden-fault.ts';
 import { type LevelName, levelNamed } from '../../src/drill/levels.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
-import { setupOf } from '../circuit/shipped.ts';
+import { setupOf } from '../circuit/setup.ts';
 import { doIt, hash, library, measure, newDrill } from './students.ts';
 
 const hall = library.circuits.get('hall-module-fed')!;
@@ -136,6 +136,7 @@ describe.each([...library.circuits.values()])('at every place of $name', (circui
 
   test('a capture looks as the screen does without one', () => {
     const otherwise: string[] = [];
+    let captures = 0;
     for (let seed = 0; seed < seeds; seed += 1) {
       const { meter } = STANDARD_SETTINGS;
       const vehicle = createVehicle({ circuit, meter, level: 'unnamed', seed }, hash)!;
@@ -144,11 +145,13 @@ describe.each([...library.circuits.values()])('at every place of $name', (circui
         const asked = { setup, probe, wiggle: false };
         if (vehicle.model.refusal(asked) !== null) continue;
         const { shown, words } = vehicle.captures(asked, 0);
+        captures += 1;
         if (JSON.stringify(shown) !== JSON.stringify(vehicle.answers(asked, 0).shown))
           otherwise.push(`${vehicle.hidden.modelId} at ${id}: ${words}`);
       }
     }
     expect(otherwise).toEqual([]);
+    expect(captures).toBeGreaterThan(seeds);
   });
 });
 

@@ -10,7 +10,7 @@ import {
 } from '../../src/ui/drill/bench-form-state.ts';
 import { DrillApp } from '../../src/ui/drill/drill-app.tsx';
 import type { DrillServices } from '../../src/ui/drill/drill-services.ts';
-import { openTestScreen } from '../ui/in-process.ts';
+import { expectWhole, openTestScreen } from '../ui/in-process.ts';
 import { memoryDrill } from './memory-drill.ts';
 import { library } from './students.ts';
 
@@ -102,8 +102,7 @@ describe('the screens of a drill', () => {
       expect(shown).toContain('The capture');
       expect(shown).toContain('captured:');
       expect(shown).toMatch(/[\u2800-\u28ff]/);
-      for (const line of await screen.lines())
-        expect([...line].length).toBeLessThanOrEqual(columns);
+      expectWhole(await screen.lines(), columns, rows);
       await screen.send('\r');
       expect(await screen.text()).toMatch(/Instrument +scope/);
       await screen.unmount();
@@ -175,7 +174,7 @@ describe('the screens of a drill', () => {
       { columns: 80, rows: 24, look: { ascii: true } },
     );
     await screen.send('\r');
-    for (const line of await screen.lines()) expect(line.length).toBeLessThanOrEqual(80);
+    expectWhole(await screen.lines(), 80, 24);
     const { answer, salt } = hand.world.vehicle.hidden;
     expect(screen.raw()).not.toContain(answer.faults[0]);
     expect(screen.raw()).not.toContain(salt);

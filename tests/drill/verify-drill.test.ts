@@ -108,7 +108,7 @@ test.each<[string, (events: DrillEvent[]) => void, string]>([
         1,
       );
     },
-    '',
+    'the minutes are not those of the readings',
   ],
   [
     'a test stopped that was fine',

@@ -13,6 +13,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { followName, listCaptures } from '../../src/files/list-captures.ts';
+import { asNobody } from './as-nobody.ts';
 
 const NOW_SECONDS = 2_000_000_000;
 let home: string;
@@ -82,17 +83,6 @@ describe('a folder of captures', () => {
     expect(problem?.problem).toContain('not allowed');
   });
 });
-
-/** The superuser reads everything, so it is somebody else for a moment. */
-function asNobody<T>(action: () => T): T {
-  const isRoot = process.getuid?.() === 0;
-  if (isRoot) process.seteuid?.(65534);
-  try {
-    return action();
-  } finally {
-    if (isRoot) process.seteuid?.(0);
-  }
-}
 
 describe('a name', () => {
   it('leads into a folder or to a file, which need not exist', () => {

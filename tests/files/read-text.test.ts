@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { readTextFile } from '../../src/files/read-text.ts';
 import { scratchFolder } from '../log/built-child.ts';
+import { asNobody } from './as-nobody.ts';
 
 let scratch: ReturnType<typeof scratchFolder>;
 let path: string;
@@ -64,15 +65,9 @@ describe('readTextFile', () => {
   it('has words for a file that may not be read', () => {
     writeFileSync(path, 'x');
     chmodSync(path, 0);
-    const isRoot = process.getuid?.() === 0;
-    if (isRoot) process.seteuid?.(65534); // root may read anything
-    try {
-      expect(problemOf(path)).toMatchObject({
-        code: 'EACCES',
-        words: 'you are not allowed to read this file',
-      });
-    } finally {
-      if (isRoot) process.seteuid?.(0);
-    }
+    expect(asNobody(() => problemOf(path))).toMatchObject({
+      code: 'EACCES',
+      words: 'you are not allowed to read this file',
+    });
   });
 });

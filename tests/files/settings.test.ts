@@ -17,6 +17,7 @@ import {
   STANDARD_SETTINGS,
 } from '../../src/files/settings.ts';
 import { scratchFolder } from '../log/built-child.ts';
+import { asNobody } from './as-nobody.ts';
 
 let scratch: ReturnType<typeof scratchFolder>;
 let env: Record<string, string>;
@@ -118,10 +119,7 @@ describe('a broken settings file is left as it is, and named with the way out, w
     chmodSync(join(scratch.path, 'config'), 0o755);
     chmodSync(join(path, '..'), 0o555);
     chmodSync(path, 0o644);
-    const isRoot = process.getuid?.() === 0;
-    if (isRoot) process.seteuid?.(65534); // root may write anywhere
-    const refused = settings.set('shop', 'Another');
-    if (isRoot) process.seteuid?.(0);
+    const refused = asNobody(() => settings.set('shop', 'Another'));
     expect(refused?.words).toContain('EACCES');
     expect(refused?.fix).toContain('check the rights');
     expect(settings.values.shop).toBe('Example Garage');

@@ -10,7 +10,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { afterAll, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { openSettings } from '../../src/files/settings.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { openSession, resumeSession } from '../../src/log/open-session.ts';
@@ -30,10 +30,6 @@ afterAll(() => {
   if (canMount) spawnSync('umount', ['-l', mounted]);
   scratch.remove();
 });
-console.info(
-  `full disk: ${canMount ? 'a tmpfs of 128 kB' : 'no right to mount, file size limit only'}`,
-);
-
 it('a child whose files may not grow stops at a sentence, with every acknowledged event safe', async () => {
   const child = await bundleChild('tests/log/writing-child.ts', scratch.path);
   const folder = join(scratch.path, 'limited');
@@ -65,8 +61,8 @@ it('a child whose files may not grow stops at a sentence, with every acknowledge
   expect(acknowledged).toBeGreaterThan(10);
 });
 
-if (canMount) {
-  it('a full tmpfs: words, nothing half-written, another try after making room, then another folder', () => {
+describe.skipIf(!canMount)('a tmpfs that is full', () => {
+  it('has words, nothing half-written, another try after making room, then another folder', () => {
     const ballast = join(mounted, 'ballast');
     writeFileSync(ballast, Buffer.alloc(64 * 1024));
     const begun = createSession(nodeDisk, mounted, NAME, sampleEvent(0));
@@ -111,7 +107,7 @@ if (canMount) {
     expect(ids).toEqual(Array.from({ length: n + 2 }, (_, i) => i));
   });
 
-  it('a full tmpfs while resuming a torn session: refused in words, file untouched, fine once there is room', () => {
+  it('while a torn session is resumed: refused in words, file untouched, fine once there is room', () => {
     for (const name of readdirSync(mounted)) rmSync(join(mounted, name));
     const begun = createSession(nodeDisk, mounted, NAME, sampleEvent(0));
     if (!begun.ok) throw new Error(begun.problem.words);
@@ -136,7 +132,7 @@ if (canMount) {
     expect(readSessionLog(readFileSync(path)).verdict).toBe('whole');
   });
 
-  it('a full tmpfs while a setting is changed: refused in words, the old settings as they were', async () => {
+  it('while a setting is changed: refused in words, the old settings as they were', async () => {
     for (const name of readdirSync(mounted)) rmSync(join(mounted, name));
     const env = { HOME: mounted, XDG_CONFIG_HOME: mounted };
     const opened = await openSettings(env);
@@ -165,4 +161,4 @@ if (canMount) {
     }
     expect(refusals).toBeGreaterThanOrEqual(4);
   });
-}
+});

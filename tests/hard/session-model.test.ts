@@ -15,8 +15,10 @@ import type { SessionDriver } from '../../src/session/driver.ts';
 import type { SessionEvent, When } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
 import { presentStep, type Session } from '../../src/session/session.ts';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
+import { KEY_ON } from '../circuit/setup.ts';
 import { NAME } from '../log/events.ts';
-import { FaultyDisk, seeded } from '../log/faulty-disk.ts';
+import { FaultyDisk } from '../log/faulty-disk.ts';
 import { opened } from '../session/sample-tree.ts';
 
 const LONG = process.env.OHMWARD_LONG === '1';
@@ -63,13 +65,7 @@ const command: fc.Arbitrary<Command> = fc.oneof(
   fc.record({
     type: fc.constant('record-extra' as const),
     test: fc.constant({
-      setup: {
-        state: 'key-on' as const,
-        unplugged: [],
-        bridges: [],
-        sensor: 'fitted' as const,
-        target: 'still' as const,
-      },
+      setup: KEY_ON,
       probe: { kind: 'volts' as const, plus: 'sensor.feed', minus: 'battery.negative' },
     }),
     words: text,
@@ -122,7 +118,7 @@ class Bench {
   private second = 0;
 
   constructor(seed: number) {
-    this.disk = new FaultyDisk(seeded(seed));
+    this.disk = new FaultyDisk(seededRandom(seed));
     const made = createSession(this.disk, FOLDER, NAME, opened() as unknown as LogEvent);
     if (!made.ok) throw new Error(made.problem.words);
     const session = replay([opened()]);

@@ -4,7 +4,7 @@ import { sealEvent } from '../../src/log/event-line.ts';
 import { sampleEvent } from '../log/events.ts';
 import type { Kind } from './readers.ts';
 
-export interface BytesAttack {
+interface BytesAttack {
   readonly kind: Kind;
   readonly what: string;
   readonly bytes: Uint8Array;

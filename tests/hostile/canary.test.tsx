@@ -8,9 +8,10 @@ import { createSession } from '../../src/log/session-writer.ts';
 import { openSession } from '../../src/session/evolve.ts';
 import { App } from '../../src/ui/app.tsx';
 import type { OpenedSession } from '../../src/ui/app-services.ts';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
 import { makePlace, type Place, runProgram } from '../commands/program.ts';
 import { NAME } from '../log/events.ts';
-import { FaultyDisk, seeded } from '../log/faulty-disk.ts';
+import { FaultyDisk } from '../log/faulty-disk.ts';
 import { when } from '../session/sample-tree.ts';
 import { openTestScreen } from '../ui/in-process.ts';
 import { fakeClock, fakeServices, fakeSession } from '../ui/screens/fake-services.ts';
@@ -143,7 +144,7 @@ describe('of the program itself, a dialogue over a pipe and what is read afterwa
 });
 
 it('no screen gives an order that is not its own', async () => {
-  const disk = new FaultyDisk(seeded(1));
+  const disk = new FaultyDisk(seededRandom(1));
   const first = canarySession();
   const made = createSession(disk, '/sessions', NAME, first as unknown as LogEvent);
   if (!made.ok) throw new Error(made.problem.words);

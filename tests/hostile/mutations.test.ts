@@ -2,8 +2,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
 import { finishedLog } from '../log/damages.ts';
-import { seeded } from '../log/faulty-disk.ts';
 import { GOOD } from './good-files.ts';
 import { cpuMs, flawOfAnswer, type Kind, prototypesNow, readAs } from './readers.ts';
 
@@ -193,7 +193,7 @@ function everyNth(
 it(
   `${MUTATIONS} mutations: no crash, nothing slow, nothing polluted, every issue at its place`,
   () => {
-    const random = seeded(SEED);
+    const random = seededRandom(SEED);
     const all = goodOnes();
     for (const [kind, text] of all) expect(readAs(kind, text).issues).toEqual([]);
     const prototypes = prototypesNow();

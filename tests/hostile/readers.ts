@@ -1,5 +1,3 @@
-/** Every reader of a file that a person can name, under one roof: bytes in, code and place of each issue out. */
-import { readFileSync } from 'node:fs';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { loadCautions } from '../../src/procedure/cautions.ts';
@@ -16,7 +14,7 @@ export const YAML_KINDS = ['procedure', 'circuit', 'job', 'cautions', 'answers']
 export type YamlKind = (typeof YAML_KINDS)[number];
 export type Kind = YamlKind | 'csv' | 'wav' | 'log';
 
-export interface Answered {
+interface Answered {
   readonly usable: boolean;
   readonly issues: readonly Issue[];
 }
@@ -30,7 +28,7 @@ const LOADERS: Readonly<Record<YamlKind, (text: string, file: string) => Checked
 };
 
 /** The file name that every issue must carry. */
-export const FILE = 'hostile.file';
+const FILE = 'hostile.file';
 
 /** Reads as the program does; a session log's verdict is told as an issue at its first bad line. */
 export function readAs(kind: Kind, content: string | Uint8Array): Answered {
@@ -57,11 +55,6 @@ export function readAs(kind: Kind, content: string | Uint8Array): Answered {
   const text = typeof content === 'string' ? content : new TextDecoder().decode(content);
   const { value, issues } = LOADERS[kind](text, FILE);
   return { usable: value !== null, issues };
-}
-
-/** The shipped files by kind, as text. */
-export function shipped(names: Readonly<Record<string, YamlKind>>): [YamlKind, string][] {
-  return Object.entries(names).map(([path, kind]) => [kind, readFileSync(path, 'utf8')]);
 }
 
 const UNSAFE = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}\p{Zl}\p{Zp}]/u;

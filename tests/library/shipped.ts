@@ -14,7 +14,7 @@ export const trees = library.procedures
   .files()
   .flatMap(({ value }) => (value && value.draft.needs === undefined ? [value] : []));
 
-export interface Shipped {
+interface Shipped {
   readonly linked: LinkedProcedure;
   readonly model: Model;
   readonly issues: readonly Issue[];

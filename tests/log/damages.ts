@@ -1,9 +1,9 @@
 /** Every way a finished session file goes bad that we can think of. */
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { createSession } from '../../src/log/session-writer.ts';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
 import { scratchFolder } from './built-child.ts';
 import { NAME, sampleEvent } from './events.ts';
-import { seeded } from './faulty-disk.ts';
 
 /** A session of so many events from the real writer, and its head. */
 export function finishedLog(events: number): {
@@ -27,7 +27,7 @@ export function* damages(
   step: number,
   seed: number,
 ): Generator<readonly [string, Buffer]> {
-  const random = seeded(seed);
+  const random = seededRandom(seed);
   for (let length = 0; length < good.length; length += step)
     yield ['cut', good.subarray(0, length)];
   for (let at = Math.floor(random() * step); at < good.length; at += step)

@@ -4,8 +4,9 @@ import { openSession, resumeSession } from '../../src/log/open-session.ts';
 import { createSession, type SessionWriter } from '../../src/log/session-writer.ts';
 import type { Result, WriteProblem } from '../../src/log/write-problem.ts';
 import { writeWholeFile } from '../../src/log/write-whole.ts';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
 import { NAME, sampleEvent } from './events.ts';
-import { type Fault, FaultyDisk, seeded } from './faulty-disk.ts';
+import { type Fault, FaultyDisk } from './faulty-disk.ts';
 
 export interface RunPlan {
   readonly fault: Fault;
@@ -31,7 +32,7 @@ const SECOND = '/second';
 const NOW = { at: '2031-05-06T09:00:00+02:00', elapsed: 1 };
 
 export function faultRun({ fault, power, seed, flaw }: RunPlan): RunReport {
-  const random = seeded(seed);
+  const random = seededRandom(seed);
   const faulty = new FaultyDisk(random);
   faulty.fault = fault;
   const disk = flaw ? flaw(faulty) : faulty;
@@ -99,14 +100,14 @@ export function faultRun({ fault, power, seed, flaw }: RunPlan): RunReport {
 }
 
 /** Every problem must be a sentence and a next step a person can use. */
-export function flawInWords({ code, words, fix }: WriteProblem): string | null {
+function flawInWords({ code, words, fix }: WriteProblem): string | null {
   const poor = words.length < 20 || fix.length < 10 || !/\.$/.test(words) || !/\.$/.test(fix);
   return poor || /undefined|null|\[object/.test(words + fix) ? `no words for ${code}` : null;
 }
 
 /** Resuming a session with a torn tail under a fault, then once more without: nothing lost, the fragment kept. */
 export function resumeRun({ fault, power, seed }: RunPlan): RunReport {
-  const random = seeded(seed);
+  const random = seededRandom(seed);
   const disk = new FaultyDisk(random);
   const begun = createSession(disk, FIRST, NAME, sampleEvent(0));
   if (!begun.ok) throw new Error('a good disk fails');
@@ -137,7 +138,7 @@ export function resumeRun({ fault, power, seed }: RunPlan): RunReport {
 
 /** Replacing a whole file under a fault: afterwards it is the old one or the new one, and new if so reported. */
 export function wholeRun({ fault, power, seed }: RunPlan): RunReport {
-  const random = seeded(seed);
+  const random = seededRandom(seed);
   const disk = new FaultyDisk(random);
   const path = `${FIRST}/report.txt`;
   const before = 'old '.repeat(200);

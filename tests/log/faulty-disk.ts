@@ -6,18 +6,6 @@
  */
 import type { Disk, FileFacts } from '../../src/log/disk.ts';
 
-/** mulberry32: small, seeded, good enough for choosing faults. */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 export const FAULTS = [
   'ENOSPC',
   'EIO',
@@ -27,7 +15,7 @@ export const FAULTS = [
   'sync-drops',
   'EINTR',
 ] as const;
-export type FaultKind = (typeof FAULTS)[number];
+type FaultKind = (typeof FAULTS)[number];
 
 export interface Fault {
   readonly kind: FaultKind;

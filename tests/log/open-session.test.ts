@@ -9,7 +9,7 @@ import { readSessionLog, verifySessionLog } from '../../src/log/read-session.ts'
 import { createSession } from '../../src/log/session-writer.ts';
 import type { WriteProblem } from '../../src/log/write-problem.ts';
 import { scratchFolder } from './built-child.ts';
-import { NAME, sampleEvent } from './events.ts';
+import { NAME, sampleEvent, sealed } from './events.ts';
 
 const NOW = { at: '2031-05-06T09:00:00+02:00', elapsed: 12 };
 let scratch: ReturnType<typeof scratchFolder>;
@@ -178,14 +178,8 @@ describe('verifying against a head noted earlier', () => {
 
   it('a chain computed anew is whole in itself and damaged against the noted head', () => {
     const head = readSessionLog(readFileSync(path)).head!;
-    let prev: string | null = null;
-    let forged = '';
-    for (let n = 0; n < 4; n += 1) {
-      const { line, hash } = sealEvent({ ...sampleEvent(n), note: 'forged' }, n + 1, prev);
-      forged += `${line}\n`;
-      prev = hash;
-    }
-    const bytes = Buffer.from(forged);
+    const forged = [0, 1, 2, 3].map((n) => ({ ...sampleEvent(n), note: 'forged' }));
+    const bytes = Buffer.from(sealed(forged).text);
     expect(readSessionLog(bytes).verdict).toBe('whole');
     expect(verifySessionLog(bytes, { hash: head, seq: 4 })).toMatchObject({
       verdict: 'damaged',

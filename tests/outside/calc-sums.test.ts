@@ -1,4 +1,4 @@
-/** Small sums against published worked examples (outside-checks section 3). */
+/** Small sums against published worked examples. */
 import { expect, test } from 'vitest';
 import { divider, parallelOhms, scopeSettings, speedOfWheel } from '../../src/quantity/sums.ts';
 import { copperOhms } from '../../src/quantity/wire.ts';

@@ -39,7 +39,7 @@ describe('chance to conform', () => {
   });
 });
 
-describe('a meter of 0.5 % + 3 counts, 2 V range of 1 mV (limits 1.987 to 2.013 V, gvda-instrument.com; u computed 7.50555 mV)', () => {
+describe('a meter of 0.5 % + 3 counts, 2 V range of 1 mV (limits 1.987 to 2.013 V, limits by a maker of meters; u computed 7.50555 mV)', () => {
   const meter: Meter = {
     name: 'test',
     inputOhms: 1e7,

@@ -1,4 +1,4 @@
-/** Trouble codes: bit layout and meanings (SAE J2012 / ISO 15031-6 as quoted, outside-checks section 7). */
+/** Trouble codes: bit layout and meanings (SAE J2012 / ISO 15031-6 as quoted). */
 import { describe, expect, test } from 'vitest';
 import { describeCode } from '../../src/identify/describe-code.ts';
 import { formatCode, readCode } from '../../src/identify/trouble-code.ts';
@@ -14,20 +14,20 @@ test.each([
   expect(formatCode(bytes)).toBe(code);
 });
 
-test('the second sign says who defined a code (group tables quoted at cartech8.com; P34xx from memory)', () => {
+test('the second sign says who defined a code (group tables of SAE J2012 as quoted in public; P34xx and U3xxx from memory)', () => {
   const by = (code: string) => describeCode(code)?.definedBy;
   expect(['P0335', 'P2135', 'P3400', 'C0035', 'B0001', 'U0100'].map(by)).toEqual(
     Array(6).fill('standard'),
   );
   expect(['P1335', 'P3000', 'C1035', 'B2001', 'U1100'].map(by)).toEqual(Array(5).fill('maker'));
   expect(['C3000', 'B3000'].map(by)).toEqual(['reserved', 'reserved']);
-  // P34xx to P39xx and U3xxx are generic in the group table of SAE J2012 as a public reader's manual prints it
+  // from memory: the standard keeps P3400 and above, and U3xxx
   expect(['P3500', 'P3999', 'U3000', 'U3003'].map(by)).toEqual(Array(4).fill('standard'));
   expect(['P33FF', 'U2103'].map(by)).toEqual(['maker', 'maker']);
 });
 
 describe('generic position-sensor codes', () => {
-  // Numbers and meanings: list in firmware/controllers/algo/obd_error_codes.h of rusefi/rusefi (read, not copied)
+  // Numbers and meanings of SAE J2012, read again in the list that an open engine-control firmware carries (not copied)
   const kinds = ['circuit', 'range', 'low', 'high', 'intermittent'];
   test.each([
     ['P0335', 'crankshaft', 'A'],

@@ -1,4 +1,4 @@
-/** VIN check digits as published: 49 CFR 565.15(c) and worked examples (outside-checks section 6). */
+/** VIN check digits as published: 49 CFR 565.15(c) and worked examples. */
 import { describe, expect, test } from 'vitest';
 import { checkVin, vinCheckDigit } from '../../src/identify/check-vin.ts';
 
@@ -7,10 +7,6 @@ describe('published numbers carry the check digit that the rule gives', () => {
     ['1G4AH59H45G118341', '4'], // 49 CFR 565.15, table V
     ['1J9RP1A36A1644345', '6'], // NHTSA, Outline for New Manufacturer Information, p. 18 (yumpu 7275978)
     ['1M8GDM9AXKP042788', 'X'], // worked example of the Wikibooks article on VINs
-    ['LJCPCBLCX11000237', 'X'], // scientificgems.wordpress.com
-    ['1FACP45EXLF192944', 'X'], // datacleaner wiki
-    ['WDBEA30D3HA391172', '3'], // R package vindecodr, example
-    ['1FTFX1E58LKF43489', '8'], // public gist
     ['11111111111111111', '1'], // from memory, recomputed: sum 89
     ['5GZCZ43D13S812715', '1'], // from memory, recomputed: sum 408
   ])('%s', (vin, digit) => {
@@ -21,7 +17,7 @@ describe('published numbers carry the check digit that the rule gives', () => {
     });
   });
   test('SGZCZ43D13S812715 gives 384, remainder 10, and does not agree', () => {
-    // from memory, recomputed (outside-checks section 6)
+    // from memory, recomputed
     expect(checkVin('SGZCZ43D13S812715')).toMatchObject({
       check: { expected: 'X', found: '1', agrees: false, binding: false },
     });

@@ -23,7 +23,7 @@ describe('JCGM 106:2012', () => {
     expect(Math.abs(normalCdf(z) - chance)).toBeLessThan(1.5e-7);
   });
   test.each<[string, number, number, number, number, number]>([
-    // inputs from memory, results computed with scipy (outside-checks section 1a)
+    // inputs from memory, results computed with scipy
     ['breakdown of a Zener diode, limit -5.40 V', -5.47, 0.05, DOWN, -5.4, 0.9192433407662],
     ['burst pressure, limit 490 kPa', 509.7, 8.6, 490, UP, 0.98901],
     ['kinematic viscosity 12.5 to 16.3 mm2/s', 13.6, 1.8, 12.5, 16.3, 0.66263],
@@ -64,7 +64,7 @@ describe('JCGM 100:2008 and published meter specifications', () => {
       number,
     ]
   >([
-    // limits seen: a meter maker's FAQ (gvda-instrument.com, "multimeter error"); u computed
+    // limits seen: a meter maker's FAQ on the error of a multimeter; u computed
     [
       '0.5 % + 3 counts, 2 V range',
       { ranges: [2], counts: 2000, ofReading: 0.005, digits: 3 },
@@ -88,7 +88,7 @@ describe('JCGM 100:2008 and published meter specifications', () => {
       0.1304,
       75.2865e-3,
     ],
-    // seen: pastebin ucDPkWmf
+    // seen in a public worked example of a meter's error
     [
       '0.3 % + 2 digits of 1 mV',
       { ranges: [2], counts: 2000, ofReading: 0.003, digits: 2 },

@@ -30,16 +30,17 @@ describe('every prefix and unit gives the value of the second opinion', () => {
         const inside = parseQuantity(`${digits} ${prefix}${ours}`);
         expect(inside?.unit).toBe(unit);
         expect(Math.abs((inside?.value ?? 0) / outside - 1)).toBeLessThan(1e-12);
-        // What people type comes to the same, wherever no doubt about m and M is raised.
+        // What people type comes to the same, or is doubted or refused where the prefix is mistaken or far too large.
         const typed = parseReading(`${digits}${prefix}${ours}`, { unit });
         if (typed.status === 'read')
           expect(Math.abs(typed.quantity.value / outside - 1)).toBeLessThan(1e-12);
+        else expect([...'mkMG', ...(ours === 'F' ? [''] : [])]).toContain(prefix);
       }
     });
 });
 
 test('the prefixes in use are those of the SI brochure', () => {
-  // BIPM, SI brochure table 7: p -12, n -9, micro -6, m -3, c -2, k 3, M 6, G 9 (outside-checks section 10)
+  // BIPM, SI brochure table 7: p -12, n -9, micro -6, m -3, c -2, k 3, M 6, G 9
   const brochure = { pA: -12, nF: -9, uV: -6, mV: -3, cm: -2, kohm: 3, Mohm: 6, Gohm: 9 };
   for (const [word, power] of Object.entries(brochure)) expect(strictUnit(word)?.power).toBe(power);
 });

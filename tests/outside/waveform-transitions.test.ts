@@ -1,6 +1,6 @@
 /**
  * Waveform measures against exact results: IEEE Std 181 definitions (state levels by histogram, 10-90 % transition,
- * mid-reference instants) applied to shapes with a closed form (outside-checks section 5), and the 60-2 wheel table.
+ * mid-reference instants) applied to shapes with a closed form, and the 60-2 wheel table.
  */
 import { erf } from 'mathjs';
 import { describe, expect, test } from 'vitest';
@@ -62,7 +62,7 @@ test.each([0.05, 0.3, 0.5, 0.77])(
 
 describe('60-2 wheel: 60/(rpm 60) s a tooth, three of them across the gap, 58 pulses a turn', () => {
   test.each([
-    // rpm, tooth us, gap us, regular Hz, average pulses/s, camshaft turn ms (computed, outside-checks section 5)
+    // rpm, tooth us, gap us, regular Hz, average pulses/s, camshaft turn ms (computed from the sums above)
     [600, 1666.667, 5000, 600, 580, 200],
     [800, 1250, 3750, 800, 773.333, 150],
     [3000, 333.333, 1000, 3000, 2900, 40],

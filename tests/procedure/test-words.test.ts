@@ -7,6 +7,7 @@ import {
   vehicleWords,
   whereWords,
 } from '../../src/procedure/test-words.ts';
+import { setupOf } from '../circuit/setup.ts';
 import { CIRCUIT, JOB } from '../records/sample-session.ts';
 
 const circuit = {
@@ -52,13 +53,7 @@ it('a setup says the state, what is unplugged, bridged, fitted and moving', () =
 });
 
 it('a target is said to be moved only where no engine moves it, a potentiometer as itself', () => {
-  const setup: Setup = {
-    state: 'key-on',
-    unplugged: [],
-    bridges: [],
-    sensor: 'fitted',
-    target: 'moving',
-  };
+  const setup = setupOf({ target: 'moving' });
   expect(vehicleWords(setup, null)).toBe('key on, engine off; target moved past the sensor');
   const [part] = CIRCUIT.parts;
   const throttle = { ...CIRCUIT, parts: [{ ...part!, kind: 'potentiometer' }] } as typeof CIRCUIT;

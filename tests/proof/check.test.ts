@@ -250,17 +250,21 @@ describe('forms', () => {
 });
 
 describe('watching', () => {
-  test('a save is checked again, a touch is not, and only what changed is computed', async () => {
-    const path = files(GOOD);
+  test('a save is checked again, a touch is not, only what changed is computed, and the end leaves nothing open', async () => {
+    const twin = TREE_TEXT.replace('procedure: rake-wheel-no-speed', 'procedure: twin');
+    const path = files({ ...GOOD, 'twin.yaml': twin });
     const tree = join(path, 'rake-wheel-no-speed.yaml');
+    const proofOf = (report: CheckReport, name: string) =>
+      report.proofs.find(({ path: file }) => file.endsWith(name))?.proof;
+    const watchers = () =>
+      process.getActiveResourcesInfo().filter((name) => name === 'FSEventWrap').length;
+    const watchersBefore = watchers();
     const reports: CheckReport[] = [];
     const stop = new AbortController();
     const checker = new Checker();
-    let reads = 0;
     let came: () => void = () => {};
     const watching = watchFiles<Gathered>({
       read: () => {
-        reads += 1;
         came();
         return gatherFiles([path], 'procedures');
       },
@@ -278,18 +282,18 @@ describe('watching', () => {
     const saved = readAgain();
     writeFileSync(tree, BAD_TREE);
     await saved;
-    await new Promise((resolve) => setImmediate(resolve));
+    expect(reports).toHaveLength(2);
+    expect(proofOf(reports[1]!, 'twin.yaml')).toBe(proofOf(reports[0]!, 'twin.yaml'));
+    expect(proofOf(reports[1]!, 'no-speed.yaml')).not.toBe(proofOf(reports[0]!, 'no-speed.yaml'));
     expect(reports.at(-1)!.issues.map(({ code }) => code)).toContain('wrong-conclusion');
     const made = readAgain();
     mkdirSync(join(path, 'jobs'));
     await made;
     rmSync(join(path, 'jobs'), { recursive: true });
+    expect(watchers()).toBeGreaterThan(watchersBefore);
     stop.abort();
     await watching;
-    const before = reads;
-    writeFileSync(tree, TREE_TEXT);
-    await new Promise((resolve) => setImmediate(resolve));
-    expect(reads).toBe(before);
+    await expect.poll(watchers, { timeout: 15_000 }).toBe(watchersBefore);
   });
 });
 

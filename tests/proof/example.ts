@@ -25,7 +25,7 @@ export const FIRST_PART = PAGE.match(/^```yaml part\n(.*?)^```$/ms)![1]!;
 
 export const CIRCUIT: Circuit = loadCircuit(CIRCUIT_TEXT, 'rake-wheel-pickup.yaml').value!;
 
-export interface Checked {
+interface Checked {
   readonly linked: LinkedProcedure | null;
   readonly proof: Proof | null;
   readonly issues: readonly Issue[];

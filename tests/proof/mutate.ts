@@ -2,8 +2,9 @@
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import type { ProcedureDraft, Step } from '../../src/procedure/generated/procedure.mjs';
 import { parseQuantity } from '../../src/quantity/parse-quantity.ts';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
 
-export interface Mutant {
+interface Mutant {
   readonly words: string;
   readonly draft: ProcedureDraft;
 }
@@ -19,7 +20,7 @@ export function mutants(
   count: number,
   seed: number,
 ): Mutant[] {
-  const random = randomFrom(seed);
+  const random = seededRandom(seed);
   const found = new Map<string, Mutant>();
   const before = JSON.stringify(draft);
   for (let trial = 0; trial < count * 40 && found.size < count; trial += 1) {
@@ -31,18 +32,6 @@ export function mutants(
       found.set(after, { words, draft: copy });
   }
   return [...found.values()];
-}
-
-/** Even numbers in 0..1 from a seed (mulberry32, public domain). */
-function randomFrom(seed: number): Random {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
 }
 
 /** The draft has objects without prototype, which structuredClone keeps apart from ordinary ones. */

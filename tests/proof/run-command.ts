@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Command } from '../../src/commands/command.ts';
 
-export interface Said {
+interface Said {
   readonly code: number;
   readonly out: string;
   readonly err: string;

@@ -3,15 +3,9 @@ import type { Model } from '../../src/circuit/model.ts';
 import type { Shown, Test } from '../../src/circuit/test.ts';
 import type { LinkedProcedure } from '../../src/procedure/link-procedure.ts';
 import type { Procedure, Step } from '../../src/procedure/procedure.ts';
+import { KEY_ON } from '../circuit/setup.ts';
 import { METER } from '../circuit/shipped.ts';
 
-export const setup = {
-  state: 'key-on',
-  unplugged: [],
-  bridges: [],
-  sensor: 'fitted',
-  target: 'still',
-} as const;
 export const base = {
   title: '',
   family: 'signal',
@@ -19,7 +13,7 @@ export const base = {
   why: '',
   cautions: [],
   cannot: null,
-  setup,
+  setup: KEY_ON,
 };
 export const range = (name: string, from: number | null, to: number | null, go: string) => ({
   name,

@@ -5,6 +5,7 @@ import type { Step } from '../../src/procedure/procedure.ts';
 import { judgeOf } from '../../src/proof/judge-ways.ts';
 import type { TellingTests } from '../../src/proof/telling-tests.ts';
 import { outcomeOf, testOf, walkFault, walkFaults } from '../../src/proof/walk-faults.ts';
+import { KEY_ON } from '../circuit/setup.ts';
 import {
   base,
   FAULTS,
@@ -14,7 +15,6 @@ import {
   modelOf,
   range,
   STEPS,
-  setup,
   tree,
   volts,
 } from './small-tree.ts';
@@ -130,7 +130,7 @@ describe('an outcome', () => {
     expect(outcomeOf(look, volts(4))).toBeNull();
   });
   test('only a step with leads has a test, always the same one', () => {
-    expect(testOf(feed)).toEqual({ setup, probe: feed.probe });
+    expect(testOf(feed)).toEqual({ setup: KEY_ON, probe: feed.probe });
     expect(testOf(feed)).toBe(testOf(feed));
     expect(testOf({ ...feed, probe: null })).toBeNull();
     expect(testOf(STEPS['prepare']!)).toBeNull();

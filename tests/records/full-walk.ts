@@ -1,5 +1,6 @@
 /** A finished session with a text of the caller's choice in every field that holds one. */
 import type { MeasureStep, Procedure, Step } from '../../src/procedure/procedure.ts';
+import { KEY_ON } from '../circuit/setup.ts';
 import { begin, CIRCUIT, JOB, PROCEDURE, type Walk, WEIGHED } from './sample-session.ts';
 
 /** `text(name)` gives the words of a field; typed readings too. */
@@ -49,13 +50,7 @@ export function fullWalk(text: (field: string) => string): Walk {
     {
       type: 'record-extra',
       test: {
-        setup: {
-          state: 'key-on',
-          unplugged: [],
-          bridges: [],
-          sensor: 'fitted',
-          target: 'still',
-        },
+        setup: KEY_ON,
         probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
       },
       words: text('extra'),

@@ -1,28 +1,20 @@
 /** An invented procedure, and sessions walked through it by the program's own decide and evolve. */
 import type { Circuit } from '../../src/circuit/circuit.ts';
-import type { Meter, Setup } from '../../src/circuit/test.ts';
-import type { LogEvent } from '../../src/log/event-line.ts';
-import { sealEvent } from '../../src/log/event-line.ts';
+import type { Meter } from '../../src/circuit/test.ts';
 import type { Job } from '../../src/procedure/job.ts';
 import type { Procedure, Step } from '../../src/procedure/procedure.ts';
 import { type Command, decide, type WeighedConclusion } from '../../src/session/decide.ts';
 import type { SessionEvent, SessionOpened } from '../../src/session/events.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
 import type { Session } from '../../src/session/session.ts';
+import { KEY_ON } from '../circuit/setup.ts';
+import { sealed } from '../log/events.ts';
 
 const METER: Meter = {
   name: 'bench meter, 6000 counts',
   inputOhms: 10e6,
   volts: { ranges: [0.6, 6, 60, 600], counts: 6000, ofReading: 0.005, digits: 3 },
   ohms: { ranges: [600, 6e3, 60e3, 600e3, 6e6], counts: 6000, ofReading: 0.01, digits: 3 },
-};
-
-const KEY_ON: Setup = {
-  state: 'key-on',
-  unplugged: [],
-  bridges: [],
-  sensor: 'fitted',
-  target: 'still',
 };
 
 const CAUTION = {
@@ -311,16 +303,6 @@ export function finishedWalk(change: Partial<SessionOpened> = {}, minute = 0): W
 }
 
 /** The session file of a walk, and its head. */
-export function fileOf({ events }: Pick<Walk, 'events'>): {
-  readonly text: string;
-  readonly head: { readonly seq: number; readonly hash: string };
-} {
-  let prev: string | null = null;
-  let text = '';
-  for (const [i, event] of events.entries()) {
-    const sealed = sealEvent(event as unknown as LogEvent, i + 1, prev);
-    text += `${sealed.line}\n`;
-    prev = sealed.hash;
-  }
-  return { text, head: { seq: events.length, hash: prev ?? '' } };
+export function fileOf({ events }: Pick<Walk, 'events'>): ReturnType<typeof sealed> {
+  return sealed(events);
 }

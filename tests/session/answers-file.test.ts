@@ -1,11 +1,10 @@
 /** An answers file against the step that is asked; the steps are those of `sample-tree.ts`. */
 import { describe, expect, it, test } from 'vitest';
 import { type AnswersFile, commandFor, loadAnswers } from '../../src/session/answers-file.ts';
-import { type Command, decide } from '../../src/session/decide.ts';
-import { evolve, openSession } from '../../src/session/evolve.ts';
+import type { Command } from '../../src/session/decide.ts';
 import type { Session } from '../../src/session/session.ts';
 import { vehicleCommand } from '../../src/session/vehicle-command.ts';
-import { opened, TREE, when } from './sample-tree.ts';
+import { sessionAfter, TREE } from './sample-tree.ts';
 
 function loaded(...lines: string[]): AnswersFile {
   const { value, issues } = loadAnswers(['answers:', ...lines].join('\n'), 'a.yaml');
@@ -13,27 +12,17 @@ function loaded(...lines: string[]): AnswersFile {
   return value!;
 }
 
-function sessionAfter(...commands: Command[]): Session {
-  return commands.reduce((session, command) => {
-    const decision = decide(session, command, when(1));
-    if (!decision.ok) throw new Error(decision.refusal.words);
-    return decision.events.reduce(evolve, session);
-  }, openSession(opened()));
-}
-
 const ACK: Command = { type: 'acknowledge-cautions' };
-const START = sessionAfter();
-const FEED = sessionAfter({ type: 'mark-done' }, ACK);
-const LOOK = sessionAfter(
+const START = sessionAfter([]);
+const FEED = sessionAfter([{ type: 'mark-done' }, ACK]);
+const TO_LOOK: readonly Command[] = [
   { type: 'mark-done' },
   ACK,
   { type: 'record-reading', typed: '5', value: 5 },
   ACK,
-);
-const END = [{ type: 'choose-outcome' as const, outcome: 'none' }].reduce((session, command) => {
-  const decision = decide(session, command, when(2));
-  return decision.ok ? decision.events.reduce(evolve, session) : session;
-}, LOOK);
+];
+const LOOK = sessionAfter([...TO_LOOK]);
+const END = sessionAfter([...TO_LOOK, { type: 'choose-outcome', outcome: 'none' }]);
 const nothing = () => undefined;
 
 describe('the file', () => {
@@ -91,7 +80,7 @@ describe('an answer is the command a person would give', () => {
 });
 
 describe('an answer that does not fit is told at its line', () => {
-  const CAUTION = sessionAfter({ type: 'mark-done' });
+  const CAUTION = sessionAfter([{ type: 'mark-done' }]);
   test.each<[string, Session, string, boolean]>([
     // answer, session, code, whether a way out is named
     ['{ step: feed, done: true }', START, 'other-step', true],

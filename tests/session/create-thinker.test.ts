@@ -18,10 +18,11 @@ import type { Session } from '../../src/session/session.ts';
 import { collectTests } from '../../src/session/thinker-table.ts';
 import { AT_THE_START } from '../../src/suspects/optimum.ts';
 import { COSTS, testCost } from '../../src/suspects/test-cost.ts';
+import { KEY_ON, setupOf } from '../circuit/setup.ts';
 import { when } from './sample-tree.ts';
 
 const ALL = ['meter', 'test-light', 'scope', 'spare-sensor', 'resistor'];
-const AT_SENSOR = setup('key-on', ['sensor']);
+const AT_SENSOR = setupOf({ unplugged: ['sensor'] });
 const SIGNAL_AT_PLUG: Test = {
   setup: AT_SENSOR,
   probe: { kind: 'volts', plus: 'sensor.signal', minus: 'battery.negative' },
@@ -31,13 +32,9 @@ const SIGNAL_AT_MODULE: Test = {
   probe: { kind: 'volts', plus: 'module.signal', minus: 'battery.negative' },
 };
 const FEED: Test = {
-  setup: setup('key-on', []),
+  setup: KEY_ON,
   probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
 };
-
-function setup(state: 'key-on', unplugged: string[]): Test['setup'] {
-  return { state, unplugged, bridges: [], sensor: 'fitted', target: 'still' };
-}
 
 let model: Model;
 let linked: LinkedProcedure;
@@ -208,9 +205,7 @@ describe('two faults at once', () => {
       if (shown.kind !== 'number') throw new Error('volts are numbers');
       return [test, shown.value] as [Test, number];
     });
-    const before = performance.now();
     const { unexplained } = thinkerFor().suspects(measured(begin(), ...read));
-    expect(performance.now() - before).toBeLessThan(5000);
     expect(unexplained).toMatch(/Two faults at once would explain them: /);
     for (const one of words) expect(unexplained).toContain(one);
   });
@@ -248,7 +243,9 @@ describe('the next test', () => {
 
   it('is not one that was just done, and says what the leading suspects would show', () => {
     const session = measured(begin(), [FEED, 4.99]);
-    for (const proposal of thinkerFor().nextTests(session)) {
+    const proposals = thinkerFor().nextTests(session);
+    expect(proposals.length).toBeGreaterThan(1);
+    for (const proposal of proposals) {
       expect(proposal.test).not.toEqual(FEED);
       expect(proposal.shows.length).toBeGreaterThan(1);
     }
@@ -418,7 +415,7 @@ describe('the answers of the tree', () => {
 
   it('an over-limit is read as infinite', () => {
     const through: Test = {
-      setup: { ...setup('key-on', ['module', 'sensor']), state: 'key-off' },
+      setup: setupOf({ unplugged: ['module', 'sensor'], state: 'key-off' }),
       probe: { kind: 'ohms', plus: 'sensor.signal', minus: 'module.signal' },
     };
     const event = { type: 'extra-reading', test: through, words: 'wire', typed: 'OL', ...when(1) };
@@ -511,7 +508,7 @@ describe('a proposal', () => {
 describe('words of a conclusion', () => {
   it('no fault found stands for the healthy circuit', () => {
     const live: Test = {
-      setup: { ...setup('key-on', []), state: 'cranking', target: 'moving' },
+      setup: setupOf({ state: 'cranking', target: 'moving' }),
       probe: { kind: 'counts', input: 'module.signal' },
     };
     const event = {

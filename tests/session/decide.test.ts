@@ -1,25 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { canonicalJson } from '../../src/log/canonical-json.ts';
 import { type Command, decide } from '../../src/session/decide.ts';
-import type { SessionEvent } from '../../src/session/events.ts';
-import { evolve, openSession, replay } from '../../src/session/evolve.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { retestLines, retestVerdict } from '../../src/session/retest.ts';
 import { presentStep, type Session, standingAnswers } from '../../src/session/session.ts';
-import { opened, when } from './sample-tree.ts';
-
-/** Runs the commands; each example also proves that saving, reloading and replaying gives the same state. */
-function sessionAfter(...commands: Command[]): Session {
-  let session = openSession(opened());
-  commands.forEach((command, index) => {
-    const decision = decide(session, command, when(index + 1));
-    if (!decision.ok) throw new Error(`${command.type} was refused: ${decision.refusal.words}`);
-    session = decision.events.reduce(evolve, session);
-  });
-  const reloaded = session.events.map((event) => JSON.parse(canonicalJson(event)) as SessionEvent);
-  expect(replay(reloaded)).toEqual(session);
-  return session;
-}
+import { sessionAfter, when } from './sample-tree.ts';
 
 function refusal(session: Session, command: Command): string | null {
   const decision = decide(session, command, when(50));
@@ -33,18 +17,18 @@ const sees = (outcome: string): Command => ({ type: 'choose-outcome', outcome })
 
 describe('the way through a tree', () => {
   it('starts at the first step', () => {
-    expect(presentStep(sessionAfter()).id).toBe('prepare');
+    expect(presentStep(sessionAfter([])).id).toBe('prepare');
   });
 
   it('takes the outcome whose range holds the reading; the lower end counts, the upper does not', () => {
-    const at = (value: number) => sessionAfter(DONE, ACK, volts(value)).answers[1]?.event;
+    const at = (value: number) => sessionAfter([DONE, ACK, volts(value)]).answers[1]?.event;
     expect(at(4.7499)).toMatchObject({ outcome: 'low', judgement: { verdict: 'borderline' } });
     expect(at(4.75)).toMatchObject({ outcome: 'good' });
     expect(at(5.25)).toMatchObject({ outcome: 'high' });
   });
 
   it('comes to a conclusion and ends when it is accepted', () => {
-    const session = sessionAfter(DONE, ACK, volts(5), ACK, sees('none'), { type: 'conclude' });
+    const session = sessionAfter([DONE, ACK, volts(5), ACK, sees('none'), { type: 'conclude' }]);
     expect(session.status).toBe('concluded');
     expect(session.concluded).toMatchObject({
       conclusion: 'broken',
@@ -54,54 +38,58 @@ describe('the way through a tree', () => {
   });
 
   it('keeps an over-limit as null, since JSON has no infinity', () => {
-    const session = sessionAfter(DONE, ACK, {
-      type: 'record-reading',
-      typed: 'OL',
-      value: Number.POSITIVE_INFINITY,
-    });
+    const session = sessionAfter([
+      DONE,
+      ACK,
+      {
+        type: 'record-reading',
+        typed: 'OL',
+        value: Number.POSITIVE_INFINITY,
+      },
+    ]);
     expect(session.answers[1]?.event).toMatchObject({ value: null, outcome: 'high' });
   });
 });
 
 describe('cautions', () => {
   it('come before the reading and are asked once in a vehicle state', () => {
-    const fresh = sessionAfter(DONE);
+    const fresh = sessionAfter([DONE]);
     expect(refusal(fresh, volts(5))).toBe('caution-first');
     expect(pendingCautions(fresh).map(({ id }) => id)).toEqual(['live']);
-    expect(pendingCautions(sessionAfter(DONE, ACK))).toEqual([]);
+    expect(pendingCautions(sessionAfter([DONE, ACK]))).toEqual([]);
   });
 
   it('are asked again when the vehicle comes into another state, though one was acknowledged before', () => {
-    const cranking = sessionAfter(DONE, ACK, volts(5));
+    const cranking = sessionAfter([DONE, ACK, volts(5)]);
     expect(pendingCautions(cranking).map(({ id }) => id)).toEqual(['turns', 'live']);
   });
 
   it('keep the text that was shown', () => {
-    expect(sessionAfter(DONE, ACK).acknowledgements[0]?.cautions).toEqual([
+    expect(sessionAfter([DONE, ACK]).acknowledgements[0]?.cautions).toEqual([
       { id: 'live', word: 'CAUTION', text: 'The circuits are live.' },
     ]);
   });
 
   it('are asked again after a pause', () => {
-    const session = sessionAfter(
+    const session = sessionAfter([
       DONE,
       ACK,
       { type: 'pause' },
       { type: 'resume', program: 'ohmward test' },
-    );
+    ]);
     expect(pendingCautions(session)).toHaveLength(1);
   });
 });
 
 describe('going back', () => {
   it('supersedes the last answer and keeps it in the file', () => {
-    const session = sessionAfter(DONE, ACK, volts(4), { type: 'go-back' });
+    const session = sessionAfter([DONE, ACK, volts(4), { type: 'go-back' }]);
     expect(presentStep(session).id).toBe('feed');
     expect(session.answers[1]).toMatchObject({ superseded: true, event: { typed: '4 V' } });
   });
 
   it('keeps later answers that still apply', () => {
-    const session = sessionAfter(
+    const session = sessionAfter([
       DONE,
       ACK,
       volts(4),
@@ -110,7 +98,7 @@ describe('going back', () => {
       { type: 'go-back', to: 1 },
       ACK,
       volts(5),
-    );
+    ]);
     expect(presentStep(session).id).toBe('broken');
     expect(standingAnswers(session).map(({ step }) => step)).toEqual([
       'prepare',
@@ -120,7 +108,7 @@ describe('going back', () => {
   });
 
   it('leaves answers off the way standing for when the way comes by again', () => {
-    const there = sessionAfter(
+    const there = sessionAfter([
       DONE,
       ACK,
       volts(4),
@@ -129,13 +117,13 @@ describe('going back', () => {
       { type: 'go-back', to: 1 },
       ACK,
       volts(9),
-    );
+    ]);
     expect(presentStep(there).id).toBe('shorted');
     expect(there.answers.filter(({ superseded }) => !superseded)).toHaveLength(3);
   });
 
   it('opens a concluded session again', () => {
-    const session = sessionAfter(
+    const session = sessionAfter([
       DONE,
       ACK,
       volts(5),
@@ -143,12 +131,12 @@ describe('going back', () => {
       sees('none'),
       { type: 'conclude' },
       { type: 'go-back' },
-    );
+    ]);
     expect(session).toMatchObject({ status: 'open', concluded: null });
   });
 
   it('is refused where there is nothing to take back', () => {
-    expect(refusal(sessionAfter(), { type: 'go-back' })).toBe('nothing-to-take-back');
+    expect(refusal(sessionAfter([]), { type: 'go-back' })).toBe('nothing-to-take-back');
   });
 });
 
@@ -174,15 +162,15 @@ describe('refusals', () => {
       'not-concluded',
     ],
   ])('%s', (_, command, code) => {
-    expect(refusal(sessionAfter(), command)).toBe(code);
+    expect(refusal(sessionAfter([]), command)).toBe(code);
   });
 
   it('anything but resuming while paused', () => {
-    expect(refusal(sessionAfter({ type: 'pause' }), DONE)).toBe('not-open');
+    expect(refusal(sessionAfter([{ type: 'pause' }]), DONE)).toBe('not-open');
   });
 
   it('an outcome that the step does not have, with the ones it has', () => {
-    const decision = decide(sessionAfter(DONE, ACK, volts(5), ACK), sees('odd'), when(9));
+    const decision = decide(sessionAfter([DONE, ACK, volts(5), ACK]), sees('odd'), when(9));
     expect(decision).toMatchObject({
       ok: false,
       refusal: { code: 'no-such-outcome', fix: 'one of: full, none' },
@@ -192,7 +180,7 @@ describe('refusals', () => {
 
 describe('what cannot be done', () => {
   it('goes the way round with the reason kept', () => {
-    const session = sessionAfter(DONE, { type: 'cannot-do', reason: 'no room for the probe' });
+    const session = sessionAfter([DONE, { type: 'cannot-do', reason: 'no room for the probe' }]);
     expect(presentStep(session).id).toBe('pattern');
     expect(session.answers[1]?.event).toMatchObject({
       type: 'step-impossible',
@@ -214,12 +202,12 @@ describe('after the repair', () => {
 
   it('asks for the tests of the conclusion, with what they showed before', () => {
     expect(
-      retestLines(sessionAfter(...broken)).map(({ step, before }) => [step.id, before?.type]),
+      retestLines(sessionAfter([...broken])).map(({ step, before }) => [step.id, before?.type]),
     ).toEqual([['pattern', 'look-recorded']]);
   });
 
   it('follows the order the tests were done in, whatever the order in the file', () => {
-    const first = sessionAfter(DONE, ACK, volts(4.2), ACK, sees('none'), { type: 'conclude' });
+    const first = sessionAfter([DONE, ACK, volts(4.2), ACK, sees('none'), { type: 'conclude' }]);
     const { procedure } = first.opened;
     const steps = Object.fromEntries(Object.entries(procedure.steps).reverse());
     const turned = { ...first, opened: { ...first.opened, procedure: { ...procedure, steps } } };
@@ -230,7 +218,7 @@ describe('after the repair', () => {
   it('asks for the cautions of the step again, since the repair lies between', () => {
     const paused: Command[] = [{ type: 'pause' }, { type: 'resume', program: 'ohmward test' }];
     for (const between of [[], paused])
-      expect(refusal(sessionAfter(...broken, ...between), again('full', 'full'))).toBe(
+      expect(refusal(sessionAfter([...broken, ...between]), again('full', 'full'))).toBe(
         'caution-first',
       );
   });
@@ -242,17 +230,17 @@ describe('after the repair', () => {
       { type: 'resume', program: 'ohmward test' },
       { type: 'acknowledge-cautions', step: 'pattern' },
     ];
-    expect(retestVerdict(sessionAfter(...resumed))).toBeNull();
-    expect(retestVerdict(sessionAfter(...resumed, again('full', 'full')))).toBe('cured');
-    expect(retestVerdict(sessionAfter(...resumed, again('flat-high', 'none')))).toBe('not-cured');
+    expect(retestVerdict(sessionAfter(resumed))).toBeNull();
+    expect(retestVerdict(sessionAfter([...resumed, again('full', 'full')]))).toBe('cured');
+    expect(retestVerdict(sessionAfter([...resumed, again('flat-high', 'none')]))).toBe('not-cured');
   });
 
   it('begins anew after another conclusion: what passed before was another repair', () => {
     const tested = [...broken, { type: 'acknowledge-cautions', step: 'pattern' }] as Command[];
-    const first = sessionAfter(...tested, again('full', 'full'));
+    const first = sessionAfter([...tested, again('full', 'full')]);
     expect(retestVerdict(first)).toBe('cured');
     const second: Command[] = [{ type: 'go-back' }, sees('none'), { type: 'conclude' }];
-    const session = sessionAfter(...tested, again('full', 'full'), ...second);
+    const session = sessionAfter([...tested, again('full', 'full'), ...second]);
     expect(retestLines(session).map(({ after }) => after)).toEqual([null]);
     expect(retestVerdict(session)).toBeNull();
   });
@@ -265,7 +253,10 @@ describe('after the repair', () => {
       { type: 'acknowledge-cautions', step: 'pattern' },
       again('full', 'full'),
     ];
-    const session = sessionAfter(...resumed, { type: 'close', verdict: 'cured', words: 'passes' });
+    const session = sessionAfter([
+      ...resumed,
+      { type: 'close', verdict: 'cured', words: 'passes' },
+    ]);
     expect(session).toMatchObject({ status: 'closed', closed: { verdict: 'cured' } });
   });
 });

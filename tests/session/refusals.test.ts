@@ -9,7 +9,8 @@ import { judgeStep } from '../../src/session/judge-step.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { retestLines, retestVerdict } from '../../src/session/retest.ts';
 import type { Session } from '../../src/session/session.ts';
-import { opened, TREE, when } from './sample-tree.ts';
+import { KEY_ON } from '../circuit/setup.ts';
+import { opened, sessionAfter, TREE, when } from './sample-tree.ts';
 
 const DONE: Command = { type: 'mark-done' };
 const ACK: Command = { type: 'acknowledge-cautions' };
@@ -20,7 +21,7 @@ const CLOSE: Command = { type: 'close', verdict: 'no-retest', words: 'later' };
 const EXTRA: Command = {
   type: 'record-extra',
   test: {
-    setup: { state: 'key-on', unplugged: [], bridges: [], sensor: 'fitted', target: 'still' },
+    setup: KEY_ON,
     probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
   },
   words: 'the feed',
@@ -44,17 +45,6 @@ const again = (step: string, part: object): Command => ({
 });
 
 const cannot = (step: string) => ({ type: 'cannot-retest', step, reason: ' no way in ' }) as const;
-
-function sessionAfter(commands: readonly Command[], procedure: Procedure = TREE): Session {
-  return commands.reduce(
-    (session, command) => {
-      const decision = decide(session, command, when(1));
-      if (!decision.ok) throw new Error(`${command.type}: ${decision.refusal.words}`);
-      return decision.events.reduce(evolve, session);
-    },
-    openSession(opened(procedure)),
-  );
-}
 
 function withStep(id: string, part: object): Procedure {
   return { ...TREE, steps: { ...TREE.steps, [id]: { ...TREE.steps[id], ...part } as Step } };

@@ -1,17 +1,15 @@
 /** A small tree of our own and a session over it, for the tests of this room. */
-
+import { expect } from 'vitest';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { canonicalJson } from '../../src/log/canonical-json.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import type { Procedure, Step } from '../../src/procedure/procedure.ts';
-import type { SessionOpened, When } from '../../src/session/events.ts';
+import { type Command, decide } from '../../src/session/decide.ts';
+import type { SessionEvent, SessionOpened, When } from '../../src/session/events.ts';
+import { evolve, openSession, replay } from '../../src/session/evolve.ts';
+import type { Session } from '../../src/session/session.ts';
+import { KEY_ON } from '../circuit/setup.ts';
 
-const KEY_ON = {
-  state: 'key-on',
-  unplugged: [],
-  bridges: [],
-  sensor: 'fitted',
-  target: 'still',
-} as const;
 const CRANKING = { ...KEY_ON, state: 'cranking', target: 'moving' } as const;
 const LIVE = {
   id: 'live',
@@ -144,4 +142,17 @@ export function opened(procedure: Procedure = TREE): SessionOpened {
     vehicle: { kind: 'real' },
     ...when(0),
   };
+}
+
+/** The session after the commands, a second each; saved, reloaded and replayed it is the same, whatever they are. */
+export function sessionAfter(commands: readonly Command[], procedure: Procedure = TREE): Session {
+  let session = openSession(opened(procedure));
+  for (const [index, command] of commands.entries()) {
+    const decision = decide(session, command, when(index + 1));
+    if (!decision.ok) throw new Error(`${command.type} was refused: ${decision.refusal.words}`);
+    session = decision.events.reduce(evolve, session);
+  }
+  const reloaded = session.events.map((event) => JSON.parse(canonicalJson(event)) as SessionEvent);
+  expect(replay(reloaded)).toEqual(session);
+  return session;
 }

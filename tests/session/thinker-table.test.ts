@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import type { Probe, Setup, Test } from '../../src/circuit/test.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
 import { candidatesOf, collectTests, needsOf, tableTest } from '../../src/session/thinker-table.ts';
-import { METER, modelOf, setupOf } from '../circuit/shipped.ts';
+import { setupOf } from '../circuit/setup.ts';
+import { METER, modelOf } from '../circuit/shipped.ts';
 import { TREE } from './sample-tree.ts';
 
 const model = modelOf('hall-module-fed', 4);

@@ -5,7 +5,8 @@ import type { Reading } from '../../src/suspects/likelihood.ts';
 import type { PredictionTable } from '../../src/suspects/prediction-table.ts';
 import { priorFor } from '../../src/suspects/prior.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
-import { randomFrom, voltsTable } from './tables.ts';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
+import { voltsTable } from './tables.ts';
 
 const TABLES = process.env.OHMWARD_LONG === '1' ? 60 : 10;
 const FAULTS_PER_TABLE = 60;
@@ -21,7 +22,7 @@ function trials(): Trial[] {
   const done: Trial[] = [];
   for (let seed = 1; seed <= TABLES; seed += 1) {
     const table = voltsTable({ seed, faults: 16, tests: 10, samples: 32 });
-    const random = randomFrom(seed + 1000);
+    const random = seededRandom(seed + 1000);
     const prior = priorFor(table.candidates);
     for (let k = 0; k < FAULTS_PER_TABLE; k += 1) {
       const truth = drawn(prior, random());

@@ -18,8 +18,9 @@ import { priorFor } from '../../src/suspects/prior.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { expectedMinutes } from '../../src/suspects/strategy.ts';
 import { ALL_MEANS, COSTS } from '../../src/suspects/test-cost.ts';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
 import { asOutcomes, guidedMinutes } from './guided.ts';
-import { matrixTable, READING_ONLY, randomFrom, simpleTest, voltsTable } from './tables.ts';
+import { matrixTable, READING_ONLY, simpleTest, voltsTable } from './tables.ts';
 
 const SHORT = process.env.OHMWARD_SHORT === '1';
 const RUNS = process.env.OHMWARD_LONG === '1' ? 500 : SHORT ? 4 : 40;
@@ -31,7 +32,7 @@ function smallTable(seed: number): PredictionTable {
 
 /** What a fault shows in some tests, with a few readings that fit nothing. */
 function someReadings(table: PredictionTable, seed: number): Reading[] {
-  const random = randomFrom(seed * 31 + 1);
+  const random = seededRandom(seed * 31 + 1);
   const truth = Math.floor(random() * table.candidates.length);
   return [...table.tests.keys()]
     .filter(() => random() < 0.7)
@@ -43,7 +44,7 @@ function someReadings(table: PredictionTable, seed: number): Reading[] {
 }
 
 function shuffled<T>(list: readonly T[], seed: number): T[] {
-  const random = randomFrom(seed);
+  const random = seededRandom(seed);
   return list
     .map((one) => ({ one, at: random() }))
     .sort((a, b) => a.at - b.at)
@@ -174,7 +175,7 @@ describe('next test', () => {
 
 /** A random matrix of looks, every candidate its own repair. */
 function randomMatrix(seed: number, ways: number) {
-  const random = randomFrom(seed);
+  const random = seededRandom(seed);
   const count = 3 + Math.floor(random() * 5);
   const candidates: Candidate[] = Array.from({ length: count }, (_, index) => ({
     id: `s${index}`,

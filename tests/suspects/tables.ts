@@ -8,6 +8,7 @@ import {
 } from '../../src/suspects/prediction-table.ts';
 import type { Strategy } from '../../src/suspects/strategy.ts';
 import type { CostModel } from '../../src/suspects/test-cost.ts';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
 
 /** Nothing costs but the test itself: for published examples with unit costs. */
 export const READING_ONLY: CostModel = {
@@ -25,7 +26,7 @@ export function longestPath(strategy: Strategy): number {
   return 1 + Math.max(...strategy.branches.map(({ next }) => longestPath(next)));
 }
 
-export const LOOK_OF = ['dark', 'lit', 'dim'] as const satisfies readonly Look[];
+const LOOK_OF = ['dark', 'lit', 'dim'] as const satisfies readonly Look[];
 
 export function look(outcome: number): Shown {
   return { kind: 'look', look: LOOK_OF[outcome]! };
@@ -60,18 +61,6 @@ export function matrixTable(
   );
 }
 
-/** Even numbers in 0..1 from a seed (mulberry32, public domain). */
-export function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 /**
  * A table of volts as circuits give them: in each test a fault leaves the healthy value, kills it, or moves it by an
  * amount that depends on the fault's size, which all tests share. Some tests are over-limit ohms or looks.
@@ -82,7 +71,7 @@ export function voltsTable(ask: {
   readonly tests: number;
   readonly samples: number;
 }): PredictionTable {
-  const random = randomFrom(ask.seed);
+  const random = seededRandom(ask.seed);
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
   const tests = Array.from({ length: ask.tests }, (_, index) =>
     simpleTest(`t${index}`, {

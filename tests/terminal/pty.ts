@@ -24,7 +24,7 @@ const KEY_BYTES = {
   'ctrl-z': '\x1a',
 } as const;
 
-export interface Exit {
+interface Exit {
   readonly code: number;
   readonly signal: number;
 }

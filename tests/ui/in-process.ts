@@ -2,13 +2,14 @@
 import { EventEmitter } from 'node:events';
 import xterm from '@xterm/headless';
 import type { ReactNode } from 'react';
+import { expect } from 'vitest';
 import type { Look } from '../../src/ui/term/colour.ts';
 import { createKeyboard } from '../../src/ui/term/keyboard.ts';
 import { mountScreen } from '../../src/ui/term/mount.tsx';
 import { ScreenPainter } from '../../src/ui/term/screen-painter.ts';
 
 /** One cell's look, for tests of what is not text. */
-export interface Cell {
+interface Cell {
   readonly text: string;
   readonly bold: boolean;
   readonly inverse: boolean;
@@ -32,6 +33,16 @@ export interface TestScreen {
   raw(): string;
   /** Errors that would have ended the program. */
   readonly crashes: unknown[];
+}
+
+/** The last row stays empty; every other is as wide as the screen and closed on both sides. */
+export function expectWhole(lines: readonly string[], columns: number, rows: number): void {
+  expect(lines).toHaveLength(rows);
+  expect(lines.at(-1)).toBe('');
+  for (const line of lines.slice(0, -1)) {
+    expect([...line]).toHaveLength(columns);
+    expect(line).toMatch(/^[┌│├└+|].*[┐│┤┘+|]$/);
+  }
 }
 
 /** Mounts `node` on a screen of this size. */

@@ -59,7 +59,7 @@ describe('text plots', () => {
     const none = { ...flat, samples: new Float32Array(0) };
     expect(plotText(none, { width: 40, rateHz: 100 })).toEqual(['flat: nothing to draw']);
   });
-  test('no line is wider than asked, and every column of a long capture shows its extremes', () => {
+  test('no line is wider than asked, whatever the capture', () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 30, max: 200 }),
@@ -93,9 +93,8 @@ describe('text plots', () => {
       { name: 'a', unit: 'V', samples },
       { width: 60, ascii: true, rateHz: 1e6 },
     );
-    const column = lines[1]!.indexOf('*') >= 0 ? lines[1]!.indexOf('*') : lines[1]!.indexOf('#');
     expect(lines[1]).toMatch(/^ *5 V \| *[*#]$/);
-    expect(column).toBeGreaterThan(40);
+    expect(lines[1]!.search(/[*#]/)).toBeGreaterThan(40);
   });
 });
 

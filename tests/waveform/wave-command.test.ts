@@ -6,7 +6,7 @@ import { command } from '../../src/commands/wave.ts';
 import type { Capture } from '../../src/waveform/capture.ts';
 import { generateSweep, generateWheels, type WheelSignal } from '../../src/waveform/generate.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
-import { csvOf } from './csv-of.ts';
+import { csvOfCapture } from '../../src/waveform/write-csv.ts';
 
 const HALL: WheelSignal = {
   name: 'crank',
@@ -30,7 +30,8 @@ let folder = '';
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'ohmward-wave-'));
-  const put = (name: string, capture: Capture) => writeFileSync(join(folder, name), csvOf(capture));
+  const put = (name: string, capture: Capture) =>
+    writeFileSync(join(folder, name), csvOfCapture(capture));
   const random = seededRandom(8);
   put('good.csv', generateWheels([HALL, CAM], { ...TURNING, random }));
   put('cam-first.csv', generateWheels([CAM, HALL], { ...TURNING, random }));

@@ -50,7 +50,7 @@ const ENTITIES: Readonly<Record<string, string>> = {
   '&#39;': "'",
 };
 
-export interface HtmlText {
+interface HtmlText {
   readonly element: string;
   readonly text: string;
 }

@@ -12,12 +12,12 @@ const NAMES = new Set(
 );
 const OPERATORS = new Set('BT ET Tm Tf Tj BDC EMC q Q g rg G w m l S re f'.split(' '));
 
-export interface PdfPage {
+interface PdfPage {
   /** Text by the place where its lines begin, in thousandths of a point from the left; blanks left out. */
   readonly columns: ReadonlyMap<string, string>;
   readonly lines: readonly { x: number; y: number; size: number; text: string }[];
 }
-export interface PdfContent {
+interface PdfContent {
   readonly title: string;
   readonly pages: readonly PdfPage[];
 }

@@ -1,6 +1,7 @@
 /** The pages for a capture and for the sums: what they show, what they save, what they leave alone. */
 import { describe, expect, it } from 'vitest';
 import { QUIET_MS } from '../../../src/ui/screens/deliberate-state.ts';
+import { expectWhole } from '../in-process.ts';
 import { ENTER, ESC, F } from './keys.ts';
 import { walkSession } from './walk.tsx';
 
@@ -75,13 +76,13 @@ describe('choosing a capture', () => {
   it('shows hostile and endless names harmlessly, each in one row with its size', async () => {
     const { screen, press } = await walkSession({ scope: true, columns: 60, rows: 20 });
     await press(F.capture);
-    const lines = (await screen.text()).split('\n');
+    const lines = await screen.lines();
     expect(lines.find((line) => line.includes('a-name-without'))).toMatch(
       /a-name-without.*….*7\.csv +100 B +9 days ago/,
     );
     expect(lines.find((line) => line.includes('gpj'))).toContain('‹U+202E›gpj.csv');
     expect(lines.find((line) => line.includes('red'))).toContain('␛[31mred␛[2J.csv');
-    expect(lines).toHaveLength(20);
+    expectWhole(lines, 60, 20);
   });
 });
 

@@ -35,8 +35,6 @@ async function entrance() {
       onLeave={(code) => void left.push(code)}
     />,
   );
-  const settle = () => new Promise((done) => setTimeout(done, 20));
-  await settle();
   return {
     screen,
     begins,
@@ -44,11 +42,11 @@ async function entrance() {
     loads: () => loads,
     comes: async (is: Program | Problem = program) => {
       came(is);
-      await settle();
+      await screen.text();
     },
     fails: async (error: unknown) => {
       failed(error);
-      await settle();
+      await screen.text();
     },
   };
 }

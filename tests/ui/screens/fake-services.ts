@@ -1,5 +1,4 @@
 /** Services in memory: a driver over the real `decide` and `evolve`, a vehicle and a model that answer by table. */
-
 import type { Test } from '../../../src/circuit/test.ts';
 import type { CaptureEntry, CaptureFolder } from '../../../src/files/list-captures.ts';
 import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts';
@@ -19,9 +18,9 @@ import type {
   SavedSession,
   SessionChoice,
 } from '../../../src/ui/app-services.ts';
+import { KEY_ON } from '../../circuit/setup.ts';
 import {
   GAS,
-  KEY_ON,
   PLACES,
   SCOPE_PROCEDURE,
   SMALL_JOB,
@@ -30,7 +29,7 @@ import {
 } from './small-procedure.ts';
 
 /** A clock that moves only when told. */
-export interface FakeClock {
+interface FakeClock {
   readonly now: () => number;
   readonly pass: (ms: number) => void;
 }
@@ -170,7 +169,7 @@ const proposal = (id: string, words: string, rest: Partial<Proposal>): Proposal 
   ...rest,
 });
 
-export const PROPOSALS: readonly Proposal[] = [
+const PROPOSALS: readonly Proposal[] = [
   proposal('ground-volts', 'Voltage from {sensor.ground} to {battery.negative}', {}),
   proposal('feed-light', 'Test light from {sensor.feed} to {battery.negative}', {
     kind: 'look',
@@ -189,7 +188,7 @@ export const PROPOSALS: readonly Proposal[] = [
 ];
 
 /** A model that answers by table: enough to see that the screens show what they are given. */
-export const FAKE_THINKER: Thinker = {
+const FAKE_THINKER: Thinker = {
   suspects: suspectsOf,
   nextTests: () => PROPOSALS,
   weigh: (session, faults) => {
@@ -231,7 +230,7 @@ function suspectsOf(session: Session): SuspectView {
   };
 }
 
-export const SKETCH: readonly string[] = [
+const SKETCH: readonly string[] = [
   '┌─ module ───┐                          ┌─ sensor ─┐',
   '│  reference ├───── RD/BU ──────────[R]─┤ 1 feed   │',
   '│     signal ├───── GN ─────────────────┤ 2 signal │',
@@ -275,7 +274,7 @@ const file = (name: string, bytes: number, ageMs: number): CaptureEntry => ({
 const folder = (name: string): CaptureEntry => ({ kind: 'folder', name, bytes: 0, ageMs: 0 });
 
 /** A long name, one that would turn the rest of its line around, and one that would colour the screen. */
-export const HOSTILE_NAMES = [
+const HOSTILE_NAMES = [
   `${'a-name-without-end-'.repeat(12)}7.csv`,
   '\u202egpj.csv',
   '\x1b[31mred\x1b[2J.csv',

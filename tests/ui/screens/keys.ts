@@ -4,7 +4,6 @@ export const TAB = '\t';
 export const ESC = '\x1b';
 export const UP = '\x1b[A';
 export const DOWN = '\x1b[B';
-export const PAGE_UP = '\x1b[5~';
 export const PAGE_DOWN = '\x1b[6~';
 export const CLEAR = '\x15';
 export const CTRL_C = '\x03';

@@ -1,15 +1,7 @@
 /** A procedure of three steps with one of each kind, for an invented vehicle. */
-import type { Setup } from '../../../src/circuit/test.ts';
 import { emptyJob, type Job } from '../../../src/procedure/job.ts';
 import type { Caution, Conclusion, Procedure, Step } from '../../../src/procedure/procedure.ts';
-
-export const KEY_ON: Setup = {
-  state: 'key-on',
-  unplugged: [],
-  bridges: [],
-  sensor: 'fitted',
-  target: 'still',
-};
+import { KEY_ON } from '../../circuit/setup.ts';
 
 export const LIVE: Caution = {
   id: 'live',

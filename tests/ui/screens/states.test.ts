@@ -69,14 +69,16 @@ describe('reading prompt', () => {
   };
 
   it.each([
-    ['4.97', 'good', '= ', 'GOOD'],
-    ['4.7', 'low', '! ', 'LOW'],
-    ['5.4', 'high', '! ', 'HIGH'],
-    ['4.75', 'borderline', '? ', 'BORDERLINE'],
-    ['50', 'impossible', 'X ', 'IMPOSSIBLE'],
-  ] as const)('%s judged %s says so in a word, not by colour alone', (typed, verdict, _, word) => {
+    ['4.97', 'good', 'good', 'GOOD'],
+    ['4.7', 'low', 'off', 'LOW'],
+    ['5.4', 'high', 'off', 'HIGH'],
+    ['4.75', 'borderline', 'unsure', 'BORDERLINE'],
+    ['50', 'impossible', 'wrong', 'IMPOSSIBLE'],
+  ] as const)('%s judged %s says so by its tone and in a word', (typed, verdict, tone, word) => {
     const judge = () => ({ verdict, chance: 0.5, words: 'for this reason' });
-    expect(typing(typed, { judge }).remark.words).toContain(`is ${word}: for this reason`);
+    const { remark } = typing(typed, { judge });
+    expect(remark.tone).toBe(tone);
+    expect(remark.words).toContain(`is ${word}: for this reason`);
   });
 
   it('takes nothing from a paste with a line end; the paste is only typed', () => {
