@@ -9,6 +9,8 @@ import type { Checked, Issue, SourceSpan } from './issue.ts';
 
 /** Above these a file is no procedure, circuit or job that a person wrote. */
 export const MAX_CHARACTERS = 1_000_000;
+/** Empty lines cost the parser more than their letters. */
+const MAX_LINES = 50_000;
 const MAX_DEPTH = 32;
 const MAX_NODES = 20_000;
 /** The first issues tell enough; a broken file can hold tens of thousands. */
@@ -30,11 +32,13 @@ export interface YamlSource {
 /** Reads one YAML document. `value` is null only when there is nothing usable at all. */
 export function parseYaml(text: string, file: string): Checked<YamlSource> {
   const whole: SourceSpan = { file, line: 1, column: 1, endLine: 1, endColumn: 1 };
-  if (text.length > MAX_CHARACTERS)
+  if (text.length > MAX_CHARACTERS || lineFeeds(text) > MAX_LINES)
     return refused(
       whole,
       'file-too-large',
-      `this file is larger than ${MAX_CHARACTERS} characters`,
+      text.length > MAX_CHARACTERS
+        ? `this file is larger than ${MAX_CHARACTERS} characters`
+        : `this file has more than ${MAX_LINES} lines`,
     );
   const lines = new LineCounter();
   const doc = parseDocument(text, {
@@ -70,6 +74,12 @@ export function parseYaml(text: string, file: string): Checked<YamlSource> {
     value: { file, text, data, locate: (path, what) => locate(doc, path, what ?? 'value', spanOf) },
     issues: walk.issues.slice(0, MAX_ISSUES),
   };
+}
+
+function lineFeeds(text: string): number {
+  let count = 0;
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) count += 1;
+  return count;
 }
 
 function refused(at: SourceSpan, code: string, words: string, fix?: string): Checked<YamlSource> {

@@ -205,7 +205,6 @@ describe('the author changes faults', () => {
     ['hall-module-fed', 'contact.sensor.signal.resistive', { ohms: { low: 5, high: 7 } }],
     ['hall-module-fed', 'sensor.weak-pull-down', { size: { low: 5, high: 7 } }],
     ['reluctor-two-wire', 'sensor.coil-resistive', { size: { low: 5, high: 7 } }],
-    ['hall-module-fed', 'throttle-position.shorted', { size: { low: 5, high: 7 } }],
     ['hall-relay-fed', 'relay.contact-resistive', { size: { low: 5, high: 7 } }],
   ])('of the %s the size of %s', (name, id, effect) => {
     const text = `${textOf(name)}faults:\n  ${id}: { ohms: 5 ohm .. 7 ohm }\n`;

@@ -230,7 +230,13 @@ export const ATTACKS: readonly Attack[] = [
     'file-too-large',
     first,
   ),
-  whole('990,000 empty lines', (good) => plain(good).padEnd(990_000, '\n'), null),
+  whole(
+    '990,000 empty lines',
+    (good) => plain(good).padEnd(990_000, '\n'),
+    'file-too-large',
+    first,
+  ),
+  whole('49,000 empty lines', (good) => plain(good) + '\n'.repeat(49_000), null),
   whole('a comment of 990,000 letters', (good) => `${plain(good)}#`.padEnd(990_000, 'x'), null),
   whole(
     'the key that must be there is not',
