@@ -3,7 +3,7 @@ import { bindText } from '../procedure/bind-text.ts';
 import { type Step, stepOf } from '../procedure/procedure.ts';
 import { lookWords, stepWhere } from '../procedure/test-words.ts';
 import type { Retest, RetestImpossible, RetestRecorded, StepCapture } from '../session/events.ts';
-import { retestLines } from '../session/retest.ts';
+import { passingWords, retestLines } from '../session/retest.ts';
 import { type Session, standingAnswers } from '../session/session.ts';
 import type { Reading, RecordRetest, RetestRow } from './record-form.ts';
 import {
@@ -40,7 +40,7 @@ function rowOf(session: Session, event: Retest, clock: Clock): RetestRow {
     step: step.id,
     title: titleOf(session, step),
     where: stepWhere(step, job, circuit),
-    expected: expectedWords(step),
+    expected: step.kind === 'ask' ? passingWords(procedure, step) : expectedWords(step),
     expectedRange: expectedRange(step),
     before: beforeWords(session, step.id),
     ...(event.type === 'retest-recorded' ? shownAfter(step, event) : notMade(event)),

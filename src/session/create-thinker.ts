@@ -18,7 +18,7 @@ import { ALL_MEANS, type Means, type Situation, situationAfter } from '../suspec
 import { PLANNED_MASS, verdictOf, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import { whatChanged } from '../suspects/what-changed.ts';
 import { chooseSuspects } from './choose-suspects.ts';
-import { faultIdOf, wakingReadings } from './comes-and-goes.ts';
+import { comesAndGoes, faultIdOf, wakingReadings } from './comes-and-goes.ts';
 import type { Answer, EvidenceLine } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';
 import type { SuspectSpace } from './suspect-space.ts';
@@ -75,6 +75,7 @@ class ModelThinker implements Thinker {
     const before = readings.length > 0 ? space.rank(readings.slice(0, -1)) : null;
     return {
       rows: this.rows(ranking),
+      comesAndGoes: comesAndGoes(session),
       changed: before ? whatChanged(before, ranking) : null,
       unexplained: this.unexplained(ranking, readings),
       group: this.group(session, present),

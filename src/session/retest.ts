@@ -1,4 +1,5 @@
 /** After the repair: which tests must pass, which have, and what that says. */
+import { testKey } from '../circuit/test-key.ts';
 import {
   type AskStep,
   endsOf,
@@ -33,10 +34,11 @@ export interface RetestLine {
 export function retestLines(session: Session): RetestLine[] {
   const { procedure } = session.opened;
   const isOwn = session.concluded !== null && session.concluded.conclusion === null;
-  const wanted = new Set(isOwn ? [] : presentConclusion(session)?.retest);
   const last = new Map<string, Answer>();
   for (const { event, superseded } of session.answers) if (!superseded) last.set(event.step, event);
   const done = session.trail.map(({ step }) => step).filter((id) => last.has(id));
+  const named = isOwn ? [] : (presentConclusion(session)?.retest ?? []);
+  const wanted = new Set(named.map((id) => doneAs(procedure, id, done)));
   return [...new Set([...done, ...Object.keys(procedure.steps)])].flatMap((id): RetestLine[] => {
     const step = stepOf(procedure, id);
     if (!isRepeatable(procedure, step)) return [];
@@ -45,6 +47,26 @@ export function retestLines(session: Session): RetestLine[] {
     const after = session.retests.findLast((retest) => retest.step === id) ?? null;
     return [{ step, before, after }];
   });
+}
+
+/** The step by which the same test was done, as a tree may hold a test by several names; the step itself otherwise. */
+function doneAs({ steps }: Procedure, id: string, done: readonly string[]): string {
+  const keyOf = (name: string) => {
+    const step = steps[name];
+    return (step?.kind === 'measure' || step?.kind === 'look') && step.probe !== null
+      ? testKey({ setup: step.setup, probe: step.probe })
+      : name;
+  };
+  if (done.includes(id)) return id;
+  return done.findLast((other) => keyOf(other) === keyOf(id)) ?? id;
+}
+
+/** What a step that wakes a fault should come to after the repair, in words. */
+export function passingWords(procedure: Procedure, step: AskStep): string {
+  return step.outcomes
+    .filter(({ name }) => !wakes(procedure, step, name))
+    .map(({ words }) => words)
+    .join(', or ');
 }
 
 /** Whether a step can be repeated after a repair. */

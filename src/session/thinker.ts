@@ -24,6 +24,8 @@ export interface SuspectView {
   readonly rows: readonly SuspectRow[];
   /** One sentence on what the last reading changed, or null before the first. */
   readonly changed: string | null;
+  /** Whether they are weighed as faults that come and go: then a good reading rules none of them out. */
+  readonly comesAndGoes: boolean;
   /** Set when no suspect explains the readings: which reading disagrees most and what to look at. */
   readonly unexplained: string | null;
   /** One sentence naming the repairs left that no test at hand parts; null while a test could, or one is left. */

@@ -179,6 +179,7 @@ it('no screen gives an order that is not its own', async () => {
           },
         ],
         changed: CANARY,
+        comesAndGoes: true,
         unexplained: CANARY,
         group: CANARY,
       }),

@@ -2,11 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Look, Test } from '../../src/circuit/test.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
+import { stepOf } from '../../src/procedure/procedure.ts';
 import { comesAndGoes, wakingTests } from '../../src/session/comes-and-goes.ts';
 import { createThinker } from '../../src/session/create-thinker.ts';
 import { type Command, decide } from '../../src/session/decide.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
-import { retestLines } from '../../src/session/retest.ts';
+import { passingWords, retestLines } from '../../src/session/retest.ts';
 import type { Session } from '../../src/session/session.ts';
 import type { Thinker } from '../../src/session/thinker.ts';
 import { shipped } from '../library/shipped.ts';
@@ -91,6 +92,11 @@ describe('a fault that comes and goes is thought of', () => {
     const back: Command = { type: 'go-back' };
     expect(comesAndGoes(session('code', [], choose('intermittent'), back))).toBe(false);
   });
+});
+
+it('is said with the suspects', () => {
+  expect(viewOf(session('prepare', ['P0339'])).comesAndGoes).toBe(true);
+  expect(viewOf(session('prepare', ['P0335'])).comesAndGoes).toBe(false);
 });
 
 describe('good readings', () => {
@@ -217,6 +223,8 @@ describe('after the repair of a fault that comes and goes', () => {
     expect(lines).toContain(wiggle);
     const passed = (outcome: string) =>
       again(woken, outcome).retests.map((one) => one.type === 'retest-recorded' && one.passed);
+    const step = stepOf(procedure, wiggle);
+    expect(step.kind === 'ask' && passingWords(procedure, step)).toBe('it never drops out');
     expect(passed('nothing')).toEqual([true]);
     expect(passed('plug')).toEqual([false]);
     expect(passed('harness')).toEqual([false]);

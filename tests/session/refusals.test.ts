@@ -273,6 +273,20 @@ describe('after the repair', () => {
     expect(line?.after).toMatchObject({ type: 'retest-impossible', reason: 'no way in' });
   });
 
+  test('a test that was done by another name of it is asked by that name, once', () => {
+    const twin = { ...TREE.steps['pattern'], id: 'twin', title: 'The same again' } as Step;
+    const broken = { ...TREE.steps['broken'], retest: ['twin'] } as Step;
+    const tree = { ...TREE, steps: { ...TREE.steps, twin, broken } };
+    const [line, ...others] = retestLines(sessionAfter(none, tree));
+    expect([line?.step.id, line?.before?.type, others]).toEqual(['pattern', 'look-recorded', []]);
+    const other = { ...twin, probe: { kind: 'counts', input: 'module.signal' } } as Step;
+    const apart = { ...tree, steps: { ...tree.steps, twin: other } };
+    expect(retestLines(sessionAfter(none, apart)).map(({ step }) => step.id)).toEqual([
+      'pattern',
+      'twin',
+    ]);
+  });
+
   test("a conclusion of one's own asks for what failed only", () => {
     const own = { title: 'Mine', faults: [], repair: 'Mend it.' };
     const at = (conclude: Command) =>

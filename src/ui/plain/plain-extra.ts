@@ -1,4 +1,5 @@
 /** Beyond the tree in the plain dialogue: a proposed test and its reading, and a conclusion of one's own. */
+
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Look } from '../../circuit/test.ts';
 import { leadWords } from '../../procedure/test-words.ts';
@@ -9,7 +10,12 @@ import { readNote, unreadCautions } from '../../session/pending-cautions.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { percentWords } from '../parts/bar.ts';
-import { acceptedWords, fromSuspect, minutesWords } from '../screens/conclusion-words.ts';
+import {
+  acceptedWords,
+  FLEETING_WORDS,
+  fromSuspect,
+  minutesWords,
+} from '../screens/conclusion-words.ts';
 import { vehicleLine } from '../screens/step-words.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import type { Dialogue } from './plain-session.ts';
@@ -38,6 +44,7 @@ export function saySuspects(opened: OpenedSession, say: Dialogue['say']): void {
   });
   if (view.unexplained) say(view.unexplained);
   if (view.group) say(view.group);
+  if (view.comesAndGoes) say(FLEETING_WORDS);
   say('Conclude on one with: conclude NUMBER');
 }
 const SUSPECTS_SHOWN = 8;

@@ -10,7 +10,7 @@ import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import {
   answerWords,
-  expectedWords,
+  expectedAgain,
   retestMark,
   retestWords,
   vehicleLine,
@@ -84,7 +84,7 @@ function present(
   say(`${opened.bind(step.title)}. ${vehicleLine(step.setup, session)}`);
   say(opened.bind(step.say));
   if (before) say(`Before the repair: ${answerWords(before, session)}`);
-  const expected = expectedWords(step);
+  const expected = expectedAgain(step, session);
   if (expected !== null) say(`Good is: ${expected}`);
   if (step.kind !== 'measure')
     step.outcomes.forEach((outcome, index) => {

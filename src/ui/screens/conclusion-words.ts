@@ -8,6 +8,10 @@ import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 import { answerWords } from './step-words.ts';
 
+/** Beside the suspects of a fault that comes and goes. */
+export const FLEETING_WORDS =
+  'Weighed as a fault that comes and goes: a good reading rules none of them out.';
+
 export type Weighed = ReturnType<Thinker['weigh']>;
 
 /** A conclusion on its way to be accepted: the tree's, or one's own. */

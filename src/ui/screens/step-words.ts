@@ -6,7 +6,7 @@ import type { Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { expectedRangeWords, stateWords, vehicleWords } from '../../procedure/test-words.ts';
 import { type Answer, isAnswer, type Retest } from '../../session/events.ts';
-import type { RepeatableStep } from '../../session/retest.ts';
+import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -41,6 +41,11 @@ export function expectedWords(step: Step): string | null {
     : `${range} (says the procedure)`;
 }
 
+/** What a test has to show after the repair; null where nothing is expected. */
+export function expectedAgain(step: RepeatableStep, session: Session): string | null {
+  return step.kind === 'ask' ? passingWords(session.opened.procedure, step) : expectedWords(step);
+}
+
 /** Title, state, what to do, why, what to expect. */
 export function stepParagraphs(
   opened: OpenedSession,
@@ -49,7 +54,8 @@ export function stepParagraphs(
   again?: { readonly before: string },
 ): Paragraph[] {
   if (!isTask(step)) return [];
-  const expected = expectedWords(step);
+  const expected =
+    again && step.kind === 'ask' ? expectedAgain(step, session) : expectedWords(step);
   const why = opened.bind(step.why).trim();
   return [
     {
@@ -100,6 +106,7 @@ export function answerWords(answer: Answer, session: Session): string {
 export function retestWords(step: RepeatableStep, after: Retest): string {
   if (after.type === 'retest-impossible') return `could not be made: ${after.reason}`;
   const outcome = step.outcomes.find(({ name }) => name === after.outcome)?.words || after.outcome;
+  if (step.kind === 'ask') return outcome;
   if (after.look !== null) return `${lookWords(after.look)}: ${outcome}`;
   const unit = step.kind !== 'measure' || /[a-zA-Z%]/.test(after.typed) ? '' : ` ${step.unit}`;
   return `${after.typed}${unit}: ${outcome}`;

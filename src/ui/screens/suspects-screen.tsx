@@ -16,7 +16,7 @@ import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
-import { unstopped } from './conclusion-words.ts';
+import { FLEETING_WORDS, unstopped } from './conclusion-words.ts';
 import { keysOf } from './session-keys.ts';
 
 export interface SuspectsScreenProps {
@@ -88,7 +88,7 @@ export function SuspectsScreen({ view, onClose, onConclude, onOwnWords }: Suspec
   );
 }
 
-function headOf({ changed, unexplained, group }: SuspectView) {
+function headOf({ changed, unexplained, group, comesAndGoes }: SuspectView) {
   return [
     ...(unexplained === null
       ? []
@@ -107,6 +107,7 @@ function headOf({ changed, unexplained, group }: SuspectView) {
       hang: 2,
     },
     ...(group ? [{ text: group, hang: 2 }] : []),
+    ...(comesAndGoes ? [{ text: FLEETING_WORDS, hang: 2 }] : []),
     { text: '' },
   ];
 }

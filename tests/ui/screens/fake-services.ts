@@ -225,6 +225,7 @@ function suspectsOf(session: Session): SuspectView {
       row('replace the module', isRead ? 0.005 : 0.25, 'module.reference.dead'),
     ],
     changed: isRead ? '"mend the feed wire" rose from 40 to 86 %.' : null,
+    comesAndGoes: false,
     unexplained: null,
     group: null,
   };
