@@ -16,14 +16,14 @@ import { library } from './students.ts';
 
 const hall = library.circuits.get('hall-module-fed')!;
 
-function services(hand: DrillInHand): DrillServices {
+function services(hand: DrillInHand, eachMs = 1000): DrillServices {
   let now = 0;
   return {
     subjects: () => [{ name: 'hall-module-fed', title: 'A Hall sensor', about: 'three wires' }],
     begin: () => hand,
-    // Every key is a second after the one before: pressed on purpose.
+    // Every key is a second after the one before, pressed on purpose, unless said otherwise.
     clock: () => {
-      now += 1000;
+      now += eachMs;
       return now;
     },
   };
@@ -108,6 +108,19 @@ describe('the screens of a drill', () => {
       await screen.unmount();
     },
   );
+
+  test('an Enter held down gives no diagnosis, as it ends the drill', async () => {
+    const hand = memoryDrill(3, { level: 'named' });
+    const screen = await openTestScreen(
+      <DrillApp services={services(hand, 30)} begun={hand} onLeave={() => {}} />,
+    );
+    for (const key of ['\r', 'd', '\r', '\r', '\r']) await screen.send(key);
+    const text = await screen.text();
+    expect(text).toContain('This ends the drill');
+    expect(text).toContain('That Enter came too quickly');
+    expect(hand.drill().status).toBe('open');
+    await screen.unmount();
+  });
 
   test('a second reading is shown although nothing else changed', async () => {
     const hand = memoryDrill(3, { level: 'blind' });

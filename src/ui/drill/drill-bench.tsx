@@ -281,6 +281,7 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
             { text: 'I give up', about: 'Ends the drill and shows the answer.', repair: null },
           ]}
           empty=""
+          finalBy={clock}
           onPick={({ repair }) => {
             if (repair !== null && more > 1)
               return setPage({ name: 'diagnosis', chosen: [...page.chosen, repair] });

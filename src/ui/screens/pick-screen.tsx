@@ -12,6 +12,7 @@ import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { shownText, useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
+import { useKeyTiming } from './use-key-timing.ts';
 
 export interface PickScreenItem extends PickItem {
   /** A sentence or two for the marked one. */
@@ -23,6 +24,8 @@ export interface PickScreenProps<I extends PickScreenItem> {
   readonly items: readonly I[];
   /** Shown when there is nothing to choose from at all. */
   readonly empty: string;
+  /** Given where a choice cannot be taken back: then an Enter typed ahead does not count. */
+  readonly finalBy?: () => number;
   readonly onPick: (item: I) => void;
   readonly onClose: () => void;
 }
@@ -35,11 +38,14 @@ const KEYS: readonly KeyBinding[] = [
 ];
 const ABOUT_ROWS = 4;
 const SEARCH = 'Search: ';
+const TOO_QUICK = 'That Enter came too quickly: read what is marked, then press Enter.';
 
 /** The screen. */
 export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) {
   const { title, items, onPick, onClose } = props;
   const [list, setList] = useState(PICK_LIST);
+  const [tooQuick, setTooQuick] = useState(false);
+  const timing = useKeyTiming(props.finalBy ?? (() => 0));
   const look = useLook();
   const body = bodySize(useSize(), KEYS);
   const rows = Math.max(3, body.rows - ABOUT_ROWS - 3);
@@ -48,6 +54,10 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
 
   useKeys((event) => {
     const label = keyLabel(event);
+    const { isDeliberate } = timing();
+    const isQuick = label === 'return' && props.finalBy !== undefined && !isDeliberate;
+    setTooQuick(isQuick);
+    if (isQuick) return;
     if (label === 'return') {
       if (chosen) onPick(chosen);
     } else if (label === 'escape') {
@@ -79,7 +89,9 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
       )}
       <Words> </Words>
       <Box height={ABOUT_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
-        <Words>{aboutLines(chosen?.about ?? '', body.columns, look.ascii)}</Words>
+        <Words>
+          {tooQuick ? TOO_QUICK : aboutLines(chosen?.about ?? '', body.columns, look.ascii)}
+        </Words>
       </Box>
     </Frame>
   );
