@@ -120,3 +120,13 @@ test('looks of a healthy circuit are told with their chances, the likeliest firs
   expect(chances.reduce((a, b) => a + b)).toBeCloseTo(1, 12);
   expect(chances).toEqual([...chances].sort((a, b) => b - a));
 });
+
+test('where the module has no input there is no signal to look at', () => {
+  const { circuit } = models.hall;
+  const parts = circuit.parts.map((part) =>
+    part.kind === 'module'
+      ? { ...part, inside: part.inside.map((pin) => ({ ...pin, input: null })) }
+      : part,
+  );
+  expect(signalTest({ ...circuit, parts }, setupOf())).toBeNull();
+});

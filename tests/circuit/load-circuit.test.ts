@@ -162,6 +162,35 @@ describe('faults follow from the structure', () => {
   });
 });
 
+describe('the resistance of a loop', () => {
+  const ohms = (circuit: Circuit, wire: string) => loopOhms(circuit, { wire });
+  test.each([
+    // by hand, from the values of the files
+    ['reluctor-two-wire', 'plus', 20_900], // 10 kohm, the coil's 900 ohm, 10 kohm
+    ['hall-relay-fed', 'signal', 3350], // 3.3 kohm and the output's 50 ohm
+    ['throttle-potentiometer', 'pressure-feed', 1000], // the neighbour's
+    ['throttle-potentiometer', 'signal', 471_300], // 470 kohm, 300 ohm, 0.51 * 0.49 * 4 kohm at half travel
+  ])('of the %s through %s is %d ohm', (name, wire, expected) => {
+    expect(ohms(shipped(name), wire) / expected).toBeCloseTo(1, 2);
+    const end = shipped(name).wires.find((one) => one.name === wire)!.from;
+    expect(loopOhms(shipped(name), { contact: end }) / expected).toBeCloseTo(1, 2);
+  });
+
+  test('without a current of its own is found by one put into it', () => {
+    const coil = shipped('reluctor-two-wire');
+    const still = coil.parts.map((part) =>
+      part.kind === 'reluctor' ? { ...part, running: { ...part.running, nominal: 0 } } : part,
+    );
+    expect(ohms({ ...coil, parts: still }, 'plus') / 20_900).toBeCloseTo(1, 2);
+  });
+
+  test('that the model knows no way around is a megohm', () => {
+    const { wires, ...rest } = shipped('hall-module-fed');
+    const stub = { ...wires[1]!, name: 'stub', from: 'sensor.signal', to: 'splice.nowhere' };
+    expect(ohms({ ...rest, wires: [...wires, stub] }, 'stub')).toBe(1e6);
+  });
+});
+
 describe('the author changes faults', () => {
   const load = (faults: string) => loadCircuit(`${GOOD}faults:\n${faults}`, 'test.yaml');
   const fault = (circuit: Circuit | null, id: string) =>

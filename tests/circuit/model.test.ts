@@ -151,6 +151,26 @@ describe('three-wire Hall switch fed by the module', () => {
     expect(at({ ohms: 470 }).nominal).toBeCloseTo(0.88, 2);
   });
 
+  test('a pull-down goes from an input to ground through something; clipped either way it is the same', () => {
+    const at = (from: string, to: string, through: 'lead' | { ohms: number } = { ohms: 470 }) =>
+      hall.pullsLow(
+        testOf(
+          { kind: 'counts', input: 'module.signal' },
+          { ...OFF, bridges: [{ from, to, through }] },
+        ),
+      );
+    const down = at('sensor.signal', 'battery.negative');
+    expect(down).toMatchObject({ input: 'module.signal', thresholdVolts: 1.5 });
+    expect(at('battery.negative', 'sensor.signal')).toEqual(down);
+    // the samples lie on both sides of the middle
+    expect(down!.low).toBeLessThan(down!.nominal);
+    expect(down!.high).toBeGreaterThan(down!.nominal);
+    expect(at('sensor.signal', 'battery.negative', 'lead')).toBeNull();
+    expect(at('sensor.signal', 'battery.positive')).toBeNull();
+    expect(at('sensor.feed', 'battery.negative')).toBeNull();
+    expect(hall.pullsLow(volts('sensor.signal'))).toBeNull();
+  });
+
   test('a still wheel leaves the output on in about half of the samples', () => {
     const still = volts('module.signal');
     const low = Array.from({ length: 32 }, (_, sample) =>

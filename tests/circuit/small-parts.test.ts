@@ -5,9 +5,12 @@ import type { Element } from '../../src/circuit/netlist.ts';
 import { joinedTo } from '../../src/circuit/nets.ts';
 import { floatingIslands, orderNodes } from '../../src/circuit/order-nodes.ts';
 import { parseBridge, parseMeasure } from '../../src/circuit/parse-measure.ts';
+import type { Plan } from '../../src/circuit/plan.ts';
+import { addBridges } from '../../src/circuit/plan-netlist.ts';
 import { readToleranced } from '../../src/circuit/read-value.ts';
 import { shownOf } from '../../src/circuit/shown-of.ts';
-import type { Probe, Setup } from '../../src/circuit/test.ts';
+import { NOMINAL_DRAW } from '../../src/circuit/size-faults.ts';
+import type { Bridge, Probe, Setup } from '../../src/circuit/test.ts';
 import { arrangementKey, testKey } from '../../src/circuit/test-key.ts';
 import { wireRoles } from '../../src/circuit/wire-roles.ts';
 import type { Unit } from '../../src/quantity/quantity.ts';
@@ -271,5 +274,43 @@ test('what a record keeps of a reading is the reading, with OL as infinity', () 
     kind: 'number',
     value: Number.POSITIVE_INFINITY,
     unit: 'ohm',
+  });
+});
+
+describe('bridges in a netlist', () => {
+  const clipped = (through: Bridge['through'], from = 'a.b', to = 'c.d') => {
+    const names: string[] = [];
+    const node = (name: string) =>
+      names.includes(name) ? names.indexOf(name) : names.push(name) - 1;
+    const makers: Plan['makers'] = [];
+    const asked: unknown[] = [];
+    addBridges(
+      { nodes: names, makers, node },
+      setupOf({ bridges: [{ from, to, through }] }),
+      (...of) => {
+        asked.push(of);
+        return { kind: 'resistor', a: of[1], b: of[2], ohms: 1 };
+      },
+    );
+    return { asked, made: makers.map((make) => make(NOMINAL_DRAW)) };
+  };
+  const plain = (ohms: number) => [{ kind: 'resistor', a: 0, b: 1, ohms }];
+
+  test('a lead is 50 milliohm, a resistor is itself and never less than a lead', () => {
+    expect(clipped('lead').made).toEqual(plain(0.05));
+    expect(clipped({ ohms: 470 }).made).toEqual(plain(470));
+    expect(clipped({ ohms: 1e-6 }).made).toEqual(plain(0.05));
+  });
+  test('an LED light glows whichever way it is clipped, a lamp is the same both ways', () => {
+    expect(clipped('test-light').asked).toEqual([
+      ['test-light', 0, 1],
+      ['test-light', 1, 0],
+    ]);
+    expect(clipped('test-light').made).toHaveLength(2);
+    expect(clipped('lamp').asked).toEqual([['lamp', 0, 1]]);
+    expect(clipped('lamp').made).toHaveLength(1);
+  });
+  test('from a place to itself is nothing', () => {
+    expect(clipped('lead', 'a.b', 'a.b').made).toEqual([]);
   });
 });
