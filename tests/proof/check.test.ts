@@ -99,6 +99,18 @@ describe('between files', () => {
     expect(issues).toMatchObject([{ code: 'unknown-key', line: 2 }]);
   });
 
+  test('answers and drill actions name a procedure that is there', () => {
+    const answers = (name: string) =>
+      foundIn(files({ 'a.yaml': `procedure: ${name}\nanswers:\n  - { conclude: true }\n` }));
+    expect(answers('hall-no-signal')).toEqual([]);
+    expect(answers('hall-no-signl')).toEqual(['unknown-procedure a.yaml:1']);
+    expect(answers('bypass')).toEqual(['unknown-procedure a.yaml:1']); // a sub-procedure
+    const actions = (name: string) =>
+      foundIn(files({ 'a.yaml': `procedure: ${name}\nactions:\n  - { give-up: true }\n` }));
+    expect(actions('hall-module-fed')).toEqual([]);
+    expect(actions('nowhere')).toEqual(['unknown-procedure a.yaml:1']);
+  });
+
   test('two files with one name, and a file named otherwise', () => {
     const found = foundIn(files({ ...GOOD, 'circuits/second.yaml': CIRCUIT_TEXT }));
     expect(found).toEqual([

@@ -1,7 +1,6 @@
 /** What is wrong between files: names used twice, file names that say something else, jobs that ask for what is not there. */
 import { basename } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
-import type { Assignment } from '../../drill/assignment.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { Library } from '../../procedure/link-procedure.ts';
 import type { LoadedJob } from '../../procedure/load-job.ts';
@@ -47,8 +46,14 @@ function referenceIssues(file: CheckedFile, library: Library): Issue[] {
   switch (file.loaded?.kind) {
     case 'job':
       return jobIssues(file, file.loaded.value, library);
+    case 'answers':
+      return procedureIssues(file, file.loaded.value.procedure, library);
     case 'assignment':
-      return assignmentIssues(file, file.loaded.value, library);
+      return file.loaded.value.drills.flatMap(({ procedure }, index) =>
+        subjectIssues(file, ['drills', index, 'procedure'], procedure, library),
+      );
+    case 'actions':
+      return subjectIssues(file, ['procedure'], file.loaded.value.procedure, library);
     default:
       return [];
   }
@@ -57,24 +62,10 @@ function referenceIssues(file: CheckedFile, library: Library): Issue[] {
 function jobIssues(file: CheckedFile, sheet: LoadedJob, library: Library): Issue[] {
   const { job, procedure } = sheet;
   if (procedure === null) return [];
-  const parsed = library.procedures.get(procedure);
-  const runnable = [...library.procedures]
-    .filter(([, one]) => one.draft.needs === undefined)
-    .map(([name]) => name);
-  if (!parsed || parsed.draft.needs !== undefined)
-    return [
-      {
-        code: 'unknown-procedure',
-        severity: 'error',
-        at: place(file, ['procedure'], 'value'),
-        words: parsed
-          ? `"${procedure}" is a sub-procedure and cannot be begun with`
-          : `no procedure named "${procedure}"`,
-        fix: nearWords(procedure, runnable),
-      },
-    ];
-  const circuit =
-    parsed.draft.circuit === undefined ? undefined : library.circuits.get(parsed.draft.circuit);
+  const issues = procedureIssues(file, procedure, library);
+  if (issues.length > 0) return issues;
+  const named = library.procedures.get(procedure)?.draft.circuit;
+  const circuit = named === undefined ? undefined : library.circuits.get(named);
   return circuit
     ? [
         ...terminalIssues(file, Object.keys(job.terminals), circuit),
@@ -84,27 +75,47 @@ function jobIssues(file: CheckedFile, sheet: LoadedJob, library: Library): Issue
     : [];
 }
 
-/** Drills on what is not there; each names a procedure or a circuit alone. */
-function assignmentIssues(
+/** The key `procedure` of a file names no procedure that can be begun with. */
+function procedureIssues(file: CheckedFile, name: string | null, { procedures }: Library): Issue[] {
+  if (name === null) return [];
+  const parsed = procedures.get(name);
+  if (parsed && parsed.draft.needs === undefined) return [];
+  const runnable = [...procedures].filter(([, { draft }]) => draft.needs === undefined);
+  return [
+    {
+      code: 'unknown-procedure',
+      severity: 'error',
+      at: place(file, ['procedure'], 'value'),
+      words: parsed
+        ? `"${name}" is a sub-procedure and cannot be begun with`
+        : `no procedure named "${name}"`,
+      fix: nearWords(
+        name,
+        runnable.map(([known]) => known),
+      ),
+    },
+  ];
+}
+
+/** A drill on what is not there: it names a procedure, or a circuit alone. */
+function subjectIssues(
   file: CheckedFile,
-  { drills }: Assignment,
+  path: Path,
+  name: string | null,
   { procedures, circuits }: Library,
 ): Issue[] {
   const trees = [...procedures].filter(([, { draft }]) => draft.needs === undefined);
-  const known = [...trees.map(([name]) => name), ...circuits.keys()];
-  return drills.flatMap(({ procedure }, index): Issue[] =>
-    known.includes(procedure)
-      ? []
-      : [
-          {
-            code: 'unknown-procedure',
-            severity: 'error',
-            at: place(file, ['drills', index, 'procedure'], 'value'),
-            words: `no procedure or circuit named "${procedure}"`,
-            fix: nearWords(procedure, known),
-          },
-        ],
-  );
+  const known = [...trees.map(([tree]) => tree), ...circuits.keys()];
+  if (name === null || known.includes(name)) return [];
+  return [
+    {
+      code: 'unknown-procedure',
+      severity: 'error',
+      at: place(file, path, 'value'),
+      words: `no procedure or circuit named "${name}"`,
+      fix: nearWords(name, known),
+    },
+  ];
 }
 
 function terminalIssues(
