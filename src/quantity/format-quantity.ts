@@ -50,9 +50,12 @@ export function formatTyped(quantity: Quantity, typed: string): string {
   return formatQuantity(quantity, { digits: Math.min(6, Math.max(DEFAULT_DIGITS, significant)) });
 }
 
+/** Ends of a range of which one is so many times the other have a prefix each. */
+const FAR_APART = 1000;
+
 /**
- * `4.88 to 5.12 V` with one prefix and enough digits that two different ends look different; `above 10 kΩ` and
- * `below 4.75 V` where an end is infinite; a single value where the ends are equal.
+ * `4.88 to 5.12 V` with one prefix and enough digits that two different ends look different, `0.3 Ω to 10 kΩ` where
+ * they lie far apart; `above 10 kΩ` and `below 4.75 V` where an end is infinite; a single value where they are equal.
  */
 export function formatRange(
   low: number,
@@ -65,7 +68,10 @@ export function formatRange(
   if (!Number.isFinite(low)) return `below ${formatQuantity({ value: high, unit }, options)}`;
   if (low === high) return formatQuantity({ value: low, unit }, options);
   let digits = options.digits ?? DEFAULT_DIGITS;
-  const prefix = prefixFor(Math.max(Math.abs(low), Math.abs(high)), unit, digits);
+  const [small, large] = [Math.abs(low), Math.abs(high)].sort((a, b) => a - b);
+  if (small! > 0 && large! / small! >= FAR_APART)
+    return [low, high].map((value) => formatQuantity({ value, unit }, options)).join(' to ');
+  const prefix = prefixFor(large!, unit, digits);
   const write = (value: number) => scaledDigits(value, unit, prefix, digits);
   while (digits < MOST_DIGITS && write(low) === write(high)) digits += 1;
   return `${write(low)} to ${joined(write(high), prefix, unit, options.ascii === true)}`;

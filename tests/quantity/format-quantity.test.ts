@@ -43,6 +43,15 @@ describe('a range', () => {
   ])('%d to %d %s', (low, high, unit, text) => {
     expect(formatRange(low, high, unit)).toBe(text);
   });
+  test.each<[number, number, Unit, string]>([
+    [0.3, 1e4, 'ohm', '0.3 \u03a9 to 10 k\u03a9'],
+    [10, 1e4, 'ohm', '10 \u03a9 to 10 k\u03a9'],
+    [10.01, 1e4, 'ohm', '0.01 to 10 k\u03a9'], // not quite a thousand times
+    [-5, 0.002, 'V', '-5 V to 2 mV'],
+    [0, 1e4, 'ohm', '0 to 10 k\u03a9'],
+  ])('far apart: from %d to %d %s', (low, high, unit, text) => {
+    expect(formatRange(low, high, unit)).toBe(text);
+  });
   test('in ASCII', () => {
     expect(formatRange(1000, 2000, 'ohm', { ascii: true })).toBe('1 to 2 kohm');
   });
