@@ -7,7 +7,14 @@ import type { Circuit } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
 import type { Shown } from '../circuit/test.ts';
 import type { CodeKind } from '../identify/describe-code.ts';
-import { type AskOutcome, type AskStep, type Procedure, WAKING } from '../procedure/procedure.ts';
+import {
+  type AskOutcome,
+  type AskStep,
+  type Procedure,
+  type Step,
+  stepOf,
+  WAKING,
+} from '../procedure/procedure.ts';
 import { type Candidate, HEALTHY, type TableTest } from '../suspects/prediction-table.ts';
 import { codeKindsOf } from './code-answer.ts';
 import type { Answer } from './events.ts';
@@ -40,7 +47,10 @@ export interface WakingTest extends TableTest {
 export function comesAndGoes(session: Session): boolean {
   const { procedure, job } = session.opened;
   const answers = standingAnswers(session);
-  if (answers.some((answer) => placeOf(procedure, answer) !== null)) return true;
+  const isWoken = (answer: Answer) =>
+    answer.type === 'look-recorded' &&
+    wakes(procedure, stepOf(procedure, answer.step), answer.outcome);
+  if (answers.some(isWoken)) return true;
   const said = answers.flatMap((answer) => answeredWith(procedure, answer)?.codeKinds ?? []);
   return (said.length > 0 ? said : codeKindsOf(job)).includes('intermittent');
 }
@@ -124,7 +134,7 @@ export function wakingReadings(
   const step = procedure.steps[answer.step];
   const outcome = answeredWith(procedure, answer);
   if (step?.kind !== 'ask' || !outcome) return [];
-  const places = wakingPlaces(procedure).filter((place) => place.step === step);
+  const places = placesOf(procedure, step);
   const woken = places.findIndex((place) => place.outcome === outcome);
   return places.slice(0, woken < 0 ? places.length : woken + 1).map((place, index) => ({
     test: wakingId(step, place.outcome),
@@ -134,15 +144,13 @@ export function wakingReadings(
 }
 
 /** Whether some answer to this step says that a fault was woken. */
-export function canWake(procedure: Procedure, step: AskStep): boolean {
-  return wakingPlaces(procedure).some((place) => place.step === step);
+export function canWake(procedure: Procedure, step: Step): boolean {
+  return placesOf(procedure, step).length > 0;
 }
 
 /** Whether this answer to a step that moves or warms something says that the fault was woken. */
-export function wakes(procedure: Procedure, step: AskStep, outcome: string): boolean {
-  return wakingPlaces(procedure).some(
-    (place) => place.step === step && place.outcome.name === outcome,
-  );
+export function wakes(procedure: Procedure, step: Step, outcome: string): boolean {
+  return placesOf(procedure, step).some((place) => place.outcome.name === outcome);
 }
 
 /** As eyes have it: something is wrong there, or nothing. */
@@ -150,21 +158,19 @@ function drops(isSeen: boolean): Shown {
   return { kind: 'look', look: isSeen ? 'faulty' : 'sound' };
 }
 
-function wakingPlaces({ steps }: Procedure): WakingPlace[] {
-  return Object.values(steps).flatMap((step) => {
-    if (step.kind !== 'ask' || !WAKING.includes(step.family)) return [];
-    return step.outcomes.flatMap((outcome) => {
-      const end = steps[outcome.go];
-      return end?.kind === 'conclude' && end.faults.length > 0
-        ? [{ step, outcome, faults: end.faults }]
-        : [];
-    });
-  });
+function wakingPlaces(procedure: Procedure): WakingPlace[] {
+  return Object.values(procedure.steps).flatMap((step) => placesOf(procedure, step));
 }
 
-function placeOf(procedure: Procedure, answer: Answer): WakingPlace | null {
-  const outcome = answeredWith(procedure, answer);
-  return wakingPlaces(procedure).find((place) => place.outcome === outcome) ?? null;
+/** Where a step can wake a fault: each of its answers that leads to a conclusion with faults. */
+function placesOf({ steps }: Procedure, step: Step): WakingPlace[] {
+  if (step.kind !== 'ask' || !WAKING.includes(step.family)) return [];
+  return step.outcomes.flatMap((outcome) => {
+    const end = steps[outcome.go];
+    return end?.kind === 'conclude' && end.faults.length > 0
+      ? [{ step, outcome, faults: end.faults }]
+      : [];
+  });
 }
 
 function wakingId(step: AskStep, outcome: AskOutcome): string {
