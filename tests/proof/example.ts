@@ -9,7 +9,7 @@ import {
   type LinkedProcedure,
   linkProcedure,
 } from '../../src/procedure/link-procedure.ts';
-import { parseProcedure } from '../../src/procedure/parse-procedure.ts';
+import { type ParsedProcedure, parseProcedure } from '../../src/procedure/parse-procedure.ts';
 import { type Proof, proveProcedure } from '../../src/proof/prove-procedure.ts';
 import type { Issue } from '../../src/source/issue.ts';
 import { LIBRARY, modelFor } from './library.ts';
@@ -54,9 +54,19 @@ export function checkWithCircuit(text: string): Checked {
 
 function check(text: string, circuit: Circuit, model: Model): Checked {
   const parsed = parseProcedure(text, 'rake-wheel-no-speed.yaml');
-  if (!parsed.value) return { linked: null, proof: null, issues: parsed.issues };
+  return parsed.value
+    ? checkParsed(parsed.value, circuit, model)
+    : { linked: null, proof: null, issues: parsed.issues };
+}
+
+/** The example tree as it was read, or a changed copy of what was read. */
+export function checkParsed(
+  parsed: ParsedProcedure,
+  circuit: Circuit = CIRCUIT,
+  model: Model = modelFor(CIRCUIT),
+): Checked {
   const library: Library = { ...LIBRARY, circuits: new Map([[circuit.name, circuit]]) };
-  const { value, issues } = linkProcedure(parsed.value, library, {
+  const { value, issues } = linkProcedure(parsed, library, {
     drive: 'combustion',
     modelOf: () => model,
   });
