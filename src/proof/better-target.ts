@@ -31,9 +31,7 @@ export function betterTarget(
     visits.some((visit) => visit.step === id && visit.outcome === outcome),
   );
   const siblings = outcomes.map(({ go }) => go).filter((go) => targets.includes(go));
-  const better = [...new Set([...siblings, ...targets])].filter(
-    (target) => target !== now && target !== id,
-  );
+  const better = [...new Set([...siblings, ...targets])].filter((target) => target !== now);
   return better.find((target) => leaving.every((way) => endsRightly(way, target))) ?? null;
 
   function endsRightly({ fault, samples }: JudgedWay, target: string): boolean {

@@ -14,14 +14,8 @@ import type { Reading } from '../suspects/likelihood.ts';
 import { type Proposals, proposeTests } from '../suspects/next-test.ts';
 import { AT_THE_START, findOptimum } from '../suspects/optimum.ts';
 import { outcomesOf } from '../suspects/outcomes.ts';
-import {
-  buildTable,
-  type Candidate,
-  HEALTHY,
-  type PredictionTable,
-  type TableTest,
-} from '../suspects/prediction-table.ts';
-import { priorFor } from '../suspects/prior.ts';
+import { buildTable, type PredictionTable, type TableTest } from '../suspects/prediction-table.ts';
+import { priorFor, withHealthy } from '../suspects/prior.ts';
 import { rankSuspects } from '../suspects/rank-suspects.ts';
 import {
   ALL_MEANS,
@@ -49,8 +43,6 @@ const SAMPLES = 8;
 const MARKS: readonly Look[] = [...new Set(Object.values(LOOKS).flat())];
 /** States the search for the optimum looks at before it stops. */
 const EXPANSIONS = 2000;
-/** Chance of the healthy circuit before any reading: a complaint mostly has a cause. As the sessions assume. */
-const HEALTHY_CHANCE = 0.05;
 /** A reading that is no standard test takes this long by itself. */
 const USUAL_MINUTES = 1;
 
@@ -65,7 +57,7 @@ export function compareCost(
   ways: readonly Way[],
 ): CostComparison {
   const tests = testsOf(procedure, model.circuit);
-  const candidates = candidatesOf(model.circuit);
+  const candidates = withHealthy(model.circuit.faults);
   const samples = Math.min(SAMPLES, model.samples);
   const shows = (id: string, { test }: PlannedTest, sample: number) =>
     model.shows(id, test, sample);
@@ -176,11 +168,4 @@ function testsOf(procedure: Procedure, circuit: Circuit): PlannedTest[] {
     add(test, { id: step.id, words: step.title, family: step.family, minutes: USUAL_MINUTES });
   }
   return [...found.values()];
-}
-
-function candidatesOf(circuit: Circuit): Candidate[] {
-  const faults = circuit.faults.map(({ id, repair, weight }) => ({ id, repair, weight }));
-  const total = faults.reduce((sum, { weight }) => sum + weight, 0);
-  const weight = (total * HEALTHY_CHANCE) / (1 - HEALTHY_CHANCE);
-  return [...faults, { id: HEALTHY, repair: HEALTHY, weight }];
 }

@@ -24,6 +24,6 @@ export function quoted(names: readonly string[], joint: 'or' | 'and'): string {
 export function percent(share: number): string {
   const whole = Math.round(share * 100);
   if (share > 0 && whole === 0) return 'under 1 %';
-  if (share < 1 && whole === 100 && 1 - share > 1e-9) return '99 %';
+  if (whole === 100 && 1 - share > 1e-9) return '99 %';
   return `${whole} %`;
 }

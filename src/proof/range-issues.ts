@@ -57,9 +57,7 @@ function tooWide(
   good: RangeOutcome,
 ): Issue[] {
   const test = testOf(step)!;
-  const range = computedRange(model, test);
-  if (!range) return [];
-  const { low, high } = endsOf(range);
+  const { low, high } = endsOf(computedRange(model, test)!);
   const passed = new Map<string, number[]>();
   for (const way of ways) {
     if (way.verdict !== 'wrong' && way.verdict !== 'missed') continue;

@@ -5,7 +5,7 @@ import type { CodeKind } from '../identify/describe-code.ts';
 import type { Job } from '../procedure/job.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { Candidate } from '../suspects/prediction-table.ts';
-import { priorFor } from '../suspects/prior.ts';
+import { priorFor, withHealthy } from '../suspects/prior.ts';
 import { codeKindsOf } from './code-answer.ts';
 import { codeChance } from './code-chance.ts';
 import {
@@ -17,7 +17,7 @@ import {
 } from './comes-and-goes.ts';
 import type { Session } from './session.ts';
 import { SuspectSpace } from './suspect-space.ts';
-import { candidatesOf, collectTests } from './thinker-table.ts';
+import { collectTests } from './thinker-table.ts';
 
 /**
  * Of the model's samples the first so many: a low-discrepancy sequence is even in every beginning of it, and the first
@@ -44,7 +44,7 @@ export function chooseSuspects(
 }
 
 function stayingSuspects(model: Model, procedure: Procedure, job: Job): SuspectSpace {
-  const candidates = candidatesOf(model.circuit);
+  const candidates = withHealthy(model.circuit.faults);
   return new SuspectSpace({
     model,
     candidates,
@@ -57,7 +57,7 @@ function stayingSuspects(model: Model, procedure: Procedure, job: Job): SuspectS
 }
 
 function fleetingSuspects(model: Model, procedure: Procedure, job: Job): SuspectSpace {
-  const candidates = fleetingToo(model.circuit, candidatesOf(model.circuit));
+  const candidates = fleetingToo(model.circuit, withHealthy(model.circuit.faults));
   const ofCode = codeChance(model, inputTerminals(model.circuit));
   return new SuspectSpace({
     model,

@@ -13,6 +13,7 @@ import type { Reading } from '../suspects/likelihood.ts';
 import { proposeTests } from '../suspects/next-test.ts';
 import { AT_THE_START } from '../suspects/optimum.ts';
 import { type Candidate, HEALTHY } from '../suspects/prediction-table.ts';
+import { withHealthy } from '../suspects/prior.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import { ALL_MEANS, type Means, type Situation, situationAfter } from '../suspects/test-cost.ts';
 import { PLANNED_MASS, verdictOf, WORTH_DOING_BITS } from '../suspects/verdict.ts';
@@ -23,7 +24,6 @@ import type { Answer, EvidenceLine } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';
 import type { SuspectSpace } from './suspect-space.ts';
 import type { Proposal, SuspectRow, SuspectView, Thinker } from './thinker.ts';
-import { candidatesOf } from './thinker-table.ts';
 
 /** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
 const PAIR_SHARE = 0.5;
@@ -62,7 +62,7 @@ class ModelThinker implements Thinker {
     this.circuit = model.circuit;
     this.procedure = procedure;
     this.job = job;
-    this.candidates = candidatesOf(model.circuit);
+    this.candidates = withHealthy(model.circuit.faults);
     this.suspectsOf = chooseSuspects(model, procedure, job);
     this.repairWords = new Map(
       this.candidates.map(({ repair, repairWords }) => [repair, repairWords ?? repair]),

@@ -1,5 +1,5 @@
 /** A circuit's suspects and tests as the thinking about suspects takes them. */
-import { type Circuit, partName } from '../circuit/circuit.ts';
+import { partName } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
@@ -7,11 +7,7 @@ import type { Test } from '../circuit/test.ts';
 import { arrangementKey, testKey } from '../circuit/test-key.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
-import { type Candidate, HEALTHY, type TableTest } from '../suspects/prediction-table.ts';
-
-/** Share of all weight that the healthy circuit has before any reading: a complaint mostly has a cause. */
-const HEALTHY_SHARE = 0.05;
-const NO_FAULT_WORDS = 'nothing to repair now';
+import type { TableTest } from '../suspects/prediction-table.ts';
 
 /** A test as the thinker's table knows it, and as the person does it. */
 export interface ThinkerTest extends TableTest {
@@ -76,21 +72,4 @@ export function needsOf({ setup, probe }: Test): string[] {
   }
   if (setup.sensor === 'spare') needs.add('spare-sensor');
   return [...needs];
-}
-
-/** The circuit's faults and, as one more suspect, no fault. */
-export function candidatesOf(circuit: Circuit): Candidate[] {
-  const total = circuit.faults.reduce((sum, { weight }) => sum + weight, 0);
-  const weight = (total * HEALTHY_SHARE) / (1 - HEALTHY_SHARE);
-  return [
-    ...circuit.faults,
-    {
-      id: HEALTHY,
-      words: 'nothing wrong now',
-      repair: HEALTHY,
-      repairWords: NO_FAULT_WORDS,
-      weight,
-      subject: [],
-    },
-  ];
 }

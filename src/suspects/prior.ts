@@ -16,6 +16,9 @@ const HEALTHY_WITH_CODE_FACTOR = 0.3;
 /** No code likelihood rules a fault out: modules see a fault late, or name it differently from what one expects. */
 const CODE_FLOOR = 0.05;
 
+/** Share of all weight that the healthy circuit has before any reading: a complaint mostly has a cause. */
+const HEALTHY_SHARE = 0.05;
+
 export interface PriorFacts {
   /** Names of what was replaced or repaired before: parts (`sensor`), wires (`wire.signal`), repairs (`sensor.replace`). */
   readonly replaced?: readonly string[];
@@ -23,6 +26,22 @@ export interface PriorFacts {
   readonly codes?: readonly CodeKind[];
   /** Chance, 0 to 1, that the module sets a code of this kind when the candidate is there. */
   readonly codeChance?: (candidateId: string, kind: CodeKind) => number;
+}
+
+/** The faults and, as one more suspect, no fault. */
+export function withHealthy(faults: readonly Candidate[]): Candidate[] {
+  const total = faults.reduce((sum, { weight }) => sum + weight, 0);
+  return [
+    ...faults,
+    {
+      id: HEALTHY,
+      words: 'nothing wrong now',
+      repair: HEALTHY,
+      repairWords: 'nothing to repair now',
+      weight: (total * HEALTHY_SHARE) / (1 - HEALTHY_SHARE),
+      subject: [],
+    },
+  ];
 }
 
 /** Chances before any reading, one per candidate, summing to 1. Candidates of weight 0 stay at 0. */

@@ -3,18 +3,19 @@
  * sample and the error of a real meter, beside the cheapest strategy there is; and how far the standard tests can
  * isolate at all. OHMWARD_LONG=1 takes all 64 samples of every fault.
  */
+
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { createModel } from '../../src/circuit/model.ts';
 import { createBench } from '../../src/drill/bench.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
-import { candidatesOf, collectTests, type ThinkerTest } from '../../src/session/thinker-table.ts';
+import { collectTests, type ThinkerTest } from '../../src/session/thinker-table.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { proposeTests } from '../../src/suspects/next-test.ts';
 import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import { buildTable } from '../../src/suspects/prediction-table.ts';
-import { priorFor } from '../../src/suspects/prior.ts';
+import { priorFor, withHealthy } from '../../src/suspects/prior.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { ALL_MEANS, COSTS, situationAfter, testCost } from '../../src/suspects/test-cost.ts';
 import { PLANNED_MASS, verdictOf, WORTH_DOING_BITS } from '../../src/suspects/verdict.ts';
@@ -48,7 +49,7 @@ const EXPANSIONS = 2000;
 export function guidedTable(circuit: Circuit) {
   const meter = STANDARD_SETTINGS.meter;
   const model = createModel(circuit, { samples: MODEL_SAMPLES, seed: 1, meter });
-  const candidates = candidatesOf(circuit);
+  const candidates = withHealthy(circuit.faults);
   const tests = collectTests(model, null);
   const shows = (id: string, { test }: ThinkerTest, sample: number) =>
     model.shows(id, test, sample);

@@ -4,6 +4,7 @@
  * The samples must be many: with a handful, the size of a resistive fault gives it away to a planner that knows each
  * sample by heart, and the optimum is better than anyone could be.
  */
+
 import { partName } from '../../src/circuit/circuit.ts';
 import { createModel, type Model } from '../../src/circuit/model.ts';
 import { leads } from '../../src/circuit/refuse-test.ts';
@@ -13,7 +14,8 @@ import type { Procedure } from '../../src/procedure/procedure.ts';
 import { testOf, type Way, walkFaults } from '../../src/proof/walk-faults.ts';
 import { meterUncertainty } from '../../src/quantity/normal.ts';
 import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
-import { buildTable, HEALTHY, type TableTest } from '../../src/suspects/prediction-table.ts';
+import { buildTable, type TableTest } from '../../src/suspects/prediction-table.ts';
+import { withHealthy } from '../../src/suspects/prior.ts';
 import type { Strategy } from '../../src/suspects/strategy.ts';
 import { COSTS, situationAfter, testCost } from '../../src/suspects/test-cost.ts';
 
@@ -27,8 +29,6 @@ export interface Minutes {
   readonly repairsLeft: ReadonlyMap<string, { readonly tree: number; readonly optimum: number }>;
 }
 
-/** A complaint mostly has a cause. As the sessions assume. */
-const HEALTHY_CHANCE = 0.05;
 /** Minutes of the reading for tests of a tree that are no standard tests. Common practice, no source. */
 const READING_MINUTES = {
   ...{ volts: 1, ohms: 2, light: 1.5, lamp: 1.5 },
@@ -47,14 +47,13 @@ export function compareMinutes(
 ): Minutes {
   const tests = testsOf(procedure, model);
   const { circuit } = model;
-  const total = circuit.faults.reduce((sum, { weight }) => sum + weight, 0);
-  const weight = (total * HEALTHY_CHANCE) / (1 - HEALTHY_CHANCE);
-  const candidates = [...circuit.faults, { id: HEALTHY, repair: HEALTHY, weight }];
+  const candidates = withHealthy(circuit.faults);
   const few = createModel(circuit, { samples, seed: 1, meter: model.meter });
   const shows = (id: string, { test }: Planned, sample: number) => few.shows(id, test, sample);
   const table = buildTable(candidates, [...tests.values()], shows, samples);
   const { minutes, bound, strategy } = findOptimum(table, { expansionsMax });
-  const chance = new Map(candidates.map((one) => [one.id, one.weight / (total + weight)]));
+  const total = candidates.reduce((sum, { weight }) => sum + weight, 0);
+  const chance = new Map(candidates.map(({ id, weight }) => [id, weight / total]));
   let tree = 0;
   const ways = walkFaults(procedure, model);
   for (const { fault, share, visits } of ways) {

@@ -235,6 +235,29 @@ describe('a way that comes to no conclusion', () => {
   });
 });
 
+test('a way that only goes on where a step cannot be done is no way by readings', () => {
+  const round = tree('feed', {
+    ...SOUND.steps,
+    feed: measure('feed', {
+      cannot: 'other',
+      outcomes: [range('low', null, 4, 'broken'), range('rest', 4, null, 'light')],
+    }),
+    light: {
+      ...STEPS['light']!,
+      outcomes:
+        STEPS['light']!.kind === 'look'
+          ? STEPS['light']!.outcomes.map((one) => ({ ...one, go: 'fine' }))
+          : [],
+    } as Step,
+  });
+  // nothing that is read leads to "other", so the last step is where the fuse is lost
+  const issues = wayIssues(
+    factsOf({ ...RIGHT, fuse: { feed: [volts(5)], light: [light('lit')] } }, round),
+  );
+  const fuse = issues.filter(({ words }) => words.includes('fuse'));
+  expect(found(fuse)).toEqual(['error missed-fault at steps light outcomes lit']);
+});
+
 describe('a better target', () => {
   const swapped = tree('feed', {
     ...SOUND.steps,
@@ -262,6 +285,18 @@ describe('a better target', () => {
   test('is never where it leads already, nor what the author cannot name', () => {
     expect(better('low', swapped, ['other', 'light'])).toBeNull();
     expect(better('good')).toBeNull();
+  });
+  test('must be right for all that leaves by that outcome, and for nothing else', () => {
+    // wire and twin leave by low; where only the wire's end is asked for, the twin would be lost
+    const apart = tree('feed', {
+      ...swapped.steps,
+      broken: end('broken', ['wire', 'like-wire']),
+      twin: end('twin', ['twin']),
+    });
+    expect(better('low', apart, ['broken', 'twin', 'other'])).toBeNull();
+    // what leaves by high is none of its business
+    expect(better('low', swapped, ['broken'])).toBe('broken');
+    expect(better('high', swapped, ['other'])).toBe('other');
   });
   test('of a step to be done is found too, and a conclusion leads nowhere', () => {
     const go = { ...base, id: 'go', kind: 'act', minutes: 1, go: 'broken' } as unknown as Step;
@@ -297,6 +332,7 @@ describe('ranges an author wrote', () => {
     expect(narrow([7, 5], 4)).toEqual(['error good-too-narrow at steps feed outcomes good']);
     expect(narrow([7, 5], 20)).toEqual(['warning good-too-narrow at steps feed outcomes good']);
     expect(narrow([7, 5], 60)).toEqual([]);
+    expect(narrow([3, 5], 4)).toEqual(['error good-too-narrow at steps feed outcomes good']);
     expect(narrow([6, 5], 4)).toHaveLength(1); // the upper end does not count
     expect(narrow([4, 5], 4)).toEqual([]); // the lower end does
     const [issue] = rangeIssues(written(healthy(7, 5), [4, 6]));
@@ -315,6 +351,9 @@ describe('ranges an author wrote', () => {
     expect(found([issue!])).toEqual(['warning good-too-wide at steps feed outcomes good']);
     expect(issue!.words).toContain('fuse and lost at 3.2 to 4.5 V');
     expect(rangeIssues(written({ ...RIGHT, fuse: { feed: [volts(5)] } }, [3, 6]))).toEqual([]);
+    // one sample of sixty is not worth a word
+    const seldom = { ...RIGHT, fuse: { feed: [volts(3.2), volts(1)] } };
+    expect(rangeIssues(written(seldom, [3, 6], 60))).toEqual([]);
   });
   test('a healthy circuit below nothing has its leads the wrong way round', () => {
     const codes = (value: number) =>

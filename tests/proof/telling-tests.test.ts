@@ -1,5 +1,6 @@
 /** Tests that could tell, looked for again by trying every standard test on every sample. */
 import { describe, expect, test } from 'vitest';
+import type { Model } from '../../src/circuit/model.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import { LOOKS, type Shown, type Test } from '../../src/circuit/test.ts';
 import { testKey } from '../../src/circuit/test-key.ts';
@@ -73,6 +74,18 @@ describe('a separating test', () => {
         const found = telling.separator(fault, samples, [rival])?.minutes ?? Infinity;
         expect(found, `${fault} from ${rival}`).toBe(cheapest);
       }
+  });
+  test('is none where the fault looks like the rival in its first or its last sample', () => {
+    // more samples than are looked at
+    const more = modelOf('reluctor-two-wire', 16);
+    const all = Array.from({ length: 16 }, (_, sample) => sample);
+    for (const alike of [0, 15]) {
+      const shows: Model['shows'] = (fault, one, sample) =>
+        more.shows(sample === alike ? 'healthy' : fault, one, sample);
+      const blurred = tellingTests({ ...more, shows } as Model);
+      expect(blurred.separator('wire.plus.open', all, ['healthy']), `${alike}`).toBeNull();
+    }
+    expect(telling.separator('wire.plus.open', samples, ['healthy'])).not.toBeNull();
   });
   test('is none where the rival is the fault itself', () => {
     expect(telling.separator('wire.plus.open', samples, ['wire.plus.open'])).toBeNull();

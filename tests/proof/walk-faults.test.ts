@@ -94,6 +94,20 @@ describe('a question', () => {
       [['no'], 0.5, 'broken'],
     ]);
   });
+  test('takes its own answers, whatever another question was answered by', () => {
+    const second = { ...ask(null), id: 'second' } as Step;
+    const first = ask(null, 'second');
+    const ways = walkFault(
+      tree('ask', { ask: first, second }),
+      modelOf({ healthy: HEALTHY }),
+      'healthy',
+    );
+    expect(ways.map(({ share, visits }) => [visits.map(({ outcome }) => outcome), share])).toEqual([
+      [['yes', 'yes'], 0.25],
+      [['yes', 'no'], 0.25],
+      [['no'], 0.5],
+    ]);
+  });
   test('without an answer left has no end', () => {
     const both = { ...ask(null, 'ask') } as Extract<Step, { kind: 'ask' }>;
     const outcomes = both.outcomes.map((one) => ({ ...one, go: 'ask' }));

@@ -1,8 +1,10 @@
 /** What a test takes, and the candidates' weights; by hand from what each is. */
+
 import { describe, expect, test } from 'vitest';
 import type { Probe, Setup, Test } from '../../src/circuit/test.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
-import { candidatesOf, collectTests, needsOf, tableTest } from '../../src/session/thinker-table.ts';
+import { collectTests, needsOf, tableTest } from '../../src/session/thinker-table.ts';
+import { withHealthy } from '../../src/suspects/prior.ts';
 import { setupOf } from '../circuit/setup.ts';
 import { METER, modelOf } from '../circuit/shipped.ts';
 import { TREE } from './sample-tree.ts';
@@ -89,7 +91,7 @@ describe('the tests collected', () => {
 });
 
 test('the healthy circuit has a twentieth of all weight', () => {
-  const candidates = candidatesOf(model.circuit);
+  const candidates = withHealthy(model.circuit.faults);
   const total = candidates.reduce((sum, { weight }) => sum + weight, 0);
   expect(candidates).toHaveLength(model.circuit.faults.length + 1);
   expect(candidates.at(-1)).toMatchObject({ id: 'healthy', repair: 'healthy', subject: [] });
