@@ -15,7 +15,7 @@ import {
   situationAfter,
   testCost,
 } from '../../src/suspects/test-cost.ts';
-import { longestPath, look, simpleTest } from './tables.ts';
+import { longestPath, look, matrixTable, simpleTest } from './tables.ts';
 
 const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });
 const KEY_ON: Situation = { state: 'key-on', unplugged: [], reached: [] };
@@ -359,7 +359,7 @@ describe('corroboration', () => {
     expect(open).toMatchObject({
       proven: false,
       missing: 1,
-      rival: { repair: 'repair wheel.damaged' },
+      rival: { repair: 'repair wheel.damaged', chance: doubtful.chances[3] },
     });
   });
   test('the wrong conclusion is never proven', () => {
@@ -379,6 +379,23 @@ describe('corroboration', () => {
     expect(found.ruledOut.map(({ repair }) => repair)).not.toContain('repair wire.signal.open');
     expect(found.ruledOut.length).toBeGreaterThan(0);
     expect(weigh([]).ruledOut).toEqual([]);
+  });
+  test('what the repair touches anyway is not listed as ruled out', () => {
+    const fault = (id: string, subject: string[] = []) => ({ id, repair: id, weight: 1, subject });
+    const looks = matrixTable(
+      [fault('both-wires', ['one', 'other']), fault('other'), fault('far')],
+      [0, 1, 1].map((shown) => Array.from({ length: 6 }, () => shown)),
+    );
+    const readings = Array.from({ length: 6 }, (_, test) => ({ test, shown: look(0) }));
+    const found = corroborate(looks, {
+      concluded: ['both-wires'],
+      readings,
+      ranking: rankSuspects(looks, readings),
+      outcomes: outcomesOf(looks),
+      now: KEY_ON,
+      means: ALL_MEANS,
+    });
+    expect(found.ruledOut.map(({ repair }) => repair)).toEqual(['far']);
   });
   test('what was hardly thinkable before is not ruled out by a reading that says nothing of it', () => {
     const unlikely = Float64Array.from([0.5, 0.25, 0.249, 0.001]); // the wheel
