@@ -36,6 +36,7 @@ export default defineConfig({
     setupFiles: ['scripts/mutate-setup.mjs'],
     env: { CI: 'false', NO_COLOR: '1', OHMWARD_SHORT: '1' },
     sequence: { sequencer: ShortestFirst },
-    testTimeout: 30_000,
+    // The code that is tested is slower by its mutants' switches.
+    testTimeout: 120_000,
   },
 });
