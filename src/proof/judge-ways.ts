@@ -40,7 +40,7 @@ export function judgeOf(procedure: Procedure, circuit: Circuit, telling: Telling
   const stands = (step: Conclusion, fault: string): boolean =>
     fault === HEALTHY
       ? step.faults.length === 0
-      : step.faults.some((id) => id === fault || repairs.get(id) === repairs.get(fault));
+      : step.faults.some((id) => repairs.get(id) === repairs.get(fault));
   const right = (fault: string) =>
     conclusions.filter((step) => stands(step, fault)).map(({ id }) => id);
   const rightFor = (fault: string) => {

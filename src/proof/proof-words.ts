@@ -5,7 +5,7 @@ const LISTED_MAX = 4;
 
 /** `a, b and 3 more`. */
 export function listed(names: readonly string[], most = LISTED_MAX): string {
-  if (names.length <= 1) return names.join('');
+  if (names.length <= 1) return names[0] ?? '';
   const shown = names.length > most ? names.slice(0, most - 1) : names.slice(0, -1);
   const last =
     names.length > most ? `${names.length - shown.length} more` : names[names.length - 1]!;

@@ -87,14 +87,13 @@ function tooWide(
 
 function reversed({ linked, model }: ProofFacts, step: MeasureStep): Issue[] {
   const expected = model.expected(testOf(step)!);
-  if (expected.kind !== 'number' || expected.unit !== 'V' || expected.high > REVERSED_VOLTS)
-    return [];
+  if (expected.kind !== 'number' || expected.high > REVERSED_VOLTS) return [];
   return [
     {
       code: 'reversed-leads',
       severity: 'warning',
       at: placeOf(linked, step.id, ['measure']),
-      words: `a healthy circuit reads ${formatRange(expected.low, expected.high, 'V')} at "${step.id}": the leads are the wrong way round`,
+      words: `a healthy circuit reads ${formatRange(expected.low, expected.high, expected.unit)} at "${step.id}": the leads are the wrong way round`,
       fix: 'name the red lead first, then the black one',
     },
   ];

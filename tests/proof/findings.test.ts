@@ -440,17 +440,35 @@ describe('steps that tell nothing', () => {
     const behind = { ...base, id: 'behind', kind: 'act', minutes: 1, go: 'odd' } as unknown as Step;
     expect(never({ behind }, { cannot: 'behind' })).toEqual([]);
     // a question can be answered every way
-    const outcomes = [
-      { name: 'yes', words: '', go: 'feed' },
-      { name: 'no', words: '', go: 'odd' },
-    ];
-    const ask = { ...base, id: 'ask', kind: 'ask', minutes: 1, usual: 'yes', outcomes };
-    const asked = tree('ask', {
-      ...SOUND.steps,
-      ask: ask as unknown as Step,
-      odd: end('odd', ['twin']),
+    const leading = (go: string) => ({
+      outcomes: [
+        range('low', null, 4, 'broken'),
+        range('good', 4, 6, go),
+        range('high', 6, 40, 'other'),
+        range('spark', 40, null, 'odd'),
+      ],
     });
-    expect(stepIssues(factsOf(RIGHT, asked))).toEqual([]);
+    const ask = (no: string) => {
+      const outcomes = [
+        { name: 'yes', words: '', go: 'light' },
+        { name: 'no', words: '', go: no },
+      ];
+      const step = { ...base, id: 'ask', kind: 'ask', minutes: 1, usual: 'yes', outcomes };
+      return { ask: step as unknown as Step };
+    };
+    expect(never(ask('odd'), leading('ask'))).toEqual([]);
+    expect(never(ask('fine'), leading('ask'))).toHaveLength(1);
+    // and so can a number that the circuit knows nothing of
+    const count = (bad: string) => ({
+      count: measure('count', {
+        probe: null,
+        unit: 'rpm',
+        expected: { low: 500, nominal: null, high: 900, from: 'author' },
+        outcomes: [range('good', 500, 900, 'light'), range('bad', null, null, bad)],
+      }),
+    });
+    expect(never(count('odd'), leading('count'))).toEqual([]);
+    expect(never(count('fine'), leading('count'))).toHaveLength(1);
   });
 });
 
