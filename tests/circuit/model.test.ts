@@ -123,6 +123,18 @@ describe('three-wire Hall switch fed by the module', () => {
     expect(look(hall, 'module.signal.input-dead', counts('module.signal'))).toBe('still');
   });
 
+  test('a flat line is high, low or in the middle by where the healthy signal lies', () => {
+    expect(look(hall, 'wire.signal.open', pattern('module.signal'))).toBe('flat-high');
+    expect(look(hall, 'wire.signal.open', pattern('sensor.signal'))).toBe('flat-low');
+    expect(look(hall, 'wire.signal.short-to-ground', pattern('module.signal'))).toBe('flat-low');
+    expect(look(hall, 'sensor.stuck-high', pattern('module.signal'))).toBe('flat-high');
+    // the coil's ends both stand at 2.5 V: nothing between them is the middle of its wave
+    const coil = modelOf('reluctor-two-wire', 1);
+    const across = testOf({ kind: 'pattern', plus: 'sensor.plus', minus: 'sensor.minus' }, CRANK);
+    expect(look(coil, 'healthy', across)).toBe('full');
+    expect(look(coil, 'sensor.coil-open', across)).toBe('flat-middle');
+  });
+
   test('wheel and timing: right electrically, wrong pattern or wrong position', () => {
     const timing = testOf(
       { kind: 'timing', plus: 'module.signal', minus: 'battery.negative' },
