@@ -1,7 +1,8 @@
 /** The session in hand over its file: decide, save, and only then show. */
 
 import type { Step } from '../procedure/procedure.ts';
-import { type Command, decide } from '../session/decide.ts';
+import type { Command } from '../session/command.ts';
+import { decide } from '../session/decide.ts';
 import type { Performed, SessionDriver, VehicleAnswer } from '../session/driver.ts';
 import type { SessionEvent, When } from '../session/events.ts';
 import { evolve } from '../session/evolve.ts';

@@ -5,7 +5,8 @@
  */
 import { canonicalJson } from '../log/canonical-json.ts';
 import type { Procedure } from '../procedure/procedure.ts';
-import { type Command, decide } from '../session/decide.ts';
+import type { Command } from '../session/command.ts';
+import { decide } from '../session/decide.ts';
 import type { SessionEvent, SessionOpened, StepCapture } from '../session/events.ts';
 import { evolve, openSession } from '../session/evolve.ts';
 import { presentConclusion, type Session } from '../session/session.ts';

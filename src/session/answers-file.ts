@@ -4,7 +4,7 @@ import { parseReading } from '../quantity/parse-reading.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
-import type { Command, WeighedConclusion } from './decide.ts';
+import type { Command, WeighedConclusion } from './command.ts';
 import { expectedReading } from './expected-reading.ts';
 import type { AnswersDraft } from './generated/answers.mjs';
 import validate from './generated/answers.mjs';

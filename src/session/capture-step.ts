@@ -4,7 +4,7 @@ import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Test } from '../circuit/test.ts';
 import type { CaptureLevel, LookStep, MeasureStep, Step } from '../procedure/procedure.ts';
 import { safeText } from '../source/safe-text.ts';
-import type { Command } from './decide.ts';
+import type { Command } from './command.ts';
 import type { CaptureMeasured, StepCapture } from './events.ts';
 import {
   type CaptureGiven,

@@ -101,6 +101,7 @@ export function wakingTests(procedure: Procedure): WakingTest[] {
     state: step.setup.state,
     unplugged: step.setup.unplugged,
     reaches: [outcome.name],
+    // Nobody has it at hand, so none is ever proposed.
     needs: ['the step of the tree'],
   }));
 }

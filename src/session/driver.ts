@@ -4,7 +4,7 @@
  * `perform` saves before it shows: the state changes only after every event of the command is safely on disk.
  */
 import type { Look } from '../circuit/test.ts';
-import type { Command } from './decide.ts';
+import type { Command } from './command.ts';
 import type { Session } from './session.ts';
 
 export interface SessionDriver {

@@ -1,7 +1,7 @@
 /** Which cautions stand before a step. */
 import type { Test, VehicleState } from '../circuit/test.ts';
 import { type Caution, isTask, type Step } from '../procedure/procedure.ts';
-import type { Command } from './decide.ts';
+import type { Command } from './command.ts';
 import type { SessionEvent } from './events.ts';
 import { presentStep, type Session } from './session.ts';
 

@@ -11,7 +11,7 @@ import {
   stepOf,
 } from '../procedure/procedure.ts';
 import { canWake, wakes } from './comes-and-goes.ts';
-import type { Command } from './decide.ts';
+import type { Command } from './command.ts';
 import type { Answer, RepairVerdict, Retest, RetestRecorded } from './events.ts';
 import { presentConclusion, type Session } from './session.ts';
 

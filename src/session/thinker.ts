@@ -1,6 +1,6 @@
 /** What the circuit model adds to a session: suspects, the next test, and the weight of a conclusion. */
 import type { Look, Shown, Test } from '../circuit/test.ts';
-import type { WeighedConclusion } from './decide.ts';
+import type { WeighedConclusion } from './command.ts';
 import type { Session } from './session.ts';
 
 export interface Thinker {

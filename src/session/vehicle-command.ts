@@ -1,7 +1,7 @@
 /** What a simulated vehicle answered, as the command a person would give. */
 import type { Step } from '../procedure/procedure.ts';
 import { parseReading } from '../quantity/parse-reading.ts';
-import type { Command } from './decide.ts';
+import type { Command } from './command.ts';
 import type { VehicleAnswer } from './driver.ts';
 import { expectedReading } from './expected-reading.ts';
 

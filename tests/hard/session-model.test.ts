@@ -10,7 +10,7 @@ import { resumeSession } from '../../src/log/open-session.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { driveSession } from '../../src/log/session-driver.ts';
 import { createSession } from '../../src/log/session-writer.ts';
-import type { Command } from '../../src/session/decide.ts';
+import type { Command } from '../../src/session/command.ts';
 import type { SessionDriver } from '../../src/session/driver.ts';
 import type { SessionEvent, When } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';

@@ -5,7 +5,7 @@ import { escapeHtml, html, htmlOf } from '../../src/records/html.ts';
 import { type Audience, reportOf } from '../../src/records/report.ts';
 import { dateWords, durationWords, timeWords } from '../../src/records/report-words.ts';
 import { recordOf } from '../../src/records/session-record.ts';
-import type { Command } from '../../src/session/decide.ts';
+import type { Command } from '../../src/session/command.ts';
 import { spansLeastOf } from '../../src/session/measure-capture.ts';
 import { SMALL_CAPTURE } from '../ui/screens/fake-services.ts';
 import { begin, fileOf, finishedWalk, type Walk, WEIGHED } from './sample-session.ts';

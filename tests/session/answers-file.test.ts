@@ -1,7 +1,7 @@
 /** An answers file against the step that is asked; the steps are those of `sample-tree.ts`. */
 import { describe, expect, it, test } from 'vitest';
 import { type AnswersFile, commandFor, loadAnswers } from '../../src/session/answers-file.ts';
-import type { Command } from '../../src/session/decide.ts';
+import type { Command } from '../../src/session/command.ts';
 import type { Session } from '../../src/session/session.ts';
 import { vehicleCommand } from '../../src/session/vehicle-command.ts';
 import { sessionAfter, TREE } from './sample-tree.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type Command, decide } from '../../src/session/decide.ts';
+import type { Command } from '../../src/session/command.ts';
+import { decide } from '../../src/session/decide.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { retestLines, retestVerdict } from '../../src/session/retest.ts';
 import { presentStep, type Session, standingAnswers } from '../../src/session/session.ts';

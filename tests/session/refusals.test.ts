@@ -1,7 +1,8 @@
 /** What each command needs of the session, in words of codes; the steps are those of `sample-tree.ts`. */
 import { describe, expect, test } from 'vitest';
 import type { Procedure, Step } from '../../src/procedure/procedure.ts';
-import { type Command, decide } from '../../src/session/decide.ts';
+import type { Command } from '../../src/session/command.ts';
+import { decide } from '../../src/session/decide.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { evolve, openSession, replay, walk } from '../../src/session/evolve.ts';
 import { expectedReading } from '../../src/session/expected-reading.ts';

@@ -1,7 +1,7 @@
 /** Sessions without a person: from an answers file, or with the simulated vehicle answering every step. */
 
 import { type AnswersFile, commandFor } from '../../session/answers-file.ts';
-import type { Command } from '../../session/decide.ts';
+import type { Command } from '../../session/command.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';

@@ -2,7 +2,7 @@
 import type { CaptureFolder } from '../../files/list-captures.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import type { CaptureAnswer, CaptureAsk } from '../../session/capture-step.ts';
-import type { Command } from '../../session/decide.ts';
+import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../app-services.ts';

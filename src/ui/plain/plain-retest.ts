@@ -1,7 +1,7 @@
 /** The tests after the repair as a dialogue of lines: the failed tests again, before beside after. */
 import { parseReading } from '../../quantity/parse-reading.ts';
 import { takesCapture } from '../../session/capture-step.ts';
-import type { Command } from '../../session/decide.ts';
+import type { Command } from '../../session/command.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';

@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import type { CaptureFolder } from '../../files/list-captures.ts';
 import type { CaptureAnswer, CaptureAsk } from '../../session/capture-step.ts';
-import type { Command } from '../../session/decide.ts';
+import type { Command } from '../../session/command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { CapturePicker } from './capture-picker.tsx';
 import { CaptureScreen } from './capture-screen.tsx';

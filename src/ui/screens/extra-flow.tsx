@@ -1,6 +1,6 @@
 /** A test outside the tree, from its cautions to what it showed, by hand or by a capture. */
 import { useState } from 'react';
-import type { Command } from '../../session/decide.ts';
+import type { Command } from '../../session/command.ts';
 import { readNote, unreadCautions } from '../../session/pending-cautions.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';

@@ -3,7 +3,7 @@ import { Box } from 'ink';
 import { useState } from 'react';
 import { leadWords } from '../../procedure/test-words.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
-import type { Command } from '../../session/decide.ts';
+import type { Command } from '../../session/command.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';

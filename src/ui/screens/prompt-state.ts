@@ -1,7 +1,7 @@
 /** What a step asks for, and how keys answer it. No React. */
 import type { Step } from '../../procedure/procedure.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
-import type { Command } from '../../session/decide.ts';
+import type { Command } from '../../session/command.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
 import type { Answer } from '../../session/events.ts';
 import { expectedReading } from '../../session/expected-reading.ts';

@@ -1,7 +1,7 @@
 /** After the repair, on the screen: the tests that must pass, one after the other, then before beside after. */
 import { useState } from 'react';
 import { takesCapture } from '../../session/capture-step.ts';
-import type { Command } from '../../session/decide.ts';
+import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { againCommand, closeCommand, type RetestLine, retestLines } from '../../session/retest.ts';

@@ -4,7 +4,7 @@
  */
 import { useMemo, useState } from 'react';
 import { type CaptureAsk, takesCapture } from '../../session/capture-step.ts';
-import type { Command } from '../../session/decide.ts';
+import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';

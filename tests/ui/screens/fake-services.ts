@@ -4,7 +4,8 @@ import type { CaptureEntry, CaptureFolder } from '../../../src/files/list-captur
 import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts';
 import type { Job } from '../../../src/procedure/job.ts';
 import type { CaptureAnswer } from '../../../src/session/capture-step.ts';
-import { type Command, decide } from '../../../src/session/decide.ts';
+import type { Command } from '../../../src/session/command.ts';
+import { decide } from '../../../src/session/decide.ts';
 import type { Performed, SessionDriver, VehicleAnswer } from '../../../src/session/driver.ts';
 import type { SessionEvent, SessionOpened, StepCapture } from '../../../src/session/events.ts';
 import { evolve, openSession } from '../../../src/session/evolve.ts';
