@@ -12,6 +12,9 @@ import { readSessionLog, type SessionLog } from './read-session.ts';
 import { MAX_PARTS, type SessionWriter, writerAt } from './session-writer.ts';
 import { done, failed, type Result } from './write-problem.ts';
 
+/** Digits of a fragment's hash in its name. */
+const TORN_DIGITS = 8;
+
 /** A session over all its parts. */
 export interface OpenedSession {
   /** Every good event from the first part on, in order. */
@@ -24,10 +27,8 @@ export interface OpenedSession {
 
 export interface ResumedSession {
   readonly writer: SessionWriter;
-  /** Every event, the `recovered` one included. */
+  /** Every event; a `recovered` one for each fragment that was cut off and kept beside the file. */
   readonly events: readonly StoredEvent[];
-  /** Size and hash of a fragment that was cut off and kept beside the file; null when there was none. */
-  readonly recovered: { readonly bytes: number; readonly hash: string } | null;
 }
 
 /**
@@ -82,30 +83,38 @@ export function resumeSession(
     if (later) return failed({ ...safe, code: 'continued-elsewhere', next: `: ${later}` });
     const bytes = disk.read(path);
     const fragment = bytes.subarray(log.goodBytes);
-    const kept = fragment.length > 0 ? keepAside(disk, path, fragment) : null;
+    if (fragment.length > 0) keepAside(disk, path, fragment);
     file = disk.openAppend(path);
     const facts = disk.factsOpen(file);
     if (facts.bytes !== bytes.length) {
       closeQuietly(disk, file);
       return failed({ ...safe, code: 'file-changed', next: ', and try again' });
     }
-    if (kept) {
+    if (fragment.length > 0) {
       disk.truncate(file, log.goodBytes);
       disk.syncData(file);
     }
     const { identity } = facts;
-    const head = { seq: last.seq, hash: log.head, at: last.at };
-    const writer = writerAt(disk, { path, file, identity, goodBytes: log.goodBytes, last: head });
-    if (!kept) return done({ writer, events, recovered: null });
-    const note = { type: 'recovered', ...now, ...kept };
-    const noted = writer.append(note);
-    if (!noted.ok) {
-      writer.close();
-      return noted;
+    let head = log.head;
+    const writer = writerAt(disk, {
+      path,
+      file,
+      identity,
+      goodBytes: log.goodBytes,
+      last: { seq: last.seq, hash: head, at: last.at },
+    });
+    const all = [...events];
+    for (const tail of untoldTails(disk, path, events)) {
+      const note = { type: 'recovered', ...now, ...tail };
+      const noted = writer.append(note);
+      if (!noted.ok) {
+        writer.close(); // the copy stays, and is told the next time
+        return noted;
+      }
+      all.push({ ...note, seq: noted.value.seq, prev: head });
+      head = noted.value.hash;
     }
-    const event = { ...note, seq: noted.value.seq, prev: log.head };
-    const recovered = { bytes: kept.bytes, hash: kept.hash };
-    return done({ writer, events: [...events, event], recovered });
+    return done({ writer, events: all });
   } catch (error) {
     const code = errorCode(error);
     if (file !== null) closeQuietly(disk, file);
@@ -114,16 +123,11 @@ export function resumeSession(
 }
 
 /** Copies what is cut off into a file of its own, on the medium before the cut. Doing it twice gives the same file. */
-function keepAside(
-  disk: Disk,
-  path: string,
-  fragment: Uint8Array,
-): { bytes: number; hash: string; file: string } {
+function keepAside(disk: Disk, path: string, fragment: Uint8Array): void {
   const hash = sha256(fragment);
-  const aside = `${path.replace(/\.jsonl$/, '')}.torn-${hash.slice(0, 8)}`;
-  const kept = { bytes: fragment.length, hash, file: basename(aside) };
+  const aside = `${tornStem(path)}${hash.slice(0, TORN_DIGITS)}`;
   if (disk.facts(aside)) {
-    if (sha256(disk.read(aside)) === hash) return kept;
+    if (sha256(disk.read(aside)) === hash) return;
     disk.remove(aside); // a copy that was itself cut short
   }
   const file = disk.openNew(aside);
@@ -137,7 +141,28 @@ function keepAside(
   } finally {
     closeQuietly(disk, file);
   }
-  return kept;
+}
+
+/** The whole copies beside the file that no event tells of: the one just made, and one whose note was not saved. */
+function untoldTails(
+  disk: Disk,
+  path: string,
+  events: readonly StoredEvent[],
+): { bytes: number; hash: string; file: string }[] {
+  const stem = basename(tornStem(path));
+  return disk
+    .list(dirname(path))
+    .filter((name) => name.startsWith(stem) && !events.some(({ file }) => file === name))
+    .map((file) => {
+      const fragment = disk.read(join(dirname(path), file));
+      return { bytes: fragment.length, hash: sha256(fragment), file };
+    })
+    .filter(({ file, hash }) => file === `${stem}${hash.slice(0, TORN_DIGITS)}`);
+}
+
+/** What the names of the fragments of a session file begin with; the rest is the start of their hash. */
+function tornStem(path: string): string {
+  return `${path.replace(/\.jsonl$/, '')}.torn-`;
 }
 
 /** The events up to the one that a part continues, from the file it names; null when they are nowhere. */

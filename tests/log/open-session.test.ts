@@ -1,6 +1,7 @@
 import { copyFileSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Disk } from '../../src/log/disk.ts';
 import { sealEvent } from '../../src/log/event-line.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
@@ -37,8 +38,7 @@ function refused(at = path): WriteProblem {
 
 describe('resuming', () => {
   it('a whole session goes on behind its last event, with no event of its own', () => {
-    const { writer, events, recovered } = resumed();
-    expect(recovered).toBeNull();
+    const { writer, events } = resumed();
     expect(events).toHaveLength(4);
     expect(writer.append(sampleEvent(4))).toMatchObject({ ok: true, value: { seq: 5 } });
     writer.close();
@@ -52,15 +52,38 @@ describe('resuming', () => {
     const before = readFileSync(path);
     const fragment = '{"at":"2031-05-06T07:08:25.000Z","elap';
     writeFileSync(path, fragment, { flag: 'a' });
-    const { writer, events, recovered } = resumed();
+    const { writer, events } = resumed();
     writer.close();
-    expect(recovered).toEqual({ bytes: fragment.length, hash: sha256(fragment) });
     const aside = `${NAME.replace('.jsonl', '')}.torn-${sha256(fragment).slice(0, 8)}`;
     expect(readFileSync(join(scratch.path, aside), 'utf8')).toBe(fragment);
-    expect(events.at(-1)).toMatchObject({ type: 'recovered', seq: 5, ...NOW, file: aside });
+    const kept = { bytes: fragment.length, hash: sha256(fragment), file: aside };
+    expect(events.at(-1)).toMatchObject({ type: 'recovered', seq: 5, ...NOW, ...kept });
     const log = readSessionLog(readFileSync(path));
     expect(log).toMatchObject({ verdict: 'whole', events });
     expect(readFileSync(path).subarray(0, before.length)).toEqual(before);
+  });
+
+  it('a fragment whose note was not saved is told the next time, and once only', () => {
+    const fragment = '{"at":"2031-05-06T07:08:25.000Z","elap';
+    writeFileSync(path, fragment, { flag: 'a' });
+    let session = -1;
+    const full: Disk = {
+      ...nodeDisk,
+      openAppend: (file) => (session = nodeDisk.openAppend(file)),
+      write: (file, bytes) => {
+        if (file === session) throw Object.assign(new Error('full'), { code: 'ENOSPC' });
+        return nodeDisk.write(file, bytes);
+      },
+    };
+    const result = resumeSession(full, path, NOW);
+    expect(result).toMatchObject({ ok: false, problem: { code: 'ENOSPC' } });
+    const told = () => {
+      const { writer, events } = resumed();
+      writer.close();
+      return events.filter(({ type }) => type === 'recovered');
+    };
+    expect(told()).toHaveLength(1);
+    expect(told()).toHaveLength(1);
   });
 
   it('a last line with a blank sector is torn too: a power cut leaves such', () => {
