@@ -1,4 +1,5 @@
 /** Asks of a circuit, before it is solved for anyone, what the solver could only answer with a shrug. */
+import type { Path } from '../source/parse-yaml.ts';
 import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
 import { floatingIslands } from './order-nodes.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
@@ -7,13 +8,12 @@ import { NOMINAL_DRAW } from './size-faults.ts';
 import { createSolver } from './solve-dc.ts';
 import { VEHICLE_STATES } from './test.ts';
 
-/** One finding, with the part or wire it belongs to. */
+/** One finding, with the place in the circuit file of the part or wire it belongs to. */
 export interface CircuitFinding {
   readonly code: string;
   readonly severity: 'error' | 'warning';
   readonly words: string;
-  readonly part: string | null;
-  readonly wire: string | null;
+  readonly path: Path;
 }
 
 /** Nodes without a path to ground, states that do not settle, signals that no input reads. */
@@ -25,12 +25,11 @@ export function checkCircuit(circuit: Circuit): CircuitFinding[] {
     if (state !== 'key-off')
       for (const island of floatingIslands(netlist)) {
         const name = plan.nodes[island]!;
-        const owner = ownerOf(circuit, name);
         findings.push({
           code: 'no-path-to-ground',
           severity: 'error',
           words: `"${name.replace(/\.pin$/, '')}" has no path to ground`,
-          ...owner,
+          path: ownerOf(circuit, name),
         });
       }
     const failure = createSolver(netlist).solve();
@@ -39,7 +38,7 @@ export function checkCircuit(circuit: Circuit): CircuitFinding[] {
         code: failure.reason,
         severity: 'error',
         words: `with ${state}, ${failure.words}`,
-        ...ownerOf(circuit, failure.node),
+        path: ownerOf(circuit, failure.node),
       });
   }
   const module = moduleOf(circuit);
@@ -49,18 +48,16 @@ export function checkCircuit(circuit: Circuit): CircuitFinding[] {
       code: 'no-input',
       severity: 'error',
       words: `no input of "${module.name}" is wired, so nothing reads "${sensorOf(circuit).name}"`,
-      part: module.name,
-      wire: null,
+      path: ['parts', module.name],
     });
   const seen = new Set<string>();
   return findings.filter(({ words }) => (seen.has(words) ? false : seen.add(words)));
 }
 
-function ownerOf(circuit: Circuit, node: string): { part: string | null; wire: string | null } {
-  const part = circuit.parts.find((one) => node.startsWith(`${one.name}.`))?.name ?? null;
-  const wire =
-    part === null
-      ? (circuit.wires.find((one) => one.from === node || one.to === node)?.name ?? null)
-      : null;
-  return { part, wire };
+/** The part that a node lies in, else the wire that ends there, else the whole file. */
+function ownerOf(circuit: Circuit, node: string): Path {
+  const part = circuit.parts.find((one) => node.startsWith(`${one.name}.`));
+  if (part) return ['parts', part.name];
+  const wire = circuit.wires.find((one) => one.from === node || one.to === node);
+  return wire ? ['wires', wire.name] : [];
 }

@@ -4,7 +4,7 @@
  */
 import { copperOhms, STRANDED } from '../quantity/wire.ts';
 import { type Checked, isUsable } from '../source/issue.ts';
-import { type Path, parseYaml } from '../source/parse-yaml.ts';
+import { parseYaml } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import { checkCircuit } from './check-circuit.ts';
 import {
@@ -91,20 +91,8 @@ class Reader extends PartReader {
       terminals: terminalsOf(connectors, parts),
       target,
     };
-    for (const found of checkCircuit({ ...unfailing, faults: [] })) {
-      const path: Path =
-        found.wire !== null
-          ? ['wires', found.wire]
-          : found.part !== null
-            ? ['parts', found.part]
-            : [];
-      this.issues.push({
-        code: found.code,
-        severity: found.severity,
-        words: found.words,
-        at: this.source.locate(path, 'key'),
-      });
-    }
+    for (const { path, ...found } of checkCircuit({ ...unfailing, faults: [] }))
+      this.issues.push({ ...found, at: this.source.locate(path, 'key') });
     if (!isUsable(this.issues)) return null;
     const weights = { ...DEFAULT_WEIGHTS, ...draft.weights };
     const derived: Circuit = {

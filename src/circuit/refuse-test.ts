@@ -34,7 +34,7 @@ export function refuseTest(circuit: Circuit, test: Test): string | null {
   if (
     (setup.state === 'cranking' || setup.state === 'running') &&
     setup.target === 'still' &&
-    circuit.target !== null &&
+    circuit.target &&
     circuit.target.turns > 0
   )
     return `the wheel at the ${circuit.target.at} cannot stand still with the engine ${setup.state}`;

@@ -94,6 +94,7 @@ class Solver extends ElementCurves implements DcSolver {
   private readonly work: Elimination;
   private readonly tied: Uint8Array;
   private readonly nonlinear: Int32Array;
+  /** The unknown at which elimination or Newton gave up last. */
   private failedAt = -1;
   constructor(netlist: Netlist) {
     super(netlist.elements.length);
@@ -170,9 +171,18 @@ class Solver extends ElementCurves implements DcSolver {
     return null;
   }
 
+  /** The node where the last try failed; of a source without resistance one of its ends, not ground. */
+  private failedNode(): number {
+    const own = this.unknownOfNode.indexOf(this.failedAt);
+    if (own > 0) return own;
+    const source = this.netlist.elements.find(
+      (_, index) => this.ends[index * ENDS + 2] === this.failedAt,
+    )!;
+    return Math.max(...nodesOf(source));
+  }
+
   private failure(reason: SolveFailure['reason']): SolveFailure {
-    const node =
-      this.netlist.nodes.find((_, n) => n > 0 && this.unknownOfNode[n] === this.failedAt) ?? '?';
+    const node = this.netlist.nodes[this.failedNode()]!;
     const words =
       reason === 'no-solution'
         ? `sources without resistance contradict each other near "${node}"`
@@ -284,7 +294,10 @@ class Solver extends ElementCurves implements DcSolver {
         kind === GATED
           ? this.gatedRegion(index, v, this.at(ends[index * ENDS + 2]!) - vb)
           : this.cornerRegion(index, v);
-      if (wanted !== regions[index]) return false;
+      if (wanted !== regions[index]) {
+        this.failedAt = Math.max(ends[index * ENDS]!, ends[index * ENDS + 1]!);
+        return false;
+      }
     }
     return true;
   }

@@ -257,6 +257,64 @@ describe('two-wire variable reluctance sensor', () => {
   });
 });
 
+describe('what is expected over the tolerances', () => {
+  const model = modelOf('hall-module-fed', 6);
+  const signal = pattern('module.signal');
+  const all = [-1, 0, 1, 2, 3, 4, 5];
+
+  test('of a number: the least and the greatest of every sample and the middle', () => {
+    const feed = volts('sensor.feed');
+    const values = all.map((sample) => number(model, 'wire.feed.resistive', feed, sample));
+    expect(model.expected(feed, 'wire.feed.resistive')).toEqual({
+      kind: 'number',
+      unit: 'V',
+      nominal: values[0],
+      low: Math.min(...values),
+      high: Math.max(...values),
+    });
+    expect(new Set(values).size).toBe(all.length);
+  });
+
+  test('of a look: how often each is seen in the samples, the most frequent first', () => {
+    expect(model.expected(counts('module.signal'))).toEqual({
+      kind: 'looks',
+      looks: [{ look: 'follows', chance: 1 }],
+    });
+    for (const fault of ['sensor.shorted', 'target.gap-wide', 'module.reference.low']) {
+      const seen = all.slice(1).map((sample) => look(model, fault, signal, sample));
+      const expected = model.expected(signal, fault);
+      if (expected.kind !== 'looks') throw new Error('looks expected');
+      expect(expected.looks).toHaveLength(2);
+      for (const { look: one, chance } of expected.looks)
+        expect(chance).toBe(seen.filter((other) => other === one).length / seen.length);
+      expect(expected.looks[0]!.chance).toBeGreaterThanOrEqual(expected.looks[1]!.chance);
+    }
+  });
+
+  test('without samples the middle of all tolerances stands for them', () => {
+    const bare = modelOf('hall-module-fed', 0);
+    expect(bare.expected(signal)).toEqual({ kind: 'looks', looks: [{ look: 'full', chance: 1 }] });
+  });
+
+  test('what was computed once is kept', () => {
+    expect(model.shows('healthy', signal, 2)).toBe(model.shows('healthy', signal, 2));
+    // another object with the same words is the same test
+    expect(model.shows('healthy', pattern('module.signal'), 2)).toBe(
+      model.shows('healthy', signal, 2),
+    );
+    const pulled = testOf(
+      { kind: 'counts', input: 'module.signal' },
+      {
+        ...CRANK,
+        unplugged: ['sensor'],
+        bridges: [{ from: 'sensor.signal', to: 'battery.negative', through: 'test-light' }],
+      },
+    );
+    expect(model.pullsLow(pulled)).not.toBeNull();
+    expect(model.pullsLow(pulled)).toBe(model.pullsLow(pulled));
+  });
+});
+
 describe('potentiometers', () => {
   const throttle = modelOf('throttle-potentiometer');
   const MOVED = { target: 'moving' } as const;

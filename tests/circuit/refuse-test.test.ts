@@ -234,4 +234,12 @@ describe('what cannot be done', () => {
   ])('%s', (_words, one, reason) => {
     expect(refuseTest(hall, one)).toContain(reason);
   });
+
+  test('what turns with no wheel, or not with the crankshaft, may stand still with the engine running', () => {
+    const running = testOf(readVolts, { state: 'running' });
+    const wheel = { at: 'crankshaft', teeth: 60, missing: 2, turns: 0, onChance: 0.5 };
+    expect(refuseTest({ ...hall, target: null }, running)).toBeNull();
+    expect(refuseTest({ ...hall, target: wheel }, running)).toBeNull();
+    expect(refuseTest({ ...hall, target: { ...wheel, turns: 0.5 } }, running)).not.toBeNull();
+  });
 });
