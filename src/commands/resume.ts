@@ -13,8 +13,9 @@ import {
   wordTooMany,
 } from './command.ts';
 import { finish } from './session/finish.ts';
+import { namedSession } from './session/named-session.ts';
 import { type Desk, openDesk } from './session/open-desk.ts';
-import { continueSession, findSession } from './session/open-session.ts';
+import { continueSession } from './session/open-session.ts';
 import { programName } from './version.ts';
 
 export const command: Command = {
@@ -23,6 +24,7 @@ export const command: Command = {
   usage: 'resume [SESSION] [options]',
   examples: [
     'ohmward resume            the newest session that is not finished',
+    'ohmward resume 20310506   the one whose id or file name begins so',
     'ohmward resume FILE       this one',
   ],
   options: {
@@ -39,7 +41,9 @@ export const command: Command = {
     const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
     if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
     const found =
-      args.positionals[0] === undefined ? newestOpen(desk) : findSession(desk, args.positionals[0]);
+      args.positionals[0] === undefined
+        ? newestOpen(desk)
+        : namedSession(desk, io, args.positionals[0]);
     if (found === null)
       return tellProblem(
         io,

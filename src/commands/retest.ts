@@ -15,8 +15,9 @@ import {
   wordTooMany,
 } from './command.ts';
 import { finish } from './session/finish.ts';
+import { namedSession } from './session/named-session.ts';
 import { modelFor, openDesk } from './session/open-desk.ts';
-import { continueSession, faultProblem, findSession } from './session/open-session.ts';
+import { continueSession, faultProblem } from './session/open-session.ts';
 import { programName } from './version.ts';
 
 export const command: Command = {
@@ -24,7 +25,7 @@ export const command: Command = {
   summary: 'after the repair: the failed tests again, before beside after',
   usage: 'retest SESSION [options]',
   examples: [
-    'ohmward retest FILE                             at the vehicle',
+    'ohmward retest last                             the newest session, at the vehicle',
     'ohmward retest FILE --bench healthy             a simulated vehicle, well repaired',
     'ohmward retest FILE --bench wire.signal.open    a simulated vehicle, not repaired',
   ],
@@ -50,12 +51,12 @@ export const command: Command = {
     if (named === undefined)
       return tellProblem(
         io,
-        { problem: 'which session?', fix: 'ohmward retest FILE' },
+        { problem: 'which session?', fix: 'the newest one: ohmward retest last' },
         EXIT.wrongUse,
       );
     const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
     if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
-    const found = findSession(desk, named);
+    const found = namedSession(desk, io, named);
     if (isProblem(found)) return tellProblem(io, found, EXIT.wrongInput);
     const opened = continueSession(desk, found.path);
     if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);

@@ -309,7 +309,8 @@ it('a finished record that is only opened stays as it is, by the name lists give
   runProgram(place, [...BENCH, '--unattended']);
   const path = sessionFiles(place)[0]!;
   const before = readFileSync(path, 'utf8');
-  for (const named of [path, basename(path), basename(path, '.jsonl')]) {
+  const stem = basename(path, '.jsonl');
+  for (const named of [path, basename(path), stem, stem.slice(0, 9), 'last']) {
     const ran = runProgram(place, ['resume', named, '--plain'], '');
     expect(ran.out).toContain('records export');
     expect(readFileSync(path, 'utf8')).toBe(before);

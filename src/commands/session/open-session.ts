@@ -1,7 +1,5 @@
 /** Opens and resumes sessions at the desk: the log, the driver over it, the simulated vehicle, the transcript beside it. */
 
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import type { Model } from '../../circuit/model.ts';
 import type { Test } from '../../circuit/test.ts';
@@ -162,15 +160,6 @@ function resumedWhenUsed(driver: SessionDriver, { now, program }: Desk): Session
       return driver.perform(command);
     },
   };
-}
-
-/** A path, or a session in the sessions folder by its file or as lists name it; a problem when there is none. */
-export function findSession(desk: Desk, named: string): { readonly path: string } | Problem {
-  const places = [named, join(desk.sessions(), named), join(desk.sessions(), `${named}.jsonl`)];
-  const path = places.find((place) => existsSync(place));
-  return path === undefined
-    ? { problem: `there is no session "${named}"`, fix: 'see them with: ohmward records list' }
-    : { path };
 }
 
 /** A step by its name; a name that uses a sub-procedure stands for the first step inside it. */
