@@ -37,11 +37,11 @@ export function rangeOutcomes(
   return span ? withComputed(read, span) : read;
 }
 
-/** `good` takes the computed span, `low` and `high` what is beside it, up to limits the author wrote. */
+/**
+ * `good` takes the computed span and no more, `low` and `high` what is beside it, up to limits the author wrote. A side
+ * without an outcome is a gap: what is not good must never be taken for it.
+ */
 function withComputed(outcomes: readonly RangeOutcome[], span: ExpectedRange): RangeOutcome[] {
-  const names = new Set(outcomes.map(({ name }) => name));
-  const low = names.has('low') ? span.low : null;
-  const high = names.has('high') ? span.high : null;
   const written = outcomes.filter(({ from, to }) => from !== null || to !== null);
   const spanLow = span.low ?? Number.NEGATIVE_INFINITY;
   const spanHigh = span.high ?? Number.POSITIVE_INFINITY;
@@ -55,7 +55,7 @@ function withComputed(outcomes: readonly RangeOutcome[], span: ExpectedRange): R
   );
   return outcomes.map((outcome) => {
     if (outcome.from !== null || outcome.to !== null) return outcome;
-    if (outcome.name === 'good') return { ...outcome, from: low, to: high };
+    if (outcome.name === 'good') return { ...outcome, from: span.low, to: span.high };
     if (outcome.name === 'low')
       return { ...outcome, from: Number.isFinite(below) ? below : null, to: span.low };
     if (outcome.name === 'high')
@@ -151,10 +151,33 @@ export function tellRanges(
   outcomes: readonly RangeOutcome[],
   unit: MeasureUnit,
 ): void {
+  const bare = outcomes.filter(({ from, to }) => from === null && to === null);
+  if (bare.length > 0 && outcomes.length > 1) {
+    const { expect } = at.draft;
+    // A range that is not understood has been told already.
+    if (expect !== undefined && expect !== 'computed') return;
+    at.add(
+      'missing-limits',
+      ['outcomes', bare[0]!.name],
+      `${bare.map(({ name }) => `"${name}"`).join(', ')} ${bare.length === 1 ? 'has' : 'have'} no limits`,
+      expect === undefined ? 'add "expect: computed", or write limits' : LIMITS_FIX,
+      'key',
+    );
+    return;
+  }
+  const names = outcomes.map(({ name }) => name);
+  const side = (['low', 'high'] as const).find((name) => !names.includes(name));
   for (const { kind, outcome, words: wrong } of checkRanges(outcomes, unit)) {
     const { code, fix } = RANGE_ISSUES[kind];
-    at.add(code, ['outcomes', outcome], wrong, fix, 'key');
+    const isSide = kind === 'gap' && side !== undefined && at.draft.expect === 'computed';
+    at.add(code, ['outcomes', outcome], wrong, isSide ? sideFix(side) : fix, 'key');
   }
+}
+
+const LIMITS_FIX = 'only good, low and high get theirs from the circuit; write limits';
+
+function sideFix(side: 'low' | 'high'): string {
+  return `add the outcome "${side}"; it may lead where "good" does, if that is meant`;
 }
 
 const RANGE_ISSUES: Readonly<Record<RangeFault['kind'], { code: string; fix: string }>> = {

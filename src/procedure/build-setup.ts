@@ -1,5 +1,5 @@
 /** How the vehicle and the leads stand for a step: state, what is unplugged, what is clipped where, which instrument looks. */
-import type { Bridge, Probe, Setup } from '../circuit/test.ts';
+import type { Bridge, Probe, Setup, VehicleState } from '../circuit/test.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import type { Path } from '../source/parse-yaml.ts';
@@ -13,6 +13,7 @@ export function setupOf(at: StepDraftReader, measure: Measure | null): Setup {
   const { draft } = at;
   const state = draft.state ?? 'key-off';
   const kind = measure ? (Object.keys(measure)[0] ?? '') : '';
+  tellState(at, kind);
   const turning = state === 'cranking' || state === 'running';
   const unplugged = (draft.unplug ?? []).map((part, index) =>
     at.lacks(part)
@@ -26,6 +27,45 @@ export function setupOf(at: StepDraftReader, measure: Measure | null): Setup {
     sensor: draft.spare ? 'spare' : 'fitted',
     target: turning || draft.moving || MOVING_PROBES.includes(kind) ? 'moving' : 'still',
   };
+}
+
+/** Tests that are done with the key off unless the step says otherwise; the others need a state. */
+const STATELESS: readonly string[] = ['', 'ohms', 'inspect', 'reading'];
+/** Words in which a person is told to bring the vehicle into a state, and the states in which they are right. */
+const STATE_WORDS: readonly { readonly words: RegExp; readonly states: readonly VehicleState[] }[] =
+  [
+    { words: /\bcrank(?:ing|s)?\b/i, states: ['cranking'] },
+    { words: /\b(?:start|run) the engine\b|\bengine (?:runs|running)\b/i, states: ['running'] },
+    { words: /\bkey on\b|\bignition on\b/i, states: ['key-on', 'cranking', 'running'] },
+  ];
+
+/** The cautions hang on the state, so one that is left out, or is not that of the words, is told. */
+function tellState(at: StepDraftReader, kind: string): void {
+  const { state, say = '' } = at.draft;
+  if (state === undefined && !STATELESS.includes(kind)) {
+    at.add(
+      'missing-state',
+      ['measure'],
+      'this step does not say how the vehicle stands, and its cautions follow from that',
+      'add the key "state": key-off, key-on, cranking or running',
+      'key',
+    );
+    return;
+  }
+  const found = STATE_WORDS.map(({ words, states }) => ({ said: words.exec(say)?.[0], states }));
+  const other = found.find(
+    ({ said, states }) => said !== undefined && !states.includes(state ?? 'key-off'),
+  );
+  const fits = found.some(
+    ({ said, states }) => said !== undefined && states.includes(state ?? 'key-off'),
+  );
+  if (!other || fits) return;
+  at.warn(
+    'state-in-words',
+    ['say'],
+    `the text says "${other.said}", but the state is ${state ?? 'key-off, since none is given'}: the cautions of ${other.states[0]} do not come`,
+    `write "state: ${other.states[0]}", or put it in other words`,
+  );
 }
 
 function unpluggable(at: StepDraftReader, name: string, path: Path): string {

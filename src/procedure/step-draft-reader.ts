@@ -64,7 +64,7 @@ export class StepDraftReader {
         'unknown-place',
         path,
         `"{${place}}" is no terminal of circuit "${circuit!.name}"`,
-        near ? `did you mean "{${near}}"?` : undefined,
+        near ? `did you mean "{${near}}"?` : `known: ${known.slice(0, 16).join(', ')}`,
       );
     }
     return filled;
@@ -113,6 +113,12 @@ export class StepDraftReader {
     what: 'key' | 'value' = 'value',
   ): void {
     this.linker.add(code, this.frame.parsed.source, [...this.path, ...path], wording, fix, what);
+  }
+
+  /** The same for what may be meant so. */
+  warn(code: string, path: Path, wording: string, fix: string): void {
+    const { source } = this.frame.parsed;
+    this.linker.add(code, source, [...this.path, ...path], wording, fix, 'key', 'warning');
   }
 }
 

@@ -1,7 +1,7 @@
 /** A test in the words of a report: where the leads are, how the vehicle stands, which instrument looks. */
 import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
-import type { Look, Probe, Setup, VehicleState } from '../circuit/test.ts';
+import type { Bridge, Look, Probe, Setup, VehicleState } from '../circuit/test.ts';
 import { formatRange } from '../quantity/format-quantity.ts';
 import type { Unit } from '../quantity/quantity.ts';
 import { terminalWords } from './bind-text.ts';
@@ -75,12 +75,42 @@ export function vehicleWords(setup: Setup, circuit: Circuit | null): string {
 
 /** The same and what is clipped where: `...; lead from … to …`. */
 export function setupWords(setup: Setup, job: Job, circuit: Circuit | null): string {
-  const clipped = setup.bridges.map(({ from, to, through }) => {
-    const what =
-      typeof through === 'string' ? through.replace('-', ' ') : `${through.ohms} ohm resistor`;
-    return `${what} from ${terminalWords(from, job, circuit)} to ${terminalWords(to, job, circuit)}`;
-  });
+  const clipped = setup.bridges.map((bridge) => bridgeWords(bridge, job, circuit));
   return standing(setup, circuit, clipped);
+}
+
+/**
+ * What the last test left behind that has to be undone before this one, as a sentence; empty when nothing is. What is
+ * to be taken off or clipped on anew is told by the test itself.
+ */
+export function undoWords(
+  before: Setup | null,
+  after: Setup,
+  job: Job,
+  circuit: Circuit | null,
+): string {
+  if (!before) return '';
+  const kept = new Set(after.bridges.map((bridge) => bridgeWords(bridge, job, circuit)));
+  const off = before.bridges
+    .map((bridge) => bridgeWords(bridge, job, circuit))
+    .filter((words) => !kept.has(words))
+    .map((words) => `take off the ${words}`);
+  const isSpareOut = before.sensor === 'spare' && after.sensor === 'fitted';
+  const plugs = [
+    ...(isSpareOut ? ['plug the fitted sensor in again instead of the known-good one'] : []),
+    ...before.unplugged
+      .filter((part) => !after.unplugged.includes(part))
+      .map((part) => `plug the ${thingWords(part, circuit)} in again`),
+  ];
+  const what = [...off, ...(plugs.length > 0 ? ['key off'] : []), ...plugs];
+  return what.length === 0 ? '' : `First: ${what.join(', ')}.`;
+}
+
+/** `470 ohm resistor from … to …`. */
+function bridgeWords({ from, to, through }: Bridge, job: Job, circuit: Circuit | null): string {
+  const what =
+    typeof through === 'string' ? through.replace('-', ' ') : `${through.ohms} ohm resistor`;
+  return `${what} from ${terminalWords(from, job, circuit)} to ${terminalWords(to, job, circuit)}`;
 }
 
 function standing(

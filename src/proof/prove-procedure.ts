@@ -14,6 +14,7 @@ import { stepIssues } from './step-issues.ts';
 import { tellingTests } from './telling-tests.ts';
 import { walkFaults } from './walk-faults.ts';
 import { wayIssues } from './way-issues.ts';
+import { wideConclusions } from './wide-conclusions.ts';
 
 export interface Proof {
   /** Healthy first, then the faults in the order of the circuit. */
@@ -54,7 +55,9 @@ export function proveProcedure(linked: LinkedProcedure, model: Model): Proof {
   const ways = walkFaults(procedure, model).flatMap(judge.judge);
   const rows = rowsOf(model, ways);
   const facts = { linked, model, ways, judge, telling };
-  const issues = [wayIssues, rangeIssues, stepIssues, retestIssues].flatMap((find) => find(facts));
+  const issues = [wayIssues, rangeIssues, stepIssues, wideConclusions, retestIssues].flatMap(
+    (find) => find(facts),
+  );
   const inseparable = rows.flatMap(({ fault, ends }) => {
     const share = ends.reduce(
       (sum, end) => sum + (end.verdict === 'inseparable' ? end.share : 0),

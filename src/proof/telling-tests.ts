@@ -7,16 +7,21 @@
 import type { Model } from '../circuit/model.ts';
 import { standardTests, type TestOption } from '../circuit/standard-tests.ts';
 import type { Look, Test } from '../circuit/test.ts';
+import { testKey } from '../circuit/test-key.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 
 export interface TellingTests {
   /** Whether some standard test shows sample `sample` of the fault to be no healthy circuit, beyond meter and tolerances. */
   readonly detects: (fault: string, sample: number) => boolean;
-  /** The cheapest test that shows every looked-at sample of `fault` outside what `rivals` show, or null. */
+  /**
+   * The cheapest test that shows every looked-at sample of `fault` outside what `rivals` show, or null; not one of
+   * those `made` already, by their keys.
+   */
   readonly separator: (
     fault: string,
     samples: readonly number[],
     rivals: readonly string[],
+    made?: ReadonlySet<string>,
   ) => TestOption | null;
 }
 
@@ -46,9 +51,11 @@ export function tellingTests(model: Model): TellingTests {
       }
       return known;
     },
-    separator: (fault, samples, rivals) => {
+    separator: (fault, samples, rivals, made = new Set()) => {
       const some = thinned(samples);
-      const byCost = [...options].sort((a, b) => a.minutes - b.minutes);
+      const byCost = options
+        .filter(({ test }) => !made.has(testKey(test)))
+        .sort((a, b) => a.minutes - b.minutes);
       return byCost.find(({ test }) => separates(model, test, fault, some, rivals)) ?? null;
     },
   };

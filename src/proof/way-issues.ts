@@ -1,4 +1,5 @@
 /** Faults that end wrongly, told at the decision that lost them: the last one from which all could still come right. */
+import { testKey } from '../circuit/test-key.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 import { type MeasureStep, stepOf } from '../procedure/procedure.ts';
 import { formatRange } from '../quantity/format-quantity.ts';
@@ -172,7 +173,10 @@ function fixWords(
   if (better !== null)
     return `let it lead to "${entries.get(better)}": all that leaves by it then ends rightly`;
   const step = stepOf(procedure, at.step);
-  const limits = step.kind === 'measure' ? limitWords(facts, step, losses[0]!) : '';
+  const limits =
+    step.kind === 'measure' && !isComputed(step, at.outcome)
+      ? limitWords(facts, step, losses[0]!)
+      : '';
   if (limits !== '') return limits;
   const healthy = losses[0]!.fault === HEALTHY ? healthyWords(step) : '';
   if (healthy !== '') return healthy;
@@ -181,10 +185,18 @@ function fixWords(
   return look + splitWords(facts, end, losses[0]!);
 }
 
-/** Readings of a healthy circuit beside the limits, when the limits are the author's and the meter can tell the two. */
+/** Whether the limits of an outcome come from the circuit and not from the author. */
+function isComputed({ expected, outcomes }: MeasureStep, name: string | null): boolean {
+  const outcome = outcomes.find((one) => one.name === name);
+  if (expected?.from !== 'circuit' || !outcome) return false;
+  const ends: readonly (number | null)[] = [expected.low, expected.high];
+  return [outcome.from, outcome.to].some((limit) => limit !== null && ends.includes(limit));
+}
+
+/** Readings of a healthy circuit beside the author's limits, when the meter can tell the two. */
 function limitWords({ model }: ProofFacts, step: MeasureStep, { ways }: Loss): string {
   const test = testOf(step);
-  if (!test || step.expected?.from === 'circuit') return '';
+  if (!test) return '';
   const other = model.expected(test);
   const good = computedRange(model, test);
   if (other.kind !== 'number' || !good) return '';
@@ -214,7 +226,7 @@ function splitWords(facts: ProofFacts, end: string, loss: Loss): string {
   const rivals = rivalsAt(facts, end);
   const none = rivals[0] === HEALTHY;
   const all = loss.ways.flatMap(({ samples }) => samples);
-  const found = facts.telling.separator(loss.fault, all, rivals);
+  const found = facts.telling.separator(loss.fault, all, rivals, testsMade(facts, loss));
   const also = `let "${end}" stand for it too`;
   if (found)
     return none
@@ -223,6 +235,12 @@ function splitWords(facts: ProofFacts, end: string, loss: Loss): string {
   return none
     ? 'no single test shows it in all cases; take two'
     : `no single test parts them in all cases: ${also}, or take two tests`;
+}
+
+/** Keys of the tests on the first of its ways: what has been made already parts nothing more. */
+function testsMade({ linked }: ProofFacts, { ways }: Loss): Set<string> {
+  const tests = ways[0]!.visits.map(({ step }) => testOf(stepOf(linked.procedure, step)));
+  return new Set(tests.flatMap((test) => (test ? [testKey(test)] : [])));
 }
 
 function rivalsAt({ linked }: ProofFacts, end: string): readonly string[] {

@@ -1,4 +1,6 @@
 /** Folds events into the state. Handles every event, never refuses; deciding is `decide.ts`. */
+
+import type { VehicleState } from '../circuit/test.ts';
 import { isTask, stepOf } from '../procedure/procedure.ts';
 import { type Answer, isAnswer, type SessionEvent, type SessionOpened } from './events.ts';
 import type { KeptAnswer, Session, Visit } from './session.ts';
@@ -93,8 +95,10 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
       const back = { ...session, status: 'open', concluded: null, retests: [] } as const;
       return withWay(back, answers, lists);
     }
-    case 'extra-reading':
-      return { ...session, extras: lists.add(session.extras, event) };
+    case 'extra-reading': {
+      const acknowledged = acknowledgedAfter(session, event.test.setup.state);
+      return { ...session, acknowledged, extras: lists.add(session.extras, event) };
+    }
     case 'note-added':
       return { ...session, notes: lists.add(session.notes, event) };
     case 'instruments-changed':
@@ -131,11 +135,21 @@ function withAnswer(session: Session, event: Answer, lists: Lists): Session {
   return withWay({ ...session, acknowledged }, answers, lists);
 }
 
-/** What is acknowledged once the vehicle is as this step has it: nothing yet when it comes from another state. */
+/** What is still acknowledged after a step: see `acknowledgedAfter`. */
 function acknowledgedAt(session: Session, id: string): Session['acknowledged'] {
   const step = stepOf(session.opened.procedure, id);
-  const state = isTask(step) ? step.setup.state : '';
-  return session.acknowledged.state === state ? session.acknowledged : { state, ids: [] };
+  return acknowledgedAfter(session, isTask(step) ? step.setup.state : '');
+}
+
+/**
+ * What is still acknowledged after a test in this vehicle state: nothing when the vehicle comes from another state,
+ * and nothing after cranking, since the engine begins to turn anew for each test.
+ */
+function acknowledgedAfter(
+  { acknowledged }: Session,
+  state: VehicleState | '',
+): Session['acknowledged'] {
+  return acknowledged.state === state && state !== 'cranking' ? acknowledged : { state, ids: [] };
 }
 
 function withWay(session: Session, answers: readonly KeptAnswer[], lists: Lists): Session {

@@ -19,13 +19,16 @@ export function pendingCautions(
   return step.cautions.filter(({ id }) => !known.has(id) || !again.has(id));
 }
 
-/** Of the cautions of a test outside the tree, which belong to no step, those not read yet in the state it asks for. */
+/**
+ * Of the cautions of a test outside the tree, which belong to no step, those not read yet in the state it asks for; all
+ * of them before each cranking, since what was read there was read for the step.
+ */
 export function unreadCautions(
   session: Session,
   { setup }: Test,
   cautions: readonly Caution[],
 ): readonly Caution[] {
-  const known = knownIn(session, setup.state);
+  const known = setup.state === 'cranking' ? new Set() : knownIn(session, setup.state);
   return cautions.filter(({ id }) => !known.has(id));
 }
 
@@ -36,7 +39,7 @@ export function readNote(cautions: readonly Caution[]): Command {
   return { type: 'add-note', text };
 }
 
-/** Ids of the cautions acknowledged since the vehicle came into this state. */
+/** Ids of the cautions acknowledged since the vehicle came into this state; for cranking, since the last test. */
 function knownIn({ acknowledged }: Session, state: VehicleState): Set<string> {
   return new Set(acknowledged.state === state ? acknowledged.ids : []);
 }

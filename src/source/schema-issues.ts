@@ -35,7 +35,10 @@ export function schemaIssues(
   const all = errors ?? [];
   const tags = all.filter(({ keyword }) => keyword === 'discriminator');
   const telling = all.filter(
-    (error) => !WRAPPERS.has(error.keyword) && !tags.some((other) => saysMore(other, error)),
+    (error) =>
+      !WRAPPERS.has(error.keyword) &&
+      !tags.some((other) => saysMore(other, error)) &&
+      !all.some((other) => isInside(other, error)),
   );
   const issues = (telling.length > 0 ? telling : all)
     .slice(0, MAX_FINDINGS)
@@ -57,6 +60,11 @@ function saysMore(other: SchemaError, error: SchemaError): boolean {
     other.instancePath === error.instancePath &&
     other.params['tag'] === error.params['missingProperty']
   );
+}
+
+/** Where a list or a group may stand, what is wrong inside the one that stands there says more than that it is not the other. */
+function isInside(other: SchemaError, { keyword, instancePath }: SchemaError): boolean {
+  return keyword === 'type' && other.instancePath.startsWith(`${instancePath}/`);
 }
 
 function issueOf(error: SchemaError, source: YamlSource): Issue {
@@ -125,6 +133,12 @@ function describe(error: SchemaError, path: Path): Words {
       `"${String(params['tag'])}" of ${where}`,
       tagsOf(error),
     );
+  if (error.keyword === 'type' && typeof error.data === 'number' && hasUnit(exampleFix(error)))
+    return {
+      code: 'wrong-type',
+      words: `${where} has no unit: ${error.data}`,
+      fix: exampleFix(error),
+    };
   if (error.keyword === 'type')
     return {
       code: 'wrong-type',
@@ -178,7 +192,16 @@ function boundWords({ keyword, params, message }: SchemaError): string {
   }
 }
 
+/** Whether an example is a number with a unit. */
+function hasUnit(example: string | undefined): boolean {
+  return /: \d[\d.]* [a-zA-Z]/.test(example ?? '');
+}
+
+/** What is left of a value such as 4,5 V when its comma has ended it. */
+const AFTER_COMMA = /^\d+ ?[a-zA-Z]*$/;
+
 function keyFix(error: SchemaError, typed: string): string {
+  if (AFTER_COMMA.test(typed)) return `a comma ends a value here: write ".${typed}" with a point`;
   const known = Object.keys(recordOf(recordOf(error.parentSchema)['properties']));
   const near = nearestName(typed, known);
   if (near !== null) return `did you mean "${near}"?`;

@@ -4,6 +4,7 @@ import {
   expectedRangeWords,
   instrumentWords,
   setupWords,
+  undoWords,
   vehicleWords,
   whereWords,
 } from '../../src/procedure/test-words.ts';
@@ -68,4 +69,23 @@ it('an ohmmeter that finds nothing shows OL, and so it is said', () => {
   expect(expectedRangeWords({ ...above, low: -0.2, high: 0.5 }, 'V')).toBe('-0.2 to 0.5 V');
   expect(expectedRangeWords({ ...above, low: 10 }, 'V')).toBe('above 10 V');
   expect(expectedRangeWords({ ...above, low: 1, high: 5 }, 'ohm')).toBe('1 to 5 Ω');
+});
+
+it('says what the last test left behind and this one cannot have', () => {
+  const bridge = { from: 'sensor.signal', to: 'battery.negative', through: { ohms: 470 } } as const;
+  const pulled = setupOf({ unplugged: ['sensor'], bridges: [bridge] });
+  const words = (before: Setup | null, after: Setup) => undoWords(before, after, JOB, circuit);
+  const resistor = '470 ohm resistor from sensor signal to battery negative';
+  expect(words(pulled, setupOf())).toBe(
+    `First: take off the ${resistor}, key off, plug the sensor in again.`,
+  );
+  expect(words(pulled, setupOf({ unplugged: ['sensor'] }))).toBe(
+    `First: take off the ${resistor}.`,
+  );
+  expect(words(setupOf({ sensor: 'spare' }), setupOf())).toBe(
+    'First: key off, plug the fitted sensor in again instead of the known-good one.',
+  );
+  expect(words(pulled, pulled)).toBe('');
+  expect(words(setupOf(), pulled)).toBe('');
+  expect(words(null, setupOf())).toBe('');
 });

@@ -1,5 +1,6 @@
 /** What the proof finds in a small tree over a model that shows what it is told to: codes, places, shares and names. */
 import { describe, expect, test } from 'vitest';
+import type { Fault } from '../../src/circuit/circuit.ts';
 import type { Shown } from '../../src/circuit/test.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
 import { betterTarget } from '../../src/proof/better-target.ts';
@@ -11,6 +12,7 @@ import { stepIssues } from '../../src/proof/step-issues.ts';
 import type { TellingTests } from '../../src/proof/telling-tests.ts';
 import { walkFaults } from '../../src/proof/walk-faults.ts';
 import { wayIssues } from '../../src/proof/way-issues.ts';
+import { wideConclusions } from '../../src/proof/wide-conclusions.ts';
 import {
   base,
   end,
@@ -514,5 +516,55 @@ describe('a retest', () => {
   });
   test('that no instrument answers would notice nothing', () => {
     expect(retested(['prepare'], RIGHT, tree('feed', SOUND.steps))).toHaveLength(1);
+  });
+});
+
+describe('a conclusion that leaves open what is bad', () => {
+  const wide = (
+    classes: Record<string, string>,
+    names: string[],
+    separator = NOTHING.separator,
+  ) => {
+    const facts = factsOf(RIGHT, tree('feed', { broken: end('broken', names) }));
+    const faults = facts.model.circuit.faults.map((one) => ({
+      ...one,
+      class: classes[one.id] ?? one.class,
+    })) as Fault[];
+    const model = { ...facts.model, circuit: { ...facts.model.circuit, faults } };
+    return wideConclusions({ ...facts, model, telling: { ...NOTHING, separator } });
+  };
+  const NAMES = ['wire', 'twin', 'fuse'];
+
+  test('names faults in two places', () => {
+    const issues = wide({ twin: 'sensor' }, NAMES);
+    expect(found(issues)).toEqual(['warning wide-conclusion at steps broken conclude']);
+    expect(issues[0]!.words).toContain('stands for the wiring and the sensor:');
+  });
+
+  test('wires and what feeds them are one place, a connector none, a wheel goes with its sensor', () => {
+    expect(wide({}, NAMES)).toEqual([]);
+    expect(wide({ twin: 'connector' }, NAMES)).toEqual([]);
+    expect(wide({ wire: 'sensor', twin: 'target', fuse: 'connector' }, NAMES)).toEqual([]);
+    expect(wide({ wire: 'module', twin: 'target', fuse: 'connector' }, NAMES)).toHaveLength(1);
+  });
+
+  test('is told with a test that parts them, looked for in all samples', () => {
+    const asked: unknown[] = [];
+    const [issue] = wide({ twin: 'module' }, NAMES, (...of) => {
+      asked.push(of);
+      return { words: 'Feed to ground' } as never;
+    });
+    expect(asked).toEqual([['wire', [0, 1, 2, 3], ['twin']]]);
+    expect(issue!.fix).toContain('Feed to ground');
+  });
+
+  test('that nothing comes to is not told', () => {
+    const steps = { unused: end('unused', ['wire', 'fuse']) };
+    const facts = factsOf(RIGHT, tree('feed', steps));
+    const faults = facts.model.circuit.faults.map((one) => ({ ...one, class: one.id })) as never;
+    const model = { ...facts.model, circuit: { ...facts.model.circuit, faults } };
+    expect(wideConclusions({ ...facts, model }).map(({ at }) => at.file)).not.toContain(
+      'steps unused conclude',
+    );
   });
 });

@@ -71,11 +71,11 @@ export function tree(start: string, steps: Record<string, Step> = {}): Procedure
 }
 
 export const FAULTS = [
-  { id: 'wire', repair: 'mend', weight: 3 },
-  { id: 'twin', repair: 'twin', weight: 1 },
-  { id: 'like-wire', repair: 'mend', weight: 1 },
-  { id: 'fuse', repair: 'fuse', weight: 1 },
-  { id: 'lost', repair: 'lost', weight: 1 },
+  { id: 'wire', repair: 'mend', weight: 3, class: 'wire' },
+  { id: 'twin', repair: 'twin', weight: 1, class: 'wire' },
+  { id: 'like-wire', repair: 'mend', weight: 1, class: 'wire' },
+  { id: 'fuse', repair: 'fuse', weight: 1, class: 'supply' },
+  { id: 'lost', repair: 'lost', weight: 1, class: 'wire' },
 ];
 export const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });
 export const light = (look: 'lit' | 'dim' | 'dark'): Shown => ({ kind: 'look', look });

@@ -53,6 +53,14 @@ describe('a separating test', () => {
     expect(found?.minutes ?? Infinity).toBe(cheapest);
     if (found) expect(parts.map(({ id }) => id)).toContain(found.id);
   });
+  test('is not one that was made already', () => {
+    const [fault, rivals] = pairs[0];
+    const first = telling.separator(fault, samples, rivals)!;
+    const second = telling.separator(fault, samples, rivals, new Set([testKey(first.test)]))!;
+    expect(testKey(second.test)).not.toBe(testKey(first.test));
+    const all = new Set(options.map(({ test: one }) => testKey(one)));
+    expect(telling.separator(fault, samples, rivals, all)).toBeNull();
+  });
   test('is as cheap as can be for any fault and any other', () => {
     const ids = ['healthy', ...model.circuit.faults.map(({ id }) => id)];
     const shown = new Map(

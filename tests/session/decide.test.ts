@@ -1,10 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import type { VehicleState } from '../../src/circuit/test.ts';
+import type { Procedure, Step } from '../../src/procedure/procedure.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
-import { pendingCautions } from '../../src/session/pending-cautions.ts';
+import { pendingCautions, unreadCautions } from '../../src/session/pending-cautions.ts';
 import { retestLines, retestVerdict } from '../../src/session/retest.ts';
 import { presentStep, type Session, standingAnswers } from '../../src/session/session.ts';
-import { sessionAfter, when } from './sample-tree.ts';
+import { standingSetup } from '../../src/session/standing-setup.ts';
+import { KEY_ON } from '../circuit/setup.ts';
+import { sessionAfter, TREE, when } from './sample-tree.ts';
 
 function refusal(session: Session, command: Command): string | null {
   const decision = decide(session, command, when(50));
@@ -63,6 +67,44 @@ describe('cautions', () => {
   it('are asked again when the vehicle comes into another state, though one was acknowledged before', () => {
     const cranking = sessionAfter([DONE, ACK, volts(5)]);
     expect(pendingCautions(cranking).map(({ id }) => id)).toEqual(['turns', 'live']);
+  });
+
+  it('of cranking come before each cranking, those of a live circuit once', () => {
+    const step = { ...TREE.steps['pattern']! } as Extract<Step, { kind: 'look' }>;
+    const twice = (state: VehicleState): Procedure => {
+      const setup = { ...step.setup, state };
+      const first = step.outcomes.map((one) => ({ ...one, go: 'again' }));
+      const again = { ...step, setup, id: 'again' };
+      return {
+        ...TREE,
+        steps: { ...TREE.steps, pattern: { ...step, setup, outcomes: first }, again },
+      };
+    };
+    const way: Command[] = [DONE, ACK, volts(5), ACK, { type: 'choose-outcome', outcome: 'full' }];
+    const left = (state: VehicleState) =>
+      pendingCautions(sessionAfter(way, twice(state))).map(({ id }) => id);
+    expect(left('cranking')).toEqual(['turns', 'live']);
+    expect(left('running')).toEqual([]);
+  });
+
+  it('of a test outside the tree are read for it alone when the engine is cranked, and bring its state', () => {
+    const { setup, cautions } = TREE.steps['pattern'] as Extract<Step, { kind: 'look' }>;
+    const probe = { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' } as const;
+    const cranking = { setup, probe };
+    const atPattern = sessionAfter([DONE, ACK, volts(5), ACK]);
+    expect(pendingCautions(atPattern)).toEqual([]);
+    expect(unreadCautions(atPattern, cranking, cautions)).toHaveLength(2);
+    const running = { setup: { ...setup, state: 'running' as const }, probe };
+    expect(unreadCautions(atPattern, running, cautions)).toHaveLength(2);
+    const shown = { kind: 'number', value: 5, unit: 'V' } as const;
+    const outside = {
+      type: 'record-extra',
+      test: running,
+      words: 'Feed',
+      typed: '5',
+      shown,
+    } as const;
+    expect(pendingCautions(sessionAfter([DONE, ACK, volts(5), ACK, outside]))).toHaveLength(2);
   });
 
   it('keep the text that was shown', () => {
@@ -240,7 +282,7 @@ describe('after the repair', () => {
     const tested = [...broken, { type: 'acknowledge-cautions', step: 'pattern' }] as Command[];
     const first = sessionAfter([...tested, again('full', 'full')]);
     expect(retestVerdict(first)).toBe('cured');
-    const second: Command[] = [{ type: 'go-back' }, sees('none'), { type: 'conclude' }];
+    const second: Command[] = [{ type: 'go-back' }, ACK, sees('none'), { type: 'conclude' }];
     const session = sessionAfter([...tested, again('full', 'full'), ...second]);
     expect(retestLines(session).map(({ after }) => after)).toEqual([null]);
     expect(retestVerdict(session)).toBeNull();
@@ -259,5 +301,31 @@ describe('after the repair', () => {
       { type: 'close', verdict: 'cured', words: 'passes' },
     ]);
     expect(session).toMatchObject({ status: 'closed', closed: { verdict: 'cured' } });
+  });
+});
+
+describe('how the last test left the vehicle', () => {
+  const setupOfStep = (id: string) => {
+    const step = TREE.steps[id]!;
+    return step.kind === 'conclude' ? null : step.setup;
+  };
+  const FULL = { type: 'choose-outcome', outcome: 'full' } as const;
+
+  it('is the setup of the last answer by an instrument, taken back or not', () => {
+    expect(standingSetup(sessionAfter([DONE, ACK]))).toBeNull();
+    expect(standingSetup(sessionAfter([DONE, ACK, volts(5)]))).toEqual(setupOfStep('feed'));
+    const back = sessionAfter([DONE, ACK, volts(5), ACK, FULL, { type: 'go-back' }]);
+    expect(standingSetup(back)).toEqual(setupOfStep('pattern'));
+  });
+
+  it('is that of a test outside the tree, and unknown after the repair', () => {
+    const setup = { ...KEY_ON, unplugged: ['sensor'] };
+    const probe = { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' } as const;
+    const shown = { kind: 'number', value: 5, unit: 'V' } as const;
+    const test = { setup, probe };
+    const outside = { type: 'record-extra', test, words: 'Feed', typed: '5', shown } as const;
+    expect(standingSetup(sessionAfter([DONE, ACK, volts(5), outside]))).toEqual(setup);
+    const ended = [DONE, ACK, volts(5.5), { type: 'conclude' }] as const;
+    expect(standingSetup(sessionAfter(ended))).toBeNull();
   });
 });

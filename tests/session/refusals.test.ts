@@ -238,13 +238,14 @@ describe('after the repair', () => {
     expect(said(sessionAfter(END), look('full', 'full'))).toBe('not-concluded');
   });
 
-  test('a retest in another vehicle state asks for its cautions, in the same one it does not', () => {
-    const once = [...none, ready('pattern'), look('full', 'full')];
-    expect(said(sessionAfter(once), look('full', 'full'))).toBe('retest-recorded');
-    expect(said(sessionAfter(once), again('feed', { value: 5 }))).toBe('caution-first');
-    expect(said(sessionAfter([...once, ready('feed')]), look('full', 'full'))).toBe(
-      'caution-first',
-    );
+  test('a retest in another vehicle state asks for its cautions, in the same one it does not, but for cranking', () => {
+    const feed = again('feed', { value: 5 });
+    const once = [...none, ready('feed'), feed];
+    expect(said(sessionAfter(once), feed)).toBe('retest-recorded');
+    expect(said(sessionAfter(once), look('full', 'full'))).toBe('caution-first');
+    const cranked = sessionAfter([...once, ready('pattern'), look('full', 'full')]);
+    expect(said(cranked, feed)).toBe('caution-first');
+    expect(said(cranked, look('full', 'full'))).toBe('caution-first');
   });
 
   test.each<[string, object, boolean]>([
@@ -320,7 +321,7 @@ describe('after the repair', () => {
 
   test('what passed after a repair that was taken back has to pass again after the next', () => {
     const once = [...none, ready('pattern'), look('full', 'full')];
-    const other = [...once, { type: 'go-back' } as const, sees('none')];
+    const other = [...once, { type: 'go-back' } as const, ACK, sees('none')];
     const session = sessionAfter([...other, CONCLUDE]);
     expect(retestLines(session).map(({ after }) => after)).toEqual([null]);
     expect(retestVerdict(session)).toBeNull();
@@ -338,8 +339,9 @@ describe('after the repair', () => {
     };
     const taken = again('pattern', { look: 'full', capture });
     const once = [...none, ready('pattern'), taken];
-    expect(said(sessionAfter(once), taken)).toBe('retest-recorded');
-    const other = [...once, { type: 'go-back' } as const, sees('none'), CONCLUDE, ready('pattern')];
+    expect(said(sessionAfter([...once, ready('pattern')]), taken)).toBe('retest-recorded');
+    const back = [...once, { type: 'go-back' } as const, ACK, sees('none')];
+    const other = [...back, CONCLUDE, ready('pattern')];
     expect(said(sessionAfter(other), taken)).toBe('old-capture');
   });
 
@@ -365,7 +367,10 @@ describe('after the repair', () => {
     ],
     [
       'the last try counts',
-      [...none, ready('pattern'), look('weak', 'none'), look('full', 'full')],
+      [
+        ...[...none, ready('pattern'), look('weak', 'none')],
+        ...[ready('pattern'), look('full', 'full')],
+      ],
       'cured',
     ],
     ['not possible, and nothing else to test', [...none, cannot('pattern')], 'no-retest'],

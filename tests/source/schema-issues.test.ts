@@ -19,6 +19,7 @@ const validate = ajv.compile({
       uniqueItems: true,
       items: { type: 'string', pattern: '^P', examples: ['P0335'] },
     },
+    limit: { type: 'string', examples: ['4.75 V'] },
     either: { oneOf: [{ type: 'string' }, { type: 'array', items: { type: 'string' } }] },
     steps: { type: 'object', minProperties: 1, propertyNames: { pattern: '^[a-z]+$' } },
     part: {
@@ -48,7 +49,7 @@ describe('each kind of finding', () => {
     [
       'name: ab\nzzzzzz: 1',
       [
-        'unknown-key 2:1 no key "zzzzzz" is known here; known here: name, state, minutes, codes, either, steps, part',
+        'unknown-key 2:1 no key "zzzzzz" is known here; known here: name, state, minutes, codes, limit, either, steps, part',
       ],
     ],
     ['state: key-on', ['missing-key 1:1 this file lacks the key "name"; add "name:"']],
@@ -59,6 +60,14 @@ describe('each kind of finding', () => {
     [
       'name: ab\nstate: flying',
       ['unknown-choice 2:8 "state" cannot be "flying"; one of: key-off, key-on'],
+    ],
+    ['name: ab\nlimit: 100', ['wrong-type 2:8 "limit" has no unit: 100; for example: 4.75 V']],
+    [
+      '{ name: ab, limit: 4,5 V }',
+      [
+        'wrong-type 1:20 "limit" has no unit: 4; for example: 4.75 V',
+        'unknown-key 1:22 no key "5 V" is known here; a comma ends a value here: write ".5 V" with a point',
+      ],
     ],
     ['name: [a]', ['wrong-type 1:1 "name" must be a text']],
     ['name: a', ['out-of-bounds 1:7 "name" must have at least 2 letters']],
@@ -97,7 +106,6 @@ test('all findings at once, in the order of the file, none twice', () => {
 
 test('a wrapping keyword is silent when a finding inside it says more', () => {
   expect(found('name: ab\neither: [1]')).toEqual([
-    'wrong-type 2:1 "either" must be a text',
     'wrong-type 2:10 item 1 of "either" must be a text',
   ]);
 });

@@ -50,10 +50,13 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'nothing-computed': 'There is nothing to compute limits from.',
   'empty-range': 'An outcome holds no value.',
   'overlapping-ranges': 'Two outcomes hold the same values.',
+  'missing-limits': 'Outcomes of a number without limits.',
   'range-gap': 'Values that no outcome holds.',
   'look-gap': 'A look that no outcome holds.',
   'overlapping-looks': 'Two outcomes hold the same look.',
   'refused-test': 'A test that is dangerous or impossible.',
+  'missing-state': 'A test that does not say how the vehicle stands.',
+  'state-in-words': 'A text that asks for another vehicle state than the step has.',
   'missing-why': 'A step does not say what its result tells.',
   'missing-caution': 'A vehicle state without its caution.',
   // The tree
@@ -77,6 +80,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'reversed-leads': 'The leads are the wrong way round.',
   'separates-nothing': 'A step that all faults leave by the same outcome.',
   'never-reached': 'A branch that no fault ever comes to.',
+  'wide-conclusion': 'A conclusion that leaves open which part is bad.',
   'blind-retest': 'A retest that passes with the fault still there.',
   // Jobs and circuits share codes with the above; circuits add these
   'no-path-to-ground': 'A part of the circuit floats.',

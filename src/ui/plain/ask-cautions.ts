@@ -1,6 +1,7 @@
-/** Cautions in the plain dialogue: shown whole, acknowledged only by the whole word. */
-import type { Caution } from '../../procedure/procedure.ts';
+/** Before a test in the plain dialogue: its cautions, acknowledged only by the whole word, and how the vehicle stands. */
+import type { Caution, Step } from '../../procedure/procedure.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { cautionLine, testOf, undoLine, vehicleLine } from '../screens/step-words.ts';
 import type { Dialogue } from './plain-session.ts';
 
 /** True when there was nothing to acknowledge or it is acknowledged; false when the person leaves here. */
@@ -20,4 +21,18 @@ export async function askCautions(
       return opened.driver.perform({ type: 'acknowledge-cautions', step }).ok;
     say('Type the whole word "yes" when you have read it, or "pause" to leave.');
   }
+}
+
+/** How the vehicle must stand, what to undo first, and the cautions that hold. */
+export function sayStanding(
+  { driver, bind }: OpenedSession,
+  step: Exclude<Step, { kind: 'conclude' }>,
+  say: Dialogue['say'],
+): void {
+  const session = driver.session();
+  say(vehicleLine(step.setup, session));
+  const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
+  if (undo !== '') say(undo);
+  const cautions = bind(cautionLine(step.cautions));
+  if (cautions !== '') say(cautions);
 }

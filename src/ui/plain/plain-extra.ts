@@ -16,7 +16,7 @@ import {
   fromSuspect,
   minutesWords,
 } from '../screens/conclusion-words.ts';
-import { vehicleLine } from '../screens/step-words.ts';
+import { undoLine, vehicleLine } from '../screens/step-words.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import type { Dialogue } from './plain-session.ts';
 
@@ -63,6 +63,8 @@ export async function doProposal(
     return;
   }
   say(`${opened.bind(proposal.words)}. ${vehicleLine(proposal.test.setup, driver.session())}`);
+  const undo = undoLine(proposal.test.setup, driver.session());
+  if (undo !== '') say(undo);
   if (!(await acknowledged(opened, proposal, dialogue))) return;
   const { job, circuit } = driver.session().opened;
   const leads = leadWords(proposal.test.probe, job, circuit);

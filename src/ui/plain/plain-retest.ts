@@ -8,14 +8,8 @@ import { pendingCautions } from '../../session/pending-cautions.ts';
 import { againCommand, closeCommand, type RetestLine, retestLines } from '../../session/retest.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
-import {
-  answerWords,
-  expectedAgain,
-  retestMark,
-  retestWords,
-  vehicleLine,
-} from '../screens/step-words.ts';
-import { askCautions } from './ask-cautions.ts';
+import { answerWords, expectedAgain, retestMark, retestWords } from '../screens/step-words.ts';
+import { askCautions, sayStanding } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import type { Dialogue } from './plain-session.ts';
 
@@ -81,7 +75,8 @@ function present(
   say: Dialogue['say'],
 ): void {
   const session = opened.driver.session();
-  say(`${opened.bind(step.title)}. ${vehicleLine(step.setup, session)}`);
+  say(`${opened.bind(step.title)}.`);
+  sayStanding(opened, step, say);
   say(opened.bind(step.say));
   if (before) say(`Before the repair: ${answerWords(before, session)}`);
   const expected = expectedAgain(step, session);

@@ -16,8 +16,8 @@ import { presentStep } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { proofParagraph } from '../screens/conclusion-words.ts';
-import { expectedWords, testOf, vehicleLine } from '../screens/step-words.ts';
-import { askCautions } from './ask-cautions.ts';
+import { expectedWords, testOf } from '../screens/step-words.ts';
+import { askCautions, sayStanding } from './ask-cautions.ts';
 import { saySums, takeCapture } from './plain-capture.ts';
 import { concludeOn, doProposal, sayNextTests, saySuspects } from './plain-extra.ts';
 
@@ -105,7 +105,7 @@ function present(opened: OpenedSession, step: Step, say: (line: string) => void)
   }
   const number = driver.session().trail.length;
   say(`Step ${number}: ${bind(step.title)}`);
-  say(vehicleLine(step.setup, driver.session()));
+  sayStanding(opened, step, say);
   say(bind(step.say));
   if (step.why !== '') say(`Why: ${bind(step.why)}`);
   const expected = expectedWords(step);

@@ -18,7 +18,7 @@ import { answerAfter, askedOutside, type HalfAnswer } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { readingPrompt } from './reading-prompt-state.ts';
 import { CAPTURE_KEY } from './session-keys.ts';
-import { lookWords, vehicleLine } from './step-words.ts';
+import { cautionLine, lookWords, undoLine, vehicleLine } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 
 export interface ExtraScreenProps {
@@ -86,9 +86,13 @@ function paragraphsOf(opened: OpenedSession, proposal: Proposal, columns: number
   const { test, words, why, healthy } = proposal;
   const session = opened.driver.session();
   const leads = leadWords(test.probe, session.opened.job, session.opened.circuit);
+  const undo = undoLine(test.setup, session);
+  const cautions = opened.bind(cautionLine(opened.cautionsFor(test)));
   return [
     { text: opened.bind(words), bold: true },
     vehicleLine(test.setup, session),
+    ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
+    ...(cautions === '' ? [] : [{ text: cautions, bold: true }]),
     ...(leads === '' ? [] : [leads]),
     { text: `Why: ${opened.bind(why)}`, hang: 5 },
     ...(healthy === '' ? [] : [{ text: `Good is: ${healthy}`, bold: true, hang: 9 }]),

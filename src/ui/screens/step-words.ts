@@ -2,12 +2,18 @@
 
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Setup, Test, VehicleState } from '../../circuit/test.ts';
-import type { Step } from '../../procedure/procedure.ts';
+import type { Caution, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
-import { expectedRangeWords, stateWords, vehicleWords } from '../../procedure/test-words.ts';
+import {
+  expectedRangeWords,
+  stateWords,
+  undoWords,
+  vehicleWords,
+} from '../../procedure/test-words.ts';
 import { type Answer, isAnswer, type Retest } from '../../session/events.ts';
 import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
+import { standingSetup } from '../../session/standing-setup.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 
@@ -23,6 +29,23 @@ export function vehicleLine(setup: Setup, session: Session): string {
 
 function loud(words: string): string {
   return words.replace('engine running', 'ENGINE RUNNING');
+}
+
+/** What the last test left behind and this one cannot have, as a sentence; empty when there is nothing to undo. */
+export function undoLine(setup: Setup, session: Session): string {
+  const { job, circuit } = session.opened;
+  return undoWords(standingSetup(session), setup, job, circuit);
+}
+
+/**
+ * The cautions of a test that was allowed to begin, each with its first sentence: they hold while it is done. Empty
+ * where none is graver than a NOTICE.
+ */
+export function cautionLine(cautions: readonly Caution[]): string {
+  return cautions
+    .filter(({ word }) => word !== 'NOTICE')
+    .map(({ word, say }) => `${word}: ${/^.*?[.!?](?=\s|$)/s.exec(say)?.[0] ?? say}`)
+    .join(' ');
 }
 
 /** Words of a look; a name that is none stands for itself. */
@@ -57,6 +80,8 @@ export function stepParagraphs(
   const expected =
     again && step.kind === 'ask' ? expectedAgain(step, session) : expectedWords(step);
   const why = opened.bind(step.why).trim();
+  const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
+  const cautions = opened.bind(cautionLine(step.cautions));
   return [
     {
       text: `${again ? 'Again' : `Step ${session.trail.length}`}: ${opened.bind(step.title)}`,
@@ -66,6 +91,8 @@ export function stepParagraphs(
       ? [{ text: 'The session begins here, in the middle of the procedure.' }]
       : []),
     { text: vehicleLine(step.setup, session) },
+    ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
+    ...(cautions === '' ? [] : [{ text: cautions, bold: true }]),
     { text: '' },
     { text: opened.bind(step.say).trim() },
     ...(expected === null ? [] : [{ text: `Good is: ${expected}`, bold: true, hang: 9 }]),

@@ -1,0 +1,27 @@
+/** How the vehicle and the leads were left by the last test. */
+import type { Setup } from '../circuit/test.ts';
+import { stepOf } from '../procedure/procedure.ts';
+import type { Session } from './session.ts';
+
+/**
+ * The setup of the last test that an instrument answered, in the order of the clock and whether it still counts or
+ * not; null before the first one, and after a conclusion, when the repair lies between.
+ */
+export function standingSetup({ events, opened }: Session): Setup | null {
+  for (const event of [...events].reverse()) {
+    switch (event.type) {
+      case 'extra-reading':
+        return event.test.setup;
+      case 'reading-recorded':
+      case 'look-recorded':
+      case 'retest-recorded': {
+        const step = stepOf(opened.procedure, event.step);
+        if ((step.kind === 'measure' || step.kind === 'look') && step.probe) return step.setup;
+        break;
+      }
+      case 'concluded':
+        return null;
+    }
+  }
+  return null;
+}
