@@ -43,6 +43,20 @@ export function repairChoices({
   return repairs.map((repair) => ({ repair, words: repairWordsOf(opened.circuit, repair) }));
 }
 
+/** What is read before a diagnosis is handed in: first the repairs in full; none for a drill that is given up. */
+export function handInLines(
+  { opened }: Pick<Drill, 'opened'>,
+  repairs: readonly string[],
+): string[] {
+  if (repairs.length === 0)
+    return [
+      'Give up without a diagnosis?',
+      'The answer is shown, and only safety has points then.',
+    ];
+  const words = repairs.map((repair) => repairWordsOf(opened.circuit, repair));
+  return [`Hand in: ${words.join(' ')}`, 'This ends the drill.'];
+}
+
 /** What a healthy circuit shows in a test; null where the level does not say. */
 export function goodValue({ level }: Drill, test: DrillTest, world: DrillWorld): string | null {
   if (!level.expected) return null;

@@ -7,6 +7,7 @@ import { decideDrill } from '../../src/drill/decide-drill.ts';
 import { type Drill, evolveDrill, openDrill } from '../../src/drill/drill.ts';
 import type { DrillEvent, DrillOpened } from '../../src/drill/drill-events.ts';
 import type { DrillInHand } from '../../src/drill/drill-in-hand.ts';
+import { repairChoices } from '../../src/drill/drill-words.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
@@ -312,8 +313,14 @@ describe('as a dialogue of lines', () => {
       'yes',
       'diagnose',
       'diagnose 2',
+      'no',
+      'diagnose 2',
+      'yes',
     ]);
     expect(end).toBe('revealed');
+    const { words } = repairChoices(hand.drill())[1]!;
+    expect(text).toContain(`Hand in: ${words} This ends the drill. Type yes: `);
+    expect(text).toContain('Not handed in; the drill goes on.');
     expect(hand.drill().readings).toHaveLength(2);
     expect(hand.drill().stopped).toHaveLength(1);
     expect(text).toContain('The bench stops this test');

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { DrillInHand } from '../../src/drill/drill-in-hand.ts';
+import { repairChoices } from '../../src/drill/drill-words.ts';
 import {
   BENCH_LINES,
   benchForm,
@@ -66,6 +67,9 @@ describe('the screens of a drill', () => {
     await screen.send('d');
     expect(await screen.text()).toContain('What puts it right?');
     await screen.send('\r');
+    expect(await screen.text()).toContain('Hand in');
+    expect(hand.drill().status).toBe('open');
+    await screen.send('\r');
     expect(await screen.text()).toContain('After the drill');
     expect(hand.drill().status).toBe('revealed');
     await screen.send('\r');
@@ -119,6 +123,55 @@ describe('the screens of a drill', () => {
     expect(text).toContain('This ends the drill');
     expect(text).toContain('That Enter came too quickly');
     expect(hand.drill().status).toBe('open');
+    await screen.unmount();
+  });
+
+  test.each([
+    [80, 24],
+    [60, 20],
+  ])('a diagnosis is read in full before it is handed in, at %i x %i', async (columns, rows) => {
+    const hand = memoryDrill(3, { level: 'double' });
+    const screen = await openTestScreen(
+      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
+      { columns, rows },
+    );
+    const flat = async () => (await screen.text()).replace(/[│\s]+/g, ' ');
+    const [first, second] = repairChoices(hand.drill()).filter(({ words }) =>
+      words.startsWith('Clean'),
+    );
+    await screen.send('\r');
+    await screen.send('d');
+    for (const { words } of [first!, second!]) {
+      await screen.send(words);
+      await screen.send('\r');
+    }
+    const asked = await flat();
+    expect(asked).toContain(`Hand in: ${first!.words} ${second!.words}`);
+    expectWhole(await screen.lines(), columns, rows);
+    await screen.send('\x1b');
+    expect(await flat()).toContain('What puts it right?');
+    expect(hand.drill().status).toBe('open');
+    await screen.send('give up');
+    await screen.send('\r');
+    expect(await flat()).toContain('Give up without a diagnosis?');
+    await screen.unmount();
+  });
+
+  test('what is typed marks the repair that says it, not one that only holds its words', async () => {
+    const hand = memoryDrill(3, { level: 'unnamed' });
+    const screen = await openTestScreen(
+      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
+    );
+    await screen.send('\r');
+    await screen.send('d');
+    const { words } = repairChoices(hand.drill()).find(
+      ({ repair }) => repair === 'sensor.replace',
+    )!;
+    await screen.send(words.replace('.', ''));
+    expect(await screen.text()).toContain(`> ${words}`);
+    await screen.send('\r');
+    await screen.send('\r');
+    expect(hand.drill().diagnosed!.repairs).toEqual(['sensor.replace']);
     await screen.unmount();
   });
 

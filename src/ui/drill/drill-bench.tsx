@@ -11,6 +11,7 @@ import {
   captureLines,
   countWords,
   goodValue,
+  handInLines,
   openingLines,
   readingLine,
   refusalLines,
@@ -25,6 +26,7 @@ import { capturePlot } from '../screens/capture-plot.ts';
 import { CautionScreen } from '../screens/caution-screen.tsx';
 import { PickScreen } from '../screens/pick-screen.tsx';
 import { ReadingPage } from '../screens/reading-page.tsx';
+import { TakePage } from '../screens/take-page.tsx';
 import { TextQuestion } from '../screens/text-question.tsx';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
@@ -57,7 +59,7 @@ type Page =
     }
   | { readonly name: 'tests' | 'unplug' | 'clip' }
   | { readonly name: 'lead'; readonly line: 'red' | 'black' }
-  | { readonly name: 'diagnosis'; readonly chosen: readonly string[] }
+  | { readonly name: 'diagnosis' | 'hand-in'; readonly chosen: readonly string[] }
   | { readonly name: 'caution'; readonly test: DrillTest; readonly then: Then };
 type Then = 'measure' | 'capture' | 'follow';
 
@@ -281,18 +283,34 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
             { text: 'I give up', about: 'Ends the drill and shows the answer.', repair: null },
           ]}
           empty=""
-          finalBy={clock}
           onPick={({ repair }) => {
-            if (repair !== null && more > 1)
-              return setPage({ name: 'diagnosis', chosen: [...page.chosen, repair] });
-            const repairs = repair === null ? [] : [...page.chosen, repair];
-            if (told(hand.perform({ type: 'diagnose', repairs }))) onEnded();
-            else setPage(BENCH);
+            if (repair === null) return setPage({ name: 'hand-in', chosen: [] });
+            const chosen = [...page.chosen, repair];
+            setPage({ name: more > 1 ? 'diagnosis' : 'hand-in', chosen });
           }}
           onClose={() => setPage(BENCH)}
         />
       );
     }
+    case 'hand-in':
+      return (
+        <TakePage
+          title="This ends the drill"
+          paragraphs={handInLines(drill, page.chosen).map((text, place) => ({
+            text,
+            bold: place === 0,
+          }))}
+          message={null}
+          clock={clock}
+          enter={page.chosen.length === 0 ? 'give up' : 'hand it in'}
+          onTake={() => {
+            if (told(hand.perform({ type: 'diagnose', repairs: page.chosen }))) onEnded();
+            else setPage(BENCH);
+          }}
+          keys={[{ keys: ['escape'], show: 'Esc', help: 'go back' }]}
+          onKey={() => setPage({ name: 'diagnosis', chosen: [] })}
+        />
+      );
     case 'caution':
       return (
         <CautionScreen

@@ -17,6 +17,7 @@ import {
   countWords,
   debriefLines,
   goodValue,
+  handInLines,
   openingLines,
   readingLine,
   refusalLines,
@@ -47,7 +48,7 @@ const WORDS_OF_HELP = [
   '  sketch                 the wiring',
   '  note TEXT              write a note',
   '  repairs                what your diagnosis can be, by number',
-  '  diagnose NUMBER...     give your diagnosis; it ends the drill',
+  '  diagnose NUMBER...     give your diagnosis; with a yes after it, it ends the drill',
   '  give up                end it without one',
   '  leave                  save and leave; go on with: ohmward drill --resume FILE',
   '  help                   this list',
@@ -92,15 +93,7 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
         await measure(hand, { ...test, wiggle: arrangement.wiggle }, dialogue);
       }
     } else if (word === 'diagnose' || text === 'give up') {
-      const repairs = repairChoices(hand.drill());
-      const named = rest.map((number) => repairs[Number(number) - 1]?.repair);
-      if (word === 'diagnose' && (named.length === 0 || named.includes(undefined)))
-        say('Give the numbers of the list that "repairs" shows.');
-      else {
-        const known = word === 'diagnose' ? named.filter((one) => one !== undefined) : [];
-        const { refused } = hand.perform({ type: 'diagnose', repairs: known });
-        if (refused) tell(refused, say);
-      }
+      await diagnose(hand, word === 'diagnose' ? rest : null, dialogue);
     } else if (word === 'note') {
       const { refused } = hand.perform({ type: 'note', text: rest.join(' ') });
       if (refused) tell(refused, say);
@@ -147,6 +140,26 @@ const LISTS = new Map<string, (hand: DrillInHand) => readonly string[]>(
 function numbered({ drill }: DrillInHand, number: string | undefined): DrillTest | null {
   const found = standardTests(drill().opened.circuit)[Number(number) - 1];
   return found ? { ...found.test, wiggle: false } : null;
+}
+
+/** Named by numbers of the list, read out in full and handed in with a yes; given up without numbers. */
+async function diagnose(
+  hand: DrillInHand,
+  numbers: readonly string[] | null,
+  { say, ask }: Dialogue,
+): Promise<void> {
+  const choices = repairChoices(hand.drill());
+  const repairs = (numbers ?? []).map((number) => choices[Number(number) - 1]?.repair);
+  const known = repairs.filter((one) => one !== undefined);
+  if (known.length < repairs.length || numbers?.length === 0)
+    return say('Give the numbers of the list that "repairs" shows.');
+  const most = hand.drill().level.faults;
+  if (numbers && known.length <= most) {
+    const line = await ask(`${handInLines(hand.drill(), known).join(' ')} Type yes: `);
+    if (line?.trim().toLowerCase() !== 'yes') return say('Not handed in; the drill goes on.');
+  }
+  const { refused } = hand.perform({ type: 'diagnose', repairs: known });
+  if (refused) tell(refused, say);
 }
 
 async function follow(
