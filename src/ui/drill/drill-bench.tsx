@@ -266,11 +266,7 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
       return (
         <PickScreen
           key={page.chosen.length}
-          title={
-            more > 1
-              ? 'What puts it right? The first of two.'
-              : 'What puts it right? This ends the drill.'
-          }
+          title={more > 1 ? 'What puts it right? The first of two.' : 'What puts it right?'}
           items={[
             ...repairChoices(drill)
               .filter(({ repair }) => !page.chosen.includes(repair))

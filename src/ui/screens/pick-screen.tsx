@@ -13,7 +13,7 @@ import {
 import { Words } from '../parts/safe-words.tsx';
 import { TextField } from '../parts/text-field.tsx';
 import { WindowList } from '../parts/window-list.tsx';
-import { cutWords, wrapWords } from '../parts/wrap-words.ts';
+import { cutWords, toldApart, wrapWords } from '../parts/wrap-words.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { shownText, useLook } from '../term/use-look.ts';
@@ -43,6 +43,8 @@ const KEYS: readonly KeyBinding[] = [
 ];
 const ABOUT_ROWS = 4;
 const SEARCH = 'Search: ';
+/** Columns of the sign before the marked line. */
+const MARKER = 2;
 
 /** The screen. */
 export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) {
@@ -53,6 +55,9 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
   const rows = Math.max(3, body.rows - ABOUT_ROWS - 3);
   const shown = (props.keepsOrder ? matching : closestFirst)(items, list.filter.text);
   const chosen = shown[list.chosen];
+  const mark = look.ascii ? '...' : '…';
+  const texts = shown.map(({ text }) => shownText(text, look));
+  const lines = toldApart(texts, body.columns - MARKER, mark);
 
   useKeys((event) => {
     const label = keyLabel(event);
@@ -78,12 +83,7 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
           </Words>
         </Box>
       ) : (
-        <WindowList
-          lines={shown.map(({ text }) => text)}
-          rows={rows}
-          top={list.top}
-          selected={list.chosen}
-        />
+        <WindowList lines={lines} rows={rows} top={list.top} selected={list.chosen} />
       )}
       <Words> </Words>
       <Box height={ABOUT_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
