@@ -25,6 +25,7 @@ import { type KnownTest, knownTest, standardOf, testKey } from './drill-test.ts'
 import { PRESENT_CHANCE } from './drill-vehicle.ts';
 import { type FaultPair, faultPairs } from './fault-pairs.ts';
 import { type Level, levelNamed } from './levels.ts';
+import { repairsWords } from './repairs-words.ts';
 
 /** Samples of the tolerances in the ranking, for a debrief without a wait. */
 const SAMPLES = 32;
@@ -197,7 +198,7 @@ function pairOf({ id, first, second, weight }: FaultPair): Candidate {
     id,
     words: `${first.words} and ${second.words}`,
     repair: repairName([first.repair, second.repair]),
-    repairWords: `${first.repairWords} ${second.repairWords}`,
+    repairWords: repairsWords([first.repairWords, second.repairWords]),
     weight,
     subject: [...first.subject, ...second.subject],
   };

@@ -6,12 +6,14 @@ import type { Expected } from '../circuit/model.ts';
 import { emptyJob } from '../procedure/job.ts';
 import { setupWords } from '../procedure/test-words.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
+import { EVIDENCE_RATIO } from '../suspects/rivals.ts';
 import { percent } from '../suspects/what-changed.ts';
-import { type Debrief, repairWordsOf } from './debrief.ts';
+import { type Debrief, type ReadingNote, repairWordsOf } from './debrief.ts';
 import type { Drill } from './drill.ts';
 import type { DrillMeasured, ScorePart } from './drill-events.ts';
 import type { DrillTest } from './drill-test.ts';
 import type { DrillWorld } from './drill-world.ts';
+import { repairsWords } from './repairs-words.ts';
 
 /** What the student is told at the start. */
 export function openingLines({ opened, level }: Drill): string[] {
@@ -54,7 +56,7 @@ export function handInLines(
       'The answer is shown, and only safety has points then.',
     ];
   const words = repairs.map((repair) => repairWordsOf(opened.circuit, repair));
-  return [`Hand in: ${words.join(' ')}`, 'This ends the drill.'];
+  return [`Hand in: ${repairsWords(words)}`, 'This ends the drill.'];
 }
 
 /** What a healthy circuit shows in a test; null where the level does not say. */
@@ -116,8 +118,8 @@ export function debriefLines(debrief: Debrief): string[] {
   return [
     debrief.right ? 'RIGHT.' : debrief.named.length === 0 ? 'GIVEN UP.' : 'NOT RIGHT.',
     `In the vehicle: ${debrief.truth}.`,
-    `Repair: ${debrief.repairs.join(' ')}`,
-    `You said: ${debrief.named.length === 0 ? 'nothing.' : debrief.named.join(' ')}`,
+    `Repair: ${repairsWords(debrief.repairs)}`,
+    `You said: ${debrief.named.length === 0 ? 'nothing.' : repairsWords(debrief.named)}`,
     ...debrief.alike.map(
       (words) => `On this vehicle no test here tells it from: ${words} Either counts.`,
     ),
@@ -125,18 +127,12 @@ export function debriefLines(debrief: Debrief): string[] {
     `Score: ${debrief.points} of 100`,
     ...debrief.score.map(scoreLine),
     '',
-    debrief.evidence.length === 0
-      ? 'No reading proved it.'
-      : 'What proved it, the strongest first:',
-    ...debrief.evidence.map(
-      ({ words, found, ratio, against }) =>
-        `- ${words}: ${found}. ${times(ratio)} likelier with the true repair than with the rival it speaks against: ${against}`,
-    ),
+    ...evidenceLines(debrief),
     '',
     `What you did: ${countWords(debrief.readings.length, 'reading')}, ${round(debrief.minutes)} min`,
     ...debrief.readings.map(
-      ({ words, found, minutes, toldNothing, ratio }, index) =>
-        `${String(index + 1).padStart(2)}. ${words}: ${found}; ${minutes} min; ${toldNothing ? 'told nothing new' : ratioWords(ratio)}`,
+      (note, index) =>
+        `${String(index + 1).padStart(2)}. ${note.words}: ${note.found}; ${note.minutes} min; ${saidWords(note, debrief.right)}`,
     ),
     '',
     `The best plan on this vehicle: ${countWords(yardstick.steps.length, 'reading')}, ${round(yardstick.minutes)} min (${round(yardstick.expectedMinutes)} min on average over all faults)`,
@@ -157,7 +153,11 @@ export function refusalLines({ words, fix }: { words: string; fix: string }): st
 
 function sentence(words: string): string {
   const end = /[.?!]["']?$/.test(words) ? '' : '.';
-  return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}${end}`;
+  return `${upper(words)}${end}`;
+}
+
+function upper(words: string): string {
+  return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
 }
 
 /** One part of the score in a line. */
@@ -170,10 +170,38 @@ export function countWords(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
-function ratioWords(ratio: number): string {
+/** What speaks for the true repair; it proves a diagnosis only where the diagnosis was right. */
+function evidenceLines({ right, evidence, left, readings }: Debrief): string[] {
+  const none = right ? 'No reading proved it.' : 'No reading spoke clearly for the true repair.';
+  const some = right
+    ? 'What proved it, the strongest first:'
+    : 'What spoke for the true repair, the strongest first:';
+  return [
+    evidence.length === 0 ? none : some,
+    ...evidence.map(
+      ({ words, found, ratio, against }) =>
+        `- ${words}: ${found}. ${upper(times(ratio))} likelier with the true repair than with this rival: ${against}`,
+    ),
+    ...(right && left !== null
+      ? [`No reading spoke clearly against the strongest rival left: ${left}`]
+      : []),
+    ...(right && readings.some(({ ratio, proves }) => !proves && ratio >= EVIDENCE_RATIO)
+      ? [
+          `A reading counts that is at least ${EVIDENCE_RATIO} times likelier than with the strongest rival left; one of each kind and place counts.`,
+        ]
+      : []),
+  ];
+}
+
+/** What a reading said, and against whom. */
+function saidWords({ toldNothing, ratio, against, proves }: ReadingNote, right: boolean): string {
+  if (toldNothing) return 'told nothing new';
+  if (proves)
+    return `${right ? 'a proof: ' : ''}${times(ratio)} likelier with the true repair than with: ${against}`;
   if (ratio >= 1.05)
-    return `made the true repair ${times(ratio)} likelier against the rival that was strongest then`;
-  if (ratio <= 0.95) return 'spoke for a rival more than for the true repair';
+    return `made the true repair ${times(ratio)} likelier against the rival that was strongest then: ${against}`;
+  if (ratio <= 0.95)
+    return `made the rival that was strongest then ${times(1 / ratio)} likelier against the true repair: ${against}`;
   return 'moved other suspects';
 }
 

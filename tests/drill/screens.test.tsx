@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { DrillInHand } from '../../src/drill/drill-in-hand.ts';
 import { repairChoices } from '../../src/drill/drill-words.ts';
+import { repairsWords } from '../../src/drill/repairs-words.ts';
 import {
   BENCH_LINES,
   benchForm,
@@ -146,7 +147,7 @@ describe('the screens of a drill', () => {
       await screen.send('\r');
     }
     const asked = await flat();
-    expect(asked).toContain(`Hand in: ${first!.words} ${second!.words}`);
+    expect(asked).toContain(`Hand in: ${repairsWords([first!.words, second!.words])}`);
     expectWhole(await screen.lines(), columns, rows);
     await screen.send('\x1b');
     expect(await flat()).toContain('What puts it right?');
