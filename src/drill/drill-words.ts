@@ -2,10 +2,11 @@
 
 import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
-import type { Expected } from '../circuit/model.ts';
+import type { Model } from '../circuit/model.ts';
+import type { Test } from '../circuit/test.ts';
+import { computedRange } from '../procedure/expected-range.ts';
 import { emptyJob } from '../procedure/job.ts';
-import { setupWords } from '../procedure/test-words.ts';
-import { formatQuantity } from '../quantity/format-quantity.ts';
+import { goodRangeWords, goodWords, setupWords } from '../procedure/test-words.ts';
 import { EVIDENCE_RATIO } from '../suspects/rivals.ts';
 import { percent } from '../suspects/what-changed.ts';
 import { type Debrief, type ReadingNote, repairWordsOf } from './debrief.ts';
@@ -59,20 +60,28 @@ export function handInLines(
   return [`Hand in: ${repairsWords(words)}`, 'This ends the drill.'];
 }
 
-/** What a healthy circuit shows in a test; null where the level does not say. */
-export function goodValue({ level }: Drill, test: DrillTest, world: DrillWorld): string | null {
+/**
+ * What is good where a reading was taken: at a step of the procedure what the step says, else what a healthy circuit
+ * shows. Null where the level does not say.
+ */
+export function goodValue(
+  { level, opened }: Drill,
+  { test, step }: Pick<DrillMeasured, 'test' | 'step'>,
+  world: DrillWorld,
+): string | null {
   if (!level.expected) return null;
-  const { setup, probe } = test;
-  return expectedWords(world.mind([]).expected({ setup, probe }));
+  const followed = step === null ? undefined : opened.procedure?.steps[step];
+  const says = followed ? goodWords(followed) : null;
+  return says ?? computedWords(world.mind([]).healthy(), test);
 }
 
-function expectedWords(expected: Expected): string {
-  if (expected.kind === 'looks')
-    return expected.looks.map(({ look }) => LOOK_WORDS[look]).join(', or ');
-  const { unit } = expected;
-  const low = formatQuantity({ value: expected.low, unit });
-  const high = formatQuantity({ value: expected.high, unit });
-  return low === high ? low : `${low} to ${high}`;
+function computedWords(model: Model, { setup, probe }: Test): string {
+  const range = computedRange(model, { setup, probe });
+  if (range) return goodRangeWords(range, probe.kind === 'ohms' ? 'ohm' : 'V');
+  const expected = model.expected({ setup, probe });
+  return expected.kind === 'looks'
+    ? expected.looks.map(({ look }) => LOOK_WORDS[look]).join(', or ')
+    : '';
 }
 
 /** How the vehicle stands for a test, in a line. */

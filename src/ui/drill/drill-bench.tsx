@@ -158,7 +158,7 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
   switch (page.name) {
     case 'bench': {
       const last = drill.readings.at(-1);
-      const good = last ? goodValue(drill, last.test, hand.world) : null;
+      const good = last ? goodValue(drill, last, hand.world) : null;
       const step = presentDrillStep(drill);
       return (
         <BenchView

@@ -218,7 +218,7 @@ function shown(hand: DrillInHand, say: Dialogue['say']): void {
     for (const words of last.capture.words) say(words);
     say('Its picture: plot');
   }
-  const good = goodValue(hand.drill(), last.test, hand.world);
+  const good = goodValue(hand.drill(), last, hand.world);
   if (good !== null) say(`Good is: ${good}`);
 }
 
