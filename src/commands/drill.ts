@@ -136,9 +136,10 @@ function isNamed(args: Arguments): boolean {
 /** Opens the drill that the arguments name; what they leave out, the file of actions says. */
 function begin(desk: Desk, args: Arguments, actions: ActionsFile | null): DrillInHand | Problem {
   const resumed = textOf(args, 'resume');
-  if (resumed !== undefined) return continueDrill(desk, resumed);
+  const fromActions = actions !== null;
+  if (resumed !== undefined) return continueDrill(desk, resumed, fromActions);
   const wanted = wantedDrill(desk, args, actions);
-  return isProblem(wanted) ? wanted : beginDrill(desk, wanted);
+  return isProblem(wanted) ? wanted : beginDrill(desk, { ...wanted, fromActions });
 }
 
 function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): NewDrill | Problem {

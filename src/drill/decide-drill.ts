@@ -26,7 +26,7 @@ export type DrillCommand =
   /** Does the present step of the procedure, whatever its kind. */
   | { readonly type: 'follow' }
   | { readonly type: 'note'; readonly text: string }
-  | { readonly type: 'resume'; readonly program: string }
+  | { readonly type: 'resume'; readonly program: string; readonly fromActions?: boolean }
   /** Ends the drill; without repairs it is given up. */
   | { readonly type: 'diagnose'; readonly repairs: readonly string[] };
 
@@ -61,11 +61,13 @@ export function decideDrill(
       if (text === '') return refuse('the note is empty', 'write a few words');
       return { events: [{ type: 'drill-noted', text, ...now }], refused: null };
     }
-    case 'resume':
+    case 'resume': {
+      const { program, fromActions = false } = command;
       return {
-        events: [{ type: 'drill-resumed', program: command.program, ...now }],
+        events: [{ type: 'drill-resumed', program, fromActions, ...now }],
         refused: null,
       };
+    }
     case 'diagnose':
       return diagnose(drill, command.repairs, now, world);
   }

@@ -237,7 +237,10 @@ test('an assignment goes on from part to part, and then says that all is done', 
   expect(table.code).toBe(0);
   expect(readFileSync(page, 'utf8')).toContain('Ada Example');
   const csv = await run('--class', join(folder, 'class'), '--csv');
-  expect(csv.out.split('\r\n')).toHaveLength(4);
+  const lines = csv.out.split('\r\n');
+  expect(lines).toHaveLength(4);
+  const at = lines[0]!.split(',').indexOf('"from_actions"');
+  expect(lines.slice(1, 3).map((line) => line.split(',')[at])).toEqual(['"yes"', '"yes"']);
 }, 120_000);
 
 test('cut off between diagnosis and reveal, the next command reveals', () => {

@@ -14,12 +14,14 @@ import { readSessionLog } from '../../log/read-session.ts';
 import { classCsv } from './class-csv.ts';
 import { classPage } from './class-page.ts';
 import { classTable } from './class-table.ts';
+import { findCopies } from './find-copies.ts';
 
 /** A file that does not count as it stands. */
 export interface DoubtfulFile {
   readonly file: string;
   readonly kind:
     | 'repeated'
+    | 'copied'
     | 'altered'
     | 'cut-off'
     | 'no-drill'
@@ -85,13 +87,13 @@ export function classReport(
       });
     drills.push({ file, drill: read.drill, first: read.first });
   }
-  doubtful.push(...strangers(drills, checks), ...secondTries(drills));
+  doubtful.push(...findCopies(drills), ...strangers(drills, checks), ...secondTries(drills));
   const summary = classSummary(drills);
   return {
     summary,
     doubtful,
     table: classTable(summary, doubtful),
-    csv: classCsv(summary),
+    csv: classCsv(summary, doubtful),
     html: classPage(basename(folder), summary, doubtful),
   };
 }

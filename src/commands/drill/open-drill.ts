@@ -34,6 +34,8 @@ export interface NewDrill {
   readonly seed: number;
   readonly student: string;
   readonly assignment: AssignmentNote | null;
+  /** A file of actions does it. */
+  readonly fromActions?: boolean;
 }
 
 /** The complaint is the same whatever is wrong. */
@@ -54,7 +56,7 @@ export function beginDrill(desk: Desk, wanted: NewDrill): DrillInHand | Problem 
   const found = subjectOf(desk, wanted.procedure);
   if (isProblem(found)) return found;
   const { circuit, procedure } = found;
-  const { level, seed, student, assignment } = wanted;
+  const { level, seed, student, assignment, fromActions = false } = wanted;
   const hidden = hideFault(circuit, level, seed, sha256);
   if (!hidden)
     return {
@@ -78,6 +80,7 @@ export function beginDrill(desk: Desk, wanted: NewDrill): DrillInHand | Problem 
     procedure,
     meter: desk.settings().meter,
     assignment,
+    fromActions,
     ...now,
   };
   const folder = drillsFolder(desk);
@@ -96,7 +99,11 @@ export function beginDrill(desk: Desk, wanted: NewDrill): DrillInHand | Problem 
 }
 
 /** Goes on with a drill where it stopped. */
-export function continueDrill(desk: Desk, path: string): DrillInHand | Problem {
+export function continueDrill(
+  desk: Desk,
+  path: string,
+  fromActions = false,
+): DrillInHand | Problem {
   const resumed = resumeSession(nodeDisk, path, desk.now(), [drillsFolder(desk)]);
   if (!resumed.ok) return { problem: resumed.problem.words, fix: resumed.problem.fix };
   const { writer, events } = resumed.value;
@@ -111,7 +118,7 @@ export function continueDrill(desk: Desk, path: string): DrillInHand | Problem {
     opened.close();
     return { problem: 'this drill has ended', fix: 'start another one' };
   }
-  const { refused } = opened.perform({ type: 'resume', program: desk.program });
+  const { refused } = opened.perform({ type: 'resume', program: desk.program, fromActions });
   return refused ? { problem: refused.words, fix: refused.fix } : opened;
 }
 
