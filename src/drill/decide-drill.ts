@@ -1,5 +1,7 @@
 /** What a student's command does, as events, and why it is refused. Pure: time comes in as a value. */
+import { bindText } from '../procedure/bind-text.ts';
 import { cautionsFor } from '../procedure/cautions.ts';
+import { emptyJob } from '../procedure/job.ts';
 import { type Caution, outcomeOfValue, type Step, stepOf } from '../procedure/procedure.ts';
 import type { StepCapture, When } from '../session/events.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
@@ -144,7 +146,10 @@ function measure(
   if (danger)
     return {
       events: [{ type: 'drill-test-stopped', test, ...danger, ...now }],
-      refused: { words: `The bench stops this test: ${danger.reason}`, fix: danger.would },
+      refused: {
+        words: `The bench stops this test: ${danger.reason}`,
+        fix: `${danger.would} It costs points for safety.`,
+      },
     };
   const reason = vehicle.model.refusal(test);
   if (reason !== null)
@@ -157,7 +162,7 @@ function measure(
       ],
       refused: {
         words: 'the cautions of this test have not been acknowledged',
-        fix: 'read and acknowledge them first',
+        fix: 'read and acknowledge them first; passing them over costs points for safety',
       },
     };
   const number = drill.readings.length;
@@ -168,7 +173,7 @@ function measure(
   const event: DrillMeasured = {
     type: 'drill-measured',
     test,
-    words: step?.title ?? known.words,
+    words: step ? bindText(step.title, emptyJob(''), drill.opened.circuit) : known.words,
     found: answer.words,
     shown: kept(answer),
     minutes: minutesFor(drill, test),
@@ -190,7 +195,7 @@ function follow(drill: Drill, now: When, world: DrillWorld): DrillDecision {
   if (!step) return refuse('this drill follows no procedure', 'choose a test of your own');
   if (step.kind === 'conclude')
     return refuse(
-      `the procedure ends here: ${step.title}`,
+      `the procedure ends here: ${bindText(step.title, emptyJob(''), drill.opened.circuit)}`,
       'give your diagnosis, or go on with tests of your own',
     );
   const test = stepTest(drill);
@@ -219,7 +224,8 @@ export function followedStep(
       : undefined;
   const go = step.kind === 'act' ? step.go : (usual?.go ?? step.cannot);
   if (go === null) return null;
-  const words = usual ? `${step.title}: ${usual.words}` : step.title;
+  const said = usual ? `${step.title}: ${usual.words}` : step.title;
+  const words = bindText(said, emptyJob(''), drill.opened.circuit);
   return { step: step.id, words, minutes: step.minutes, go };
 }
 

@@ -4,17 +4,20 @@ import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Model } from '../circuit/model.ts';
 import type { Test } from '../circuit/test.ts';
+import { bindText } from '../procedure/bind-text.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 import { emptyJob } from '../procedure/job.ts';
 import { goodRangeWords, goodWords, setupWords } from '../procedure/test-words.ts';
 import { EVIDENCE_RATIO } from '../suspects/rivals.ts';
 import { percent } from '../suspects/what-changed.ts';
 import { type Debrief, type ReadingNote, repairWordsOf } from './debrief.ts';
+import { presentDrillStep } from './decide-drill.ts';
 import type { Drill } from './drill.ts';
 import type { DrillMeasured, ScorePart } from './drill-events.ts';
 import type { DrillTest } from './drill-test.ts';
 import type { DrillWorld } from './drill-world.ts';
 import { repairsWords } from './repairs-words.ts';
+import { SURE_ENOUGH } from './yardstick.ts';
 
 /** What the student is told at the start. */
 export function openingLines({ opened, level }: Drill): string[] {
@@ -84,6 +87,29 @@ function computedWords(model: Model, { setup, probe }: Test): string {
     : '';
 }
 
+/** Where the procedure is, in a line; null without one. */
+export function stepLine(drill: Drill): string | null {
+  const step = presentDrillStep(drill);
+  if (!step) return null;
+  const title = bound(drill, step.title);
+  return step.kind === 'conclude' ? `The procedure ends here: ${title}` : `Procedure: ${title}`;
+}
+
+/** What the procedure concludes, once it has come to its end; null before that. */
+export function conclusionLines(drill: Drill): string[] | null {
+  const step = presentDrillStep(drill);
+  if (step?.kind !== 'conclude') return null;
+  const repair = step.repair === '' || step.repair === step.title ? [] : [`Repair: ${step.repair}`];
+  return [
+    ...[step.title, step.say, ...repair].filter(Boolean).map((text) => bound(drill, text)),
+    'It is for you to believe it or not: give your diagnosis, or go on with tests of your own.',
+  ];
+}
+
+function bound({ opened }: Drill, text: string): string {
+  return bindText(text, emptyJob(''), opened.circuit).trim();
+}
+
 /** How the vehicle stands for a test, in a line. */
 export function arrangedWords(
   { setup, wiggle }: Pick<DrillTest, 'setup' | 'wiggle'>,
@@ -149,7 +175,9 @@ export function debriefLines(debrief: Debrief): string[] {
       ({ words, found, minutes }, index) =>
         `${String(index + 1).padStart(2)}. ${words}: ${found}; ${round(minutes)} min`,
     ),
-    `    and then the suspicion was ${percent(yardstick.chance)} sure.`,
+    yardstick.chance >= SURE_ENOUGH
+      ? `    and then the suspicion was ${percent(yardstick.chance)} sure.`
+      : `    and then no test told enough more: the strongest suspicion had ${percent(yardstick.chance)}.`,
     '',
     `Next: ${debrief.next}`,
   ];

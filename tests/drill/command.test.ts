@@ -13,6 +13,7 @@ import { sha256 } from '../../src/log/hash.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { plainDrill } from '../../src/ui/drill/plain-drill.ts';
 import { memoryDrill } from './memory-drill.ts';
+import { SHORT } from './short-procedure.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ohmward-drill-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -327,6 +328,7 @@ describe('as a dialogue of lines', () => {
     expect(hand.drill().readings).toHaveLength(2);
     expect(hand.drill().stopped).toHaveLength(1);
     expect(text).toContain('The bench stops this test');
+    expect(text).toContain('It costs points for safety.');
     expect(text).toContain('Good is: ');
     expect(text).toContain('Give the numbers of the list');
     expect(text).toContain('Score: ');
@@ -346,6 +348,15 @@ describe('as a dialogue of lines', () => {
     expect(text).toContain('"foo" has no connector; these come off: ');
     expect(text).toContain('"sensr" has no connector; did you mean "sensor"?');
     expect(text).not.toContain('foo unplugged');
+  });
+
+  test('the end of the procedure says what it concludes, and is no end of the drill', async () => {
+    const hand = memoryDrill(3, { level: 'blind', more: { procedure: SHORT } });
+    const { text } = await talk(hand, ['follow', 'follow']);
+    expect(hand.drill().readings).toHaveLength(1);
+    expect(text).toContain('The procedure ends here.\nSensor bad\nEverything around the sensor');
+    expect(text.split('Repair: Replace the sensor.')).toHaveLength(3);
+    expect(hand.drill().status).toBe('open');
   });
 
   test('given up is called so', async () => {

@@ -112,6 +112,19 @@ test('two repairs are one sentence, and what is left standing is named', () => {
   );
 });
 
+test('where the best plan ends in doubt, the debrief says that no test tells more', () => {
+  const { drill, world } = newDrill(11);
+  const debrief = debriefOf(perfectStudent(drill, world), world);
+  const last = (chance: number) =>
+    debriefLines({ ...debrief, yardstick: { ...debrief.yardstick, chance } }).find((line) =>
+      line.includes('suspicion'),
+    );
+  expect(last(0.97)).toBe('    and then the suspicion was 97 % sure.');
+  expect(last(0.76)).toBe(
+    '    and then no test told enough more: the strongest suspicion had 76 %.',
+  );
+});
+
 test('given up has its own words, and a wrong diagnosis no proof', () => {
   const { drill, world } = newDrill(11);
   const mind = world.mind([]);

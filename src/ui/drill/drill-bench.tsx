@@ -9,6 +9,7 @@ import { arrangedBy } from '../../drill/drill-setup.ts';
 import type { DrillTest } from '../../drill/drill-test.ts';
 import {
   captureLines,
+  conclusionLines,
   countWords,
   goodValue,
   handInLines,
@@ -16,10 +17,9 @@ import {
   readingLine,
   refusalLines,
   repairChoices,
+  stepLine,
   suspectLines,
 } from '../../drill/drill-words.ts';
-import { bindText } from '../../procedure/bind-text.ts';
-import { emptyJob } from '../../procedure/job.ts';
 import { bodySize } from '../parts/frame.tsx';
 import type { Paragraph } from '../parts/text-block.ts';
 import { capturePlot } from '../screens/capture-plot.ts';
@@ -41,7 +41,7 @@ import {
   testOfForm,
   withScope,
 } from './bench-form-state.ts';
-import { type BenchKey, BenchView } from './bench-view.tsx';
+import { type BenchKey, BenchView, benchHelp, HELP_KEYS } from './bench-view.tsx';
 
 export interface DrillBenchProps {
   readonly hand: DrillInHand;
@@ -56,6 +56,7 @@ type Page =
       readonly name: 'page';
       readonly title: string;
       readonly lines: readonly (Paragraph | string)[];
+      readonly openedBy?: readonly string[];
     }
   | { readonly name: 'tests' | 'unplug' | 'clip' }
   | { readonly name: 'lead'; readonly line: 'red' | 'black' }
@@ -108,8 +109,10 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
   }
 
   function follow(): void {
+    const conclusion = conclusionLines(drill);
     const test = stepTest(drill);
-    if (test) {
+    if (conclusion) show('The end of the procedure', conclusion);
+    else if (test) {
       setForm(formOfTest(form, test));
       attempt(test, 'follow');
     } else told(hand.perform({ type: 'follow' }));
@@ -150,6 +153,13 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
         );
       case 'diagnose':
         return setPage({ name: 'diagnosis', chosen: [] });
+      case 'help':
+        return setPage({
+          name: 'page',
+          title: 'All keys',
+          lines: benchHelp(),
+          openedBy: HELP_KEYS,
+        });
       case 'leave':
         return onLeave();
     }
@@ -168,13 +178,14 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
           sketch={hand.sketch(testOfForm(form), 76)}
           found={last ? `${last.words}: ${last.found}` : null}
           good={good}
-          step={step ? `Procedure: ${bindText(step.title, emptyJob(''), circuit)}` : null}
+          step={stepLine(drill)}
+          isAtEnd={step?.kind === 'conclude'}
           message={message}
           onForm={setForm}
           onOpen={openLine}
           useless={[
             ...(drill.level.suspects ? [] : (['suspects'] as const)),
-            ...(step && step.kind !== 'conclude' ? [] : (['follow'] as const)),
+            ...(step ? [] : (['follow'] as const)),
             ...(last ? [] : (['readings'] as const)),
           ]}
           onKey={onBenchKey}
@@ -183,7 +194,12 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
     }
     case 'page':
       return (
-        <ReadingPage title={page.title} paragraphs={page.lines} onClose={() => setPage(BENCH)} />
+        <ReadingPage
+          title={page.title}
+          paragraphs={page.lines}
+          {...(page.openedBy ? { openedBy: page.openedBy } : {})}
+          onClose={() => setPage(BENCH)}
+        />
       );
     case 'tests':
       return (

@@ -14,6 +14,7 @@ import {
 import type { DrillTest } from '../../drill/drill-test.ts';
 import {
   arrangedWords,
+  conclusionLines,
   countWords,
   debriefLines,
   goodValue,
@@ -167,15 +168,22 @@ async function follow(
   test: DrillTest | null,
   dialogue: Dialogue,
 ): Promise<void> {
+  const { say } = dialogue;
+  const ended = conclusionLines(hand.drill());
+  if (ended) return sayAll(ended, say);
   const step = presentDrillStep(hand.drill());
-  if (step) {
-    const words = step.kind === 'conclude' ? step.title : `${step.title}. ${step.say}`;
-    dialogue.say(bindText(words, emptyJob(''), hand.drill().opened.circuit));
-  }
+  if (step && step.kind !== 'conclude')
+    say(bindText(`${step.title}. ${step.say}`, emptyJob(''), hand.drill().opened.circuit));
   if (test && !(await cautionsRead(hand, test, dialogue))) return;
   const { refused } = hand.perform({ type: 'follow' });
-  if (refused) return tell(refused, dialogue.say);
-  if (test) shown(hand, dialogue.say);
+  if (refused) return tell(refused, say);
+  if (test) shown(hand, say);
+  const conclusion = conclusionLines(hand.drill());
+  if (conclusion) sayAll(['The procedure ends here.', ...conclusion], say);
+}
+
+function sayAll(lines: readonly string[], say: Dialogue['say']): void {
+  for (const line of lines) say(line);
 }
 
 /** A capture at two places as the bench is arranged, or at those of the present step. */
