@@ -4,6 +4,7 @@ import { cautionsFor } from '../procedure/cautions.ts';
 import { emptyJob } from '../procedure/job.ts';
 import { type Caution, outcomeOfValue, type Step, stepOf } from '../procedure/procedure.ts';
 import type { StepCapture, When } from '../session/events.ts';
+import { nameFix } from '../source/nearest-name.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
 import { type Debrief, debriefOf } from './debrief.ts';
 import { type Drill, evolveDrill } from './drill.ts';
@@ -252,7 +253,7 @@ function diagnose(
   const known = new Set(drill.opened.circuit.faults.map(({ repair }) => repair));
   const unknown = repairs.find((repair) => !known.has(repair));
   if (unknown !== undefined)
-    return refuse(`this circuit has no repair "${unknown}"`, 'choose one of the list');
+    return refuse(`this circuit has no repair "${unknown}"`, nameFix(unknown, [...known]));
   const named = [...new Set(repairs)].sort();
   if (named.length > drill.level.faults)
     return refuse(

@@ -12,6 +12,7 @@ import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { plainDrill } from '../../src/ui/drill/plain-drill.ts';
+import { sampleEvent, sealed } from '../log/events.ts';
 import { memoryDrill } from './memory-drill.ts';
 import { SHORT } from './short-procedure.ts';
 
@@ -128,6 +129,7 @@ actions:
     ],
     ['  - test: sensor.feed.vols\n', 'did you mean "sensor.feed.volts"'],
     ['  - diagnose: [wire.nowhere]\n', 'no repair "wire.nowhere"'],
+    ['  - diagnose: [sensor.replce]\n', 'did you mean "sensor.replace"'],
     ['  - acknowledge: true\n', 'this action does nothing'],
   ])('an action that cannot be done stops the run at its line: %j', async (action, words) => {
     const path = file('bad.yaml', `procedure: hall-module-fed\nactions:\n${action}`);
@@ -140,12 +142,22 @@ actions:
 
 test.each<[string[], number, string]>([
   [['hall-no-signl', '--plain'], 1, 'did you mean "hall-no-signal"?'],
-  [['hall-no-signal', '--level', 'easy', '--plain'], 1, 'the levels are: 1 named'],
+  [['hall-no-signal', '--level', 'easy', '--plain'], 2, 'the levels are: 1 named'],
   [['hall-no-signal', '--seed', '-3', '--plain'], 2, 'the option "--seed" needs a value'],
-  [['hall-no-signal', '--seed', '1e3', '--plain'], 1, 'is no seed'],
+  [['hall-no-signal', '--seed', '1e3', '--plain'], 2, 'is no seed'],
+  [['--level', 'easy', '--plain'], 2, 'the levels are: 1 named'],
+  [['--csv'], 2, '--csv goes with --class'],
+  [['--html', 'x.html'], 2, '--html goes with --class'],
+  [['--part', '2'], 2, '--part goes with --assignment'],
+  [['--assignment', 'week.yaml', '--level', 'blind'], 2, '--level does not go with --assignment'],
+  [['--resume', 'a.jsonl', '--seed', '3'], 2, '--seed does not go with --resume'],
+  [['hall-no-signal', '--class', folder], 2, '"hall-no-signal" does not go with --class'],
   [['--plain', '--actions', 'nowhere.yaml'], 1, 'nowhere.yaml'],
   [['--resume', 'nowhere.jsonl', '--plain'], 1, 'nowhere.jsonl'],
-  [['--class', 'no-such-folder'], 1, 'cannot be read'],
+  [['--class', 'no-such-folder'], 1, 'the folder no-such-folder is not there'],
+  [['--class', 'package.json'], 1, 'package.json is a file and no folder'],
+  [['--resume', 'procedures/hall-no-signal.yaml', '--plain'], 1, 'is no drill'],
+  [['procedures/cautions.yaml', '--plain'], 1, 'is a list of cautions'],
 ])('drill %j ends with %i', async (args, code, words) => {
   const result = await run(...args, '--sessions', join(folder, 'wrong'));
   expect(result.code).toBe(code);
@@ -198,6 +210,35 @@ test('an assignment on a procedure and a circuit of one\u2019s own, beside it', 
   const report = await run('--class', join(sessions, 'drills'), '--assignment', assignment);
   expect(report.out).toContain('(no name)');
   expect(report.out).not.toContain('other-circuit');
+});
+
+test('a circuit of one\u2019s own is drilled on by its file', async () => {
+  const give = file('give-up.yaml', 'actions:\n  - give-up: true\n');
+  const { code, out } = await run(
+    'procedures/circuits/reluctor-two-wire.yaml',
+    '--actions',
+    give,
+    '--json',
+    '--sessions',
+    join(folder, 'by-file'),
+  );
+  expect(code).toBe(0);
+  const { procedure, revealed } = JSON.parse(out) as { procedure: unknown; revealed: unknown };
+  expect(procedure).toBeNull();
+  expect(revealed).not.toBeNull();
+  const broken = file('broken-circuit.yaml', 'circuit: broken\nwires: 3\n');
+  const told = await run(broken, '--plain', '--sessions', join(folder, 'by-file'));
+  expect(told.code).toBe(1);
+  expect(told.err).toContain('broken-circuit.yaml:2:');
+  expect(told.err).not.toContain('"steps"');
+});
+
+test('a session is no drill, and is said to be one', async () => {
+  const path = file('session.jsonl', sealed([sampleEvent(0)]).text.replaceAll('begun', 'opened'));
+  const { code, err } = await run('--resume', path, '--plain', '--sessions', folder);
+  expect(code).toBe(1);
+  expect(err).toContain(`${path} is a session and no drill`);
+  expect(err).toContain(`ohmward resume ${path}`);
 });
 
 test('a folder without drills is said to be one', async () => {
