@@ -3,7 +3,7 @@
 import { type ActionsFile, loadActions } from '../drill/drill-actions.ts';
 import type { DrillInHand } from '../drill/drill-in-hand.ts';
 import { SEED_MAX } from '../drill/hidden-fault.ts';
-import { LEVELS, levelOf } from '../drill/levels.ts';
+import { LEVELS, type Level, levelOf } from '../drill/levels.ts';
 import { loadFile } from '../files/load-library.ts';
 import { formatIssue } from '../source/format-issue.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
@@ -37,7 +37,7 @@ export const command: Command = {
     'ohmward drill                                      choose on the screen',
     'ohmward drill hall-no-signal --level blind         no suspects, no good values',
     'ohmward drill hall-module-fed --seed 7 --plain     a circuit without a procedure, as a dialogue',
-    'ohmward drill ./my-tree.yaml                       a tree of your own',
+    'ohmward drill ./my-tree.yaml                       a tree of your own, or a circuit by its file',
     'ohmward drill --assignment week3.yaml --student "Ada Example"',
     'ohmward drill --actions FILE --json                without a person',
     'ohmward drill --class FOLDER --html results.html   the results of a class',
@@ -86,8 +86,8 @@ export const command: Command = {
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
-  const tooMany = wordTooMany(args, 1);
-  if (tooMany) return tellProblem(io, tooMany, EXIT.wrongUse);
+  const wrong = wrongUse(args);
+  if (wrong) return tellProblem(io, wrong, EXIT.wrongUse);
   const desk = await openDesk(io, programName(), {
     sessions: textOf(args, 'sessions'),
     file: ownFile(args),
@@ -119,6 +119,63 @@ async function run(args: Arguments, io: Io): Promise<number> {
   return runPlain(desk, args, io);
 }
 
+/** Options that do nothing by themselves, with the one they belong to. */
+const GOES_WITH: readonly (readonly [string, string])[] = [
+  ['csv', 'class'],
+  ['html', 'class'],
+  ['part', 'assignment'],
+];
+/** Options that settle what others would ask for. */
+const SETTLED: readonly (readonly [string, readonly string[]])[] = [
+  ['class', ['level', 'seed', 'part', 'actions', 'resume']],
+  ['resume', ['level', 'seed', 'part', 'assignment']],
+  ['assignment', ['level', 'seed']],
+];
+
+function wrongUse(args: Arguments): Problem | null {
+  const tooMany = wordTooMany(args, 1);
+  if (tooMany) return tooMany;
+  const has = (name: string) => args.values[name] !== undefined;
+  for (const [name, partner] of GOES_WITH)
+    if (has(name) && !has(partner))
+      return {
+        problem: `--${name} goes with --${partner}`,
+        fix: `add --${partner}, or leave it out`,
+      };
+  const [named] = args.positionals;
+  for (const [name, others] of SETTLED) {
+    if (!has(name)) continue;
+    const other = others.find(has);
+    if (other === undefined && named === undefined) continue;
+    const words = other === undefined ? `"${named}"` : `--${other}`;
+    return { problem: `${words} does not go with --${name}`, fix: 'leave one of them out' };
+  }
+  const asked = levelAsked(args, null);
+  const seed = seedAsked(args, null);
+  return isProblem(asked) ? asked : isProblem(seed) ? seed : null;
+}
+
+function levelAsked(args: Arguments, actions: ActionsFile | null): Level | Problem {
+  const asked = textOf(args, 'level') ?? actions?.level ?? 'named';
+  return (
+    levelOf(asked) ?? {
+      problem: `there is no level "${asked}"`,
+      fix: `the levels are: ${LEVELS.map(({ name, number }) => `${number} ${name}`).join(', ')}`,
+    }
+  );
+}
+
+function seedAsked(
+  args: Arguments,
+  actions: ActionsFile | null,
+): { readonly seed: number } | Problem {
+  const text = textOf(args, 'seed');
+  const seed = text === undefined ? (actions?.seed ?? anySeed()) : wholeNumber(text);
+  return seed !== null && seed <= SEED_MAX
+    ? { seed }
+    : { problem: `"${text}" is no seed`, fix: `give a whole number from 0 to ${SEED_MAX}` };
+}
+
 /** The file of one's own that is named; circuits and procedures beside it come before the library. */
 function ownFile(args: Arguments): string | undefined {
   const [named] = args.positionals;
@@ -136,9 +193,10 @@ function isNamed(args: Arguments): boolean {
 /** Opens the drill that the arguments name; what they leave out, the file of actions says. */
 function begin(desk: Desk, args: Arguments, actions: ActionsFile | null): DrillInHand | Problem {
   const resumed = textOf(args, 'resume');
-  if (resumed !== undefined) return continueDrill(desk, resumed);
+  const fromActions = actions !== null;
+  if (resumed !== undefined) return continueDrill(desk, resumed, fromActions);
   const wanted = wantedDrill(desk, args, actions);
-  return isProblem(wanted) ? wanted : beginDrill(desk, wanted);
+  return isProblem(wanted) ? wanted : beginDrill(desk, { ...wanted, fromActions });
 }
 
 function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): NewDrill | Problem {
@@ -152,20 +210,11 @@ function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): 
       problem: 'no procedure is named',
       fix: `name one, or a circuit: ${subjects(desk).join(', ')}`,
     };
-  const asked = textOf(args, 'level') ?? actions?.level ?? 'named';
-  const level = levelOf(asked);
-  if (!level)
-    return {
-      problem: `there is no level "${asked}"`,
-      fix: `the levels are: ${LEVELS.map(({ name, number }) => `${number} ${name}`).join(', ')}`,
-    };
-  const seedText = textOf(args, 'seed');
-  const seed = seedText === undefined ? (actions?.seed ?? anySeed()) : wholeNumber(seedText);
-  if (seed === null || seed > SEED_MAX)
-    return {
-      problem: `"${seedText ?? seed}" is no seed`,
-      fix: `give a whole number from 0 to ${SEED_MAX}`,
-    };
+  const level = levelAsked(args, actions);
+  if (isProblem(level)) return level;
+  const asked = seedAsked(args, actions);
+  if (isProblem(asked)) return asked;
+  const { seed } = asked;
   return { procedure, level, seed, student, assignment: null };
 }
 

@@ -15,7 +15,12 @@ export interface ClassRow {
   readonly file: string;
   readonly student: string;
   readonly procedure: string;
+  readonly circuit: string;
   readonly level: LevelName;
+  /** The seed. */
+  readonly vehicle: number;
+  /** When it was begun. */
+  readonly at: string;
   readonly assignment: string;
   readonly part: number | null;
   readonly finished: boolean;
@@ -32,6 +37,8 @@ export interface ClassRow {
   readonly classes: readonly FaultClass[];
   readonly stopped: number;
   readonly passedOver: number;
+  /** Whether a file of actions did some of it; null in files from before this was kept. */
+  readonly fromActions: boolean | null;
 }
 
 export interface ClassSummary {
@@ -78,7 +85,10 @@ function rowOf({ file, drill }: ClassDrill): ClassRow {
     file,
     student: opened.student,
     procedure: opened.procedure?.name ?? opened.circuit.name,
+    circuit: opened.circuit.name,
     level: opened.level,
+    vehicle: opened.seed,
+    at: opened.at,
     assignment: opened.assignment?.name ?? '',
     part: opened.assignment?.part ?? null,
     finished: revealed !== null,
@@ -94,7 +104,13 @@ function rowOf({ file, drill }: ClassDrill): ClassRow {
     classes: [...new Set(faults.map((fault) => fault.class))],
     stopped: drill.stopped.length,
     passedOver: drill.passedOver.length,
+    fromActions: fromActions(drill),
   };
+}
+
+function fromActions({ opened, events }: Drill): boolean | null {
+  const resumed = events.some((event) => event.type === 'drill-resumed' && event.fromActions);
+  return resumed || (opened.fromActions ?? null);
 }
 
 function inOrder(a: ClassRow, b: ClassRow): number {

@@ -20,7 +20,10 @@ export interface Debrief {
   /** Repairs that no standard test tells from the true one on this vehicle; each counts as right. */
   readonly alike: readonly string[];
   readonly readings: readonly ReadingNote[];
+  /** The strongest first. */
   readonly evidence: readonly EvidenceNote[];
+  /** The strongest rival that the next proof would have had to speak against; null when nothing is missing. */
+  readonly left: string | null;
   readonly yardstick: Yardstick;
   readonly score: readonly ScorePart[];
   readonly points: number;
@@ -34,11 +37,16 @@ export interface ReadingNote {
   readonly minutes: number;
   /** How far it moved the chances of the repairs, in bits. */
   readonly bits: number;
-  /** How many times likelier it made the true repair against its strongest rival before it; below 1 it misled. */
+  /** How many times likelier it made the true repair against the rival `against`; below 1 it misled. */
   readonly ratio: number;
+  /** Of a proof the rival that it is counted against, else the strongest one before the reading; empty without any. */
+  readonly against: string;
+  readonly proves: boolean;
   readonly toldNothing: boolean;
 }
 export interface EvidenceNote {
+  /** Place in the readings. */
+  readonly reading: number;
   readonly words: string;
   readonly found: string;
   readonly ratio: number;
@@ -76,13 +84,18 @@ export function debriefOf(drill: Drill, world: DrillWorld): Debrief {
   const late = limit !== null && drill.clockMs > limit * 60_000;
   const notes = drill.readings.map((event, index): ReadingNote => {
     const bits = movedBits(rankings[index]!, rankings[index + 1]!);
+    // One reading says different things against different rivals: of a proof, what it is a proof by.
+    const proof = weighed.evidence.find(({ reading }) => reading === index);
+    const { ratio, against } = proof ?? movedOdds(truth, rankings[index]!, rankings[index + 1]!);
     return {
       words: event.words,
       found: event.found,
       minutes: event.minutes,
       bits,
-      ratio: ratioFor(truth, rankings[index]!, rankings[index + 1]!),
-      toldNothing: bits < NEWS_BITS && !weighed.evidence.some(({ reading }) => reading === index),
+      ratio,
+      against: against === null ? '' : wordsOf(against),
+      proves: proof !== undefined,
+      toldNothing: bits < NEWS_BITS && !proof,
     };
   });
   const evidence = weighed.evidence.length;
@@ -109,6 +122,7 @@ export function debriefOf(drill: Drill, world: DrillWorld): Debrief {
     alike: alike.map(wordsOf),
     readings: notes,
     evidence: evidenceNotes(drill, weighed, wordsOf),
+    left: weighed.missing > 0 && weighed.rival ? wordsOf(weighed.rival.repair) : null,
     yardstick,
     score,
     points: pointsOf(score),
@@ -158,10 +172,13 @@ function evidenceNotes(
   { evidence }: Corroboration,
   wordsOf: (repair: string) => string,
 ): EvidenceNote[] {
-  return evidence.map(({ reading, ratio, against }) => {
-    const { words, found } = drill.readings[reading]!;
-    return { words, found, ratio, against: wordsOf(against) };
-  });
+  // They were found one rival after the other, and a later one may be the stronger reading.
+  return [...evidence]
+    .sort((a, b) => (a.ratio === b.ratio ? a.reading - b.reading : b.ratio - a.ratio))
+    .map(({ reading, ratio, against }) => {
+      const { words, found } = drill.readings[reading]!;
+      return { reading, words, found, ratio, against: wordsOf(against) };
+    });
 }
 
 /** Kullback and Leibler's divergence of the chances of the repairs, after against before, in bits. */
@@ -173,12 +190,16 @@ function movedBits(before: Ranking, after: Ranking): number {
 }
 
 /** What the reading did to the truth against the rival that was strongest before it. */
-function ratioFor(truth: string, before: Ranking, after: Ranking): number {
+function movedOdds(
+  truth: string,
+  before: Ranking,
+  after: Ranking,
+): { readonly ratio: number; readonly against: string | null } {
   const rival = before.repairs.find(({ repair }) => repair !== truth && repair !== HEALTHY);
-  if (!rival) return 1;
+  if (!rival) return { ratio: 1, against: null };
   const odds = (ranking: Ranking) =>
     Math.max(chanceOf(ranking, truth), TINY) / Math.max(chanceOf(ranking, rival.repair), TINY);
-  return odds(after) / odds(before);
+  return { ratio: odds(after) / odds(before), against: rival.repair };
 }
 /** So that a rival that is all but out makes a large number and not an infinite one. */
 const TINY = 1e-9;

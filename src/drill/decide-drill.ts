@@ -1,7 +1,10 @@
 /** What a student's command does, as events, and why it is refused. Pure: time comes in as a value. */
+import { bindText } from '../procedure/bind-text.ts';
 import { cautionsFor } from '../procedure/cautions.ts';
+import { emptyJob } from '../procedure/job.ts';
 import { type Caution, outcomeOfValue, type Step, stepOf } from '../procedure/procedure.ts';
 import type { StepCapture, When } from '../session/events.ts';
+import { nameFix } from '../source/nearest-name.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
 import { type Debrief, debriefOf } from './debrief.ts';
 import { type Drill, evolveDrill } from './drill.ts';
@@ -26,7 +29,7 @@ export type DrillCommand =
   /** Does the present step of the procedure, whatever its kind. */
   | { readonly type: 'follow' }
   | { readonly type: 'note'; readonly text: string }
-  | { readonly type: 'resume'; readonly program: string }
+  | { readonly type: 'resume'; readonly program: string; readonly fromActions?: boolean }
   /** Ends the drill; without repairs it is given up. */
   | { readonly type: 'diagnose'; readonly repairs: readonly string[] };
 
@@ -61,11 +64,13 @@ export function decideDrill(
       if (text === '') return refuse('the note is empty', 'write a few words');
       return { events: [{ type: 'drill-noted', text, ...now }], refused: null };
     }
-    case 'resume':
+    case 'resume': {
+      const { program, fromActions = false } = command;
       return {
-        events: [{ type: 'drill-resumed', program: command.program, ...now }],
+        events: [{ type: 'drill-resumed', program, fromActions, ...now }],
         refused: null,
       };
+    }
     case 'diagnose':
       return diagnose(drill, command.repairs, now, world);
   }
@@ -142,7 +147,10 @@ function measure(
   if (danger)
     return {
       events: [{ type: 'drill-test-stopped', test, ...danger, ...now }],
-      refused: { words: `The bench stops this test: ${danger.reason}`, fix: danger.would },
+      refused: {
+        words: `The bench stops this test: ${danger.reason}`,
+        fix: `${danger.would} It costs points for safety.`,
+      },
     };
   const reason = vehicle.model.refusal(test);
   if (reason !== null)
@@ -155,7 +163,7 @@ function measure(
       ],
       refused: {
         words: 'the cautions of this test have not been acknowledged',
-        fix: 'read and acknowledge them first',
+        fix: 'read and acknowledge them first; passing them over costs points for safety',
       },
     };
   const number = drill.readings.length;
@@ -166,7 +174,7 @@ function measure(
   const event: DrillMeasured = {
     type: 'drill-measured',
     test,
-    words: step?.title ?? known.words,
+    words: step ? bindText(step.title, emptyJob(''), drill.opened.circuit) : known.words,
     found: answer.words,
     shown: kept(answer),
     minutes: minutesFor(drill, test),
@@ -188,7 +196,7 @@ function follow(drill: Drill, now: When, world: DrillWorld): DrillDecision {
   if (!step) return refuse('this drill follows no procedure', 'choose a test of your own');
   if (step.kind === 'conclude')
     return refuse(
-      `the procedure ends here: ${step.title}`,
+      `the procedure ends here: ${bindText(step.title, emptyJob(''), drill.opened.circuit)}`,
       'give your diagnosis, or go on with tests of your own',
     );
   const test = stepTest(drill);
@@ -217,7 +225,8 @@ export function followedStep(
       : undefined;
   const go = step.kind === 'act' ? step.go : (usual?.go ?? step.cannot);
   if (go === null) return null;
-  const words = usual ? `${step.title}: ${usual.words}` : step.title;
+  const said = usual ? `${step.title}: ${usual.words}` : step.title;
+  const words = bindText(said, emptyJob(''), drill.opened.circuit);
   return { step: step.id, words, minutes: step.minutes, go };
 }
 
@@ -244,7 +253,7 @@ function diagnose(
   const known = new Set(drill.opened.circuit.faults.map(({ repair }) => repair));
   const unknown = repairs.find((repair) => !known.has(repair));
   if (unknown !== undefined)
-    return refuse(`this circuit has no repair "${unknown}"`, 'choose one of the list');
+    return refuse(`this circuit has no repair "${unknown}"`, nameFix(unknown, [...known]));
   const named = [...new Set(repairs)].sort();
   if (named.length > drill.level.faults)
     return refuse(

@@ -4,7 +4,7 @@ import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import type { Bridge } from '../circuit/test.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
-import { nearestName } from '../source/nearest-name.ts';
+import { nameFix } from '../source/nearest-name.ts';
 import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import { type DrillCommand, stepTest } from './decide-drill.ts';
@@ -71,29 +71,43 @@ export function commandsFor(
   if (draft['give-up']) return plain({ type: 'diagnose', repairs: [] });
   if (draft.follow)
     return { acknowledge: draft.acknowledge ? stepTest(drill) : null, command: { type: 'follow' } };
-  const test = testOf(draft, drill.opened.circuit);
-  if (test === null)
-    return issue(
-      'empty-action',
-      'this action does nothing',
-      'give one of: measure, capture, test, follow, note, diagnose, give-up',
-    );
-  if ('words' in test) return issue('bad-test', test.words, 'mend it here');
+  const test = actionTest(draft, drill.opened.circuit);
+  if ('code' in test) return issue(test.code, test.words, test.fix);
   const type = draft.capture === undefined ? 'measure' : 'capture';
   return { acknowledge: draft.acknowledge ? test : null, command: { type, test } };
 }
 
-function testOf(draft: ActionDraft, circuit: Circuit): DrillTest | { words: string } | null {
+/** Why an action is no test. */
+export interface NoTest {
+  readonly code: 'empty-action' | 'unknown-test' | 'bad-test';
+  readonly words: string;
+  readonly fix: string;
+}
+
+/** The test of an action that is neither a note nor a diagnosis, nor follows the procedure. */
+export function actionTest(draft: ActionDraft, circuit: Circuit): DrillTest | NoTest {
+  const test = testOf(draft, circuit);
+  if (test === null)
+    return {
+      code: 'empty-action',
+      words: 'this action does nothing',
+      fix: 'give one of: measure, capture, test, follow, note, diagnose, give-up',
+    };
+  return 'words' in test ? { code: 'bad-test', fix: 'mend it here', ...test } : test;
+}
+
+function testOf(
+  draft: ActionDraft,
+  circuit: Circuit,
+): DrillTest | { readonly words: string } | NoTest | null {
   const wiggle = draft.wiggle ?? false;
   if (draft.test !== undefined) {
     const all = standardTests(circuit);
     const found = all.find(({ id }) => id === draft.test);
     if (found) return { ...found.test, wiggle };
-    const near = nearestName(
-      draft.test,
-      all.map(({ id }) => id),
-    );
-    return { words: `there is no test "${draft.test}"${near ? `; did you mean "${near}"?` : ''}` };
+    const names = all.map(({ id }) => id);
+    const words = `there is no test "${draft.test}"`;
+    return { code: 'unknown-test', words, fix: nameFix(draft.test, names) };
   }
   const measured = draft.capture === undefined ? draft.measure : `pattern ${draft.capture}`;
   if (measured === undefined) return null;

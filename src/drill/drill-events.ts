@@ -29,6 +29,8 @@ export interface DrillOpened extends When {
   readonly procedure: Procedure | null;
   readonly meter: Meter;
   readonly assignment: AssignmentNote | null;
+  /** It was begun with a file of actions. Files from before this was kept do not say. */
+  readonly fromActions?: boolean;
 }
 /** Which line of which assignment this drill belongs to. */
 export interface AssignmentNote {
@@ -99,6 +101,8 @@ export interface DrillNoted extends When {
 export interface DrillResumed extends When {
   readonly type: 'drill-resumed';
   readonly program: string;
+  /** A file of actions went on with it. */
+  readonly fromActions?: boolean;
 }
 /** The student's answer: repairs; none when the drill is given up. */
 export interface DrillDiagnosed extends When {

@@ -1,7 +1,7 @@
 /** What can be known in a drill: the table of predictions, the ranking after the readings, the tests worth doing. */
 
 import type { Circuit } from '../circuit/circuit.ts';
-import { createModel, type Expected, type Model } from '../circuit/model.ts';
+import { createModel, type Model } from '../circuit/model.ts';
 import { shownOf } from '../circuit/shown-of.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import type { Shown, Test } from '../circuit/test.ts';
@@ -25,9 +25,12 @@ import { type KnownTest, knownTest, standardOf, testKey } from './drill-test.ts'
 import { PRESENT_CHANCE } from './drill-vehicle.ts';
 import { type FaultPair, faultPairs } from './fault-pairs.ts';
 import { type Level, levelNamed } from './levels.ts';
+import { repairsWords } from './repairs-words.ts';
 
 /** Samples of the tolerances in the ranking, for a debrief without a wait. */
 const SAMPLES = 32;
+/** Samples for what is good: those of a session, so that both name the same limits. */
+const GOOD_SAMPLES = 64;
 /** Two faults: pairs that are looked at, the likeliest first, and samples of each. */
 const PAIRS_MAX = 300;
 const PAIR_SAMPLES = 8;
@@ -43,8 +46,8 @@ export interface DrillMind {
   readonly table: PredictionTable;
   readonly tests: readonly KnownTest[];
   readonly outcomes: (test: number) => Outcomes;
-  /** What a healthy circuit shows. */
-  readonly expected: (test: Test) => Expected;
+  /** For what a healthy circuit shows, with as many samples as a session has. */
+  readonly healthy: () => Model;
   readonly rank: (readings: readonly Reading[], earlierRepair: string | null) => Ranking;
   readonly readingsOf: (measured: readonly DrillMeasured[]) => readonly Reading[];
   readonly propose: (readings: readonly Reading[], ranking: Ranking, now: Situation) => Proposals;
@@ -82,6 +85,9 @@ export function createMind(
   const priorWith = keptBy((earlierRepair) =>
     priorFor(candidates, { replaced: earlierRepair === '' ? [] : [earlierRepair] }),
   );
+  const healthy = keptBy(() =>
+    createModel(circuit, { samples: GOOD_SAMPLES, seed: MIND_SEED, meter }),
+  );
   const plan = keptBy((earlierRepair) =>
     findOptimum(base, {
       chances: priorWith(earlierRepair),
@@ -103,7 +109,7 @@ export function createMind(
       table,
       tests,
       outcomes,
-      expected: (test) => model.expected(test),
+      healthy: () => healthy(''),
       rank: (readings, earlierRepair) =>
         rankSuspects(table, readings, priorWith(earlierRepair ?? '')),
       readingsOf: (measured) =>
@@ -197,7 +203,7 @@ function pairOf({ id, first, second, weight }: FaultPair): Candidate {
     id,
     words: `${first.words} and ${second.words}`,
     repair: repairName([first.repair, second.repair]),
-    repairWords: `${first.repairWords} ${second.repairWords}`,
+    repairWords: repairsWords([first.repairWords, second.repairWords]),
     weight,
     subject: [...first.subject, ...second.subject],
   };

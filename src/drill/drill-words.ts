@@ -2,16 +2,22 @@
 
 import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
-import type { Expected } from '../circuit/model.ts';
+import type { Model } from '../circuit/model.ts';
+import type { Test } from '../circuit/test.ts';
+import { bindText } from '../procedure/bind-text.ts';
+import { computedRange } from '../procedure/expected-range.ts';
 import { emptyJob } from '../procedure/job.ts';
-import { setupWords } from '../procedure/test-words.ts';
-import { formatQuantity } from '../quantity/format-quantity.ts';
+import { goodRangeWords, goodWords, setupWords } from '../procedure/test-words.ts';
+import { EVIDENCE_RATIO } from '../suspects/rivals.ts';
 import { percent } from '../suspects/what-changed.ts';
-import { type Debrief, repairWordsOf } from './debrief.ts';
+import { type Debrief, type ReadingNote, repairWordsOf } from './debrief.ts';
+import { presentDrillStep } from './decide-drill.ts';
 import type { Drill } from './drill.ts';
 import type { DrillMeasured, ScorePart } from './drill-events.ts';
 import type { DrillTest } from './drill-test.ts';
 import type { DrillWorld } from './drill-world.ts';
+import { repairsWords } from './repairs-words.ts';
+import { SURE_ENOUGH } from './yardstick.ts';
 
 /** What the student is told at the start. */
 export function openingLines({ opened, level }: Drill): string[] {
@@ -43,20 +49,65 @@ export function repairChoices({
   return repairs.map((repair) => ({ repair, words: repairWordsOf(opened.circuit, repair) }));
 }
 
-/** What a healthy circuit shows in a test; null where the level does not say. */
-export function goodValue({ level }: Drill, test: DrillTest, world: DrillWorld): string | null {
-  if (!level.expected) return null;
-  const { setup, probe } = test;
-  return expectedWords(world.mind([]).expected({ setup, probe }));
+/** What is read before a diagnosis is handed in: first the repairs in full; none for a drill that is given up. */
+export function handInLines(
+  { opened }: Pick<Drill, 'opened'>,
+  repairs: readonly string[],
+): string[] {
+  if (repairs.length === 0)
+    return [
+      'Give up without a diagnosis?',
+      'The answer is shown, and only safety has points then.',
+    ];
+  const words = repairs.map((repair) => repairWordsOf(opened.circuit, repair));
+  return [`Hand in: ${repairsWords(words)}`, 'This ends the drill.'];
 }
 
-function expectedWords(expected: Expected): string {
-  if (expected.kind === 'looks')
-    return expected.looks.map(({ look }) => LOOK_WORDS[look]).join(', or ');
-  const { unit } = expected;
-  const low = formatQuantity({ value: expected.low, unit });
-  const high = formatQuantity({ value: expected.high, unit });
-  return low === high ? low : `${low} to ${high}`;
+/**
+ * What is good where a reading was taken: at a step of the procedure what the step says, else what a healthy circuit
+ * shows. Null where the level does not say.
+ */
+export function goodValue(
+  { level, opened }: Drill,
+  { test, step }: Pick<DrillMeasured, 'test' | 'step'>,
+  world: DrillWorld,
+): string | null {
+  if (!level.expected) return null;
+  const followed = step === null ? undefined : opened.procedure?.steps[step];
+  const says = followed ? goodWords(followed) : null;
+  return says ?? computedWords(world.mind([]).healthy(), test);
+}
+
+function computedWords(model: Model, { setup, probe }: Test): string {
+  const range = computedRange(model, { setup, probe });
+  if (range) return goodRangeWords(range, probe.kind === 'ohms' ? 'ohm' : 'V');
+  const expected = model.expected({ setup, probe });
+  return expected.kind === 'looks'
+    ? expected.looks.map(({ look }) => LOOK_WORDS[look]).join(', or ')
+    : '';
+}
+
+/** Where the procedure is, in a line; null without one. */
+export function stepLine(drill: Drill): string | null {
+  const step = presentDrillStep(drill);
+  if (!step) return null;
+  const title = bound(drill, step.title);
+  return step.kind === 'conclude' ? `The procedure ends here: ${title}` : `Procedure: ${title}`;
+}
+
+/** What the procedure concludes, once it has come to its end; null before that. */
+export function conclusionLines(drill: Drill): string[] | null {
+  const step = presentDrillStep(drill);
+  if (step?.kind !== 'conclude') return null;
+  const repair = step.repair === '' || step.repair === step.title ? [] : [`Repair: ${step.repair}`];
+  return [
+    ...[step.title, step.say, ...repair].filter(Boolean).map((text) => bound(drill, text)),
+    'It is for you to believe it or not: give your diagnosis, or go on with tests of your own.',
+  ];
+}
+
+function bound({ opened }: Drill, text: string): string {
+  return bindText(text, emptyJob(''), opened.circuit).trim();
 }
 
 /** How the vehicle stands for a test, in a line. */
@@ -102,8 +153,8 @@ export function debriefLines(debrief: Debrief): string[] {
   return [
     debrief.right ? 'RIGHT.' : debrief.named.length === 0 ? 'GIVEN UP.' : 'NOT RIGHT.',
     `In the vehicle: ${debrief.truth}.`,
-    `Repair: ${debrief.repairs.join(' ')}`,
-    `You said: ${debrief.named.length === 0 ? 'nothing.' : debrief.named.join(' ')}`,
+    `Repair: ${repairsWords(debrief.repairs)}`,
+    `You said: ${debrief.named.length === 0 ? 'nothing.' : repairsWords(debrief.named)}`,
     ...debrief.alike.map(
       (words) => `On this vehicle no test here tells it from: ${words} Either counts.`,
     ),
@@ -111,18 +162,12 @@ export function debriefLines(debrief: Debrief): string[] {
     `Score: ${debrief.points} of 100`,
     ...debrief.score.map(scoreLine),
     '',
-    debrief.evidence.length === 0
-      ? 'No reading proved it.'
-      : 'What proved it, the strongest first:',
-    ...debrief.evidence.map(
-      ({ words, found, ratio, against }) =>
-        `- ${words}: ${found}. ${times(ratio)} likelier with the true repair than with the rival it speaks against: ${against}`,
-    ),
+    ...evidenceLines(debrief),
     '',
     `What you did: ${countWords(debrief.readings.length, 'reading')}, ${round(debrief.minutes)} min`,
     ...debrief.readings.map(
-      ({ words, found, minutes, toldNothing, ratio }, index) =>
-        `${String(index + 1).padStart(2)}. ${words}: ${found}; ${minutes} min; ${toldNothing ? 'told nothing new' : ratioWords(ratio)}`,
+      (note, index) =>
+        `${String(index + 1).padStart(2)}. ${note.words}: ${note.found}; ${note.minutes} min; ${saidWords(note, debrief.right)}`,
     ),
     '',
     `The best plan on this vehicle: ${countWords(yardstick.steps.length, 'reading')}, ${round(yardstick.minutes)} min (${round(yardstick.expectedMinutes)} min on average over all faults)`,
@@ -130,7 +175,9 @@ export function debriefLines(debrief: Debrief): string[] {
       ({ words, found, minutes }, index) =>
         `${String(index + 1).padStart(2)}. ${words}: ${found}; ${round(minutes)} min`,
     ),
-    `    and then the suspicion was ${percent(yardstick.chance)} sure.`,
+    yardstick.chance >= SURE_ENOUGH
+      ? `    and then the suspicion was ${percent(yardstick.chance)} sure.`
+      : `    and then no test told enough more: the strongest suspicion had ${percent(yardstick.chance)}.`,
     '',
     `Next: ${debrief.next}`,
   ];
@@ -143,7 +190,11 @@ export function refusalLines({ words, fix }: { words: string; fix: string }): st
 
 function sentence(words: string): string {
   const end = /[.?!]["']?$/.test(words) ? '' : '.';
-  return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}${end}`;
+  return `${upper(words)}${end}`;
+}
+
+function upper(words: string): string {
+  return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
 }
 
 /** One part of the score in a line. */
@@ -156,10 +207,38 @@ export function countWords(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
-function ratioWords(ratio: number): string {
+/** What speaks for the true repair; it proves a diagnosis only where the diagnosis was right. */
+function evidenceLines({ right, evidence, left, readings }: Debrief): string[] {
+  const none = right ? 'No reading proved it.' : 'No reading spoke clearly for the true repair.';
+  const some = right
+    ? 'What proved it, the strongest first:'
+    : 'What spoke for the true repair, the strongest first:';
+  return [
+    evidence.length === 0 ? none : some,
+    ...evidence.map(
+      ({ words, found, ratio, against }) =>
+        `- ${words}: ${found}. ${upper(times(ratio))} likelier with the true repair than with this rival: ${against}`,
+    ),
+    ...(right && left !== null
+      ? [`No reading spoke clearly against the strongest rival left: ${left}`]
+      : []),
+    ...(right && readings.some(({ ratio, proves }) => !proves && ratio >= EVIDENCE_RATIO)
+      ? [
+          `A reading counts that is at least ${EVIDENCE_RATIO} times likelier than with the strongest rival left; one of each kind and place counts.`,
+        ]
+      : []),
+  ];
+}
+
+/** What a reading said, and against whom. */
+function saidWords({ toldNothing, ratio, against, proves }: ReadingNote, right: boolean): string {
+  if (toldNothing) return 'told nothing new';
+  if (proves)
+    return `${right ? 'a proof: ' : ''}${times(ratio)} likelier with the true repair than with: ${against}`;
   if (ratio >= 1.05)
-    return `made the true repair ${times(ratio)} likelier against the rival that was strongest then`;
-  if (ratio <= 0.95) return 'spoke for a rival more than for the true repair';
+    return `made the true repair ${times(ratio)} likelier against the rival that was strongest then: ${against}`;
+  if (ratio <= 0.95)
+    return `made the rival that was strongest then ${times(1 / ratio)} likelier against the true repair: ${against}`;
   return 'moved other suspects';
 }
 

@@ -14,8 +14,11 @@ export interface Danger {
   readonly would: string;
 }
 
+/** All that is asked of a model here. */
+type Refusing = Pick<Model, 'refusal'>;
+
 /** Why a test is stopped as dangerous; null for one that is fine or cannot be done at all. */
-export function dangerOf(model: Model, test: Test): Danger | null {
+export function dangerOf(model: Refusing, test: Test): Danger | null {
   const reason = model.refusal(test);
   if (reason === null || !couldBeVolts(model, test)) return null;
   const { probe, setup } = test;
@@ -47,14 +50,14 @@ function isLight(probe: Probe): probe is Extract<Probe, { kind: 'light' | 'lamp'
 }
 
 /** A meter for volts, with nothing clipped in, could stand at the leads and at the ends of each bridge. */
-function couldBeVolts(model: Model, test: Test): boolean {
+function couldBeVolts(model: Refusing, test: Test): boolean {
   const bare = { ...test.setup, bridges: [] };
   const pairs = clippedAt(test);
   return pairs.length > 0 && pairs.every((probe) => model.refusal({ setup: bare, probe }) === null);
 }
 
 /** What is clipped in is wrong by itself, whatever reads: a voltmeter beside it is refused too. */
-function clipsRefused(model: Model, { setup, probe }: Test): boolean {
+function clipsRefused(model: Refusing, { setup, probe }: Test): boolean {
   const [volts] = clippedAt({ setup, probe });
   return volts !== undefined && model.refusal({ setup, probe: volts }) !== null;
 }

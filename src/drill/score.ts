@@ -49,14 +49,15 @@ export function pointsOf(parts: readonly ScorePart[]): number {
 function diagnosisPart({ right, hits, needed, named }: ScoreFacts): ScorePart {
   const part = { name: 'diagnosis', most: DIAGNOSIS_POINTS } as const;
   if (right) return { ...part, points: DIAGNOSIS_POINTS, why: 'the right repair' };
-  if (named === 0) return { ...part, points: 0, why: 'no repair was named' };
+  if (named === 0) return { ...part, points: 0, why: 'given up: no repair was named' };
   if (hits === 0) return { ...part, points: 0, why: 'the wrong repair' };
   const points = Math.round((DIAGNOSIS_POINTS * hits) / Math.max(needed, named));
   return { ...part, points, why: `${hits} of ${needed} repairs right` };
 }
 
-function evidencePart({ right, evidence }: ScoreFacts): ScorePart {
+function evidencePart({ right, evidence, named }: ScoreFacts): ScorePart {
   const part = { name: 'evidence', most: EVIDENCE_POINTS } as const;
+  if (named === 0) return { ...part, points: 0, why: 'given up: there is no diagnosis to prove' };
   if (!right) return { ...part, points: 0, why: 'a wrong diagnosis has no proof' };
   const counted = Math.min(evidence, EVIDENCE_NEEDED);
   const points = Math.round((EVIDENCE_POINTS * counted) / EVIDENCE_NEEDED);
@@ -68,8 +69,9 @@ function evidencePart({ right, evidence }: ScoreFacts): ScorePart {
 }
 
 function timePart(facts: ScoreFacts): ScorePart {
-  const { right, evidence, minutes, yardstickMinutes, late } = facts;
+  const { right, evidence, minutes, named, yardstickMinutes, late } = facts;
   const part = { name: 'time', most: TIME_POINTS } as const;
+  if (named === 0) return { ...part, points: 0, why: 'given up: there is no diagnosis to time' };
   if (!right) return { ...part, points: 0, why: 'a wrong diagnosis is never quick' };
   if (late) return { ...part, points: 0, why: 'over the time limit of the assignment' };
   if (evidence === 0) return { ...part, points: 0, why: 'a guess is not quick, it is a guess' };

@@ -28,7 +28,7 @@ export interface Yardstick {
 }
 
 /** Surer than this the job is done; short of it another test follows while one tells something. */
-const SURE_ENOUGH = 0.95;
+export const SURE_ENOUGH = 0.95;
 /** More tests than any circuit has ways to be wrong. */
 const STEPS_MAX = 30;
 /** A test that tells less than this, in bits, is not worth its minutes. */

@@ -173,6 +173,22 @@ export function expectedRangeWords(expected: ExpectedRange, unit: Unit): string 
   return unit === 'ohm' && low > 0 && high === Number.POSITIVE_INFINITY ? `OL or ${range}` : range;
 }
 
+/** What is good at a step and who says so, for whoever is about to read there; null where nothing is expected. */
+export function goodWords(step: Step): string | null {
+  if (step.kind === 'look')
+    return step.expected.length === 0 ? null : step.expected.map(lookWords).join(', or ');
+  if (step.kind !== 'measure' || !step.expected) return null;
+  return goodRangeWords(step.expected, step.unit);
+}
+
+/** A good range and who says so: `4.81 to 5.18 V (computed from the circuit)`. */
+export function goodRangeWords(expected: ExpectedRange, unit: Unit): string {
+  const range = expectedRangeWords(expected, unit);
+  return expected.from === 'circuit'
+    ? `${range} (computed from the circuit)`
+    : `${range} (says the procedure)`;
+}
+
 /** A part or a connector in the circuit's words; `wire.signal` as "signal wire". */
 function thingWords(name: string, circuit: Circuit | null): string {
   const [kind, ...rest] = name.split('.');

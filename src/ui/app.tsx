@@ -188,6 +188,7 @@ export function App({ services, begin, onLeave }: AppProps) {
         <PickScreen
           key="which-session"
           title="Which session?"
+          keepsOrder
           items={services.listSessions().map((saved) => ({
             text: `${saved.when}  ${STATUS_WORDS[saved.status].padEnd(12)}  ${saved.words}`,
             about: saved.path,

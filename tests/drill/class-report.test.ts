@@ -7,7 +7,7 @@ import { classCsv } from '../../src/commands/drill/class-csv.ts';
 import { type ClassReport, classReport } from '../../src/commands/drill/class-report.ts';
 import { loadAssignment, seedFor } from '../../src/drill/assignment.ts';
 import { openDrill } from '../../src/drill/drill.ts';
-import type { DrillOpened } from '../../src/drill/drill-events.ts';
+import type { DrillEvent, DrillOpened } from '../../src/drill/drill-events.ts';
 import { createWorld } from '../../src/drill/drill-world.ts';
 import { commitmentOf, hideFault } from '../../src/drill/hidden-fault.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
@@ -83,10 +83,10 @@ test('copies, edits, second tries and strangers are named; the rest counts', () 
 test('the CSV of a class holds nothing that a terminal or a spreadsheet would obey', () => {
   const student = '\u001b]0;PWNED\u0007Ada \u202eExample';
   const { rows } = report.summary;
-  const csv = classCsv({
-    ...report.summary,
-    rows: [{ ...rows[0]!, student, truth: ' =cmd|calc' }],
-  });
+  const csv = classCsv(
+    { ...report.summary, rows: [{ ...rows[0]!, student, truth: ' =cmd|calc' }] },
+    [{ file: rows[0]!.file, kind: 'second-try', words: '=cmd|calc' }],
+  );
   expect(csv).toContain('PWNED');
   expect(csv.replace(/\r\n/g, '')).not.toMatch(/[\p{Cc}\p{Cf}]/u);
   expect(csv).toContain("' =cmd");
@@ -148,10 +148,87 @@ test('the table fits a terminal and names the doubtful files', () => {
 
 test('the CSV has a line a drill, and no cell a spreadsheet would run', () => {
   const lines = report.csv.split('\r\n');
-  expect(lines).toHaveLength(1 + 5 + 1);
+  // Five that count, four that do not: a copy, two altered ones, and notes; and the empty end.
+  expect(lines).toHaveLength(1 + 5 + 4 + 1);
   expect(lines[0]).toContain('"student","assignment","part"');
   expect(report.csv).toContain("'=cmd|calc");
   expect(report.csv).not.toMatch(/(^|,)=/m);
+});
+
+test('the CSV tells vehicle, circuit, date, how it was done, and what there is to remark', () => {
+  const [heads, ...lines] = cells(report.csv);
+  const at = (line: string[], head: string) => line[heads!.indexOf(head)];
+  const one = lines.find((line) => at(line, 'file') === join('ada', 'one.jsonl'))!;
+  expect([at(one, 'circuit'), at(one, 'vehicle'), at(one, 'date')]).toEqual([
+    'hall-module-fed',
+    '31',
+    '2031-05-06T09:00:00.000Z',
+  ]);
+  // These were made before the program kept it.
+  expect(at(one, 'from_actions')).toBe('');
+  expect(at(one, 'remarks')).toBe('');
+  const remarks = (...file: string[]) =>
+    at(lines.find((line) => at(line, 'file') === join(...file))!, 'remarks');
+  expect(remarks('cy', 'zwei.jsonl')).toMatch(/^second-try: /);
+  expect(remarks('bo', 'copy-of-ada.jsonl')).toMatch(/^repeated: /);
+  expect(remarks('clever.jsonl')).toMatch(/^altered: /);
+});
+
+function cells(csv: string): string[][] {
+  return csv
+    .split('\r\n')
+    .filter(Boolean)
+    .map((line) =>
+      [...line.matchAll(/(?:"((?:[^"]|"")*)"|([^,]*))(?:,|$)/g)].map(
+        ([, quoted, bare]) => quoted ?? bare ?? '',
+      ),
+    );
+}
+
+describe('a copy under another name', () => {
+  const copies = mkdtempSync(join(tmpdir(), 'ohmward-copies-'));
+  afterAll(() => rmSync(copies, { recursive: true, force: true }));
+  const kindsIn = (
+    name: string,
+    drills: Record<string, { readonly events: readonly DrillEvent[] }>,
+  ) => {
+    for (const [file, drill] of Object.entries(drills))
+      writeDrill(join(copies, name, `${file}.jsonl`), drill);
+    const made = classReport(join(copies, name));
+    if ('words' in made) throw new Error(made.words);
+    return made.doubtful.map(({ file, kind, words }) => `${file} ${kind} ${words}`);
+  };
+  const play = (student: string, id: string, pace = 1) => {
+    const { drill, world } = newDrill(31, { more: { student, id } });
+    const { events } = perfectStudent(drill, world);
+    return {
+      events: events.map((event) => ({ ...event, elapsed: Math.round(event.elapsed * pace) })),
+    };
+  };
+
+  test('is told by its id, on both', () => {
+    const told = kindsIn('id', { a: play('Ada', 'one'), b: play('Bo', 'one', 1.1) });
+    expect(told).toEqual([
+      'a.jsonl copied it has the id of b.jsonl; one of them is a copy',
+      'b.jsonl copied it has the id of a.jsonl; one of them is a copy',
+    ]);
+  });
+
+  test('is told by its actions at the same times, even where its id was changed and its end is another', () => {
+    const whole = play('Ada', 'one');
+    const cut = { events: play('Bo', 'two').events.slice(0, 6) };
+    expect(kindsIn('times', { a: whole, b: cut })).toEqual([
+      'a.jsonl copied its actions and their times are those of b.jsonl; one of them is a copy',
+      'b.jsonl copied its actions and their times are those of a.jsonl; one of them is a copy',
+    ]);
+  });
+
+  test('is no honest student at the same vehicle, nor two runs of one file of actions', () => {
+    expect(kindsIn('honest', { a: play('Ada', 'one'), b: play('Bo', 'two', 1.001) })).toEqual([]);
+    expect(kindsIn('runs', { a: play('Ada', 'one', 1e-4), b: play('Bo', 'two', 1e-4) })).toEqual(
+      [],
+    );
+  });
 });
 
 describe('the page', () => {

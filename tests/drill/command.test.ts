@@ -7,11 +7,14 @@ import { decideDrill } from '../../src/drill/decide-drill.ts';
 import { type Drill, evolveDrill, openDrill } from '../../src/drill/drill.ts';
 import type { DrillEvent, DrillOpened } from '../../src/drill/drill-events.ts';
 import type { DrillInHand } from '../../src/drill/drill-in-hand.ts';
+import { repairChoices } from '../../src/drill/drill-words.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { plainDrill } from '../../src/ui/drill/plain-drill.ts';
+import { sampleEvent, sealed } from '../log/events.ts';
 import { memoryDrill } from './memory-drill.ts';
+import { SHORT } from './short-procedure.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ohmward-drill-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -126,6 +129,7 @@ actions:
     ],
     ['  - test: sensor.feed.vols\n', 'did you mean "sensor.feed.volts"'],
     ['  - diagnose: [wire.nowhere]\n', 'no repair "wire.nowhere"'],
+    ['  - diagnose: [sensor.replce]\n', 'did you mean "sensor.replace"'],
     ['  - acknowledge: true\n', 'this action does nothing'],
   ])('an action that cannot be done stops the run at its line: %j', async (action, words) => {
     const path = file('bad.yaml', `procedure: hall-module-fed\nactions:\n${action}`);
@@ -138,12 +142,22 @@ actions:
 
 test.each<[string[], number, string]>([
   [['hall-no-signl', '--plain'], 1, 'did you mean "hall-no-signal"?'],
-  [['hall-no-signal', '--level', 'easy', '--plain'], 1, 'the levels are: 1 named'],
+  [['hall-no-signal', '--level', 'easy', '--plain'], 2, 'the levels are: 1 named'],
   [['hall-no-signal', '--seed', '-3', '--plain'], 2, 'the option "--seed" needs a value'],
-  [['hall-no-signal', '--seed', '1e3', '--plain'], 1, 'is no seed'],
+  [['hall-no-signal', '--seed', '1e3', '--plain'], 2, 'is no seed'],
+  [['--level', 'easy', '--plain'], 2, 'the levels are: 1 named'],
+  [['--csv'], 2, '--csv goes with --class'],
+  [['--html', 'x.html'], 2, '--html goes with --class'],
+  [['--part', '2'], 2, '--part goes with --assignment'],
+  [['--assignment', 'week.yaml', '--level', 'blind'], 2, '--level does not go with --assignment'],
+  [['--resume', 'a.jsonl', '--seed', '3'], 2, '--seed does not go with --resume'],
+  [['hall-no-signal', '--class', folder], 2, '"hall-no-signal" does not go with --class'],
   [['--plain', '--actions', 'nowhere.yaml'], 1, 'nowhere.yaml'],
   [['--resume', 'nowhere.jsonl', '--plain'], 1, 'nowhere.jsonl'],
-  [['--class', 'no-such-folder'], 1, 'cannot be read'],
+  [['--class', 'no-such-folder'], 1, 'the folder no-such-folder is not there'],
+  [['--class', 'package.json'], 1, 'package.json is a file and no folder'],
+  [['--resume', 'procedures/hall-no-signal.yaml', '--plain'], 1, 'is no drill'],
+  [['procedures/cautions.yaml', '--plain'], 1, 'is a list of cautions'],
 ])('drill %j ends with %i', async (args, code, words) => {
   const result = await run(...args, '--sessions', join(folder, 'wrong'));
   expect(result.code).toBe(code);
@@ -198,6 +212,35 @@ test('an assignment on a procedure and a circuit of one\u2019s own, beside it', 
   expect(report.out).not.toContain('other-circuit');
 });
 
+test('a circuit of one\u2019s own is drilled on by its file', async () => {
+  const give = file('give-up.yaml', 'actions:\n  - give-up: true\n');
+  const { code, out } = await run(
+    'procedures/circuits/reluctor-two-wire.yaml',
+    '--actions',
+    give,
+    '--json',
+    '--sessions',
+    join(folder, 'by-file'),
+  );
+  expect(code).toBe(0);
+  const { procedure, revealed } = JSON.parse(out) as { procedure: unknown; revealed: unknown };
+  expect(procedure).toBeNull();
+  expect(revealed).not.toBeNull();
+  const broken = file('broken-circuit.yaml', 'circuit: broken\nwires: 3\n');
+  const told = await run(broken, '--plain', '--sessions', join(folder, 'by-file'));
+  expect(told.code).toBe(1);
+  expect(told.err).toContain('broken-circuit.yaml:2:');
+  expect(told.err).not.toContain('"steps"');
+});
+
+test('a session is no drill, and is said to be one', async () => {
+  const path = file('session.jsonl', sealed([sampleEvent(0)]).text.replaceAll('begun', 'opened'));
+  const { code, err } = await run('--resume', path, '--plain', '--sessions', folder);
+  expect(code).toBe(1);
+  expect(err).toContain(`${path} is a session and no drill`);
+  expect(err).toContain(`ohmward resume ${path}`);
+});
+
 test('a folder without drills is said to be one', async () => {
   mkdirSync(join(folder, 'empty'), { recursive: true });
   const { code, err } = await run('--class', join(folder, 'empty'));
@@ -236,7 +279,10 @@ test('an assignment goes on from part to part, and then says that all is done', 
   expect(table.code).toBe(0);
   expect(readFileSync(page, 'utf8')).toContain('Ada Example');
   const csv = await run('--class', join(folder, 'class'), '--csv');
-  expect(csv.out.split('\r\n')).toHaveLength(4);
+  const lines = csv.out.split('\r\n');
+  expect(lines).toHaveLength(4);
+  const at = lines[0]!.split(',').indexOf('"from_actions"');
+  expect(lines.slice(1, 3).map((line) => line.split(',')[at])).toEqual(['"yes"', '"yes"']);
 }, 120_000);
 
 test('cut off between diagnosis and reveal, the next command reveals', () => {
@@ -312,11 +358,18 @@ describe('as a dialogue of lines', () => {
       'yes',
       'diagnose',
       'diagnose 2',
+      'no',
+      'diagnose 2',
+      'yes',
     ]);
     expect(end).toBe('revealed');
+    const { words } = repairChoices(hand.drill())[1]!;
+    expect(text).toContain(`Hand in: ${words} This ends the drill. Type yes: `);
+    expect(text).toContain('Not handed in; the drill goes on.');
     expect(hand.drill().readings).toHaveLength(2);
     expect(hand.drill().stopped).toHaveLength(1);
     expect(text).toContain('The bench stops this test');
+    expect(text).toContain('It costs points for safety.');
     expect(text).toContain('Good is: ');
     expect(text).toContain('Give the numbers of the list');
     expect(text).toContain('Score: ');
@@ -336,6 +389,15 @@ describe('as a dialogue of lines', () => {
     expect(text).toContain('"foo" has no connector; these come off: ');
     expect(text).toContain('"sensr" has no connector; did you mean "sensor"?');
     expect(text).not.toContain('foo unplugged');
+  });
+
+  test('the end of the procedure says what it concludes, and is no end of the drill', async () => {
+    const hand = memoryDrill(3, { level: 'blind', more: { procedure: SHORT } });
+    const { text } = await talk(hand, ['follow', 'follow']);
+    expect(hand.drill().readings).toHaveLength(1);
+    expect(text).toContain('The procedure ends here.\nSensor bad\nEverything around the sensor');
+    expect(text.split('Repair: Replace the sensor.')).toHaveLength(3);
+    expect(hand.drill().status).toBe('open');
   });
 
   test('given up is called so', async () => {

@@ -4,14 +4,18 @@ import { moduleOf } from '../../src/circuit/circuit.ts';
 import { createModel, pairId } from '../../src/circuit/model.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Setup } from '../../src/circuit/test.ts';
+import { SESSION_SAMPLES, SESSION_SEED } from '../../src/commands/session/open-desk.ts';
 import { replayDrill } from '../../src/drill/drill.ts';
 import { chanceOf, pickByWeight } from '../../src/drill/drill-random.ts';
 import type { DrillTest } from '../../src/drill/drill-test.ts';
 import { createVehicle } from '../../src/drill/drill-vehicle.ts';
+import { goodValue } from '../../src/drill/drill-words.ts';
 import { faultPairs } from '../../src/drill/fault-pairs.ts';
 import { commitmentOf, hideFault } from '../../src/drill/hidden-fault.ts';
 import { LEVELS, levelNamed, levelOf } from '../../src/drill/levels.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { computedRange } from '../../src/procedure/expected-range.ts';
+import { expectedRangeWords } from '../../src/procedure/test-words.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { drillText } from './drill-files.ts';
 import { doIt, hash, library, measure, newDrill } from './students.ts';
@@ -305,4 +309,75 @@ test('a diagnosis is one of the repairs, no more than there are faults, and ends
   expect(ended.status).toBe('revealed');
   expect(doIt(ended, { type: 'note', text: 'late' }, world).refused).toContain('has ended');
   expect(replayDrill(ended.events)).toEqual(ended);
+});
+
+describe('what is good', () => {
+  const procedure = {
+    name: 'small',
+    title: 'Small',
+    about: '',
+    circuit: 'hall-module-fed',
+    codes: [],
+    start: 'ground',
+    steps: {
+      ground: {
+        id: 'ground',
+        kind: 'measure' as const,
+        title: 'Ground drop',
+        family: 'ground' as const,
+        setup: KEY_ON,
+        say: '',
+        why: '',
+        minutes: 5,
+        cautions: [],
+        cannot: null,
+        probe: { kind: 'volts' as const, plus: 'sensor.ground', minus: 'battery.negative' },
+        unit: 'V' as const,
+        expected: { low: null, nominal: null, high: 0.1, from: 'author' as const },
+        outcomes: [{ name: 'any', words: '', from: null, to: null, go: 'end' }],
+      },
+      end: {
+        id: 'end',
+        kind: 'conclude' as const,
+        title: 'End',
+        faults: [],
+        say: '',
+        repair: '',
+        customer: '',
+        retest: [],
+      },
+    },
+  };
+  const model = createModel(hall, {
+    samples: SESSION_SAMPLES,
+    seed: SESSION_SEED,
+    meter: STANDARD_SETTINGS.meter,
+  });
+
+  test('at a step that was followed is what the step says, at the same test taken freely what a session computes', () => {
+    const { drill, world } = newDrill(11, { level: 'double', more: { procedure } });
+    const { setup, probe } = procedure.steps.ground;
+    const free = { setup, probe, wiggle: false };
+    const measured = measure(drill, free, world);
+    const followed = doIt(measured, { type: 'follow' }, world).drill;
+    expect(followed.step).toBe('end');
+    const [byHand, atStep] = followed.readings;
+    expect(goodValue(followed, atStep!, world)).toBe('below 0.1 V (says the procedure)');
+    const range = computedRange(model, free)!;
+    expect(goodValue(followed, byHand!, world)).toBe(
+      `${expectedRangeWords(range, 'V')} (computed from the circuit)`,
+    );
+  });
+
+  test('of a look is what can be seen', () => {
+    const { drill, world } = newDrill(11, { level: 'named' });
+    const probe = { kind: 'counts', input: 'module.signal' } as const;
+    const test = {
+      setup: { ...KEY_ON, state: 'cranking', target: 'moving' },
+      probe,
+      wiggle: false,
+    } as const;
+    const last = measure(drill, test, world).readings.at(-1)!;
+    expect(goodValue(drill, last, world)).toBe('the live data follows');
+  });
 });

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { debriefOf } from '../../src/drill/debrief.ts';
-import { debriefLines } from '../../src/drill/drill-words.ts';
+import { debriefLines, repairChoices } from '../../src/drill/drill-words.ts';
 import { LEVELS } from '../../src/drill/levels.ts';
 import { pointsOf, type ScoreFacts, scoreDrill } from '../../src/drill/score.ts';
 import { KEY_ON } from '../circuit/setup.ts';
-import { doIt, newDrill, partsChanger, perfectStudent } from './students.ts';
+import { doIt, measure, newDrill, partsChanger, perfectStudent } from './students.ts';
 
 const GOOD: ScoreFacts = {
   right: true,
@@ -58,6 +58,92 @@ test('the debrief names what proved it, what told nothing, and both ways with th
   expect(text).toContain('RIGHT.');
   expect(text).toContain('The best plan on this vehicle');
   expect(text).toContain('Next: ');
+});
+
+// Vehicles where the strongest rival changes on the way, so that order and rivals matter.
+test.each([1, 2, 3])(
+  'what proved it stands in order and says the same as the list, vehicle %i',
+  (seed) => {
+    const { drill, world } = newDrill(seed);
+    const debrief = debriefOf(perfectStudent(drill, world), world);
+    const ratios = debrief.evidence.map(({ ratio }) => ratio);
+    expect(ratios.length).toBeGreaterThan(1);
+    expect(ratios).toEqual([...ratios].sort((a, b) => b - a));
+    for (const { reading, ratio, against } of debrief.evidence)
+      expect(debrief.readings[reading]).toMatchObject({ proves: true, ratio, against });
+    expect(debrief.readings.filter(({ proves }) => proves)).toHaveLength(ratios.length);
+    // A strong reading that is no proof is explained.
+    const strong = debrief.readings.some(({ proves, ratio }) => !proves && ratio >= 3);
+    expect(debriefLines(debrief).join('\n').includes('one of each kind and place counts')).toBe(
+      strong,
+    );
+    for (const [at, line] of debriefLines(debrief)
+      .filter((one) => /^ ?\d+\. /.test(one))
+      .slice(0, debrief.readings.length)
+      .entries()) {
+      const { proves, against } = debrief.readings[at]!;
+      expect(line.includes('a proof')).toBe(proves);
+      if (/likelier/.test(line)) expect(line).toContain(against);
+    }
+  },
+);
+
+test('two repairs are one sentence, and what is left standing is named', () => {
+  const { drill, world } = newDrill(1, { level: 'double' });
+  const mind = world.mind([]);
+  const look = mind.tests.find(
+    ({ test }) => test.probe.kind === 'inspect' && test.probe.of === 'connector.module',
+  )!;
+  const ended = doIt(
+    measure(drill, look.test, world),
+    { type: 'diagnose', repairs: [...world.vehicle.hidden.answer.repairs] },
+    world,
+  ).drill;
+  const debrief = debriefOf(ended, world);
+  expect(debrief.right).toBe(true);
+  const text = debriefLines(debrief).join('\n');
+  expect(text).toContain(
+    'Repair: Clean, refit or replace the terminals at the connector of the engine control module, and replace the crankshaft position sensor.',
+  );
+  expect(text).not.toMatch(/\w\. (Clean|Replace|Repair|Seat)/);
+  expect(debrief.left).not.toBeNull();
+  expect(text).toContain(
+    `No reading spoke clearly against the strongest rival left: ${debrief.left}`,
+  );
+});
+
+test('where the best plan ends in doubt, the debrief says that no test tells more', () => {
+  const { drill, world } = newDrill(11);
+  const debrief = debriefOf(perfectStudent(drill, world), world);
+  const last = (chance: number) =>
+    debriefLines({ ...debrief, yardstick: { ...debrief.yardstick, chance } }).find((line) =>
+      line.includes('suspicion'),
+    );
+  expect(last(0.97)).toBe('    and then the suspicion was 97 % sure.');
+  expect(last(0.76)).toBe(
+    '    and then no test told enough more: the strongest suspicion had 76 %.',
+  );
+});
+
+test('given up has its own words, and a wrong diagnosis no proof', () => {
+  const { drill, world } = newDrill(11);
+  const mind = world.mind([]);
+  const volts = mind.tests.find(({ id }) => id === 'sensor.feed.volts')!.test;
+  const measured = measure(drill, volts, world);
+  const text = (repairs: string[]) =>
+    debriefLines(debriefOf(doIt(measured, { type: 'diagnose', repairs }, world).drill, world)).join(
+      '\n',
+    );
+  const given = text([]);
+  expect(given).toContain('given up');
+  expect(given).not.toContain('wrong diagnosis');
+  const wrong = repairChoices(measured).find(
+    ({ repair }) => !world.vehicle.hidden.answer.repairs.includes(repair),
+  )!;
+  for (const one of [given, text([wrong.repair])]) {
+    expect(one).not.toContain('proved');
+    expect(one).toMatch(/No reading spoke clearly for|What spoke for/);
+  }
 });
 
 test('a reading taken twice told nothing new the second time', () => {

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { DrillInHand } from '../../src/drill/drill-in-hand.ts';
+import { repairChoices } from '../../src/drill/drill-words.ts';
+import { repairsWords } from '../../src/drill/repairs-words.ts';
 import {
   BENCH_LINES,
   benchForm,
@@ -12,6 +14,7 @@ import { DrillApp } from '../../src/ui/drill/drill-app.tsx';
 import type { DrillServices } from '../../src/ui/drill/drill-services.ts';
 import { expectWhole, openTestScreen } from '../ui/in-process.ts';
 import { memoryDrill } from './memory-drill.ts';
+import { SHORT } from './short-procedure.ts';
 import { library } from './students.ts';
 
 const hall = library.circuits.get('hall-module-fed')!;
@@ -65,6 +68,9 @@ describe('the screens of a drill', () => {
     await screen.send('\r');
     await screen.send('d');
     expect(await screen.text()).toContain('What puts it right?');
+    await screen.send('\r');
+    expect(await screen.text()).toContain('Hand in');
+    expect(hand.drill().status).toBe('open');
     await screen.send('\r');
     expect(await screen.text()).toContain('After the drill');
     expect(hand.drill().status).toBe('revealed');
@@ -122,6 +128,55 @@ describe('the screens of a drill', () => {
     await screen.unmount();
   });
 
+  test.each([
+    [80, 24],
+    [60, 20],
+  ])('a diagnosis is read in full before it is handed in, at %i x %i', async (columns, rows) => {
+    const hand = memoryDrill(3, { level: 'double' });
+    const screen = await openTestScreen(
+      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
+      { columns, rows },
+    );
+    const flat = async () => (await screen.text()).replace(/[│\s]+/g, ' ');
+    const [first, second] = repairChoices(hand.drill()).filter(({ words }) =>
+      words.startsWith('Clean'),
+    );
+    await screen.send('\r');
+    await screen.send('d');
+    for (const { words } of [first!, second!]) {
+      await screen.send(words);
+      await screen.send('\r');
+    }
+    const asked = await flat();
+    expect(asked).toContain(`Hand in: ${repairsWords([first!.words, second!.words])}`);
+    expectWhole(await screen.lines(), columns, rows);
+    await screen.send('\x1b');
+    expect(await flat()).toContain('What puts it right?');
+    expect(hand.drill().status).toBe('open');
+    await screen.send('give up');
+    await screen.send('\r');
+    expect(await flat()).toContain('Give up without a diagnosis?');
+    await screen.unmount();
+  });
+
+  test('what is typed marks the repair that says it, not one that only holds its words', async () => {
+    const hand = memoryDrill(3, { level: 'unnamed' });
+    const screen = await openTestScreen(
+      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
+    );
+    await screen.send('\r');
+    await screen.send('d');
+    const { words } = repairChoices(hand.drill()).find(
+      ({ repair }) => repair === 'sensor.replace',
+    )!;
+    await screen.send(words.replace('.', ''));
+    expect(await screen.text()).toContain(`> ${words}`);
+    await screen.send('\r');
+    await screen.send('\r');
+    expect(hand.drill().diagnosed!.repairs).toEqual(['sensor.replace']);
+    await screen.unmount();
+  });
+
   test('a second reading is shown although nothing else changed', async () => {
     const hand = memoryDrill(3, { level: 'blind' });
     const screen = await openTestScreen(
@@ -160,6 +215,50 @@ describe('the screens of a drill', () => {
     await screen.unmount();
   });
 
+  test.each([
+    [80, 24],
+    [60, 20],
+  ])('the end of the procedure says what it concludes, at %i x %i', async (columns, rows) => {
+    const hand = memoryDrill(3, { level: 'blind', more: { procedure: SHORT } });
+    const screen = await openTestScreen(
+      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
+      { columns, rows },
+    );
+    const flat = async () => (await screen.text()).replace(/[│\s]+/g, ' ');
+    await screen.send('\r');
+    expect(await flat()).toContain('Procedure: Feed at feed at the crankshaft position sensor');
+    await screen.send('f');
+    const { words } = hand.drill().readings[0]!;
+    expect(words).not.toContain('{');
+    expect(await flat()).toContain(`${words}: `);
+    expect(await flat()).toContain('The procedure ends here: Sensor bad');
+    expect(await flat()).toContain('[f] conclusion');
+    await screen.send('f');
+    expect(await flat()).toContain('Everything around the sensor is sound.');
+    expect(await flat()).toContain('Repair: Replace the sensor.');
+    expectWhole(await screen.lines(), columns, rows);
+    await screen.send('\r');
+    expect(await flat()).toContain('[f] conclusion');
+    await screen.unmount();
+  });
+
+  test('? says what the keys do and what costs points, and closes again', async () => {
+    const hand = memoryDrill(3, { level: 'blind' });
+    const screen = await openTestScreen(
+      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
+    );
+    await screen.send('\r');
+    const bench = await screen.text();
+    expect(bench).toContain('[?] keys');
+    await screen.send('?');
+    const help = await screen.text();
+    for (const key of ['m', 'c', 'arrows', 't', 'f', 's', 'r', 'd', '\\?', 'Esc'])
+      expect(help).toMatch(new RegExp(`│ ${key}\\s+[A-Z]`));
+    await screen.send('?');
+    expect(await screen.text()).toBe(bench);
+    await screen.unmount();
+  });
+
   test('at 60 by 20 the reading stands whole, and so does what the bench stops', async () => {
     const hand = memoryDrill(3, { level: 'named' });
     const screen = await openTestScreen(
@@ -177,6 +276,7 @@ describe('the screens of a drill', () => {
     expect(await flat()).toContain(`${words}: ${found}`);
     expect(await flat()).toContain('> Instrument filament lamp');
     expect(await flat()).toContain('the vehicle would have a second fault.');
+    expect(await flat()).toContain('It costs points for safety.');
     await screen.unmount();
   });
 

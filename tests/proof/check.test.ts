@@ -86,7 +86,8 @@ describe('between files', () => {
   test('answers and drill actions are checked as what they are, and named so', async () => {
     const path = files({
       'a.yaml': 'procedure: hall-no-signal\nanswers:\n  - { step: prepare, done: true }\n',
-      'b.yaml': 'procedure: hall-no-signal\nactions:\n  - { measure: volts a.b c.d }\n',
+      'b.yaml':
+        'procedure: hall-no-signal\nactions:\n  - { measure: volts sensor.feed battery.negative }\n',
       'c.yaml': 'answers:\n  - { reading: 4.9 V, wavelength: long }\n',
     });
     const { out } = await run(command, [path, '--json']);
@@ -97,6 +98,48 @@ describe('between files', () => {
       'answers',
     ]);
     expect(issues).toMatchObject([{ code: 'unknown-key', line: 2 }]);
+  });
+
+  test('drill actions name tests, terminals and repairs that are there, each told at its line', () => {
+    const told = (...actions: string[]) => {
+      const text = [
+        'procedure: hall-module-fed',
+        'actions:',
+        ...actions.map((one) => `  - ${one}`),
+      ];
+      const path = files({ 'a.yaml': `${text.join('\n')}\n` });
+      return new Checker()
+        .check(gatherFiles([path], 'procedures'))
+        .issues.map(({ code, severity, at, words, fix }) =>
+          [severity, code, at.line, words, fix].join(' | '),
+        );
+    };
+    expect(
+      told(
+        '{ test: sensor.feed.volts, acknowledge: true }',
+        '{ test: sensor.feed.vols }',
+        '{ measure: volts sensr.feed battery.negative }',
+        '{ measure: vols sensor.feed battery.negative }',
+        '{ measure: ohms sensor.feed battery.negative }',
+        '{ measure: volts sensor.signal.pin battery.negative }',
+        '{ follow: true }',
+        '{ diagnose: [sensor.replce] }',
+        '{ note: and then }',
+      ),
+    ).toEqual([
+      'error | unknown-test | 4 | there is no test "sensor.feed.vols" | did you mean "sensor.feed.volts"?',
+      expect.stringMatching(
+        /^error \| refused-test \| 5 \| there is no terminal "sensr.feed"; did you mean/,
+      ),
+      expect.stringMatching(/^error \| bad-test \| 6 \| .*vols/),
+      expect.stringMatching(
+        /^warning \| refused-test \| 7 \| the bench stops this test: .* \| it costs points/,
+      ),
+      expect.stringMatching(/^error \| refused-test \| 8 \| /),
+      expect.stringMatching(/^error \| nothing-to-follow \| 9 \| /),
+      'error | unknown-repair | 10 | this circuit has no repair "sensor.replce" | did you mean "sensor.replace"?',
+      expect.stringMatching(/^error \| after-the-end \| 11 \| /),
+    ]);
   });
 
   test('answers and drill actions name a procedure that is there', () => {

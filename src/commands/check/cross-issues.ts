@@ -1,6 +1,8 @@
 /** What is wrong between files: names used twice, file names that say something else, jobs that ask for what is not there. */
 import { basename } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
+import { actionIssues } from '../../drill/check-actions.ts';
+import type { ActionsFile } from '../../drill/drill-actions.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { Library } from '../../procedure/link-procedure.ts';
 import type { LoadedJob } from '../../procedure/load-job.ts';
@@ -53,10 +55,20 @@ function referenceIssues(file: CheckedFile, library: Library): Issue[] {
         subjectIssues(file, ['drills', index, 'procedure'], procedure, library),
       );
     case 'actions':
-      return subjectIssues(file, ['procedure'], file.loaded.value.procedure, library);
+      return actionsIssues(file, file.loaded.value, library);
     default:
       return [];
   }
+}
+
+function actionsIssues(file: CheckedFile, actions: ActionsFile, library: Library): Issue[] {
+  const { procedure } = actions;
+  const issues = subjectIssues(file, ['procedure'], procedure, library);
+  // Without a name the tree or circuit stands on the command line of the drill, and is not known here.
+  if (procedure === null || issues.length > 0) return issues;
+  const tree = library.procedures.get(procedure);
+  const circuit = library.circuits.get(tree ? (tree.draft.circuit ?? '') : procedure);
+  return circuit ? actionIssues(actions, circuit, tree !== undefined) : [];
 }
 
 function jobIssues(file: CheckedFile, sheet: LoadedJob, library: Library): Issue[] {

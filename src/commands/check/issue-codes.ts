@@ -24,6 +24,13 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'unknown-procedure': 'A procedure that is named does not exist.',
   'unknown-circuit': 'A circuit that is named does not exist or has errors.',
   'unknown-colour': 'A wire colour is not in the letters of the standard.',
+  // Actions of a drill
+  'empty-action': 'An action does nothing.',
+  'unknown-test': 'A standard test that is named does not exist.',
+  'bad-test': 'A measurement is not understood.',
+  'unknown-repair': 'A diagnosis names a repair that the circuit does not have.',
+  'nothing-to-follow': 'A step is to be followed where there is no procedure.',
+  'after-the-end': 'An action stands after the diagnosis.',
   // Names inside a procedure
   'unknown-step': 'A step that is named does not exist.',
   'unknown-terminal': 'A terminal is not in the circuit.',

@@ -9,17 +9,20 @@ import type { DrillEvent } from '../../drill/drill-events.ts';
 import type { MindStore } from '../../drill/drill-world.ts';
 import { verifyDrill } from '../../drill/verify-drill.ts';
 import { canonicalJson } from '../../log/canonical-json.ts';
+import { errorCode } from '../../log/disk.ts';
 import { sha256 } from '../../log/hash.ts';
 import { readSessionLog } from '../../log/read-session.ts';
 import { classCsv } from './class-csv.ts';
 import { classPage } from './class-page.ts';
 import { classTable } from './class-table.ts';
+import { findCopies } from './find-copies.ts';
 
 /** A file that does not count as it stands. */
 export interface DoubtfulFile {
   readonly file: string;
   readonly kind:
     | 'repeated'
+    | 'copied'
     | 'altered'
     | 'cut-off'
     | 'no-drill'
@@ -45,11 +48,18 @@ export interface ClassChecks {
   readonly assignment?: Assignment;
 }
 
+/** What is wrong with a folder by the system's name for it, after the folder's name. */
+const FOLDER_WORDS = new Map([
+  ['ENOENT', 'is not there'],
+  ['ENOTDIR', 'is a file and no folder'],
+  ['EACCES', 'may not be read by you'],
+]);
+
 /** Levels below the folder that are looked into: one folder a student. */
 const DEPTH_MAX = 3;
 const FILE_BYTES_MAX = 20_000_000;
 
-/** Reads and checks every drill in `folder`; null with words when the folder cannot be read. */
+/** Reads and checks every drill in `folder`; words that follow the folder's name when it cannot be read. */
 export function classReport(
   folder: string,
   checks: ClassChecks = {},
@@ -58,7 +68,7 @@ export function classReport(
   try {
     files = drillFiles(folder, DEPTH_MAX);
   } catch (error) {
-    return { words: error instanceof Error ? error.message : String(error) };
+    return { words: FOLDER_WORDS.get(errorCode(error)) ?? `cannot be read (${errorCode(error)})` };
   }
   const doubtful: DoubtfulFile[] = [];
   const drills: (ClassDrill & { readonly first: string })[] = [];
@@ -85,13 +95,13 @@ export function classReport(
       });
     drills.push({ file, drill: read.drill, first: read.first });
   }
-  doubtful.push(...strangers(drills, checks), ...secondTries(drills));
+  doubtful.push(...findCopies(drills), ...strangers(drills, checks), ...secondTries(drills));
   const summary = classSummary(drills);
   return {
     summary,
     doubtful,
     table: classTable(summary, doubtful),
-    csv: classCsv(summary),
+    csv: classCsv(summary, doubtful),
     html: classPage(basename(folder), summary, doubtful),
   };
 }

@@ -4,6 +4,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { drawCircuit } from '../../circuit/draw-circuit.ts';
+import { loadCircuit } from '../../circuit/load-circuit.ts';
 import { decideDrill, revealedBy } from '../../drill/decide-drill.ts';
 import { type Drill, evolveDrill, openDrill, replayDrill } from '../../drill/drill.ts';
 import {
@@ -16,16 +17,22 @@ import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import { createWorld, type DrillWorld, type MindStore } from '../../drill/drill-world.ts';
 import { hideFault, SEED_MAX } from '../../drill/hidden-fault.ts';
 import type { Level } from '../../drill/levels.ts';
+import { loadFile } from '../../files/load-library.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
+import { errorCode } from '../../log/disk.ts';
 import type { LogEvent } from '../../log/event-line.ts';
 import { sha256 } from '../../log/hash.ts';
 import { nodeDisk } from '../../log/node-disk.ts';
 import { resumeSession } from '../../log/open-session.ts';
 import { createSession, type SessionWriter } from '../../log/session-writer.ts';
 import type { Procedure } from '../../procedure/procedure.ts';
+import { formatIssue } from '../../source/format-issue.ts';
+import type { Checked } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
+import { type FileKind, fileKind, KIND_WORDS } from '../check/file-kind.ts';
 import { type Desk, findProcedure, linkFor } from '../session/open-desk.ts';
+import { isPath } from '../session/what-is-named.ts';
 
 export interface NewDrill {
   /** Name or path of a procedure, or name of a circuit. */
@@ -34,6 +41,8 @@ export interface NewDrill {
   readonly seed: number;
   readonly student: string;
   readonly assignment: AssignmentNote | null;
+  /** A file of actions does it. */
+  readonly fromActions?: boolean;
 }
 
 /** The complaint is the same whatever is wrong. */
@@ -54,7 +63,7 @@ export function beginDrill(desk: Desk, wanted: NewDrill): DrillInHand | Problem 
   const found = subjectOf(desk, wanted.procedure);
   if (isProblem(found)) return found;
   const { circuit, procedure } = found;
-  const { level, seed, student, assignment } = wanted;
+  const { level, seed, student, assignment, fromActions = false } = wanted;
   const hidden = hideFault(circuit, level, seed, sha256);
   if (!hidden)
     return {
@@ -78,6 +87,7 @@ export function beginDrill(desk: Desk, wanted: NewDrill): DrillInHand | Problem 
     procedure,
     meter: desk.settings().meter,
     assignment,
+    fromActions,
     ...now,
   };
   const folder = drillsFolder(desk);
@@ -96,7 +106,13 @@ export function beginDrill(desk: Desk, wanted: NewDrill): DrillInHand | Problem 
 }
 
 /** Goes on with a drill where it stopped. */
-export function continueDrill(desk: Desk, path: string): DrillInHand | Problem {
+export function continueDrill(
+  desk: Desk,
+  path: string,
+  fromActions = false,
+): DrillInHand | Problem {
+  const other = notADrill(path);
+  if (other) return other;
   const resumed = resumeSession(nodeDisk, path, desk.now(), [drillsFolder(desk)]);
   if (!resumed.ok) return { problem: resumed.problem.words, fix: resumed.problem.fix };
   const { writer, events } = resumed.value;
@@ -111,8 +127,53 @@ export function continueDrill(desk: Desk, path: string): DrillInHand | Problem {
     opened.close();
     return { problem: 'this drill has ended', fix: 'start another one' };
   }
-  const { refused } = opened.perform({ type: 'resume', program: desk.program });
+  const { refused } = opened.perform({ type: 'resume', program: desk.program, fromActions });
   return refused ? { problem: refused.words, fix: refused.fix } : opened;
+}
+
+/** What a file is by its first line, where that is surely no drill: an opened log could have its torn end cut off. */
+function notADrill(path: string): Problem | null {
+  let text: string;
+  try {
+    text = new TextDecoder().decode(nodeDisk.read(path));
+  } catch (error) {
+    errorCode(error);
+    return null;
+  }
+  const [first = ''] = text.split('\n', 1);
+  if (first.includes('"type":"session-opened"'))
+    return {
+      problem: `${path} is a session and no drill`,
+      fix: `go on with it by: ohmward resume ${path}`,
+    };
+  if (first.startsWith('{') && first.includes('"type":')) return null;
+  return {
+    problem: `${path} is no drill`,
+    fix: 'drills are .jsonl files, in drills/ in the folder for sessions',
+  };
+}
+
+/** A circuit of one's own by its file; null where the file holds a procedure or cannot be told. */
+function circuitOfFile(path: string): { readonly circuit: Circuit } | Problem | null {
+  const kindFile = loadFile(path, (text, file): Checked<FileKind> => {
+    const found = fileKind(text, file);
+    return 'kind' in found
+      ? { value: found.kind, issues: [] }
+      : { value: null, issues: found.issues };
+  });
+  const kind = kindFile.value;
+  if (kind === null || kind === 'procedure') return null;
+  if (kind !== 'circuit')
+    return {
+      problem: `${path} is ${KIND_WORDS[kind]}`,
+      fix: 'a drill is on a procedure or on a circuit: name one of these',
+    };
+  const file = loadFile(path, loadCircuit);
+  if (file.value) return { circuit: file.value };
+  return {
+    problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
+    fix: `see all of it with: ohmward check ${path}`,
+  };
 }
 
 /** A procedure with its circuit, or a circuit alone. */
@@ -123,6 +184,8 @@ export function subjectOf(
   const { circuits, procedures } = desk.library;
   const alone = circuits.get(name);
   if (alone && !procedures.has(name)) return { circuit: alone, procedure: null };
+  const own = isPath(name) ? circuitOfFile(name) : null;
+  if (own) return isProblem(own) ? own : { ...own, procedure: null };
   const parsed = findProcedure(desk, name);
   if (isProblem(parsed)) {
     const near = nearestName(name, [...procedures.keys(), ...circuits.keys()]);

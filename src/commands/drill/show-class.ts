@@ -33,7 +33,10 @@ export function showClass({ library }: Desk, named: string, args: Arguments, io:
   if ('words' in report)
     return tellProblem(
       io,
-      { problem: `the folder cannot be read: ${report.words}`, fix: 'check the spelling' },
+      {
+        problem: `the folder ${named} ${report.words}`,
+        fix: 'name the folder that holds the .jsonl files of the drills',
+      },
       EXIT.wrongInput,
     );
   if (report.summary.rows.length === 0 && report.doubtful.length === 0)

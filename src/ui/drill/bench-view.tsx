@@ -1,10 +1,18 @@
 /** The bench drawn: the form, the wiring, the last reading. */
 import { Box } from 'ink';
 import type { Circuit } from '../../circuit/circuit.ts';
+import {
+  DIAGNOSIS_POINTS,
+  EVIDENCE_POINTS,
+  SAFETY_POINTS,
+  TIME_POINTS,
+} from '../../drill/score.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
 import { Words } from '../parts/safe-words.tsx';
+import type { Paragraph } from '../parts/text-block.ts';
 import { wrapWords } from '../parts/wrap-words.ts';
+import { keyLine } from '../screens/step-page.tsx';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { shownText, useLook } from '../term/use-look.ts';
@@ -27,6 +35,7 @@ export type BenchKey =
   | 'suspects'
   | 'readings'
   | 'diagnose'
+  | 'help'
   | 'leave';
 
 export interface BenchViewProps {
@@ -38,6 +47,8 @@ export interface BenchViewProps {
   readonly found: string | null;
   readonly good: string | null;
   readonly step: string | null;
+  /** The procedure has come to its conclusion. */
+  readonly isAtEnd: boolean;
   readonly message: string | null;
   /** Keys that would do nothing now; they are not offered. */
   readonly useless: readonly BenchKey[];
@@ -46,17 +57,87 @@ export interface BenchViewProps {
   readonly onKey: (key: BenchKey) => void;
 }
 
-const KEYS: readonly (KeyBinding & { readonly key?: BenchKey })[] = [
-  { keys: ['m'], show: 'm', help: 'measure', key: 'measure' },
-  { keys: ['c'], show: 'c', help: 'capture', key: 'capture' },
-  { keys: [], show: 'arrows', help: 'arrange' },
-  { keys: ['t'], show: 't', help: 'tests', key: 'tests' },
-  { keys: ['f'], show: 'f', help: 'procedure', key: 'follow' },
-  { keys: ['s'], show: 's', help: 'suspects', key: 'suspects' },
-  { keys: ['r'], show: 'r', help: 'readings', key: 'readings' },
-  { keys: ['d'], show: 'd', help: 'diagnosis', key: 'diagnose' },
-  { keys: ['escape'], show: 'Esc', help: 'leave', key: 'leave' },
+const KEYS: readonly (KeyBinding & { readonly key?: BenchKey; readonly words: string })[] = [
+  {
+    keys: ['m'],
+    show: 'm',
+    help: 'measure',
+    key: 'measure',
+    words: 'Reads with the bench as it is arranged. Each reading takes minutes of the drill.',
+  },
+  {
+    keys: ['c'],
+    show: 'c',
+    help: 'capture',
+    key: 'capture',
+    words: 'The scope saves what it sees and measures it; for the same minutes.',
+  },
+  {
+    keys: [],
+    show: 'arrows',
+    help: 'arrange',
+    words:
+      'Up and Down choose a line of the bench, Left and Right turn it, Enter opens its list where it has one. Arranging takes minutes only with the next reading.',
+  },
+  {
+    keys: ['t'],
+    show: 't',
+    help: 'tests',
+    key: 'tests',
+    words: 'The usual tests of such a circuit; taking one arranges the bench.',
+  },
+  {
+    keys: ['f'],
+    show: 'f',
+    help: 'procedure',
+    key: 'follow',
+    words: 'Does the next step of the procedure; at its end, shows what it concludes.',
+  },
+  {
+    keys: ['s'],
+    show: 's',
+    help: 'suspects',
+    key: 'suspects',
+    words: 'What it could be, on the level that shows it.',
+  },
+  {
+    keys: ['r'],
+    show: 'r',
+    help: 'readings',
+    key: 'readings',
+    words: 'What was measured so far.',
+  },
+  {
+    keys: ['d'],
+    show: 'd',
+    help: 'diagnosis',
+    key: 'diagnose',
+    words: 'What puts it right. It is read out in full before it ends the drill.',
+  },
+  { keys: ['?', 'f1'], show: '?', help: 'keys', key: 'help', words: 'This page.' },
+  {
+    keys: ['escape'],
+    show: 'Esc',
+    help: 'leave',
+    key: 'leave',
+    words:
+      'Leaves the drill. Everything is saved, and it goes on with: ohmward drill --resume FILE',
+  },
 ];
+/** Keys that open the page of keys, and close it. */
+export const HELP_KEYS = ['?', 'f1'];
+
+/** The keys of the bench, and what costs points. */
+export function benchHelp(): Paragraph[] {
+  return [
+    ...KEYS.map(({ show, words }) => keyLine(show, words)),
+    { text: '' },
+    {
+      text: `Points: ${DIAGNOSIS_POINTS} for the right repair, ${EVIDENCE_POINTS} for readings that prove it, ${TIME_POINTS} for few minutes, ${SAFETY_POINTS} for safety. A dangerous test is stopped by the bench and costs points for safety, and so does a test whose cautions were passed over.`,
+    },
+  ];
+}
+
 const NAME_COLUMNS = 12;
 
 /** The view. Letters are keys, so nothing is typed here. */
@@ -66,7 +147,9 @@ export function BenchView(props: BenchViewProps) {
   const line = BENCH_LINES[form.marked] ?? 'state';
   const onEnter = enterWords(form, line);
   const keys = [
-    ...KEYS.filter(({ key }) => key === undefined || !props.useless.includes(key)),
+    ...KEYS.filter(({ key }) => key === undefined || !props.useless.includes(key)).map((one) =>
+      one.key === 'follow' && props.isAtEnd ? { ...one, help: 'conclusion' } : one,
+    ),
     ...(onEnter === null ? [] : [{ keys: ['return'], show: 'Enter', help: onEnter }]),
   ];
   const body = bodySize(useSize(), keys);

@@ -9,22 +9,24 @@ import { arrangedBy } from '../../drill/drill-setup.ts';
 import type { DrillTest } from '../../drill/drill-test.ts';
 import {
   captureLines,
+  conclusionLines,
   countWords,
   goodValue,
+  handInLines,
   openingLines,
   readingLine,
   refusalLines,
   repairChoices,
+  stepLine,
   suspectLines,
 } from '../../drill/drill-words.ts';
-import { bindText } from '../../procedure/bind-text.ts';
-import { emptyJob } from '../../procedure/job.ts';
 import { bodySize } from '../parts/frame.tsx';
 import type { Paragraph } from '../parts/text-block.ts';
 import { capturePlot } from '../screens/capture-plot.ts';
 import { CautionScreen } from '../screens/caution-screen.tsx';
 import { PickScreen } from '../screens/pick-screen.tsx';
 import { ReadingPage } from '../screens/reading-page.tsx';
+import { TakePage } from '../screens/take-page.tsx';
 import { TextQuestion } from '../screens/text-question.tsx';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
@@ -39,7 +41,7 @@ import {
   testOfForm,
   withScope,
 } from './bench-form-state.ts';
-import { type BenchKey, BenchView } from './bench-view.tsx';
+import { type BenchKey, BenchView, benchHelp, HELP_KEYS } from './bench-view.tsx';
 
 export interface DrillBenchProps {
   readonly hand: DrillInHand;
@@ -54,10 +56,11 @@ type Page =
       readonly name: 'page';
       readonly title: string;
       readonly lines: readonly (Paragraph | string)[];
+      readonly openedBy?: readonly string[];
     }
   | { readonly name: 'tests' | 'unplug' | 'clip' }
   | { readonly name: 'lead'; readonly line: 'red' | 'black' }
-  | { readonly name: 'diagnosis'; readonly chosen: readonly string[] }
+  | { readonly name: 'diagnosis' | 'hand-in'; readonly chosen: readonly string[] }
   | { readonly name: 'caution'; readonly test: DrillTest; readonly then: Then };
 type Then = 'measure' | 'capture' | 'follow';
 
@@ -106,8 +109,10 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
   }
 
   function follow(): void {
+    const conclusion = conclusionLines(drill);
     const test = stepTest(drill);
-    if (test) {
+    if (conclusion) show('The end of the procedure', conclusion);
+    else if (test) {
       setForm(formOfTest(form, test));
       attempt(test, 'follow');
     } else told(hand.perform({ type: 'follow' }));
@@ -148,6 +153,13 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
         );
       case 'diagnose':
         return setPage({ name: 'diagnosis', chosen: [] });
+      case 'help':
+        return setPage({
+          name: 'page',
+          title: 'All keys',
+          lines: benchHelp(),
+          openedBy: HELP_KEYS,
+        });
       case 'leave':
         return onLeave();
     }
@@ -156,7 +168,7 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
   switch (page.name) {
     case 'bench': {
       const last = drill.readings.at(-1);
-      const good = last ? goodValue(drill, last.test, hand.world) : null;
+      const good = last ? goodValue(drill, last, hand.world) : null;
       const step = presentDrillStep(drill);
       return (
         <BenchView
@@ -166,13 +178,14 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
           sketch={hand.sketch(testOfForm(form), 76)}
           found={last ? `${last.words}: ${last.found}` : null}
           good={good}
-          step={step ? `Procedure: ${bindText(step.title, emptyJob(''), circuit)}` : null}
+          step={stepLine(drill)}
+          isAtEnd={step?.kind === 'conclude'}
           message={message}
           onForm={setForm}
           onOpen={openLine}
           useless={[
             ...(drill.level.suspects ? [] : (['suspects'] as const)),
-            ...(step && step.kind !== 'conclude' ? [] : (['follow'] as const)),
+            ...(step ? [] : (['follow'] as const)),
             ...(last ? [] : (['readings'] as const)),
           ]}
           onKey={onBenchKey}
@@ -181,7 +194,12 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
     }
     case 'page':
       return (
-        <ReadingPage title={page.title} paragraphs={page.lines} onClose={() => setPage(BENCH)} />
+        <ReadingPage
+          title={page.title}
+          paragraphs={page.lines}
+          {...(page.openedBy ? { openedBy: page.openedBy } : {})}
+          onClose={() => setPage(BENCH)}
+        />
       );
     case 'tests':
       return (
@@ -264,11 +282,7 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
       return (
         <PickScreen
           key={page.chosen.length}
-          title={
-            more > 1
-              ? 'What puts it right? The first of two.'
-              : 'What puts it right? This ends the drill.'
-          }
+          title={more > 1 ? 'What puts it right? The first of two.' : 'What puts it right?'}
           items={[
             ...repairChoices(drill)
               .filter(({ repair }) => !page.chosen.includes(repair))
@@ -281,18 +295,34 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
             { text: 'I give up', about: 'Ends the drill and shows the answer.', repair: null },
           ]}
           empty=""
-          finalBy={clock}
           onPick={({ repair }) => {
-            if (repair !== null && more > 1)
-              return setPage({ name: 'diagnosis', chosen: [...page.chosen, repair] });
-            const repairs = repair === null ? [] : [...page.chosen, repair];
-            if (told(hand.perform({ type: 'diagnose', repairs }))) onEnded();
-            else setPage(BENCH);
+            if (repair === null) return setPage({ name: 'hand-in', chosen: [] });
+            const chosen = [...page.chosen, repair];
+            setPage({ name: more > 1 ? 'diagnosis' : 'hand-in', chosen });
           }}
           onClose={() => setPage(BENCH)}
         />
       );
     }
+    case 'hand-in':
+      return (
+        <TakePage
+          title="This ends the drill"
+          paragraphs={handInLines(drill, page.chosen).map((text, place) => ({
+            text,
+            bold: place === 0,
+          }))}
+          message={null}
+          clock={clock}
+          enter={page.chosen.length === 0 ? 'give up' : 'hand it in'}
+          onTake={() => {
+            if (told(hand.perform({ type: 'diagnose', repairs: page.chosen }))) onEnded();
+            else setPage(BENCH);
+          }}
+          keys={[{ keys: ['escape'], show: 'Esc', help: 'go back' }]}
+          onKey={() => setPage({ name: 'diagnosis', chosen: [] })}
+        />
+      );
     case 'caution':
       return (
         <CautionScreen

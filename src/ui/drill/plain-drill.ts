@@ -14,9 +14,11 @@ import {
 import type { DrillTest } from '../../drill/drill-test.ts';
 import {
   arrangedWords,
+  conclusionLines,
   countWords,
   debriefLines,
   goodValue,
+  handInLines,
   openingLines,
   readingLine,
   refusalLines,
@@ -47,7 +49,7 @@ const WORDS_OF_HELP = [
   '  sketch                 the wiring',
   '  note TEXT              write a note',
   '  repairs                what your diagnosis can be, by number',
-  '  diagnose NUMBER...     give your diagnosis; it ends the drill',
+  '  diagnose NUMBER...     give your diagnosis; with a yes after it, it ends the drill',
   '  give up                end it without one',
   '  leave                  save and leave; go on with: ohmward drill --resume FILE',
   '  help                   this list',
@@ -92,15 +94,7 @@ export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise
         await measure(hand, { ...test, wiggle: arrangement.wiggle }, dialogue);
       }
     } else if (word === 'diagnose' || text === 'give up') {
-      const repairs = repairChoices(hand.drill());
-      const named = rest.map((number) => repairs[Number(number) - 1]?.repair);
-      if (word === 'diagnose' && (named.length === 0 || named.includes(undefined)))
-        say('Give the numbers of the list that "repairs" shows.');
-      else {
-        const known = word === 'diagnose' ? named.filter((one) => one !== undefined) : [];
-        const { refused } = hand.perform({ type: 'diagnose', repairs: known });
-        if (refused) tell(refused, say);
-      }
+      await diagnose(hand, word === 'diagnose' ? rest : null, dialogue);
     } else if (word === 'note') {
       const { refused } = hand.perform({ type: 'note', text: rest.join(' ') });
       if (refused) tell(refused, say);
@@ -149,20 +143,47 @@ function numbered({ drill }: DrillInHand, number: string | undefined): DrillTest
   return found ? { ...found.test, wiggle: false } : null;
 }
 
+/** Named by numbers of the list, read out in full and handed in with a yes; given up without numbers. */
+async function diagnose(
+  hand: DrillInHand,
+  numbers: readonly string[] | null,
+  { say, ask }: Dialogue,
+): Promise<void> {
+  const choices = repairChoices(hand.drill());
+  const repairs = (numbers ?? []).map((number) => choices[Number(number) - 1]?.repair);
+  const known = repairs.filter((one) => one !== undefined);
+  if (known.length < repairs.length || numbers?.length === 0)
+    return say('Give the numbers of the list that "repairs" shows.');
+  const most = hand.drill().level.faults;
+  if (numbers && known.length <= most) {
+    const line = await ask(`${handInLines(hand.drill(), known).join(' ')} Type yes: `);
+    if (line?.trim().toLowerCase() !== 'yes') return say('Not handed in; the drill goes on.');
+  }
+  const { refused } = hand.perform({ type: 'diagnose', repairs: known });
+  if (refused) tell(refused, say);
+}
+
 async function follow(
   hand: DrillInHand,
   test: DrillTest | null,
   dialogue: Dialogue,
 ): Promise<void> {
+  const { say } = dialogue;
+  const ended = conclusionLines(hand.drill());
+  if (ended) return sayAll(ended, say);
   const step = presentDrillStep(hand.drill());
-  if (step) {
-    const words = step.kind === 'conclude' ? step.title : `${step.title}. ${step.say}`;
-    dialogue.say(bindText(words, emptyJob(''), hand.drill().opened.circuit));
-  }
+  if (step && step.kind !== 'conclude')
+    say(bindText(`${step.title}. ${step.say}`, emptyJob(''), hand.drill().opened.circuit));
   if (test && !(await cautionsRead(hand, test, dialogue))) return;
   const { refused } = hand.perform({ type: 'follow' });
-  if (refused) return tell(refused, dialogue.say);
-  if (test) shown(hand, dialogue.say);
+  if (refused) return tell(refused, say);
+  if (test) shown(hand, say);
+  const conclusion = conclusionLines(hand.drill());
+  if (conclusion) sayAll(['The procedure ends here.', ...conclusion], say);
+}
+
+function sayAll(lines: readonly string[], say: Dialogue['say']): void {
+  for (const line of lines) say(line);
 }
 
 /** A capture at two places as the bench is arranged, or at those of the present step. */
@@ -205,7 +226,7 @@ function shown(hand: DrillInHand, say: Dialogue['say']): void {
     for (const words of last.capture.words) say(words);
     say('Its picture: plot');
   }
-  const good = goodValue(hand.drill(), last.test, hand.world);
+  const good = goodValue(hand.drill(), last, hand.world);
   if (good !== null) say(`Good is: ${good}`);
 }
 

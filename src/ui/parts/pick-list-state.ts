@@ -29,6 +29,42 @@ export function matching<I extends PickItem>(items: readonly I[], filter: string
   });
 }
 
+/**
+ * The same, the closest first: the very words or name, then what begins with them, then what holds them together (the
+ * earlier the closer), then what has a word that begins with each of them. Else in their order.
+ */
+export function closestFirst<I extends PickItem>(items: readonly I[], filter: string): I[] {
+  const found = matching(items, filter);
+  const phrase = plainWords(filter);
+  if (phrase === '') return found;
+  const distances = new Map(found.map((item) => [item, distanceTo(item, phrase)]));
+  return found.sort((a, b) => distances.get(a)! - distances.get(b)!);
+}
+
+function plainWords(text: string): string {
+  return text.toLowerCase().trim().replace(/\s+/g, ' ').replace(/[.]$/, '');
+}
+
+const TOGETHER = 2;
+const APART = 1e6;
+
+function distanceTo({ text, also = '' }: PickItem, phrase: string): number {
+  const whole = [text, also].map(plainWords);
+  if (whole.includes(phrase)) return 0;
+  if (whole.some((one) => one.startsWith(phrase))) return 1;
+  const place = wordPlace(whole[0]!, phrase);
+  if (place >= 0) return TOGETHER + place;
+  const all = whole.join(' ');
+  return phrase.split(' ').every((word) => wordPlace(all, word) >= 0) ? APART : APART + 1;
+}
+
+/** Where `words` stand at the beginning of a word; -1 for nowhere. */
+function wordPlace(text: string, words: string): number {
+  for (let at = text.indexOf(words); at >= 0; at = text.indexOf(words, at + 1))
+    if (at === 0 || !/[\p{L}\p{N}]/u.test(text[at - 1]!)) return at;
+  return -1;
+}
+
 /** The chosen item, or null when nothing matches. */
 export function chosenItem<I extends PickItem>(items: readonly I[], list: PickList): I | null {
   return matching(items, list.filter.text)[list.chosen] ?? null;

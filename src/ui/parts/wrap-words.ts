@@ -98,6 +98,15 @@ export function cutMiddle(text: string, width: number, mark = '…'): string {
   return `${begin.trimEnd()}${mark}${graphemesOf(end).reverse().join('').trimStart()}`;
 }
 
+/** Lines of one list in at most `width` columns each: those that cut at the end would look the same are cut in the middle. */
+export function toldApart(lines: readonly string[], width: number, mark = '…'): string[] {
+  const cut = lines.map((line) => cutWords(line, width, mark));
+  return cut.map((line, at) => {
+    const isTwin = line !== lines[at] && cut.some((other, place) => place !== at && other === line);
+    return isTwin ? cutMiddle(lines[at]!, width, mark) : line;
+  });
+}
+
 /** The beginning of `text` that fits into `width` columns. */
 export function takeColumns(text: string, width: number): string {
   let taken = '';

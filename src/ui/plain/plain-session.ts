@@ -4,6 +4,7 @@
  */
 
 import type { Step } from '../../procedure/procedure.ts';
+import { goodWords } from '../../procedure/test-words.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
 import { takesCapture } from '../../session/capture-step.ts';
@@ -16,7 +17,7 @@ import { presentStep } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { proofParagraph } from '../screens/conclusion-words.ts';
-import { expectedWords, testOf } from '../screens/step-words.ts';
+import { testOf } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import { saySums, takeCapture } from './plain-capture.ts';
 import { concludeOn, doProposal, sayNextTests, saySuspects } from './plain-extra.ts';
@@ -108,7 +109,7 @@ function present(opened: OpenedSession, step: Step, say: (line: string) => void)
   sayStanding(opened, step, say);
   say(bind(step.say));
   if (step.why !== '') say(`Why: ${bind(step.why)}`);
-  const expected = expectedWords(step);
+  const expected = goodWords(step);
   if (expected !== null) say(`Good is: ${expected}`);
   if (step.kind === 'look' || step.kind === 'ask')
     step.outcomes.forEach((outcome, index) => {

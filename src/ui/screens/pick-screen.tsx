@@ -3,16 +3,21 @@ import { Box } from 'ink';
 import { useState } from 'react';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import type { KeyBinding } from '../parts/key-hints.tsx';
-import { matching, PICK_LIST, type PickItem, pickListAfter } from '../parts/pick-list-state.ts';
+import {
+  closestFirst,
+  matching,
+  PICK_LIST,
+  type PickItem,
+  pickListAfter,
+} from '../parts/pick-list-state.ts';
 import { Words } from '../parts/safe-words.tsx';
 import { TextField } from '../parts/text-field.tsx';
 import { WindowList } from '../parts/window-list.tsx';
-import { cutWords, wrapWords } from '../parts/wrap-words.ts';
+import { cutWords, toldApart, wrapWords } from '../parts/wrap-words.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { shownText, useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
-import { useKeyTiming } from './use-key-timing.ts';
 
 export interface PickScreenItem extends PickItem {
   /** A sentence or two for the marked one. */
@@ -24,8 +29,8 @@ export interface PickScreenProps<I extends PickScreenItem> {
   readonly items: readonly I[];
   /** Shown when there is nothing to choose from at all. */
   readonly empty: string;
-  /** Given where a choice cannot be taken back: then an Enter typed ahead does not count. */
-  readonly finalBy?: () => number;
+  /** The items have an order of their own, such as the newest first, and a search leaves them in it. */
+  readonly keepsOrder?: boolean;
   readonly onPick: (item: I) => void;
   readonly onClose: () => void;
 }
@@ -38,26 +43,24 @@ const KEYS: readonly KeyBinding[] = [
 ];
 const ABOUT_ROWS = 4;
 const SEARCH = 'Search: ';
-const TOO_QUICK = 'That Enter came too quickly: read what is marked, then press Enter.';
+/** Columns of the sign before the marked line. */
+const MARKER = 2;
 
 /** The screen. */
 export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) {
   const { title, items, onPick, onClose } = props;
   const [list, setList] = useState(PICK_LIST);
-  const [tooQuick, setTooQuick] = useState(false);
-  const timing = useKeyTiming(props.finalBy ?? (() => 0));
   const look = useLook();
   const body = bodySize(useSize(), KEYS);
   const rows = Math.max(3, body.rows - ABOUT_ROWS - 3);
-  const shown = matching(items, list.filter.text);
+  const shown = (props.keepsOrder ? matching : closestFirst)(items, list.filter.text);
   const chosen = shown[list.chosen];
+  const mark = look.ascii ? '...' : '…';
+  const texts = shown.map(({ text }) => shownText(text, look));
+  const lines = toldApart(texts, body.columns - MARKER, mark);
 
   useKeys((event) => {
     const label = keyLabel(event);
-    const { isDeliberate } = timing();
-    const isQuick = label === 'return' && props.finalBy !== undefined && !isDeliberate;
-    setTooQuick(isQuick);
-    if (isQuick) return;
     if (label === 'return') {
       if (chosen) onPick(chosen);
     } else if (label === 'escape') {
@@ -80,18 +83,11 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
           </Words>
         </Box>
       ) : (
-        <WindowList
-          lines={shown.map(({ text }) => text)}
-          rows={rows}
-          top={list.top}
-          selected={list.chosen}
-        />
+        <WindowList lines={lines} rows={rows} top={list.top} selected={list.chosen} />
       )}
       <Words> </Words>
       <Box height={ABOUT_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
-        <Words>
-          {tooQuick ? TOO_QUICK : aboutLines(chosen?.about ?? '', body.columns, look.ascii)}
-        </Words>
+        <Words>{aboutLines(chosen?.about ?? '', body.columns, look.ascii)}</Words>
       </Box>
     </Frame>
   );

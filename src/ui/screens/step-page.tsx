@@ -72,7 +72,7 @@ const OTHER_KEYS: readonly (readonly [string, string])[] = [
 
 const KEY_COLUMNS = 12;
 
-/** The spaces between are fixed ones, which wrapping keeps. */
-function keyLine(key: string, words: string): Paragraph {
+/** A key and what it does. The spaces between are fixed ones, which wrapping keeps. */
+export function keyLine(key: string, words: string): Paragraph {
   return { text: `${key}${'\u00a0'.repeat(KEY_COLUMNS - key.length)}${words}`, hang: KEY_COLUMNS };
 }

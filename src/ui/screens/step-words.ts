@@ -4,12 +4,7 @@ import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Setup, Test, VehicleState } from '../../circuit/test.ts';
 import type { Caution, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
-import {
-  expectedRangeWords,
-  stateWords,
-  undoWords,
-  vehicleWords,
-} from '../../procedure/test-words.ts';
+import { goodWords, stateWords, undoWords, vehicleWords } from '../../procedure/test-words.ts';
 import { type Answer, isAnswer, type Retest } from '../../session/events.ts';
 import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
@@ -53,20 +48,9 @@ export function lookWords(look: string): string {
   return (LOOK_WORDS as Readonly<Record<string, string>>)[look] ?? look;
 }
 
-/** What a healthy circuit shows here, or null where nothing is expected. */
-export function expectedWords(step: Step): string | null {
-  if (step.kind === 'look')
-    return step.expected.length === 0 ? null : step.expected.map(lookWords).join(', or ');
-  if (step.kind !== 'measure' || !step.expected) return null;
-  const range = expectedRangeWords(step.expected, step.unit);
-  return step.expected.from === 'circuit'
-    ? `${range} (computed from the circuit)`
-    : `${range} (says the procedure)`;
-}
-
 /** What a test has to show after the repair; null where nothing is expected. */
 export function expectedAgain(step: RepeatableStep, session: Session): string | null {
-  return step.kind === 'ask' ? passingWords(session.opened.procedure, step) : expectedWords(step);
+  return step.kind === 'ask' ? passingWords(session.opened.procedure, step) : goodWords(step);
 }
 
 /** Title, state, what to do, why, what to expect. */
@@ -77,8 +61,7 @@ export function stepParagraphs(
   again?: { readonly before: string },
 ): Paragraph[] {
   if (!isTask(step)) return [];
-  const expected =
-    again && step.kind === 'ask' ? expectedAgain(step, session) : expectedWords(step);
+  const expected = again && step.kind === 'ask' ? expectedAgain(step, session) : goodWords(step);
   const why = opened.bind(step.why).trim();
   const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
   const cautions = opened.bind(cautionLine(step.cautions));

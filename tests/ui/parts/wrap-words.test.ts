@@ -6,6 +6,7 @@ import {
   cutWords,
   graphemesOf,
   padWords,
+  toldApart,
   wrapWords,
 } from '../../../src/ui/parts/wrap-words.ts';
 
@@ -83,4 +84,19 @@ describe('cutMiddle', () => {
       ),
     );
   });
+});
+
+it('lines of a list that would be cut to the same words keep their ends instead', () => {
+  const lines = [
+    'Clean the plug of the sensor.',
+    'Clean the plug of the module.',
+    'Mend the wire of it.',
+  ];
+  // By hand, 16 columns: a third of the room before the mark, the rest after it.
+  expect(toldApart(lines, 16)).toEqual([
+    'Clean…he sensor.',
+    'Clean…he module.',
+    'Mend the wire o…',
+  ]);
+  expect(toldApart(lines, 40)).toEqual(lines);
 });

@@ -6,7 +6,12 @@ import type { AskStep } from '../../../src/procedure/procedure.ts';
 import { bar, percentWords } from '../../../src/ui/parts/bar.ts';
 import { BIG_ROWS, bigWords } from '../../../src/ui/parts/big-words.ts';
 import { type Form, formAfter } from '../../../src/ui/parts/form-state.ts';
-import { matching, PICK_LIST, pickListAfter } from '../../../src/ui/parts/pick-list-state.ts';
+import {
+  closestFirst,
+  matching,
+  PICK_LIST,
+  pickListAfter,
+} from '../../../src/ui/parts/pick-list-state.ts';
 import { scrollBy } from '../../../src/ui/parts/scroll-text.tsx';
 import { textField } from '../../../src/ui/parts/text-field-state.ts';
 import { deliberateAfter, QUIET_MS } from '../../../src/ui/screens/deliberate-state.ts';
@@ -147,6 +152,29 @@ describe('pick list', () => {
     ['xyz', 0],
   ])('"%s" finds %d', (filter, count) => {
     expect(matching(items, filter)).toHaveLength(count);
+  });
+
+  it.each([
+    ['the very words', 'replace the cam sensor', 'Replace the cam sensor.'],
+    ['the very name', 'sensor.clean', 'Clean, refit or replace the terminals of the cam sensor.'],
+    ['the beginning', 'clean', 'Clean, refit or replace the terminals of the cam sensor.'],
+    ['a whole phrase, the earlier first', 'cam sensor', 'Replace the cam sensor.'],
+    ['a phrase before words apart', 'the replace', 'Replace the camshaft wheel.'],
+    ['words before parts of words', 'lead', 'Mend the lead.'],
+  ])('puts the closest first: %s', (_, filter, first) => {
+    const repairs = [
+      {
+        text: 'Clean, refit or replace the terminals of the cam sensor.',
+        also: 'sensor.clean',
+      },
+      { text: 'Replace the camshaft wheel.', also: 'the replace' },
+      { text: 'Replace the cam sensor.', also: 'sensor.replace' },
+      { text: 'Find the misleading wire.', also: 'wire' },
+      { text: 'Mend the lead.', also: 'lead' },
+    ];
+    expect(closestFirst(repairs, filter)[0]!.text).toBe(first);
+    expect(new Set(closestFirst(repairs, filter))).toEqual(new Set(matching(repairs, filter)));
+    expect(closestFirst(repairs, '')).toEqual(repairs);
   });
 
   it('keeps the marked line inside the list, and starts again at its top when the search changes', () => {
