@@ -70,6 +70,9 @@ export function evolveDrill(before: Drill, event: DrillEvent): Drill {
     case 'drill-measured':
       return {
         ...drill,
+        // The engine begins to turn anew for each test.
+        acknowledged:
+          event.test.setup.state === 'cranking' ? { state: '', ids: [] } : drill.acknowledged,
         readings: [...drill.readings, event],
         minutes: drill.minutes + event.minutes,
         situation: situationAfter(knownTest(event.test, drill.opened.meter, null), drill.situation),

@@ -5,6 +5,7 @@ import { createModel, pairId } from '../../src/circuit/model.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Setup } from '../../src/circuit/test.ts';
 import { SESSION_SAMPLES, SESSION_SEED } from '../../src/commands/session/open-desk.ts';
+import { pendingFor } from '../../src/drill/decide-drill.ts';
 import { replayDrill } from '../../src/drill/drill.ts';
 import { chanceOf, pickByWeight } from '../../src/drill/drill-random.ts';
 import type { DrillTest } from '../../src/drill/drill-test.ts';
@@ -297,6 +298,16 @@ describe('what the bench stops', () => {
     expect(after.passedOver).toHaveLength(1);
     expect(after.readings).toHaveLength(0);
     expect(measure(after, volts('sensor.feed'), world).readings).toHaveLength(1);
+  });
+
+  test('the cautions of cranking come before each cranking, those of a live circuit once', () => {
+    const { drill, world } = newDrill(5);
+    const again = (setup: Setup) => {
+      const test = volts('sensor.feed', setup);
+      return pendingFor(measure(drill, test, world), test, world).length;
+    };
+    expect(again({ ...KEY_ON, state: 'cranking', target: 'moving' })).toBeGreaterThan(0);
+    expect(again(KEY_ON)).toBe(0);
   });
 });
 
