@@ -90,9 +90,8 @@ function paragraphsOf(opened: OpenedSession, proposal: Proposal, columns: number
   const cautions = opened.bind(cautionLine(opened.cautionsFor(test)));
   return [
     { text: opened.bind(words), bold: true },
-    vehicleLine(test.setup, session),
+    `${vehicleLine(test.setup, session)} ${cautions}`.trim(),
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
-    ...(cautions === '' ? [] : [{ text: cautions, bold: true }]),
     ...(leads === '' ? [] : [leads]),
     { text: `Why: ${opened.bind(why)}`, hang: 5 },
     ...(healthy === '' ? [] : [{ text: `Good is: ${healthy}`, bold: true, hang: 9 }]),

@@ -83,9 +83,11 @@ export function StepScreen(props: StepScreenProps) {
 /** Footers from full to bare; every key works with each of them. */
 const FOOTERS: readonly (readonly SessionAction[])[] = [
   ['back', 'cannot', 'suspects', 'next-tests', 'help'],
-  ['back', 'suspects', 'next-tests', 'help'],
-  ['back', 'help'],
+  ['back', 'cannot', 'help'],
+  ['cannot', 'help'],
 ];
+/** Where there is no way round a step, the way back takes its place. */
+const BARE_WITHOUT_CANNOT: readonly SessionAction[] = ['back', 'help'];
 
 const FOOTERS_AGAIN: readonly (readonly SessionAction[])[] = [
   ['back', 'cannot', 'pause', 'help'],
@@ -108,7 +110,8 @@ function layOut(props: StepScreenProps, screen: Size, look: Look) {
   const prompt = promptRows(props.asked, props.message, columns, look);
   const drawn = opened.sketch(testOf(step), columns);
   const canDraw = drawn.length > 0 && drawn.every((line) => columnsOf(line) <= columns);
-  const wanted = props.again ? FOOTERS_AGAIN : FOOTERS;
+  const usual = step.cannot === null ? [...FOOTERS.slice(0, -1), BARE_WITHOUT_CANNOT] : FOOTERS;
+  const wanted = props.again ? FOOTERS_AGAIN : usual;
   const footers = wanted.map((actions) => keysFor(props, actions));
   const footersWithKey = wanted.map((actions) =>
     keysFor(props, drawn.length > 0 ? [...actions, 'sketch'] : actions),

@@ -73,9 +73,8 @@ export function stepParagraphs(
     ...(session.opened.from !== undefined && session.trail.length === 1
       ? [{ text: 'The session begins here, in the middle of the procedure.' }]
       : []),
-    { text: vehicleLine(step.setup, session) },
+    { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
-    ...(cautions === '' ? [] : [{ text: cautions, bold: true }]),
     { text: '' },
     { text: opened.bind(step.say).trim() },
     ...(expected === null ? [] : [{ text: `Good is: ${expected}`, bold: true, hang: 9 }]),
