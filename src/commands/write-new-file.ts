@@ -1,6 +1,7 @@
 /** Writes a file that a command makes for its person, and says how to look at it. */
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
+import { makeFolders } from '../files/make-folders.ts';
 import { safeText } from '../source/safe-text.ts';
 import { EXIT, type Io } from './command.ts';
 
@@ -12,7 +13,7 @@ export function writeNewFile(
   const path = resolve(io.cwd, named);
   const shown = safeText(named);
   try {
-    mkdirSync(dirname(path), { recursive: true });
+    makeFolders(dirname(path));
     writeFileSync(path, text, { flag: 'wx' });
   } catch (error) {
     const code = String((error as NodeJS.ErrnoException).code ?? error);

@@ -5,18 +5,11 @@
  * file is never repaired or replaced: the person is told where it is and what is wrong with it. Before each change
  * the old file is copied aside, and put back should the new one not have arrived whole.
  */
-import {
-  constants,
-  copyFileSync,
-  existsSync,
-  mkdirSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-} from 'node:fs';
+import { constants, copyFileSync, existsSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Meter } from '../circuit/test.ts';
 import { type Env, settingsFolder } from './folders.ts';
+import { makeFolders } from './make-folders.ts';
 
 /** Instruments a person may have at hand. */
 export const INSTRUMENTS = [
@@ -96,7 +89,7 @@ export async function openSettings(
   const path = join(folder, 'config.json');
   if (!existsSync(path)) {
     try {
-      mkdirSync(folder, { recursive: true, mode: 0o700 });
+      makeFolders(folder, 0o700);
     } catch (error) {
       return { problem: problemFrom(error, path) };
     }

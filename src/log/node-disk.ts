@@ -1,6 +1,7 @@
 /** The real disk: `Disk` over node:fs, synchronous on purpose, since an answer counts only once it is saved. */
 import * as fs from 'node:fs';
-import { dirname, resolve } from 'node:path';
+import { dirname } from 'node:path';
+import { makeFolders } from '../files/make-folders.ts';
 import type { Disk, FileFacts } from './disk.ts';
 
 const { O_RDWR, O_APPEND, O_CREAT, O_EXCL } = fs.constants;
@@ -54,13 +55,7 @@ function syncFolder(folder: string): void {
   }
 }
 
-/** A new folder's name lives in its parent: every parent of what was made is synced. */
+/** A new folder's name lives in its parent: the parent of each that was made is synced, the innermost first. */
 function makeFolder(folder: string): void {
-  const first = fs.mkdirSync(folder, { recursive: true, mode: 0o700 });
-  if (first === undefined) return;
-  const top = dirname(resolve(first));
-  for (let at = dirname(resolve(folder)); ; at = dirname(at)) {
-    syncFolder(at);
-    if (at === top || at === dirname(at)) return;
-  }
+  for (const made of makeFolders(folder, 0o700).reverse()) syncFolder(dirname(made));
 }

@@ -45,6 +45,11 @@ export function failed(failure: Failure): { readonly ok: false; readonly problem
   return { ok: false, problem: { code, words, fix, safeEvents, canRetry } };
 }
 
+/** What the system's refusal means, in words that begin small. */
+export function causeWords(code: string): string {
+  return CAUSES[code]?.[0] ?? `the system refused with ${code}`;
+}
+
 const RETRY = ', then try again; or go on in another folder';
 const ELSEWHERE =
   ', and go on in another folder: a new part of the session begins there and this event is written again';

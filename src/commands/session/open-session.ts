@@ -10,6 +10,7 @@ import type { LogEvent } from '../../log/event-line.ts';
 import { resumeSession } from '../../log/open-session.ts';
 import { driveSession } from '../../log/session-driver.ts';
 import { createSession, type SessionWriter } from '../../log/session-writer.ts';
+import { causeWords } from '../../log/write-problem.ts';
 import { writeWholeFile } from '../../log/write-whole.ts';
 import { bindText, terminalWords } from '../../procedure/bind-text.ts';
 import { cautionsFor } from '../../procedure/cautions.ts';
@@ -178,8 +179,9 @@ function stepToBeginAt(
 }
 
 function cannotWrite(folder: string, error: unknown): Problem {
-  errorCode(error);
-  const words = error instanceof Error ? error.message : String(error);
+  const code = errorCode(error);
+  // In a place such as /proc, where nobody can make a folder.
+  const words = code === 'ENOENT' ? 'no folder can be made there' : causeWords(code);
   return {
     problem: `the folder ${folder} cannot be made: ${words}`,
     fix: 'choose another with: ohmward settings sessions FOLDER',
