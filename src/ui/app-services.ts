@@ -5,6 +5,7 @@ import type { CaptureFolder } from '../files/list-captures.ts';
 import type { Settings } from '../files/settings.ts';
 import type { Job } from '../procedure/job.ts';
 import type { Caution, MeasureStep, Step } from '../procedure/procedure.ts';
+import type { Replaceable } from '../procedure/read-repair.ts';
 import type { ExpectedReading } from '../quantity/parse-reading.ts';
 import type { CaptureAnswer, CaptureAsk } from '../session/capture-step.ts';
 import type { SessionDriver, VehicleAnswer } from '../session/driver.ts';
@@ -24,6 +25,8 @@ export interface AppServices {
   };
   /** Places for leads in the procedure's circuit, for the pins and colours of the job sheet. */
   readonly terminalsOf: (procedureFile: string) => readonly { id: string; words: string }[];
+  /** What of the procedure's circuit can have been replaced before. */
+  readonly replaceablesOf: (procedureFile: string) => readonly Replaceable[];
   /** What the simulated vehicle can have; `healthy` too. */
   readonly benchFaults: (procedureFile: string) => readonly { id: string; words: string }[];
   readonly open: (choice: SessionChoice) => Promise<OpenedSession | Problem>;

@@ -17,6 +17,8 @@ import { useKeys } from './term/use-keys.ts';
 /** Where the program begins: the start menu, with something chosen from it already, or in a session. */
 export type AppBegin =
   | { readonly screen: 'start'; readonly choice?: Destination }
+  /** With the job sheet of a procedure that was named. */
+  | { readonly screen: 'job'; readonly procedureFile: string; readonly title: string }
   | {
       readonly screen: 'session';
       readonly session: OpenedSession;
@@ -55,13 +57,7 @@ const OWN_FAULT = {
 
 /** The program. */
 export function App({ services, begin, onLeave }: AppProps) {
-  const [place, setPlace] = useState<Place>(() =>
-    begin.screen === 'session'
-      ? { name: 'session', session: begin.session }
-      : begin.choice
-        ? placeOf(begin.choice, services)
-        : { name: 'start' },
-  );
+  const [place, setPlace] = useState<Place>(() => beginning(begin, services));
   const start = () => setPlace({ name: 'start' });
 
   useKeys((event) => {
@@ -125,10 +121,12 @@ export function App({ services, begin, onLeave }: AppProps) {
           job={emptyJob('')}
           procedure={place.title}
           terminals={services.terminalsOf(place.procedureFile)}
+          parts={services.replaceablesOf(place.procedureFile)}
           onTake={(job) =>
             openNew({ procedureFile: place.procedureFile, job, vehicle: { kind: 'real' } })
           }
-          onClose={() => setPlace({ name: 'procedures' })}
+          clock={services.clock}
+          onClose={() => (begin.screen === 'job' ? onLeave(0) : setPlace({ name: 'procedures' }))}
         />
       );
     case 'demo-jobs':
@@ -232,6 +230,17 @@ export function App({ services, begin, onLeave }: AppProps) {
           }}
         />
       );
+  }
+}
+
+function beginning(begin: AppBegin, services: AppServices): Place {
+  switch (begin.screen) {
+    case 'session':
+      return { name: 'session', session: begin.session };
+    case 'job':
+      return { name: 'job', procedureFile: begin.procedureFile, title: begin.title };
+    case 'start':
+      return begin.choice ? placeOf(begin.choice, services) : { name: 'start' };
   }
 }
 

@@ -2,6 +2,7 @@
 
 import { basename } from 'node:path';
 import { listSessions, newestSessions } from '../../files/list-sessions.ts';
+import { replaceablesOf } from '../../procedure/read-repair.ts';
 import { listWords } from '../../records/list-words.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import type { AppServices, OpenedSession } from '../../ui/app-services.ts';
@@ -13,8 +14,9 @@ import { beginSession, continueSession } from './open-session.ts';
 export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void): AppServices {
   const { library } = desk;
   const circuitOf = (file: string) => {
-    const parsed = [...startable(desk), ...guided(desk)].find(({ source }) => source.file === file);
-    return library.circuits.get(parsed?.draft.circuit ?? '') ?? null;
+    const known = [...startable(desk), ...guided(desk)].find(({ source }) => source.file === file);
+    const parsed = known ?? findProcedure(desk, file);
+    return isProblem(parsed) ? null : (library.circuits.get(parsed.draft.circuit ?? '') ?? null);
   };
   const told = (opened: OpenedSession | Problem) => {
     if (!isProblem(opened)) onOpened(opened);
@@ -56,6 +58,10 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
       (circuitOf(file)?.terminals ?? [])
         .filter(({ side }) => side === 'harness')
         .map(({ id, words }) => ({ id, words })),
+    replaceablesOf: (file) => {
+      const circuit = circuitOf(file);
+      return circuit ? replaceablesOf(circuit) : [];
+    },
     benchFaults: (file) => {
       const faults = circuitOf(file)?.faults ?? [];
       return [

@@ -30,6 +30,9 @@ export function FormView({ form, rows, remark }: FormViewProps) {
   const widest = Math.max(...form.fields.map(({ label }) => columnsOf(shownText(label, look))));
   const labelWidth = Math.min(widest + 1, Math.floor(columns * 0.45));
   const current = form.fields[form.at];
+  const label = shownText(current?.label ?? '', look);
+  // A label that is cut stands in its hint in full; what was understood takes the hint's place.
+  const said = remark && columnsOf(label) > labelWidth ? `${label}: ${remark}` : remark;
   return (
     <Box flexDirection="column" height={rows} overflow="hidden">
       <Box flexDirection="column" height={room} overflow="hidden" flexShrink={0}>
@@ -45,7 +48,7 @@ export function FormView({ form, rows, remark }: FormViewProps) {
         {count > shown ? <Words>{`field ${form.at + 1} of ${count}`}</Words> : null}
       </Box>
       <Box height={HINT_ROWS} flexDirection="column" justifyContent="flex-end" overflow="hidden">
-        <Words width={columns}>{remark ?? current?.hint ?? ' '}</Words>
+        <Words width={columns}>{said ?? current?.hint ?? ' '}</Words>
       </Box>
     </Box>
   );

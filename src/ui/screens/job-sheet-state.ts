@@ -9,6 +9,8 @@ import {
   type Job,
   type JobTerminal,
 } from '../../procedure/job.ts';
+import { type Replaceable, readRepair, repairsRemark } from '../../procedure/read-repair.ts';
+import { readTerminal, terminalRemark } from '../../procedure/read-terminal.ts';
 import { choiceOf, type Form, textInput, textOf } from '../parts/form-state.ts';
 
 const TERMINAL_KEY = 'terminal ';
@@ -54,7 +56,7 @@ export function jobSheet(job: Job, terminals: readonly { id: string; words: stri
         'repairs',
         'Earlier repairs',
         job.earlierRepairs.map(repairText).join('; '),
-        'With ; between. Begin with the part and a colon when it was replaced: "sensor: new last week". A part just replaced is less suspect.',
+        'With ; between, for example: crank sensor replaced last week; harness taped. A part just replaced is less suspect.',
       ),
       textInput('notes', 'Notes', job.notes, ''),
       ...terminals.map(({ id, words }) =>
@@ -62,7 +64,7 @@ export function jobSheet(job: Job, terminals: readonly { id: string; words: stri
           `${TERMINAL_KEY}${id}`,
           words,
           terminalText(job.terminals[id]),
-          `${words}: pin and wire colour from the wiring diagram, for example 1 RD/BU. They then stand in every step.`,
+          `${words}: pin and wire colour from the wiring diagram, for example 1 RD/BU or 1 red/blue. They then stand in every step.`,
         ),
       ),
     ],
@@ -77,9 +79,8 @@ function terminalText(terminal: JobTerminal | undefined): string {
   return terminal ? `${terminal.pin} ${terminal.colour}`.trim() : '';
 }
 
-/** The job on the sheet. */
-export function jobOf(sheet: Form, job: Job): Job {
-  const parts = new Set(terminalIds(sheet).map((id) => id.split('.')[0] ?? ''));
+/** The job on the sheet; `parts` are those of the circuit that can have been replaced. */
+export function jobOf(sheet: Form, job: Job, parts: readonly Replaceable[]): Job {
   const terminals: Record<string, JobTerminal> = {};
   for (const id of terminalIds(sheet)) {
     const terminal = readTerminal(textOf(sheet, `${TERMINAL_KEY}${id}`));
@@ -101,10 +102,7 @@ export function jobOf(sheet: Form, job: Job): Job {
     },
     order: textOf(sheet, 'order'),
     customer: textOf(sheet, 'customer'),
-    earlierRepairs: textOf(sheet, 'repairs')
-      .split(';')
-      .map((one) => readRepair(one.trim(), parts))
-      .filter(({ words }) => words !== ''),
+    earlierRepairs: repairsOf(textOf(sheet, 'repairs'), parts),
     terminals,
     notes: textOf(sheet, 'notes'),
   };
@@ -120,25 +118,15 @@ function codesOf(text: string): string[] {
   return text.split(/[\s,;]+/).filter(Boolean);
 }
 
-function readRepair(text: string, parts: ReadonlySet<string>): EarlierRepair {
-  const named = /^([\w-]+)\s*:\s*(.*)$/.exec(text);
-  const part = named?.[1]?.toLowerCase() ?? '';
-  return parts.has(part) ? { words: named?.[2] || 'replaced', part } : { words: text, part: null };
-}
-
-/** `1 RD/BU`: pin first, colour letters last; either may be missing. */
-function readTerminal(text: string): JobTerminal | null {
-  if (text === '') return null;
-  const match = /^(.*?)\s*([A-Za-z]{2}(?:[/-][A-Za-z]{2})*)$/.exec(text);
-  if (!match) return { pin: text, colour: '' };
-  return {
-    pin: (match[1] ?? '').trim(),
-    colour: (match[2] ?? '').toUpperCase().replaceAll('-', '/'),
-  };
+function repairsOf(text: string, parts: readonly Replaceable[]): EarlierRepair[] {
+  return text
+    .split(';')
+    .map((one) => readRepair(one.trim(), parts))
+    .filter(({ words }) => words !== '');
 }
 
 /** What to say about the field being filled in: what was understood, or what is odd. Null to show its hint. */
-export function jobRemark(sheet: Form): string | null {
+export function jobRemark(sheet: Form, parts: readonly Replaceable[]): string | null {
   const field = sheet.fields[sheet.at];
   if (field?.kind !== 'text') return null;
   const text = field.field.text.trim();
@@ -148,10 +136,8 @@ export function jobRemark(sheet: Form): string | null {
     const vin = checkVin(text);
     return vin.status === 'read' ? vin.words : `${vin.words}; ${vin.fix}`;
   }
-  if (field.key.startsWith(TERMINAL_KEY)) {
-    const terminal = readTerminal(text);
-    return `Understood: pin ${terminal?.pin || '(none)'}, colour ${terminal?.colour || '(none)'}.`;
-  }
+  if (field.key === 'repairs') return repairsRemark(repairsOf(text, parts), parts);
+  if (field.key.startsWith(TERMINAL_KEY)) return terminalRemark(text).words;
   return null;
 }
 
@@ -164,6 +150,38 @@ function codesRemark(codes: readonly string[]): string {
     })
     .slice(-2)
     .join('. ');
+}
+
+/** Something on the sheet that may be a mistake, and its place in the fields. */
+export interface Doubt {
+  readonly at: number;
+  readonly words: string;
+}
+
+/** What is doubtful on the sheet; it may well be right, so it keeps nobody from beginning. */
+export function jobDoubts(sheet: Form): Doubt[] {
+  return sheet.fields.flatMap(({ key, label }, at) => {
+    const text = textOf(sheet, key);
+    return text === ''
+      ? []
+      : doubtsOf(key, text).map((words) => ({ at, words: `${label}: ${words}` }));
+  });
+}
+
+function doubtsOf(key: string, text: string): string[] {
+  if (key === 'codes')
+    return codesOf(text).flatMap((code) => {
+      const read = readCode(code);
+      return read.status === 'refused' ? [`${code}: ${read.words}; ${read.fix}.`] : [];
+    });
+  if (key === 'vin') {
+    const vin = checkVin(text);
+    if (vin.status === 'refused') return [`${vin.words}; ${vin.fix}.`];
+    const { agrees, binding } = vin.check;
+    return agrees || !binding ? [] : [`${vin.words}.`];
+  }
+  const terminal = key.startsWith(TERMINAL_KEY) ? terminalRemark(text) : null;
+  return terminal?.doubtful ? [terminal.words] : [];
 }
 
 /** Why the sheet cannot be taken yet, or null. */

@@ -123,6 +123,30 @@ describe('a new session', () => {
     expect(services.opens).toHaveLength(1);
   });
 
+  it('shows what is doubtful on the sheet before it begins', async () => {
+    const { press, later, services, frame } = await walkApp();
+    await press('1', ENTER, 'No start', ENTER, 'P03401', CTRL_S);
+    expect(await frame()).toContain('Before the session begins: is this right?');
+    expect(await frame()).toContain('Trouble codes: P03401:');
+    await later(10, ENTER); // typed ahead
+    expect(services.opens).toEqual([]);
+    await press(ESC);
+    expect(await frame()).toContain('> Trouble codes    P03401');
+    await press(CTRL_S, ENTER);
+    expect(services.opens).toMatchObject([{ job: { codes: ['P03401'] } }]);
+  });
+
+  it('begins with the sheet of a procedure that was named', async () => {
+    const { press, services, frame, left } = await walkApp({
+      begin: { screen: 'job', procedureFile: 'procedures/small.yaml', title: 'Three-wire sensor' },
+    });
+    expect(await frame()).toContain('Job sheet');
+    await press(ESC);
+    expect(left).toEqual([0]);
+    await press('No start', CTRL_S);
+    expect(services.opens).toMatchObject([{ vehicle: { kind: 'real' } }]);
+  });
+
   it('does not begin without a complaint', async () => {
     const { press, services, frame } = await walkApp();
     await press('1', ENTER, DOWN, 'P0335', CTRL_S);

@@ -15,7 +15,13 @@ import {
 import { scrollBy } from '../../../src/ui/parts/scroll-text.tsx';
 import { textField } from '../../../src/ui/parts/text-field-state.ts';
 import { deliberateAfter, QUIET_MS } from '../../../src/ui/screens/deliberate-state.ts';
-import { jobOf, jobProblem, jobRemark, jobSheet } from '../../../src/ui/screens/job-sheet-state.ts';
+import {
+  jobDoubts,
+  jobOf,
+  jobProblem,
+  jobRemark,
+  jobSheet,
+} from '../../../src/ui/screens/job-sheet-state.ts';
 import { askedAt, freshAnswer } from '../../../src/ui/screens/prompt-state.ts';
 import {
   type ReadingContext,
@@ -224,6 +230,10 @@ describe('job sheet', () => {
     { id: 'sensor.feed', words: 'sensor feed' },
     { id: 'sensor.ground', words: 'sensor ground' },
   ];
+  const parts = [
+    { id: 'sensor', words: 'crankshaft sensor' },
+    { id: 'connector.sensor', words: 'connector of the crankshaft sensor' },
+  ];
   const filled = (texts: Record<string, string>) => {
     const sheet = jobSheet(emptyJob(''), terminals);
     return {
@@ -235,11 +245,15 @@ describe('job sheet', () => {
   };
 
   it('gives back the job it was filled with', () => {
-    expect(jobOf(jobSheet(SMALL_JOB, terminals), SMALL_JOB)).toEqual(SMALL_JOB);
+    expect(jobOf(jobSheet(SMALL_JOB, terminals), SMALL_JOB, parts)).toEqual(SMALL_JOB);
   });
 
   it('reads codes in any spelling and keeps what is none', () => {
-    const job = jobOf(filled({ complaint: 'x', codes: 'p0335, P 0340;maker7' }), emptyJob(''));
+    const job = jobOf(
+      filled({ complaint: 'x', codes: 'p0335, P 0340;maker7' }),
+      emptyJob(''),
+      parts,
+    );
     expect(job.codes).toEqual(['P0335', 'P', '0340', 'MAKER7']);
   });
 
@@ -250,13 +264,17 @@ describe('job sheet', () => {
     ['12', { pin: '12', colour: '' }],
     ['bk', { pin: '', colour: 'BK' }],
   ])('reads the terminal "%s"', (text, terminal) => {
-    const job = jobOf(filled({ complaint: 'x', 'terminal sensor.feed': text }), emptyJob(''));
+    const job = jobOf(
+      filled({ complaint: 'x', 'terminal sensor.feed': text }),
+      emptyJob(''),
+      parts,
+    );
     expect(job.terminals).toEqual({ 'sensor.feed': terminal });
   });
 
   it('knows a replaced part by its name and a colon', () => {
     const texts = { complaint: 'x', repairs: 'Sensor: new last week; harness taped; module:' };
-    const job = jobOf(filled(texts), emptyJob(''));
+    const job = jobOf(filled(texts), emptyJob(''), parts);
     expect(job.earlierRepairs).toEqual([
       { words: 'new last week', part: 'sensor' },
       { words: 'harness taped', part: null },
@@ -272,7 +290,38 @@ describe('job sheet', () => {
 
   it('says what it understood of a code while it is typed', () => {
     const sheet = { ...filled({ codes: 'P0335 P033' }), at: 1 };
-    expect(jobRemark(sheet)).toMatch(/^P0335: .*P033: a trouble code is/);
+    expect(jobRemark(sheet, parts)).toMatch(/^P0335: .*P033: a trouble code is/);
+  });
+
+  it('says what it understood of earlier repairs, pins and colours', () => {
+    const remarkAt = (key: string, text: string) => {
+      const sheet = filled({ [key]: text });
+      const at = sheet.fields.findIndex((field) => field.key === key);
+      return jobRemark({ ...sheet, at }, parts);
+    };
+    expect(remarkAt('repairs', 'Crank sensor replaced; harness taped')).toBe(
+      'Understood: the crankshaft sensor was replaced. Kept as a note only, no part of this circuit: "harness taped".',
+    );
+    expect(remarkAt('terminal sensor.feed', '5 white/black')).toBe(
+      'Understood: pin 5, colour WH/BK (white with black).',
+    );
+  });
+
+  it('gathers what is doubtful, wherever the cursor is', () => {
+    const texts = {
+      complaint: 'x',
+      codes: 'P0335 XYZ P03401',
+      vin: '1M8GDM9AXKP042789', // the sample of 49 CFR 565 with its last digit changed
+      'terminal sensor.ground': '3 light green',
+    };
+    const doubts = jobDoubts(filled(texts));
+    expect(doubts.map(({ at, words }) => [at, words.split(/[;,]/)[0]])).toEqual([
+      [1, expect.stringContaining('Trouble codes: XYZ:')],
+      [1, expect.stringContaining('Trouble codes: P03401:')],
+      [3, expect.stringContaining('VIN: position 9 should be')],
+      [12, expect.stringContaining('sensor ground: No wire colour understood')],
+    ]);
+    expect(jobDoubts(filled({ complaint: 'x', codes: 'P0335' }))).toEqual([]);
   });
 });
 

@@ -1,6 +1,6 @@
 /** A session or the whole program on a test screen, with a clock that passes a second before each key. */
 import type { Problem } from '../../../src/source/problem.ts';
-import { App } from '../../../src/ui/app.tsx';
+import { App, type AppBegin } from '../../../src/ui/app.tsx';
 import type { Look } from '../../../src/ui/term/colour.ts';
 import { openTestScreen, type TestScreen } from '../in-process.ts';
 import {
@@ -30,13 +30,14 @@ interface Options {
 
 /** The program from its start screen. */
 export async function walkApp(
-  options: Options & { problem?: Problem } = {},
+  options: Options & { problem?: Problem; begin?: AppBegin } = {},
 ): Promise<Walk & { services: FakeServices }> {
   const clock = fakeClock();
   const services = fakeServices(clock, options.problem ? { problem: options.problem } : {});
   const left: number[] = [];
   const onLeave = (code: number) => void left.push(code);
-  const node = <App services={services} begin={{ screen: 'start' }} onLeave={onLeave} />;
+  const begin = options.begin ?? { screen: 'start' };
+  const node = <App services={services} begin={begin} onLeave={onLeave} />;
   const screen = await openTestScreen(node, options);
   return { ...walkOn(screen, clock.pass), services, left };
 }

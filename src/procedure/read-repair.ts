@@ -1,0 +1,156 @@
+/** Reads earlier work as a person tells it: "Crank sensor replaced last week" is a new sensor, "harness taped" a note. */
+import type { Circuit } from '../circuit/circuit.ts';
+import type { EarlierRepair } from './job.ts';
+
+/** What of a circuit can have been made new before: a part, a connector, a wire, the wheel. */
+export interface Replaceable {
+  /** As suspects and job files call it: `sensor`, `connector.sensor`, `wire.signal`, `target`. */
+  readonly id: string;
+  readonly words: string;
+}
+
+/** Everything of this circuit that can. */
+export function replaceablesOf({ parts, connectors, wires, target }: Circuit): Replaceable[] {
+  return [
+    ...parts.map(({ name, words }) => ({ id: name, words })),
+    ...connectors.map(({ part, words }) => ({ id: `connector.${part}`, words: bare(words) })),
+    ...wires.map(({ name }) => ({
+      id: `wire.${name}`,
+      words: `${name.replaceAll('-', ' ')} wire`,
+    })),
+    ...(target ? [{ id: 'target', words: `wheel at the ${target.at}` }] : []),
+  ];
+}
+
+function bare(words: string): string {
+  return words.replace(/^the /, '');
+}
+
+/** Things by the name that stands for them here. What is no wheel, plug or wire is called by its own last word. */
+const NOUNS: Readonly<Record<string, string>> = {
+  sensor: 'sensor',
+  sender: 'sensor',
+  pickup: 'sensor',
+  module: 'module',
+  ecu: 'module',
+  ecm: 'module',
+  pcm: 'module',
+  fuse: 'fuse',
+  relay: 'relay',
+  wheel: 'wheel',
+  ring: 'wheel',
+  reluctor: 'wheel',
+  connector: 'connector',
+  plug: 'connector',
+  socket: 'connector',
+  wire: 'wire',
+  cable: 'wire',
+};
+const REPLACED = /^(?:replaced|renewed|changed|exchanged|swapped|fitted|installed|new)$/;
+/** A connector or a wire is also made good without being replaced. */
+const MENDED = /^(?:repaired|mended|cleaned|refitted)$/;
+/** Then it was not done, or only talked about. */
+const NOT_DONE =
+  /^(?:no|not|never|nothing|without|should|must|needs?|will|would|could|may|maybe|perhaps|to|unless|if|\w+n't)$/;
+/** Not the thing itself changed, but what it shows. */
+const OF_THE_THING = /^(?:readings?|values?|volt\w*|outputs?|signals?|data|plausibility|noise)$/;
+const LINKS = /^(?:of|at|on|to|for|in|from|by|with|behind|under|near)$/;
+/** Words that tell one thing from another of its kind: they must belong to the part that is meant. */
+const TELLING =
+  /^(?:crank\w*|cam\w*|throttle|pedal|accelerator|knock|oxygen|lambda|temp\w*|pressure|air|mass|map|maf|oil|coolant|fuel|abs|brake\w*|engine|gear\w*|trans\w*|body|main|vehicle|speed|left|right|front|rear|upper|lower|intake|exhaust|steering|rain|park\w*)$/;
+
+/** The repair, with the part when one thing of the circuit was made new; else a note. `part: words` names it outright. */
+export function readRepair(text: string, parts: readonly Replaceable[]): EarlierRepair {
+  const named = /^([\w. -]+?)\s*:\s*(.*)$/.exec(text);
+  const outright = named && meantBy(named[1]!.toLowerCase(), parts);
+  if (outright) return { words: named[2] || 'replaced', part: outright };
+  const told = clausesOf(text).map((clause) => partIn(clause, parts));
+  const [part, ...more] = [...new Set(told.filter((one) => one !== null))];
+  return { words: text, part: part !== undefined && more.length === 0 ? part : null };
+}
+
+/** What was understood of all that was typed, for the person to check. */
+export function repairsRemark(
+  repairs: readonly EarlierRepair[],
+  parts: readonly Replaceable[],
+): string {
+  return repairs
+    .map(({ words, part }) => {
+      const what = parts.find(({ id }) => id === part)?.words;
+      if (what === undefined) return `Kept as a note only, no part of this circuit: "${words}".`;
+      return `Understood: the ${what} was ${part?.includes('.') ? 'made good' : 'replaced'}.`;
+    })
+    .join(' ');
+}
+
+function meantBy(name: string, parts: readonly Replaceable[]): string | null {
+  return parts.find(({ id, words }) => id === name || words === name)?.id ?? null;
+}
+
+/** What stands between commas; what is joined by "and" belongs together, and then names two things. */
+function clausesOf(text: string): string[][] {
+  return text
+    .toLowerCase()
+    .split(/[,.!()]|\b(?:but|then)\b/)
+    .map((clause) => clause.match(/[\p{L}\d']+|[?&+]/gu) ?? []);
+}
+
+function partIn(words: readonly string[], parts: readonly Replaceable[]): string | null {
+  const at = words.findIndex((word) => word in NOUNS);
+  if (at < 0 || words.some((word) => NOT_DONE.test(word) || word === '?')) return null;
+  if (words.some((word) => OF_THE_THING.test(word) && !isWireName(word, words, parts))) return null;
+  // "sensor connector" is a connector, "connector of the sensor" too.
+  let end = at;
+  while (words[end + 1] !== undefined && words[end + 1]! in NOUNS) end += 1;
+  const wheelOfASensor = words[at] === 'wheel' && words[at + 1] === 'speed';
+  if (wheelOfASensor && words[at + 2] === 'sensor') end = at + 2;
+  const kind = NOUNS[words[end]!]!;
+  const others = words.slice(end + 1).filter((word) => word in NOUNS);
+  const linked = LINKS.test(words[end + 1] ?? '');
+  if (others.length > 0 && !linked) return null;
+  const isDone = words.some(
+    (word, place) =>
+      (REPLACED.test(word) && (word !== 'new' || besideThe(words, place, at, end))) ||
+      (MENDED.test(word) && (kind === 'connector' || kind === 'wire')),
+  );
+  return isDone ? chosenPart(kind, words, parts) : null;
+}
+
+/** "new sensor", "new crank sensor", "sensor is new": not "new noise from the sensor". */
+function besideThe(words: readonly string[], place: number, at: number, end: number): boolean {
+  const between = place < at ? words.slice(place + 1, at) : words.slice(end + 1, place);
+  return !between.some((word) => LINKS.test(word));
+}
+
+function isWireName(word: string, words: readonly string[], parts: readonly Replaceable[]) {
+  return (
+    words.some((one) => NOUNS[one] === 'wire') && parts.some(({ id }) => id === `wire.${word}`)
+  );
+}
+
+function chosenPart(
+  kind: string,
+  words: readonly string[],
+  parts: readonly Replaceable[],
+): string | null {
+  const telling = words.filter((word) => TELLING.test(word) || isWireName(word, words, parts));
+  const fits = parts.filter((part) => kindOf(part) === kind && hasAll(part, telling));
+  // Without more words the sensor is the one that the circuit is about, and a connector that of the sensor.
+  const plain = telling.length === 0 && !words.some((word) => NOUNS[word] === 'module');
+  const usual = kind === 'sensor' ? 'sensor' : kind === 'connector' ? 'connector.sensor' : null;
+  if (plain && usual && fits.some(({ id }) => id === usual)) return usual;
+  const named = fits.filter(({ words: own }) => !words.includes('module') || /module/.test(own));
+  return named.length === 1 ? named[0]!.id : null;
+}
+
+function kindOf({ id, words }: Replaceable): string {
+  if (id.startsWith('connector.')) return 'connector';
+  if (id.startsWith('wire.')) return 'wire';
+  if (id === 'target') return 'wheel';
+  return words.split(' ').find((word) => word in NOUNS && NOUNS[word] !== 'wheel') ?? '';
+}
+
+function hasAll({ words }: Replaceable, telling: readonly string[]): boolean {
+  const own = words.split(/[ -]/);
+  return telling.every((word) => own.some((one) => one.startsWith(word.replace(/shaft$/, ''))));
+}

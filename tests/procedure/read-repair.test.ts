@@ -1,0 +1,70 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { loadCircuit } from '../../src/circuit/load-circuit.ts';
+import { readRepair, repairsRemark, replaceablesOf } from '../../src/procedure/read-repair.ts';
+
+function partsOf(name: string) {
+  const path = `procedures/circuits/${name}.yaml`;
+  return replaceablesOf(loadCircuit(readFileSync(path, 'utf8'), path).value!);
+}
+const hall = partsOf('hall-module-fed'); // crankshaft, with a throttle position sensor beside it
+const cam = partsOf('hall-relay-fed');
+const wheel = partsOf('current-two-wire'); // left front wheel speed sensor
+
+describe('an earlier repair in a person’s words', () => {
+  it.each([
+    ['Crank sensor replaced last week', hall, 'sensor'],
+    ['crankshaft position sensor replaced', hall, 'sensor'],
+    ['replaced the sensor twice', hall, 'sensor'],
+    ['new Bosch sensor fitted by the last shop', hall, 'sensor'],
+    ['sensor is new', hall, 'sensor'],
+    ['Sensor changed in March, fault came back', hall, 'sensor'],
+    ['throttle sensor replaced', hall, 'throttle-position'],
+    ['ECU replaced', hall, 'module'],
+    ['new engine control module', hall, 'module'],
+    ['sensor connector replaced', hall, 'connector.sensor'],
+    ['connector of the crank sensor replaced', hall, 'connector.sensor'],
+    ['module plug cleaned', hall, 'connector.module'],
+    ['signal wire repaired', hall, 'wire.signal'],
+    ['tone wheel replaced', hall, 'target'],
+    ['reluctor ring new', hall, 'target'],
+    ['main relay replaced', cam, 'relay'],
+    ['new fuse', cam, 'fuse'],
+    ['cam sensor replaced', cam, 'sensor'],
+    ['wheel speed sensor replaced', wheel, 'sensor'],
+    ['left front wheel sensor new', wheel, 'sensor'],
+    // By its name and a colon.
+    ['sensor: new last week', hall, 'sensor'],
+    ['connector.sensor: two terminals new', hall, 'connector.sensor'],
+    // Something else, or not done: a note.
+    ['cam sensor replaced', hall, null],
+    ['right rear wheel speed sensor replaced', wheel, null],
+    ['oil pressure sensor replaced', hall, null],
+    ['battery replaced', hall, null],
+    ['clutch and flywheel replaced in our own workshop last month', hall, null],
+    ['harness taped', hall, null],
+    ['sensor not replaced', hall, null],
+    ["sensor wasn't replaced", hall, null],
+    ['sensor should be replaced', hall, null],
+    ['sensor replaced?', hall, null],
+    ['new noise from the sensor', hall, null],
+    ['sensor signal changed', hall, null],
+    ['sensor and connector replaced', hall, null],
+    ['sensor wire repaired', hall, null],
+    ['sensor cleaned', hall, null],
+    ['', hall, null],
+  ])('%s', (text, parts, part) => expect(readRepair(text, parts).part).toBe(part));
+
+  it('keeps the words as they were written', () => {
+    const text = 'Crank sensor replaced last week';
+    expect(readRepair(text, hall)).toEqual({ words: text, part: 'sensor' });
+    expect(readRepair('sensor: new last week', hall).words).toBe('new last week');
+  });
+
+  it('is told back', () => {
+    const repairs = ['Crank sensor replaced', 'harness taped'].map((one) => readRepair(one, hall));
+    expect(repairsRemark(repairs, hall)).toBe(
+      'Understood: the crankshaft position sensor was replaced. Kept as a note only, no part of this circuit: "harness taped".',
+    );
+  });
+});
