@@ -19,7 +19,8 @@ export const command: Command = {
   usage: 'run [PROCEDURE] [options]',
   examples: [
     'ohmward run                                          choose on the screen',
-    'ohmward run hall-no-signal --job FILE                begin with a job sheet',
+    'ohmward run hall-no-signal                           job sheet, then the first test',
+    'ohmward run hall-no-signal --job FILE                the job sheet is in a file',
     'ohmward run hall-no-signal --bench wire.signal.open  on a simulated vehicle with this fault',
     'ohmward run hall-no-signal --answers FILE --json     without a person',
     'ohmward run my-tree.yaml --bench wire.signal.open --from ground --watch',
@@ -32,6 +33,7 @@ export const command: Command = {
       value: 'FILE',
       help: 'job sheet: complaint, vehicle, pins and wire colours',
     },
+    'no-sheet': { type: 'boolean', help: 'begin at the vehicle without filling in a job sheet' },
     bench: {
       type: 'string',
       short: 'b',

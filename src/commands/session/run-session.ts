@@ -13,7 +13,7 @@ import type { Dialogue } from '../../ui/plain/plain-session.ts';
 import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
 import { programName } from '../version.ts';
 import { finish } from './finish.ts';
-import { type Desk, findProcedure, openDesk, startable } from './open-desk.ts';
+import { type Desk, findProcedure, linkFor, openDesk, startable } from './open-desk.ts';
 import { beginSession } from './open-session.ts';
 import { pickByNumber } from './pick-by-number.ts';
 import { runAnswers, runOnBench } from './run-unattended.ts';
@@ -32,10 +32,22 @@ export async function runNamed(
   if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
   if (way === 'unattended') return runUnattended(desk, args, io);
   if (way === 'lines') return runPlain(desk, args, io);
-  const { runOnScreen } = await import('./run-on-screen.ts');
+  const { runFromSheet, runOnScreen } = await import('./run-on-screen.ts');
+  if (wantsSheet(args)) {
+    const procedure = findProcedure(desk, args.positionals[0] ?? '');
+    if (isProblem(procedure)) return tellProblem(io, procedure, EXIT.wrongInput);
+    const linked = linkFor(desk, procedure, emptyJob('').vehicle.drive);
+    if (isProblem(linked)) return tellProblem(io, linked, EXIT.wrongInput);
+    return runFromSheet(desk, procedure, args, io);
+  }
   const begun = begin(desk, args, null);
   if (isProblem(begun)) return tellProblem(io, begun, EXIT.wrongInput);
   return runOnScreen(desk, begun, args, io);
+}
+
+/** At a real vehicle there is a complaint to write down, unless a job file has it or nothing is kept. */
+function wantsSheet({ values }: Arguments): boolean {
+  return ['bench', 'job', 'preview', 'no-sheet'].every((name) => values[name] === undefined);
 }
 
 /** The same as a preview, again after each save of the named file. */
