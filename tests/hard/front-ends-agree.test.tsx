@@ -12,6 +12,7 @@ import { readSessionLog } from '../../src/log/read-session.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import { parseReading } from '../../src/quantity/parse-reading.ts';
 import { loadAnswers } from '../../src/session/answers-file.ts';
+import { doubtReading } from '../../src/session/doubt-reading.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
 import { expectedReading } from '../../src/session/expected-reading.ts';
@@ -179,10 +180,12 @@ function meaning(one: Move, { driver, limits }: OpenedSession): Found | null {
       const { value } = read.quantity;
       // What cannot be is asked for twice on the screen, and not at all in a file.
       if (judgeStep(step, value, session.meter)?.verdict === 'impossible') return null;
+      const judge = (other: number) => judgeStep(step, other, session.meter);
+      const doubtful = doubtReading(value, step.unit, judge) !== null;
       return {
         command: { type: 'record-reading', typed: one.typed, value },
-        keys: [CLEAR, one.typed, ENTER],
-        line: one.typed,
+        keys: [CLEAR, one.typed, ENTER, ...(doubtful ? [ENTER] : [])],
+        line: doubtful ? `${one.typed}\nyes` : one.typed,
         answer: { reading: one.typed },
       };
     }
@@ -230,7 +233,7 @@ async function onScreen(opened: OpenedSession, meant: readonly Meant[]): Promise
 }
 
 async function inLines(opened: OpenedSession, meant: readonly Meant[]): Promise<void> {
-  const lines = meant.map(({ line }) => line);
+  const lines = meant.flatMap(({ line }) => line.split('\n'));
   let turns = 0;
   await plainSession(opened, {
     say: () => {},
@@ -247,7 +250,7 @@ function byFile(opened: OpenedSession, meant: readonly Meant[]): void {
   const text = stringify({ answers: meant.map(({ answer }) => answer) });
   const { value, issues } = loadAnswers(text, 'answers.yaml');
   expect(issues).toEqual([]);
-  expect(runAnswers(opened, value!)).toBeNull();
+  expect(runAnswers(opened, value!, () => {})).toBeNull();
 }
 
 it(

@@ -1,5 +1,6 @@
 /** The dialogue of lines says what the screens say, and saves what they save. */
 import { describe, expect, it } from 'vitest';
+import type { SessionEvent } from '../../src/session/events.ts';
 import type { OpenedSession } from '../../src/ui/app-services.ts';
 import { plainDrill } from '../../src/ui/drill/plain-drill.ts';
 import { plainSession } from '../../src/ui/plain/plain-session.ts';
@@ -35,6 +36,18 @@ describe('the plain dialogue', () => {
     const { text } = await talk(['yes', '0.02', 'suspects']);
     expect(text).toContain('  1   86 %  mend the feed wire');
     expect(text).toContain('  3   <1 %  replace the module');
+  });
+
+  it('asks about exchanged leads and an over-limit on volts before it takes them', async () => {
+    const typed = (events: readonly SessionEvent[]) =>
+      events.flatMap((event) => (event.type === 'reading-recorded' ? [event.typed] : []));
+    const swapped = await talk(['yes', '-4.97', '4.97']);
+    expect(swapped.text).toContain('-4.97 V: the leads look swapped');
+    expect(typed(swapped.events)).toEqual(['4.97']);
+    expect(typed((await talk(['yes', '-4.97', 'yes'])).events)).toEqual(['-4.97']);
+    const over = await talk(['yes', 'OL']);
+    expect(over.text).toContain('OL: over limit on a volts range: check the range');
+    expect(typed(over.events)).toEqual([]);
   });
 
   it('says how much proof there is, counted', async () => {

@@ -147,7 +147,8 @@ async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<numbe
     );
   const opened = begin(desk, args, answers);
   if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
-  const failure = answers ? runAnswers(opened, answers) : runOnBench(opened);
+  const warn = (words: string) => io.err(`${safeText(words, { lines: true })}\n`);
+  const failure = answers ? runAnswers(opened, answers, warn) : runOnBench(opened);
   if (opened.driver.session().status === 'open') opened.driver.perform({ type: 'pause' });
   opened.driver.close();
   if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);

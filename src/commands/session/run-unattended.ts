@@ -2,8 +2,10 @@
 
 import { type AnswersFile, commandFor } from '../../session/answers-file.ts';
 import type { Command } from '../../session/command.ts';
+import { doubtReading } from '../../session/doubt-reading.ts';
+import { judgeStep } from '../../session/judge-step.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
-import { presentStep } from '../../session/session.ts';
+import { presentStep, type Session } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import { formatIssue } from '../../source/format-issue.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
@@ -11,13 +13,23 @@ import type { OpenedSession } from '../../ui/app-services.ts';
 /** More steps than any checked tree takes. */
 const STEPS_MAX = 500;
 
-/** Null when all answers fitted, else what did not, in words. */
-export function runAnswers(opened: OpenedSession, file: AnswersFile): string | null {
+/** Null when all answers fitted, else what did not, in words. `warn` is told of readings that are taken, but doubtful. */
+export function runAnswers(
+  opened: OpenedSession,
+  file: AnswersFile,
+  warn: (words: string) => void,
+): string | null {
   const { driver, thinker } = opened;
   for (const index of file.answers.keys()) {
     const session = driver.session();
     const command = commandFor(file, index, session, (now, faults) => thinker?.weigh(now, faults));
     if ('code' in command) return formatIssue(command, file.source.text);
+    const doubt = doubtOf(command, session);
+    if (doubt !== null) {
+      const at = file.source.locate(['answers', index]);
+      const issue = { code: 'doubtful-reading', severity: 'warning', at, words: doubt } as const;
+      warn(formatIssue(issue, file.source.text));
+    }
     const performed = driver.perform(command);
     if (!performed.ok) {
       const at = file.source.locate(['answers', index]);
@@ -32,6 +44,13 @@ export function runAnswers(opened: OpenedSession, file: AnswersFile): string | n
     }
   }
   return null;
+}
+
+function doubtOf(command: Command, session: Session): string | null {
+  const step = presentStep(session);
+  if (command.type !== 'record-reading' || command.value === null || step.kind !== 'measure')
+    return null;
+  return doubtReading(command.value, step.unit, (value) => judgeStep(step, value, session.meter));
 }
 
 /** Lets the simulated vehicle answer until the conclusion is accepted. Null when it came to one. */

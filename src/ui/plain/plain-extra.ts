@@ -5,6 +5,7 @@ import type { Look } from '../../circuit/test.ts';
 import { leadWords } from '../../procedure/test-words.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
+import { doubtReading } from '../../session/doubt-reading.ts';
 import type { Performed } from '../../session/driver.ts';
 import { readNote, unreadCautions } from '../../session/pending-cautions.ts';
 import type { Proposal } from '../../session/thinker.ts';
@@ -158,6 +159,12 @@ async function askShown(
       return null;
     }
     const { value } = read.quantity;
+    const doubt = line === 'take' ? null : doubtReading(value, unit, () => null);
+    if (doubt !== null) {
+      say(`${read.text}: ${doubt}.`);
+      const sure = await ask('Type yes if the meter really shows this: ');
+      if (sure?.trim().toLowerCase() !== 'yes') return null;
+    }
     return { typed, shown: { kind: 'number', value: Number.isFinite(value) ? value : null, unit } };
   }
   looks.forEach((look, index) => {

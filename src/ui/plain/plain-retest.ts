@@ -10,13 +10,14 @@ import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { answerWords, expectedAgain, retestMark, retestWords } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
+import { confirmReading } from './confirm-reading.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import type { Dialogue } from './plain-session.ts';
 
 /** Leads through all retests and closes the session. False when the person stopped before the end. */
 export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Promise<boolean> {
   const { driver, repaired } = opened;
-  const { say, ask } = dialogue;
+  const { say } = dialogue;
   say(`After the repair: ${opened.bind(driver.session().concluded?.title ?? '')}`);
   for (const toDo of retestLines(driver.session()).filter(({ after }) => after === null)) {
     const { step } = toDo;
@@ -27,9 +28,7 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
     present(opened, toDo, shows, say);
     let done = false;
     while (!done) {
-      const line = await ask(
-        step.kind === 'measure' ? `Reading in ${step.unit}: ` : `1 to ${step.outcomes.length}: `,
-      );
+      const line = await askAgain(opened, step, dialogue);
       if (line === null || line.trim().toLowerCase() === 'pause') return false;
       const file = step.kind !== 'ask' && takesCapture(step) ? captureTyped(line) : null;
       const command =
@@ -60,6 +59,22 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
   for (const line of retestLines(driver.session())) say(`  ${summary(opened, line)}`);
   say(`Verdict: ${close.verdict.replace('-', ' ')}: ${close.words}.`);
   return closed.ok;
+}
+
+/** What is typed for the test; a doubtful reading only when it is meant. */
+async function askAgain(
+  opened: OpenedSession,
+  step: RetestLine['step'],
+  dialogue: Dialogue,
+): Promise<string | null> {
+  if (step.kind !== 'measure') return dialogue.ask(`1 to ${step.outcomes.length}: `);
+  let line = await dialogue.ask(`Reading in ${step.unit}: `);
+  while (line !== null) {
+    const other = await confirmReading(opened, step, line.trim(), dialogue);
+    if (other === null) return line;
+    line = other;
+  }
+  return null;
 }
 
 const LAST_WORDS = {

@@ -19,6 +19,7 @@ import type { OpenedSession } from '../app-services.ts';
 import { proofParagraph } from '../screens/conclusion-words.ts';
 import { testOf } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
+import { confirmReading } from './confirm-reading.ts';
 import { saySums, takeCapture } from './plain-capture.ts';
 import { concludeOn, doProposal, sayNextTests, saySuspects } from './plain-extra.ts';
 
@@ -81,6 +82,8 @@ export async function plainSession(opened: OpenedSession, dialogue: Dialogue): P
     const line = await ask(promptOf(step));
     if (line === null) return leave(opened);
     const end = await answer(opened, step, line.trim(), dialogue);
+    // The reason has been told; nothing can be saved here any more.
+    if (driver.isElsewhere()) return 'paused';
     if (end === 'paused') return 'paused';
   }
 }

@@ -5,6 +5,7 @@ import {
   parseReading,
   type ReadingChoice,
 } from '../../quantity/parse-reading.ts';
+import { doubtReading } from '../../session/doubt-reading.ts';
 import { type TextFieldState, textField, textFieldAfter } from '../parts/text-field-state.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 
@@ -84,7 +85,7 @@ function afterEnter(prompt: ReadingPrompt, context: ReadingContext) {
     }
     case 'read': {
       const { value } = parse.quantity;
-      return takenOrConfirmed(prompt, { typed, value }, isImpossible(value, context), context);
+      return takenOrConfirmed(prompt, { typed, value }, isDoubtful(typed, value, context), context);
     }
   }
 }
@@ -108,8 +109,14 @@ function valueWithoutLimit(typed: string, { expected }: ReadingContext): number 
   return parse.status === 'read' ? parse.quantity.value : null;
 }
 
-function isImpossible(value: number, context: ReadingContext): boolean {
-  return context.judge(value)?.verdict === 'impossible';
+function isDoubtful(typed: string, value: number, context: ReadingContext): boolean {
+  return context.judge(value)?.verdict === 'impossible' || doubtOf(typed, value, context) !== null;
+}
+
+/** What the simulated vehicle shows is no slip of the hand. */
+function doubtOf(typed: string, value: number, context: ReadingContext): string | null {
+  const { expected, judge, offered } = context;
+  return typed === offered ? null : doubtReading(value, expected.unit, judge);
 }
 
 function afterInDoubt(
@@ -125,7 +132,7 @@ function afterInDoubt(
   if (choice && (label === 'return' || digit >= 0)) {
     const { value } = choice.quantity;
     const taken = { typed: prompt.field.text.trim(), value };
-    const doubtful = isImpossible(value, context);
+    const doubtful = isDoubtful(taken.typed, value, context);
     // Typed anew in its plain form, so that the confirmation speaks of the meaning chosen.
     if (doubtful) return stay({ ...readingPrompt(choice.words), mode: 'confirm' as const });
     return { prompt: { ...prompt, mode: 'typing' as const }, taken };
@@ -170,8 +177,13 @@ export function remarkOf(prompt: ReadingPrompt, context: ReadingContext): Remark
         words: `${possible ? confirmWords(prompt) : ''}${parse.words}${fix}`,
       };
     }
-    case 'read':
-      return judgedRemark(parse.text, context.judge(parse.quantity.value), prompt);
+    case 'read': {
+      const { value } = parse.quantity;
+      const doubt = doubtOf(prompt.field.text.trim(), value, context);
+      if (doubt !== null)
+        return { tone: 'wrong', words: `${confirmWords(prompt)}${parse.text}: ${doubt}` };
+      return judgedRemark(parse.text, context.judge(value), prompt);
+    }
   }
 }
 

@@ -92,6 +92,25 @@ describe('reading prompt', () => {
     expect(remark.words).toContain(`is ${word}: for this reason`);
   });
 
+  it('asks about exchanged leads and an over-limit on volts before it takes them', () => {
+    const judge = (value: number) => ({
+      verdict: value > 4.8 && value < 5.2 ? ('good' as const) : ('low' as const),
+      chance: 0,
+      words: 'so it is',
+    });
+    const once = typing('-4.97\r', { judge });
+    expect(once.taken).toBeNull();
+    expect(once.remark.words).toBe(
+      'Enter once more if the meter really shows this. -4.97 V: the leads look swapped: with red and black exchanged it would be good',
+    );
+    expect(typing('-4.97\r\r', { judge }).taken).toEqual({ typed: '-4.97', value: -4.97 });
+    expect(typing('-4.97', { judge }).remark.words).toContain('the leads look swapped');
+    expect(typing('OL\r', { judge }).taken).toBeNull();
+    expect(typing('OL\r\r', { judge }).taken).not.toBeNull();
+    // What a simulated vehicle shows is taken as it is.
+    expect(typing('\t\r', { judge, offered: '-4.97 V' }).taken).not.toBeNull();
+  });
+
   it('takes nothing from a paste with a line end; the paste is only typed', () => {
     const { prompt, taken } = typing('\x1b[200~4.97\r\n\x1b[201~');
     expect([prompt.field.text, taken]).toEqual(['4.97', null]);

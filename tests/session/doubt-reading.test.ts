@@ -1,0 +1,30 @@
+import { expect, it } from 'vitest';
+import { judgeReading } from '../../src/circuit/judge.ts';
+import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { doubtReading } from '../../src/session/doubt-reading.ts';
+
+const SWAPPED = /leads look swapped/;
+const OVER = /over limit on a volts range/;
+
+it.each([
+  // value, unit, low, high
+  [-4.97, 'V', 4.81, 5.18, SWAPPED],
+  [4.97, 'V', -5.18, -4.81, SWAPPED],
+  [-0.03, 'V', 0, 0.1, SWAPPED],
+  [4.97, 'V', 4.81, 5.18, null],
+  [-4.2, 'V', 4.81, 5.18, null], // exchanged it would be low too
+  [-0.02, 'V', -0.1, 0.1, null], // good as it is
+  [0.02, 'V', 4.81, 5.18, null],
+  [Number.POSITIVE_INFINITY, 'V', 4.81, 5.18, OVER],
+  [Number.POSITIVE_INFINITY, 'ohm', 800, 1200, null],
+] as const)('%d %s where %d to %d is good', (value, unit, low, high, words) => {
+  const { meter } = STANDARD_SETTINGS;
+  const said = doubtReading(value, unit, (one) => judgeReading(one, unit, { low, high }, meter));
+  if (words === null) expect(said).toBeNull();
+  else expect(said).toMatch(words);
+});
+
+it('over limit is asked about where nothing is expected, too', () => {
+  expect(doubtReading(Number.POSITIVE_INFINITY, 'V', () => null)).toMatch(OVER);
+  expect(doubtReading(-5, 'V', () => null)).toBeNull();
+});
