@@ -8,7 +8,7 @@ import type { SessionEvent, When } from '../session/events.ts';
 import { evolve } from '../session/evolve.ts';
 import { presentStep, type Session } from '../session/session.ts';
 import type { LogEvent } from './event-line.ts';
-import type { SessionWriter } from './session-writer.ts';
+import { ELSEWHERE, type SessionWriter } from './session-writer.ts';
 
 export interface DriverParts {
   readonly writer: SessionWriter;
@@ -25,12 +25,14 @@ export function driveSession(parts: DriverParts): SessionDriver {
   let { writer, session } = parts;
   /** The event that the disk refused, still to be written, and all that come with it. */
   let unsaved: SessionEvent[] = [];
+  let isElsewhere = false;
 
   const save = (events: readonly SessionEvent[]): Performed => {
     for (const [index, event] of events.entries()) {
       const saved = writer.append(event as unknown as LogEvent);
       if (!saved.ok) {
         unsaved = events.slice(index);
+        isElsewhere = saved.problem.code === ELSEWHERE;
         return { ok: false, words: saved.problem.words, fix: saved.problem.fix, disk: true };
       }
       session = evolve(session, event);
@@ -54,6 +56,7 @@ export function driveSession(parts: DriverParts): SessionDriver {
     perform,
     path: () => writer.path,
     head: () => ({ seq: writer.last.seq, hash: writer.last.hash }),
+    isElsewhere: () => isElsewhere,
     continueIn: (folder) => {
       const moved = writer.continueIn(folder);
       if (!moved.ok)

@@ -37,6 +37,9 @@ export interface SessionWriter {
   readonly close: () => void;
 }
 
+/** Code of the problem when another window has the session open and went on with it. */
+export const ELSEWHERE = 'open-elsewhere';
+const LEAVE = ', or leave here and resume it once the other window is closed';
 /** Parts of one session in one folder; more means that something else is wrong. */
 export const MAX_PARTS = 99;
 
@@ -69,6 +72,7 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
   let refused: LogEvent | null = null;
   /** No name leads to the file any more; it lives as long as it is open. */
   let homeless: 'file-gone' | 'file-replaced' | null = null;
+  let wentOn = false;
 
   const refuse = (code: string, canRetry: boolean) => {
     if (!canRetry && isOpen) {
@@ -76,18 +80,20 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
       if (!homeless) closeQuietly(disk, file);
     }
     const safeEvents = homeless ? 0 : last.seq;
-    return failed({ code, path, safeEvents, safeUntil: last.at, canRetry });
+    const next = code === ELSEWHERE ? { next: LEAVE } : {};
+    return failed({ code, path, safeEvents, safeUntil: last.at, canRetry, ...next });
   };
 
   const append = (event: LogEvent): Result<Receipt> => {
     const { line, hash } = sealEvent(event, last.seq + 1, last.hash);
     refused = event;
-    if (!isOpen) return refuse(homeless ?? 'segment-closed', false);
+    if (!isOpen) return refuse(homeless ?? (wentOn ? ELSEWHERE : 'segment-closed'), false);
     const bytes = Buffer.from(`${line}\n`);
     try {
       const change = changeOf(disk, start, goodBytes);
       if (change && change !== 'file-changed') homeless = change;
-      if (change) return refuse(change, false);
+      wentOn = change === 'file-changed' && goesOn(disk, file, goodBytes, last.hash);
+      if (change) return refuse(wentOn ? ELSEWHERE : change, false);
     } catch (error) {
       return refuse(errorCode(error), true);
     }
@@ -172,6 +178,16 @@ function changeOf(
   if (!named) return 'file-gone';
   if (named.identity !== start.identity) return 'file-replaced';
   return open.bytes === goodBytes ? null : 'file-changed';
+}
+
+/** What stands behind our last event is the next one of this session: another window writes to it. */
+function goesOn(disk: Disk, file: number, goodBytes: number, hash: string): boolean {
+  const [line = ''] = new TextDecoder().decode(disk.readOpen(file).subarray(goodBytes)).split('\n');
+  try {
+    return (JSON.parse(line) as { readonly prev?: unknown } | null)?.prev === hash;
+  } catch {
+    return false;
+  }
 }
 
 /** Lines for a file, and the last event in them. */

@@ -80,6 +80,7 @@ const CAUSES: Readonly<Record<string, readonly [string, string]>> = {
     'leave this program running',
   ],
   'file-changed': ['something else wrote to the session file', 'close the other program'],
+  'open-elsewhere': ['the session is open in another window too, and went on there', 'go on there'],
   'segment-closed': ['this session file is closed after an earlier fault', 'check the disk'],
   damaged: ['the session file is damaged', 'keep the file as it is'],
   'nothing-saved': ['the file holds no complete event', 'keep the file as it is'],

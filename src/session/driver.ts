@@ -14,6 +14,8 @@ export interface SessionDriver {
   readonly path: () => string;
   /** Number and hash of the last saved event. */
   readonly head: () => { readonly seq: number; readonly hash: string };
+  /** Another window has the session open and went on with it: nothing can be saved here any more. */
+  readonly isElsewhere: () => boolean;
   /** After a disk problem: go on in another folder. */
   readonly continueIn: (folder: string) => Performed;
   /** The simulated vehicle's answer to the present step, or null with a real vehicle. */

@@ -12,7 +12,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type Disk, errorCode, writeAll } from '../../src/log/disk.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
-import { openSession } from '../../src/log/open-session.ts';
+import { openSession, resumeSession } from '../../src/log/open-session.ts';
 import { createSession, type SessionWriter } from '../../src/log/session-writer.ts';
 import { scratchFolder } from './built-child.ts';
 import { NAME, sampleEvent } from './events.ts';
@@ -147,6 +147,21 @@ describe('a file changed behind our back', () => {
     expect(refusal(writer)).toMatchObject({ code: 'file-changed', canRetry: false });
     expect(writer.isOpen).toBe(false);
     expect(refusal(writer).code).toBe('segment-closed');
+  });
+
+  it('gone on with by another window: said so, and no second branch of the session is offered', () => {
+    const writer = begin();
+    const other = resumeSession(nodeDisk, writer.path, { at: sampleEvent(1).at, elapsed: 1 });
+    if (!other.ok) throw new Error(other.problem.words);
+    writers.push(other.value.writer);
+    other.value.writer.append(sampleEvent(1));
+    const problem = refusal(writer, 2);
+    expect(problem).toMatchObject({ code: 'open-elsewhere', canRetry: false });
+    expect(problem.words).toContain('The session is open in another window too, and went on there');
+    expect(problem.fix).toBe(
+      'Go on there, or leave here and resume it once the other window is closed.',
+    );
+    expect(refusal(writer, 2).code).toBe('open-elsewhere');
   });
 });
 

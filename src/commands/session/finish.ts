@@ -40,6 +40,10 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
     io.out(`${[...ending, 'A preview: nothing was saved.'].join('\n')}\n`);
     return;
   }
+  if (driver.isElsewhere()) {
+    io.out(`${elsewhereWords(path)}\n`);
+    return;
+  }
   const next =
     session.status === 'paused'
       ? 'Go on with: ohmward resume'
@@ -48,4 +52,9 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
     ? [`For the customer: ohmward records export ${path} --as pdf --for customer -o report.pdf`]
     : [];
   io.out(`${[...ending, `Saved: ${path}`, `${next} ${path}`, ...handOver].join('\n')}\n`);
+}
+
+/** Last words for a session that another window went on with. */
+export function elsewhereWords(path: string): string {
+  return `This session went on in another window: go on there, or once that is closed with: ohmward resume ${path}`;
 }

@@ -5,7 +5,7 @@ import { App, type AppBegin } from '../../ui/app.tsx';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import type { Arguments, Io } from '../command.ts';
 import { afterTheSession } from './after-the-session.ts';
-import { finish } from './finish.ts';
+import { elsewhereWords, finish } from './finish.ts';
 import { onScreen } from './on-screen.ts';
 import type { Desk } from './open-desk.ts';
 import { servicesOf } from './screen-services.ts';
@@ -93,6 +93,7 @@ export function deskOnScreen(desk: Desk, begun: OpenedSession | null, io: Io): D
 function farewellTo({ preview, driver }: OpenedSession): string {
   if (preview) return 'A preview: nothing was saved.\n';
   const path = driver.path();
+  if (driver.isElsewhere()) return `${elsewhereWords(path)}\n`;
   const next = { open: 'resume', paused: 'resume', concluded: 'retest', closed: 'records show' };
   const words = driver.session().status === 'closed' ? 'Read it with' : 'Go on with';
   return `The session is saved: ${path}\n${words}: ohmward ${next[driver.session().status]} ${path}\n`;

@@ -210,8 +210,11 @@ async function answer(
       if (rest.length === 0) take(opened, tell, say);
       return null;
   }
-  if (step.kind === 'measure') reading(opened, line, tell, say);
-  else if (step.kind === 'look' || step.kind === 'ask') choose(opened, step, line, tell, say);
+  if (step.kind === 'measure') {
+    const again = await confirmReading(opened, step, line, dialogue);
+    if (again !== null) return answer(opened, step, again, dialogue);
+    reading(opened, line, tell, say);
+  } else if (step.kind === 'look' || step.kind === 'ask') choose(opened, step, line, tell, say);
   else if (step.kind === 'act') {
     if (line.toLowerCase() === 'done') tell(driver.perform({ type: 'mark-done' }));
     else say('Type "done" when it is done, or "help".');

@@ -19,6 +19,8 @@ export interface DiskProblemScreenProps {
   readonly fix: string;
   readonly path: string;
   readonly clock: () => number;
+  /** Another window went on with the session: here it can only be left. */
+  readonly isElsewhere: boolean;
   readonly onRetry: () => void;
   readonly onFolder: (folder: string) => void;
   readonly onLeave: () => void;
@@ -28,7 +30,8 @@ const KEYS: readonly KeyBinding[] = [
   { keys: ['return'], show: 'Enter', help: 'do the marked one' },
   { keys: ['up', 'down'], show: 'Up/Down', help: 'choose' },
 ];
-const WAYS = ['Try again', 'Go on in another folder', 'Leave without this answer'] as const;
+const LEAVE = 'Leave without this answer';
+const WAYS = ['Try again', 'Go on in another folder', LEAVE] as const;
 
 /** The screen. Nothing has changed in the session yet. */
 export function DiskProblemScreen(props: DiskProblemScreenProps) {
@@ -38,6 +41,7 @@ export function DiskProblemScreen(props: DiskProblemScreenProps) {
   const [marked, setMarked] = useState(0);
   const [top, setTop] = useState(0);
   const [asksFolder, setAsksFolder] = useState(false);
+  const ways = props.isElsewhere ? [LEAVE] : WAYS;
   const lines = textBlock(
     [
       { text: 'The last answer could not be saved, so it does not count yet.', bold: true },
@@ -50,7 +54,7 @@ export function DiskProblemScreen(props: DiskProblemScreenProps) {
     body.columns,
     look,
   );
-  const rows = Math.max(1, body.rows - WAYS.length - 1);
+  const rows = Math.max(1, body.rows - ways.length - 1);
 
   useKeys(
     (event) => {
@@ -58,14 +62,19 @@ export function DiskProblemScreen(props: DiskProblemScreenProps) {
       const label = keyLabel(event);
       const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
       if (to !== null) return setTop(to);
-      const next = choiceAfter(marked, event, { count: WAYS.length, offered: null });
+      const next = choiceAfter(marked, event, { count: ways.length, offered: null });
       // A key typed ahead was meant for the step.
       if (next.taken && !isSeen) return;
       setMarked(next.marked);
       if (!next.taken) return;
-      if (next.marked === 0) props.onRetry();
-      else if (next.marked === 1) setAsksFolder(true);
-      else props.onLeave();
+      switch (ways[next.marked]) {
+        case 'Try again':
+          return props.onRetry();
+        case 'Go on in another folder':
+          return setAsksFolder(true);
+        default:
+          return props.onLeave();
+      }
     },
     { active: !asksFolder },
   );
@@ -85,12 +94,12 @@ export function DiskProblemScreen(props: DiskProblemScreenProps) {
       />
     );
   return (
-    <Frame title="Not saved" keys={KEYS}>
+    <Frame title={props.isElsewhere ? 'Open in another window' : 'Not saved'} keys={KEYS}>
       <ScrollText lines={lines} rows={rows} top={top} />
       <Words> </Words>
       <WindowList
-        lines={WAYS.map((way, place) => `${place + 1}  ${way}`)}
-        rows={WAYS.length}
+        lines={ways.map((way, place) => `${place + 1}  ${way}`)}
+        rows={ways.length}
         top={0}
         selected={marked}
       />

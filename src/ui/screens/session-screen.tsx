@@ -286,6 +286,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
           words={page.words}
           fix={page.fix}
           path={driver.path()}
+          isElsewhere={driver.isElsewhere()}
           clock={clock}
           onRetry={() => send(page.command)}
           onFolder={(folder) => took(page.command, driver.continueIn(folder))}

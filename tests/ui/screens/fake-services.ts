@@ -103,6 +103,7 @@ export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE
     perform,
     path: () => path,
     head: () => ({ seq: session.events.length, hash: '' }),
+    isElsewhere: () => false,
     continueIn: (folder) => {
       if (folder === '/nowhere')
         return {
