@@ -1,6 +1,7 @@
 /** `ohmward resume`: goes on with a saved session where it stopped, after a crash too. */
 
 import { listSessions } from '../files/list-sessions.ts';
+import { begunFirst, listWords } from '../records/list-words.ts';
 import { isProblem } from '../source/problem.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import {
@@ -69,12 +70,11 @@ export const command: Command = {
   },
 };
 
-/** The newest session whose last event leaves it unfinished. */
+/** The newest session that is not finished; one in which nothing was done only when there is no other. */
 function newestOpen(desk: Desk): { readonly path: string } | null {
-  const ended = new Set(['concluded', 'retest-recorded', 'retest-impossible', 'session-closed']);
   const { sessions } = listSessions(desk.sessions());
-  const open = sessions.find(
-    ({ state, last }) => state !== 'unreadable' && !ended.has(String(last?.['type'])),
-  );
-  return open ?? null;
+  const open = sessions
+    .map(listWords)
+    .filter(({ status }) => status === 'open' || status === 'paused');
+  return begunFirst(open)[0] ?? null;
 }

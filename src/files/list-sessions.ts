@@ -22,6 +22,8 @@ export interface SessionEntry {
   readonly first: LooseEvent | null;
   /** Last complete event of the last part; null when unreadable. */
   readonly last: LooseEvent | null;
+  /** Types of the events after the first in a short file, the last one too; null in a long one. */
+  readonly laterTypes: readonly string[] | null;
   /** Time of the first event, else null. */
   readonly startedAt: string | null;
   /** Number of the last complete event, 0 when unreadable. */
@@ -109,6 +111,7 @@ function entryOf(parts: Part[]): SessionEntry {
     paths,
     first,
     last,
+    laterTypes: paths.length > 1 ? null : tail.laterTypes,
     startedAt: typeof first?.at === 'string' ? first.at : null,
     events: typeof last?.seq === 'number' ? last.seq : 0,
     bytes: ends.reduce((sum, { bytes }) => sum + bytes, 0),
@@ -120,11 +123,14 @@ function entryOf(parts: Part[]): SessionEntry {
 interface Ends {
   first: LooseEvent | null;
   last: LooseEvent | null;
+  laterTypes: readonly string[] | null;
   bytes: number;
   state: SessionEntry['state'];
   words?: string;
 }
 
+/** A session nobody has worked on yet is shorter than this after its first line. */
+const SHORT_BYTES = 4096;
 const CHUNK_BYTES = 32_768;
 /** The first line holds procedure, circuit and job and may be long; beyond this it is no session of ours. */
 const MAX_LINE_BYTES = 256 * CHUNK_BYTES;
@@ -142,7 +148,8 @@ function endsOf(path: string): Ends {
     const tail = readTail(file, bytes);
     const last = tail === null ? null : parse(tail.line);
     if (!last) return { ...unreadable(bytes, 'the last line is not readable'), first };
-    return { first, last, bytes, state: tail?.cutOff ? 'cut-off' : 'complete-lines' };
+    const laterTypes = typesAfter(file, (head?.length ?? 0) + 1, bytes);
+    return { first, last, laterTypes, bytes, state: tail?.cutOff ? 'cut-off' : 'complete-lines' };
   } catch (error) {
     return unreadable(0, `the file cannot be read (${errorCodeOf(error)})`);
   } finally {
@@ -151,7 +158,15 @@ function endsOf(path: string): Ends {
 }
 
 function unreadable(bytes: number, words: string): Ends {
-  return { first: null, last: null, bytes, state: 'unreadable', words };
+  return { first: null, last: null, laterTypes: null, bytes, state: 'unreadable', words };
+}
+
+function typesAfter(file: number, from: number, size: number): string[] | null {
+  if (size - from > SHORT_BYTES) return null;
+  const lines = readAt(file, from, Math.max(0, size - from))
+    .toString('utf8')
+    .split('\n');
+  return lines.slice(0, -1).map((line) => String(parse(Buffer.from(line))?.['type']));
 }
 
 /** The first complete line, read from the front in chunks. */

@@ -6,6 +6,23 @@ export interface ListedSession {
   readonly words: string;
   readonly when: string;
   readonly status: 'open' | 'paused' | 'concluded' | 'closed' | 'damaged';
+  /** On a simulated vehicle: practice. */
+  readonly simulated: boolean;
+  /** False when it was opened and left without an answer or a note. */
+  readonly begun: boolean;
+}
+
+/** What is saved though nothing was done yet. */
+const NOTHING_DONE = new Set([
+  'session-paused',
+  'session-resumed',
+  'caution-acknowledged',
+  'recovered',
+]);
+
+/** Those with something in them first, else in the same order: nobody means to go on with an empty session. */
+export function begunFirst<S extends Pick<ListedSession, 'begun'>>(sessions: readonly S[]): S[] {
+  return [...sessions.filter(({ begun }) => begun), ...sessions.filter(({ begun }) => !begun)];
 }
 
 /** Vehicle and complaint in words, the start, and how it stands by its last event. */
@@ -21,6 +38,8 @@ export function listWords(entry: SessionEntry): ListedSession {
     words: parts.slice(0, 3).join(', '),
     when: (entry.startedAt ?? '').slice(0, 16).replace('T', ' '),
     status: statusOf(entry),
+    simulated: recordIn(recordIn(entry.first)['vehicle'])['kind'] === 'bench',
+    begun: entry.laterTypes?.every((type) => NOTHING_DONE.has(type)) !== true,
   };
 }
 

@@ -65,6 +65,10 @@ export interface SavedSession {
   readonly words: string;
   readonly when: string;
   readonly status: 'open' | 'paused' | 'concluded' | 'closed' | 'damaged';
+  /** On a simulated vehicle: practice. */
+  readonly simulated: boolean;
+  /** False when it was opened and left without an answer or a note. */
+  readonly begun: boolean;
 }
 
 export interface SessionChoice {

@@ -188,7 +188,7 @@ export function App({ services, begin, onLeave }: AppProps) {
           title="Which session?"
           keepsOrder
           items={services.listSessions().map((saved) => ({
-            text: `${saved.when}  ${STATUS_WORDS[saved.status].padEnd(12)}  ${saved.words}`,
+            text: `${saved.when}  ${STATUS_WORDS[saved.status].padEnd(12)}  ${saved.simulated ? 'simulated, ' : ''}${saved.words}`,
             about: saved.path,
             saved,
           }))}

@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
@@ -53,6 +53,16 @@ function linesFor(events: readonly StoredEvent[]): string[] {
     return event.type === 'reading-recorded' || event.type === 'look-recorded' ? ['take'] : [];
   });
 }
+
+it('resume goes on with a session that has answers before a newer empty one', () => {
+  runProgram(place, [...BENCH, '--plain'], 'yes\ndone\n');
+  const [answered = ''] = sessionFiles(place);
+  runProgram(place, [...BENCH, '--plain'], '');
+  expect(runProgram(place, ['resume', '--plain'], '').out).toContain(basename(answered));
+  // The only ones there are, they are taken up again.
+  rmSync(answered);
+  expect(runProgram(place, ['resume', '--plain'], '').out).toContain('Saved:');
+});
 
 describe('a job whose fault comes and goes', () => {
   const job = resolve('procedures/jobs/rainy-camshaft.yaml');

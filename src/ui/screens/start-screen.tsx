@@ -1,6 +1,7 @@
 /** The first screen: a table of what can be done, the open sessions among it. */
 import { Box } from 'ink';
 import { useState } from 'react';
+import { begunFirst } from '../../records/list-words.ts';
 import type { MenuWords, SavedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import type { KeyBinding } from '../parts/key-hints.tsx';
@@ -27,6 +28,8 @@ interface MenuLine {
 }
 
 const OPEN_SHOWN = 3;
+/** Where the month begins in "2031-05-06 14:20". */
+const MONTH_AT = 5;
 
 /** The menu, top to bottom. */
 export function startMenu(
@@ -34,7 +37,8 @@ export function startMenu(
   count: number,
   more: readonly MenuWords[],
 ): MenuLine[] {
-  const open = sessions.filter(({ status }) => status === 'open' || status === 'paused');
+  const unfinished = sessions.filter(({ status }) => status === 'open' || status === 'paused');
+  const open = begunFirst(unfinished);
   return [
     {
       words: 'New session',
@@ -47,9 +51,9 @@ export function startMenu(
         'No vehicle needed: the program answers every reading from the circuit, with a fault you choose.',
       choice: { kind: 'simulated' },
     },
-    ...open.slice(0, OPEN_SHOWN).map(({ path, words, when, status }) => ({
-      words: `Go on: ${words}`,
-      about: `${when}, ${status === 'paused' ? 'paused' : 'not finished'}. ${path}`,
+    ...open.slice(0, OPEN_SHOWN).map(({ path, words, when, status, simulated, begun }) => ({
+      words: `Go on: ${when.slice(MONTH_AT)} ${simulated ? 'simulated, ' : ''}${words}`,
+      about: `${when}, ${status === 'paused' ? 'paused' : 'not finished'}${begun ? '' : ', nothing done yet'}. ${path}`,
       choice: { kind: 'resume' as const, path },
     })),
     {

@@ -13,7 +13,7 @@ describe('start', () => {
       │                                                                              │
       │ > 1  New session                                                             │
       │   2  Try it on a simulated vehicle                                           │
-      │   3  Go on: Marrow Dray, no start                                            │
+      │   3  Go on: 01-01 16:20 Marrow Dray, no start                                │
       │   4  All sessions (2)                                                        │
       │   5  Settings                                                                │
       │   6  Quit                                                                    │

@@ -22,7 +22,16 @@ async function entrance() {
   };
   const screen = await openTestScreen(
     <Entrance
-      sessions={[{ path: 's/b.jsonl', words: 'Marrow Dray', when: '2031-05-06', status: 'open' }]}
+      sessions={[
+        {
+          path: 's/b.jsonl',
+          words: 'Marrow Dray',
+          when: '2031-05-06',
+          status: 'open',
+          simulated: false,
+          begun: true,
+        },
+      ]}
       count={12}
       more={[PRACTICE]}
       load={() => {
@@ -55,7 +64,7 @@ describe('the entrance', () => {
   it('shows the whole menu before the program is there, and asks for it once', async () => {
     const { screen, loads } = await entrance();
     const text = await screen.text();
-    for (const words of ['New session', 'Go on: Marrow Dray', 'All sessions (12)', 'Practice'])
+    for (const words of ['New session', 'Marrow Dray', 'All sessions (12)', 'Practice'])
       expect(text).toContain(words);
     await screen.send(DOWN);
     expect(loads()).toBe(1);

@@ -427,12 +427,16 @@ const SAVED: readonly SavedSession[] = [
     words: 'Marrow Dray, no start',
     when: '2030-01-01 16:20',
     status: 'paused',
+    simulated: false,
+    begun: true,
   },
   {
     path: 'sessions/a.jsonl',
     words: 'Tern 2, stalls hot',
     when: '2029-12-30 09:02',
     status: 'closed',
+    simulated: true,
+    begun: true,
   },
 ];
 

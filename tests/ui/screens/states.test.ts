@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { STANDARD_SETTINGS } from '../../../src/files/settings.ts';
 import { emptyJob } from '../../../src/procedure/job.ts';
 import type { AskStep } from '../../../src/procedure/procedure.ts';
+import type { SavedSession } from '../../../src/ui/app-services.ts';
 import { bar, percentWords } from '../../../src/ui/parts/bar.ts';
 import { BIG_ROWS, bigWords } from '../../../src/ui/parts/big-words.ts';
 import { type Form, formAfter } from '../../../src/ui/parts/form-state.ts';
@@ -32,6 +33,7 @@ import {
 } from '../../../src/ui/screens/reading-prompt-state.ts';
 import { SESSION_KEYS } from '../../../src/ui/screens/session-keys.ts';
 import { settingsChange, settingsSheet } from '../../../src/ui/screens/settings-state.ts';
+import { startMenu } from '../../../src/ui/screens/start-screen.tsx';
 import { helpParagraphs } from '../../../src/ui/screens/step-page.tsx';
 import { createKeyDecoder, type KeyEvent } from '../../../src/ui/term/key-decoder.ts';
 import { fakeDriver, fakeSession } from './fake-services.ts';
@@ -465,5 +467,29 @@ describe('a question that the trouble code answers', () => {
 
   it('begins at its first answer when no code is known', () => {
     expect(at([])).toEqual({ marked: 0, standing: null });
+  });
+});
+
+describe('the start menu', () => {
+  const saved = (rest: Partial<SavedSession>): SavedSession => ({
+    path: 'sessions/a.jsonl',
+    words: 'Three-wire Hall sensor, no signal',
+    when: '2031-05-06 14:20',
+    status: 'paused',
+    simulated: false,
+    begun: true,
+    ...rest,
+  });
+
+  it('tells sessions apart by time and vehicle; one in which nothing was done comes last', () => {
+    const empty = saved({ when: '2031-05-07 09:00', begun: false });
+    const sessions = [empty, saved({ simulated: true }), saved({ words: 'B 12, stalls' })];
+    const lines = startMenu(sessions, 3, []).filter(({ words }) => words.startsWith('Go on'));
+    expect(lines.map(({ words }) => words)).toEqual([
+      'Go on: 05-06 14:20 simulated, Three-wire Hall sensor, no signal',
+      'Go on: 05-06 14:20 B 12, stalls',
+      'Go on: 05-07 09:00 Three-wire Hall sensor, no signal',
+    ]);
+    expect(lines[2]?.about).toContain('nothing done yet');
   });
 });
