@@ -1,5 +1,7 @@
 /** `ohmward settings`: shows and changes who works here, with what, and where sessions go. */
+import type { Meter, MeterFunction } from '../circuit/test.ts';
 import { INSTRUMENTS, openSettings, type Settings, STANDARD_SETTINGS } from '../files/settings.ts';
+import { formatQuantity } from '../quantity/format-quantity.ts';
 import { harmlessJson } from '../records/record-json.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
@@ -24,7 +26,7 @@ export const command: Command = {
     'ohmward settings database postgresql://HOST/NAME      where records share puts them',
   ],
   options: {
-    json: { type: 'boolean', help: 'print all settings as JSON' },
+    json: { type: 'boolean', help: 'print all settings, or the one named, as JSON' },
     reset: { type: 'boolean', help: 'back to the standard value' },
   },
   run: async (args: Arguments, io: Io) => {
@@ -59,8 +61,8 @@ export const command: Command = {
       return problem ? EXIT.wrongInput : EXIT.done;
     }
     if (value === undefined) {
-      const own = store.values[key];
-      io.out(`${safeText(shown(key === 'database' ? withoutPassword(String(own)) : own))}\n`);
+      const own = key === 'database' ? withoutPassword(store.values.database) : store.values[key];
+      io.out(args.values['json'] ? harmlessJson(own) : `${safeText(shown(key, store.values))}\n`);
       return EXIT.done;
     }
     const read = readValue(key, value);
@@ -75,9 +77,8 @@ export const command: Command = {
 };
 
 function listing(values: Settings, path: string): string {
-  const lines = Object.entries(values).map(
-    ([name, value]) =>
-      `  ${name.padEnd(13)} ${safeText(shown(name === 'database' ? withoutPassword(String(value)) : value))}`,
+  const lines = Object.keys(values).map(
+    (name) => `  ${name.padEnd(13)} ${safeText(shown(name, values))}`,
   );
   return ['Settings', ...lines, '', `File: ${safeText(path)}`, ''].join('\n');
 }
@@ -89,10 +90,40 @@ function withoutPassword(address: string): string {
     .replace(/([?&]password=)[^&]*/g, '$1***');
 }
 
-function shown(value: unknown): string {
-  if (Array.isArray(value)) return value.join(', ') || '-';
-  return typeof value === 'object' ? JSON.stringify(value) : String(value) || '-';
+function shown(key: string, values: Settings): string {
+  switch (key) {
+    case 'meter':
+      return meterWords(values.meter);
+    case 'scope':
+      return `${values.scope.volts} divisions up, ${values.scope.time} across`;
+    case 'database':
+      return withoutPassword(values.database) || '-';
+    case 'ascii':
+      return values.ascii ? 'yes' : 'no';
+    default: {
+      const value = values[key as keyof Settings];
+      return (Array.isArray(value) ? value.join(', ') : String(value)) || '-';
+    }
+  }
 }
+
+/** A meter as its data sheet has it. */
+function meterWords({ name, inputOhms, volts, ohms }: Meter): string {
+  const input = formatQuantity({ value: inputOhms, unit: 'ohm' }, ASCII);
+  return [`${name}, input ${input}`, functionWords(volts, 'V'), functionWords(ohms, 'ohm')].join(
+    '; ',
+  );
+}
+
+function functionWords({ ranges, counts, ofReading, digits }: MeterFunction, unit: 'V' | 'ohm') {
+  const ends = [ranges[0], ranges.at(-1)].map((value) =>
+    formatQuantity({ value: value ?? 0, unit }, ASCII),
+  );
+  const percent = Number((ofReading * 100).toPrecision(4));
+  return `${unit === 'V' ? 'volts' : 'ohms'} ${ends.join(' to ')} in ${ranges.length} ranges of ${counts} counts, ${percent} % + ${digits}`;
+}
+
+const ASCII = { ascii: true, digits: 4 };
 
 /** The text a person types for a setting, as its value; or how it is written. */
 function readValue<K extends keyof Settings>(

@@ -45,7 +45,8 @@ export function openSession(
     log = readSessionLog(disk.read(path));
   } catch (error) {
     const next = ', and try again';
-    return failed({ code: errorCode(error), path, safeEvents: 0, canRetry: false, next });
+    const code = errorCode(error);
+    return failed({ code, path, safeEvents: 0, canRetry: false, next, reading: true });
   }
   let events = log.events;
   const paths = [path];

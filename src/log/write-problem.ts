@@ -32,6 +32,8 @@ export interface Failure {
   /** RFC 3339 time of the last safe event. */
   readonly safeUntil?: string | null;
   readonly canRetry: boolean;
+  /** True when it was reading that failed: nothing was to be saved. */
+  readonly reading?: boolean;
   /** How the next step ends, from the comma on, when the general way does not fit. */
   readonly next?: string;
 }
@@ -39,8 +41,10 @@ export interface Failure {
 /** The bad case of a `Result`, put into words. */
 export function failed(failure: Failure): { readonly ok: false; readonly problem: WriteProblem } {
   const { code, path, safeEvents, canRetry } = failure;
-  const cause = CAUSES[code] ?? [`the system refused with ${code}`, 'look at the disk'];
-  const words = `${sentence(cause[0])} (${path}). ${sentence(safeWords(failure))}.`;
+  const cause = (failure.reading ? READING_CAUSES[code] : null) ??
+    CAUSES[code] ?? [`the system refused with ${code}`, 'look at the disk'];
+  const safe = failure.reading ? '' : ` ${sentence(safeWords(failure))}.`;
+  const words = `${sentence(cause[0])} (${path}).${safe}`;
   const fix = `${sentence(cause[1])}${failure.next ?? (canRetry ? RETRY : ELSEWHERE)}.`;
   return { ok: false, problem: { code, words, fix, safeEvents, canRetry } };
 }
@@ -86,6 +90,13 @@ const CAUSES: Readonly<Record<string, readonly [string, string]>> = {
   'nothing-saved': ['the file holds no complete event', 'keep the file as it is'],
   'continued-elsewhere': ['the session went on in a later part', 'resume the later part'],
   'earlier-part-missing': ['an earlier part of the session is missing', 'bring it here'],
+};
+
+/** The same where something was to be read. */
+const READING_CAUSES: Readonly<Record<string, readonly [string, string]>> = {
+  EACCES: ['reading is not allowed there', 'ask for the right to read it'],
+  EPERM: ['reading is not allowed there', 'ask for the right to read it'],
+  EISDIR: ['this is a folder, not a session file', 'name a file inside it'],
 };
 
 function safeWords({ code, safeEvents, safeUntil }: Failure): string {

@@ -6,6 +6,8 @@ import type { ParsedProcedure } from './parse-procedure.ts';
 /** Names of such procedures: this and the circuit's name. */
 const GUIDED_PREFIX = 'guided-';
 
+/** What tells it from the procedures with a fixed order. */
+const TITLE_BEGINS = 'Free order of tests: ';
 /** As for a title that an author writes. */
 const TITLE_SIGNS_MAX = 120;
 
@@ -20,9 +22,9 @@ export function guidedProcedure(circuit: {
   const name = `${GUIDED_PREFIX}${circuit.name}`;
   const draft: ProcedureDraft = {
     procedure: name,
-    title: [...`Without a tree: ${circuit.title}`].slice(0, TITLE_SIGNS_MAX).join(''),
+    title: [...`${TITLE_BEGINS}${circuit.title}`].slice(0, TITLE_SIGNS_MAX).join(''),
     about:
-      'No fixed way: the program proposes the tests that tell most now, with what you have at hand, and you choose.',
+      'No fixed order: the program proposes the tests that tell most now, with what you have at hand, and you choose.',
     circuit: circuit.name,
     start: 'guided',
     steps: {

@@ -36,6 +36,19 @@ function refused(at = path): WriteProblem {
   return result.problem;
 }
 
+it('a session that may not be read says that of reading, not of saving', () => {
+  const closed = {
+    ...nodeDisk,
+    read: () => {
+      throw Object.assign(new Error(), { code: 'EACCES' });
+    },
+  };
+  const opened = openSession(closed, 'sessions/a.jsonl');
+  if (opened.ok) throw new Error('was opened');
+  expect(opened.problem.words).toBe('Reading is not allowed there (sessions/a.jsonl).');
+  expect(opened.problem.fix).toBe('Ask for the right to read it, and try again.');
+});
+
 describe('resuming', () => {
   it('a whole session goes on behind its last event, with no event of its own', () => {
     const { writer, events } = resumed();

@@ -4,13 +4,13 @@ import { guidedProcedure } from '../../src/procedure/guided-procedure.ts';
 import { parseProcedure } from '../../src/procedure/parse-procedure.ts';
 
 test.each([
-  ['a short title', 'Hall sensor', 'Without a tree: Hall sensor'],
-  // 120 signs at most, as the schema has it; the sixteenth is the blank before the title
-  ['a long title', 'a'.repeat(120), `Without a tree: ${'a'.repeat(104)}`],
+  ['a short title', 'Hall sensor', 'Free order of tests: Hall sensor'],
+  // 120 signs at most, as the schema has it; the twenty-first is the blank before the title
+  ['a long title', 'a'.repeat(120), `Free order of tests: ${'a'.repeat(99)}`],
   [
     'a sign of two halves at the cut',
-    `${'a'.repeat(103)}\u{1F697}\u{1F697}`,
-    `Without a tree: ${'a'.repeat(103)}\u{1F697}`,
+    `${'a'.repeat(98)}\u{1F697}\u{1F697}`,
+    `Free order of tests: ${'a'.repeat(98)}\u{1F697}`,
   ],
 ])('%s', (_, title, expected) => {
   expect(guidedProcedure({ name: 'sample', title }).draft.title).toBe(expected);
@@ -18,7 +18,7 @@ test.each([
 
 test('a title that its circuit will be refused for', () => {
   const { title } = guidedProcedure({ name: 'sample', title: 'a\u202Eb' }).draft;
-  expect(title).toBe('Without a tree: a\u202Eb');
+  expect(title).toBe('Free order of tests: a\u202Eb');
 });
 
 test('is one that an author could have written', () => {

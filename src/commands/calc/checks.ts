@@ -8,7 +8,7 @@ import { parseAccuracy } from '../../quantity/parse-accuracy.ts';
 import { parseQuantity } from '../../quantity/parse-quantity.ts';
 import type { Unit } from '../../quantity/quantity.ts';
 import { safeText } from '../../source/safe-text.ts';
-import { type Options, type Sum, WrongUse } from './sum.ts';
+import { type Options, type Sum, type SumResult, WrongUse } from './sum.ts';
 
 export const meter: Sum = {
   summary: 'what a reading can be, and the chance that it is within limits',
@@ -64,40 +64,50 @@ function readingOf(options: Options): { value: number; unit: Unit } {
 }
 
 export const code: Sum = {
-  summary: 'what a trouble code says',
+  summary: 'what a trouble code says, or several',
   usage: 'code P0335',
   run: (options) => {
     const typed = options.word('a trouble code, for example P0335');
-    const read = readCode(typed);
-    if (read.status === 'refused') {
-      const fix = read.fix === '' ? '' : `: ${read.fix}`;
-      return { lines: [[safeText(typed), read.words + fix]], data: { ...read }, wrong: true };
-    }
-    const found = describeCode(typed)!;
-    const bytes = `0x${found.twoByte.toString(16).toUpperCase().padStart(4, '0')}`;
-    const failure = read.failureType;
+    const words = options.words();
+    // "P 0335" is one code with a blank in it.
+    if (words.length < 2 || readCode(typed).status === 'read') return codeSum(typed);
+    const sums = words.flatMap((word) => word.split(/[,;]/).filter(Boolean)).map(codeSum);
     return {
-      lines: [
-        [found.code, found.words],
-        [
-          'defined by',
-          found.definedBy === 'maker'
-            ? "the vehicle's maker"
-            : found.definedBy === 'standard'
-              ? 'the standard'
-              : 'nobody yet',
-        ],
-        ['on the wire', bytes],
-        ...(failure === null
-          ? []
-          : [
-              ['failure type', `0x${failure.toString(16).toUpperCase().padStart(2, '0')}`] as const,
-            ]),
-      ],
-      data: { ...found, failureType: failure },
+      lines: sums.flatMap(({ lines }) => lines),
+      data: { codes: sums.map(({ data }) => data) },
+      wrong: sums.some(({ wrong }) => wrong === true),
     };
   },
 };
+
+function codeSum(typed: string): SumResult {
+  const read = readCode(typed);
+  if (read.status === 'refused') {
+    const fix = read.fix === '' ? '' : `: ${read.fix}`;
+    return { lines: [[safeText(typed), read.words + fix]], data: { ...read }, wrong: true };
+  }
+  const found = describeCode(typed)!;
+  const bytes = `0x${found.twoByte.toString(16).toUpperCase().padStart(4, '0')}`;
+  const failure = read.failureType;
+  return {
+    lines: [
+      [found.code, found.words],
+      [
+        'defined by',
+        found.definedBy === 'maker'
+          ? "the vehicle's maker"
+          : found.definedBy === 'standard'
+            ? 'the standard'
+            : 'nobody yet',
+      ],
+      ['on the wire', bytes],
+      ...(failure === null
+        ? []
+        : [['failure type', `0x${failure.toString(16).toUpperCase().padStart(2, '0')}`] as const]),
+    ],
+    data: { ...found, failureType: failure },
+  };
+}
 
 export const vin: Sum = {
   summary: 'structure and check digit of a vehicle identification number',

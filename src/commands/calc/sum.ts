@@ -31,7 +31,12 @@ export class Options {
     this.ascii = ascii;
   }
 
-  /** The word after the sum's name: the code or the VIN. */
+  /** The words after the sum's name. */
+  words(): readonly string[] {
+    return this.args.positionals.slice(1);
+  }
+
+  /** The same as one: the code or the VIN. */
   word(what: string): string {
     const word = this.args.positionals.slice(1).join(' ');
     if (word === '') throw new WrongUse(`give ${what}`);

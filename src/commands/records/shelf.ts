@@ -42,6 +42,9 @@ export async function folderOf(args: Arguments, io: Io): Promise<string> {
 /** The index of the folder, brought up to date. */
 export async function indexOf(args: Arguments, io: Io): Promise<RecordIndex> {
   const folder = await folderOf(args, io);
+  // The usual folder comes with the first session; one that was named is a slip of the hand.
+  if (textOf(args, 'folder') !== undefined && !existsSync(folder))
+    throw new Stop(EXIT.wrongInput, `there is no folder ${folder}`, 'check the spelling');
   const opened = openIndex(nodeDisk, folder, indexPath(io.env, folder), (done, of) => {
     if (done % TOLD_EVERY === 0) io.err(`reading sessions: ${done} of ${of}\n`);
   });

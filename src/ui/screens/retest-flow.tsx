@@ -17,7 +17,7 @@ import { StepPage } from './step-page.tsx';
 import { StepScreen } from './step-screen.tsx';
 import { answerWords, loudState, retestMark, retestWords } from './step-words.ts';
 import { TakePage } from './take-page.tsx';
-import { TextQuestion } from './text-question.tsx';
+import { NO_REASON, TextQuestion } from './text-question.tsx';
 
 export interface RetestFlowProps {
   readonly opened: OpenedSession;
@@ -117,6 +117,7 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
           title="This test cannot be made"
           question="Why not?"
           about="For example: the terminal cannot be reached any more. The record shows the reason, and that the cure is not shown by this test."
+          empty={NO_REASON}
           message={message}
           onAnswer={(reason) => send({ type: 'cannot-retest', step: step.id, reason })}
           onClose={close}

@@ -26,7 +26,7 @@ import { StepPage } from './step-page.tsx';
 import { StepScreen } from './step-screen.tsx';
 import { loudState } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
-import { TextQuestion } from './text-question.tsx';
+import { NO_REASON, TextQuestion } from './text-question.tsx';
 import { useWeighed } from './use-weighed.ts';
 import { WaitPage } from './wait-page.tsx';
 import { WayScreen } from './way-screen.tsx';
@@ -255,6 +255,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
           title="This step cannot be done"
           question="Why not?"
           about="For example: the terminal cannot be reached; the plug must not be opened. The record shows the reason."
+          empty={NO_REASON}
           message={message}
           onAnswer={(reason) => send({ type: 'cannot-do', reason })}
           onClose={close}

@@ -16,6 +16,8 @@ export interface TextQuestionProps {
   /** More about it, below the field. */
   readonly about?: string;
   readonly message: string | null;
+  /** Said when Enter comes with nothing typed. */
+  readonly empty?: string;
   readonly onAnswer: (text: string) => void;
   readonly onClose: () => void;
 }
@@ -25,22 +27,30 @@ const KEYS: readonly KeyBinding[] = [
   { keys: ['escape'], show: 'Esc', help: 'leave it' },
 ];
 
+/** For what cannot be done. */
+export const NO_REASON = '! A reason is needed: type why it cannot be done, then press Enter.';
+const NOTHING_TYPED = '! Nothing is typed yet: type it, then press Enter; Esc leaves it.';
+
 /** The screen. */
 export function TextQuestion(props: TextQuestionProps) {
   const [field, setField] = useState(textField);
+  const [isEmpty, setIsEmpty] = useState(false);
   useKeys((event) => {
     const label = keyLabel(event);
     if (label === 'escape') return props.onClose();
+    const text = field.text.trim();
+    setIsEmpty(label === 'return' && text === '');
     if (label !== 'return') return setField(textFieldAfter(field, event));
-    if (field.text.trim() !== '') props.onAnswer(field.text.trim());
+    if (text !== '') props.onAnswer(text);
   });
+  const message = isEmpty ? (props.empty ?? NOTHING_TYPED) : props.message;
   return (
     <Frame title={props.title} keys={KEYS}>
       <Words>{props.question}</Words>
       <Words> </Words>
       <Field field={field} />
       <Words> </Words>
-      {props.message === null ? null : <Words bold>{props.message}</Words>}
+      {message === null ? null : <Words bold>{message}</Words>}
       {props.about === undefined ? null : <Words>{props.about}</Words>}
     </Frame>
   );

@@ -228,6 +228,7 @@ describe('what cannot be done, notes, instruments, pause', () => {
   it('asks why a step cannot be done and goes round it', async () => {
     const { driver, press, frame } = await walkSession();
     await press('y', F.cannot, ENTER);
+    expect(await frame()).toContain('! A reason is needed');
     expect(types(driver)).not.toContain('step-impossible');
     await press('bolted behind the pump', ENTER);
     expect(last(driver)).toMatchObject({

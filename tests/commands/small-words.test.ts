@@ -1,0 +1,40 @@
+/** What the smaller commands say, through the built program. */
+import { afterEach, beforeEach, expect, it } from 'vitest';
+import { makePlace, type Place, runProgram } from './program.ts';
+
+let place: Place;
+beforeEach(() => {
+  place = makePlace();
+});
+afterEach(() => place.remove());
+
+it('settings shows the meter as its data sheet has it, and as JSON when asked', () => {
+  const words =
+    '6000-count meter, input 10 Mohm; volts 0.6 V to 600 V in 4 ranges of 6000 counts, 0.5 % + 3; ohms 600 ohm to 60 Mohm in 6 ranges of 6000 counts, 1 % + 3';
+  const all = runProgram(place, ['settings']).out;
+  expect(all).toContain(`meter         ${words}\n`);
+  expect(all).toContain('scope         10 divisions up, 14 across');
+  expect(all).not.toContain('{');
+  expect(runProgram(place, ['settings', 'meter']).out).toBe(`${words}\n`);
+  const json = runProgram(place, ['settings', 'meter', '--json']).out;
+  expect(JSON.parse(json)).toMatchObject({ inputOhms: 1e7 });
+});
+
+it('calc says what several codes mean, one after the other', () => {
+  const both = runProgram(place, ['calc', 'code', 'P0340', 'P2127']);
+  expect(both.code).toBe(0);
+  expect(both.out).toMatch(/^P0340 .*^P2127 /ms);
+  const wrong = runProgram(place, ['calc', 'code', 'P0340', 'XYZ']);
+  expect(wrong.code).toBe(1);
+  expect(wrong.out).toMatch(/^P0340 .*^XYZ .*a trouble code is/ms);
+  expect(runProgram(place, ['calc', 'code', 'P', '0335']).out).toMatch(/^P0335/);
+});
+
+it('records list says that a named folder is missing', () => {
+  const listed = runProgram(place, ['records', 'list', '--folder', '/nope']);
+  expect([listed.code, listed.err]).toEqual([
+    1,
+    expect.stringContaining('there is no folder /nope'),
+  ]);
+  expect(runProgram(place, ['records', 'list']).err).toContain('no session fits');
+});
