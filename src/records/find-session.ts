@@ -26,6 +26,11 @@ export function sessionAtPath(disk: Disk, cwd: string, name: string): string | n
   return join(dirname(path), parts[0]?.file ?? basename(path));
 }
 
+/** The session file of that whole name in `folder`, with its ending or without: samples and drills are in no index. */
+export function sessionFileIn(disk: Disk, folder: string, name: string): string | null {
+  return sessionAtPath(disk, folder, name.endsWith('.jsonl') ? name : `${name}.jsonl`);
+}
+
 /** The session of the index that `name` means. */
 export function sessionInIndex(index: RecordIndex, name: string): FoundSession {
   const { rows, folder } = index;

@@ -39,6 +39,17 @@ async function records(positionals: string[], values: Record<string, string | bo
   return { exit, out, err };
 }
 
+it('a session file without a time in its name is found by that name, though no list has it', async () => {
+  writeFileSync(join(home, 'sample-lab.jsonl'), fileOf(finishedWalk()).text);
+  for (const name of ['sample-lab', 'sample-lab.jsonl'])
+    for (const verb of ['show', 'verify', 'export']) {
+      const { exit, out } = await records([verb, name]);
+      expect([verb, exit]).toEqual([verb, 0]);
+      expect(out).not.toBe('');
+    }
+  expect((await records(['show', 'sample'])).err).toContain('no session "sample"');
+});
+
 describe('list and find', () => {
   it('gives two lines a session: what it is, and its name for the other verbs', async () => {
     save(finishedWalk());

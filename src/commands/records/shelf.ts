@@ -5,7 +5,7 @@ import { sessionsFolder } from '../../files/folders.ts';
 import { openSettings } from '../../files/settings.ts';
 import { nodeDisk } from '../../log/node-disk.ts';
 import { writeWholeFile } from '../../log/write-whole.ts';
-import { sessionAtPath, sessionInIndex } from '../../records/find-session.ts';
+import { sessionAtPath, sessionFileIn, sessionInIndex } from '../../records/find-session.ts';
 import { type ReadRecord, readRecord } from '../../records/read-record.ts';
 import { indexPath, openIndex, type RecordIndex } from '../../records/record-index.ts';
 import { nearestName } from '../../source/nearest-name.ts';
@@ -56,19 +56,16 @@ export async function indexOf(args: Arguments, io: Io): Promise<RecordIndex> {
 
 /** The path of the session that a person means. */
 export async function pathOf(name: string, args: Arguments, io: Io): Promise<string> {
-  const path = sessionAtPath(nodeDisk, io.cwd, name);
+  const path =
+    sessionAtPath(nodeDisk, io.cwd, name) ??
+    sessionFileIn(nodeDisk, await folderOf(args, io), name);
   if (path !== null) return path;
   const index = await indexOf(args, io);
   const found = sessionInIndex(index, name);
   if (found.ok) return found.path;
-  const drill = sessionAtPath(nodeDisk, join(index.folder, 'drills'), fileNamed(name));
+  const drill = sessionFileIn(nodeDisk, join(index.folder, 'drills'), name);
   if (drill !== null) return drill;
   throw new Stop(EXIT.wrongInput, found.words, found.fix);
-}
-
-/** Drills are found by the whole name of their file, with its ending or without. */
-function fileNamed(name: string): string {
-  return name.endsWith('.jsonl') ? name : `${name}.jsonl`;
 }
 
 /** The one session that a verb is about. */

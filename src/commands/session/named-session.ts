@@ -1,5 +1,5 @@
 /** The session that a person means, to go on with: named in the same ways as for `ohmward records`. */
-import { sessionAtPath, sessionInIndex } from '../../records/find-session.ts';
+import { sessionAtPath, sessionFileIn, sessionInIndex } from '../../records/find-session.ts';
 import { indexPath, openIndex } from '../../records/record-index.ts';
 import type { Problem } from '../../source/problem.ts';
 import type { Io } from '../command.ts';
@@ -11,9 +11,9 @@ export function namedSession(
   { cwd, env }: Pick<Io, 'cwd' | 'env'>,
   name: string,
 ): { readonly path: string } | Problem {
-  const path = sessionAtPath(desk.disk, cwd, name);
-  if (path !== null) return { path };
   const folder = desk.sessions();
+  const path = sessionAtPath(desk.disk, cwd, name) ?? sessionFileIn(desk.disk, folder, name);
+  if (path !== null) return { path };
   const opened = openIndex(desk.disk, folder, indexPath(env, folder));
   if ('words' in opened)
     return { problem: opened.words, fix: 'name another folder with --sessions' };
