@@ -2,6 +2,7 @@
 import { createInterface } from 'node:readline';
 import { safeText } from '../../source/safe-text.ts';
 import type { Dialogue } from '../../ui/plain/plain-session.ts';
+import { columnsOfStream, wrapLine } from '../../ui/plain/wrap-line.ts';
 import type { Io } from '../command.ts';
 
 /** A dialogue over standard input; close it, or the process waits for more lines. */
@@ -20,6 +21,8 @@ export function lineDialogue(io: Io): LineDialogue {
     waiting = null;
     answer?.(line);
   };
+  // Asked anew for each line: the window may have changed.
+  const wrapped = (text: string) => wrapLine(safeText(text), columnsOfStream(process.stdout));
   lines.on('line', (line) => {
     if (waiting) hand(line);
     else kept.push(line);
@@ -29,9 +32,9 @@ export function lineDialogue(io: Io): LineDialogue {
     hand(null);
   });
   return {
-    say: (line) => io.out(`${safeText(line)}\n`),
+    say: (line) => io.out(`${wrapped(line)}\n`),
     ask: (question) => {
-      io.out(safeText(question));
+      io.out(wrapped(question));
       const next = kept.shift();
       if (next !== undefined || ended) {
         // A pipe is not echoed: without this the next sentence would stand behind the question.
