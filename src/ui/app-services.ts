@@ -51,6 +51,8 @@ export interface DemoJob {
   readonly file: string;
   readonly words: string;
   readonly complaint: string;
+  /** The sensor that its circuit is about, in words; empty when there is no circuit. */
+  readonly sensor: string;
   /** File of the procedure that goes with it. */
   readonly procedure: string;
   readonly job: Job;

@@ -135,7 +135,7 @@ export function App({ services, begin, onLeave }: AppProps) {
           key="which-simulated-vehicle"
           title="Which simulated vehicle?"
           items={services.listDemoJobs().map((demo) => ({
-            text: demo.words,
+            text: demo.sensor === '' ? demo.words : `${demo.words}: ${demo.sensor}`,
             also: demo.job.codes.join(' '),
             about: `Complaint: ${demo.complaint}`,
             demo,

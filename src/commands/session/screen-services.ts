@@ -1,6 +1,7 @@
 /** What the screens are given, from the desk. */
 
 import { basename } from 'node:path';
+import { type Circuit, sensorOf } from '../../circuit/circuit.ts';
 import { listSessions, newestSessions } from '../../files/list-sessions.ts';
 import { replaceablesOf } from '../../procedure/read-repair.ts';
 import { listWords } from '../../records/list-words.ts';
@@ -42,6 +43,7 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
             file: path,
             words: job.vehicle.words || basename(path),
             complaint: job.complaint,
+            sensor: sensorWords(circuitOf(procedure)),
             procedure,
             job,
             fault,
@@ -91,4 +93,8 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
     clock: () => performance.now(),
     more: [drillMenuExtra(desk)],
   };
+}
+
+function sensorWords(circuit: Circuit | null): string {
+  return circuit ? sensorOf(circuit).words : '';
 }

@@ -1,10 +1,11 @@
 /** A window onto a list longer than the room, with the position written out: Ink has no scrolling. */
 import { Box } from 'ink';
+import type { Look } from '../term/colour.ts';
 import { shownText, useLook } from '../term/use-look.ts';
 import { useBody } from './body-size.ts';
 import { Words } from './safe-words.tsx';
 import { windowRows } from './window-state.ts';
-import { padWords } from './wrap-words.ts';
+import { columnsOf, padWords } from './wrap-words.ts';
 
 export interface WindowListProps {
   /** One row each; longer ones are cut. */
@@ -16,6 +17,14 @@ export interface WindowListProps {
   /** The chosen line, marked by `>` and inverse; none for a text to read. */
   readonly selected?: number;
   readonly columns?: number;
+}
+
+/** The sign before each line to choose from. */
+const MARK_COLUMNS = 2;
+
+/** Whether the list cuts this line at `width`: then the chosen one has to stand in full somewhere else. */
+export function isCut(line: string, width: number, look: Pick<Look, 'ascii' | 'colour'>): boolean {
+  return columnsOf(shownText(line, look)) > width - MARK_COLUMNS;
 }
 
 /** The lines in view and, when there are more, `12/40`: the chosen one, or the last one in view. */

@@ -56,7 +56,7 @@ export function ExtraScreen(props: ExtraScreenProps) {
   ];
   const body = bodySize(useSize(), keys);
   const lines = textBlock(paragraphsOf(opened, proposal, body.columns), body.columns, look);
-  const rows = Math.max(1, body.rows - promptRows(asked, message, body.columns, look));
+  const rows = Math.max(1, body.rows - promptRows(asked, message, body.columns, look, opened.bind));
 
   useKeys((event) => {
     const when = timing();

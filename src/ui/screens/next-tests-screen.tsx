@@ -7,7 +7,7 @@ import type { KeyBinding } from '../parts/key-hints.tsx';
 import { Words } from '../parts/safe-words.tsx';
 import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
 import { type Paragraph, textBlock } from '../parts/text-block.ts';
-import { WindowList } from '../parts/window-list.tsx';
+import { isCut, WindowList } from '../parts/window-list.tsx';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
@@ -42,7 +42,13 @@ export function NextTestsScreen(props: NextTestsScreenProps) {
   const [marked, setMarked] = useState(0);
   const [top, setTop] = useState(0);
   const proposal = proposals[marked];
-  const lines = textBlock(proposal ? detailOf(proposal, opened) : [], body.columns, look);
+  const names = proposals.map(
+    ({ words, minutes }, place) => `${place + 1}  ${minutesWords(minutes)}: ${opened.bind(words)}`,
+  );
+  const name = names[marked] ?? '';
+  const full = isCut(name, body.columns, look) ? [{ text: name, hang: 3, bold: true }] : [];
+  const detail = proposal ? [...full, ...detailOf(proposal, opened)] : [];
+  const lines = textBlock(detail, body.columns, look);
   const rows = Math.max(1, body.rows - proposals.length - 1);
 
   useKeys((event) => {
@@ -66,15 +72,7 @@ export function NextTestsScreen(props: NextTestsScreenProps) {
     <Frame title={props.title} keys={keys}>
       {proposal ? (
         <>
-          <WindowList
-            lines={proposals.map(
-              ({ words, minutes }, place) =>
-                `${place + 1}  ${minutesWords(minutes)}: ${opened.bind(words)}`,
-            )}
-            rows={proposals.length}
-            top={0}
-            selected={marked}
-          />
+          <WindowList lines={names} rows={proposals.length} top={0} selected={marked} />
           <Words> </Words>
           <ScrollText lines={lines} rows={rows} top={top} />
         </>

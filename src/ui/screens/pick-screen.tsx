@@ -1,6 +1,6 @@
 /** Choosing one of many: typing narrows the list down, the marked one is described below. */
 import { Box } from 'ink';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import {
@@ -12,8 +12,9 @@ import {
 } from '../parts/pick-list-state.ts';
 import { Words } from '../parts/safe-words.tsx';
 import { TextField } from '../parts/text-field.tsx';
-import { WindowList } from '../parts/window-list.tsx';
+import { isCut, WindowList } from '../parts/window-list.tsx';
 import { cutWords, toldApart, wrapWords } from '../parts/wrap-words.ts';
+import type { Look } from '../term/colour.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { shownText, useLook } from '../term/use-look.ts';
@@ -41,7 +42,12 @@ const KEYS: readonly KeyBinding[] = [
   { keys: [], show: 'letters', help: 'search' },
   { keys: ['escape'], show: 'Esc', help: 'back' },
 ];
+/** Least rows for it. */
 const ABOUT_ROWS = 4;
+/** Of a folder with ten thousand sessions so many are looked at. */
+const MEASURED = 100;
+/** A list this long may be narrowed no further by what stands below it. */
+const LIST_ROWS = 9;
 const SEARCH = 'Search: ';
 /** Columns of the sign before the marked line. */
 const MARKER = 2;
@@ -52,9 +58,16 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
   const [list, setList] = useState(PICK_LIST);
   const look = useLook();
   const body = bodySize(useSize(), KEYS);
-  const rows = Math.max(3, body.rows - ABOUT_ROWS - 3);
+  const longest = useMemo(
+    () => longestAbout(items, body.columns, look),
+    [items, body.columns, look],
+  );
+  const room = body.rows - 3 - Math.min(items.length, LIST_ROWS);
+  const aboutRows = Math.max(ABOUT_ROWS, Math.min(longest, room));
+  const rows = Math.max(3, body.rows - aboutRows - 3);
   const shown = (props.keepsOrder ? matching : closestFirst)(items, list.filter.text);
   const chosen = shown[list.chosen];
+  const about = chosen ? aboutOf(chosen, body.columns, look) : [' '];
   const mark = look.ascii ? '...' : '…';
   const texts = shown.map(({ text }) => shownText(text, look));
   const lines = toldApart(texts, body.columns - MARKER, mark);
@@ -86,18 +99,31 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
         <WindowList lines={lines} rows={rows} top={list.top} selected={list.chosen} />
       )}
       <Words> </Words>
-      <Box height={ABOUT_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
-        <Words>{aboutLines(chosen?.about ?? '', body.columns, look.ascii)}</Words>
+      <Box height={aboutRows} flexDirection="column" overflow="hidden" flexShrink={0}>
+        <Words>{fitted(about, aboutRows, body.columns, look.ascii)}</Words>
       </Box>
     </Frame>
   );
 }
 
+/** What stands below the list for the marked one, as it is shown; its own line too where the list cuts it. */
+function aboutOf({ text, about }: PickScreenItem, columns: number, look: Look): string[] {
+  const shown = isCut(text, columns, look) ? [text, about] : [about || ' '];
+  return shown.flatMap((part) => wrapWords(shownText(part, look), columns));
+}
+
+/** Rows of the longest, so that the list is of one height for all. */
+function longestAbout(items: readonly PickScreenItem[], columns: number, look: Look): number {
+  return Math.max(
+    0,
+    ...items.slice(0, MEASURED).map((item) => aboutOf(item, columns, look).length),
+  );
+}
+
 /** What fits of it, with a sign where the rest is missing. */
-function aboutLines(about: string, columns: number, ascii: boolean): string {
-  const lines = wrapWords(shownText(about || ' ', { ascii, colour: false }), columns);
-  if (lines.length <= ABOUT_ROWS) return lines.join('\n');
-  const last = lines.slice(ABOUT_ROWS - 1).join(' ');
+function fitted(lines: readonly string[], rows: number, columns: number, ascii: boolean): string {
+  if (lines.length <= rows) return lines.join('\n');
+  const last = lines.slice(rows - 1).join(' ');
   const cut = cutWords(last, columns, ascii ? '...' : '…');
-  return [...lines.slice(0, ABOUT_ROWS - 1), cut].join('\n');
+  return [...lines.slice(0, rows - 1), cut].join('\n');
 }

@@ -3,7 +3,7 @@ import { Box } from 'ink';
 import { useBody } from '../parts/body-size.ts';
 import { type Colour, Words } from '../parts/safe-words.tsx';
 import { TextField } from '../parts/text-field.tsx';
-import { WindowList } from '../parts/window-list.tsx';
+import { isCut, WindowList } from '../parts/window-list.tsx';
 import { windowTop } from '../parts/window-state.ts';
 import { columnsOf, wrapWords } from '../parts/wrap-words.ts';
 import type { Look } from '../term/colour.ts';
@@ -15,6 +15,8 @@ type MeasureAsked = Extract<Asked, { kind: 'measure' }>;
 
 /** More choices than this scroll. */
 const CHOICE_ROWS_MAX = 6;
+/** Rows for the marked choice in full, where the list cuts any. */
+const FULL_ROWS = 2;
 /** Rows kept for the remark under a number, so that typing seldom makes the screen jump. */
 const REMARK_ROWS = 2;
 
@@ -30,32 +32,59 @@ export function promptRows(
   message: string | null,
   columns: number,
   look: Look,
+  bind: (text: string) => string,
 ): number {
-  return 1 + wrappedRows(notesOf(asked, message), columns, look) + answerRows(asked, columns, look);
+  return (
+    1 + wrappedRows(notesOf(asked, message), columns, look) + answerRows(asked, columns, look, bind)
+  );
 }
 
 function wrappedRows(notes: readonly string[], columns: number, look: Look): number {
   return notes.flatMap((note) => wrapWords(shownText(note, look), columns)).length;
 }
 
-function answerRows(asked: Asked, columns: number, look: Look): number {
+function answerRows(
+  asked: Asked,
+  columns: number,
+  look: Look,
+  bind: (text: string) => string,
+): number {
   switch (asked.kind) {
     case 'measure':
       return readingRows(asked, columns, look);
     case 'choice':
-      return choiceRows(asked.choices.length);
+      return choiceRows(
+        asked.choices.map(({ words }) => bind(words)),
+        columns,
+        look,
+      );
     case 'act':
       return 1;
   }
 }
 
 function readingRows({ prompt, context }: MeasureAsked, columns: number, look: Look): number {
-  if (prompt.mode === 'doubt') return 2 + choiceRows(choicesOf(prompt, context).length);
+  if (prompt.mode === 'doubt') {
+    const words = choicesOf(prompt, context).map((choice) => choice.words);
+    return 2 + choiceRows(words, columns, look);
+  }
   return 1 + remarkRows(remarkOf(prompt, context), columns, look);
 }
 
-function choiceRows(count: number): number {
-  return Math.min(CHOICE_ROWS_MAX, count);
+function choiceRows(words: readonly string[], columns: number, look: Look): number {
+  return listRows(words) + (cutsAny(words, columns, look) ? FULL_ROWS : 0);
+}
+
+function listRows(words: readonly string[]): number {
+  return Math.min(CHOICE_ROWS_MAX, words.length);
+}
+
+function cutsAny(words: readonly string[], columns: number, look: Look): boolean {
+  return numbered(words).some((line) => isCut(line, columns, look));
+}
+
+function numbered(words: readonly string[]): string[] {
+  return words.map((text, place) => (place < 9 ? `${place + 1}  ${text}` : `   ${text}`));
 }
 
 function remarkText({ tone, words }: Remark): string {
@@ -111,11 +140,20 @@ function AnswerView({ asked, bind }: { asked: Asked; bind: (text: string) => str
 
 /** A short numbered list; longer than the room it scrolls. */
 function ChoiceView({ words, marked }: { words: readonly string[]; marked: number }) {
-  const count = words.length;
-  const rows = choiceRows(count);
-  const top = windowTop({ count, rows, top: 0, keep: marked });
-  const lines = words.map((text, place) => (place < 9 ? `${place + 1}  ${text}` : `   ${text}`));
-  return <WindowList lines={lines} rows={rows} top={top} selected={marked} />;
+  const { columns } = useBody();
+  const look = useLook();
+  const rows = listRows(words);
+  const top = windowTop({ count: words.length, rows, top: 0, keep: marked });
+  return (
+    <Box flexDirection="column" flexShrink={0}>
+      <WindowList lines={numbered(words)} rows={rows} top={top} selected={marked} />
+      {cutsAny(words, columns, look) ? (
+        <Box height={FULL_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
+          <Words>{words[marked] ?? ' '}</Words>
+        </Box>
+      ) : null}
+    </Box>
+  );
 }
 
 /** The field with its judgement while typing, or the question what was meant. */

@@ -6,10 +6,11 @@ import type { MenuWords, SavedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { Words } from '../parts/safe-words.tsx';
-import { WindowList } from '../parts/window-list.tsx';
+import { isCut, WindowList } from '../parts/window-list.tsx';
 import { windowTop } from '../parts/window-state.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
+import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { choiceAfter } from './choice-prompt-state.ts';
 
@@ -99,7 +100,9 @@ export function StartScreen({ sessions, count, more, onChoose }: StartScreenProp
   const [marked, setMarked] = useState(0);
   const body = bodySize(useSize(), KEYS);
   const rows = Math.max(3, Math.min(menu.length, body.rows - ABOUT_ROWS - 3));
+  const look = useLook();
   const line = menu[marked];
+  const isShort = line === undefined || !isCut(`1  ${line.words}`, body.columns, look);
 
   useKeys((event) => {
     if (keyLabel(event) === 'q') return onChoose({ kind: 'quit' });
@@ -121,6 +124,7 @@ export function StartScreen({ sessions, count, more, onChoose }: StartScreenProp
       />
       <Words> </Words>
       <Box height={ABOUT_ROWS} flexDirection="column" overflow="hidden">
+        {isShort ? null : <Words>{line.words}</Words>}
         <Words>{line?.about ?? ' '}</Words>
       </Box>
     </Frame>

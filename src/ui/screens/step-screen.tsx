@@ -107,7 +107,7 @@ function layOut(props: StepScreenProps, screen: Size, look: Look) {
     columns,
     look,
   );
-  const prompt = promptRows(props.asked, props.message, columns, look);
+  const prompt = promptRows(props.asked, props.message, columns, look, opened.bind);
   const drawn = opened.sketch(testOf(step), columns);
   const canDraw = drawn.length > 0 && drawn.every((line) => columnsOf(line) <= columns);
   const usual = step.cannot === null ? [...FOOTERS.slice(0, -1), BARE_WITHOUT_CANNOT] : FOOTERS;

@@ -1,4 +1,5 @@
 /** The way so far: every standing answer, one of which may be gone back to. */
+import { Box } from 'ink';
 import { useState } from 'react';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -6,10 +7,11 @@ import { bodySize, Frame } from '../parts/frame.tsx';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { PICK_LIST, pickListAfter } from '../parts/pick-list-state.ts';
 import { Words } from '../parts/safe-words.tsx';
-import { WindowList } from '../parts/window-list.tsx';
+import { isCut, WindowList } from '../parts/window-list.tsx';
 import { windowTop } from '../parts/window-state.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
+import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { keysOf } from './session-keys.ts';
 import { answerWords } from './step-words.ts';
@@ -28,6 +30,9 @@ const KEYS: readonly KeyBinding[] = [
   CLOSE,
 ];
 
+/** Rows for the marked answer in full, where the list cuts any. */
+const FULL_ROWS = 3;
+
 /** The screen; the last answer is marked first. */
 export function WayScreen({ opened, session, onClose, onGoBack }: WayScreenProps) {
   const body = bodySize(useSize(), KEYS);
@@ -35,7 +40,9 @@ export function WayScreen({ opened, session, onClose, onGoBack }: WayScreenProps
     text: lineOf(opened, session, visit, place),
   }));
   const answered = items.length - 1;
-  const rows = Math.max(2, body.rows - 3);
+  const look = useLook();
+  const cuts = items.some(({ text }) => isCut(text, body.columns, look));
+  const rows = Math.max(2, body.rows - 3 - (cuts ? FULL_ROWS : 0));
   const [list, setList] = useState({ ...PICK_LIST, chosen: Math.max(0, answered - 1) });
 
   useKeys((event) => {
@@ -54,6 +61,11 @@ export function WayScreen({ opened, session, onClose, onGoBack }: WayScreenProps
         selected={list.chosen}
       />
       <Words> </Words>
+      {cuts ? (
+        <Box height={FULL_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
+          <Words hang={4}>{items[list.chosen]?.text ?? ' '}</Words>
+        </Box>
+      ) : null}
       <Words>
         {list.chosen < answered
           ? 'Going back takes this answer back. Later answers are kept and count again where the way passes them.'

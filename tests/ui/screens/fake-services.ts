@@ -485,6 +485,7 @@ export function fakeServices(clock: FakeClock, options: { problem?: Problem } = 
         file: 'jobs/dray.yaml',
         words: 'Marrow Dray, an invented van',
         complaint: SMALL_JOB.complaint,
+        sensor: 'crankshaft sensor',
         procedure: 'procedures/small.yaml',
         job: SMALL_JOB,
         fault: null,
