@@ -15,6 +15,7 @@ import { formatIssue } from '../source/format-issue.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import { type Arguments, type Command, EXIT, type Io } from './command.ts';
+import { ownFile } from './own-file.ts';
 
 /** Version of the JSON that this command writes. */
 const SCHEMA_VERSION = 1;
@@ -61,7 +62,10 @@ export const command: Command = {
     },
     spare: { type: 'boolean', help: 'a sensor known to be good is plugged in' },
     moving: { type: 'boolean', help: 'the wheel turns, or the pedal is moved' },
-    table: { type: 'boolean', help: 'every fault by every standard test of the circuit' },
+    table: {
+      type: 'boolean',
+      help: 'every fault, or that of --fault, by every standard test of the circuit',
+    },
     csv: { type: 'boolean', help: 'the table as comma-separated values' },
     json: { type: 'boolean', help: 'one JSON document' },
   },
@@ -92,9 +96,10 @@ export function readCircuit(name: string, io: Io): Circuit | null {
   if ('problem' in read && path === name && library !== null && /^[a-z0-9-]+$/.test(name)) {
     const known = yamlNames(join(library, 'circuits'));
     const near = nearestName(name, known);
-    const way = near ? `did you mean "${near}"?` : `known: ${known.join(', ')}`;
+    const way = near ? `did you mean "${near}"?` : `known: ${known.join(', ')}.`;
+    const own = ownFile(name, io.cwd);
     io.err(
-      `there is no circuit "${name}"; ${way}${near ? '' : '.'} One of your own is named by its path.\n`,
+      `there is no circuit "${name}"; ${own ?? `${way} One of your own is named by its path.`}\n`,
     );
     return null;
   }
@@ -132,7 +137,8 @@ function one(model: Model, values: Values, io: Io): number {
   if (refusal !== null) {
     if (values['json'] === true)
       io.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, refused: refusal })}\n`);
-    io.err(`not done: ${refusal}\n`);
+    const way = wayOut(refusal);
+    io.err(`not done: ${refusal}${way === null ? '' : `\n  ${way}`}\n`);
     return EXIT.wrongInput;
   }
   const expected = model.expected(test, fault);
@@ -147,6 +153,14 @@ function one(model: Model, values: Values, io: Io): number {
       `note: this pulls ${pull.input} only to ${formatQuantity({ value: pull.high, unit: 'V' })}, and the module counts low below ${formatQuantity({ value: pull.thresholdVolts, unit: 'V' })}\n`,
     );
   return EXIT.done;
+}
+
+/** The option that does what the refusal asks for, where one does. */
+function wayOut(refusal: string): string | null {
+  if (/cannot stand still|nothing passes the sensor/.test(refusal)) return 'add --moving';
+  if (/with the key off$/.test(refusal)) return 'add --state key-off';
+  const part = /with "([^"]+)" unplugged$|^unplug "([^"]+)" first/.exec(refusal);
+  return part ? `add --unplug ${part[1] ?? part[2]}` : null;
 }
 
 function setupOf(values: Values, usual: Setup['state']): { value: Setup } | { words: string } {
@@ -207,11 +221,18 @@ function inWords(expected: Expected): string {
     .join(', ');
 }
 
-/** Rows are faults, columns the standard tests; each cell is the middle of the tolerances. */
+/** Rows are faults, or healthy and the one asked for, columns the standard tests; each cell is the middle of the tolerances. */
 function table(model: Model, values: Values, io: Io): number {
   const { circuit } = model;
   const tests = standardTests(circuit);
-  const rows = ['healthy', ...circuit.faults.map(({ id }) => id)].map((fault) => ({
+  const asked = typeof values['fault'] === 'string' ? values['fault'] : null;
+  const unknown = asked === null ? null : unknownFault(circuit, asked);
+  if (unknown !== null) {
+    io.err(`${unknown}\n`);
+    return EXIT.wrongInput;
+  }
+  const faults = asked === null ? circuit.faults.map(({ id }) => id) : [asked];
+  const rows = [...new Set(['healthy', ...faults])].map((fault) => ({
     fault,
     cells: tests.map(({ test }) => model.shows(fault, test, -1)),
   }));

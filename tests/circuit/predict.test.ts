@@ -22,6 +22,27 @@ async function predict(
   return { code, out, err };
 }
 
+describe('a way out of what is not done', () => {
+  test.each([
+    [{ measure: 'counts module.signal', state: 'cranking' }, 'add --moving'],
+    [{ measure: 'pattern sensor.signal battery.negative' }, 'add --moving'],
+    [{ measure: 'ohms sensor.feed battery.negative' }, 'add --unplug module'],
+    [{ measure: 'volts sensor.feed.pin battery.negative' }, 'add --unplug sensor'],
+    [{ measure: 'ohms sensor.feed battery.negative', state: 'key-on' }, 'add --state key-off'],
+  ])('%o: %s', async (values, way) => {
+    expect((await predict(values)).err).toMatch(new RegExp(`not done: .*\n  ${way}\n$`));
+  });
+});
+
+test('the table keeps to the fault that is asked for, with the healthy circuit beside it', async () => {
+  const { out } = await predict({ table: true, csv: true, fault: 'wire.feed.open' });
+  const faults = out.split('\r\n').map((line) => line.split(',')[0]);
+  expect(faults).toEqual(['fault', 'healthy', 'wire.feed.open', '']);
+  const wrong = await predict({ table: true, fault: 'wire.feed.opne' });
+  expect(wrong.code).toBe(1);
+  expect(wrong.err).toContain('did you mean "wire.feed.open"?');
+});
+
 describe('one measurement', () => {
   test('in words', async () => {
     expect(await predict({ measure: 'volts sensor.feed battery.negative' })).toMatchObject({

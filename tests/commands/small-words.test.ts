@@ -1,4 +1,6 @@
 /** What the smaller commands say, through the built program. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { makePlace, type Place, runProgram } from './program.ts';
 
@@ -37,4 +39,11 @@ it('records list says that a named folder is missing', () => {
     expect.stringContaining('there is no folder /nope'),
   ]);
   expect(runProgram(place, ['records', 'list']).err).toContain('no session fits');
+});
+
+it('a file of one’s own that is named like one of the library is named back with its path', () => {
+  writeFileSync(join(place.home, 'brook-no-cam.yaml'), 'procedure: brook-no-cam\n');
+  const named = 'name a file by its path: ./brook-no-cam.yaml';
+  expect(runProgram(place, ['run', 'brook-no-cam', '--plain']).err).toContain(named);
+  expect(runProgram(place, ['predict', 'brook-no-cam', '--table']).err).toContain(named);
 });

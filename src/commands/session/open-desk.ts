@@ -27,6 +27,7 @@ import { isUsable } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import type { Problem } from '../../source/problem.ts';
 import type { Io } from '../command.ts';
+import { ownFile } from '../own-file.ts';
 import { filesBeside } from './files-beside.ts';
 import { NO_LIBRARY } from './no-library.ts';
 import { isPath } from './what-is-named.ts';
@@ -132,9 +133,10 @@ export function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure |
     };
   const names = startable(desk).map(({ draft }) => draft.procedure);
   const near = nearestName(nameOrPath, names);
+  const own = ownFile(nameOrPath, desk.cwd);
   return {
     problem: `there is no procedure "${nameOrPath}"`,
-    fix: near ? `did you mean "${near}"?` : `known: ${names.join(', ')}`,
+    fix: own ?? (near ? `did you mean "${near}"?` : `known: ${names.join(', ')}`),
   };
 }
 
