@@ -56,5 +56,5 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
 
 /** Last words for a session that another window went on with. */
 export function elsewhereWords(path: string): string {
-  return `This session went on in another window: go on there, or once that is closed with: ohmward resume ${path}`;
+  return `This session went on in another window. Go on there;\nonce that is closed, with: ohmward resume ${path}`;
 }

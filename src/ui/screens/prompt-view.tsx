@@ -143,13 +143,15 @@ function ChoiceView({ words, marked }: { words: readonly string[]; marked: numbe
   const { columns } = useBody();
   const look = useLook();
   const rows = listRows(words);
+  const lines = numbered(words);
+  const isMarkedCut = isCut(lines[marked] ?? '', columns, look);
   const top = windowTop({ count: words.length, rows, top: 0, keep: marked });
   return (
     <Box flexDirection="column" flexShrink={0}>
-      <WindowList lines={numbered(words)} rows={rows} top={top} selected={marked} />
+      <WindowList lines={lines} rows={rows} top={top} selected={marked} />
       {cutsAny(words, columns, look) ? (
         <Box height={FULL_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
-          <Words>{words[marked] ?? ' '}</Words>
+          <Words>{isMarkedCut ? (words[marked] ?? ' ') : ' '}</Words>
         </Box>
       ) : null}
     </Box>

@@ -44,6 +44,7 @@ export function WayScreen({ opened, session, onClose, onGoBack }: WayScreenProps
   const cuts = items.some(({ text }) => isCut(text, body.columns, look));
   const rows = Math.max(2, body.rows - 3 - (cuts ? FULL_ROWS : 0));
   const [list, setList] = useState({ ...PICK_LIST, chosen: Math.max(0, answered - 1) });
+  const full = items[list.chosen]?.text ?? '';
 
   useKeys((event) => {
     const label = keyLabel(event);
@@ -63,7 +64,7 @@ export function WayScreen({ opened, session, onClose, onGoBack }: WayScreenProps
       <Words> </Words>
       {cuts ? (
         <Box height={FULL_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
-          <Words hang={4}>{items[list.chosen]?.text ?? ' '}</Words>
+          <Words hang={4}>{isCut(full, body.columns, look) ? full : ' '}</Words>
         </Box>
       ) : null}
       <Words>
