@@ -17,8 +17,11 @@ export async function askCautions(
   while (true) {
     const line = await ask('Read and understood? Type yes: ');
     if (line === null || line.trim().toLowerCase() === 'pause') return false;
-    if (line.trim().toLowerCase() === 'yes')
-      return opened.driver.perform({ type: 'acknowledge-cautions', step }).ok;
+    if (line.trim().toLowerCase() === 'yes') {
+      const done = opened.driver.perform({ type: 'acknowledge-cautions', step });
+      if (!done.ok) say(`${done.words} ${done.fix}`);
+      return done.ok;
+    }
     say('Type the whole word "yes" when you have read it, or "pause" to leave.');
   }
 }
