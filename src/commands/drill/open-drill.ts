@@ -1,6 +1,5 @@
 /** Opens and goes on with drills at the desk: the file, the driver over it, the world behind it. */
 
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { drawCircuit } from '../../circuit/draw-circuit.ts';
@@ -18,6 +17,7 @@ import { createWorld, type DrillWorld, type MindStore } from '../../drill/drill-
 import { hideFault, SEED_MAX } from '../../drill/hidden-fault.ts';
 import type { Level } from '../../drill/levels.ts';
 import { loadFile } from '../../files/load-library.ts';
+import { makeFolders } from '../../files/make-folders.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
 import { errorCode } from '../../log/disk.ts';
 import type { LogEvent } from '../../log/event-line.ts';
@@ -92,7 +92,7 @@ export function beginDrill(desk: Desk, wanted: NewDrill): DrillInHand | Problem 
   };
   const folder = drillsFolder(desk);
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    makeFolders(folder, 0o700);
   } catch (error) {
     const words = error instanceof Error ? error.message : String(error);
     return {
