@@ -113,7 +113,10 @@ class ModelThinker implements Thinker {
     const { space, readings, ranking } = present;
     const concluded = faults.length === 0 ? [HEALTHY] : faults;
     const weighed = corroborate(space.table, {
-      concluded,
+      // A fault that comes and goes is the same fault.
+      concluded: space.table.candidates
+        .map(({ id }) => id)
+        .filter((id) => concluded.includes(faultIdOf(id))),
       readings,
       ranking,
       prior: space.prior,
