@@ -46,6 +46,7 @@ const text: Shape = (value, at) => (typeof value === 'string' ? null : at);
 const number: Shape = (value, at) =>
   typeof value === 'number' && Number.isFinite(value) ? null : at;
 const flag: Shape = (value, at) => (typeof value === 'boolean' ? null : at);
+const no: Shape = (value, at) => (value === false ? null : at);
 const anything: Shape = () => null;
 const orNull =
   (shape: Shape): Shape =>
@@ -304,7 +305,9 @@ const SHAPES: Readonly<Record<string, Shape>> = {
     title: text,
     faults: texts,
     repair: text,
-    evidence: list(object({ test: text, where: text, found: text, pointsTo: text })),
+    evidence: list(
+      object({ test: text, where: text, found: text, pointsTo: text, counted: optional(no) }),
+    ),
     ruledOut: list(object({ words: text, by: text })),
     proven: orNull(flag),
   }),

@@ -115,11 +115,12 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       repair: mask(conclusion.repair),
       customer: mask(conclusion.customer),
       proven: conclusion.proven,
-      evidence: conclusion.evidence.map(({ test, where, found, pointsTo }) => ({
+      evidence: conclusion.evidence.map(({ test, where, found, pointsTo, counted }) => ({
         test: mask(test),
         where: mask(where),
         found: mask(found),
         pointsTo: mask(pointsTo),
+        ...(counted === false ? { counted } : {}),
       })),
       ruledOut: conclusion.ruledOut.map(({ words, by }) => ({ words: mask(words), by: mask(by) })),
     },

@@ -169,6 +169,8 @@ export interface RecordConclusion extends Moment {
     readonly where: string;
     readonly found: string;
     readonly pointsTo: string;
+    /** False where it carries the conclusion and is no independent piece; absent where it is one. */
+    readonly counted?: false;
   }[];
   readonly ruledOut: readonly { readonly words: string; readonly by: string }[];
 }

@@ -128,11 +128,12 @@ function conclusionOf(session: Session, clock: Clock): RecordConclusion | null {
     repair: bind(concluded.repair),
     customer: tree?.id === concluded.conclusion ? bind(tree?.customer ?? '') : '',
     proven: concluded.proven,
-    evidence: concluded.evidence.map(({ test, where, found, pointsTo }) => ({
+    evidence: concluded.evidence.map(({ test, where, found, pointsTo, counted }) => ({
       test: bind(test),
       where: bind(where),
       found,
       pointsTo: bind(pointsTo),
+      ...(counted === false ? { counted } : {}),
     })),
     ruledOut: concluded.ruledOut.map(({ words, by }) => ({ words: bind(words), by: bind(by) })),
   };

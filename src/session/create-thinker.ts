@@ -123,24 +123,30 @@ class ModelThinker implements Thinker {
       outcomes: space.outcomes,
       now: situationOf(present),
       means: meansOf(session),
+      ...(space.showsPair ? { showsPair: space.showsPair } : {}),
     });
     const words = this.conclusionWords(concluded);
-    const evidence: EvidenceLine[] = weighed.evidence.map(({ reading }) => ({
-      test: readings[reading]!.words,
-      where: readings[reading]!.where,
-      found: readings[reading]!.found,
+    const line = (at: number) => ({
+      test: readings[at]!.words,
+      where: readings[at]!.where,
+      found: readings[at]!.found,
       pointsTo: words,
-    }));
+    });
+    const evidence: EvidenceLine[] = [
+      ...weighed.evidence.map(({ reading }) => line(reading)),
+      ...weighed.carrying.map((reading) => ({ ...line(reading), counted: false as const })),
+    ];
     return {
       evidence,
       // A list of repairs: that something is wrong, the conclusion itself says.
       ruledOut: weighed.ruledOut
         .filter(({ repair }) => repair !== HEALTHY)
-        .map(({ repair, reading }) => ({
+        .map(({ repair, readings: by }) => ({
           words: this.repairWords.get(repair) ?? repair,
-          by: `${readings[reading]!.words}: ${readings[reading]!.found}`,
+          by: by.map((at) => `${readings[at]!.words}: ${readings[at]!.found}`).join('; '),
         })),
       proven: weighed.proven,
+      unexplained: this.unexplained(ranking, readings),
       missing: weighed.missing,
       wouldProve: this.toldApart(
         weighed.offers.map(({ test, minutes }) =>

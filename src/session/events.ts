@@ -192,6 +192,13 @@ export interface EvidenceLine {
   readonly where: string;
   readonly found: string;
   readonly pointsTo: string;
+  /** False where it carries the conclusion and is no independent piece; absent where it is one. */
+  readonly counted?: false;
+}
+
+/** How many of them are independent pieces. */
+export function piecesAmong(evidence: readonly EvidenceLine[]): number {
+  return evidence.filter(({ counted }) => counted !== false).length;
 }
 
 /** After the repair: one of the tests that must pass, before beside after. */

@@ -15,6 +15,8 @@ export interface Thinker {
   ) => WeighedConclusion & {
     /** Independent pieces of evidence still missing for "proven", 0 to 3. */
     readonly missing: number;
+    /** Set when no single fault explains the readings, as in `SuspectView`. */
+    readonly unexplained: string | null;
     /** Cheap tests that would give them. */
     readonly wouldProve: readonly Proposal[];
   };

@@ -3,13 +3,16 @@
  * alternative that the others left, so that no rival can hide behind another (`gather-evidence.ts`).
  */
 import { ALLOWANCE, type Allowance } from './allowance.ts';
-import { type Evidence, gatherEvidence } from './gather-evidence.ts';
+import { carryingReadings, type Evidence, gatherEvidence } from './gather-evidence.ts';
 import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
 import { type Offer, offerTests } from './offer-tests.ts';
 import type { Outcomes } from './outcomes.ts';
 import type { PredictionTable } from './prediction-table.ts';
+import { priorFor } from './prior.ts';
+import type { PairShows } from './rank-pairs.ts';
 import type { Ranking } from './rank-suspects.ts';
-import { EVIDENCE_RATIO, groupRows, namedRow, type Row, ratioOf } from './rivals.ts';
+import { groupRows, likeliestOf, namedRow } from './rivals.ts';
+import { type RuledOut, ruleOut } from './rule-out.ts';
 import type { CostModel, Means, Situation } from './test-cost.ts';
 
 /** Independent pieces that prove a conclusion. */
@@ -18,15 +21,6 @@ export const EVIDENCE_NEEDED = 3;
 const PROVEN_CHANCE = 0.9;
 /** A repair this unlikely is ruled out, when some reading speaks against it: rare things are not ruled out by being rare. */
 const RULED_OUT_CHANCE = 0.02;
-
-export interface RuledOut {
-  readonly repair: string;
-  readonly chance: number;
-  /** The reading that spoke against it most, and how many times likelier it is under the conclusion. */
-  readonly reading: number;
-  readonly test: number;
-  readonly ratio: number;
-}
 
 export interface Corroboration {
   /** Three pieces, no rival left standing, and nothing unexplained. */
@@ -38,6 +32,8 @@ export interface Corroboration {
   readonly rival: { readonly repair: string; readonly chance: number } | null;
   /** The strongest first. */
   readonly evidence: readonly Evidence[];
+  /** Places of readings that carry the conclusion and are no pieces of their own. */
+  readonly carrying: readonly number[];
   readonly ruledOut: readonly RuledOut[];
   /** Tests that would give what is missing, the cheapest for its chance first; none when nothing is missing. */
   readonly offers: readonly Offer[];
@@ -55,6 +51,8 @@ export interface CorroborationAsk {
   readonly means: Means;
   readonly costs?: CostModel;
   readonly allowance?: Allowance;
+  /** What tests show with two faults at once, to tell what a reading rules out. */
+  readonly showsPair?: PairShows;
 }
 
 /** Weighs a conclusion. All faults with the same repair as a concluded one belong to it. */
@@ -74,6 +72,16 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     return gatherEvidence(table, more, own, [...fits, fitOf(table, reading, allowance)]).evidence
       .length;
   };
+  const named = namedRow(table, ask.concluded);
+  const held = {
+    table,
+    readings,
+    fits,
+    concluded: likeliestOf(named, ranking.chances),
+    prior: ask.prior ?? priorFor(table.candidates),
+    showsPair: ask.showsPair,
+    allowance,
+  };
   // Against a rival that still stands the next piece is needed, else against the strongest that the pieces left.
   const next = open && strongest ? strongest : rival;
   return {
@@ -85,14 +93,15 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
       chance: now.others.find(({ repair }) => repair === next.repair)?.chance ?? 0,
     },
     evidence,
+    carrying: carryingReadings(table, ask, fits, evidence),
     ruledOut: now.others
       .filter(({ chance, repair }) => chance < RULED_OUT_CHANCE && !touched.has(repair))
-      .map((row) => ruledOutBy(row, now.concluded, readings, fits, ranking.chances))
+      .map((row) => ruleOut(held, row))
       .filter((one) => one !== null),
     offers:
       missing > 0 && next
         ? offerTests(table, ask, {
-            concluded: namedRow(table, ask.concluded),
+            concluded: named,
             rival: next,
             taken: evidence.map(({ test }) => test),
             // With pieces enough it is the chance that is missing, which whatever speaks against the rival lifts.
@@ -101,23 +110,6 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
           })
         : [],
   };
-}
-
-/** The reading that spoke most against a repair; null when none did as clearly as evidence must. */
-function ruledOutBy(
-  row: Row,
-  concluded: Row,
-  readings: readonly Reading[],
-  fits: readonly ReadingFit[],
-  chances: Float64Array,
-): RuledOut | null {
-  let most: RuledOut | null = null;
-  for (const [reading, { test }] of readings.entries()) {
-    const ratio = ratioOf(fits[reading]!.perRow, concluded, row, chances);
-    if (ratio >= EVIDENCE_RATIO && ratio > (most?.ratio ?? 0))
-      most = { repair: row.repair, chance: row.chance, reading, test, ratio };
-  }
-  return most;
 }
 
 function ownRepairs(table: PredictionTable, concluded: readonly string[]): Set<string> {

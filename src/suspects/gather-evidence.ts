@@ -10,7 +10,7 @@
 import { ALLOWANCE, type Allowance } from './allowance.ts';
 import type { CorroborationAsk } from './corroborate.ts';
 import type { Reading, ReadingFit } from './likelihood.ts';
-import type { PredictionTable } from './prediction-table.ts';
+import { HEALTHY, type PredictionTable } from './prediction-table.ts';
 import { normalised, priorFor } from './prior.ts';
 import {
   EVIDENCE_RATIO,
@@ -40,6 +40,28 @@ export interface Evidence {
   readonly ratio: number;
   /** Repair of the strongest rival that was left when this piece was taken. */
   readonly against: string;
+}
+
+/**
+ * Readings that are no piece and yet carry the conclusion: what it names explains them, and a sound circuit does not. A
+ * bad reading that led to the conclusion is shown with it even where other readings have said the same.
+ */
+export function carryingReadings(
+  table: PredictionTable,
+  ask: CorroborationAsk,
+  fits: readonly ReadingFit[],
+  pieces: readonly Evidence[],
+): number[] {
+  const healthy = table.candidates.findIndex(({ id }) => id === HEALTHY);
+  const named = namedRow(table, ask.concluded);
+  if (healthy < 0 || named.members.includes(healthy)) return [];
+  const chances = ask.ranking.chances;
+  return fits.flatMap((fit, reading) => {
+    if (pieces.some((piece) => piece.reading === reading)) return [];
+    const isExplained = explains(fit, named, chances, ask.allowance ?? ALLOWANCE);
+    const isUnsound = meanOver(fit.perRow, named, chances) >= EVIDENCE_RATIO * fit.perRow[healthy]!;
+    return isExplained && isUnsound ? [reading] : [];
+  });
 }
 
 /** Takes the strongest piece against the strongest rival, again and again, until no reading speaks against it. */

@@ -5,7 +5,7 @@ import type { Reading } from './likelihood.ts';
 import type { Outcomes } from './outcomes.ts';
 import type { PredictionTable } from './prediction-table.ts';
 import type { Ranking } from './rank-suspects.ts';
-import { EVIDENCE_RATIO, evidenceKey, memberChance, type Row } from './rivals.ts';
+import { EVIDENCE_RATIO, evidenceKey, likeliestOf, memberChance, type Row } from './rivals.ts';
 import { COSTS, canDo, testCost } from './test-cost.ts';
 
 export interface Offer {
@@ -64,9 +64,9 @@ function likeliestReading(
   table: PredictionTable,
   { chances, sampleShares }: Ranking,
   test: number,
-  { members }: Row,
+  concluded: Row,
 ): Reading {
-  const fault = members.reduce((a, b) => (chances[b]! > chances[a]! ? b : a));
+  const fault = likeliestOf(concluded, chances);
   const shares = sampleShares.subarray(fault * table.samples, (fault + 1) * table.samples);
   const sample = shares.reduce((best, share, at) => (share > shares[best]! ? at : best), 0);
   return { test, shown: table.shown(test, fault)[sample]! };

@@ -43,6 +43,11 @@ export function namedRow({ candidates }: PredictionTable, concluded: readonly st
   return { repair: '', members, chance: 1 };
 }
 
+/** The member of a group with the greatest chance. */
+export function likeliestOf({ members }: Row, chances: Float64Array): number {
+  return members.reduce((a, b) => (chances[b]! > chances[a]! ? b : a));
+}
+
 /** Likelihood under a group of suspects: the mean over its members, by their present chance. */
 export function meanOver(perRow: Float64Array, row: Row, chances: Float64Array): number {
   let sum = 0;

@@ -324,10 +324,10 @@ describe('a conclusion', () => {
       if (!decision.ok) throw new Error(decision.refusal.words);
       session = decision.events.reduce(evolve, session);
     }
-    const { ruledOut } = thinkerFor().weigh(session, ['module.signal.input-dead']);
-    expect(ruledOut.map(({ by }) => by)).toContain(
-      `${linked.procedure.steps[asked]!.title}: the live data stays still`,
-    );
+    const { evidence } = thinkerFor().weigh(session, ['sensor.dead']);
+    expect(evidence.map(({ test, found }) => [test, found])).toEqual([
+      [linked.procedure.steps[asked]!.title, 'the live data stays still'],
+    ]);
   });
 
   it('lists what was found, where, and what it points to, and what ruled others out', () => {
@@ -335,7 +335,7 @@ describe('a conclusion', () => {
     const weighed = thinkerFor().weigh(session, ['wire.signal.open']);
     expect(weighed.evidence.length).toBeGreaterThan(0);
     expect(weighed.evidence[0]?.where).toMatch(/battery negative/);
-    expect(weighed.ruledOut.length).toBeGreaterThan(3);
+    expect(weighed.ruledOut.length).toBeGreaterThan(0);
   });
 });
 

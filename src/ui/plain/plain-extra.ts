@@ -6,6 +6,7 @@ import { leadWords } from '../../procedure/test-words.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
 import type { Performed } from '../../session/driver.ts';
+import { piecesAmong } from '../../session/events.ts';
 import { readNote, unreadCautions } from '../../session/pending-cautions.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -112,7 +113,7 @@ export function concludeOn(opened: OpenedSession, number: number, say: Dialogue[
   const weighed = thinker.weigh(session, faults);
   const performed = driver.perform({ type: 'conclude', own: { title, faults, repair }, weighed });
   if (!performed.ok) say(`${performed.words}; ${performed.fix}`);
-  else say(acceptedWords(weighed.proven, weighed.evidence.length));
+  else say(acceptedWords(weighed.proven, piecesAmong(weighed.evidence)));
 }
 
 async function acknowledged(

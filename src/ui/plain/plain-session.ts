@@ -15,7 +15,7 @@ import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { proofParagraph } from '../screens/conclusion-words.ts';
+import { evidenceWords, proofParagraph } from '../screens/conclusion-words.ts';
 import { expectedWords, testOf, vehicleLine } from '../screens/step-words.ts';
 import { askCautions } from './ask-cautions.ts';
 import { saySums, takeCapture } from './plain-capture.ts';
@@ -98,8 +98,8 @@ function present(opened: OpenedSession, step: Step, say: (line: string) => void)
     say(`Repair: ${bind(step.repair)}`);
     if (step.customer !== '') say(`For the customer: ${bind(step.customer)}`);
     const weighed = opened.thinker?.weigh(driver.session(), step.faults) ?? null;
-    for (const line of weighed?.evidence ?? [])
-      say(`  Evidence: ${line.test} - ${line.where} - ${line.found} - ${line.pointsTo}`);
+    for (const line of weighed?.evidence ?? []) say(`  Evidence: ${evidenceWords(line)}`);
+    if (weighed?.unexplained) say(weighed.unexplained);
     say(proofParagraph(step, weighed).text);
     return;
   }

@@ -1,5 +1,6 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
+import { type EvidenceLine, piecesAmong } from '../../session/events.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import type { SuspectRow, Thinker } from '../../session/thinker.ts';
@@ -77,15 +78,10 @@ export function conclusionParagraphs(
     weighing === 'pending'
       ? { text: 'One moment: the proof is being weighed.', bold: true }
       : proofParagraph(proposed, weighed),
-    ...(weighed
-      ? list(
-          'Evidence',
-          weighed.evidence.map(
-            ({ test, where, found, pointsTo }) =>
-              `${test} - ${where} - ${found} - points to: ${unstopped(pointsTo)}`,
-          ),
-        )
+    ...(weighed?.unexplained
+      ? [{ text: '' }, { text: bind(weighed.unexplained), bold: true }]
       : []),
+    ...(weighed ? list('Evidence', weighed.evidence.map(evidenceWords)) : []),
     ...list(
       weighed && weighed.missing > 0
         ? 'Cheap tests that would prove it (F6 to do one)'
@@ -105,6 +101,12 @@ export function conclusionParagraphs(
     ),
     ...list('What was found on the way', foundLines(opened, session)),
   ];
+}
+
+/** One reading that speaks for a conclusion, in one line. */
+export function evidenceWords({ test, where, found, pointsTo, counted }: EvidenceLine): string {
+  const aside = counted === false ? ' (no piece of its own)' : '';
+  return `${test} - ${where} - ${found} - points to: ${unstopped(pointsTo)}${aside}`;
 }
 
 function foundLines(opened: OpenedSession, session: Session): string[] {
@@ -132,7 +134,7 @@ export function proofParagraph(
   const { missing, evidence } = weighed;
   if (weighed.proven)
     return {
-      text: `PROVEN: ${countWords(evidence.length, 'independent piece')} of evidence.`,
+      text: `PROVEN: ${countWords(piecesAmong(evidence), 'independent piece')} of evidence.`,
       bold: true,
     };
   return {

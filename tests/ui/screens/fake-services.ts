@@ -205,6 +205,7 @@ const FAKE_THINKER: Thinker = {
       ],
       ruledOut: [{ words: 'module reference dead', by: 'feed at the module, 5.01 V' }],
       proven,
+      unexplained: null,
       missing: proven ? 0 : 2,
       wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
     };
