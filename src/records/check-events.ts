@@ -168,6 +168,7 @@ const STEP = choice('kind', {
     say: text,
     repair: text,
     customer: text,
+    cleared: optional(text),
     retest: texts,
   }),
 });

@@ -87,7 +87,7 @@ describe('for the customer', () => {
       rows: [
         [
           { parts: ['Replace the sensor.', 'Replace the module.'] },
-          { parts: ['Feed at the sensor: 20 mV'] },
+          { parts: ['Supply voltage, sensor feed: 20 mV'] },
         ],
       ],
     });

@@ -10,6 +10,7 @@ import { takesCapture } from '../../session/capture-step.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
 import type { Performed } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
+import { customerWords } from '../../session/gaps.ts';
 import { judgeStep } from '../../session/judge-step.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
@@ -96,7 +97,8 @@ function present(opened: OpenedSession, step: Step, say: (line: string) => void)
     say(`Conclusion: ${bind(step.title)}`);
     say(bind(step.say));
     say(`Repair: ${bind(step.repair)}`);
-    if (step.customer !== '') say(`For the customer: ${bind(step.customer)}`);
+    const customer = customerWords(driver.session(), step);
+    if (customer !== '') say(`For the customer: ${bind(customer)}`);
     const weighed = opened.thinker?.weigh(driver.session(), step.faults) ?? null;
     for (const line of weighed?.evidence ?? []) say(`  Evidence: ${evidenceWords(line)}`);
     if (weighed?.unexplained) say(weighed.unexplained);

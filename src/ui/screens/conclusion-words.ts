@@ -1,6 +1,7 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
 import { type EvidenceLine, piecesAmong } from '../../session/events.ts';
+import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import type { SuspectRow, Thinker } from '../../session/thinker.ts';
@@ -27,8 +28,9 @@ export interface Proposed {
 }
 
 /** The tree's conclusion. */
-export function fromTree(tree: Conclusion): Proposed {
-  const { title, say, faults, repair, customer } = tree;
+export function fromTree(session: Session, tree: Conclusion): Proposed {
+  const { title, say, faults, repair } = tree;
+  const customer = customerWords(session, tree);
   return { title, say, faults, repair, customer, isOwn: false };
 }
 
@@ -74,6 +76,7 @@ export function conclusionParagraphs(
   return [
     { text: bind(proposed.title), bold: true },
     ...(proposed.say === '' ? [] : [{ text: bind(proposed.say) }]),
+    ...gapParagraphs(opened, session),
     { text: '' },
     weighing === 'pending'
       ? { text: 'One moment: the proof is being weighed.', bold: true }
@@ -100,6 +103,18 @@ export function conclusionParagraphs(
       weighed?.ruledOut.map(({ words, by }) => `${unstopped(words)} - by: ${by}`) ?? [],
     ),
     ...list('What was found on the way', foundLines(opened, session)),
+  ];
+}
+
+/** What could not be done on the way: the words of a conclusion take for granted that all of it was. */
+function gapParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
+  const gaps = gapsOf(session);
+  if (gaps.length === 0) return [];
+  const { steps } = session.opened.procedure;
+  const titles = gaps.map(({ step }) => opened.bind(steps[step]?.title ?? step));
+  return [
+    { text: '' },
+    { text: `! ${GAPS_WORDS} Could not be done: ${titles.join('; ')}.`, hang: 2 },
   ];
 }
 
