@@ -5,7 +5,7 @@ import type { Setup, Test, VehicleState } from '../../circuit/test.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { expectedRangeWords, stateWords, vehicleWords } from '../../procedure/test-words.ts';
-import { type Answer, isAnswer, type Retest } from '../../session/events.ts';
+import { type Answer, isAnswer, type Retest, type RetestRecorded } from '../../session/events.ts';
 import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -30,12 +30,19 @@ export function lookWords(look: string): string {
   return (LOOK_WORDS as Readonly<Record<string, string>>)[look] ?? look;
 }
 
-/** What a healthy circuit shows here, or null where nothing is expected. */
-export function expectedWords(step: Step): string | null {
+/** What a healthy circuit shows here, without who says so; null where nothing is expected. */
+function expectedPlain(step: Step): string | null {
   if (step.kind === 'look')
     return step.expected.length === 0 ? null : step.expected.map(lookWords).join(', or ');
-  if (step.kind !== 'measure' || !step.expected) return null;
-  const range = expectedRangeWords(step.expected, step.unit);
+  return step.kind === 'measure' && step.expected
+    ? expectedRangeWords(step.expected, step.unit)
+    : null;
+}
+
+/** What a healthy circuit shows here, or null where nothing is expected. */
+export function expectedWords(step: Step): string | null {
+  const range = expectedPlain(step);
+  if (range === null || step.kind !== 'measure' || !step.expected) return range;
   return step.expected.from === 'circuit'
     ? `${range} (computed from the circuit)`
     : `${range} (says the procedure)`;
@@ -102,14 +109,21 @@ export function answerWords(answer: Answer, session: Session): string {
   }
 }
 
-/** What was found after the repair, in a few words. */
+/**
+ * What was found after the repair, beside what is good. The words of an outcome say where the diagnosis goes on from it,
+ * so they stand here only where nothing else was answered.
+ */
 export function retestWords(step: RepeatableStep, after: Retest): string {
   if (after.type === 'retest-impossible') return `could not be made: ${after.reason}`;
-  const outcome = step.outcomes.find(({ name }) => name === after.outcome)?.words || after.outcome;
-  if (step.kind === 'ask') return outcome;
-  if (after.look !== null) return `${lookWords(after.look)}: ${outcome}`;
-  const unit = step.kind !== 'measure' || /[a-zA-Z%]/.test(after.typed) ? '' : ` ${step.unit}`;
-  return `${after.typed}${unit}: ${outcome}`;
+  const found = foundAfter(step, after);
+  const expected = step.kind === 'ask' ? null : expectedPlain(step);
+  return expected === null ? found : `${found} (good is ${expected})`;
+}
+
+function foundAfter(step: RepeatableStep, { look, typed, outcome }: RetestRecorded): string {
+  if (look !== null) return lookWords(look);
+  if (step.kind === 'measure') return /[a-zA-Z%]/.test(typed) ? typed : `${typed} ${step.unit}`;
+  return step.outcomes.find(({ name }) => name === outcome)?.words || outcome;
 }
 
 /** One word on a test after the repair. */
