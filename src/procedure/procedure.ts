@@ -185,7 +185,10 @@ export function stepOf(procedure: Procedure, id: string): Step {
 }
 
 /** The expected range with its open ends as infinities. */
-export function endsOf(expected: ExpectedRange): { readonly low: number; readonly high: number } {
+export function endsOf(expected: Pick<ExpectedRange, 'low' | 'high'>): {
+  readonly low: number;
+  readonly high: number;
+} {
   return {
     low: expected.low ?? Number.NEGATIVE_INFINITY,
     high: expected.high ?? Number.POSITIVE_INFINITY,

@@ -295,6 +295,13 @@ const SHAPES: Readonly<Record<string, Shape>> = {
       number: object({ value: orNull(number), unit: word('V', 'ohm') }),
       look: object({ look: text }),
     }),
+    expected: optional(
+      choice('kind', {
+        number: object({ low: orNull(number), high: orNull(number) }),
+        look: object({ looks: texts }),
+      }),
+    ),
+    judgement: optional(JUDGEMENT),
     capture: optional(CAPTURE),
   }),
   'note-added': object({ step: text, text }),

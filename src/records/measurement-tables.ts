@@ -159,13 +159,15 @@ export function extras(record: SessionRecord): Block[] {
     {
       kind: 'table',
       caption: 'Proposed by the program or chosen by the person',
-      heads: ['Time', 'Test', 'Where, vehicle state', 'Found'],
-      widths: [10, 24, 28, 18],
+      heads: ['Time', 'Test', 'Where, vehicle state', 'Expected', 'Found', 'Judgement'],
+      widths: [10, 17, 23, 14, 12, 18],
       rows: record.extras.map((extra) => [
         cell(timeWords(extra)),
         cell(extra.words, extra.instrument),
         cell(extra.where, extra.setup),
+        cell(extra.expected),
         cell(extra.found, typedWords(extra.reading, extra.found), captureWords(extra)),
+        cell(extra.verdict?.toUpperCase() ?? '', extra.judgement),
       ]),
     },
   ];

@@ -84,8 +84,12 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       where: mask(extra.where),
       setup: mask(extra.setup),
       instrument: extra.instrument,
+      expected: extra.expected,
+      expectedRange: extra.expectedRange,
       found: mask(extra.found),
       reading: extra.reading && { ...extra.reading, typed: mask(extra.reading.typed) },
+      verdict: extra.verdict,
+      judgement: mask(extra.judgement),
       ...(extra.capture && { capture: captureForClass(extra.capture, mask) }),
     })),
     cautions: record.cautions.map((caution) => ({

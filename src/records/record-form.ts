@@ -136,8 +136,13 @@ export interface RecordExtra extends Moment {
   readonly where: string;
   readonly setup: string;
   readonly instrument: string;
+  /** What a sound circuit shows there; empty in sessions of early versions, which did not keep it. */
+  readonly expected: string;
+  readonly expectedRange: RecordRange | null;
   readonly found: string;
   readonly reading: Reading | null;
+  readonly verdict: RecordLine['verdict'];
+  readonly judgement: string;
 }
 
 export interface RecordCaution extends Moment {

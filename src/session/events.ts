@@ -151,9 +151,18 @@ export interface ExtraReading extends When {
   readonly words: string;
   readonly typed: string;
   readonly shown: KeptShown;
+  /** What a sound circuit shows there, as it stood beside the prompt; absent in sessions of early versions. */
+  readonly expected?: ExpectedShown;
+  /** Of a number that was typed, where something is expected. */
+  readonly judgement?: Judgement;
   /** The capture that gave it; absent when it was typed or seen. */
   readonly capture?: StepCapture;
 }
+
+/** Ends of a range of which null is an open one, or looks. */
+export type ExpectedShown =
+  | { readonly kind: 'number'; readonly low: number | null; readonly high: number | null }
+  | { readonly kind: 'look'; readonly looks: readonly Look[] };
 
 export interface NoteAdded extends When {
   readonly type: 'note-added';

@@ -71,12 +71,12 @@ export async function doProposal(
   if (proposal.healthy !== '') say(`A healthy circuit shows: ${proposal.healthy}`);
   const shows = opened.benchShows(proposal.test);
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
-  const { test, words } = proposal;
+  const { test, words, expected } = proposal;
   const canCapture = testTakesCapture(test);
   if (canCapture) say('A capture can answer it: type "capture", or "capture" and a file.');
   const shown = await askShown(proposal, shows?.answer ?? null, dialogue);
   if (shown && 'capture' in shown) {
-    const ask = { kind: 'extra', test, words } as const;
+    const ask = { kind: 'extra', test, words, expected } as const;
     const command = canCapture
       ? await askCapture({ opened, ask, typed: shown.capture }, dialogue)
       : null;
@@ -88,7 +88,7 @@ export async function doProposal(
     say('Nothing was saved.');
     return;
   }
-  tellSaved(opened, driver.perform({ type: 'record-extra', test, words, ...shown }), say);
+  tellSaved(opened, driver.perform({ type: 'record-extra', test, words, expected, ...shown }), say);
 }
 
 function tellSaved(

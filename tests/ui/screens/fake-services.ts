@@ -166,6 +166,7 @@ const proposal = (id: string, words: string, rest: Partial<Proposal>): Proposal 
   healthy: 'below 0.1 V',
   kind: 'number',
   looks: [],
+  expected: { kind: 'number', low: null, high: 0.1 },
   likely: null,
   ...rest,
 });
@@ -177,6 +178,7 @@ const PROPOSALS: readonly Proposal[] = [
     looks: ['lit', 'dim', 'dark'],
     minutes: 0.5,
     healthy: 'the light is dim',
+    expected: { kind: 'look', looks: ['dim'] },
     test: {
       setup: KEY_ON,
       probe: { kind: 'light', plus: 'sensor.feed', minus: 'battery.negative' },
