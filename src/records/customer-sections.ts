@@ -152,6 +152,9 @@ const PLAIN_VERDICT = {
   'no-retest': 'No test was made after the repair.',
 } as const;
 
+const PLAIN_LAST_WORD =
+  "The trouble codes are to be cleared and the vehicle driven as its maker's procedure says. That the code stays away is the last word.";
+
 /** Each test as it was made last: one that failed may have been made again. */
 function retest(
   { retest: { rows, verdict, words } }: SessionRecord,
@@ -174,6 +177,7 @@ function retest(
       ]),
     });
   if (verdict) blocks.push(text(PLAIN_VERDICT[verdict]));
+  if (verdict === 'cured' || verdict === 'not-shown') blocks.push(text(PLAIN_LAST_WORD));
   // The program's own words say the same again.
   if (verdict && words && words !== VERDICT_WORDS[verdict]) blocks.push(text(words));
   return blocks;

@@ -1,6 +1,7 @@
 /** The tables of readings in the full report. */
 import { compareMeasured } from '../session/compare-measured.ts';
 import { spansLeastOf } from '../session/measure-capture.ts';
+import { LAST_WORD } from '../session/retest.ts';
 import type {
   Reading,
   RecordCapture,
@@ -202,6 +203,7 @@ export function retest(record: SessionRecord): Block[] {
       ['Verdict', verdictWords(verdict)],
       ['In words', words],
       ['Still to be repeated', missing.join('; ')],
+      ['Still to be done', verdict === 'cured' || verdict === 'not-shown' ? LAST_WORD : ''],
     ]),
   });
   return blocks;

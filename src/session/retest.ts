@@ -149,6 +149,10 @@ export const VERDICT_WORDS: Readonly<Record<RepairVerdict, string>> = {
   'no-retest': 'closed without a test after the repair',
 };
 
+/** What is left to do when the tests after the repair pass: they are made with the vehicle standing still. */
+export const LAST_WORD =
+  "Clear the trouble codes and drive the vehicle as the maker's procedure says. That the code stays away is the last word.";
+
 function failed(procedure: Procedure, step: RepeatableStep, before: Answer | null): boolean {
   if (before?.type === 'look-recorded')
     return step.kind === 'ask'

@@ -46,7 +46,8 @@ test('after the repair a test is told by its value and what is good, not in the 
   const live = retestLines(session).find(({ step }) => step.id === 'counts/live')!.step;
   const follows = { type: 'retest-recorded', step: live.id, typed: '', value: null } as const;
   const seen = { ...follows, outcome: 'follows', passed: true, at: '', elapsed: 2 };
-  expect(retestWords(live, { ...seen, look: 'follows' })).toBe(
-    'the live data follows (good is the live data follows)',
+  expect(retestWords(live, { ...seen, look: 'follows' })).toBe('the live data follows');
+  expect(retestWords(live, { ...seen, look: 'still', passed: false })).toBe(
+    'the live data stays still (good is the live data follows)',
   );
 });

@@ -117,7 +117,7 @@ export function retestWords(step: RepeatableStep, after: Retest): string {
   if (after.type === 'retest-impossible') return `could not be made: ${after.reason}`;
   const found = foundAfter(step, after);
   const expected = step.kind === 'ask' ? null : expectedPlain(step);
-  return expected === null ? found : `${found} (good is ${expected})`;
+  return expected === null || expected === found ? found : `${found} (good is ${expected})`;
 }
 
 function foundAfter(step: RepeatableStep, { look, typed, outcome }: RetestRecorded): string {
