@@ -45,8 +45,12 @@ export function customerWordsFor(record: Pick<SessionRecord, 'lines' | 'job'>): 
   return { test, text, tests: (list) => list.split('; ').map(found).join('; ') };
 }
 
-function plainTest({ title, family, where }: RecordLine, text: (words: string) => string): string {
-  const kind = (PLAIN_TESTS as Readonly<Record<string, string>>)[family];
+function plainTest(line: RecordLine, text: (words: string) => string): string {
+  const { title, family, where } = line;
+  const byMeter = family === 'pattern' && line.kind === 'reading';
+  const kind = byMeter
+    ? 'Signal voltage with the part turning'
+    : (PLAIN_TESTS as Readonly<Record<string, string>>)[family];
   if (kind === undefined) return text(title);
   const place = text(where).replace(/ to battery negative$/, '');
   return place === '' ? kind : `${kind}, ${place}`;
