@@ -139,6 +139,8 @@ export interface Conclusion {
   readonly repair: string;
   /** What the customer should know, in plain words. */
   readonly customer: string;
+  /** What the whole way has shown to be good, for the customer as well; absent where nothing is claimed. */
+  readonly cleared?: string;
   /** Steps that must pass after the repair. */
   readonly retest: readonly string[];
 }
@@ -183,7 +185,10 @@ export function stepOf(procedure: Procedure, id: string): Step {
 }
 
 /** The expected range with its open ends as infinities. */
-export function endsOf(expected: ExpectedRange): { readonly low: number; readonly high: number } {
+export function endsOf(expected: Pick<ExpectedRange, 'low' | 'high'>): {
+  readonly low: number;
+  readonly high: number;
+} {
   return {
     low: expected.low ?? Number.NEGATIVE_INFINITY,
     high: expected.high ?? Number.POSITIVE_INFINITY,

@@ -44,8 +44,23 @@ export function formatQuantity(quantity: Quantity, options: FormatOptions = {}):
   return joined(scaledDigits(value, unit, prefix, digits), prefix, unit, options.ascii === true);
 }
 
-/** A reading with as many digits as were typed, within 3 and 6: `12.68 V`. */
+/** What a person types for a number with or without its unit; a longer one comes from no meter. */
+const TYPED = /^([+-]?\d{1,7}(?:[.,]\d{1,7})?)\s{0,4}(?:([munkMµμ]?)(?:V|v|ohm|ohms|Ω)?|%|Hz|rpm)$/;
+/** Two ways to the same number differ by no more than this share. */
+const SAME_NUMBER = 1e-9;
+
+/**
+ * A reading as it was typed, with its unit: `5.0 V`, `0.1 mV`. What was typed in another way has as many digits as were
+ * typed, within 3 and 6: `12.68 V`.
+ */
 export function formatTyped(quantity: Quantity, typed: string): string {
+  const [, digits = '', sign = ''] = TYPED.exec(typed.trim()) ?? [];
+  const prefix = sign === 'µ' || sign === 'μ' ? 'u' : sign;
+  const number = digits.replace(',', '.').replace('+', '');
+  const meant = Number(number) * 10 ** (POWERS[prefix] ?? 0);
+  const isMeant = Math.abs(meant - quantity.value) <= SAME_NUMBER * Math.abs(quantity.value);
+  if (digits !== '' && isMeant && SHOWN_PREFIXES[quantity.unit].includes(prefix))
+    return joined(number, prefix, quantity.unit, false);
   const significant = typed.replace(/^[^1-9]{0,40}/, '').replace(/[^0-9]/g, '').length;
   return formatQuantity(quantity, { digits: Math.min(6, Math.max(DEFAULT_DIGITS, significant)) });
 }

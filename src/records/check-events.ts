@@ -46,6 +46,7 @@ const text: Shape = (value, at) => (typeof value === 'string' ? null : at);
 const number: Shape = (value, at) =>
   typeof value === 'number' && Number.isFinite(value) ? null : at;
 const flag: Shape = (value, at) => (typeof value === 'boolean' ? null : at);
+const no: Shape = (value, at) => (value === false ? null : at);
 const anything: Shape = () => null;
 const orNull =
   (shape: Shape): Shape =>
@@ -167,6 +168,7 @@ const STEP = choice('kind', {
     say: text,
     repair: text,
     customer: text,
+    cleared: optional(text),
     retest: texts,
   }),
 });
@@ -293,6 +295,13 @@ const SHAPES: Readonly<Record<string, Shape>> = {
       number: object({ value: orNull(number), unit: word('V', 'ohm') }),
       look: object({ look: text }),
     }),
+    expected: optional(
+      choice('kind', {
+        number: object({ low: orNull(number), high: orNull(number) }),
+        look: object({ looks: texts }),
+      }),
+    ),
+    judgement: optional(JUDGEMENT),
     capture: optional(CAPTURE),
   }),
   'note-added': object({ step: text, text }),
@@ -304,7 +313,9 @@ const SHAPES: Readonly<Record<string, Shape>> = {
     title: text,
     faults: texts,
     repair: text,
-    evidence: list(object({ test: text, where: text, found: text, pointsTo: text })),
+    evidence: list(
+      object({ test: text, where: text, found: text, pointsTo: text, counted: optional(no) }),
+    ),
     ruledOut: list(object({ words: text, by: text })),
     proven: orNull(flag),
   }),

@@ -113,8 +113,9 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
       return to < 0 ? 'impossible' : { type: 'go-back', to };
     }
     case 'extra-reading': {
-      const { test, words, typed, shown } = event;
-      return { type: 'record-extra', test, words, typed, shown, ...captureOf(event) };
+      const { test, words, typed, shown, expected } = event;
+      const known = expected ? { expected } : {};
+      return { type: 'record-extra', test, words, typed, shown, ...known, ...captureOf(event) };
     }
     case 'note-added':
       return { type: 'add-note', text: event.text };

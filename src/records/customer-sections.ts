@@ -1,6 +1,8 @@
 /** The report for the owner of the vehicle: plain words, how it is known, and lines to sign. No prices, none are known. */
 
+import { GAPS_WORDS } from '../session/gaps.ts';
 import { VERDICT_WORDS } from '../session/retest.ts';
+import { type CustomerWords, customerWordsFor } from './customer-words.ts';
 import { cell } from './measurement-tables.ts';
 import type { RecordLine, SessionRecord } from './record-form.ts';
 import type { Block, Cell, Section } from './report.ts';
@@ -9,15 +11,16 @@ import { dateWords, filled, passedCell } from './report-words.ts';
 /** Sections for the customer; empty ones are left out. */
 export function customerSections(record: SessionRecord): Section[] {
   const { conclusion: end } = record;
+  const words = customerWordsFor(record);
   const parts: [string, readonly Block[]][] = [
     ['Your vehicle', [vehicle(record)]],
     ['What you told us', complaint(record)],
-    ['What we found', found(record)],
-    ['How we know', evidence(record)],
-    ['What is not needed', ruledOut(record)],
-    ['What could not be tested', impossible(record)],
-    ['What it takes', end?.repair ? [text(end.repair)] : []],
-    ['After the repair', retest(record)],
+    ['What we found', found(record, words)],
+    ['How we know', evidence(record, words)],
+    ['What is not needed', ruledOut(record, words)],
+    ['What could not be tested', impossible(record, words)],
+    ['What it takes', end?.repair ? [text(words.text(end.repair))] : []],
+    ['After the repair', retest(record, words)],
     ['Your decision', decision(record)],
     [
       'About this report',
@@ -61,10 +64,11 @@ function complaint({ complaint: words, job }: SessionRecord): Block[] {
   return blocks;
 }
 
-function found({ conclusion: end }: SessionRecord): Block[] {
+function found({ conclusion: end, lines }: SessionRecord, words: CustomerWords): Block[] {
   if (!end) return [text('The tests have not come to a conclusion yet.')];
-  const blocks: Block[] = [text(end.title)];
-  if (end.customer) blocks.push(text(end.customer));
+  const blocks: Block[] = [text(words.text(end.title))];
+  if (end.customer) blocks.push(text(words.text(end.customer)));
+  if (gaps(lines).length > 0 && !end.customer.includes(GAPS_WORDS)) blocks.push(text(GAPS_WORDS));
   if (end.proven !== null)
     blocks.push(
       text(
@@ -76,7 +80,7 @@ function found({ conclusion: end }: SessionRecord): Block[] {
   return blocks;
 }
 
-function evidence({ conclusion: end, lines }: SessionRecord): Block[] {
+function evidence({ conclusion: end, lines }: SessionRecord, words: CustomerWords): Block[] {
   if (end && end.evidence.length > 0)
     return [
       {
@@ -84,7 +88,7 @@ function evidence({ conclusion: end, lines }: SessionRecord): Block[] {
         caption: 'What points to it',
         heads: ['Test', 'Found'],
         widths: [5, 4],
-        rows: end.evidence.map((one) => [cell(one.test), cell(one.found)]),
+        rows: end.evidence.map((one) => [cell(words.test(one.test)), cell(one.found)]),
       },
     ];
   const taken = lines.filter(
@@ -97,24 +101,24 @@ function evidence({ conclusion: end, lines }: SessionRecord): Block[] {
       caption: 'Tests that were made',
       heads: ['Test', 'Should be', 'Is', 'Result'],
       widths: [4, 3, 2, 3],
-      rows: taken.map(plainRow),
+      rows: taken.map((line) => plainRow(line, words)),
     },
   ];
 }
 
-function plainRow(line: RecordLine): Cell[] {
+function plainRow(line: RecordLine, words: CustomerWords): Cell[] {
   const right = line.verdict === 'good' || line.verdict === 'as expected';
   const result = line.verdict === null ? line.outcome : right ? 'right' : 'not right';
   const unsure = line.verdict === 'borderline';
   return [
-    cell(line.title),
+    cell(words.test(line.title)),
     cell(line.expected || 'no fixed value'),
     cell(line.found),
     cell(unsure ? 'too close to tell' : result),
   ];
 }
 
-function ruledOut({ conclusion: end }: SessionRecord): Block[] {
+function ruledOut({ conclusion: end }: SessionRecord, plain: CustomerWords): Block[] {
   if (!end || end.ruledOut.length === 0) return [];
   const repairsBy = new Map<string, string[]>();
   for (const { words, by } of end.ruledOut)
@@ -125,15 +129,17 @@ function ruledOut({ conclusion: end }: SessionRecord): Block[] {
       caption: 'Repairs that the tests have ruled out',
       heads: ['Not needed', 'Shown by'],
       widths: [5, 4],
-      rows: [...repairsBy].map(([by, repairs]) => [cell(...repairs), cell(by)]),
+      rows: [...repairsBy].map(([by, repairs]) => [cell(...repairs), cell(plain.tests(by))]),
     },
   ];
 }
 
-function impossible({ lines }: SessionRecord): Block[] {
-  const items = lines
-    .filter((line) => line.kind === 'impossible' && line.standing === 'standing')
-    .map((line) => `${line.title}: ${line.reason}`);
+function gaps(lines: readonly RecordLine[]): RecordLine[] {
+  return lines.filter((line) => line.kind === 'impossible' && line.standing === 'standing');
+}
+
+function impossible({ lines }: SessionRecord, words: CustomerWords): Block[] {
+  const items = gaps(lines).map((line) => `${words.test(line.title)}: ${line.reason}`);
   return items.length === 0 ? [] : [{ kind: 'list', items }];
 }
 
@@ -146,8 +152,14 @@ const PLAIN_VERDICT = {
   'no-retest': 'No test was made after the repair.',
 } as const;
 
+const PLAIN_LAST_WORD =
+  "The trouble codes are to be cleared and the vehicle driven as its maker's procedure says. That the code stays away is the last word.";
+
 /** Each test as it was made last: one that failed may have been made again. */
-function retest({ retest: { rows, verdict, words } }: SessionRecord): Block[] {
+function retest(
+  { retest: { rows, verdict, words } }: SessionRecord,
+  plain: CustomerWords,
+): Block[] {
   const blocks: Block[] = [];
   const last = [...new Map(rows.map((row) => [row.step, row])).values()];
   if (last.length > 0)
@@ -157,7 +169,7 @@ function retest({ retest: { rows, verdict, words } }: SessionRecord): Block[] {
       heads: ['Test', 'Should be', 'Before', 'After', 'Result'],
       widths: [4, 3, 2, 2, 2],
       rows: last.map((row) => [
-        cell(row.title),
+        cell(plain.test(row.title)),
         cell(row.expected || 'no fixed value'),
         cell(row.before || 'not taken'),
         cell(row.after),
@@ -165,6 +177,7 @@ function retest({ retest: { rows, verdict, words } }: SessionRecord): Block[] {
       ]),
     });
   if (verdict) blocks.push(text(PLAIN_VERDICT[verdict]));
+  if (verdict === 'cured' || verdict === 'not-shown') blocks.push(text(PLAIN_LAST_WORD));
   // The program's own words say the same again.
   if (verdict && words && words !== VERDICT_WORDS[verdict]) blocks.push(text(words));
   return blocks;

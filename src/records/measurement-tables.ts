@@ -1,6 +1,7 @@
 /** The tables of readings in the full report. */
 import { compareMeasured } from '../session/compare-measured.ts';
 import { spansLeastOf } from '../session/measure-capture.ts';
+import { LAST_WORD } from '../session/retest.ts';
 import type {
   Reading,
   RecordCapture,
@@ -159,13 +160,15 @@ export function extras(record: SessionRecord): Block[] {
     {
       kind: 'table',
       caption: 'Proposed by the program or chosen by the person',
-      heads: ['Time', 'Test', 'Where, vehicle state', 'Found'],
-      widths: [10, 24, 28, 18],
+      heads: ['Time', 'Test', 'Where, vehicle state', 'Expected', 'Found', 'Judgement'],
+      widths: [10, 17, 23, 14, 12, 18],
       rows: record.extras.map((extra) => [
         cell(timeWords(extra)),
         cell(extra.words, extra.instrument),
         cell(extra.where, extra.setup),
+        cell(extra.expected),
         cell(extra.found, typedWords(extra.reading, extra.found), captureWords(extra)),
+        cell(extra.verdict?.toUpperCase() ?? '', extra.judgement),
       ]),
     },
   ];
@@ -200,6 +203,7 @@ export function retest(record: SessionRecord): Block[] {
       ['Verdict', verdictWords(verdict)],
       ['In words', words],
       ['Still to be repeated', missing.join('; ')],
+      ['Still to be done', verdict === 'cured' || verdict === 'not-shown' ? LAST_WORD : ''],
     ]),
   });
   return blocks;

@@ -84,8 +84,12 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       where: mask(extra.where),
       setup: mask(extra.setup),
       instrument: extra.instrument,
+      expected: extra.expected,
+      expectedRange: extra.expectedRange,
       found: mask(extra.found),
       reading: extra.reading && { ...extra.reading, typed: mask(extra.reading.typed) },
+      verdict: extra.verdict,
+      judgement: mask(extra.judgement),
       ...(extra.capture && { capture: captureForClass(extra.capture, mask) }),
     })),
     cautions: record.cautions.map((caution) => ({
@@ -115,11 +119,12 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       repair: mask(conclusion.repair),
       customer: mask(conclusion.customer),
       proven: conclusion.proven,
-      evidence: conclusion.evidence.map(({ test, where, found, pointsTo }) => ({
+      evidence: conclusion.evidence.map(({ test, where, found, pointsTo, counted }) => ({
         test: mask(test),
         where: mask(where),
         found: mask(found),
         pointsTo: mask(pointsTo),
+        ...(counted === false ? { counted } : {}),
       })),
       ruledOut: conclusion.ruledOut.map(({ words, by }) => ({ words: mask(words), by: mask(by) })),
     },

@@ -136,8 +136,13 @@ export interface RecordExtra extends Moment {
   readonly where: string;
   readonly setup: string;
   readonly instrument: string;
+  /** What a sound circuit shows there; empty in sessions of early versions, which did not keep it. */
+  readonly expected: string;
+  readonly expectedRange: RecordRange | null;
   readonly found: string;
   readonly reading: Reading | null;
+  readonly verdict: RecordLine['verdict'];
+  readonly judgement: string;
 }
 
 export interface RecordCaution extends Moment {
@@ -169,6 +174,8 @@ export interface RecordConclusion extends Moment {
     readonly where: string;
     readonly found: string;
     readonly pointsTo: string;
+    /** False where it carries the conclusion and is no independent piece; absent where it is one. */
+    readonly counted?: false;
   }[];
   readonly ruledOut: readonly { readonly words: string; readonly by: string }[];
 }

@@ -42,12 +42,39 @@ export function recordExtras(session: Session, clock: Clock): RecordExtra[] {
   }));
 }
 
-function extraFound(event: ExtraReading): Pick<RecordExtra, 'found' | 'reading'> {
-  const { shown, typed } = event;
-  if (shown.kind === 'look') return { found: lookWords(shown.look), reading: null };
+type ExtraFound = Pick<
+  RecordExtra,
+  'expected' | 'expectedRange' | 'found' | 'reading' | 'verdict' | 'judgement'
+>;
+
+function extraFound(event: ExtraReading): ExtraFound {
+  const { shown, typed, expected, judgement, capture } = event;
+  const nothing = { expected: '', expectedRange: null, verdict: null, judgement: '' };
+  if (shown.kind === 'look') {
+    const found = { ...nothing, found: lookWords(shown.look), reading: null };
+    if (expected?.kind !== 'look') return found;
+    const fits = expected.looks.includes(shown.look);
+    return {
+      ...found,
+      expected: expected.looks.map(lookWords).join(' or '),
+      verdict: fits ? 'as expected' : 'not as expected',
+    };
+  }
   const { value, unit } = shown;
   const reading = { typed, value, overLimit: value === null, unit };
-  return { found: readingWords(reading), reading };
+  const found = { ...nothing, found: readingWords(reading), reading };
+  if (expected?.kind !== 'number') return found;
+  const range = { low: expected.low, high: expected.high, from: 'circuit' } as const;
+  const plain = plainVerdict(value ?? Number.POSITIVE_INFINITY, endsOf(range));
+  return {
+    ...found,
+    expected: expectedRangeWords({ ...range, nominal: null }, unit),
+    expectedRange: range,
+    verdict: judgement?.verdict ?? plain,
+    judgement:
+      judgement?.words ??
+      `${PLAIN_WORDS[plain]}, ${capture ? 'of a capture' : "without the meter's accuracy"}`,
+  };
 }
 
 /** `4.97 V`, `OL`, with the digits that were typed. */

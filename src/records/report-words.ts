@@ -39,7 +39,7 @@ export function provenWords(proven: boolean | null): string {
 export function verdictWords(verdict: SessionRecord['retest']['verdict']): string {
   switch (verdict) {
     case 'cured':
-      return 'cured: the tests after the repair passed';
+      return 'cured as far as the tests after the repair show: they passed';
     case 'not-cured':
       return 'not cured: the fault is still there after the repair';
     case 'changed':

@@ -6,6 +6,7 @@
 import { bindText } from '../procedure/bind-text.ts';
 import { wiringSketch } from '../procedure/wiring-sketch.ts';
 import type { SessionEvent } from '../session/events.ts';
+import { customerWords } from '../session/gaps.ts';
 import { presentConclusion, type Session } from '../session/session.ts';
 import {
   type Head,
@@ -126,13 +127,14 @@ function conclusionOf(session: Session, clock: Clock): RecordConclusion | null {
       words: circuit?.faults.find((fault) => fault.id === id)?.words ?? id.replace(/[.-]/g, ' '),
     })),
     repair: bind(concluded.repair),
-    customer: tree?.id === concluded.conclusion ? bind(tree?.customer ?? '') : '',
+    customer: tree && tree.id === concluded.conclusion ? bind(customerWords(session, tree)) : '',
     proven: concluded.proven,
-    evidence: concluded.evidence.map(({ test, where, found, pointsTo }) => ({
+    evidence: concluded.evidence.map(({ test, where, found, pointsTo, counted }) => ({
       test: bind(test),
       where: bind(where),
       found,
       pointsTo: bind(pointsTo),
+      ...(counted === false ? { counted } : {}),
     })),
     ruledOut: concluded.ruledOut.map(({ words, by }) => ({ words: bind(words), by: bind(by) })),
   };

@@ -130,7 +130,7 @@ function conclusion(record: SessionRecord): Section {
         cell(one.test),
         cell(one.where),
         cell(one.found),
-        cell(one.pointsTo),
+        cell(one.pointsTo, one.counted === false ? 'no piece of its own' : ''),
       ]),
     });
   if (end.ruledOut.length > 0)

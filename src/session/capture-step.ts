@@ -5,7 +5,7 @@ import type { Test } from '../circuit/test.ts';
 import type { CaptureLevel, LookStep, MeasureStep, Step } from '../procedure/procedure.ts';
 import { safeText } from '../source/safe-text.ts';
 import type { Command } from './command.ts';
-import type { CaptureMeasured, StepCapture } from './events.ts';
+import type { CaptureMeasured, ExpectedShown, StepCapture } from './events.ts';
 import {
   type CaptureGiven,
   lookOf,
@@ -18,7 +18,12 @@ import { againCommand } from './retest.ts';
 export type CaptureAsk =
   | { readonly kind: 'step'; readonly step: Step }
   | { readonly kind: 'retest'; readonly step: MeasureStep | LookStep }
-  | { readonly kind: 'extra'; readonly test: Test; readonly words: string };
+  | {
+      readonly kind: 'extra';
+      readonly test: Test;
+      readonly words: string;
+      readonly expected: ExpectedShown;
+    };
 
 /** Which channel was judged, and the answer that another one gives; only where there are several. */
 export interface CaptureChannels {
@@ -147,7 +152,15 @@ function asReading(ask: CaptureAsk, { capture, lines }: MeasuredCapture): Captur
   return taken(
     ask,
     ask.kind === 'extra'
-      ? { type: 'record-extra', test: ask.test, words: ask.words, typed, shown, capture }
+      ? {
+          type: 'record-extra',
+          test: ask.test,
+          words: ask.words,
+          expected: ask.expected,
+          typed,
+          shown,
+          capture,
+        }
       : { type: 'record-reading', typed, value, capture },
     { capture, lines: said },
   );
@@ -195,9 +208,9 @@ function asLook(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
   const said = [...lines, `Looks like: ${LOOK_WORDS[look]}`];
   if (ask.kind === 'extra') {
     const shown = { kind: 'look', look } as const;
-    const { test, words } = ask;
+    const { test, words, expected } = ask;
     const typed = LOOK_WORDS[look];
-    const command = { type: 'record-extra', test, words, typed, shown, capture } as const;
+    const command = { type: 'record-extra', test, words, expected, typed, shown, capture } as const;
     return { ok: true, capture, lines: said, command };
   }
   const { step } = ask;

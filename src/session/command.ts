@@ -3,6 +3,7 @@ import type { Look, Meter, Test } from '../circuit/test.ts';
 import type {
   Concluded,
   EvidenceLine,
+  ExpectedShown,
   ExtraReading,
   SessionClosed,
   StepCapture,
@@ -41,6 +42,7 @@ export type Command =
       readonly words: string;
       readonly typed: string;
       readonly shown: ExtraReading['shown'];
+      readonly expected?: ExpectedShown;
       readonly capture?: StepCapture;
     }
   | { readonly type: 'pause' }

@@ -4,10 +4,16 @@ import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Model } from '../circuit/model.ts';
 import { shownOf } from '../circuit/shown-of.ts';
 import type { Shown, Test } from '../circuit/test.ts';
+import { computedRange } from '../procedure/expected-range.ts';
 import type { Job } from '../procedure/job.ts';
 import type { AskStep, Procedure } from '../procedure/procedure.ts';
-import { instrumentWords, setupWords, whereWords } from '../procedure/test-words.ts';
-import { formatQuantity, formatTyped } from '../quantity/format-quantity.ts';
+import {
+  expectedRangeWords,
+  instrumentWords,
+  setupWords,
+  whereWords,
+} from '../procedure/test-words.ts';
+import { formatTyped } from '../quantity/format-quantity.ts';
 import { corroborate } from '../suspects/corroborate.ts';
 import type { Reading } from '../suspects/likelihood.ts';
 import { proposeTests } from '../suspects/next-test.ts';
@@ -20,7 +26,7 @@ import { PLANNED_MASS, verdictOf, WORTH_DOING_BITS } from '../suspects/verdict.t
 import { whatChanged } from '../suspects/what-changed.ts';
 import { chooseSuspects } from './choose-suspects.ts';
 import { comesAndGoes, faultIdOf, wakingReadings } from './comes-and-goes.ts';
-import type { Answer, EvidenceLine } from './events.ts';
+import type { Answer, EvidenceLine, ExpectedShown } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';
 import type { SuspectSpace } from './suspect-space.ts';
 import type { Proposal, SuspectRow, SuspectView, Thinker } from './thinker.ts';
@@ -51,6 +57,7 @@ export function createThinker(model: Model, procedure: Procedure, job: Job): Thi
 }
 
 class ModelThinker implements Thinker {
+  private readonly model: Model;
   private readonly circuit: Circuit;
   private readonly procedure: Procedure;
   private readonly job: Job;
@@ -59,6 +66,7 @@ class ModelThinker implements Thinker {
   private readonly suspectsOf: (session: Session) => SuspectSpace;
 
   constructor(model: Model, procedure: Procedure, job: Job) {
+    this.model = model;
     this.circuit = model.circuit;
     this.procedure = procedure;
     this.job = job;
@@ -98,6 +106,7 @@ class ModelThinker implements Thinker {
     return this.toldApart(
       worth.map(({ test, cost, shows, why }) =>
         proposal(
+          this.model,
           space,
           test,
           cost.minutes,
@@ -113,35 +122,44 @@ class ModelThinker implements Thinker {
     const { space, readings, ranking } = present;
     const concluded = faults.length === 0 ? [HEALTHY] : faults;
     const weighed = corroborate(space.table, {
-      concluded,
+      // A fault that comes and goes is the same fault.
+      concluded: space.table.candidates
+        .map(({ id }) => id)
+        .filter((id) => concluded.includes(faultIdOf(id))),
       readings,
       ranking,
       prior: space.prior,
       outcomes: space.outcomes,
       now: situationOf(present),
       means: meansOf(session),
+      ...(space.showsPair ? { showsPair: space.showsPair } : {}),
     });
     const words = this.conclusionWords(concluded);
-    const evidence: EvidenceLine[] = weighed.evidence.map(({ reading }) => ({
-      test: readings[reading]!.words,
-      where: readings[reading]!.where,
-      found: readings[reading]!.found,
+    const line = (at: number) => ({
+      test: readings[at]!.words,
+      where: readings[at]!.where,
+      found: readings[at]!.found,
       pointsTo: words,
-    }));
+    });
+    const evidence: EvidenceLine[] = [
+      ...weighed.evidence.map(({ reading }) => line(reading)),
+      ...weighed.carrying.map((reading) => ({ ...line(reading), counted: false as const })),
+    ];
     return {
       evidence,
       // A list of repairs: that something is wrong, the conclusion itself says.
       ruledOut: weighed.ruledOut
         .filter(({ repair }) => repair !== HEALTHY)
-        .map(({ repair, reading }) => ({
+        .map(({ repair, readings: by }) => ({
           words: this.repairWords.get(repair) ?? repair,
-          by: `${readings[reading]!.words}: ${readings[reading]!.found}`,
+          by: by.map((at) => `${readings[at]!.words}: ${readings[at]!.found}`).join('; '),
         })),
       proven: weighed.proven,
+      unexplained: this.unexplained(ranking, readings),
       missing: weighed.missing,
       wouldProve: this.toldApart(
         weighed.offers.map(({ test, minutes }) =>
-          proposal(space, test, minutes, [], 'would support or break this conclusion'),
+          proposal(this.model, space, test, minutes, [], 'would support or break this conclusion'),
         ),
       ),
     };
@@ -290,6 +308,7 @@ function meansOf({ instruments }: Session): Means {
 
 /** A test of the table that the person could do now. */
 function proposal(
+  model: Model,
   space: SuspectSpace,
   place: number,
   minutes: number,
@@ -301,6 +320,7 @@ function proposal(
   const column = space.table.column(place);
   const healthy = space.table.candidates.findIndex((one) => one.id === HEALTHY);
   const shown = space.table.shown(place, healthy);
+  const expected = expectedOf(model, test, shown);
   return {
     id,
     words,
@@ -309,21 +329,24 @@ function proposal(
     needs: needs.filter((need) => !ALWAYS_AT_HAND.includes(need)),
     shows,
     why,
-    healthy: healthyWords(shown),
+    healthy: healthyWords(expected, column.unit ?? 'V'),
+    expected,
     kind: column.kind,
     looks: column.kind === 'look' ? [...column.looks] : [],
     likely: shown[0] ?? null,
   };
 }
 
-function healthyWords(shown: readonly Shown[]): string {
-  const looks = new Set(
-    shown.flatMap((one) => (one.kind === 'look' ? [LOOK_WORDS[one.look]] : [])),
-  );
-  if (looks.size > 0) return [...looks].join(', or ');
-  const values = shown.flatMap((one) => (one.kind === 'number' ? [one.value] : []));
-  const unit = shown[0]?.kind === 'number' ? shown[0].unit : 'V';
-  const low = formatQuantity({ value: Math.min(...values), unit });
-  const high = formatQuantity({ value: Math.max(...values), unit });
-  return low === high ? low : `${low} to ${high}`;
+/** The range within the meter's and the model's allowance, as for a step of a procedure; the looks of the samples. */
+function expectedOf(model: Model, test: Test, shown: readonly Shown[]): ExpectedShown {
+  const range = computedRange(model, test);
+  if (range) return { kind: 'number', low: range.low, high: range.high };
+  const looks = shown.flatMap((one) => (one.kind === 'look' ? [one.look] : []));
+  return { kind: 'look', looks: [...new Set(looks)] };
+}
+
+function healthyWords(expected: ExpectedShown, unit: 'V' | 'ohm'): string {
+  if (expected.kind === 'number')
+    return expectedRangeWords({ ...expected, nominal: null, from: 'circuit' }, unit);
+  return expected.looks.map((look) => LOOK_WORDS[look]).join(', or ');
 }

@@ -12,7 +12,7 @@ import { answersStep, answersTest, isFromBefore } from './accept-capture.ts';
 import { takesCapture } from './capture-step.ts';
 import type { Command } from './command.ts';
 import type { SessionEvent, When } from './events.ts';
-import { judgeStep } from './judge-step.ts';
+import { judgeExtra, judgeStep } from './judge-step.ts';
 import { pendingCautions } from './pending-cautions.ts';
 import { isRepeatable, passes } from './retest.ts';
 import { presentConclusion, presentStep, type Session } from './session.ts';
@@ -63,7 +63,7 @@ export function decide(session: Session, command: Command, now: When): Decision 
         ...now,
       });
     case 'record-extra':
-      return session.status === 'open' ? extra(command, now) : notOpen(session);
+      return session.status === 'open' ? extra(session, command, now) : notOpen(session);
     case 'pause':
       return session.status === 'open' || session.status === 'concluded'
         ? events({ type: 'session-paused', ...now })
@@ -192,11 +192,27 @@ function choose(
   });
 }
 
-function extra(command: Extract<Command, { type: 'record-extra' }>, now: When): Decision {
-  const { test, words, typed, shown, capture } = command;
+function extra(
+  session: Session,
+  command: Extract<Command, { type: 'record-extra' }>,
+  now: When,
+): Decision {
+  const { test, words, typed, shown, expected, capture } = command;
   if (capture && !answersTest(test, shown, capture)) return noCapture();
   const taken = capture ? { capture } : {};
-  return events({ type: 'extra-reading', test, words, typed, shown, ...taken, ...now });
+  // The meter's accuracy says nothing of a scope's.
+  const judgement = capture || !expected ? null : judgeExtra(shown, expected, session.meter);
+  return events({
+    type: 'extra-reading',
+    test,
+    words,
+    typed,
+    shown,
+    ...(expected ? { expected } : {}),
+    ...(judgement ? { judgement } : {}),
+    ...taken,
+    ...now,
+  });
 }
 
 function noCapture(): Decision {

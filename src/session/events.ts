@@ -151,9 +151,18 @@ export interface ExtraReading extends When {
   readonly words: string;
   readonly typed: string;
   readonly shown: KeptShown;
+  /** What a sound circuit shows there, as it stood beside the prompt; absent in sessions of early versions. */
+  readonly expected?: ExpectedShown;
+  /** Of a number that was typed, where something is expected. */
+  readonly judgement?: Judgement;
   /** The capture that gave it; absent when it was typed or seen. */
   readonly capture?: StepCapture;
 }
+
+/** Ends of a range of which null is an open one, or looks. */
+export type ExpectedShown =
+  | { readonly kind: 'number'; readonly low: number | null; readonly high: number | null }
+  | { readonly kind: 'look'; readonly looks: readonly Look[] };
 
 export interface NoteAdded extends When {
   readonly type: 'note-added';
@@ -192,6 +201,13 @@ export interface EvidenceLine {
   readonly where: string;
   readonly found: string;
   readonly pointsTo: string;
+  /** False where it carries the conclusion and is no independent piece; absent where it is one. */
+  readonly counted?: false;
+}
+
+/** How many of them are independent pieces. */
+export function piecesAmong(evidence: readonly EvidenceLine[]): number {
+  return evidence.filter(({ counted }) => counted !== false).length;
 }
 
 /** After the repair: one of the tests that must pass, before beside after. */

@@ -1,10 +1,22 @@
 /** What a value means at a step. */
 import { type Judgement, judgeReading } from '../circuit/judge.ts';
+import type { KeptShown } from '../circuit/shown-of.ts';
 import type { Meter } from '../circuit/test.ts';
 import { endsOf, type MeasureStep } from '../procedure/procedure.ts';
+import type { ExpectedShown } from './events.ts';
 
 /** The judgement of a value at a step, also for the live line under the prompt; null where nothing is expected. */
 export function judgeStep(step: MeasureStep, value: number, meter: Meter): Judgement | null {
   if (!step.expected || (step.unit !== 'V' && step.unit !== 'ohm')) return null;
   return judgeReading(value, step.unit, endsOf(step.expected), meter);
+}
+
+/** The same of a test outside the tree; null for looks. */
+export function judgeExtra(
+  shown: KeptShown,
+  expected: ExpectedShown,
+  meter: Meter,
+): Judgement | null {
+  if (shown.kind !== 'number' || expected.kind !== 'number') return null;
+  return judgeReading(shown.value ?? Number.POSITIVE_INFINITY, shown.unit, endsOf(expected), meter);
 }

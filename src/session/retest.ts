@@ -13,7 +13,7 @@ import {
 import { canWake, wakes } from './comes-and-goes.ts';
 import type { Command } from './command.ts';
 import type { Answer, RepairVerdict, Retest, RetestRecorded } from './events.ts';
-import { presentConclusion, type Session } from './session.ts';
+import { presentConclusion, type Session, standingAnswers } from './session.ts';
 
 /** What can be repeated: a measurement, a look, and a step that wakes a fault which comes and goes. */
 export type RepeatableStep = MeasureStep | LookStep | AskStep;
@@ -34,8 +34,8 @@ export interface RetestLine {
 export function retestLines(session: Session): RetestLine[] {
   const { procedure } = session.opened;
   const isOwn = session.concluded !== null && session.concluded.conclusion === null;
-  const last = new Map<string, Answer>();
-  for (const { event, superseded } of session.answers) if (!superseded) last.set(event.step, event);
+  // Of the way that stands: what was answered on another one, before a correction, has led to nothing.
+  const last = new Map(standingAnswers(session).map((answer) => [answer.step, answer]));
   const done = session.trail.map(({ step }) => step).filter((id) => last.has(id));
   const named = isOwn ? [] : (presentConclusion(session)?.retest ?? []);
   const wanted = new Set(named.map((id) => doneAs(procedure, id, done)));
@@ -148,6 +148,10 @@ export const VERDICT_WORDS: Readonly<Record<RepairVerdict, string>> = {
     'every test that could be made passes, but not all that must pass could be made: the cure is not shown',
   'no-retest': 'closed without a test after the repair',
 };
+
+/** What is left to do when the tests after the repair pass: they are made with the vehicle standing still. */
+export const LAST_WORD =
+  "Clear the trouble codes and drive the vehicle as the maker's procedure says. That the code stays away is the last word.";
 
 function failed(procedure: Procedure, step: RepeatableStep, before: Answer | null): boolean {
   if (before?.type === 'look-recorded')

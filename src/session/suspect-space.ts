@@ -32,7 +32,8 @@ export class SuspectSpace {
   private readonly model: Model;
   private readonly tests: (ThinkerTest | WakingTest)[];
   private readonly byKey: Map<string, number>;
-  private readonly showsPair: PairShows | undefined;
+  /** What tests show with two faults at once; absent where pairs are not thought of. */
+  readonly showsPair: PairShows | undefined;
   private readonly rankings = new Map<string, Ranking>();
 
   constructor({ model, candidates, tests, shows, samples, prior, showsPair }: SpaceAsk) {

@@ -3,7 +3,7 @@ import { partName } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
-import type { Test } from '../circuit/test.ts';
+import type { Probe, Test } from '../circuit/test.ts';
 import { arrangementKey, testKey } from '../circuit/test-key.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
@@ -29,11 +29,21 @@ export function tableTest(model: Model, test: Test, rest: TestWords): ThinkerTes
     state: test.setup.state,
     unplugged: test.setup.unplugged,
     reaches: [...new Set(leads(test.probe).map(partName))].filter((part) => part !== 'battery'),
+    reads: readsOf(test.probe),
     arrangement: arrangementKey(test.setup),
     ...(accuracy
       ? { standardUncertainty: (value: number) => meterUncertainty(accuracy, value).standard }
       : {}),
   };
+}
+
+/** Where a mistake about the place would show again: the terminals under the leads, or what is looked at. */
+function readsOf(probe: Probe): string[] {
+  if (probe.kind === 'inspect') return [`look ${probe.of}`];
+  if (probe.kind === 'counts') return [`live data ${probe.input}`];
+  return leads(probe)
+    .filter((terminal) => partName(terminal) !== 'battery')
+    .sort();
 }
 
 /** The tests of a procedure, if there is one, and the standard tests of the circuit, each once. */

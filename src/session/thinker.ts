@@ -1,6 +1,7 @@
 /** What the circuit model adds to a session: suspects, the next test, and the weight of a conclusion. */
 import type { Look, Shown, Test } from '../circuit/test.ts';
 import type { WeighedConclusion } from './command.ts';
+import type { ExpectedShown } from './events.ts';
 import type { Session } from './session.ts';
 
 export interface Thinker {
@@ -15,6 +16,8 @@ export interface Thinker {
   ) => WeighedConclusion & {
     /** Independent pieces of evidence still missing for "proven", 0 to 3. */
     readonly missing: number;
+    /** Set when no single fault explains the readings, as in `SuspectView`. */
+    readonly unexplained: string | null;
     /** Cheap tests that would give them. */
     readonly wouldProve: readonly Proposal[];
   };
@@ -59,6 +62,8 @@ export interface Proposal {
   /** For looks: what can be seen. For numbers: the healthy range in words. */
   readonly healthy: string;
   readonly kind: 'number' | 'look';
+  /** The same as `healthy`, to be kept with the reading. */
+  readonly expected: ExpectedShown;
   readonly looks: readonly Look[];
   readonly likely: Shown | null;
 }

@@ -1,10 +1,11 @@
 /** Tests that would speak for a conclusion against a rival, if the conclusion is right. */
 import { ALLOWANCE } from './allowance.ts';
 import type { CorroborationAsk } from './corroborate.ts';
+import type { Reading } from './likelihood.ts';
 import type { Outcomes } from './outcomes.ts';
 import type { PredictionTable } from './prediction-table.ts';
 import type { Ranking } from './rank-suspects.ts';
-import { EVIDENCE_RATIO, evidenceKey, memberChance, type Row } from './rivals.ts';
+import { EVIDENCE_RATIO, evidenceKey, likeliestOf, memberChance, type Row } from './rivals.ts';
 import { COSTS, canDo, testCost } from './test-cost.ts';
 
 export interface Offer {
@@ -18,13 +19,24 @@ export interface Offer {
 const WORTH_OFFERING = 0.5;
 const OFFERS_MAX = 5;
 
-/** The cheapest first, for its chance to yield evidence. `taken` are the tests that already did. */
+/**
+ * The cheapest first, for its chance to yield evidence. `taken` are the tests that already did; `brings` says whether
+ * the reading of a test would indeed add a piece to those there are.
+ */
 export function offerTests(
   table: PredictionTable,
   ask: CorroborationAsk,
-  concluded: Row,
-  rival: Row,
-  taken: readonly number[],
+  {
+    concluded,
+    rival,
+    taken,
+    brings,
+  }: {
+    readonly concluded: Row;
+    readonly rival: Row;
+    readonly taken: readonly number[];
+    readonly brings: (reading: Reading) => boolean;
+  },
 ): Offer[] {
   const keys = new Set(taken.map((test) => evidenceKey(table.tests[test]!)));
   const done = new Set(ask.readings.map(({ test }) => test));
@@ -36,9 +48,28 @@ export function offerTests(
     const { minutes } = testCost(test, ask.now, ask.costs ?? COSTS, ask.means.helper);
     offers.push({ test: index, minutes, chance });
   });
-  return offers
-    .sort((a, b) => a.minutes / a.chance - b.minutes / b.chance || a.test - b.test)
-    .slice(0, OFFERS_MAX);
+  const ordered = offers.sort(
+    (a, b) => a.minutes / a.chance - b.minutes / b.chance || a.test - b.test,
+  );
+  const kept: Offer[] = [];
+  for (const offer of ordered) {
+    if (kept.length === OFFERS_MAX) break;
+    if (brings(likeliestReading(table, ask.ranking, offer.test, concluded))) kept.push(offer);
+  }
+  return kept;
+}
+
+/** What the test would show if the conclusion is right: of its likeliest fault, in the likeliest of its samples. */
+function likeliestReading(
+  table: PredictionTable,
+  { chances, sampleShares }: Ranking,
+  test: number,
+  concluded: Row,
+): Reading {
+  const fault = likeliestOf(concluded, chances);
+  const shares = sampleShares.subarray(fault * table.samples, (fault + 1) * table.samples);
+  const sample = shares.reduce((best, share, at) => (share > shares[best]! ? at : best), 0);
+  return { test, shown: table.shown(test, fault)[sample]! };
 }
 
 /** Chance, if the conclusion is right, of an outcome that is at least three times likelier under it. */

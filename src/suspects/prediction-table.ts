@@ -34,6 +34,8 @@ export interface TableTest {
   readonly unplugged: readonly string[];
   /** What has to be got at: terminals or connectors, as fine as the caller wants access to be counted. */
   readonly reaches: readonly string[];
+  /** What is read: the terminals under the leads, battery posts left out, or what is looked at. Absent: nobody asks. */
+  readonly reads?: readonly string[];
   /** Instruments and helping hands: `meter`, `test-light`, `scope`, `helper`, ... */
   readonly needs: readonly string[];
   /** What else makes this another arrangement: bridges, a spare sensor, a moving target. */

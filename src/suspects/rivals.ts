@@ -37,6 +37,17 @@ export function groupRows(
   return { concluded: row([...own].join(', '), mine), others };
 }
 
+/** The faults that the conclusion names; others with the same repair are not what it says. */
+export function namedRow({ candidates }: PredictionTable, concluded: readonly string[]): Row {
+  const members = candidates.flatMap(({ id }, index) => (concluded.includes(id) ? [index] : []));
+  return { repair: '', members, chance: 1 };
+}
+
+/** The member of a group with the greatest chance. */
+export function likeliestOf({ members }: Row, chances: Float64Array): number {
+  return members.reduce((a, b) => (chances[b]! > chances[a]! ? b : a));
+}
+
 /** Likelihood under a group of suspects: the mean over its members, by their present chance. */
 export function meanOver(perRow: Float64Array, row: Row, chances: Float64Array): number {
   let sum = 0;
@@ -57,4 +68,20 @@ export function memberChance(chances: Float64Array, member: number): number {
 /** What makes two readings the same piece of news: kind of test, place and vehicle state. */
 export function evidenceKey(test: TableTest): string {
   return JSON.stringify([test.family, test.state, [...test.reaches].sort()]);
+}
+
+/** Whether both are read at the same terminals, or look at the same thing: a mistake about the place shows in both. */
+export function samePlace(one: TableTest, other: TableTest): boolean {
+  return (
+    one.reads !== undefined &&
+    one.reads.length > 0 &&
+    JSON.stringify(one.reads) === JSON.stringify(other.reads)
+  );
+}
+
+/** How many times likelier a reading is under one group of suspects than under another. */
+export function ratioOf(perRow: Float64Array, one: Row, other: Row, chances: Float64Array): number {
+  const ours = meanOver(perRow, one, chances);
+  const theirs = meanOver(perRow, other, chances);
+  return theirs > 0 ? ours / theirs : ours > 0 ? Infinity : 1;
 }

@@ -183,7 +183,7 @@ describe('verify and compare', () => {
     const { exit, out } = await records(['compare', 'left', 'right']);
     expect(exit).toBe(0);
     expect(out).toContain(
-      '| Feed at the sensor | 4.75 to 5.25 V | 20 mV, LOW | not asked | DIFFERENT |',
+      '| Feed at the sensor | 4.75 to 5.25 V | 0.02 V, LOW | not asked | DIFFERENT |',
     );
     expect(out).toContain('| Plate | QX 47 ZUM | QX 47 ZUM | same |');
   });
@@ -191,7 +191,7 @@ describe('verify and compare', () => {
   it('puts one session beside itself after the repair', async () => {
     save(finishedWalk());
     const { out } = await records(['compare', 'last']);
-    expect(out).toContain('| 4.75 to 5.25 V | 20 mV | 4.99 V | PASSED |');
+    expect(out).toContain('| 4.75 to 5.25 V | 0.02 V | 4.99 V | PASSED |');
     save(begin({}, 60), 2);
     expect((await records(['compare', 'last'])).exit).toBe(1);
   });

@@ -50,6 +50,8 @@ describe('for the customer', () => {
     expect(headings).toContain('After the repair');
     expect(headings).not.toContain('Your decision');
     expect(words).toContain('The tests were repeated after the repair and passed.');
+    expect(words).toContain('That the code stays away is the last word.');
+    expect(read(finishedWalk(), 'shop').words).toContain('Clear the trouble codes and drive');
   });
 
   it('of a test made twice after the repair only the last is shown, and the decision is past', () => {
@@ -87,7 +89,7 @@ describe('for the customer', () => {
       rows: [
         [
           { parts: ['Replace the sensor.', 'Replace the module.'] },
-          { parts: ['Feed at the sensor: 20 mV'] },
+          { parts: ['Supply voltage, sensor feed: 20 mV'] },
         ],
       ],
     });

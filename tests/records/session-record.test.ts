@@ -54,7 +54,7 @@ describe('the record of a finished session', () => {
     });
     expect(record.lines[4]).toMatchObject({
       setup: 'key on, engine off; sensor unplugged',
-      found: '-30 mV', // by hand: -0.03 V
+      found: '-0.03 V', // as typed
     });
   });
 
@@ -84,7 +84,7 @@ describe('the record of a finished session', () => {
       words: 'Runs cold and warm.',
     });
     expect(record.retest.rows.map(({ before, after, passed }) => [before, after, passed])).toEqual([
-      ['20 mV', '4.99 V', true],
+      ['0.02 V', '4.99 V', true],
       ['', 'the light is bright', true],
     ]);
   });

@@ -180,6 +180,7 @@ result?: Result
 conclude?: Concludes
 repair?: Text
 customer?: Text
+cleared?: Text
 retest?: Retest
 }
 /**

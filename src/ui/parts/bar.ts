@@ -1,9 +1,15 @@
 /** A share of a whole as a bar of signs and as words. */
 
-/** A bar of `columns` signs; anything above nothing shows at least one. */
+/** A bar of `columns` signs, to half a sign; anything above nothing shows at least that. */
 export function bar(share: number, columns: number, ascii: boolean): string {
-  const full = Math.min(columns, Math.max(share > 0 ? 1 : 0, Math.round(share * columns)));
-  return (ascii ? '#' : '█').repeat(full) + (ascii ? '.' : '·').repeat(columns - full);
+  const halves = Math.min(
+    2 * columns,
+    Math.max(share > 0 ? 1 : 0, Math.round(share * 2 * columns)),
+  );
+  const full = Math.floor(halves / 2);
+  const end = halves % 2 === 0 ? '' : ascii ? '-' : '▌';
+  const rest = columns - full - end.length;
+  return (ascii ? '#' : '█').repeat(full) + end + (ascii ? '.' : '·').repeat(rest);
 }
 
 /** `42 %`, in five columns at most; what is not nothing is never shown as nothing, what is not certain never as all. */

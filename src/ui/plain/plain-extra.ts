@@ -7,6 +7,7 @@ import { parseReading } from '../../quantity/parse-reading.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
 import type { Performed } from '../../session/driver.ts';
+import { piecesAmong } from '../../session/events.ts';
 import { readNote, unreadCautions } from '../../session/pending-cautions.ts';
 import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -73,12 +74,12 @@ export async function doProposal(
   if (proposal.healthy !== '') say(`A healthy circuit shows: ${proposal.healthy}`);
   const shows = opened.benchShows(proposal.test);
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
-  const { test, words } = proposal;
+  const { test, words, expected } = proposal;
   const canCapture = testTakesCapture(test);
   if (canCapture) say('A capture can answer it: type "capture", or "capture" and a file.');
   const shown = await askShown(proposal, shows?.answer ?? null, dialogue);
   if (shown && 'capture' in shown) {
-    const ask = { kind: 'extra', test, words } as const;
+    const ask = { kind: 'extra', test, words, expected } as const;
     const command = canCapture
       ? await askCapture({ opened, ask, typed: shown.capture }, dialogue)
       : null;
@@ -90,7 +91,7 @@ export async function doProposal(
     say('Nothing was saved.');
     return;
   }
-  tellSaved(opened, driver.perform({ type: 'record-extra', test, words, ...shown }), say);
+  tellSaved(opened, driver.perform({ type: 'record-extra', test, words, expected, ...shown }), say);
 }
 
 function tellSaved(
@@ -115,7 +116,7 @@ export function concludeOn(opened: OpenedSession, number: number, say: Dialogue[
   const weighed = thinker.weigh(session, faults);
   const performed = driver.perform({ type: 'conclude', own: { title, faults, repair }, weighed });
   if (!performed.ok) say(`${performed.words}; ${performed.fix}`);
-  else say(acceptedWords(weighed.proven, weighed.evidence.length));
+  else say(acceptedWords(weighed.proven, piecesAmong(weighed.evidence)));
 }
 
 async function acknowledged(

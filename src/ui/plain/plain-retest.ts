@@ -5,7 +5,13 @@ import type { Command } from '../../session/command.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
-import { againCommand, closeCommand, type RetestLine, retestLines } from '../../session/retest.ts';
+import {
+  againCommand,
+  closeCommand,
+  LAST_WORD,
+  type RetestLine,
+  retestLines,
+} from '../../session/retest.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { answerWords, expectedAgain, retestMark, retestWords } from '../screens/step-words.ts';
@@ -58,6 +64,7 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
   say('');
   for (const line of retestLines(driver.session())) say(`  ${summary(opened, line)}`);
   say(`Verdict: ${close.verdict.replace('-', ' ')}: ${close.words}.`);
+  if (close.verdict === 'cured' || close.verdict === 'not-shown') say(LAST_WORD);
   return closed.ok;
 }
 

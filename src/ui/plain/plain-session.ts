@@ -11,12 +11,13 @@ import { takesCapture } from '../../session/capture-step.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
 import type { Performed } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
+import { customerWords } from '../../session/gaps.ts';
 import { judgeStep } from '../../session/judge-step.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { proofParagraph } from '../screens/conclusion-words.ts';
+import { evidenceWords, proofParagraph } from '../screens/conclusion-words.ts';
 import { testOf } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import { confirmReading } from './confirm-reading.ts';
@@ -100,10 +101,11 @@ function present(opened: OpenedSession, step: Step, say: (line: string) => void)
     say(`Conclusion: ${bind(step.title)}`);
     say(bind(step.say));
     say(`Repair: ${bind(step.repair)}`);
-    if (step.customer !== '') say(`For the customer: ${bind(step.customer)}`);
+    const customer = customerWords(driver.session(), step);
+    if (customer !== '') say(`For the customer: ${bind(customer)}`);
     const weighed = opened.thinker?.weigh(driver.session(), step.faults) ?? null;
-    for (const line of weighed?.evidence ?? [])
-      say(`  Evidence: ${line.test} - ${line.where} - ${line.found} - ${line.pointsTo}`);
+    for (const line of weighed?.evidence ?? []) say(`  Evidence: ${evidenceWords(line)}`);
+    if (weighed?.unexplained) say(weighed.unexplained);
     say(proofParagraph(step, weighed).text);
     return;
   }

@@ -1,5 +1,7 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
+import { type EvidenceLine, piecesAmong } from '../../session/events.ts';
+import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import type { SuspectRow, Thinker } from '../../session/thinker.ts';
@@ -26,8 +28,9 @@ export interface Proposed {
 }
 
 /** The tree's conclusion. */
-export function fromTree(tree: Conclusion): Proposed {
-  const { title, say, faults, repair, customer } = tree;
+export function fromTree(session: Session, tree: Conclusion): Proposed {
+  const { title, say, faults, repair } = tree;
+  const customer = customerWords(session, tree);
   return { title, say, faults, repair, customer, isOwn: false };
 }
 
@@ -73,19 +76,15 @@ export function conclusionParagraphs(
   return [
     { text: bind(proposed.title), bold: true },
     ...(proposed.say === '' ? [] : [{ text: bind(proposed.say) }]),
+    ...gapParagraphs(opened, session),
     { text: '' },
     weighing === 'pending'
       ? { text: 'One moment: the proof is being weighed.', bold: true }
       : proofParagraph(proposed, weighed),
-    ...(weighed
-      ? list(
-          'Evidence',
-          weighed.evidence.map(
-            ({ test, where, found, pointsTo }) =>
-              `${test} - ${where} - ${found} - points to: ${unstopped(pointsTo)}`,
-          ),
-        )
+    ...(weighed?.unexplained
+      ? [{ text: '' }, { text: bind(weighed.unexplained), bold: true }]
       : []),
+    ...(weighed ? list('Evidence', weighed.evidence.map(evidenceWords)) : []),
     ...list(
       weighed && weighed.missing > 0
         ? 'Cheap tests that would prove it (F6 to do one)'
@@ -105,6 +104,24 @@ export function conclusionParagraphs(
     ),
     ...list('What was found on the way', foundLines(opened, session)),
   ];
+}
+
+/** What could not be done on the way: the words of a conclusion take for granted that all of it was. */
+function gapParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
+  const gaps = gapsOf(session);
+  if (gaps.length === 0) return [];
+  const { steps } = session.opened.procedure;
+  const titles = gaps.map(({ step }) => opened.bind(steps[step]?.title ?? step));
+  return [
+    { text: '' },
+    { text: `! ${GAPS_WORDS} Could not be done: ${titles.join('; ')}.`, hang: 2 },
+  ];
+}
+
+/** One reading that speaks for a conclusion, in one line. */
+export function evidenceWords({ test, where, found, pointsTo, counted }: EvidenceLine): string {
+  const aside = counted === false ? ' (no piece of its own)' : '';
+  return `${test} - ${where} - ${found} - points to: ${unstopped(pointsTo)}${aside}`;
 }
 
 function foundLines(opened: OpenedSession, session: Session): string[] {
@@ -132,7 +149,7 @@ export function proofParagraph(
   const { missing, evidence } = weighed;
   if (weighed.proven)
     return {
-      text: `PROVEN: ${countWords(evidence.length, 'independent piece')} of evidence.`,
+      text: `PROVEN: ${countWords(piecesAmong(evidence), 'independent piece')} of evidence.`,
       bold: true,
     };
   return {

@@ -102,17 +102,18 @@ function paragraphsOf(opened: OpenedSession, proposal: Proposal, columns: number
 
 /** An answer to the prompt as that of a test outside the tree; null when it answers no test. */
 function extraCommand(
-  { test, words }: Proposal,
+  { test, words, expected }: Proposal,
   unit: 'V' | 'ohm',
   answer: Command,
 ): Command | null {
   if (answer.type === 'record-reading') {
     const { typed } = answer;
     const value = Number.isFinite(answer.value) ? answer.value : null;
-    return { type: 'record-extra', test, words, typed, shown: { kind: 'number', value, unit } };
+    const shown = { kind: 'number', value, unit } as const;
+    return { type: 'record-extra', test, words, expected, typed, shown };
   }
   if (answer.type !== 'choose-outcome' || !answer.look) return null;
   const { look } = answer;
   const shown = { kind: 'look', look } as const;
-  return { type: 'record-extra', test, words, typed: lookWords(look), shown };
+  return { type: 'record-extra', test, words, expected, typed: lookWords(look), shown };
 }

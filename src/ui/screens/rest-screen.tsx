@@ -1,5 +1,6 @@
 /** A session at rest: paused, concluded or closed. Where it is kept, and how to go on. */
 import { useState } from 'react';
+import { piecesAmong } from '../../session/events.ts';
 import { retestLines } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -90,7 +91,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
   return [
     { text: opened.bind(concluded?.title ?? ''), bold: true },
     ...(first.vehicle.kind === 'real' ? [] : [{ text: 'On a simulated vehicle.' }]),
-    { text: acceptedWords(concluded?.proven ?? null, concluded?.evidence.length ?? 0) },
+    { text: acceptedWords(concluded?.proven ?? null, piecesAmong(concluded?.evidence ?? [])) },
     ...(closed ? [{ text: `Closed as ${CLOSED_WORDS[closed.verdict]}: ${closed.words}.` }] : []),
     ...place,
     ...(toTest > 0

@@ -4,7 +4,13 @@ import { takesCapture } from '../../session/capture-step.ts';
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
-import { againCommand, closeCommand, type RetestLine, retestLines } from '../../session/retest.ts';
+import {
+  againCommand,
+  closeCommand,
+  LAST_WORD,
+  type RetestLine,
+  retestLines,
+} from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
@@ -194,6 +200,7 @@ function verdictParagraphs(
   return [
     { text: VERDICT_TITLES[verdict], bold: true },
     { text: `${sentenceStart(words)}.` },
+    ...(verdict === 'cured' || verdict === 'not-shown' ? [{ text: LAST_WORD }] : []),
     ...(verdict === 'not-cured' || verdict === 'changed' || verdict === 'not-shown'
       ? [
           {
@@ -220,7 +227,7 @@ const LAST_WORDS = {
 } as const;
 
 const VERDICT_TITLES = {
-  cured: 'Cured',
+  cured: 'The failed tests pass now',
   'not-cured': 'Not cured',
   changed: 'Changed',
   'not-shown': 'The cure is not shown',

@@ -83,7 +83,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
   const suspects = useMemo(() => thinker?.suspects(session) ?? null, [thinker, session]);
   const step = presentStep(session);
   const proposed =
-    page.name === 'own' ? page.proposed : step.kind === 'conclude' ? fromTree(step) : null;
+    page.name === 'own' ? page.proposed : step.kind === 'conclude' ? fromTree(session, step) : null;
   const faults = session.status === 'open' ? (proposed?.faults ?? null) : null;
   const weighed = useWeighed(thinker, session, faults === null ? null : faults.join(' '));
 

@@ -4,8 +4,14 @@ import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Setup, Test, VehicleState } from '../../circuit/test.ts';
 import type { Caution, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
-import { goodWords, stateWords, undoWords, vehicleWords } from '../../procedure/test-words.ts';
-import { type Answer, isAnswer, type Retest } from '../../session/events.ts';
+import {
+  expectedRangeWords,
+  goodWords,
+  stateWords,
+  undoWords,
+  vehicleWords,
+} from '../../procedure/test-words.ts';
+import { type Answer, isAnswer, type Retest, type RetestRecorded } from '../../session/events.ts';
 import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
@@ -46,6 +52,14 @@ export function cautionLine(cautions: readonly Caution[]): string {
 /** Words of a look; a name that is none stands for itself. */
 export function lookWords(look: string): string {
   return (LOOK_WORDS as Readonly<Record<string, string>>)[look] ?? look;
+}
+
+/** What a healthy circuit shows here, without who says so; null where nothing is expected. */
+function expectedPlain(step: Step): string | null {
+  if (step.kind === 'look') return goodWords(step);
+  return step.kind === 'measure' && step.expected
+    ? expectedRangeWords(step.expected, step.unit)
+    : null;
 }
 
 /** What a test has to show after the repair; null where nothing is expected. */
@@ -111,14 +125,21 @@ export function answerWords(answer: Answer, session: Session): string {
   }
 }
 
-/** What was found after the repair, in a few words. */
+/**
+ * What was found after the repair, beside what is good. The words of an outcome say where the diagnosis goes on from it,
+ * so they stand here only where nothing else was answered.
+ */
 export function retestWords(step: RepeatableStep, after: Retest): string {
   if (after.type === 'retest-impossible') return `could not be made: ${after.reason}`;
-  const outcome = step.outcomes.find(({ name }) => name === after.outcome)?.words || after.outcome;
-  if (step.kind === 'ask') return outcome;
-  if (after.look !== null) return `${lookWords(after.look)}: ${outcome}`;
-  const unit = step.kind !== 'measure' || /[a-zA-Z%]/.test(after.typed) ? '' : ` ${step.unit}`;
-  return `${after.typed}${unit}: ${outcome}`;
+  const found = foundAfter(step, after);
+  const expected = step.kind === 'ask' ? null : expectedPlain(step);
+  return expected === null || expected === found ? found : `${found} (good is ${expected})`;
+}
+
+function foundAfter(step: RepeatableStep, { look, typed, outcome }: RetestRecorded): string {
+  if (look !== null) return lookWords(look);
+  if (step.kind === 'measure') return /[a-zA-Z%]/.test(typed) ? typed : `${typed} ${step.unit}`;
+  return step.outcomes.find(({ name }) => name === outcome)?.words || outcome;
 }
 
 /** One word on a test after the repair. */

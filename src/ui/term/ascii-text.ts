@@ -42,6 +42,7 @@ const SPELLING: Readonly<Record<string, string>> = {
   '▶': '>',
   '◀': '<',
   '█': '#',
+  '▌': '-',
   '▏': '|',
   '░': '.',
   '▒': ':',

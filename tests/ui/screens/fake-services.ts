@@ -167,6 +167,7 @@ const proposal = (id: string, words: string, rest: Partial<Proposal>): Proposal 
   healthy: 'below 0.1 V',
   kind: 'number',
   looks: [],
+  expected: { kind: 'number', low: null, high: 0.1 },
   likely: null,
   ...rest,
 });
@@ -178,6 +179,7 @@ const PROPOSALS: readonly Proposal[] = [
     looks: ['lit', 'dim', 'dark'],
     minutes: 0.5,
     healthy: 'the light is dim',
+    expected: { kind: 'look', looks: ['dim'] },
     test: {
       setup: KEY_ON,
       probe: { kind: 'light', plus: 'sensor.feed', minus: 'battery.negative' },
@@ -206,6 +208,7 @@ const FAKE_THINKER: Thinker = {
       ],
       ruledOut: [{ words: 'module reference dead', by: 'feed at the module, 5.01 V' }],
       proven,
+      unexplained: null,
       missing: proven ? 0 : 2,
       wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
     };

@@ -29,8 +29,8 @@ describe('after the repair', () => {
     expect(await frame()).toContain('Before the repair: not measured');
     await press('1');
     expect(last(driver)).toMatchObject({ type: 'retest-recorded', step: 'light', look: 'lit' });
-    expect(await frame()).toContain('Cured');
-    expect(await frame()).toContain('After:  5.01 V: the feed is there');
+    expect(await frame()).toContain('The failed tests pass now');
+    expect(await frame()).toContain('After:  5.01 V (good is 4.75 to 5.25 V)');
     await press(ENTER);
     expect(last(driver)).toMatchObject({ type: 'session-closed', verdict: 'cured' });
     expect(await frame()).toContain('Closed as cured: every test');
@@ -77,7 +77,7 @@ describe('after the repair', () => {
     await press('1', ESC);
     expect(driver.session().status).toBe('concluded');
     await press('r');
-    expect(await frame()).toContain('Cured');
+    expect(await frame()).toContain('The failed tests pass now');
   });
 
   it('an Enter typed ahead does not close the record', async () => {

@@ -220,8 +220,8 @@ describe('a session at 80 x 24', () => {
       │ Last reading: "mend the feed wire" rose from 40 to 86 %.                     │
       │                                                                              │
       │ >  86 % █████████████████··· mend the feed wire                              │
-      │    14 % ███················· clean the ground joint                          │
-      │    <1 % █··················· replace the module                              │
+      │    14 % ██▌················· clean the ground joint                          │
+      │    <1 % ▌··················· replace the module                              │
       │                                                                              │
       │                                                                              │
       │                                                                              │

@@ -1,0 +1,183 @@
+/**
+ * The pieces of evidence for a conclusion among the readings.
+ *
+ * Evidence is a reading that makes the conclusion at least three times likelier against its strongest rival: the
+ * likeliest other repair that the evidence found so far leaves standing. The strongest piece is taken first, which makes
+ * the result independent of the order of the readings. Two readings are one piece when kind of test, place and vehicle
+ * state are the same, and when they are read at the same terminals and speak against the same rival: a lead on the
+ * wrong pin, or a pin that makes no contact, would show in both.
+ */
+import { ALLOWANCE, type Allowance } from './allowance.ts';
+import type { CorroborationAsk } from './corroborate.ts';
+import type { Reading, ReadingFit } from './likelihood.ts';
+import { HEALTHY, type PredictionTable } from './prediction-table.ts';
+import { normalised, priorFor } from './prior.ts';
+import {
+  EVIDENCE_RATIO,
+  evidenceKey,
+  groupRows,
+  meanOver,
+  namedRow,
+  type Row,
+  ratioOf,
+  samePlace,
+} from './rivals.ts';
+
+/**
+ * One piece never weighs more than tenfold in finding the strongest rival left, as any reading may be wrong: a rival
+ * that one reading contradicts is stronger than one that two do.
+ */
+const PIECE_MAX = 10;
+/** Ratios that differ by less than this share are equal but for rounding. */
+const SAME_RATIO = 1e-9;
+/** Added to each likelihood (a share, or one over volts or ohms), so that products of exact readings never all vanish. */
+const LIKELIHOOD_MIN = 1e-12;
+export interface Evidence {
+  /** Place in the readings. */
+  readonly reading: number;
+  readonly test: number;
+  /** How many times likelier the reading is under the conclusion than under the rival. */
+  readonly ratio: number;
+  /** Repair of the strongest rival that was left when this piece was taken. */
+  readonly against: string;
+}
+
+/**
+ * Readings that are no piece and yet carry the conclusion: what it names explains them, and a sound circuit does not. A
+ * bad reading that led to the conclusion is shown with it even where other readings have said the same.
+ */
+export function carryingReadings(
+  table: PredictionTable,
+  ask: CorroborationAsk,
+  fits: readonly ReadingFit[],
+  pieces: readonly Evidence[],
+): number[] {
+  const healthy = table.candidates.findIndex(({ id }) => id === HEALTHY);
+  const named = namedRow(table, ask.concluded);
+  if (healthy < 0 || named.members.includes(healthy)) return [];
+  const chances = ask.ranking.chances;
+  return fits.flatMap((fit, reading) => {
+    if (pieces.some((piece) => piece.reading === reading)) return [];
+    const isExplained = explains(fit, named, chances, ask.allowance ?? ALLOWANCE);
+    const isUnsound = meanOver(fit.perRow, named, chances) >= EVIDENCE_RATIO * fit.perRow[healthy]!;
+    return isExplained && isUnsound ? [reading] : [];
+  });
+}
+
+/** Takes the strongest piece against the strongest rival, again and again, until no reading speaks against it. */
+export function gatherEvidence(
+  table: PredictionTable,
+  ask: CorroborationAsk,
+  own: ReadonlySet<string>,
+  fits: readonly ReadingFit[],
+): { readonly evidence: Evidence[]; readonly rival: Row | null } {
+  const evidence: Evidence[] = [];
+  const prior = ask.prior ?? priorFor(table.candidates);
+  const voices = onePerPlace(table, ask.readings, own, fits, prior);
+  const given = (...left: number[]) => givenRest(prior, fits, voices, left);
+  const ratioAmong = (reading: number, concluded: Row, rival: Row, chances: Float64Array) =>
+    ratioOf(fits[reading]!.perRow, concluded, rival, chances);
+  const named = namedRow(table, ask.concluded);
+  let chances = prior;
+  const alone = fits.map((_, left) => given(left));
+  for (;;) {
+    const { concluded, others } = groupRows(table, own, chances);
+    const rival = others.find(({ chance }) => chance > 0) ?? null;
+    if (!rival) return { evidence, rival };
+    let best: Evidence | null = null;
+    for (const [reading, { test }] of ask.readings.entries()) {
+      const asked = table.tests[test]!;
+      if (evidence.some((one) => evidenceKey(table.tests[one.test]!) === evidenceKey(asked)))
+        continue;
+      if (!explains(fits[reading]!, named, alone[reading]!, ask.allowance ?? ALLOWANCE)) continue;
+      const ratio = ratioAmong(reading, concluded, rival, alone[reading]!);
+      if (!(ratio >= EVIDENCE_RATIO && (!best || isStronger(ratio, test, best)))) continue;
+      const isSaid = evidence.some((one) => {
+        if (!samePlace(table.tests[one.test]!, asked)) return false;
+        const rest = given(reading, one.reading);
+        const met = others.find(({ repair }) => repair === one.against);
+        return (
+          ratioAmong(one.reading, concluded, rival, rest) >= EVIDENCE_RATIO ||
+          (met !== undefined && ratioAmong(reading, concluded, met, rest) >= EVIDENCE_RATIO)
+        );
+      });
+      if (!isSaid) best = { reading, test, ratio, against: rival.repair };
+    }
+    if (!best) return { evidence, rival };
+    evidence.push(best);
+    const { perRow } = fits[best.reading]!;
+    const ours = meanOver(perRow, concluded, chances);
+    chances = normalised(
+      chances.map(
+        (chance, row) => chance * Math.min(PIECE_MAX, Math.max(1 / PIECE_MAX, perRow[row]! / ours)),
+      ),
+    );
+  }
+}
+
+/**
+ * Of the readings at one place the one that tells most for the conclusion against everything else. The others are left
+ * out of what is known beside a reading: a second look at the same pin must not make a piece of what a third one says.
+ */
+function onePerPlace(
+  table: PredictionTable,
+  readings: readonly Reading[],
+  own: ReadonlySet<string>,
+  fits: readonly ReadingFit[],
+  prior: Float64Array,
+): number[] {
+  const { concluded, others } = groupRows(table, own, prior);
+  const rest = { repair: '', chance: 1, members: others.flatMap(({ members }) => members) };
+  const voices: Evidence[] = [];
+  for (const [reading, { test }] of readings.entries()) {
+    const ratio = ratioOf(fits[reading]!.perRow, concluded, rest, prior);
+    const one = { reading, test, ratio, against: '' };
+    const known = voices.findIndex(
+      (other) => other.test === test || samePlace(table.tests[other.test]!, table.tests[test]!),
+    );
+    if (known < 0) voices.push(one);
+    else if (isStronger(ratio, test, voices[known]!)) voices[known] = one;
+  }
+  return voices.map(({ reading }) => reading);
+}
+
+/**
+ * Chances after the `voices`, those left out apart: what a reading says of a repair depends on which of its faults the
+ * other readings leave.
+ */
+function givenRest(
+  prior: Float64Array,
+  fits: readonly ReadingFit[],
+  voices: readonly number[],
+  left: readonly number[],
+): Float64Array {
+  return normalised(
+    prior.map((chance, row) =>
+      voices.reduce(
+        (product, at) =>
+          left.includes(at) ? product : product * (fits[at]!.perRow[row]! + LIKELIHOOD_MIN),
+        chance,
+      ),
+    ),
+  );
+}
+
+/**
+ * Whether the named faults explain the reading: better than an even spread would, and not as a slip. What they cannot
+ * explain is no evidence for them, however badly the rivals explain it.
+ */
+function explains(
+  { perRow, even, blind }: ReadingFit,
+  named: Row,
+  chances: Float64Array,
+  { wrongReading }: Allowance,
+): boolean {
+  const likelihood = meanOver(perRow, named, chances);
+  return likelihood >= even && likelihood > 2 * wrongReading * blind;
+}
+
+/** Stronger by more than rounding, or as strong and earlier in the table: the order of the readings must not show. */
+function isStronger(ratio: number, test: number, than: Evidence): boolean {
+  if (Math.abs(ratio - than.ratio) > SAME_RATIO * than.ratio) return ratio > than.ratio;
+  return test < than.test;
+}

@@ -1,0 +1,32 @@
+/** A test outside the procedure stands in the record with what was expected and how it was judged. */
+import { expect, it } from 'vitest';
+import { readingsCsv } from '../../src/records/readings-csv.ts';
+import { recordOf } from '../../src/records/session-record.ts';
+import { after, shopFor, walkOn } from '../session/walk-library.ts';
+
+it('as the screen showed it', () => {
+  const shop = shopFor('hall-no-signal');
+  let session = walkOn(shop, shop.begun, 'wire.signal.open');
+  const look = shop.thinker
+    .weigh(session, ['wire.signal.open'])
+    .wouldProve.find(({ kind }) => kind === 'look')!;
+  const wire = shop.thinker
+    .weigh(session, ['wire.signal.open'])
+    .wouldProve.find(({ words }) => words === 'Wire from end to end: signal')!;
+  for (const [{ test, words, expected }, typed, shown] of [
+    [wire, 'OL', { kind: 'number', value: null, unit: 'ohm' }],
+    [look, 'sound', { kind: 'look', look: 'sound' }],
+  ] as const)
+    session = after(session, { type: 'record-extra', test, words, expected, typed, shown });
+  const record = recordOf(session, { seq: 1, hash: '' });
+  expect(record.extras).toMatchObject([
+    { expected: wire.healthy, verdict: 'high', judgement: 'above the expected range', found: 'OL' },
+    { expected: look.healthy, verdict: 'as expected' },
+  ]);
+  expect(record.extras[0]!.expectedRange).toMatchObject({ from: 'circuit' });
+  const row = readingsCsv(record)
+    .split('\r\n')
+    .find((line) => line.includes('"extra"') && line.includes('"OL"'));
+  expect(row).toContain('"high"');
+  expect(row).toContain(`"${wire.healthy}"`);
+});
