@@ -17,5 +17,5 @@ export function customerWords(session: Session, conclusion: Conclusion): string 
   const { customer, cleared = '' } = conclusion;
   if (customer === '') return '';
   const more = gapsOf(session).length > 0 ? GAPS_WORDS : cleared;
-  return `${customer} ${more}`.trim();
+  return more === '' ? customer : `${customer} ${more}`;
 }
