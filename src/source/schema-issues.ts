@@ -33,12 +33,13 @@ export function schemaIssues(
   source: YamlSource,
 ): Issue[] {
   const all = errors ?? [];
+  const groups = new Set(all.flatMap(({ instancePath }) => above(instancePath)));
   const tags = all.filter(({ keyword }) => keyword === 'discriminator');
   const telling = all.filter(
     (error) =>
       !WRAPPERS.has(error.keyword) &&
       !tags.some((other) => saysMore(other, error)) &&
-      !all.some((other) => isInside(other, error)),
+      !(error.keyword === 'type' && groups.has(error.instancePath)),
   );
   const issues = (telling.length > 0 ? telling : all)
     .slice(0, MAX_FINDINGS)
@@ -62,9 +63,13 @@ function saysMore(other: SchemaError, error: SchemaError): boolean {
   );
 }
 
-/** Where a list or a group may stand, what is wrong inside the one that stands there says more than that it is not the other. */
-function isInside(other: SchemaError, { keyword, instancePath }: SchemaError): boolean {
-  return keyword === 'type' && other.instancePath.startsWith(`${instancePath}/`);
+/**
+ * The pointers above a finding. Where a list or a group may stand, what is wrong inside the one that stands there says
+ * more than that it is not the other.
+ */
+function above(pointer: string): string[] {
+  const names = pointer.split('/');
+  return names.slice(1).map((_, index) => names.slice(0, index + 1).join('/'));
 }
 
 function issueOf(error: SchemaError, source: YamlSource): Issue {

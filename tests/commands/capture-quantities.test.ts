@@ -39,7 +39,8 @@ const captured = (type?: string) =>
   eventsOf(file()).filter(
     (event) => event['capture'] !== undefined && (type === undefined || event.type === type),
   ) as unknown as (Record<string, unknown> & { capture: Record<string, unknown> })[];
-const ANSWERS = Array.from({ length: 7 }, () => ['capture crank.csv', 'yes']).flat();
+/** Each is taken, and then the cautions of the next cranking are read. */
+const ANSWERS = Array.from({ length: 7 }, () => ['capture crank.csv', 'yes', 'yes']).flat();
 
 describe('from a file', () => {
   it('come hertz, duty, speed, both levels, the mean, and the picture', () => {
@@ -70,7 +71,7 @@ describe('from a file', () => {
   ])('%s is found by its number', (_, wheel, rpm, before, step, outcome) => {
     put('crank.csv', [CRANK]);
     put('bad.csv', [wheel], rpm);
-    walk([...ANSWERS.slice(0, 2 * before), 'capture bad.csv', 'yes']);
+    walk([...ANSWERS.slice(0, 3 * before), 'capture bad.csv', 'yes']);
     expect(captured().at(-1)).toMatchObject({ step, outcome });
   });
 
@@ -92,7 +93,7 @@ describe('from a file', () => {
     );
     put('crank.csv', [CRANK]);
     expect(walk(['capture flat.csv', 'no'])).toContain('this capture shows no frequency');
-    const out = walk([...ANSWERS.slice(0, 6), 'capture bare.csv', 'no']);
+    const out = walk([...ANSWERS.slice(0, 9), 'capture bare.csv', 'no']);
     expect(out).toContain('this capture is not in volts');
     expect(captured()).toHaveLength(3);
   });
@@ -141,7 +142,10 @@ describe('the list of captures', () => {
   it('is left with an empty line, takes a typed path, and begins where the last capture was', () => {
     mkdirSync(join(place.home, 'stick'));
     put('stick/crank.csv', [CRANK]);
-    const out = walk(['capture', '', 'capture', 'stick/crank.csv', 'yes', 'captures', '1', 'yes']);
+    const out = walk([
+      ...['capture', '', 'capture', 'stick/crank.csv', 'yes'],
+      ...['yes', 'captures', '1', 'yes'],
+    ]);
     expect(out).toContain('Nothing was measured.');
     expect(out).toContain(`Captures in ${join(place.home, 'stick')}\n`);
     expect(captured()).toHaveLength(2);
@@ -161,7 +165,7 @@ describe('after the repair', () => {
   function conclude(): void {
     put('crank.csv', [CRANK]);
     put('torn.csv', [{ ...CRANK, damaged: [{ tooth: 20, height: 0 }] }]);
-    const lines = ['yes', ...ANSWERS.slice(0, 12), 'capture torn.csv', 'yes', 'yes'];
+    const lines = ['yes', ...ANSWERS.slice(0, 18), 'capture torn.csv', 'yes', 'yes'];
     runProgram(place, ['run', 'quantities.yaml', '--plain'], `${lines.join('\n')}\n`);
     expect(captured('look-recorded')[0]).toMatchObject({ look: 'uneven' });
   }
@@ -172,7 +176,7 @@ describe('after the repair', () => {
     conclude();
     put('after.csv', [CRANK], 250);
     const one = ['capture after.csv', 'yes'];
-    const { code, out } = retest([...one, ...one, ...one]);
+    const { code, out } = retest([...one, 'yes', ...one, 'yes', ...one]);
     expect(out).toContain('Verdict: cured');
     expect(code).toBe(0);
     expect(captured('retest-recorded')).toHaveLength(3);
@@ -209,11 +213,11 @@ describe('after the repair', () => {
   });
 
   it('a simulated vehicle that was not repaired shows it in its capture', () => {
-    const lines = ['yes', ...Array.from({ length: 7 }, () => ['capture', 'yes']).flat(), 'yes'];
+    const lines = ['yes', ...Array.from({ length: 7 }, () => ['capture', 'yes', 'yes']).flat()];
     const bench = ['--bench', 'target.damaged', '--plain'];
     runProgram(place, ['run', 'quantities.yaml', ...bench], `${lines.join('\n')}\n`);
     expect(captured()).toHaveLength(7);
-    const taken = ['capture', 'yes', 'capture', 'yes', 'capture', 'yes'];
+    const taken = ['capture', 'yes', 'yes', 'capture', 'yes', 'yes', 'capture', 'yes'];
     const { out } = retest(taken, ['--bench', 'target.damaged']);
     expect(out).toContain('Verdict: not cured');
     expect(captured('retest-recorded').at(-1)).toMatchObject({
@@ -228,7 +232,7 @@ describe('a test outside the tree', () => {
   it('is answered by a capture, which is kept, ranked and reported', () => {
     runProgram(place, ['settings', 'instruments', 'meter,scope,helper']);
     const bench = ['run', 'hall-no-signal', '--bench', 'target.damaged', '--seed', '7', '--plain'];
-    const before = ['done', '1', 'yes', 'take', 'yes', 'take', 'yes'];
+    const before = ['yes', 'done', '1', 'yes', 'take', 'yes', 'take', 'yes'];
     const asked = runProgram(place, bench, `${[...before, 'next'].join('\n')}\n`).out;
     const number = /^ {2}(\d) {2}Scope picture while cranking/m.exec(asked)?.[1];
     expect(number).toBeDefined();

@@ -77,7 +77,7 @@ describe('a capture in a session', () => {
 
   it('answers AC volts where there is no scope at hand, as a meter would read them', () => {
     const words = ['run', 'reluctor-no-signal', '--bench', 'healthy', '--seed', '7'];
-    const lines = linesTo(['cannot no scope', 'capture', 'yes'], words);
+    const lines = linesTo(['cannot no scope', 'yes', 'capture', 'yes'], words);
     runProgram(place, [...words, '--plain'], `${lines.join('\n')}\n`);
     const { event } = captured();
     expect(event).toMatchObject({ type: 'reading-recorded', unit: 'V', outcome: 'good' });

@@ -38,10 +38,10 @@ describe('text', () => {
       "|  coil-low: Coil and wires from the controller's plug (key-off, module",
       '|    unplugged, 4 min)',
       '|  |- low: too few ohms -> = shorted-turns',
-      '|  `- good: coil and wires are right',
-      '|     to-ground: High wire to ground (key-off, module and sensor unplugged, 3',
-      '|       min)',
-      '|     |- shorted: touches ground -> = high-to-ground',
+      '|  |- good: coil and wires are right',
+      '|  |  to-ground: High wire to ground (key-off, module and sensor unplugged, 3',
+      '|  |    min)',
+      '|  |  |- shorted: touches ground -> = high-to-ground',
     ]);
   });
 

@@ -53,7 +53,7 @@ describe('exit codes', () => {
     const path = files({ ...GOOD, 'rake-wheel-no-speed.yaml': BAD_TREE });
     const { code, out } = await run(command, [join(path, 'rake-wheel-no-speed.yaml')]);
     expect(out).toMatch(
-      /rake-wheel-no-speed\.yaml:70:7: error\[wrong-conclusion\] "good" of "coil" loses/,
+      /rake-wheel-no-speed\.yaml:73:7: error\[wrong-conclusion\] "good" of "coil" loses/,
     );
     expect(out).toMatch(/^ {5}\| {7}\^~~~$/m);
     expect(out).toContain('let it lead to "high-wire"');
@@ -264,7 +264,7 @@ describe('forms', () => {
       json.issues.filter(({ code: one }) => one === 'wrong-conclusion').length,
     );
     const wrong = json.issues.find(({ code: one }) => one === 'wrong-conclusion');
-    expect(wrong).toMatchObject({ line: 70, column: 7 });
+    expect(wrong).toMatchObject({ line: 73, column: 7 });
     const row = json.proofs[0]!.rows.find(({ fault }) => fault === 'wire.low.open')!;
     expect(row.ends).toMatchObject([{ step: 'coil-bad', share: 1 }]);
   });

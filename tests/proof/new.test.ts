@@ -11,10 +11,11 @@ const folder = folderWith({ 'there.yaml': 'mine' });
 afterAll(folder.remove);
 
 test.each([
-  ['procedure', 'my-tree.yaml'],
-  ['circuit', 'circuits/my-circuit.yaml'],
-  ['job', 'jobs/my-job.yaml'],
-])('a new %s passes the check without a finding, and explains itself', async (kind, file) => {
+  // The first thing to do with a new tree: part its one conclusion.
+  ['procedure', 'my-tree.yaml', ['warning wide-conclusion']],
+  ['circuit', 'circuits/my-circuit.yaml', []],
+  ['job', 'jobs/my-job.yaml', []],
+])('a new %s passes the check, and explains itself', async (kind, file, findings) => {
   const name = file.replace(/^.*\/|\.yaml$/g, '');
   const { code } = await run(command, [kind, name, '--out', file], folder.path);
   expect(code).toBe(0);
@@ -22,7 +23,7 @@ test.each([
   expect(readFileSync(path, 'utf8').match(/#/g)!.length).toBeGreaterThanOrEqual(4);
   const report = new Checker().check(gatherFiles([path], 'procedures'));
   expect(report.files.map((one) => one.kind)).toEqual([kind]);
-  expect(report.issues).toEqual([]);
+  expect(report.issues.map(({ severity, code }) => `${severity} ${code}`)).toEqual(findings);
   expect((await run(command, [kind, name])).out).toBe(readFileSync(path, 'utf8'));
 });
 

@@ -59,7 +59,7 @@ it('a whole session at 80x24 ends saved, with the same events as without a scree
     cwd: place.home,
     env: place.env,
   });
-  await program.waitFor('Hall');
+  await program.waitFor('Before you go on');
   await walkOnScreen(program);
   const { code } = await program.exit;
   expect(code).toBe(0);

@@ -40,7 +40,7 @@ describe('a session at 80 x 24', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 1 · key on ─┐
       │ Step 1: Feed at the sensor                                                   │
-      │ Vehicle: key on, engine off.                                                 │
+      │ Vehicle: key on, engine off. CAUTION: The circuit is live.                   │
       │                                                                              │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, black lead on       │
       │ battery negative.                                                            │
@@ -71,7 +71,7 @@ describe('a session at 80 x 24', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 1 · key on ─┐
       │ Step 1: Feed at the sensor                                                   │
-      │ Vehicle: key on, engine off.                                                 │
+      │ Vehicle: key on, engine off. CAUTION: The circuit is live.                   │
       │                                                                              │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, black lead on       │
       │ battery negative.                                                            │
@@ -102,7 +102,7 @@ describe('a session at 80 x 24', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 2 · key on ─┐
       │ Step 2: Ground under load                                                    │
-      │ Vehicle: key on, engine off.                                                 │
+      │ Vehicle: key on, engine off. CAUTION: The circuit is live.                   │
       │                                                                              │
       │ LED test light from battery positive to sensor ground, pin 3 (BK).           │
       │ Good is: the light is bright                                                 │
@@ -334,13 +334,13 @@ describe('a session at 60 x 20', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────── step 1 · key on ─┐
       │ Step 1: Feed at the sensor                               │
-      │ Vehicle: key on, engine off.                             │
+      │ Vehicle: key on, engine off. CAUTION: The circuit is     │
+      │ live.                                                    │
       │                                                          │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, │
       │ black lead on battery negative.                          │
       │ Good is: 4.75 to 5.25 V (computed from the circuit)      │
       │ Why: No supply, no signal.                               │
-      │                                                          │
       │ ──────────────────────────────────────────────────────── │
       │ The simulated vehicle: the meter shows 0.02 V            │
       │ Reading in volts: 0.02 V                                 │
@@ -411,13 +411,13 @@ describe('a session at 60 x 20', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────── step 1 · key on ─┐
       │ Step 1: Feed at the sensor                               │
-      │ Vehicle: key on, engine off.                             │
+      │ Vehicle: key on, engine off. CAUTION: The circuit is     │
+      │ live.                                                    │
       │                                                          │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, │
       │ black lead on battery negative.                          │
       │ Good is: 4.75 to 5.25 V (computed from the circuit)      │
       │ Why: No supply, no signal.                               │
-      │                                                          │
       │                                                          │
       │ ──────────────────────────────────────────────────────── │
       │ Reading in volts: 5 M                                    │
