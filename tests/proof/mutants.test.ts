@@ -9,7 +9,7 @@ import { checkTree, LIBRARY, modelFor, TREES } from './library.ts';
 import { mutants } from './mutate.ts';
 
 const LONG = process.env['OHMWARD_LONG'] === '1';
-const MUTANTS = LONG ? 300 : 72;
+const MUTANTS = LONG ? 300 : 48;
 const SAMPLES = LONG ? 64 : 24;
 /** Of all mutants that are not equivalent, and of those of one tree. */
 const NOTICED_SHARE_MIN = 0.95;
