@@ -145,6 +145,13 @@ class ModelThinker implements Thinker {
       ...weighed.evidence.map(({ reading }) => line(reading)),
       ...weighed.carrying.map((reading) => ({ ...line(reading), counted: false as const })),
     ];
+    const offered = () =>
+      this.toldApart(
+        weighed.offers.map(({ test, minutes }) =>
+          proposal(this.model, space, test, minutes, [], 'would support or break this conclusion'),
+        ),
+      );
+    let wouldProve: readonly Proposal[] | undefined;
     return {
       evidence,
       // A list of repairs: that something is wrong, the conclusion itself says.
@@ -157,11 +164,10 @@ class ModelThinker implements Thinker {
       proven: weighed.proven,
       unexplained: this.unexplained(ranking, readings),
       missing: weighed.missing,
-      wouldProve: this.toldApart(
-        weighed.offers.map(({ test, minutes }) =>
-          proposal(this.model, space, test, minutes, [], 'would support or break this conclusion'),
-        ),
-      ),
+      get wouldProve() {
+        wouldProve ??= offered();
+        return wouldProve;
+      },
     };
   };
 

@@ -11,7 +11,7 @@ import type { PredictionTable } from './prediction-table.ts';
 import { priorFor } from './prior.ts';
 import type { PairShows } from './rank-pairs.ts';
 import type { Ranking } from './rank-suspects.ts';
-import { groupRows, likeliestOf, namedRow } from './rivals.ts';
+import { groupRows, likeliestOf, namedRow, type Row } from './rivals.ts';
 import { type RuledOut, ruleOut } from './rule-out.ts';
 import type { CostModel, Means, Situation } from './test-cost.ts';
 
@@ -84,6 +84,16 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
   };
   // Against a rival that still stands the next piece is needed, else against the strongest that the pieces left.
   const next = open && strongest ? strongest : rival;
+  const offersFor = (against: Row) =>
+    offerTests(table, ask, {
+      concluded: named,
+      rival: against,
+      taken: evidence.map(({ test }) => test),
+      // With pieces enough it is the chance that is missing, which whatever speaks against the rival lifts.
+      brings: (reading) =>
+        evidence.length >= EVIDENCE_NEEDED || piecesWith(reading) > evidence.length,
+    });
+  let offers: readonly Offer[] | undefined;
   return {
     proven: missing === 0 && ranking.explained,
     missing,
@@ -98,17 +108,11 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
       .filter(({ chance, repair }) => chance < RULED_OUT_CHANCE && !touched.has(repair))
       .map((row) => ruleOut(held, row))
       .filter((one) => one !== null),
-    offers:
-      missing > 0 && next
-        ? offerTests(table, ask, {
-            concluded: named,
-            rival: next,
-            taken: evidence.map(({ test }) => test),
-            // With pieces enough it is the chance that is missing, which whatever speaks against the rival lifts.
-            brings: (reading) =>
-              evidence.length >= EVIDENCE_NEEDED || piecesWith(reading) > evidence.length,
-          })
-        : [],
+    // Half of the work, and many only ask what is proven.
+    get offers() {
+      offers ??= missing > 0 && next ? offersFor(next) : [];
+      return offers;
+    },
   };
 }
 

@@ -23,7 +23,7 @@ import { opened } from '../session/sample-tree.ts';
 
 const LONG = process.env.OHMWARD_LONG === '1';
 const SEED = Number(process.env.OHMWARD_SEED ?? 20310506);
-const SEQUENCES = LONG ? 2000 : process.env.OHMWARD_SHORT === '1' ? 30 : 200;
+const SEQUENCES = LONG ? 2000 : process.env.OHMWARD_SHORT === '1' ? 30 : 120;
 const COMMANDS_MAX = 60;
 /** The runner's own limit, far above what it takes. */
 const TIME_MS = LONG ? 900_000 : 120_000;

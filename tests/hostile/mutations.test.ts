@@ -9,7 +9,7 @@ import { cpuMs, flawOfAnswer, type Kind, prototypesNow, readAs } from './readers
 
 const LONG = process.env.OHMWARD_LONG === '1';
 const SEED = Number(process.env.OHMWARD_SEED ?? 20310506);
-const MUTATIONS = LONG ? 20_000 : 2000;
+const MUTATIONS = LONG ? 20_000 : 1200;
 /** No file may keep a person waiting longer (processor time, the same on a busy machine). */
 const ANSWER_MS = 2000;
 /** The runner's own limit, far above what it takes. */

@@ -2,7 +2,7 @@
  * Every shipped circuit, every fault, every standard measurement with digits or a light, against ngspice.
  *
  * ngspice (as WebAssembly, eecircuit-engine) gets the same elements written as its own: resistors, sources, diodes, and
- * behavioural sources with the formulas of netlist.ts. An ordinary run takes some 160 cases of each circuit, others each
+ * behavioural sources with the formulas of netlist.ts. An ordinary run takes some 110 cases of each circuit, others each
  * day; OHMWARD_LONG=1 takes all.
  */
 import { readdirSync, readFileSync } from 'node:fs';
@@ -27,7 +27,7 @@ import type { Meter, Probe, Test } from '../../src/circuit/test.ts';
 const FOLDER = 'procedures/circuits';
 const LONG = process.env['OHMWARD_LONG'] === '1';
 /** An ordinary run takes about so many cases of a circuit, evenly over all; which ones turns with the day. */
-const CASES_A_RUN = 160;
+const CASES_A_RUN = 110;
 const DAY = Math.floor(Date.now() / 86_400_000);
 const SHARE_MAX = 1e-3;
 const VOLTS_MAX = 1e-3;
