@@ -384,7 +384,7 @@ describe('two-wire current sensor', () => {
 
 describe.each(NAMES)('%s', (name) => {
   const circuit = shipped(name);
-  const short = process.env['OHMWARD_SHORT'] === '1' ? 1 : 5;
+  const short = process.env['OHMWARD_SHORT'] === '1' ? 1 : 4;
   const samples = process.env['OHMWARD_LONG'] === '1' ? 32 : short;
   const model = modelOf(name, samples);
   const tests = standardTests(circuit).filter((_, at) => samples > 1 || at % 8 === 0);

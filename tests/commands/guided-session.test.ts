@@ -126,8 +126,8 @@ describe('a session with an open signal wire', () => {
     const reference = eventsOf(sessionFiles(place)[0]!);
     const end = reference.at(-1)!;
     const lines = linesFor(reference);
-    // After every event in the long form, after every sixth in an ordinary run, others each day.
-    const step = process.env['OHMWARD_LONG'] === '1' ? 1 : 6;
+    // After every event in the long form, after every ninth in an ordinary run, others each day.
+    const step = process.env['OHMWARD_LONG'] === '1' ? 1 : 9;
     const day = Math.floor(Date.now() / 86_400_000);
     for (let kept = 1 + (day % step); kept < reference.length; kept += step) {
       const own = makePlace();

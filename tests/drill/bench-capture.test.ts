@@ -56,7 +56,7 @@ const FLAT_BORDER = 0.2;
 
 describe.each(NAMES)('%s', (name) => {
   const model = modelOf(name);
-  const every = process.env['OHMWARD_LONG'] === '1' ? 1 : 9;
+  const every = process.env['OHMWARD_LONG'] === '1' ? 1 : 18;
   const faults = ['healthy', ...model.circuit.faults.map(({ id }) => id)].flatMap((fault, seed) =>
     seed % every === 0 || /^(target|sensor)\./.test(fault) ? [{ fault, seed }] : [],
   );

@@ -29,7 +29,7 @@ import { CLEAR, ENTER, F } from '../ui/screens/keys.ts';
 
 const LONG = process.env.OHMWARD_LONG === '1';
 const SEED = Number(process.env.OHMWARD_SEED ?? 20310506);
-const SESSIONS = LONG ? 2000 : 24;
+const SESSIONS = LONG ? 2000 : 20;
 const MOVES_MAX = 24;
 /** The runner's own limit, far above what it takes. */
 const TIME_MS = LONG ? 3_600_000 : 240_000;

@@ -269,7 +269,8 @@ describe('the tables', () => {
 });
 
 describe('four carts and one database', () => {
-  const [EVENTS, KILLS, RESTARTS] = [10_000, 100, 20];
+  const isLong = process.env['OHMWARD_LONG'] === '1';
+  const [EVENTS, KILLS, RESTARTS] = isLong ? [10_000, 100, 20] : [4_000, 40, 8];
   const CARTS = 4;
   const PER_SESSION = 50;
   const ROUND = 5;
