@@ -1,7 +1,13 @@
-/** Gaussian elimination with partial pivoting on a dense matrix that is mostly zeros. */
+/**
+ * Gaussian elimination on a dense matrix that is mostly zeros. The diagonal is the pivot wherever it is not too small
+ * beside its column (threshold pivoting, as in SPICE): the equations of a node balance there, and swapping a row of
+ * megohms for one of milliohms that is larger by a rounding would cost the digits of the megohms.
+ */
 
 /** A pivot smaller than this, against the largest entry of the diagonal at the start, means that no equation is left. */
 const PIVOT_RATIO_MIN = 1e-15;
+/** The diagonal is taken as pivot when it has at least this share of the largest entry below it; SPICE's usual value. */
+const DIAGONAL_SHARE_MIN = 1e-3;
 /** A diagonal of less than this many siemens is not made the measure: sources without resistance have none. */
 const DIAGONAL_MIN_SIEMENS = 1e-6;
 
@@ -43,7 +49,8 @@ export function eliminate(work: Elimination): number {
   const least = PIVOT_RATIO_MIN * Math.max(peak, DIAGONAL_MIN_SIEMENS);
   for (let k = 0; k < n; k += 1) {
     let best = k;
-    let size = Math.abs(m[rowAt[k]! + k]!);
+    const diagonal = Math.abs(m[rowAt[k]! + k]!);
+    let size = diagonal;
     for (let i = k + 1; i < n; i += 1) {
       const candidate = Math.abs(m[rowAt[i]! + k]!);
       if (candidate > size) {
@@ -52,6 +59,7 @@ export function eliminate(work: Elimination): number {
       }
     }
     if (!(size > least)) return k;
+    if (diagonal > least && diagonal >= DIAGONAL_SHARE_MIN * size) best = k;
     const pivotRow = rowAt[best]!;
     rowAt[best] = rowAt[k]!;
     rowAt[k] = pivotRow;

@@ -1,6 +1,8 @@
 /** Which suspects a session is about: faults that stay, or those that come and go as well. */
 import { inputTerminals } from '../circuit/circuit.ts';
 import { type Model, pairId } from '../circuit/model.ts';
+import { UnsolvedCircuit } from '../circuit/sample-solver.ts';
+import type { Shown, Test } from '../circuit/test.ts';
 import type { CodeKind } from '../identify/describe-code.ts';
 import type { Job } from '../procedure/job.ts';
 import type { Procedure } from '../procedure/procedure.ts';
@@ -52,7 +54,7 @@ function stayingSuspects(model: Model, procedure: Procedure, job: Job): SuspectS
     shows: (id, { test }, sample) => model.shows(id, test!, sample),
     samples: samplesOf(model),
     prior: priorOf(candidates, job, codeChance(model, inputTerminals(model.circuit))),
-    showsPair: (ids, test, sample) => model.shows(pairOf(model, ids), test, sample),
+    showsPair: (ids, test, sample) => pairShows(model, ids, test, sample),
   });
 }
 
@@ -85,10 +87,24 @@ function priorOf(
   });
 }
 
-/** Two faults in the same thing are no pair: then the first is shown alone, which explains no more than it did. */
-function pairOf({ circuit }: Model, [firstId, secondId]: readonly [string, string]): string {
+/**
+ * Two faults in the same thing are no pair, and two that the solver finds no rest for are none it can tell of: then the
+ * first is shown alone, which explains no more than it did.
+ */
+function pairShows(
+  model: Model,
+  [firstId, secondId]: readonly [string, string],
+  test: Test,
+  sample: number,
+): Shown {
   const [first, second] = [firstId, secondId].map((id) =>
-    circuit.faults.find((fault) => fault.id === id),
+    model.circuit.faults.find((fault) => fault.id === id),
   );
-  return (first && second && pairId(first, second)) ?? firstId;
+  const both = first && second ? pairId(first, second) : null;
+  try {
+    if (both !== null) return model.shows(both, test, sample);
+  } catch (error) {
+    if (!(error instanceof UnsolvedCircuit)) throw error;
+  }
+  return model.shows(firstId, test, sample);
 }

@@ -28,10 +28,13 @@ import {
  * that one reading contradicts is stronger than one that two do.
  */
 const PIECE_MAX = 10;
+/** A reading farther out than this share of what the named faults show is not explained by them: 99 % intervals. */
+const TAIL_MIN = 0.01;
 /** Ratios that differ by less than this share are equal but for rounding. */
 const SAME_RATIO = 1e-9;
 /** Added to each likelihood (a share, or one over volts or ohms), so that products of exact readings never all vanish. */
 const LIKELIHOOD_MIN = 1e-12;
+
 export interface Evidence {
   /** Place in the readings. */
   readonly reading: number;
@@ -163,17 +166,19 @@ function givenRest(
 }
 
 /**
- * Whether the named faults explain the reading: better than an even spread would, and not as a slip. What they cannot
- * explain is no evidence for them, however badly the rivals explain it.
+ * Whether the named faults explain the reading: it lies within what they show, and is not as likely a slip. What they
+ * cannot explain is no evidence for them, however badly the rivals explain it.
  */
 function explains(
-  { perRow, even, blind }: ReadingFit,
+  { perRow, tail, blind }: ReadingFit,
   named: Row,
   chances: Float64Array,
   { wrongReading }: Allowance,
 ): boolean {
-  const likelihood = meanOver(perRow, named, chances);
-  return likelihood >= even && likelihood > 2 * wrongReading * blind;
+  if (!(meanOver(perRow, named, chances) > 2 * wrongReading * blind)) return false;
+  const tails = new Float64Array(perRow.length);
+  for (const member of named.members) tails[member] = tail(member);
+  return meanOver(tails, named, chances) >= TAIL_MIN;
 }
 
 /** Stronger by more than rounding, or as strong and earlier in the table: the order of the readings must not show. */

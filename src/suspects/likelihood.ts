@@ -5,7 +5,8 @@
  * slip never rules a suspect out for good.
  */
 import { LOOKS, type Look, type Shown } from '../circuit/test.ts';
-import { type Allowance, modelWidth, shownSpan, slipDensity } from './allowance.ts';
+import { normalCdf } from '../quantity/normal.ts';
+import { type Allowance, modelWidth, slipDensity } from './allowance.ts';
 import type { Column, PredictionTable } from './prediction-table.ts';
 
 /** One reading of a test of the table. */
@@ -22,8 +23,11 @@ export interface ReadingFit {
   readonly perRow: Float64Array;
   /** Of a wrong reading, leads without contact among them. */
   readonly blind: number;
-  /** Of a reading that can be anything the test shows, evenly. */
-  readonly even: number;
+  /**
+   * Share of what the suspect of a row shows that lies as far out as the reading or farther, counted on the side where
+   * less of it lies and doubled; of looks and over-limit, the share of its samples that show the same. 0 to 1.
+   */
+  readonly tail: (row: number) => number;
 }
 
 const SQRT_2PI = Math.sqrt(2 * Math.PI);
@@ -70,15 +74,18 @@ function fitNumber(
   const perRow = new Float64Array(rows);
   const floor = allowance.wrongReading * blind;
   const gaps = new Float64Array(samples);
+  const predictedOf = (row: number) => column.values.subarray(row * samples, (row + 1) * samples);
+  const widthAt = (at: number, sample: number) =>
+    Math.hypot(standardUncertainty, modelWidth(column, at, allowance), gaps[sample]!);
   for (let row = 0; row < rows; row += 1) {
-    const predicted = column.values.subarray(row * samples, (row + 1) * samples);
+    const predicted = predictedOf(row);
     sampleGaps(predicted, gaps);
     let sum = 0;
     for (let sample = 0; sample < samples; sample += 1) {
       const at = predicted[sample]!;
       let density = 0;
       if (at !== Infinity) {
-        const width = kernelWidth(column, at, standardUncertainty, gaps[sample]!, allowance);
+        const width = widthAt(at, sample);
         const z = (value - at) / width;
         if (Math.abs(z) < FAR_DEVIATIONS) density = Math.exp(-0.5 * z * z) / (width * SQRT_2PI);
       }
@@ -88,17 +95,20 @@ function fitNumber(
     }
     perRow[row] = sum / samples;
   }
-  return { perSample, perRow, blind, even: 1 / shownSpan(column, value) };
-}
-
-function kernelWidth(
-  column: Column,
-  at: number,
-  standardUncertainty: number,
-  gap: number,
-  allowance: Allowance,
-): number {
-  return Math.hypot(standardUncertainty, modelWidth(column, at, allowance), gap);
+  const tail = (row: number) => {
+    const predicted = predictedOf(row);
+    sampleGaps(predicted, gaps);
+    let below = 0;
+    let above = 0;
+    for (let sample = 0; sample < samples; sample += 1) {
+      const at = predicted[sample]!;
+      const z = at === Infinity ? -Infinity : (value - at) / widthAt(at, sample);
+      below += normalCdf(z) / samples;
+      above += normalCdf(-z) / samples;
+    }
+    return Math.min(1, 2 * Math.min(below, above));
+  };
+  return { perSample, perRow, blind, tail };
 }
 
 /** For each sample, half the distance to its nearer neighbour among the same suspect's samples. */
@@ -167,6 +177,7 @@ function fitShare(
   const { wrongReading, pseudoSamples } = allowance;
   const perSample = new Float64Array(rows * samples);
   const perRow = new Float64Array(rows);
+  const shares = new Float64Array(rows);
   for (let row = 0; row < rows; row += 1) {
     let hits = 0;
     for (let sample = 0; sample < samples; sample += 1) {
@@ -174,9 +185,10 @@ function fitShare(
       hits += hit;
       perSample[row * samples + sample] = mix(hit, samples);
     }
-    perRow[row] = mix(hits / samples, samples);
+    shares[row] = hits / samples;
+    perRow[row] = mix(shares[row]!, samples);
   }
-  return { perSample, perRow, blind, even: blind };
+  return { perSample, perRow, blind, tail: (row) => shares[row]! };
 
   function mix(share: number, of: number): number {
     const smooth = (share * of + pseudoSamples * blind) / (of + pseudoSamples);

@@ -29,6 +29,32 @@ describe('what hangs in the air', () => {
   });
 });
 
+test('a dead end behind a diode that leaks one in 1e9 settles beside milliohms, at the voltage of the diode', () => {
+  // A pivot taken for being larger by a rounding cost the digits of the leak, and Newton went to and fro by 77 uV.
+  const elements: Element[] = [
+    { kind: 'emf', plus: 1, minus: 0, volts: 12.794127524223185, ohms: 0.02 },
+    { kind: 'resistor', a: 2, b: 3, ohms: 0.08199572717087901 },
+    { kind: 'resistor', a: 4, b: 5, ohms: 8844.600427553243 },
+    { kind: 'resistor', a: 2, b: 6, ohms: 0.01108754335731307 },
+    { kind: 'resistor', a: 6, b: 0, ohms: 100_000 },
+    { kind: 'regulator', from: 1, out: 6, volts: 0, ohms: 10, limitAmps: 0.05 },
+    {
+      kind: 'diode',
+      a: 3,
+      b: 5,
+      saturationAmps: 3.579415789505257e-18,
+      emissionVolts: 0.0517298,
+      ohms: 334.37499999999994,
+      leakOhms: 1e9,
+    },
+  ];
+  const nodes = ['0', 'plus', 'feed', 'sensor feed', 'end', 'sensor signal', 'pin'];
+  const solver = createSolver({ nodes, elements });
+  expect(solver.solve()).toBeNull();
+  const behind = (12.794127524223185 * 100_000) / 100_010.02;
+  for (const node of [3, 4, 5]) expect(solver.volts[node]).toBeCloseTo(behind, 6);
+});
+
 test('sources without resistance that contradict each other are named, not divided by zero', () => {
   const words = (text: string) => {
     const failure = createSolver(netlistOf(text)).solve();

@@ -87,6 +87,28 @@ describe('what a conclusion rests on', () => {
   });
 });
 
+describe('two wires that touch', () => {
+  // The model sizes a short between 0.05 and 3 ohm, evenly in the logarithm; each seed draws another.
+  const TOUCH = 'wire.signal-1.short-to-signal-2';
+  const STEP = 'Do the two signal wires touch?';
+  it('rest on the ohms between them, whatever those are', () => {
+    const pedal = shopFor('pedal-position');
+    const sizes: number[] = [];
+    for (let seed = 1; seed <= 24; seed += 1) {
+      const concluded = walkOn(pedal, pedal.begun, TOUCH, {}, seed);
+      const { id, faults } = presentConclusion(concluded)!;
+      expect(id).toBe('signals-touch');
+      const { evidence, missing } = pedal.thinker.weigh(concluded, faults);
+      const ohms = evidence.find(({ test, counted }) => test === STEP && counted !== false);
+      expect(ohms, `seed ${seed}`).toBeDefined();
+      sizes.push(Number.parseFloat(ohms!.found));
+      expect(missing).toBeLessThanOrEqual(1);
+    }
+    expect(Math.min(...sizes)).toBeLessThan(0.3);
+    expect(Math.max(...sizes)).toBeGreaterThan(2);
+  });
+});
+
 describe('what is ruled out', () => {
   const ruledOut = (fault: string) =>
     Object.fromEntries(

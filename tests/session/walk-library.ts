@@ -62,14 +62,15 @@ export function after(session: Session, command: Command): Session {
 /** An answer that the vehicle does not give: volts, `cannot`, or the name of an outcome. */
 export type SetAnswers = Readonly<Record<string, number | string>>;
 
-/** From `from` on to the conclusion, by a vehicle with `fault`. */
+/** From `from` on to the conclusion, by a vehicle with `fault`; `seed` draws its tolerances and the size of the fault. */
 export function walkOn(
   { model }: Shop,
   from: Session,
   fault: string,
   set: SetAnswers = {},
+  seed = 1,
 ): Session {
-  const bench = createBench(model, fault, 1);
+  const bench = createBench(model, fault, seed);
   let session = from;
   for (let steps = 0; steps < 100; steps += 1) {
     const step = presentStep(session);

@@ -79,7 +79,6 @@ describe('a number', () => {
     const width = Math.hypot(0.1, 0.105);
     const blind = slipDensity(of, 5.1, 0.1, ALLOWANCE);
     expect(fit.blind).toBeCloseTo(blind, 12);
-    expect(fit.even).toBeCloseTo(1 / 5.1, 12);
     expect(fit.perRow[0]).toBeCloseTo(0.98 * bell(0.1 / width, width) + 0.02 * blind, 12);
     expect(fit.perRow[1]).toBeCloseTo(0.02 * blind, 12);
     expect([...fit.perSample.subarray(0, 2)]).toEqual([fit.perRow[0], fit.perRow[0]]);
@@ -102,6 +101,22 @@ describe('a number', () => {
     expect(fit.perSample[0]).toBe(0);
     expect(fit.perSample[1]).toBeCloseTo(bell(0, 0.1), 6);
   });
+  test.each([
+    [5, 1], // where the sample lies
+    [5.3, 0.0026997961],
+    [4.7, 0.0026997961], // three deviations, on either side: a table of the normal distribution
+    [5.1, 0.3173105079],
+  ])('%f V lies as far out as %f of what 5 V with 0.1 V shows', (value, share) => {
+    const fit = fitReading(column('V', 5, 5), 1, 2, number(value), 0.1, NO_ALLOWANCE);
+    expect(fit.tail(0)).toBeCloseTo(share, 8);
+  });
+  test('lies within samples on both sides of it, and an over-limit one lies above', () => {
+    const tail = (...samples: number[]) =>
+      fitReading(column('ohm', ...samples), 1, 4, number(50, 'ohm'), 1, NO_ALLOWANCE).tail(0);
+    expect(tail(10, 20, 30, 90)).toBeCloseTo(0.5, 4);
+    expect(tail(10, 20, OL, OL)).toBeCloseTo(1, 4);
+    expect(tail(90, 90, 90, OL)).toBeCloseTo(0, 4);
+  });
   test('takes blind chance from another column when told to', () => {
     const of = column('V', 5);
     expect(fitReading(of, 1, 1, number(5), 0.1, ALLOWANCE, 0.7).blind).toBe(0.7);
@@ -117,7 +132,8 @@ describe('over-limit and looks', () => {
     expect([...fit.perRow]).toEqual([2, 1, 0].map((hits) => expect.closeTo(mixed(hits, 2, 2), 12)));
     expect(fit.perSample[0]).toBeCloseTo(mixed(2, 2, 2), 12);
     expect(fit.perSample[3]).toBeCloseTo(mixed(0, 2, 2), 12);
-    expect([fit.blind, fit.even]).toEqual([0.5, 0.5]);
+    expect(fit.blind).toBe(0.5);
+    expect([0, 1, 2].map(fit.tail)).toEqual([1, 0.5, 0]);
   });
   test.each<[readonly Look[], Look, number]>([
     [['lit', 'dark'], 'lit', 3], // a test light has three looks
@@ -143,7 +159,7 @@ describe('all readings together', () => {
     perRow: Float64Array.of(perRow),
     perSample: Float64Array.from(perSample),
     blind: 0.5,
-    even: 0.5,
+    tail: () => 1,
     reading: 0,
     test: 0,
     weight,
