@@ -1,4 +1,4 @@
-/** What an instrument showed, out of a record and back into what is computed with. */
+/** What an instrument showed, as a record keeps it and as it is computed with. */
 import type { Shown } from './test.ts';
 
 type ShownNumber = Extract<Shown, { kind: 'number' }>;
@@ -11,4 +11,10 @@ export type KeptShown =
 /** With OL as infinity. */
 export function shownOf(kept: KeptShown): Shown {
   return kept.kind === 'look' ? kept : { ...kept, value: kept.value ?? Number.POSITIVE_INFINITY };
+}
+
+/** As it goes into a record. */
+export function keptOf(shown: Shown): KeptShown {
+  if (shown.kind === 'look') return shown;
+  return { ...shown, value: Number.isFinite(shown.value) ? shown.value : null };
 }

@@ -1,4 +1,5 @@
 /** What a student's command does, as events, and why it is refused. Pure: time comes in as a value. */
+import { keptOf } from '../circuit/shown-of.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import { cautionsFor } from '../procedure/cautions.ts';
 import { emptyJob } from '../procedure/job.ts';
@@ -8,13 +9,7 @@ import { nameFix } from '../source/nearest-name.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
 import { type Debrief, debriefOf } from './debrief.ts';
 import { type Drill, evolveDrill } from './drill.ts';
-import type {
-  DrillEvent,
-  DrillMeasured,
-  DrillRevealed,
-  DrillShown,
-  StepFollowed,
-} from './drill-events.ts';
+import type { DrillEvent, DrillMeasured, DrillRevealed, StepFollowed } from './drill-events.ts';
 import { type DrillTest, knownTest, standardOf, testKey } from './drill-test.ts';
 import type { DrillAnswer } from './drill-vehicle.ts';
 import type { DrillWorld } from './drill-world.ts';
@@ -176,7 +171,7 @@ function measure(
     test,
     words: step ? bindText(step.title, emptyJob(''), drill.opened.circuit) : known.words,
     found: answer.words,
-    shown: kept(answer),
+    shown: keptOf(answer.shown),
     minutes: minutesFor(drill, test),
     step: step?.id ?? null,
     go: step ? goOf(step, answer) : null,
@@ -236,12 +231,6 @@ function goOf(step: Step, { shown }: DrillAnswer): string | null {
   if (step.kind === 'look' && shown.kind === 'look')
     return step.outcomes.find(({ looks }) => looks.includes(shown.look))?.go ?? null;
   return null;
-}
-
-/** JSON knows no infinity. */
-function kept({ shown }: DrillAnswer): DrillShown {
-  if (shown.kind === 'look') return shown;
-  return { ...shown, value: Number.isFinite(shown.value) ? shown.value : null };
 }
 
 function diagnose(

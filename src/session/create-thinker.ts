@@ -2,20 +2,17 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Model } from '../circuit/model.ts';
-import { shownOf } from '../circuit/shown-of.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 import type { Job } from '../procedure/job.ts';
-import type { AskStep, Procedure } from '../procedure/procedure.ts';
+import type { Procedure } from '../procedure/procedure.ts';
 import {
   expectedRangeWords,
   instrumentWords,
   setupWords,
   whereWords,
 } from '../procedure/test-words.ts';
-import { formatTyped } from '../quantity/format-quantity.ts';
 import { corroborate } from '../suspects/corroborate.ts';
-import type { Reading } from '../suspects/likelihood.ts';
 import { proposeTests } from '../suspects/next-test.ts';
 import { AT_THE_START } from '../suspects/optimum.ts';
 import { type Candidate, HEALTHY } from '../suspects/prediction-table.ts';
@@ -25,9 +22,10 @@ import { ALL_MEANS, type Means, type Situation, situationAfter } from '../suspec
 import { PLANNED_MASS, verdictOf, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import { whatChanged } from '../suspects/what-changed.ts';
 import { chooseSuspects } from './choose-suspects.ts';
-import { comesAndGoes, faultIdOf, wakingReadings } from './comes-and-goes.ts';
-import type { Answer, EvidenceLine, ExpectedShown } from './events.ts';
-import { type Session, standingAnswers } from './session.ts';
+import { comesAndGoes, faultIdOf } from './comes-and-goes.ts';
+import type { EvidenceLine, ExpectedShown } from './events.ts';
+import type { Session } from './session.ts';
+import { type SessionReading, sessionReadings } from './session-readings.ts';
 import type { SuspectSpace } from './suspect-space.ts';
 import type { Proposal, SuspectRow, SuspectView, Thinker } from './thinker.ts';
 
@@ -35,14 +33,6 @@ import type { Proposal, SuspectRow, SuspectView, Thinker } from './thinker.ts';
 const PAIR_SHARE = 0.5;
 /** Things everybody has: eyes, a lead, the module's live data, a meter. */
 const ALWAYS_AT_HAND = ['eyes', 'lead', 'live-data', 'meter'];
-
-/** One reading of the session and the words for it. */
-interface SessionReading extends Reading {
-  readonly found: string;
-  /** What was asked: the same test may stand in the tree by several names. */
-  readonly words: string;
-  readonly where: string;
-}
 
 /** Where a session stands: its suspects, what was read, and the chances after it. */
 interface Present {
@@ -59,7 +49,6 @@ export function createThinker(model: Model, procedure: Procedure, job: Job): Thi
 class ModelThinker implements Thinker {
   private readonly model: Model;
   private readonly circuit: Circuit;
-  private readonly procedure: Procedure;
   private readonly job: Job;
   private readonly candidates: readonly Candidate[];
   private readonly repairWords: ReadonlyMap<string, string>;
@@ -68,7 +57,6 @@ class ModelThinker implements Thinker {
   constructor(model: Model, procedure: Procedure, job: Job) {
     this.model = model;
     this.circuit = model.circuit;
-    this.procedure = procedure;
     this.job = job;
     this.candidates = withHealthy(model.circuit.faults);
     this.suspectsOf = chooseSuspects(model, procedure, job);
@@ -173,7 +161,7 @@ class ModelThinker implements Thinker {
 
   private present(session: Session): Present {
     const space = this.suspectsOf(session);
-    const readings = this.readings(space, session);
+    const readings = sessionReadings(session, space, this.circuit);
     return { space, readings, ranking: space.rank(readings) };
   }
 
@@ -186,43 +174,6 @@ class ModelThinker implements Thinker {
       const where = whereWords(probe, this.job, this.circuit);
       const standing = setupWords(setup, this.job, this.circuit);
       return { ...one, words: `${one.words}: ${where}, ${instrumentWords(probe)} (${standing})` };
-    });
-  }
-
-  /** Standing answers and extra readings that can be weighed, in the order they were saved. */
-  private readings(space: SuspectSpace, session: Session): SessionReading[] {
-    const standing = new Set<unknown>(standingAnswers(session));
-    const read = (test: Test, shown: Shown, found: string, words: string): SessionReading[] => {
-      const place = space.placeOf(test, words);
-      const where = whereWords(test.probe, this.job, this.circuit);
-      return place === null ? [] : [{ test: place, shown, found, words, where }];
-    };
-    return session.events.flatMap((event): SessionReading[] => {
-      if (event.type === 'extra-reading')
-        return read(event.test, shownOf(event.shown), event.typed, event.words);
-      if (!standing.has(event)) return [];
-      if (event.type !== 'reading-recorded' && event.type !== 'look-recorded') return [];
-      const step = session.opened.procedure.steps[event.step];
-      if (step?.kind === 'ask') return this.woken(space, event, step);
-      if ((step?.kind !== 'measure' && step?.kind !== 'look') || step.probe === null) return [];
-      const test = { setup: step.setup, probe: step.probe };
-      if (event.type === 'look-recorded')
-        return event.look === null
-          ? []
-          : read(test, { kind: 'look', look: event.look }, LOOK_WORDS[event.look], step.title);
-      if (event.unit !== 'V' && event.unit !== 'ohm') return [];
-      const value = event.value ?? Number.POSITIVE_INFINITY;
-      const found = formatTyped({ value, unit: event.unit }, event.typed);
-      return read(test, { kind: 'number', value, unit: event.unit }, found, step.title);
-    });
-  }
-
-  /** What a waking step says, where faults that come and go are suspects. */
-  private woken(space: SuspectSpace, answer: Answer, step: AskStep): SessionReading[] {
-    const where = setupWords(step.setup, this.job, this.circuit);
-    return wakingReadings(this.procedure, answer).flatMap(({ test, shown, found }) => {
-      const place = space.placeOfWaking(test);
-      return place === null ? [] : [{ test: place, shown, found, words: step.title, where }];
     });
   }
 

@@ -50,10 +50,10 @@ export function retestLines(session: Session): RetestLine[] {
 }
 
 /** The step by which the same test was done, as a tree may hold a test by several names; the step itself otherwise. */
-function doneAs({ steps }: Procedure, id: string, done: readonly string[]): string {
+function doneAs(procedure: Procedure, id: string, done: readonly string[]): string {
   const keyOf = (name: string) => {
-    const step = steps[name];
-    return (step?.kind === 'measure' || step?.kind === 'look') && step.probe !== null
+    const step = stepOf(procedure, name);
+    return (step.kind === 'measure' || step.kind === 'look') && step.probe !== null
       ? testKey({ setup: step.setup, probe: step.probe })
       : name;
   };

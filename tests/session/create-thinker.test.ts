@@ -1,14 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { LOOK_WORDS } from '../../src/circuit/look-words.ts';
-import { createModel, type Model, pairId } from '../../src/circuit/model.ts';
+import { type Model, pairId } from '../../src/circuit/model.ts';
+import { keptOf } from '../../src/circuit/shown-of.ts';
 import type { Test } from '../../src/circuit/test.ts';
 import { arrangementKey, testKey } from '../../src/circuit/test-key.ts';
 import { createBench } from '../../src/drill/bench.ts';
-import { loadLibrary } from '../../src/files/load-library.ts';
-import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { computedRange } from '../../src/procedure/expected-range.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
-import { type LinkedProcedure, linkProcedure } from '../../src/procedure/link-procedure.ts';
+import type { LinkedProcedure } from '../../src/procedure/link-procedure.ts';
 import { endsOf, type Step } from '../../src/procedure/procedure.ts';
 import { expectedRangeWords } from '../../src/procedure/test-words.ts';
 import { createThinker } from '../../src/session/create-thinker.ts';
@@ -21,8 +20,8 @@ import { AT_THE_START } from '../../src/suspects/optimum.ts';
 import { COSTS, testCost } from '../../src/suspects/test-cost.ts';
 import { KEY_ON, setupOf } from '../circuit/setup.ts';
 import { when } from './sample-tree.ts';
+import { after, beginWith, shopFor } from './walk-library.ts';
 
-const ALL = ['meter', 'test-light', 'scope', 'spare-sensor', 'resistor'];
 const AT_SENSOR = setupOf({ unplugged: ['sensor'] });
 const SIGNAL_AT_PLUG: Test = {
   setup: AT_SENSOR,
@@ -40,51 +39,17 @@ const FEED: Test = {
 let model: Model;
 let linked: LinkedProcedure;
 beforeAll(() => {
-  const library = loadLibrary('procedures');
-  const made = linkProcedure(library.procedures.get('hall-no-signal')!, library, {
-    drive: 'combustion',
-    modelOf: (circuit) => {
-      model = createModel(circuit, { samples: 64, seed: 1, meter: STANDARD_SETTINGS.meter });
-      return model;
-    },
-  });
-  linked = made.value!;
+  ({ model, linked } = shopFor('hall-no-signal'));
 });
 
-function begin(job: Job = emptyJob('no start'), instruments = ALL): Session {
-  return openSession({
-    type: 'session-opened',
-    format: 1,
-    program: 'ohmward test',
-    id: 'thinker',
-    person: '',
-    shop: '',
-    instruments,
-    meter: STANDARD_SETTINGS.meter,
-    job,
-    procedure: linked.procedure,
-    circuit: linked.circuit,
-    vehicle: { kind: 'real' },
-    ...when(0),
-  });
-}
+const begin = (job?: Job, instruments?: readonly string[]): Session =>
+  beginWith(linked, job, instruments);
 
 /** The session after extra readings with these values in volts. */
 function measured(session: Session, ...readings: [Test, number][]): Session {
   return readings.reduce((now, [test, value]) => {
-    const decision = decide(
-      now,
-      {
-        type: 'record-extra',
-        test,
-        words: 'volts',
-        typed: `${value} V`,
-        shown: { kind: 'number', value, unit: 'V' },
-      },
-      when(1),
-    );
-    if (!decision.ok) throw new Error(decision.refusal.words);
-    return decision.events.reduce(evolve, now);
+    const shown = { kind: 'number', value, unit: 'V' } as const;
+    return after(now, { type: 'record-extra', test, words: 'volts', typed: `${value} V`, shown });
   }, session);
 }
 
@@ -107,24 +72,9 @@ function followed(thinker: ReturnType<typeof thinkerFor>, fault: string, seed: n
   for (let round = 0; round < 12; round += 1) {
     const [proposal] = thinker.nextTests(session);
     if (!proposal) break;
-    const shown = bench.shows(proposal.test);
-    const kept =
-      shown.kind === 'number'
-        ? { ...shown, value: Number.isFinite(shown.value) ? shown.value : null }
-        : shown;
-    const decision = decide(
-      session,
-      {
-        type: 'record-extra',
-        test: proposal.test,
-        words: proposal.words,
-        typed: '',
-        shown: kept,
-      },
-      when(2),
-    );
-    if (!decision.ok) throw new Error(decision.refusal.words);
-    session = decision.events.reduce(evolve, session);
+    const { test, words } = proposal;
+    const shown = keptOf(bench.shows(test));
+    session = after(session, { type: 'record-extra', test, words, typed: '', shown });
   }
   return session;
 }
@@ -321,9 +271,7 @@ describe('a conclusion', () => {
       { type: 'acknowledge-cautions' },
       { type: 'choose-outcome', outcome: 'still', look: 'still' },
     ] as const) {
-      const decision = decide(session, command, when(1));
-      if (!decision.ok) throw new Error(decision.refusal.words);
-      session = decision.events.reduce(evolve, session);
+      session = after(session, command);
     }
     const { evidence } = thinkerFor().weigh(session, ['sensor.dead']);
     expect(evidence.map(({ test, found }) => [test, found])).toEqual([
@@ -470,6 +418,7 @@ describe('a proposal', () => {
         expect(kind).toBe('look');
         for (const look of found) expect(looks).toContain(look);
         expect(healthy).toBe([...new Set(found.map((look) => LOOK_WORDS[look]))].join(', or '));
+        expect(expected).toEqual({ kind: 'look', looks: [...new Set(found)] });
       } else {
         // the range of a step with this test: the samples' span and what meter and model may be off
         const range = computedRange(model, test)!;

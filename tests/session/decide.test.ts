@@ -4,21 +4,14 @@ import type { Procedure, Step } from '../../src/procedure/procedure.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
 import { pendingCautions, unreadCautions } from '../../src/session/pending-cautions.ts';
-import { retestLines, retestVerdict } from '../../src/session/retest.ts';
 import { presentStep, type Session, standingAnswers } from '../../src/session/session.ts';
-import { standingSetup } from '../../src/session/standing-setup.ts';
-import { KEY_ON } from '../circuit/setup.ts';
 import { sessionAfter, TREE, when } from './sample-tree.ts';
+import { ACK, DONE, sees, volts } from './shorthand.ts';
 
 function refusal(session: Session, command: Command): string | null {
   const decision = decide(session, command, when(50));
   return decision.ok ? null : decision.refusal.code;
 }
-
-const DONE: Command = { type: 'mark-done' };
-const ACK: Command = { type: 'acknowledge-cautions' };
-const volts = (value: number): Command => ({ type: 'record-reading', typed: `${value} V`, value });
-const sees = (outcome: string): Command => ({ type: 'choose-outcome', outcome });
 
 describe('the way through a tree', () => {
   it('starts at the first step', () => {
@@ -229,103 +222,5 @@ describe('what cannot be done', () => {
       type: 'step-impossible',
       reason: 'no room for the probe',
     });
-  });
-});
-
-describe('after the repair', () => {
-  const broken: Command[] = [DONE, ACK, volts(5), ACK, sees('none'), { type: 'conclude' }];
-  const again = (look: 'full' | 'flat-high', outcome: string): Command => ({
-    type: 'record-retest',
-    step: 'pattern',
-    typed: '',
-    value: null,
-    look,
-    outcome,
-  });
-
-  it('asks for the tests of the conclusion, with what they showed before', () => {
-    expect(
-      retestLines(sessionAfter([...broken])).map(({ step, before }) => [step.id, before?.type]),
-    ).toEqual([['pattern', 'look-recorded']]);
-  });
-
-  it('follows the order the tests were done in, whatever the order in the file', () => {
-    const first = sessionAfter([DONE, ACK, volts(4.2), ACK, sees('none'), { type: 'conclude' }]);
-    const { procedure } = first.opened;
-    const steps = Object.fromEntries(Object.entries(procedure.steps).reverse());
-    const turned = { ...first, opened: { ...first.opened, procedure: { ...procedure, steps } } };
-    for (const session of [first, turned])
-      expect(retestLines(session).map(({ step }) => step.id)).toEqual(['feed', 'pattern']);
-  });
-
-  it('asks for the cautions of the step again, since the repair lies between', () => {
-    const paused: Command[] = [{ type: 'pause' }, { type: 'resume', program: 'ohmward test' }];
-    for (const between of [[], paused])
-      expect(refusal(sessionAfter([...broken, ...between]), again('full', 'full'))).toBe(
-        'caution-first',
-      );
-  });
-
-  it('is cured when all of them pass, and not when one fails as before', () => {
-    const resumed: Command[] = [
-      ...broken,
-      { type: 'pause' },
-      { type: 'resume', program: 'ohmward test' },
-      { type: 'acknowledge-cautions', step: 'pattern' },
-    ];
-    expect(retestVerdict(sessionAfter(resumed))).toBeNull();
-    expect(retestVerdict(sessionAfter([...resumed, again('full', 'full')]))).toBe('cured');
-    expect(retestVerdict(sessionAfter([...resumed, again('flat-high', 'none')]))).toBe('not-cured');
-  });
-
-  it('begins anew after another conclusion: what passed before was another repair', () => {
-    const tested = [...broken, { type: 'acknowledge-cautions', step: 'pattern' }] as Command[];
-    const first = sessionAfter([...tested, again('full', 'full')]);
-    expect(retestVerdict(first)).toBe('cured');
-    const second: Command[] = [{ type: 'go-back' }, ACK, sees('none'), { type: 'conclude' }];
-    const session = sessionAfter([...tested, again('full', 'full'), ...second]);
-    expect(retestLines(session).map(({ after }) => after)).toEqual([null]);
-    expect(retestVerdict(session)).toBeNull();
-  });
-
-  it('is closed by a verdict', () => {
-    const resumed: Command[] = [
-      ...broken,
-      { type: 'pause' },
-      { type: 'resume', program: 'ohmward test' },
-      { type: 'acknowledge-cautions', step: 'pattern' },
-      again('full', 'full'),
-    ];
-    const session = sessionAfter([
-      ...resumed,
-      { type: 'close', verdict: 'cured', words: 'passes' },
-    ]);
-    expect(session).toMatchObject({ status: 'closed', closed: { verdict: 'cured' } });
-  });
-});
-
-describe('how the last test left the vehicle', () => {
-  const setupOfStep = (id: string) => {
-    const step = TREE.steps[id]!;
-    return step.kind === 'conclude' ? null : step.setup;
-  };
-  const FULL = { type: 'choose-outcome', outcome: 'full' } as const;
-
-  it('is the setup of the last answer by an instrument, taken back or not', () => {
-    expect(standingSetup(sessionAfter([DONE, ACK]))).toBeNull();
-    expect(standingSetup(sessionAfter([DONE, ACK, volts(5)]))).toEqual(setupOfStep('feed'));
-    const back = sessionAfter([DONE, ACK, volts(5), ACK, FULL, { type: 'go-back' }]);
-    expect(standingSetup(back)).toEqual(setupOfStep('pattern'));
-  });
-
-  it('is that of a test outside the tree, and unknown after the repair', () => {
-    const setup = { ...KEY_ON, unplugged: ['sensor'] };
-    const probe = { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' } as const;
-    const shown = { kind: 'number', value: 5, unit: 'V' } as const;
-    const test = { setup, probe };
-    const outside = { type: 'record-extra', test, words: 'Feed', typed: '5', shown } as const;
-    expect(standingSetup(sessionAfter([DONE, ACK, volts(5), outside]))).toEqual(setup);
-    const ended = [DONE, ACK, volts(5.5), { type: 'conclude' }] as const;
-    expect(standingSetup(sessionAfter(ended))).toBeNull();
   });
 });

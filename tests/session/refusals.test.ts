@@ -1,6 +1,5 @@
 /** What each command needs of the session, in words of codes; the steps are those of `sample-tree.ts`. */
 import { describe, expect, test } from 'vitest';
-import type { Procedure, Step } from '../../src/procedure/procedure.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
@@ -8,57 +7,25 @@ import { evolve, openSession, replay, walk } from '../../src/session/evolve.ts';
 import { expectedReading } from '../../src/session/expected-reading.ts';
 import { judgeStep } from '../../src/session/judge-step.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
-import { retestLines, retestVerdict } from '../../src/session/retest.ts';
 import type { Session } from '../../src/session/session.ts';
-import { KEY_ON } from '../circuit/setup.ts';
 import { opened, sessionAfter, TREE, when } from './sample-tree.ts';
-
-const DONE: Command = { type: 'mark-done' };
-const ACK: Command = { type: 'acknowledge-cautions' };
-const PAUSE: Command = { type: 'pause' };
-const RESUME: Command = { type: 'resume', program: 'ohmward test' };
-const CONCLUDE: Command = { type: 'conclude' };
-const CLOSE: Command = { type: 'close', verdict: 'no-retest', words: 'later' };
-const EXTRA: Command = {
-  type: 'record-extra',
-  test: {
-    setup: KEY_ON,
-    probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
-  },
-  words: 'the feed',
-  typed: '5',
-  shown: { kind: 'number', value: 5, unit: 'V' },
-};
-const volts = (value: number): Command => ({
-  type: 'record-reading',
-  typed: ` ${value} V `,
-  value,
-});
-const sees = (outcome: string): Command => ({ type: 'choose-outcome', outcome });
-const again = (step: string, part: object): Command => ({
-  type: 'record-retest',
-  step,
-  typed: '',
-  value: null,
-  look: null,
-  outcome: step === 'feed' ? 'good' : 'full',
-  ...part,
-});
-
-const cannot = (step: string) => ({ type: 'cannot-retest', step, reason: ' no way in ' }) as const;
-
-function withStep(id: string, part: object): Procedure {
-  return { ...TREE, steps: { ...TREE.steps, [id]: { ...TREE.steps[id], ...part } as Step } };
-}
-
-function said(session: Session, command: Command): unknown {
-  const decision = decide(session, command, when(9));
-  return decision.ok ? decision.events[0]!.type : decision.refusal.code;
-}
-
-const LOOK = [DONE, ACK, volts(5), ACK];
-const END = [...LOOK, sees('none')];
-const CONCLUDED = [...END, CONCLUDE];
+import {
+  ACK,
+  again,
+  CLOSE,
+  CONCLUDE,
+  CONCLUDED,
+  DONE,
+  END,
+  EXTRA,
+  LOOK,
+  PAUSE,
+  RESUME,
+  said,
+  sees,
+  volts,
+  withStep,
+} from './shorthand.ts';
 
 describe('a session', () => {
   const at: Readonly<Record<string, readonly Command[]>> = {
@@ -223,200 +190,6 @@ describe('a conclusion', () => {
     expect(concluded).toMatchObject({ ruledOut: [{ words: 'a', by: 'b' }], proven: false });
     expect(concluded?.title).toMatch(/^At [^{}]+$/);
     expect(concluded?.repair).toMatch(/^See [^{}]+\.$/);
-  });
-});
-
-describe('after the repair', () => {
-  const none: readonly Command[] = [...CONCLUDED, PAUSE, RESUME];
-  const look = (seen: string | null, outcome: string) => again('pattern', { look: seen, outcome });
-  const ready = (step: string): Command => ({ type: 'acknowledge-cautions', step });
-
-  test('what may be tested again', () => {
-    const session = sessionAfter(none);
-    expect(said(session, again('prepare', {}))).toBe('wrong-kind');
-    expect(said(session, look('full', 'full'))).toBe('caution-first');
-    expect(said(sessionAfter(END), look('full', 'full'))).toBe('not-concluded');
-  });
-
-  test('a retest in another vehicle state asks for its cautions, in the same one it does not, but for cranking', () => {
-    const feed = again('feed', { value: 5 });
-    const once = [...none, ready('feed'), feed];
-    expect(said(sessionAfter(once), feed)).toBe('retest-recorded');
-    expect(said(sessionAfter(once), look('full', 'full'))).toBe('caution-first');
-    const cranked = sessionAfter([...once, ready('pattern'), look('full', 'full')]);
-    expect(said(cranked, feed)).toBe('caution-first');
-    expect(said(cranked, look('full', 'full'))).toBe('caution-first');
-  });
-
-  test.each<[string, object, boolean]>([
-    // the healthy feed is 4.75 to 5.25 V, ends included
-    ['feed', { value: 5 }, true],
-    ['feed', { value: 4.75 }, true],
-    ['feed', { value: 5.25 }, true],
-    ['feed', { value: 4.74 }, false],
-    ['feed', { value: 5.26 }, false],
-    ['feed', { value: null }, false],
-    ['pattern', { look: 'full' }, true],
-    ['pattern', { look: 'weak' }, false],
-    ['pattern', { look: null }, false],
-  ])('%s with %o passes: %s', (step, part, passed) => {
-    const session = sessionAfter([...none, ready(step), again(step, part)]);
-    expect(session.retests[0]).toMatchObject({ step, passed });
-  });
-
-  test('one that cannot be made wants a reason, no caution, and a conclusion', () => {
-    const session = sessionAfter(none);
-    expect(said(session, cannot('pattern'))).toBe('retest-impossible');
-    expect(said(session, { ...cannot('pattern'), reason: ' ' })).toBe('empty-text');
-    expect(said(session, cannot('prepare'))).toBe('wrong-kind');
-    expect(said(sessionAfter(END), cannot('pattern'))).toBe('not-concluded');
-    expect(said(sessionAfter([...none, CLOSE]), cannot('pattern'))).toBe('not-open');
-    const [line] = retestLines(sessionAfter([...none, cannot('pattern')]));
-    expect(line?.after).toMatchObject({ type: 'retest-impossible', reason: 'no way in' });
-  });
-
-  test('a test that was done by another name of it is asked by that name, once', () => {
-    const twin = { ...TREE.steps['pattern'], id: 'twin', title: 'The same again' } as Step;
-    const broken = { ...TREE.steps['broken'], retest: ['twin'] } as Step;
-    const tree = { ...TREE, steps: { ...TREE.steps, twin, broken } };
-    const [line, ...others] = retestLines(sessionAfter(none, tree));
-    expect([line?.step.id, line?.before?.type, others]).toEqual(['pattern', 'look-recorded', []]);
-    const other = { ...twin, probe: { kind: 'counts', input: 'module.signal' } } as Step;
-    const apart = { ...tree, steps: { ...tree.steps, twin: other } };
-    expect(retestLines(sessionAfter(none, apart)).map(({ step }) => step.id)).toEqual([
-      'pattern',
-      'twin',
-    ]);
-  });
-
-  test("a conclusion of one's own asks for what failed only", () => {
-    const own = { title: 'Mine', faults: [], repair: 'Mend it.' };
-    const at = (conclude: Command) =>
-      retestLines(
-        sessionAfter([...LOOK, sees('full'), conclude], withStep('fine', { retest: ['feed'] })),
-      );
-    expect(at(CONCLUDE).map(({ step }) => step.id)).toEqual(['feed']);
-    expect(at({ ...CONCLUDE, own } as Command)).toEqual([]);
-  });
-
-  test('where nothing is expected nothing passes', () => {
-    const open = withStep('feed', { expected: null });
-    const session = sessionAfter([...none, ready('feed'), again('feed', { value: 5 })], open);
-    expect(session.retests[0]).toMatchObject({ step: 'feed', passed: false });
-  });
-
-  test('what read wrong before has to be tested too, in the order of the tree', () => {
-    const low = [DONE, ACK, volts(4), ACK, sees('none'), CONCLUDE];
-    expect(retestLines(sessionAfter(low)).map(({ step }) => step.id)).toEqual(['feed', 'pattern']);
-    expect(retestLines(sessionAfter(CONCLUDED)).map(({ step }) => step.id)).toEqual(['pattern']);
-    const high = [DONE, ACK, volts(9), CONCLUDE];
-    const [line, ...others] = retestLines(sessionAfter(high));
-    expect(line).toMatchObject({ before: { type: 'reading-recorded', typed: '9 V' }, after: null });
-    expect(others).toEqual([]);
-    const seen = withStep('broken', { retest: [] });
-    expect(retestLines(sessionAfter(CONCLUDED, seen)).map(({ step }) => step.id)).toEqual([
-      'pattern',
-    ]);
-  });
-
-  test('what passed after a repair that was taken back has to pass again after the next', () => {
-    const once = [...none, ready('pattern'), look('full', 'full')];
-    const other = [...once, { type: 'go-back' } as const, ACK, sees('none')];
-    const session = sessionAfter([...other, CONCLUDE]);
-    expect(retestLines(session).map(({ after }) => after)).toEqual([null]);
-    expect(retestVerdict(session)).toBeNull();
-  });
-
-  test('a file that proved an earlier repair proves none after it', () => {
-    const measures = { kind: 'switched', unit: 'V', samples: 9, seconds: 1, low: 0, high: 5 };
-    const capture = {
-      name: 'pattern.csv',
-      sha256: 'a'.repeat(64),
-      from: 'file',
-      measures: { ...measures, hertz: null, duty: null, rpm: null },
-      words: [],
-      channels: [],
-    };
-    const taken = again('pattern', { look: 'full', capture });
-    const once = [...none, ready('pattern'), taken];
-    expect(said(sessionAfter([...once, ready('pattern')]), taken)).toBe('retest-recorded');
-    const back = [...once, { type: 'go-back' } as const, ACK, sees('none')];
-    const other = [...back, CONCLUDE, ready('pattern')];
-    expect(said(sessionAfter(other), taken)).toBe('old-capture');
-  });
-
-  test('an answer that was taken back counts no more', () => {
-    const low = [DONE, ACK, volts(4), { type: 'go-back' } as const];
-    const session = sessionAfter([...low, volts(5), ACK, sees('none'), CONCLUDE]);
-    expect(retestLines(session).map(({ step }) => step.id)).toEqual(['pattern']);
-  });
-
-  test.each<[string, readonly Command[], string | null]>([
-    ['nothing to test', [...LOOK, sees('full'), CONCLUDE], 'no-retest'],
-    ['not yet tested', none, null],
-    ['passed', [...none, ready('pattern'), look('full', 'full')], 'cured'],
-    ['as before', [...none, ready('pattern'), look('weak', 'none')], 'not-cured'],
-    [
-      'otherwise',
-      [
-        ...[DONE, ACK, volts(4), ACK, sees('none'), CONCLUDE, ready('feed')],
-        again('feed', { typed: '6', value: 6, outcome: 'high' }),
-        ...[ready('pattern'), look('full', 'full')],
-      ],
-      'changed',
-    ],
-    [
-      'the last try counts',
-      [
-        ...[...none, ready('pattern'), look('weak', 'none')],
-        ...[ready('pattern'), look('full', 'full')],
-      ],
-      'cured',
-    ],
-    ['not possible, and nothing else to test', [...none, cannot('pattern')], 'no-retest'],
-    [
-      'one of two was not possible, the other passes',
-      [
-        ...[DONE, ACK, volts(4), ACK, sees('none'), CONCLUDE, cannot('feed')],
-        ...[ready('pattern'), look('full', 'full')],
-      ],
-      'not-shown',
-    ],
-    [
-      'one of two was not possible, the other fails',
-      [
-        ...[DONE, ACK, volts(4), ACK, sees('none'), CONCLUDE, cannot('feed')],
-        ...[ready('pattern'), look('weak', 'none')],
-      ],
-      'not-cured',
-    ],
-    [
-      'what was not possible was possible after all',
-      [...none, cannot('pattern'), ready('pattern'), look('full', 'full')],
-      'cured',
-    ],
-    [
-      'one of two fails as before',
-      [
-        ...[DONE, ACK, volts(4), ACK, sees('none'), CONCLUDE, PAUSE, RESUME],
-        ready('feed'),
-        again('feed', { value: 5, outcome: 'good' }),
-        ready('pattern'),
-        look('weak', 'none'),
-      ],
-      'not-cured',
-    ],
-    [
-      'a test that was never made before cannot have changed',
-      [
-        ...[DONE, { type: 'cannot-do', reason: 'no room' } as const, ACK, sees('none'), CONCLUDE],
-        ...[PAUSE, RESUME, ready('pattern')],
-        look('weak', 'none'),
-      ],
-      'not-cured',
-    ],
-  ])('%s: %s', (_, commands, verdict) => {
-    expect(retestVerdict(sessionAfter(commands))).toBe(verdict);
   });
 });
 

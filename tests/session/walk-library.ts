@@ -1,9 +1,10 @@
 /** Sessions of the shipped procedures, walked by a simulated vehicle up to the conclusion, with some answers set. */
 import { createModel, type Model } from '../../src/circuit/model.ts';
+import { keptOf } from '../../src/circuit/shown-of.ts';
 import { createBench } from '../../src/drill/bench.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
-import { emptyJob } from '../../src/procedure/job.ts';
+import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import { type LinkedProcedure, linkProcedure } from '../../src/procedure/link-procedure.ts';
 import type { Command } from '../../src/session/command.ts';
 import { createThinker } from '../../src/session/create-thinker.ts';
@@ -33,23 +34,32 @@ export function shopFor(name: string): Shop {
     },
   });
   if (!linked || !model) throw new Error(`no procedure ${name}`);
-  const job = emptyJob('no start');
-  const begun = openSession({
+  const begun = beginWith(linked);
+  const thinker = createThinker(model, linked.procedure, begun.opened.job);
+  return { linked, model, thinker, begun };
+}
+
+/** A session just opened on a real vehicle, of nobody in particular. */
+export function beginWith(
+  { procedure, circuit }: LinkedProcedure,
+  job: Job = emptyJob('no start'),
+  instruments: readonly string[] = ['meter', 'test-light', 'scope', 'spare-sensor', 'resistor'],
+): Session {
+  return openSession({
     type: 'session-opened',
     format: 1,
     program: 'ohmward test',
     id: 'walked',
     person: '',
     shop: '',
-    instruments: ['meter', 'test-light', 'scope', 'spare-sensor', 'resistor'],
+    instruments,
     meter: STANDARD_SETTINGS.meter,
     job,
-    procedure: linked.procedure,
-    circuit: linked.circuit,
+    procedure,
+    circuit,
     vehicle: { kind: 'real' },
     ...when(0),
   });
-  return { linked, model, thinker: createThinker(model, linked.procedure, job), begun };
 }
 
 /** The session after a command, which must be taken. */
@@ -113,10 +123,7 @@ function commandAt(
 /** The session after a proposed test, as a vehicle with `fault` shows it. */
 export function done({ model }: Shop, session: Session, fault: string, proposal: Proposal) {
   const { test, words } = proposal;
-  const shown = createBench(model, fault, 1).shows(test);
-  if (shown.kind === 'look')
-    return after(session, { type: 'record-extra', test, words, typed: shown.look, shown });
-  const value = Number.isFinite(shown.value) ? shown.value : null;
-  const typed = value === null ? 'OL' : `${value}`;
-  return after(session, { type: 'record-extra', test, words, typed, shown: { ...shown, value } });
+  const shown = keptOf(createBench(model, fault, 1).shows(test));
+  const typed = shown.kind === 'look' ? shown.look : `${shown.value ?? 'OL'}`;
+  return after(session, { type: 'record-extra', test, words, typed, shown });
 }
