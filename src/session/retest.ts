@@ -33,10 +33,10 @@ export interface RetestLine {
  */
 export function retestLines(session: Session): RetestLine[] {
   const { procedure } = session.opened;
-  const isOwn = session.concluded !== null && session.concluded.conclusion === null;
+  const isOwn = session.concluded?.conclusion === null;
   // Of the way that stands: what was answered on another one, before a correction, has led to nothing.
   const last = new Map(standingAnswers(session).map((answer) => [answer.step, answer]));
-  const done = session.trail.map(({ step }) => step).filter((id) => last.has(id));
+  const done = [...last.keys()];
   const named = isOwn ? [] : (presentConclusion(session)?.retest ?? []);
   const wanted = new Set(named.map((id) => doneAs(procedure, id, done)));
   return [...new Set([...done, ...Object.keys(procedure.steps)])].flatMap((id): RetestLine[] => {
@@ -116,7 +116,6 @@ export function againCommand(step: RepeatableStep, answer: Command): Command | n
 /** What the retests say so far; null while some are missing. */
 export function retestVerdict(session: Session): RepairVerdict | null {
   const lines = retestLines(session);
-  if (lines.length === 0) return 'no-retest';
   if (lines.some(({ after }) => after === null)) return null;
   const made = lines.flatMap(({ before, after }) =>
     after?.type === 'retest-recorded' ? [{ before, after }] : [],
@@ -127,10 +126,11 @@ export function retestVerdict(session: Session): RepairVerdict | null {
     return made.length === lines.length ? 'cured' : 'not-shown';
   }
   // A test that was not made before the repair cannot have changed.
-  const other = fails.some(
-    ({ before, after }) => before !== null && outcomeOf(before) !== after.outcome,
-  );
-  return other ? 'changed' : 'not-cured';
+  const isOther = fails.some(({ before, after }) => {
+    const was = before && 'outcome' in before ? before.outcome : null;
+    return was !== null && was !== after.outcome;
+  });
+  return isOther ? 'changed' : 'not-cured';
 }
 
 /** Closes the session with what the retests say. */
@@ -154,17 +154,10 @@ export const LAST_WORD =
   "Clear the trouble codes and drive the vehicle as the maker's procedure says. That the code stays away is the last word.";
 
 function failed(procedure: Procedure, step: RepeatableStep, before: Answer | null): boolean {
-  if (before?.type === 'look-recorded')
-    return step.kind === 'ask'
-      ? wakes(procedure, step, before.outcome)
-      : step.kind === 'look' && before.look !== null && !step.expected.includes(before.look);
+  if (before?.type === 'look-recorded') return !passes(procedure, step, { ...before, value: null });
   if (before?.type !== 'reading-recorded') return false;
   const { judgement, value } = before;
   if (judgement) return judgement.verdict === 'low' || judgement.verdict === 'high';
   // Of a capture, and of quantities that a meter's accuracy says nothing of.
   return step.kind === 'measure' && step.expected !== null && !isWithin(step.expected, value);
-}
-
-function outcomeOf(before: Answer | null): string | null {
-  return before && 'outcome' in before ? before.outcome : null;
 }

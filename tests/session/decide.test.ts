@@ -1,11 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { VehicleState } from '../../src/circuit/test.ts';
-import type { Procedure, Step } from '../../src/procedure/procedure.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
-import { pendingCautions, unreadCautions } from '../../src/session/pending-cautions.ts';
 import { presentStep, type Session, standingAnswers } from '../../src/session/session.ts';
-import { sessionAfter, TREE, when } from './sample-tree.ts';
+import { sessionAfter, when } from './sample-tree.ts';
 import { ACK, DONE, sees, volts } from './shorthand.ts';
 
 function refusal(session: Session, command: Command): string | null {
@@ -46,74 +43,6 @@ describe('the way through a tree', () => {
       },
     ]);
     expect(session.answers[1]?.event).toMatchObject({ value: null, outcome: 'high' });
-  });
-});
-
-describe('cautions', () => {
-  it('come before the reading and are asked once in a vehicle state', () => {
-    const fresh = sessionAfter([DONE]);
-    expect(refusal(fresh, volts(5))).toBe('caution-first');
-    expect(pendingCautions(fresh).map(({ id }) => id)).toEqual(['live']);
-    expect(pendingCautions(sessionAfter([DONE, ACK]))).toEqual([]);
-  });
-
-  it('are asked again when the vehicle comes into another state, though one was acknowledged before', () => {
-    const cranking = sessionAfter([DONE, ACK, volts(5)]);
-    expect(pendingCautions(cranking).map(({ id }) => id)).toEqual(['turns', 'live']);
-  });
-
-  it('of cranking come before each cranking, those of a live circuit once', () => {
-    const step = { ...TREE.steps['pattern']! } as Extract<Step, { kind: 'look' }>;
-    const twice = (state: VehicleState): Procedure => {
-      const setup = { ...step.setup, state };
-      const first = step.outcomes.map((one) => ({ ...one, go: 'again' }));
-      const again = { ...step, setup, id: 'again' };
-      return {
-        ...TREE,
-        steps: { ...TREE.steps, pattern: { ...step, setup, outcomes: first }, again },
-      };
-    };
-    const way: Command[] = [DONE, ACK, volts(5), ACK, { type: 'choose-outcome', outcome: 'full' }];
-    const left = (state: VehicleState) =>
-      pendingCautions(sessionAfter(way, twice(state))).map(({ id }) => id);
-    expect(left('cranking')).toEqual(['turns', 'live']);
-    expect(left('running')).toEqual([]);
-  });
-
-  it('of a test outside the tree are read for it alone when the engine is cranked, and bring its state', () => {
-    const { setup, cautions } = TREE.steps['pattern'] as Extract<Step, { kind: 'look' }>;
-    const probe = { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' } as const;
-    const cranking = { setup, probe };
-    const atPattern = sessionAfter([DONE, ACK, volts(5), ACK]);
-    expect(pendingCautions(atPattern)).toEqual([]);
-    expect(unreadCautions(atPattern, cranking, cautions)).toHaveLength(2);
-    const running = { setup: { ...setup, state: 'running' as const }, probe };
-    expect(unreadCautions(atPattern, running, cautions)).toHaveLength(2);
-    const shown = { kind: 'number', value: 5, unit: 'V' } as const;
-    const outside = {
-      type: 'record-extra',
-      test: running,
-      words: 'Feed',
-      typed: '5',
-      shown,
-    } as const;
-    expect(pendingCautions(sessionAfter([DONE, ACK, volts(5), ACK, outside]))).toHaveLength(2);
-  });
-
-  it('keep the text that was shown', () => {
-    expect(sessionAfter([DONE, ACK]).acknowledgements[0]?.cautions).toEqual([
-      { id: 'live', word: 'CAUTION', text: 'The circuits are live.' },
-    ]);
-  });
-
-  it('are asked again after a pause', () => {
-    const session = sessionAfter([
-      DONE,
-      ACK,
-      { type: 'pause' },
-      { type: 'resume', program: 'ohmward test' },
-    ]);
-    expect(pendingCautions(session)).toHaveLength(1);
   });
 });
 

@@ -36,7 +36,10 @@ describe('what the customer is told', () => {
   });
   it('says nothing of its own where the procedure says nothing', () => {
     const whole = walkOn(shop, shop.begun, 'sensor.dead');
-    expect(customerWords(whole, { ...presentConclusion(whole)!, customer: '' })).toBe('');
+    const conclusion = presentConclusion(whole)!;
+    expect(customerWords(whole, { ...conclusion, customer: '' })).toBe('');
+    const { cleared: _, ...plain } = { ...conclusion, customer: 'It is the sensor.' };
+    expect(customerWords(whole, plain)).toBe('It is the sensor.');
   });
 });
 

@@ -1,11 +1,12 @@
 /** What each command needs of the session, in words of codes; the steps are those of `sample-tree.ts`. */
 import { describe, expect, test } from 'vitest';
+import type { KeptShown } from '../../src/circuit/shown-of.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
-import type { SessionEvent } from '../../src/session/events.ts';
+import { type ExpectedShown, piecesAmong, type SessionEvent } from '../../src/session/events.ts';
 import { evolve, openSession, replay, walk } from '../../src/session/evolve.ts';
 import { expectedReading } from '../../src/session/expected-reading.ts';
-import { judgeStep } from '../../src/session/judge-step.ts';
+import { judgeExtra, judgeStep } from '../../src/session/judge-step.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import type { Session } from '../../src/session/session.ts';
 import { opened, sessionAfter, TREE, when } from './sample-tree.ts';
@@ -151,6 +152,12 @@ describe('the kind of a step', () => {
   });
 });
 
+const between = (low: number | null, high: number | null): ExpectedShown => ({
+  kind: 'number',
+  low,
+  high,
+});
+
 describe('a judgement is given', () => {
   const feed = TREE.steps['feed']! as Parameters<typeof judgeStep>[0];
   const { meter } = opened();
@@ -169,6 +176,21 @@ describe('a judgement is given', () => {
       limit: { high: 60 },
     });
     expect(expectedReading({ ...feed, expected: null }, null)).toEqual({ unit: 'V' });
+  });
+  test.each<[string, KeptShown, ExpectedShown, string | null]>([
+    ['within', { kind: 'number', value: 5, unit: 'V' }, between(4.75, 5.25), 'good'],
+    ['below', { kind: 'number', value: 4, unit: 'V' }, between(4.75, 5.25), 'low'],
+    ['over the limit', { kind: 'number', value: null, unit: 'ohm' }, between(0, 2), 'high'],
+    ['above an open end', { kind: 'number', value: 5, unit: 'V' }, between(4.75, null), 'good'],
+    ['of a look', { kind: 'look', look: 'full' }, between(4.75, 5.25), null],
+    [
+      'against looks',
+      { kind: 'number', value: 5, unit: 'V' },
+      { kind: 'look', looks: ['full'] },
+      null,
+    ],
+  ])('of a test outside the tree: %s', (_, shown, expected, verdict) => {
+    expect(judgeExtra(shown, expected, opened().meter)?.verdict ?? null).toBe(verdict);
   });
 });
 
@@ -246,4 +268,10 @@ describe('the fold', () => {
       { step: 'pattern', answer: null },
     ]);
   });
+});
+
+test('a reading that only carries a conclusion is not counted among its pieces', () => {
+  const line = { test: 'Feed', where: '', found: '5 V', pointsTo: '' };
+  expect(piecesAmong([line, { ...line, counted: false }, line])).toBe(2);
+  expect(piecesAmong([])).toBe(0);
 });

@@ -217,6 +217,23 @@ describe('after the repair', () => {
       'not-cured',
     ],
     [
+      'one of two is not yet tested',
+      [
+        ...[DONE, ACK, volts(4), ACK, sees('none'), CONCLUDE, ready('feed')],
+        again('feed', { value: 5 }),
+      ],
+      null,
+    ],
+    [
+      'one of two fails as before, the other otherwise',
+      [
+        ...[DONE, ACK, volts(4), ACK, sees('none'), CONCLUDE, ready('feed')],
+        again('feed', { typed: '6', value: 6, outcome: 'high' }),
+        ...[ready('pattern'), look('weak', 'none')],
+      ],
+      'changed',
+    ],
+    [
       'a test that was never made before cannot have changed',
       [
         ...[DONE, { type: 'cannot-do', reason: 'no room' } as const, ACK, sees('none'), CONCLUDE],
@@ -227,6 +244,19 @@ describe('after the repair', () => {
     ],
   ])('%s: %s', (_, commands, verdict) => {
     expect(retestVerdict(sessionAfter(commands))).toBe(verdict);
+  });
+
+  test.each<[string, readonly Command[]]>([
+    ['on the way', [DONE, { type: 'cannot-do', reason: 'no room' }, ACK, sees('none'), CONCLUDE]],
+    ['because the way led round it', [DONE, ACK, sees('none'), CONCLUDE]],
+  ])('a test that was not made before, %s, and fails now has not changed', (way, commands) => {
+    const start =
+      way === 'on the way' ? {} : { prepare: { ...TREE.steps['prepare'], go: 'pattern' } };
+    const broken = { ...TREE.steps['broken'], retest: ['feed'] };
+    const tree = { ...TREE, steps: { ...TREE.steps, ...start, broken } as Procedure['steps'] };
+    const failing = [ready('feed'), again('feed', { value: 4, outcome: 'low' })];
+    const rest = [ready('pattern'), look('full', 'full')];
+    expect(retestVerdict(sessionAfter([...commands, ...failing, ...rest], tree))).toBe('not-cured');
   });
 
   test('follows the order the tests were done in, whatever the order in the file', () => {
@@ -281,6 +311,13 @@ describe('which tests', () => {
     });
     expect(idsOf(done, naming(['feed']))).toEqual(['feed', 'pattern']);
     expect(idsOf(done, naming(['twin']))).toEqual(['twin', 'pattern']);
+  });
+
+  test('the one that was done instead of a named one that is the same test', () => {
+    const twin = { ...feed, id: 'twin' };
+    const broken = { ...TREE.steps['broken'], retest: ['twin'] } as Step;
+    const tree = { ...TREE, steps: { ...TREE.steps, twin, broken } };
+    expect(idsOf(CONCLUDED, tree)).toEqual(['feed', 'pattern']);
   });
 
   test('of steps that no instrument of the circuit reads none is the same test as another', () => {

@@ -50,6 +50,22 @@ describe('a test in the table', () => {
     expect(uncertainty(of({ kind: 'light', ...ends }), 5)).toBeUndefined();
     expect(METER.volts.counts).toBe(6000);
   });
+  test.each<[string, Probe, string[]]>([
+    ['the terminal under the one lead', { kind: 'volts', ...ends }, ['sensor.feed']],
+    [
+      'both, whichever lead is where',
+      { kind: 'ohms', plus: 'sensor.signal', minus: 'module.signal' },
+      ['module.signal', 'sensor.signal'],
+    ],
+    ['what is looked at', { kind: 'inspect', of: 'target' }, ['look target']],
+    [
+      'the input that is counted',
+      { kind: 'counts', input: 'module.signal' },
+      ['live data module.signal'],
+    ],
+  ])('is read at %s', (_, probe, reads) => {
+    expect(tableTest(model, of(probe), words).reads).toEqual(reads);
+  });
   test('keeps its words, state and connectors', () => {
     const asked = of({ kind: 'volts', ...ends }, { unplugged: ['sensor'] });
     expect(tableTest(model, asked, words)).toMatchObject({
