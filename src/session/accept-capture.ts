@@ -5,10 +5,10 @@ import { capturedLevel, capturedValue, takesCapture, testTakesCapture } from './
 import type { ExtraReading, StepCapture } from './events.ts';
 import type { Session } from './session.ts';
 
-/** Whether a capture belongs to an answer of this step: a number must be the one that was measured of it. */
+/** Whether a capture belongs to an answer of this step: a number must be the one that was measured of it; OL (null) is none. */
 export function answersStep(step: Step, capture: StepCapture, value: number | null): boolean {
   if (!takesCapture(step)) return false;
-  return step.kind === 'look' || capturedValue(step, capture.measures) === value;
+  return step.kind === 'look' || isMeasured(capturedValue(step, capture.measures), value);
 }
 
 /** Whether a capture belongs to an answer of a test outside the tree. */
@@ -18,9 +18,18 @@ export function answersTest(
   capture: StepCapture,
 ): boolean {
   if (!testTakesCapture(test)) return false;
-  if (shown.kind === 'look') return test.probe.kind === 'pattern';
+  if (test.probe.kind === 'pattern') return shown.kind === 'look';
   const { measures } = capture;
-  return measures.unit === shown.unit && capturedLevel('mean', measures) === shown.value;
+  return (
+    shown.kind === 'number' &&
+    measures.unit === shown.unit &&
+    isMeasured(capturedLevel('mean', measures), shown.value)
+  );
+}
+
+/** Nothing measured is not the same as OL, though both are null. */
+function isMeasured(measured: number | null, value: number | null): boolean {
+  return measured !== null && measured === value;
 }
 
 /**

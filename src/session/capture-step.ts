@@ -128,13 +128,18 @@ function answerOf(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
   if (findings.some(({ kind }) => kind === 'coarse'))
     return refuse(capture.words[0]!, 'capture it anew, then measure that');
   if (ask.kind === 'extra')
-    return ask.test.probe.kind === 'pattern' ? asLook(ask, found) : asReading(ask, found);
-  return ask.step.kind === 'measure' ? asReading(ask, found) : asLook(ask, found);
+    return ask.test.probe.kind === 'pattern' ? asLook(ask, found) : asReading(ask, null, found);
+  const { step } = ask;
+  return step.kind === 'measure' ? asReading(ask, step, found) : asLook(ask, found);
 }
 
-function asReading(ask: CaptureAsk, { capture, lines }: MeasuredCapture): CaptureAnswer {
+/** `step` is the one that asks for the number, or null for a test outside the tree, which asks for the mean in volts. */
+function asReading(
+  ask: CaptureAsk,
+  step: MeasureStep | null,
+  { capture, lines }: MeasuredCapture,
+): CaptureAnswer {
   const { measures } = capture;
-  const step = ask.kind === 'extra' || ask.step.kind !== 'measure' ? null : ask.step;
   const unit = step?.unit ?? 'V';
   const value = step
     ? capturedValue(step, measures)

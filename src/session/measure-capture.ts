@@ -95,9 +95,8 @@ export function isQuiet(known: SignalKnown | null): boolean {
 /** How the signal looks in the words of a procedure; null where a flat line has no voltage. */
 export function lookOf({ measures, findings, known }: MeasuredCapture): PatternLook | null {
   if (measures.kind === 'steady' && measures.unit !== 'V') return null;
-  const { levels, coil, kind } = measures;
-  const swing =
-    kind === 'switched' ? levels.amplitude : (coil?.slow.peakToPeak ?? levels.amplitude);
+  const { levels, coil } = measures;
+  const swing = coil?.slow.peakToPeak ?? levels.amplitude;
   const sweep = measures.sweep ? measures.sweep.most - measures.sweep.least : swing;
   const isFlat = measures.unit === 'V' && known !== null && sweep < known.flat.swing;
   return patternLook(isFlat ? { ...measures, kind: 'steady' } : measures, findings, known?.flat);
