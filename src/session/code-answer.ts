@@ -20,10 +20,10 @@ export function codeAnswer(step: Step, { codes }: Job): CodeAnswer | null {
   return null;
 }
 
-/** What the codes say of their circuits, those for a position sensor only. */
+/** What the codes say of their circuits: those for a position sensor, since no other has a kind. */
 export function codeKindsOf({ codes }: Job): CodeKind[] {
   return codes.flatMap((code) => {
-    const described = describeCode(code);
-    return described?.sensorRole && described.kind ? [described.kind] : [];
+    const kind = describeCode(code)?.kind;
+    return kind ? [kind] : [];
   });
 }

@@ -21,7 +21,6 @@ const DIGITS = 4;
 /** All measures that either capture has. The engine turns as it likes, so a change is only told of kind, levels and duty. */
 export function compareMeasured(before: CaptureMeasured, after: CaptureMeasured): MeasuredPair[] {
   const swing = Math.max(before.high - before.low, after.high - after.low);
-  const alike = before.unit === after.unit;
   const pair = (
     name: string,
     was: number | null,
@@ -43,7 +42,7 @@ export function compareMeasured(before: CaptureMeasured, after: CaptureMeasured)
           },
         ];
   const levels = [before.unit, after.unit] as const;
-  const level = (difference: number) => !alike || difference <= SAME_LEVEL * swing;
+  const level = (difference: number) => difference <= SAME_LEVEL * swing;
   const notCompared = () => true;
   return [
     {
@@ -65,6 +64,6 @@ function shown(value: number | null, unit: Unit): string {
 }
 
 function changed(by: number, unit: Unit): string {
-  const words = formatQuantity({ value: Math.abs(by), unit }, { digits: 3 });
+  const words = formatQuantity({ value: Math.abs(by), unit });
   return by > 0 ? `${words} more` : `${words} less`;
 }

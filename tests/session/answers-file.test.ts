@@ -35,6 +35,7 @@ describe('the file', () => {
     ['no YAML', 'answers: [\n'],
     ['not of the schema', 'answers:\n  - dome: true\n'],
     ['without answers', 'procedure: sample\n'],
+    ['whose list comes twice', 'answers:\n  - done: true\nanswers:\n  - back: true\n'],
   ])('%s is refused with its place', (_, text) => {
     const { value, issues } = loadAnswers(text, 'a.yaml');
     expect(value).toBeNull();
@@ -81,18 +82,56 @@ describe('an answer is the command a person would give', () => {
 
 describe('an answer that does not fit is told at its line', () => {
   const CAUTION = sessionAfter([{ type: 'mark-done' }]);
-  test.each<[string, Session, string, boolean]>([
-    // answer, session, code, whether a way out is named
-    ['{ step: feed, done: true }', START, 'other-step', true],
-    ['reading: 5 V', CAUTION, 'caution-first', true],
-    ['step: feed', FEED, 'empty-answer', true],
-    ['reading: 5 V', LOOK, 'wrong-kind', false],
-    ['reading: five', FEED, 'bad-reading', true],
-    ['reading: "4."', FEED, 'bad-reading', false],
-  ])('%s', (line, session, code, hasFix) => {
+  const TURNS = sessionAfter(TO_LOOK.slice(0, -1));
+  const FIRST = 'put "acknowledge: true" before this answer';
+  test.each<[string, Session, string, string, string | null]>([
+    // answer, session, code, words, way out
+    [
+      '{ step: feed, done: true }',
+      START,
+      'other-step',
+      'this answers step "feed", but "prepare" is asked',
+      'put the answers in the order of the session',
+    ],
+    [
+      'reading: 5 V',
+      CAUTION,
+      'caution-first',
+      'step "feed" has cautions to acknowledge: live',
+      FIRST,
+    ],
+    [
+      'choose: full',
+      TURNS,
+      'caution-first',
+      'step "pattern" has cautions to acknowledge: turns, live',
+      FIRST,
+    ],
+    [
+      'step: feed',
+      FEED,
+      'empty-answer',
+      'this answers nothing',
+      'give one of: reading, choose, done, cannot, acknowledge, note, back, pause, conclude',
+    ],
+    ['reading: 5 V', LOOK, 'wrong-kind', 'step "pattern" asks for no reading', null],
+    [
+      'reading: five',
+      FEED,
+      'bad-reading',
+      '"five" is not a reading',
+      'enter volts, for example 4.97 V or 18 mV',
+    ],
+    ['reading: "4."', FEED, 'bad-reading', 'this reading is empty or unfinished', null],
+  ])('%s', (line, session, code, words, fix) => {
     const issue = commandFor(loaded('  - note: before', `  - ${line}`), 1, session, nothing);
-    expect(issue).toMatchObject({ code, severity: 'error', at: { file: 'a.yaml', line: 3 } });
-    expect('fix' in issue).toBe(hasFix);
+    expect(issue).toEqual({
+      code,
+      severity: 'error',
+      words,
+      at: expect.objectContaining({ file: 'a.yaml', line: 3 }),
+      ...(fix === null ? {} : { fix }),
+    });
   });
   test('what needs no reading of cautions may come before them', () => {
     const file = loaded('  - note: still here');

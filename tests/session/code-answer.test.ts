@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { emptyJob } from '../../src/procedure/job.ts';
 import type { AskOutcome, AskStep } from '../../src/procedure/procedure.ts';
-import { codeAnswer } from '../../src/session/code-answer.ts';
+import { codeAnswer, codeKindsOf } from '../../src/session/code-answer.ts';
 import { TREE } from './sample-tree.ts';
 
 const OUTCOMES: AskOutcome[] = [
@@ -44,5 +44,17 @@ describe('the question what the code says', () => {
     const plain = { ...QUESTION, outcomes: OUTCOMES.map(({ codeKinds: _, ...rest }) => rest) };
     expect(codeAnswer(plain, job)).toBe(null);
     expect(codeAnswer(TREE.steps['feed']!, job)).toBe(null);
+    expect(codeAnswer(TREE.steps['prepare']!, job)).toBe(null);
   });
+});
+
+it('what codes say of their circuits is read from those for a position sensor, in their order', () => {
+  // SAE J2012: P0339 intermittent, P0016 crankshaft against camshaft, P0300 a misfire, P0337 low
+  const codes = ['P0339', 'P0300', 'the lamp was on', 'P0016', 'p0337-11'];
+  expect(codeKindsOf({ ...emptyJob('stalls'), codes })).toEqual([
+    'intermittent',
+    'correlation',
+    'low',
+  ]);
+  expect(codeKindsOf(emptyJob('stalls'))).toEqual([]);
 });

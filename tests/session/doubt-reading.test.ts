@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { judgeReading } from '../../src/circuit/judge.ts';
+import { type Judgement, judgeReading } from '../../src/circuit/judge.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { doubtReading } from '../../src/session/doubt-reading.ts';
 
@@ -27,4 +27,14 @@ it.each([
 it('over limit is asked about where nothing is expected, too', () => {
   expect(doubtReading(Number.POSITIVE_INFINITY, 'V', () => null)).toMatch(OVER);
   expect(doubtReading(-5, 'V', () => null)).toBeNull();
+});
+
+it('a reading whose opposite nobody can judge is not doubted', () => {
+  const low = { verdict: 'low', uncertainty: 0.01 } as unknown as Judgement;
+  expect(doubtReading(-5, 'V', (value) => (value < 0 ? low : null))).toBeNull();
+});
+
+it('what is below every limit, or near one, is not over limit', () => {
+  expect(doubtReading(Number.NEGATIVE_INFINITY, 'V', () => null)).toBeNull();
+  expect(doubtReading(600, 'V', () => null)).toBeNull();
 });
