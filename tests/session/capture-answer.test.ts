@@ -193,6 +193,7 @@ describe('what is kept of a capture', () => {
 
 test.each<[Partial<CaptureMeasured>, string]>([
   [{}, 'switched, 0.1 V and 4.9 V, 200 Hz, duty 50 %, 600 rpm'],
+  [{ hertz: 193.34, rpm: 193.34 }, 'switched, 0.1 V and 4.9 V, 193.3 Hz, duty 50 %, 193.3 rpm'],
   [{ kind: 'steady', hertz: null, duty: null, rpm: null }, 'a flat line, 0.1 V'],
   [
     { kind: 'alternating', low: -2, high: 2, duty: null, rpm: null },

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { type Judgement, judgeReading } from '../../src/circuit/judge.ts';
+import { judgeReading } from '../../src/circuit/judge.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { doubtReading } from '../../src/session/doubt-reading.ts';
 
@@ -30,7 +30,7 @@ it('over limit is asked about where nothing is expected, too', () => {
 });
 
 it('a reading whose opposite nobody can judge is not doubted', () => {
-  const low = { verdict: 'low', uncertainty: 0.01 } as unknown as Judgement;
+  const low = { verdict: 'low', chance: 0, words: '' } as const;
   expect(doubtReading(-5, 'V', (value) => (value < 0 ? low : null))).toBeNull();
 });
 
