@@ -47,11 +47,9 @@ export interface WakingTest extends TableTest {
 export function comesAndGoes(session: Session): boolean {
   const { procedure, job } = session.opened;
   const answers = standingAnswers(session);
-  const isWoken = (answer: Answer) =>
-    answer.type === 'look-recorded' &&
-    wakes(procedure, stepOf(procedure, answer.step), answer.outcome);
-  if (answers.some(isWoken)) return true;
-  const said = answers.flatMap((answer) => answeredWith(procedure, answer)?.codeKinds ?? []);
+  const told = answers.flatMap((answer) => answeredWith(procedure, answer) ?? []);
+  if (told.some(({ step, outcome }) => wakes(procedure, step, outcome.name))) return true;
+  const said = told.flatMap(({ outcome }) => outcome.codeKinds ?? []);
   return (said.length > 0 ? said : codeKindsOf(job)).includes('intermittent');
 }
 
@@ -132,9 +130,9 @@ export function wakingReadings(
   procedure: Procedure,
   answer: Answer,
 ): { readonly test: string; readonly shown: Shown; readonly found: string }[] {
-  const step = procedure.steps[answer.step];
-  const outcome = answeredWith(procedure, answer);
-  if (step?.kind !== 'ask' || !outcome) return [];
+  const told = answeredWith(procedure, answer);
+  if (!told) return [];
+  const { step, outcome } = told;
   const places = placesOf(procedure, step);
   const woken = places.findIndex((place) => place.outcome === outcome);
   return places.slice(0, woken < 0 ? places.length : woken + 1).map((place, index) => ({
@@ -178,9 +176,14 @@ function wakingId(step: AskStep, outcome: AskOutcome): string {
   return `${step.id}: ${outcome.name}`;
 }
 
-/** The answer to a question; null for an answer to anything else. */
-function answeredWith({ steps }: Procedure, answer: Answer): AskOutcome | null {
-  const step = steps[answer.step];
-  if (answer.type !== 'look-recorded' || step?.kind !== 'ask') return null;
-  return step.outcomes.find(({ name }) => name === answer.outcome) ?? null;
+/** The question and the answer it was given; null for an answer to anything else. */
+function answeredWith(
+  procedure: Procedure,
+  answer: Answer,
+): { readonly step: AskStep; readonly outcome: AskOutcome } | null {
+  if (answer.type !== 'look-recorded') return null;
+  const step = stepOf(procedure, answer.step);
+  if (step.kind !== 'ask') return null;
+  const outcome = step.outcomes.find(({ name }) => name === answer.outcome);
+  return outcome ? { step, outcome } : null;
 }
