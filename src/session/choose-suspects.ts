@@ -88,8 +88,8 @@ function priorOf(
 }
 
 /**
- * Two faults in the same thing are no pair, and two that the solver finds no rest for are none it can tell of: then the
- * first is shown alone, which explains no more than it did.
+ * A fault beside the healthy circuit and two faults in the same thing are no pair, and two that the solver finds no
+ * rest for are none it can tell of: then the first is shown alone, which explains no more than it did.
  */
 function pairShows(
   model: Model,

@@ -3,14 +3,6 @@ import { describe, expect, it } from 'vitest';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import type { Model } from '../../src/circuit/model.ts';
 import type { Probe, Test } from '../../src/circuit/test.ts';
-import type {
-  AskOutcome,
-  AskStep,
-  Conclusion,
-  LookStep,
-  Procedure,
-  Step,
-} from '../../src/procedure/procedure.ts';
 import {
   canWake,
   comesAndGoes,
@@ -26,58 +18,8 @@ import type { Command } from '../../src/session/command.ts';
 import type { Answer } from '../../src/session/events.ts';
 import type { ThinkerTest } from '../../src/session/thinker-table.ts';
 import { KEY_ON } from '../circuit/setup.ts';
-import { sessionAfter, TREE, when } from './sample-tree.ts';
-
-function ask(id: string, more: Partial<AskStep>, outcomes: readonly AskOutcome[]): AskStep {
-  return {
-    kind: 'ask',
-    id,
-    title: `Step ${id}`,
-    family: 'interview',
-    setup: KEY_ON,
-    say: '',
-    why: '',
-    minutes: 0,
-    cautions: [],
-    cannot: null,
-    usual: outcomes[0]!.name,
-    outcomes,
-    ...more,
-  };
-}
-const to = (name: string, go: string, more: Partial<AskOutcome> = {}): AskOutcome => ({
-  name,
-  words: `it is ${name}`,
-  go,
-  ...more,
-});
-
-const PLUG = ['contact.feed.open', 'contact.signal.open'];
-const SEAT: Conclusion = { ...(TREE.steps['broken'] as Conclusion), id: 'seat', faults: PLUG };
-/** Its places are the plug and the harness, in this order; the other answers wake nothing. */
-const WIGGLE = ask('wiggle', { family: 'wiggle' }, [
-  to('plug', 'seat'),
-  to('harness', 'broken'),
-  to('nothing', 'fine'),
-  to('unsure', 'pattern'),
-]);
-const HEAT = ask(
-  'heat',
-  { family: 'actuation', minutes: 3, setup: { ...KEY_ON, state: 'running', unplugged: ['relay'] } },
-  [to('holds', 'fine'), to('drops', 'shorted')],
-);
-/** It leads to a conclusion too, but nothing is moved for it. */
-const QUESTION = ask('question', {}, [
-  to('dead', 'broken', { codeKinds: ['circuit'] }),
-  to('fleeting', 'wiggle', { codeKinds: ['intermittent'] }),
-  to('unknown', 'wiggle'),
-]);
-/** It moves something, and no answer says of what. */
-const SHAKE = ask('shake', { family: 'wiggle' }, [to('done', 'fine')]);
-/** The scope watches what is moved; what it shows is a look, which stands for itself. */
-const WATCH: Step = { ...(TREE.steps['pattern'] as LookStep), id: 'watch', family: 'wiggle' };
-const steps = [SEAT, WIGGLE, HEAT, QUESTION, SHAKE, WATCH].map((step) => [step.id, step] as const);
-const WAKING: Procedure = { ...TREE, steps: { ...TREE.steps, ...Object.fromEntries(steps) } };
+import { sessionAfter, when } from './sample-tree.ts';
+import { QUESTION, WAKING, WIGGLE } from './waking-tree.ts';
 
 describe('a step wakes a fault', () => {
   it.each<[string, boolean, string]>([

@@ -1,0 +1,171 @@
+/** Which suspects a session is about, how likely each is at first, and what two of them show together. */
+import { describe, expect, it } from 'vitest';
+import type { Model } from '../../src/circuit/model.ts';
+import { UnsolvedCircuit } from '../../src/circuit/sample-solver.ts';
+import { emptyJob, type Job } from '../../src/procedure/job.ts';
+import { chooseSuspects } from '../../src/session/choose-suspects.ts';
+import type { Session } from '../../src/session/session.ts';
+import type { SuspectSpace } from '../../src/session/suspect-space.ts';
+import { collectTests } from '../../src/session/thinker-table.ts';
+import { modelOf } from '../circuit/shipped.ts';
+import { sessionAfter } from './sample-tree.ts';
+import { WAKING } from './waking-tree.ts';
+
+const model = modelOf('hall-module-fed', 8);
+const { faults } = model.circuit;
+const begun = sessionAfter([], WAKING);
+
+/** A session of this job; SAE J2012 names P0339 intermittent, P0335 circuit and P0337 low. */
+function sessionOf(job: Job): Session {
+  return { ...begun, opened: { ...begun.opened, job } };
+}
+function jobOf(codes: string[], replaced: (string | null)[] = []): Job {
+  const earlierRepairs = replaced.map((part) => ({ words: 'a repair', part }));
+  return { ...emptyJob('stalls'), codes, earlierRepairs };
+}
+function spaceOf(job: Job, of: Model = model): SuspectSpace {
+  return chooseSuspects(of, WAKING, job)(sessionOf(job));
+}
+const idsOf = ({ table }: SuspectSpace) => table.candidates.map(({ id }) => id);
+const priorOf = ({ table, prior }: SuspectSpace, id: string) =>
+  prior[table.candidates.findIndex((candidate) => candidate.id === id)]!;
+
+const STAYING = spaceOf(jobOf([]));
+const FLEETING = spaceOf(jobOf(['P0339']));
+
+describe('the suspects', () => {
+  it('are the faults that stay and the healthy circuit, where nobody speaks of others', () => {
+    expect(idsOf(STAYING)).toEqual([...faults.map(({ id }) => id), 'healthy']);
+    expect(idsOf(spaceOf(jobOf(['P0335'])))).toEqual(idsOf(STAYING));
+  });
+
+  it('are those that come and go as well, where somebody does', () => {
+    const others = idsOf(FLEETING).filter((id) => !idsOf(STAYING).includes(id));
+    const can = faults.filter((fault) => fault.class !== 'target');
+    expect(others).toEqual(can.map(({ id }) => `${id}~`));
+    expect(others.length).toBeLessThan(faults.length);
+  });
+
+  it('are made once for each of the two, and kept', () => {
+    const choose = chooseSuspects(model, WAKING, jobOf([]));
+    const [plain, speaking] = [jobOf([]), jobOf(['P0339'])].map(sessionOf);
+    const spaces = [plain, speaking, plain, speaking].map((session) => choose(session!));
+    expect(spaces[2]).toBe(spaces[0]);
+    expect(spaces[3]).toBe(spaces[1]);
+    expect(spaces[1]).not.toBe(spaces[0]);
+  });
+});
+
+describe('the tests', () => {
+  const ids = collectTests(model, WAKING).map(({ id }) => id);
+  const tests = ({ table }: SuspectSpace) => table.tests.map(({ id }) => id);
+  it('are those of the procedure and the circuit', () => {
+    expect(ids).toContain('feed');
+    expect(ids.length).toBeGreaterThan(10);
+    expect(tests(STAYING)).toEqual(ids);
+    expect(STAYING.placeOfWaking('wiggle: plug')).toBe(null);
+  });
+
+  it('are the places that are moved or warmed as well, for faults that come and go', () => {
+    expect(tests(FLEETING)).toEqual([...ids, 'wiggle: plug', 'wiggle: harness', 'heat: drops']);
+    expect(FLEETING.placeOfWaking('wiggle: plug')).toBe(ids.length);
+  });
+
+  it('take each tolerance sample of the model, 32 at most', () => {
+    const samples = (count: number, codes: string[]) =>
+      spaceOf(jobOf(codes), { ...model, samples: count }).table.samples;
+    for (const codes of [[], ['P0339']])
+      expect([8, 32, 64].map((count) => samples(count, codes))).toEqual([8, 32, 32]);
+  });
+
+  it('show what the model shows; of a fault that comes and goes what is healthy', () => {
+    const feed = ids.indexOf('feed');
+    const shown = (space: SuspectSpace, id: string) =>
+      space.table.shown(feed, idsOf(space).indexOf(id));
+    const { test } = collectTests(model, WAKING)[feed]!;
+    const values = (id: string) =>
+      Array.from({ length: 8 }, (_, sample) => model.shows(id, test, sample));
+    expect(shown(STAYING, 'wire.feed.open')).toEqual(values('wire.feed.open'));
+    expect(shown(FLEETING, 'wire.feed.open')).toEqual(values('wire.feed.open'));
+    expect(shown(FLEETING, 'wire.feed.open~')).toEqual(values('healthy'));
+    expect(values('healthy')).not.toEqual(values('wire.feed.open'));
+  });
+});
+
+describe('the chances before any reading', () => {
+  const rise = (before: SuspectSpace, after: SuspectSpace, id: string, against: string) =>
+    priorOf(after, id) / priorOf(after, against) / (priorOf(before, id) / priorOf(before, against));
+
+  it('sink tenfold for a part that was replaced; a repair without a part says nothing', () => {
+    const replaced = spaceOf(jobOf([], ['sensor', null]));
+    const sensor = faults.find(({ repair }) => repair === 'sensor.replace')!.id;
+    expect(rise(STAYING, replaced, sensor, 'wire.signal.open')).toBeCloseTo(0.1, 9);
+    const none = spaceOf(jobOf([], [null]));
+    expect(rise(STAYING, none, sensor, 'wire.signal.open')).toBeCloseTo(1, 9);
+  });
+
+  it('follow the kind of the code by what the module sees of each fault', () => {
+    // by hand: 0.05 + 0.95 · 0.8 for a line that lies low, 0.05 + 0.95 · 0.05 for one that lies high
+    const low = spaceOf(jobOf(['P0337']));
+    expect(rise(STAYING, low, 'wire.signal.short-to-ground', 'wire.signal.open')).toBeCloseTo(
+      0.81 / 0.0975,
+      6,
+    );
+  });
+
+  it('of a fault that comes and goes follow that the module calls it intermittent', () => {
+    // by hand: weights 0.8 and 0.2; 0.05 + 0.95 · 0.8 against 0.05 + 0.95 · 0.2 for a flat line that stays
+    const id = 'wire.signal.open';
+    expect(priorOf(FLEETING, `${id}~`) / priorOf(FLEETING, id)).toBeCloseTo(
+      (0.8 * 0.81) / (0.2 * 0.24),
+      6,
+    );
+  });
+});
+
+describe('two faults at once', () => {
+  const FEED = 'wire.feed.open';
+  const SIGNAL = 'wire.signal.open';
+  const SHORT = 'wire.signal.short-to-ground';
+  /** What the space shows for two faults in the first sample, of a model that tells what it was asked for. */
+  function together(ids: readonly [string, string], failing: (asked: string) => void = () => {}) {
+    const shows = (asked: string, _: unknown, sample: number) => {
+      failing(asked);
+      return `${asked} ${sample}`;
+    };
+    const space = spaceOf(jobOf([]), { ...model, shows } as unknown as Model);
+    return space.showsPair!(ids[0], ids[1], 0);
+  }
+  const each = (id: string) => Array.from({ length: 8 }, (_, sample) => `${id} ${sample}`);
+  const failWith = (error: Error) => (asked: string) => {
+    if (asked.includes('+')) throw error;
+  };
+
+  it('are shown together, in every sample', () => {
+    expect(together([SIGNAL, FEED])).toEqual(each(`${FEED}+${SIGNAL}`));
+  });
+
+  it('in the same thing are no pair: the first is shown alone', () => {
+    expect(together([SIGNAL, SHORT])).toEqual(each(SIGNAL));
+    expect(together([SHORT, SIGNAL])).toEqual(each(SHORT));
+  });
+
+  it('of which one is the healthy circuit are the first alone', () => {
+    expect(together([SIGNAL, 'healthy'])).toEqual(each(SIGNAL));
+    expect(together(['healthy', SIGNAL])).toEqual(each('healthy'));
+  });
+
+  it('that the solver finds no rest for are shown as the first alone', () => {
+    const failing = failWith(new UnsolvedCircuit('no rest'));
+    expect(together([SIGNAL, FEED], failing)).toEqual(each(SIGNAL));
+  });
+
+  it('that fail in another way are our mistake, and are not hidden', () => {
+    const failing = failWith(new Error('a mistake'));
+    expect(() => together([SIGNAL, FEED], failing)).toThrow('a mistake');
+  });
+
+  it('are not thought of where faults come and go', () => {
+    expect(FLEETING.showsPair).toBeUndefined();
+  });
+});
