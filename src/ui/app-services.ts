@@ -104,6 +104,8 @@ export interface OpenedSession {
   readonly driver: SessionDriver;
   /** Kept in memory only: nothing is left when the program ends. */
   readonly preview?: boolean;
+  /** What a later command finds it by: see `Desk.nameOf`. */
+  readonly name: () => string;
   /** Null for a procedure without a circuit. */
   readonly thinker: Thinker | null;
   /** The wiring with the leads of a test on it; no lines when there is no circuit. */

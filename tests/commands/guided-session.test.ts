@@ -328,3 +328,21 @@ it('a finished record that is only opened stays as it is, by the name lists give
   }
   expect(runProgram(place, ['resume']).err).toMatch(/no unfinished session/);
 });
+
+it('what is printed to go on with works as it is printed, wherever the session was kept', () => {
+  // As a shell takes it apart: words, of which one may be quoted.
+  const goOn = (out: string) => {
+    const [, command, word] = /^Go on with: ohmward (\w+) (.*)$/m.exec(out)!;
+    return [command!, word!.replace(/^'(.*)'$/, '$1').replaceAll("'\\''", "'")];
+  };
+  const named = goOn(runProgram(place, BENCH, '').out);
+  expect(named).toEqual(['resume', basename(sessionFiles(place)[0]!, '.jsonl')]);
+  const other = join(place.home, "the other's folder");
+  const apart = goOn(runProgram(place, [...BENCH, '--sessions', other], '').out);
+  expect(apart[1]!.startsWith(`${other}/`)).toBe(true);
+  for (const command of [named, apart]) {
+    const ran = runProgram(place, [...command, '--plain'], '');
+    expect(ran.err).toBe('');
+    expect(goOn(ran.out).at(0)).toBe('resume');
+  }
+});

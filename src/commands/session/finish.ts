@@ -22,6 +22,7 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
   const { driver } = opened;
   const session = driver.session();
   const path = safeText(driver.path());
+  const name = safeText(opened.name());
   const { from } = session.opened;
   if (args.values['json'] === true) {
     io.out(recordJson(recordOf(session, driver.head())));
@@ -41,7 +42,7 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
     return;
   }
   if (driver.isElsewhere()) {
-    io.out(`${elsewhereWords(path)}\n`);
+    io.out(`${elsewhereWords(name)}\n`);
     return;
   }
   const next =
@@ -49,12 +50,12 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
       ? 'Go on with: ohmward resume'
       : 'Read it with: ohmward records show';
   const handOver = concluded
-    ? [`For the customer: ohmward records export ${path} --as pdf --for customer -o report.pdf`]
+    ? [`For the customer: ohmward records export ${name} --as pdf --for customer -o report.pdf`]
     : [];
-  io.out(`${[...ending, `Saved: ${path}`, `${next} ${path}`, ...handOver].join('\n')}\n`);
+  io.out(`${[...ending, `Saved: ${path}`, `${next} ${name}`, ...handOver].join('\n')}\n`);
 }
 
 /** Last words for a session that another window went on with. */
-export function elsewhereWords(path: string): string {
-  return `This session went on in another window. Go on there;\nonce that is closed, with: ohmward resume ${path}`;
+export function elsewhereWords(name: string): string {
+  return `This session went on in another window. Go on there;\nonce that is closed, with: ohmward resume ${name}`;
 }

@@ -2,6 +2,7 @@
  * The desk a session is worked at: the library, the person's settings, the folder for sessions, the clock.
  * Everything above the pure rooms that `run`, `resume`, `drill` and the screens need, brought together once.
  */
+import { basename, dirname } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { createModel, type Model } from '../../circuit/model.ts';
 import type { Meter } from '../../circuit/test.ts';
@@ -37,6 +38,8 @@ export interface Desk {
   readonly settings: () => Settings;
   readonly store: SettingsStore | null;
   readonly sessions: () => string;
+  /** What a later command finds a session by, as typed in a shell: its name in the usual folder, else its path. */
+  readonly nameOf: (path: string) => string;
   readonly now: () => When;
   readonly program: string;
   /** Where sessions are written: the disk, or in a preview the memory. */
@@ -79,14 +82,13 @@ export async function openDesk(
       `ohmward: ${opened.problem.words}\n  ${opened.problem.fix}\n  Standard settings hold meanwhile.\n`,
     );
   const settings = () => store?.values ?? STANDARD_SETTINGS;
+  const usual = () => sessionsFolder({ env: io.env, cwd: io.cwd, settings: settings().sessions });
   return {
     library: loadLibrary(folder, file === undefined ? undefined : filesBeside(file)),
     settings,
     store,
-    sessions: () =>
-      preview
-        ? NOWHERE
-        : (sessions ?? sessionsFolder({ env: io.env, cwd: io.cwd, settings: settings().sessions })),
+    sessions: () => (preview ? NOWHERE : (sessions ?? usual())),
+    nameOf: (path) => asTyped(dirname(path) === usual() ? basename(path, '.jsonl') : path),
     disk: preview ? memoryDisk() : nodeDisk,
     preview,
     now: startClock(),
@@ -94,6 +96,11 @@ export async function openDesk(
     cwd: io.cwd,
     home: io.env.HOME,
   };
+}
+
+/** One word for a shell. */
+function asTyped(word: string): string {
+  return /^[\w./:@%+=-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;
 }
 
 const models = new Map<string, Model>();

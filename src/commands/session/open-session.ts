@@ -210,6 +210,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
   return {
     driver,
     preview: desk.preview,
+    name: () => desk.nameOf(driver.path()),
     thinker: model ? createThinker(model, session.opened.procedure, job) : null,
     sketch: (test, width) =>
       circuit

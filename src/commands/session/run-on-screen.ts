@@ -90,11 +90,11 @@ export function deskOnScreen(desk: Desk, begun: OpenedSession | null, io: Io): D
   };
 }
 
-function farewellTo({ preview, driver }: OpenedSession): string {
+function farewellTo({ preview, driver, name }: OpenedSession): string {
   if (preview) return 'A preview: nothing was saved.\n';
-  const path = driver.path();
-  if (driver.isElsewhere()) return `${elsewhereWords(path)}\n`;
+  if (driver.isElsewhere()) return `${elsewhereWords(name())}\n`;
   const next = { open: 'resume', paused: 'resume', concluded: 'retest', closed: 'records show' };
   const words = driver.session().status === 'closed' ? 'Read it with' : 'Go on with';
-  return `The session is saved: ${path}\n${words}: ohmward ${next[driver.session().status]} ${path}\n`;
+  const go = `ohmward ${next[driver.session().status]} ${name()}`;
+  return `The session is saved: ${driver.path()}\n${words}: ${go}\n`;
 }

@@ -7,7 +7,7 @@ import type { OpenedSession } from '../app-services.ts';
 import { CaptureFlow } from './capture-flow.tsx';
 import { CautionScreen } from './caution-screen.tsx';
 import { ExtraScreen } from './extra-screen.tsx';
-import { loudState } from './step-words.ts';
+import { nextLine } from './step-words.ts';
 
 export interface ExtraFlowProps {
   readonly opened: OpenedSession;
@@ -56,7 +56,7 @@ export function ExtraFlow(props: ExtraFlowProps) {
     <CautionScreen
       cautions={cautions}
       aside="a test outside the procedure"
-      before={`Next: ${opened.bind(proposal.words)}. Vehicle: ${loudState(test.setup.state)}.`}
+      before={nextLine(opened.bind(proposal.words), test.setup)}
       message={props.message}
       clock={clock}
       keys={[{ keys: ['escape'], show: 'Esc', help: 'not now' }]}

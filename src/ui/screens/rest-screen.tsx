@@ -85,7 +85,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
       ...place,
       { text: '' },
       { text: 'Go on later from the start screen, or with:' },
-      { text: `  ohmward resume ${path}`, hang: 2 },
+      { text: `  ohmward resume ${opened.name()}`, hang: 2 },
     ];
   const toTest = session.status === 'concluded' ? retestLines(session).length : 0;
   return [
@@ -100,7 +100,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
           {
             text: `After the repair ${countWords(toTest, 'test')} must pass. Press r when it is done${opened.preview ? '.' : ', today or later: open this session again, or type'}`,
           },
-          ...(opened.preview ? [] : [{ text: `  ohmward retest ${path}`, hang: 2 }]),
+          ...(opened.preview ? [] : [{ text: `  ohmward retest ${opened.name()}`, hang: 2 }]),
           ...(retests.length > 0 ? [{ text: `Tested so far: ${retests.length}.` }] : []),
         ]
       : []),
@@ -110,7 +110,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
           { text: '' },
           { text: 'A report for the customer, or without --for the whole record:' },
           {
-            text: `  ohmward records export ${path} --as pdf --for customer -o report.pdf`,
+            text: `  ohmward records export ${opened.name()} --as pdf --for customer -o report.pdf`,
             hang: 2,
           },
         ]),

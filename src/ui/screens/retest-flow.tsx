@@ -21,7 +21,7 @@ import { answerAfter, askedAt, freshAnswer, type HalfAnswer } from './prompt-sta
 import { keysOf, type SessionAction, withFooter } from './session-keys.ts';
 import { StepPage } from './step-page.tsx';
 import { StepScreen } from './step-screen.tsx';
-import { answerWords, loudState, retestMark, retestWords } from './step-words.ts';
+import { answerWords, nextLine, retestMark, retestWords } from './step-words.ts';
 import { TakePage } from './take-page.tsx';
 import { NO_REASON, TextQuestion } from './text-question.tsx';
 
@@ -153,7 +153,7 @@ export function RetestFlow({ opened, session, clock, perform, onClose }: RetestF
         key={asking}
         cautions={cautions}
         aside={`after the repair, ${progress}`}
-        before={`Next: ${opened.bind(step.title)}. Vehicle: ${loudState(step.setup.state)}.`}
+        before={nextLine(opened.bind(step.title), step.setup)}
         message={message}
         clock={clock}
         keys={withFooter(['cannot', 'pause', 'help'])}

@@ -24,7 +24,7 @@ import { RetestFlow } from './retest-flow.tsx';
 import { type SessionAction, withFooter } from './session-keys.ts';
 import { StepPage } from './step-page.tsx';
 import { StepScreen } from './step-screen.tsx';
-import { loudState } from './step-words.ts';
+import { nextLine } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
 import { NO_REASON, TextQuestion } from './text-question.tsx';
 import { useWeighed } from './use-weighed.ts';
@@ -336,7 +336,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
         key={`${step.id} ${session.trail.length}`}
         cautions={cautions}
         aside={`step ${session.trail.length}`}
-        before={`Next: ${opened.bind(step.title)}. Vehicle: ${loudState(step.setup.state)}.`}
+        before={nextLine(opened.bind(step.title), step.setup)}
         message={message}
         clock={clock}
         keys={withFooter(['back', 'pause', 'help'])}

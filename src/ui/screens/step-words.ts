@@ -1,7 +1,7 @@
 /** A step in words, from what the session and the procedure say. No React. */
 
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
-import type { Setup, Test, VehicleState } from '../../circuit/test.ts';
+import type { Setup, Test } from '../../circuit/test.ts';
 import type { Caution, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import {
@@ -18,9 +18,9 @@ import { standingSetup } from '../../session/standing-setup.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 
-/** The vehicle's state; what can hurt stands out without colour. */
-export function loudState(state: VehicleState): string {
-  return loud(stateWords(state));
+/** What comes once the cautions are read; a title may be a question. */
+export function nextLine(title: string, { state }: Pick<Setup, 'state'>): string {
+  return `Next: ${title}${/[.?!]$/.test(title) ? '' : '.'} Vehicle: ${loud(stateWords(state))}.`;
 }
 
 /** How the vehicle must stand before the leads go on, as a sentence. */

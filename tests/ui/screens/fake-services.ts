@@ -1,4 +1,5 @@
 /** Services in memory: a driver over the real `decide` and `evolve`, a vehicle and a model that answer by table. */
+import { basename } from 'node:path';
 import type { Test } from '../../../src/circuit/test.ts';
 import type { CaptureEntry, CaptureFolder } from '../../../src/files/list-captures.ts';
 import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts';
@@ -352,6 +353,7 @@ export function fakeSession(
     driver,
     opened: {
       driver,
+      name: () => basename(driver.path(), '.jsonl'),
       thinker: options.thinker === false ? null : FAKE_THINKER,
       sketch: () => (options.thinker === false ? [] : SKETCH),
       bind,

@@ -272,7 +272,7 @@ describe('what cannot be done, notes, instruments, pause', () => {
     const { driver, press, frame, left } = await walkSession();
     await press('y', F.pause);
     expect(last(driver)?.type).toBe('session-paused');
-    expect(await frame()).toContain('ohmward resume sessions/dray-no-start.jsonl');
+    expect(await frame()).toContain('ohmward resume dray-no-start');
     await press(ENTER);
     expect(driver.closed()).toBe(true);
     expect(left).toEqual([0]);

@@ -194,11 +194,11 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │ After the repair 2 tests must pass. Press r when it is done, today or later: │
       │ open this session again, or type                                             │
-      │   ohmward retest sessions/dray-no-start.jsonl                                │
+      │   ohmward retest dray-no-start                                               │
       │                                                                              │
       │ A report for the customer, or without --for the whole record:                │
-      │   ohmward records export sessions/dray-no-start.jsonl --as pdf --for         │
-      │     customer -o report.pdf                                                   │
+      │   ohmward records export dray-no-start --as pdf --for customer -o report.pdf │
+      │                                                                              │
       │                                                                              │
       │                                                                              │
       │                                                                              │
