@@ -11,7 +11,7 @@ import type { PredictionTable } from './prediction-table.ts';
 import { priorFor } from './prior.ts';
 import type { PairShows } from './rank-pairs.ts';
 import type { Ranking } from './rank-suspects.ts';
-import { groupRows, likeliestOf, namedRow, type Row } from './rivals.ts';
+import { groupRows, likeliestOf, namedGroup, type Row } from './rivals.ts';
 import { type RuledOut, ruleOut } from './rule-out.ts';
 import type { CostModel, Means, Situation } from './test-cost.ts';
 
@@ -72,7 +72,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     return gatherEvidence(table, more, own, [...fits, fitOf(table, reading, allowance)]).evidence
       .length;
   };
-  const named = namedRow(table, ask.concluded);
+  const named = namedGroup(table, ask.concluded);
   const held = {
     table,
     readings,

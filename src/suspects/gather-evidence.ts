@@ -15,9 +15,10 @@ import { normalised, priorFor } from './prior.ts';
 import {
   EVIDENCE_RATIO,
   evidenceKey,
+  type Group,
   groupRows,
   meanOver,
-  namedRow,
+  namedGroup,
   type Row,
   ratioOf,
   samePlace,
@@ -35,12 +36,15 @@ const SAME_RATIO = 1e-9;
 /** Added to each likelihood (a share, or one over volts or ohms), so that products of exact readings never all vanish. */
 const LIKELIHOOD_MIN = 1e-12;
 
-export interface Evidence {
+interface Weighed {
   /** Place in the readings. */
   readonly reading: number;
   readonly test: number;
   /** How many times likelier the reading is under the conclusion than under the rival. */
   readonly ratio: number;
+}
+
+export interface Evidence extends Weighed {
   /** Repair of the strongest rival that was left when this piece was taken. */
   readonly against: string;
 }
@@ -56,7 +60,7 @@ export function carryingReadings(
   pieces: readonly Evidence[],
 ): number[] {
   const healthy = table.candidates.findIndex(({ id }) => id === HEALTHY);
-  const named = namedRow(table, ask.concluded);
+  const named = namedGroup(table, ask.concluded);
   if (healthy < 0 || named.members.includes(healthy)) return [];
   const chances = ask.ranking.chances;
   return fits.flatMap((fit, reading) => {
@@ -78,9 +82,9 @@ export function gatherEvidence(
   const prior = ask.prior ?? priorFor(table.candidates);
   const voices = onePerPlace(table, ask.readings, own, fits, prior);
   const given = (...left: number[]) => givenRest(prior, fits, voices, left);
-  const ratioAmong = (reading: number, concluded: Row, rival: Row, chances: Float64Array) =>
+  const ratioAmong = (reading: number, concluded: Group, rival: Group, chances: Float64Array) =>
     ratioOf(fits[reading]!.perRow, concluded, rival, chances);
-  const named = namedRow(table, ask.concluded);
+  const named = namedGroup(table, ask.concluded);
   let chances = prior;
   const alone = fits.map((_, left) => given(left));
   for (;;) {
@@ -98,10 +102,10 @@ export function gatherEvidence(
       const isSaid = evidence.some((one) => {
         if (!samePlace(table.tests[one.test]!, asked)) return false;
         const rest = given(reading, one.reading);
-        const met = others.find(({ repair }) => repair === one.against);
+        const met = others.find(({ repair }) => repair === one.against)!;
         return (
           ratioAmong(one.reading, concluded, rival, rest) >= EVIDENCE_RATIO ||
-          (met !== undefined && ratioAmong(reading, concluded, met, rest) >= EVIDENCE_RATIO)
+          ratioAmong(reading, concluded, met, rest) >= EVIDENCE_RATIO
         );
       });
       if (!isSaid) best = { reading, test, ratio, against: rival.repair };
@@ -130,11 +134,11 @@ function onePerPlace(
   prior: Float64Array,
 ): number[] {
   const { concluded, others } = groupRows(table, own, prior);
-  const rest = { repair: '', chance: 1, members: others.flatMap(({ members }) => members) };
-  const voices: Evidence[] = [];
+  const rest = { members: others.flatMap(({ members }) => members) };
+  const voices: Weighed[] = [];
   for (const [reading, { test }] of readings.entries()) {
     const ratio = ratioOf(fits[reading]!.perRow, concluded, rest, prior);
-    const one = { reading, test, ratio, against: '' };
+    const one = { reading, test, ratio };
     const known = voices.findIndex(
       (other) => other.test === test || samePlace(table.tests[other.test]!, table.tests[test]!),
     );
@@ -171,7 +175,7 @@ function givenRest(
  */
 function explains(
   { perRow, tail, blind }: ReadingFit,
-  named: Row,
+  named: Group,
   chances: Float64Array,
   { wrongReading }: Allowance,
 ): boolean {
@@ -182,7 +186,7 @@ function explains(
 }
 
 /** Stronger by more than rounding, or as strong and earlier in the table: the order of the readings must not show. */
-function isStronger(ratio: number, test: number, than: Evidence): boolean {
+function isStronger(ratio: number, test: number, than: Weighed): boolean {
   if (Math.abs(ratio - than.ratio) > SAME_RATIO * than.ratio) return ratio > than.ratio;
   return test < than.test;
 }

@@ -5,7 +5,7 @@ import type { Reading } from './likelihood.ts';
 import type { Outcomes } from './outcomes.ts';
 import type { PredictionTable } from './prediction-table.ts';
 import type { Ranking } from './rank-suspects.ts';
-import { EVIDENCE_RATIO, evidenceKey, likeliestOf, memberChance, type Row } from './rivals.ts';
+import { EVIDENCE_RATIO, evidenceKey, type Group, likeliestOf, memberChance } from './rivals.ts';
 import { COSTS, canDo, testCost } from './test-cost.ts';
 
 export interface Offer {
@@ -32,8 +32,8 @@ export function offerTests(
     taken,
     brings,
   }: {
-    readonly concluded: Row;
-    readonly rival: Row;
+    readonly concluded: Group;
+    readonly rival: Group;
     readonly taken: readonly number[];
     readonly brings: (reading: Reading) => boolean;
   },
@@ -64,7 +64,7 @@ function likeliestReading(
   table: PredictionTable,
   { chances, sampleShares }: Ranking,
   test: number,
-  concluded: Row,
+  concluded: Group,
 ): Reading {
   const fault = likeliestOf(concluded, chances);
   const shares = sampleShares.subarray(fault * table.samples, (fault + 1) * table.samples);
@@ -77,19 +77,18 @@ function evidenceChance(
   table: PredictionTable,
   ask: CorroborationAsk,
   test: number,
-  concluded: Row,
-  rival: Row,
+  concluded: Group,
+  rival: Group,
 ): number {
   const outcomes = ask.outcomes(test);
   const { wrongReading } = ask.allowance ?? ALLOWANCE;
-  const under = (row: Row) => outcomeShares(table, ask.ranking, outcomes, row);
+  const under = (group: Group) => outcomeShares(table, ask.ranking, outcomes, group);
   const ours = under(concluded);
   const theirs = under(rival);
   const even = wrongReading / outcomes.specs.length;
   return ours.reduce((sum, share, outcome) => {
     const ratio =
-      ((1 - wrongReading) * share + even) /
-      ((1 - wrongReading) * theirs[outcome]! + even || Number.MIN_VALUE);
+      ((1 - wrongReading) * share + even) / ((1 - wrongReading) * theirs[outcome]! + even);
     return ratio >= EVIDENCE_RATIO ? sum + share : sum;
   }, 0);
 }
@@ -98,11 +97,11 @@ function outcomeShares(
   table: PredictionTable,
   ranking: Ranking,
   outcomes: Outcomes,
-  row: Row,
+  { members }: Group,
 ): number[] {
   const shares = outcomes.specs.map(() => 0);
   let mass = 0;
-  for (const one of row.members) {
+  for (const one of members) {
     const chance = memberChance(ranking.chances, one);
     mass += chance;
     for (let sample = 0; sample < table.samples; sample += 1) {
@@ -110,5 +109,5 @@ function outcomeShares(
       shares[outcomes.ofSample[at]!]! += chance * ranking.sampleShares[at]!;
     }
   }
-  return shares.map((share) => (mass > 0 ? share / mass : 0));
+  return shares.map((share) => share / mass);
 }

@@ -6,10 +6,14 @@ export const EVIDENCE_RATIO = 3;
 /** A fault that is all but out still counts this much within its repair, so that a repair never has no mass. */
 const OUT_CHANCE = 1e-15;
 
-/** Suspects that belong together, and their chance. */
-export interface Row {
-  readonly repair: string;
+/** Suspects that belong together, by their places among the candidates. */
+export interface Group {
   readonly members: readonly number[];
+}
+
+/** All suspects with one repair, and their chance. */
+export interface Row extends Group {
+  readonly repair: string;
   readonly chance: number;
 }
 
@@ -18,42 +22,41 @@ export function groupRows(
   table: PredictionTable,
   own: ReadonlySet<string>,
   chances: Float64Array,
-): { readonly concluded: Row; readonly others: readonly Row[] } {
+): { readonly concluded: Group & { readonly chance: number }; readonly others: readonly Row[] } {
   const { repairs, repairOf } = repairsOf(table.candidates);
   const members = repairs.map((): number[] => []);
   repairOf.forEach((repair, candidate) => {
     members[repair]!.push(candidate);
   });
-  const row = (repair: string, list: readonly number[]): Row => ({
-    repair,
+  const group = (list: readonly number[]) => ({
     members: list,
     chance: list.reduce((sum, one) => sum + chances[one]!, 0),
   });
   const mine = repairs.flatMap((repair, index) => (own.has(repair) ? members[index]! : []));
   const others = repairs
-    .map((repair, index) => row(repair, members[index]!))
+    .map((repair, index) => ({ repair, ...group(members[index]!) }))
     .filter(({ repair }) => !own.has(repair))
     .sort((a, b) => b.chance - a.chance);
-  return { concluded: row([...own].join(', '), mine), others };
+  return { concluded: group(mine), others };
 }
 
 /** The faults that the conclusion names; others with the same repair are not what it says. */
-export function namedRow({ candidates }: PredictionTable, concluded: readonly string[]): Row {
+export function namedGroup({ candidates }: PredictionTable, concluded: readonly string[]): Group {
   const members = candidates.flatMap(({ id }, index) => (concluded.includes(id) ? [index] : []));
-  return { repair: '', members, chance: 1 };
+  return { members };
 }
 
 /** The member of a group with the greatest chance. */
-export function likeliestOf({ members }: Row, chances: Float64Array): number {
+export function likeliestOf({ members }: Group, chances: Float64Array): number {
   return members.reduce((a, b) => (chances[b]! > chances[a]! ? b : a));
 }
 
-/** Likelihood under a group of suspects: the mean over its members, by their present chance. */
-export function meanOver(perRow: Float64Array, row: Row, chances: Float64Array): number {
+/** Likelihood under a group of suspects: the mean over its members, by their present chance; 0 without any. */
+export function meanOver(perRow: Float64Array, { members }: Group, chances: Float64Array): number {
   let sum = 0;
   let mass = 0;
-  for (const one of row.members) {
-    const chance = chances[one]! + OUT_CHANCE;
+  for (const one of members) {
+    const chance = memberChance(chances, one);
     sum += chance * perRow[one]!;
     mass += chance;
   }
@@ -79,9 +82,13 @@ export function samePlace(one: TableTest, other: TableTest): boolean {
   );
 }
 
-/** How many times likelier a reading is under one group of suspects than under another. */
-export function ratioOf(perRow: Float64Array, one: Row, other: Row, chances: Float64Array): number {
-  const ours = meanOver(perRow, one, chances);
-  const theirs = meanOver(perRow, other, chances);
-  return theirs > 0 ? ours / theirs : ours > 0 ? Infinity : 1;
+/** How many times likelier a reading is under one group of suspects than under another; 1 when neither can show it. */
+export function ratioOf(
+  perRow: Float64Array,
+  one: Group,
+  other: Group,
+  chances: Float64Array,
+): number {
+  const ratio = meanOver(perRow, one, chances) / meanOver(perRow, other, chances);
+  return Number.isNaN(ratio) ? 1 : ratio;
 }

@@ -73,11 +73,7 @@ function mostTelling(
   const [best] = worth
     .filter(({ weight }) => weight > 0)
     .sort(
-      (a, b) =>
-        Number(b.isSound) - Number(a.isSound) ||
-        b.weight - a.weight ||
-        b.ratio - a.ratio ||
-        a.reading - b.reading,
+      (a, b) => Number(b.isSound) - Number(a.isSound) || b.weight - a.weight || b.ratio - a.ratio,
     );
   return best?.reading ?? null;
 }
