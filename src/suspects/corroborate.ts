@@ -61,7 +61,6 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
   const allowance = ask.allowance ?? ALLOWANCE;
   const fits = readings.map((reading) => fitOf(table, reading, allowance));
   const own = ownRepairs(table, ask.concluded);
-  const touched = thingsOf(table, ask.concluded);
   const { evidence, rival } = gatherEvidence(table, ask, own, fits);
   const now = groupRows(table, own, ranking.chances);
   const [strongest] = now.others;
@@ -73,6 +72,9 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
       .length;
   };
   const named = namedGroup(table, ask.concluded);
+  // Of two wires that touch both are mended, whichever the repair is named after.
+  const isTouched = (repair: string) =>
+    named.members.some((fault) => table.candidates[fault]!.subject?.includes(repair));
   const held = {
     table,
     readings,
@@ -100,12 +102,12 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     chance: now.concluded.chance,
     rival: next && {
       repair: next.repair,
-      chance: now.others.find(({ repair }) => repair === next.repair)?.chance ?? 0,
+      chance: now.others.find(({ repair }) => repair === next.repair)!.chance,
     },
     evidence,
     carrying: carryingReadings(table, ask, fits, evidence),
     ruledOut: now.others
-      .filter(({ chance, repair }) => chance < RULED_OUT_CHANCE && !touched.has(repair))
+      .filter(({ chance, repair }) => chance < RULED_OUT_CHANCE && !isTouched(repair))
       .map((row) => ruleOut(held, row))
       .filter((one) => one !== null),
     // Half of the work, and many only ask what is proven.
@@ -117,18 +119,11 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
 }
 
 function ownRepairs(table: PredictionTable, concluded: readonly string[]): Set<string> {
-  const wanted = new Set(concluded);
   const own = new Set(
-    table.candidates.filter(({ id }) => wanted.has(id)).map(({ repair }) => repair),
+    table.candidates.filter(({ id }) => concluded.includes(id)).map(({ repair }) => repair),
   );
   if (own.size === 0) throw new Error(`corroborate: no such fault: ${concluded.join(', ')}`);
   return own;
-}
-
-/** Things that the concluded faults sit in. Of two wires that touch both are mended, whichever the repair is named after. */
-function thingsOf({ candidates }: PredictionTable, concluded: readonly string[]): Set<string> {
-  const wanted = new Set(concluded);
-  return new Set(candidates.flatMap(({ id, subject }) => (wanted.has(id) ? (subject ?? []) : [])));
 }
 
 function fitOf(table: PredictionTable, reading: Reading, allowance: Allowance): ReadingFit {

@@ -48,9 +48,7 @@ export function offerTests(
     const { minutes } = testCost(test, ask.now, ask.costs ?? COSTS, ask.means.helper);
     offers.push({ test: index, minutes, chance });
   });
-  const ordered = offers.sort(
-    (a, b) => a.minutes / a.chance - b.minutes / b.chance || a.test - b.test,
-  );
+  const ordered = offers.sort((a, b) => a.minutes / a.chance - b.minutes / b.chance);
   const kept: Offer[] = [];
   for (const offer of ordered) {
     if (kept.length === OFFERS_MAX) break;
