@@ -211,7 +211,10 @@ describe('a piece of evidence', () => {
     // by hand: a thousand times against a, of evens, leaves it 0.1 of 1.1
     const { rival } = weighed(['o', 'a'], [tell([1, 0.001])]).gathered();
     expect(rival!.chance).toBeCloseTo(1 / 11, 9);
-    // four times leaves 0.25 of 1.25; b gains ten at most, and so stands at 10 of 11.25
+    // four times leaves 0.25 of 1.25, however likely the reading is
+    const { rival: quarter } = weighed(['o', 'a'], [tell([0.5, 0.125])]).gathered();
+    expect(quarter!.chance).toBeCloseTo(0.2, 9);
+    // the same with a third suspect: b gains ten at most, and so stands at 10 of 11.25
     const lifted = weighed(['o', 'a', 'b'], [tell([1, 0.25, 400])], { prior: [0.4, 0.4, 0.2] });
     expect(lifted.gathered().rival!.chance).toBeCloseTo(2 / (0.4 + 0.1 + 2), 9);
   });

@@ -1,0 +1,125 @@
+/** When a conclusion is proven, what is missing, and what is offered, on small tables and rankings set by hand. */
+import { describe, expect, test } from 'vitest';
+import { type CorroborationAsk, corroborate } from '../../src/suspects/corroborate.ts';
+import { outcomesOf } from '../../src/suspects/outcomes.ts';
+import type { TableTest } from '../../src/suspects/prediction-table.ts';
+import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
+import { ALL_MEANS } from '../../src/suspects/test-cost.ts';
+import { look, matrixTable, simpleTest } from './tables.ts';
+
+/** What each test shows under each suspect: 0 as under the conclusion, 1 otherwise. */
+type Shown = readonly (readonly [own: number, a: number, b: number, c: number])[];
+const A: Shown[number] = [0, 1, 0, 0];
+const B: Shown[number] = [0, 0, 1, 0];
+const ALL: Shown[number] = [0, 1, 1, 1];
+
+function weigh(
+  shown: Shown,
+  done: readonly number[],
+  more: Partial<CorroborationAsk> & {
+    /** Of own, a, b and c after the readings; as they come out without it. */
+    readonly chances?: readonly number[];
+    readonly explained?: boolean;
+    readonly subject?: readonly string[];
+    readonly at?: readonly Partial<TableTest>[];
+  } = {},
+) {
+  const { chances, explained, subject, at, ...ask } = more;
+  const table = matrixTable(
+    ['own', 'a', 'b', 'c'].map((id, index) => ({
+      id,
+      repair: id,
+      weight: 1,
+      ...(subject && index === 0 && { subject }),
+    })),
+    [0, 1, 2, 3].map((suspect) => shown.map((one) => one[suspect]!)),
+    shown.map((_, index) => simpleTest(`t${index}`, at?.[index])),
+  );
+  const readings = done.map((index) => ({ test: index, shown: look(0) }));
+  const ranking = rankSuspects(table, readings);
+  return corroborate(table, {
+    concluded: ['own'],
+    readings,
+    ranking: {
+      ...ranking,
+      chances: chances ? Float64Array.from(chances) : ranking.chances,
+      explained: explained ?? ranking.explained,
+    },
+    outcomes: outcomesOf(table),
+    now: { state: 'key-on', unplugged: [], reached: [] },
+    means: ALL_MEANS,
+    ...ask,
+  });
+}
+const offersOf = (found: ReturnType<typeof weigh>) => found.offers.map(({ test: index }) => index);
+
+describe('a conclusion', () => {
+  test('is proven by three pieces, when its chance is nine in ten', () => {
+    const three = [ALL, ALL, ALL];
+    expect(weigh(three, [0, 1])).toMatchObject({ proven: false, missing: 1 });
+    const at = (own: number) =>
+      weigh(three, [0, 1, 2], { chances: [own, 1 - own, 0, 0], explained: true });
+    expect(at(0.9)).toMatchObject({ proven: true, missing: 0, chance: 0.9 });
+    expect(at(0.89)).toMatchObject({ proven: false, missing: 1, chance: 0.89 });
+  });
+  test('is not proven while something is unexplained', () => {
+    const found = weigh([ALL, ALL, ALL], [0, 1, 2], { explained: false });
+    expect(found).toMatchObject({ proven: false, missing: 0 });
+  });
+  test('more than three pieces leave nothing missing', () => {
+    expect(weigh([ALL, ALL, ALL, ALL], [0, 1, 2, 3])).toMatchObject({ proven: true, missing: 0 });
+  });
+});
+
+describe('the rival that the next piece must speak against', () => {
+  const chances = [0.5, 0.1, 0.15, 0.25];
+  test('is the likeliest after all readings, while the conclusion is less than nine in ten', () => {
+    // the pieces speak against a and b and leave c; but the ranking has it otherwise
+    const found = weigh([A, B, ALL], [0, 1], { chances: [0.5, 0.3, 0.15, 0.05] });
+    expect(found.rival).toEqual({ repair: 'a', chance: 0.3 });
+    expect(weigh([A, B, ALL], [0, 1], { chances }).rival).toEqual({ repair: 'c', chance: 0.25 });
+  });
+  test('is the strongest that the pieces left, once it is', () => {
+    const sure = [0.91, 0.05, 0.03, 0.01];
+    expect(weigh([A, B, ALL], [0, 1], { chances: sure }).rival).toEqual({
+      repair: 'c',
+      chance: 0.01,
+    });
+  });
+});
+
+describe('tests are offered', () => {
+  const pin = { reads: ['pin'] };
+  test('that would add a piece: none at a pin that was read', () => {
+    expect(offersOf(weigh([ALL, ALL, ALL], [0], { at: [pin, pin, {}] }))).toEqual([2]);
+    expect(offersOf(weigh([ALL, ALL, ALL], [0], { at: [pin, {}, {}] }))).toEqual([1, 2]);
+  });
+  test('against a rival that still stands, though they add no piece, when there are three', () => {
+    const at = [pin, {}, {}, pin];
+    const chances = [0.6, 0.4, 0, 0];
+    expect(offersOf(weigh([ALL, ALL, ALL, ALL], [0, 1, 2], { at, chances }))).toEqual([3]);
+    // of two pieces one is missing, and the pin gives none
+    expect(offersOf(weigh([ALL, ALL, [0, 0, 0, 0], ALL], [0, 1, 2], { at, chances }))).toEqual([]);
+  });
+  test('not when nothing is missing', () => {
+    const found = weigh([ALL, ALL, ALL, ALL], [0, 1, 2]);
+    expect(found).toMatchObject({ missing: 0 });
+    expect(found.rival).not.toBeNull();
+    expect(found.offers).toEqual([]);
+  });
+});
+
+describe('a repair is said to be ruled out', () => {
+  const ruledOut = (...asked: Parameters<typeof weigh>) =>
+    weigh(...asked).ruledOut.map(({ repair }) => repair);
+  test('with less than one chance in fifty, and a reading against it', () => {
+    const chances = [0.951, 0.02, 0.0199, 0.0091];
+    expect(ruledOut([ALL], [0], { chances })).toEqual(['b', 'c']);
+    expect(ruledOut([B], [0], { chances })).toEqual(['b']);
+  });
+  test('unless what was found sits in it as well', () => {
+    const chances = [0.99, 0.004, 0.003, 0.003];
+    expect(ruledOut([ALL], [0], { chances, subject: [] })).toEqual(['a', 'b', 'c']);
+    expect(ruledOut([ALL], [0], { chances, subject: ['own', 'b'] })).toEqual(['a', 'c']);
+  });
+});
