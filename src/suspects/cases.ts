@@ -104,7 +104,8 @@ function draftCases(
       const at = candidate * samples + sample;
       const weight = chance * (options.sampleShares?.[at] ?? 1 / samples);
       if (!(weight > 0)) continue;
-      // FNV-1a; drafts with the same hash are compared outcome by outcome.
+      // FNV-1a; drafts with the same hash are compared outcome by outcome. Each step can be undone, so that with the same
+      // outcomes only the same repair has the same hash.
       let hash = (0x811c9dc5 ^ repair) | 0;
       for (const column of columns) hash = Math.imul(hash ^ column[at]!, 0x01000193);
       let bucket = buckets.get(hash);
@@ -112,9 +113,7 @@ function draftCases(
         bucket = [];
         buckets.set(hash, bucket);
       }
-      const known = bucket.find(
-        (draft) => draft.repair === repair && sameOutcomes(draft, columns, at),
-      );
+      const known = bucket.find((draft) => sameOutcomes(draft, columns, at));
       if (known) {
         known.weight += weight;
         known.candidates.add(candidate);

@@ -22,13 +22,12 @@ export const DOUBLE_FAULT_CHANCE = 0.05;
 /** Singles that go into pairs; 16 make 120 pairs, which are computed within a second by the circuit's solver. */
 const PLAUSIBLE_MAX = 16;
 
-/** Pairs with the logarithm of prior times likelihood, on the same scale as the singles' `logs`. */
+/** Pairs with the logarithm of prior times likelihood, on the same scale as that of single faults. */
 export function rankPairs(ask: {
   readonly table: PredictionTable;
   readonly readings: readonly Reading[];
   readonly fits: readonly WeighedFit[];
   readonly prior: Float64Array;
-  readonly logs: Float64Array;
   readonly allowance: Allowance;
   readonly showsPair: PairShows;
 }): (Omit<PairSuspect, 'chance'> & { readonly log: number })[] {
@@ -63,7 +62,7 @@ export function rankPairs(ask: {
   });
 }
 
-/** Faults that fit some reading better than the healthy circuit and blind chance do, best sum of such fits first. */
+/** Faults that fit some reading better than blind chance does: those with the best sums of such fits, in the table's order. */
 function plausible(ask: {
   readonly table: PredictionTable;
   readonly fits: readonly WeighedFit[];
@@ -80,7 +79,7 @@ function plausible(ask: {
   });
   return scores
     .filter(({ score }) => score > 0)
-    .sort((a, b) => b.score - a.score || a.index - b.index)
+    .sort((a, b) => b.score - a.score)
     .slice(0, PLAUSIBLE_MAX)
     .map(({ index }) => index)
     .sort((a, b) => a - b);

@@ -86,7 +86,7 @@ export function rankSuspects(
   const pairs =
     explained || !options.showsPair
       ? []
-      : rankPairs({ table, fits, prior, logs, allowance, showsPair: options.showsPair, readings });
+      : rankPairs({ table, fits, prior, allowance, showsPair: options.showsPair, readings });
   const total = pairs.reduce((sum, pair) => sum + Math.exp(pair.log - scale), 1);
   const suspects = table.candidates
     .map(({ id, words, repair }, index) => ({
@@ -96,7 +96,7 @@ export function rankSuspects(
       repair,
       chance: chances[index]! / total,
     }))
-    .sort((a, b) => b.chance - a.chance || a.index - b.index);
+    .sort((a, b) => b.chance - a.chance);
   const repairs = repairChances(table, chances);
   return {
     suspects,

@@ -48,6 +48,16 @@ describe('cases', () => {
     const sampleShares = Float64Array.from([0.9, 0.1, 1, 0]);
     expect(shape(split(['A', 'B'], { sampleShares }))).toMatchObject({ weight: [0.54, 0.06, 0.4] });
   });
+  test('a look without any share is none', () => {
+    const sampleShares = Float64Array.from([1, 0, 1, 0]);
+    expect(shape(split(['A', 'B'], { sampleShares }))).toMatchObject({ weight: [0.6, 0.4] });
+  });
+  test('all of the chance are all cases, however unlikely', () => {
+    const sampleShares = Float64Array.from([1, 1e-20, 1, 0]);
+    expect(split(['A', 'B'], { sampleShares, massKept: 1 }).count).toBe(3);
+    expect(split(['A', 'B'], { sampleShares, casesMax: 3 }).count).toBe(3);
+    expect(split(['A', 'B'], { sampleShares, massKept: 0.999 }).count).toBe(2);
+  });
   test.each<[CaseOptions, number[]]>([
     [{ casesMax: 3 }, [0.3, 0.3, 0.4]],
     [{ casesMax: 2 }, [0.3, 0.4]],
@@ -62,6 +72,37 @@ describe('cases', () => {
       weight.reduce((a, b) => a + b),
       9,
     );
+  });
+});
+
+describe('what is not one case', () => {
+  const fault = (id: string) => ({ id, repair: id, weight: 1 });
+  test('are faults that look different, or have different repairs', () => {
+    for (const matrix of [
+      [[1], [0]],
+      [[0], [1]],
+      [[0], [0]],
+    ]) {
+      const table = matrixTable([fault('a'), fault('b')], matrix);
+      const even = Float64Array.from([0.5, 0.5]);
+      const { count, weight, candidates } = splitIntoCases(table, [0], outcomesOf(table), even);
+      expect({ count, weight: [...weight], candidates }).toEqual({
+        count: 2,
+        weight: [0.5, 0.5],
+        candidates: [[0], [1]],
+      });
+    }
+  });
+  test('is a look that no share of a fault shows, or a fault that is all but out', () => {
+    const table = matrixTable([fault('a'), fault('b'), fault('c')], [[0], [1], [2]]);
+    const of = (...chances: number[]) =>
+      splitIntoCases(table, [0], outcomesOf(table), Float64Array.from(chances)).candidates;
+    expect(of(0.5, 0.5, 0)).toEqual([[0], [1]]);
+    expect(of(0.5, 0.5, 1e-8)).toEqual([[0], [1], [2]]);
+    expect(of(0.5, 0.5, 1e-10)).toEqual([[0], [1]]);
+    // chances count by their share of all
+    expect(of(5, 5, 5e-9)).toEqual([[0], [1]]);
+    expect(of(0.05, 0.05, 5e-10)).toEqual([[0], [1], [2]]);
   });
 });
 

@@ -1,10 +1,11 @@
 /** Which pairs of faults are looked at, and how they weigh; by hand from the readings each fault alone explains. */
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
-import { buildTable } from '../../src/suspects/prediction-table.ts';
-import { DOUBLE_FAULT_CHANCE } from '../../src/suspects/rank-pairs.ts';
+import { NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
+import { buildTable, HEALTHY } from '../../src/suspects/prediction-table.ts';
+import { DOUBLE_FAULT_CHANCE, rankPairs } from '../../src/suspects/rank-pairs.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
-import { simpleTest } from './tables.ts';
+import { look, matrixTable, simpleTest } from './tables.ts';
 
 const OL = Number.POSITIVE_INFINITY;
 const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });
@@ -108,4 +109,103 @@ test('the reading’s own uncertainty goes before that of the test', () => {
     ).pairs.find((pair) => pair.ids.join('+') === 'feed+ground')?.chance ?? 0;
   // 0.6 V beside what the pair shows: far off for this meter, well within one that is good to half a volt
   expect(chance(0.5)).toBeGreaterThan(10 * chance());
+});
+
+describe('pairs from how well each fault fits each reading', () => {
+  /** Three in ten readings are slips, which show each of three looks alike: 0.8 for what a pair shows, else 0.1. */
+  const allowance = { ...NO_ALLOWANCE, wrongReading: 0.3 };
+  interface Asked {
+    readonly ids: readonly string[];
+    readonly prior?: readonly number[];
+    /** By reading: how many times better than blind chance each fault fits it, and what the reading counts. */
+    readonly rows: readonly { readonly times: readonly number[]; readonly weight?: number }[];
+    /** Faults of which one is enough for a pair to show what was read. */
+    readonly enough?: readonly string[];
+  }
+  function pairsOf({ ids: names, prior, rows, enough = [] }: Asked) {
+    const looks = matrixTable(
+      names.map((id) => ({ id, repair: `repair ${id}`, weight: 1 })),
+      names.map(() => rows.map(() => 0)),
+    );
+    return rankPairs({
+      table: looks,
+      readings: rows.map((_, index) => ({ test: index, shown: look(0) })),
+      fits: rows.map(({ times, weight }, index) => ({
+        perRow: Float64Array.from(times, (one) => one / 4),
+        perSample: Float64Array.from(times, (one) => one / 4),
+        blind: 1 / 4,
+        tail: () => 1,
+        reading: index,
+        test: index,
+        weight: weight ?? 1,
+      })),
+      prior: Float64Array.from(prior ?? names.map(() => 1 / names.length)),
+      allowance,
+      showsPair: (one, other) => [look(enough.includes(one) || enough.includes(other) ? 0 : 1)],
+    });
+  }
+  const chosen = (ask: Asked) => [...new Set(pairsOf(ask).flatMap((pair) => pair.ids))];
+
+  test('are those of faults that fit some reading better than blind chance, however badly another', () => {
+    const rows = [{ times: [2, 1, 0.5, 1.1, 3] }, { times: [0.01, 1, 0.5, 1, 3] }];
+    expect(chosen({ ids: ['a', 'b', 'c', 'd', 'e'], rows })).toEqual(['a', 'd', 'e']);
+    expect(pairsOf({ ids: ['a', 'b', 'c', 'd', 'e'], rows }).map((pair) => pair.ids)).toEqual([
+      ['a', 'd'],
+      ['a', 'e'],
+      ['d', 'e'],
+    ]);
+  });
+  test('hold neither the healthy circuit nor what was impossible before', () => {
+    const ask = { ids: [HEALTHY, 'a', 'b', 'c'], rows: [{ times: [9, 2, 2, 2] }] };
+    expect(chosen({ ...ask, prior: [0.3, 0.3, 0.4, 0] })).toEqual(['a', 'b']);
+  });
+  test('are none while no two faults fit anything', () => {
+    expect(pairsOf({ ids: ['a', 'b'], rows: [{ times: [2, 1] }] })).toEqual([]);
+    expect(pairsOf({ ids: ['a', 'b'], rows: [] })).toEqual([]);
+  });
+  test('weigh as both faults did before, by how the readings fit them', () => {
+    const pairs = pairsOf({
+      ids: ['a', 'b', 'c'],
+      prior: [0.5, 0.3, 0.2],
+      rows: [{ times: [2, 2, 2] }, { times: [2, 2, 2], weight: 0.5 }],
+      enough: ['a'],
+    });
+    // by hand: a with b 0.15, a with c 0.1 and b with c 0.06, of 0.31; one pair in twenty complaints
+    const weight = (product: number) => Math.log((0.05 * product) / 0.31);
+    expect(pairs).toEqual([
+      {
+        ids: ['a', 'b'],
+        repairs: ['repair a', 'repair b'],
+        log: expect.closeTo(1.5 * Math.log(0.8) + weight(0.15), 12),
+      },
+      {
+        ids: ['a', 'c'],
+        repairs: ['repair a', 'repair c'],
+        log: expect.closeTo(1.5 * Math.log(0.8) + weight(0.1), 12),
+      },
+      {
+        ids: ['b', 'c'],
+        repairs: ['repair b', 'repair c'],
+        log: expect.closeTo(1.5 * Math.log(0.1) + weight(0.06), 12),
+      },
+    ]);
+  });
+  test('are made of the sixteen faults that fit best, a reading counting as much as it weighs', () => {
+    const names = Array.from({ length: 18 }, (_, index) => `f${index}`);
+    const times = (of: (index: number) => number) => names.map((_, index) => of(index));
+    const without = (...rows: Asked['rows']) => {
+      const left = chosen({ ids: names, rows });
+      expect(left).toHaveLength(16);
+      return names.filter((id) => !left.includes(id));
+    };
+    expect(without({ times: times((index) => 10 + index) })).toEqual(['f0', 'f1']);
+    expect(without({ times: times(() => 10) })).toEqual(['f16', 'f17']); // of equals the first
+    // f0 fits one of two looks at a test 4 times, half of which counts: as if twice; f1 fits the other test thrice
+    expect(
+      without(
+        { times: times((index) => [4, 1, 1.5][index] ?? 1), weight: 0.5 },
+        { times: times((index) => [1, 3, 1][index] ?? 10) },
+      ),
+    ).toEqual(['f0', 'f2']);
+  });
 });
