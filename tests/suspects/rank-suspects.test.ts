@@ -3,10 +3,17 @@ import type { Shown } from '../../src/circuit/test.ts';
 import { ALLOWANCE, NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
 import { fitReading } from '../../src/suspects/likelihood.ts';
 import { buildTable, fillColumn } from '../../src/suspects/prediction-table.ts';
-import { DISTURBED_FACTOR, priorFor, REPLACED_FACTOR } from '../../src/suspects/prior.ts';
-import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
+import {
+  DISTURBED_FACTOR,
+  normalised,
+  priorFor,
+  REPLACED_FACTOR,
+  withHealthy,
+} from '../../src/suspects/prior.ts';
+import type { PairShows } from '../../src/suspects/rank-pairs.ts';
+import { entropyBits, rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { percent, whatChanged } from '../../src/suspects/what-changed.ts';
-import { look, simpleTest } from './tables.ts';
+import { look, matrixTable, simpleTest } from './tables.ts';
 
 const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });
 const ohms = (value: number): Shown => ({ kind: 'number', value, unit: 'ohm' });
@@ -151,6 +158,82 @@ describe('ranking', () => {
   });
 });
 
+describe('exact readings', () => {
+  const fault = (id: string, repair = id) => ({ id, repair, weight: 1 });
+  /** a shows dark, dark; b dark, lit; c lit, lit. */
+  const exact = matrixTable(
+    [fault('a'), fault('b'), fault('c')],
+    [
+      [0, 0],
+      [0, 1],
+      [1, 1],
+    ],
+  );
+  const ranked = (
+    looks: readonly (readonly [test: number, shown: number])[],
+    prior = [0.5, 0.3, 0.2],
+    showsPair?: PairShows,
+  ) =>
+    rankSuspects(
+      exact,
+      looks.map(([index, shown]) => ({ test: index, shown: look(shown) })),
+      Float64Array.from(prior),
+      { allowance: NO_ALLOWANCE, ...(showsPair && { showsPair }) },
+    );
+  test('leave those that show them, in proportion to what they were', () => {
+    const ranking = ranked([[0, 0]]);
+    expect([...ranking.chances]).toEqual([5 / 8, 3 / 8, 0].map((one) => expect.closeTo(one, 12)));
+    expect(ranking).toMatchObject({ explained: true, disagrees: null, misfits: [], pairs: [] });
+    // 5/8 and 3/8: by hand from the definition
+    const bits = -(5 / 8) * Math.log2(5 / 8) - (3 / 8) * Math.log2(3 / 8);
+    expect(ranking.entropyBits).toBeCloseTo(bits, 12);
+    expect(entropyBits([0.25, 0.75, 0])).toBeCloseTo(2 - 0.75 * Math.log2(3), 12);
+  });
+  test('that nothing shows leave all as it was, and are all misfits', () => {
+    const ranking = ranked([[0, 2]]);
+    expect([...ranking.chances]).toEqual([0.5, 0.3, 0.2]);
+    expect(ranking).toMatchObject({ explained: false, misfits: [0], pairs: [] });
+    expect(ranking.disagrees).toMatchObject({ reading: 0, test: 0 });
+  });
+  test('that no single fault shows are held against two at once, beside which all stand as they were', () => {
+    // lit and dark: a shows the second, c the first, b neither
+    const both: PairShows = (_, __, index) => [look(1 - index)];
+    const readings = [
+      [0, 1],
+      [1, 0],
+    ] as const;
+    const { pairs, suspects, repairs, chances, explained } = ranked(readings, undefined, both);
+    expect(explained).toBe(false);
+    expect(pairs.map(({ ids }) => ids)).toEqual([['a', 'c']]);
+    const [pair] = pairs;
+    expect(pair!.chance).toBeGreaterThan(0);
+    for (const list of [suspects, repairs])
+      expect(list.map(({ chance }) => chance)).toEqual(
+        [0.5, 0.3, 0.2].map((one) => expect.closeTo(one * (1 - pair!.chance), 12)),
+      );
+    // by candidate they sum to one without the pairs
+    expect([...chances]).toEqual([0.5, 0.3, 0.2]);
+  });
+  test('are not explained by what was impossible before', () => {
+    // only c shows lit first, and it has no chance
+    expect(ranked([[0, 1]], [0.5, 0.5, 0])).toMatchObject({ explained: false });
+    expect(ranked([[0, 1]], [0.5, 0.4, 0.1])).toMatchObject({ explained: true });
+  });
+  test('rank equals in the order of the table, and repairs by all their faults', () => {
+    const table = matrixTable([fault('a'), fault('b', 'B'), fault('c', 'B')], [[0], [0], [0]]);
+    const { suspects, repairs } = rankSuspects(table, []);
+    expect(suspects.map(({ id, index, words }) => [id, index, words])).toEqual([
+      ['a', 0, 'a'],
+      ['b', 1, 'b'],
+      ['c', 2, 'c'],
+    ]);
+    expect(repairs).toEqual([
+      { repair: 'B', chance: expect.closeTo(2 / 3, 12) },
+      { repair: 'a', chance: expect.closeTo(1 / 3, 12) },
+    ]);
+  });
+});
+
 describe('before any reading', () => {
   const facts = [
     { id: 'sensor.dead', repair: 'sensor.replace', weight: 3 },
@@ -181,6 +264,43 @@ describe('before any reading', () => {
     const blind = priorFor(facts, { codes: ['low'] });
     expect(blind[0]! / blind[2]!).toBe(1);
     expect(blind[3]! / blind[0]!).toBeCloseTo(prior[3]! / prior[0]!, 12);
+  });
+  test('a name that was replaced counts once, and only for its own repair and connector', () => {
+    const once = priorFor(facts, { replaced: ['wire.feed'] });
+    // by hand: weights 3, 3, 0.3 and 1 of 7.3
+    expect([...once]).toEqual([3, 3, 0.3, 1].map((weight) => expect.closeTo(weight / 7.3, 12)));
+    expect([...priorFor(facts, { replaced: ['wire.feed', 'wire.feed'] })]).toEqual([...once]);
+    expect([...priorFor(facts, { replaced: ['feed', 'replace'] })]).toEqual([...priorFor(facts)]);
+    // both the sensor and, apart from it, its connector: 3 * 0.1, 3 * 1.5 * 0.1, 3 and 1
+    const both = priorFor(facts, { replaced: ['sensor', 'connector.sensor'] });
+    expect([...both]).toEqual([0.3, 0.45, 3, 1].map((weight) => expect.closeTo(weight / 4.75, 12)));
+  });
+  test('codes of two kinds count both, each at a twentieth at least', () => {
+    const chance = { low: 0.4, high: 1 } as const;
+    const prior = priorFor(facts, {
+      codes: ['low', 'high'],
+      codeChance: (id, kind) => (id === 'wire.feed.open' ? chance[kind as 'low' | 'high'] : 0),
+    });
+    // by hand: 0.05 + 0.95 * 0.4 is 0.43, times 1; nothing is 0.05 times 0.05; the healthy circuit counts 0.3 once
+    const weights = [3 * 0.0025, 3 * 0.0025, 3 * 0.43, 0.3];
+    const sum = weights.reduce((a, b) => a + b);
+    expect([...prior]).toEqual(weights.map((weight) => expect.closeTo(weight / sum, 12)));
+    const none = priorFor(facts, { codes: [], codeChance: () => 0 });
+    expect([...none]).toEqual([...priorFor(facts)]);
+  });
+  test('no fault at all is a suspect with one part in twenty of the weight', () => {
+    const suspects = withHealthy(facts.slice(0, 3));
+    expect(suspects.slice(0, 3)).toEqual(facts.slice(0, 3));
+    expect(suspects[3]).toMatchObject({ id: 'healthy', repair: 'healthy', subject: [] });
+    expect(suspects[3]!.weight).toBeCloseTo(9 / 19, 12); // 9 of faults, a nineteenth of that beside it
+    expect(priorFor(suspects)[3]).toBeCloseTo(0.05, 12);
+  });
+  test('weights are scaled to sum to one, and what weighs nothing stays out', () => {
+    expect([...normalised(Float64Array.of(1, 0, 3))]).toEqual([0.25, 0, 0.75]);
+    expect(() => normalised(Float64Array.of(1, Number.NaN))).toThrow('prior');
+    expect(() => priorFor([{ id: 'x', repair: 'x', weight: Number.NaN }])).toThrow('weight of x');
+    const out = [...facts, { id: 'y', repair: 'y', weight: 0 }];
+    expect(priorFor(out)[4]).toBe(0);
   });
   test('a weight below nothing is a mistake of the caller', () => {
     expect(() => priorFor([{ id: 'x', repair: 'x', weight: -1 }])).toThrow('weight of x');
