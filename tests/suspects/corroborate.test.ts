@@ -121,5 +121,8 @@ describe('a repair is said to be ruled out', () => {
     const chances = [0.99, 0.004, 0.003, 0.003];
     expect(ruledOut([ALL], [0], { chances, subject: [] })).toEqual(['a', 'b', 'c']);
     expect(ruledOut([ALL], [0], { chances, subject: ['own', 'b'] })).toEqual(['a', 'c']);
+    // of two faults that were found it is enough that one does
+    const both = { concluded: ['own', 'c'], chances, subject: ['b'] };
+    expect(ruledOut([[0, 1, 1, 0]], [0], both)).toEqual(['a']);
   });
 });

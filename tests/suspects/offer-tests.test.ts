@@ -12,11 +12,11 @@ import { look, simpleTest } from './tables.ts';
 
 interface Asked {
   readonly at?: Partial<TableTest>;
-  /** In how many of a hundred samples the conclusion shows a dark light, and its rival. */
+  /** In how many of 128 samples the conclusion shows a dark light, and its rival. */
   readonly dark: readonly [number, number];
 }
-const SAMPLES = 100;
-const TELLS = [100, 0] as const;
+const SAMPLES = 128;
+const TELLS = [128, 0] as const;
 
 function offered(
   asked: readonly Asked[],
@@ -56,10 +56,10 @@ const names = (...asked: Parameters<typeof offered>) =>
 describe('a test is offered', () => {
   test.each<[string, readonly [number, number], number[]]>([
     // one reading in fifty is a slip, and shows either look: 0.01 of each
-    ['at (0.98 + 0.01) / (0.98 * 0.32 + 0.01) = 3.06', [100, 32], [0]],
-    ['and not at (0.98 + 0.01) / (0.98 * 0.33 + 0.01) = 2.97', [100, 33], []],
-    ['nor at (0.49 + 0.01) / (0.245 + 0.01) = 1.96', [50, 25], []],
-    ['and not when both show the same', [100, 100], []],
+    ['at (0.98 + 0.01) / (0.98 * 0.320 + 0.01) = 3.06', [128, 41], [0]],
+    ['and not at (0.98 + 0.01) / (0.98 * 0.328 + 0.01) = 2.99', [128, 42], []],
+    ['nor at (0.49 + 0.01) / (0.245 + 0.01) = 1.96', [64, 32], []],
+    ['and not when both show the same', [128, 128], []],
   ])(
     'when what it would show is three times likelier than under the rival: %s',
     (_, dark, found) => {
@@ -67,16 +67,16 @@ describe('a test is offered', () => {
     },
   );
   test('when that is as likely as not, if the conclusion is right', () => {
-    expect(offered([{ dark: [50, 0] }])).toMatchObject([{ chance: expect.closeTo(0.5, 9) }]);
-    expect(names([{ dark: [49, 0] }])).toEqual([]);
-    expect(offered([{ dark: [75, 10] }])).toMatchObject([{ chance: expect.closeTo(0.75, 9) }]);
+    expect(offered([{ dark: [64, 0] }])).toMatchObject([{ chance: expect.closeTo(0.5, 9) }]);
+    expect(names([{ dark: [63, 0] }])).toEqual([]);
+    expect(offered([{ dark: [96, 10] }])).toMatchObject([{ chance: expect.closeTo(0.75, 9) }]);
   });
   test('from three times on, as it is without slips', () => {
     const exact = { allowance: NO_ALLOWANCE };
-    expect(names([{ dark: [75, 25] }], exact)).toEqual([0]); // 0.75 is three times 0.25
-    expect(names([{ dark: [75, 26] }], exact)).toEqual([]);
-    expect(names([{ dark: [75, 25] }])).toEqual([]); // 0.745 is not three times 0.255
-    expect(names([{ dark: [100, 0] }], exact)).toEqual([0]);
+    expect(names([{ dark: [96, 32] }], exact)).toEqual([0]); // 0.75 is three times 0.25
+    expect(names([{ dark: [96, 33] }], exact)).toEqual([]);
+    expect(names([{ dark: [96, 32] }])).toEqual([]); // 0.745 is not three times 0.255
+    expect(names([{ dark: [128, 0] }], exact)).toEqual([0]);
   });
   test('unless it was done, is like one that told, or cannot be done', () => {
     const pin = { family: 'signal', reaches: ['pin'] };
@@ -100,7 +100,7 @@ describe('of several tests', () => {
   });
   test('the cheapest for its chance comes first, and of equals the first', () => {
     // 4 minutes for one piece, 3.75 for 0.75 of one, 5.7 for 0.7 of one
-    const [sure, likely, dear] = [minutes(4), minutes(3.75, [75, 0]), minutes(5.7, [70, 0])];
+    const [sure, likely, dear] = [minutes(4), minutes(3.75, [96, 0]), minutes(5.7, [90, 0])];
     expect(names([dear, likely, sure])).toEqual([2, 1, 0]);
     expect(names([sure, dear, likely])).toEqual([0, 2, 1]);
     expect(names([minutes(2), minutes(1), minutes(2)])).toEqual([1, 0, 2]);
