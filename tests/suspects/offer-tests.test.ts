@@ -12,7 +12,7 @@ import { look, simpleTest } from './tables.ts';
 
 interface Asked {
   readonly at?: Partial<TableTest>;
-  /** In how many of 128 samples the conclusion shows a dark light, and its rival. */
+  /** In how many of the samples (128 of them) the conclusion shows a dark light, and its rival. */
   readonly dark: readonly [number, number];
 }
 const SAMPLES = 128;
@@ -21,11 +21,12 @@ const TELLS = [128, 0] as const;
 function offered(
   asked: readonly Asked[],
   more: Partial<CorroborationAsk> & {
+    readonly samples?: number;
     readonly taken?: readonly number[];
     readonly brings?: (reading: Reading) => boolean;
   } = {},
 ) {
-  const { taken = [], brings = () => true, ...ask } = more;
+  const { samples = SAMPLES, taken = [], brings = () => true, ...ask } = more;
   const tests = asked.map(({ at }, index) => simpleTest(`t${index}`, at));
   const table = buildTable(
     ['other', 'own', 'rival'].map((id) => ({ id, repair: id, weight: 1 })),
@@ -34,7 +35,7 @@ function offered(
       const [own, rival] = asked[tests.findIndex((one) => one.id === name)]!.dark;
       return look(sample < (id === 'own' ? own : rival) ? 0 : 1);
     },
-    SAMPLES,
+    samples,
   );
   return offerTests(
     table,
@@ -67,7 +68,10 @@ describe('a test is offered', () => {
     },
   );
   test('when that is as likely as not, if the conclusion is right', () => {
-    expect(offered([{ dark: [64, 0] }])).toMatchObject([{ chance: expect.closeTo(0.5, 9) }]);
+    expect(offered([{ dark: [1, 0] }], { samples: 2 })).toEqual([
+      { test: 0, minutes: 1, chance: 0.5 },
+    ]);
+    expect(offered([{ dark: [65, 0] }])).toMatchObject([{ chance: expect.closeTo(65 / 128, 9) }]);
     expect(names([{ dark: [63, 0] }])).toEqual([]);
     expect(offered([{ dark: [96, 10] }])).toMatchObject([{ chance: expect.closeTo(0.75, 9) }]);
   });
