@@ -77,8 +77,8 @@ export function shownSpan(column: Column, value: number): number {
   let high = value;
   for (const at of column.values)
     if (at !== Infinity) {
-      if (at < low) low = at;
-      if (at > high) high = at;
+      low = Math.min(low, at);
+      high = Math.max(high, at);
     }
   if (column.unit !== 'ohm') return Math.max(high - low, SPAN_MIN_VOLTS);
   const size = Math.max(value, SPAN_MIN_OHMS);

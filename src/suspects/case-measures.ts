@@ -186,7 +186,7 @@ export class CaseMeasures {
       const score = (bits + CASE_GAIN_SHARE * caseBits) / minutes;
       ranked.push({ test, bits, minutes, score });
     }
-    return ranked.sort((a, b) => b.score - a.score || a.test - b.test);
+    return ranked.sort((a, b) => b.score - a.score);
   }
 }
 

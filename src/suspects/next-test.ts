@@ -83,7 +83,7 @@ export function proposeTests(
       const bits = expectedDrop(table, ranking, ask.outcomes(test));
       return { test, cost, bits, bitsPerMinute: bits / cost.minutes };
     })
-    .sort((a, b) => b.bitsPerMinute - a.bitsPerMinute || a.test - b.test);
+    .sort((a, b) => b.bitsPerMinute - a.bitsPerMinute);
   const ahead = lookAhead(table, ranking, all, ask, costs);
   const best = all
     .filter(({ bits }) => bits > BITS_MIN)
@@ -101,7 +101,6 @@ export function expectedDrop(table: PredictionTable, ranking: Ranking, outcomes:
   const joint = new Float64Array(outcomes.specs.length * repairs.length);
   table.candidates.forEach((_, candidate) => {
     const chance = ranking.chances[candidate]!;
-    if (chance === 0) return;
     for (let sample = 0; sample < samples; sample += 1) {
       const at = candidate * samples + sample;
       joint[outcomes.ofSample[at]! * repairs.length + repairOf[candidate]!]! +=
@@ -138,7 +137,6 @@ function lookAhead(
     ask.means.helper,
   );
   const search = new StrategySearch(cases, moves, 0, WIDTH);
-  if (search.root.leaf) return new Map();
   search.run(EXPANSIONS);
   return new Map(search.choices().map(({ test, minutes }) => [tests[test]!, minutes / cases.mass]));
 }

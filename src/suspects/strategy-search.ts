@@ -132,10 +132,7 @@ export class StrategySearch {
   }
 
   #edge(node: Node, test: number): Edge {
-    const known =
-      node.edges?.find((edge) => edge.test === test) ??
-      (node.best?.test === test ? node.best : null);
-    if (known) return known;
+    if (node.best?.test === test) return node.best;
     const { count, outcomeOf } = this.#cases;
     const move = this.#moves(node.place, test);
     const parts = new Map<number, number[]>();

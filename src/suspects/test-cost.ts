@@ -87,10 +87,9 @@ export function testCost(
 function stateChanges(from: VehicleState, to: VehicleState): { key: number; engine: number } {
   if (to === 'cranking') return { key: from === 'key-off' ? 1 : 0, engine: 1 };
   if (from === to) return { key: 0, engine: 0 };
-  const before = from === 'cranking' ? 'key-on' : from;
-  if (before === to) return { key: 0, engine: 0 };
-  const engine = before === 'running' || to === 'running' ? 1 : 0;
-  const key = before === 'key-off' || to === 'key-off' ? 1 : 0;
+  // After cranking the key is on and the engine stands.
+  const engine = from === 'running' || to === 'running' ? 1 : 0;
+  const key = from === 'key-off' || to === 'key-off' ? 1 : 0;
   return { key, engine };
 }
 

@@ -70,7 +70,7 @@ function outcomeShares(
   const shares = new Map(wanted.map((repair) => [repair, new Float64Array(specs.length)]));
   chances.forEach((chance, candidate) => {
     const row = shares.get(repairs[repairOf[candidate]!]!);
-    if (!row || chance === 0) return;
+    if (!row) return;
     for (let sample = 0; sample < table.samples; sample += 1) {
       const at = candidate * table.samples + sample;
       row[ofSample[at]!]! += chance * sampleShares[at]!;
@@ -78,7 +78,7 @@ function outcomeShares(
   });
   for (const row of shares.values()) {
     const sum = row.reduce((a, b) => a + b, 0);
-    if (sum > 0) row.set(row.map((share) => share / sum));
+    row.set(row.map((share) => share / sum));
   }
   return shares;
 }

@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest';
+import { LOOK_WORDS } from '../../src/circuit/look-words.ts';
 import type { Shown } from '../../src/circuit/test.ts';
 import { corroborate } from '../../src/suspects/corroborate.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
-import { type ProposalAsk, proposeTests } from '../../src/suspects/next-test.ts';
+import { expectedDrop, type ProposalAsk, proposeTests } from '../../src/suspects/next-test.ts';
 import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import { buildTable, type TableTest } from '../../src/suspects/prediction-table.ts';
-import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
+import { entropyBits, rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import {
   ALL_MEANS,
   COSTS,
@@ -60,6 +61,54 @@ describe('what a test costs', () => {
       2,
     ],
     [
+      'the engine runs on',
+      { ...feed, state: 'running' },
+      { ...KEY_ON, state: 'running', reached: ['sensor'] },
+      2,
+    ],
+    [
+      'engine to start after cranking',
+      { ...feed, state: 'running' },
+      { ...KEY_ON, state: 'cranking', reached: ['sensor'] },
+      2 + COSTS.engineMinutes,
+    ],
+    [
+      'engine to stop, with the key on',
+      feed,
+      { ...KEY_ON, state: 'running', reached: ['sensor'] },
+      2 + COSTS.engineMinutes,
+    ],
+    [
+      'key to turn off',
+      { ...feed, state: 'key-off' },
+      { ...KEY_ON, reached: ['sensor'] },
+      2 + COSTS.keyMinutes,
+    ],
+    [
+      'key off as it is',
+      { ...feed, state: 'key-off' },
+      { ...AT_THE_START, reached: ['sensor'] },
+      2,
+    ],
+    [
+      'cranking after the engine ran',
+      { ...feed, state: 'cranking' },
+      { ...KEY_ON, state: 'running', reached: ['sensor'] },
+      2 + COSTS.engineMinutes,
+    ],
+    [
+      'clips to take off',
+      feed,
+      { ...KEY_ON, reached: ['sensor'], arrangement: 'bridge' },
+      2 + COSTS.arrangeMinutes,
+    ],
+    [
+      'the same clips',
+      { ...feed, arrangement: 'bridge' },
+      { ...KEY_ON, reached: ['sensor'], arrangement: 'bridge' },
+      2,
+    ],
+    [
       'connectors already off',
       { ...feed, unplugged: ['sensor'] },
       { ...KEY_ON, unplugged: ['sensor'], reached: ['sensor'] },
@@ -91,6 +140,25 @@ describe('what a test costs', () => {
     ],
   ])('%s', (_, asked, now, minutes) => {
     expect(cost(asked, now)).toBeCloseTo(minutes, 12);
+  });
+  test('minutes are told by what they go into', () => {
+    const asked = simpleTest('x', {
+      minutes: 2,
+      state: 'running',
+      unplugged: ['plug', 'other'],
+      reaches: ['sensor', 'module', 'plug'],
+      arrangement: 'bridge',
+    });
+    const now: Situation = { state: 'key-off', unplugged: ['third'], reached: ['module'] };
+    // by hand: key 0.5, engine 1.5 and the walk 0.5; three plugs of 1, two places of 3, clips 0.5
+    expect(testCost(asked, now, COSTS, false)).toEqual({
+      minutes: 14,
+      reading: 2,
+      state: 2.5,
+      plugs: 3,
+      access: 6,
+      arrange: 0.5,
+    });
   });
   test('alone, a change of state costs the walk to the seat as well', () => {
     const now = { ...AT_THE_START, reached: ['sensor'] };
@@ -241,6 +309,139 @@ describe('proposals', () => {
     const most = findOptimum(table, { start: KEY_ON, massKept: 0.8 });
     expect(most.cases.mass).toBeLessThan(0.95);
     expect(most.bound).toBeCloseTo(most.minutes, 9);
+  });
+  test('all tests that can be done are listed by bits per minute, of equals in their order', () => {
+    const columns = [4, 1, 2, 1].map((minutes, index) => simpleTest(`c${index}`, { minutes }));
+    const looks = matrixTable(
+      ['a', 'b'].map((id) => ({ id, repair: id, weight: 1 })),
+      [0, 1].map((shown) => columns.map(() => shown)),
+      columns,
+    );
+    const proposed = proposeTests(looks, rankSuspects(looks, []), {
+      ...ask,
+      outcomes: outcomesOf(looks),
+    });
+    expect(proposed.all.map(({ test: index }) => index)).toEqual([1, 3, 2, 0]);
+    // the job is done after any of them, so the cheapest are the best three
+    expect(
+      proposed.best.map(({ test: index, minutesToRepair }) => [index, minutesToRepair]),
+    ).toEqual([
+      [1, 1],
+      [3, 1],
+      [2, 2],
+    ]);
+  });
+  test('of nine tests that tell the same the dearest is not followed, and comes last', () => {
+    const columns = Array.from({ length: 9 }, (_, index) =>
+      simpleTest(`c${index}`, { minutes: 9 - index }),
+    );
+    const looks = matrixTable(
+      ['a', 'b'].map((id) => ({ id, repair: id, weight: 1 })),
+      [0, 1].map((shown) => columns.map(() => shown)),
+      columns,
+    );
+    const minutesOf = (...without: number[]) =>
+      proposeTests(looks, rankSuspects(looks, []), {
+        ...ask,
+        outcomes: outcomesOf(looks),
+        without,
+      }).best.map(({ minutesToRepair }) => minutesToRepair);
+    expect(minutesOf()).toEqual([1, 2, 3]);
+    expect(minutesOf(3, 4, 5, 6, 7, 8)).toEqual([7, 8, 9]);
+  });
+  test('minutes to the repair are per unit of the chance that is looked at', () => {
+    const looks = matrixTable(
+      [6, 3, 1].map((weight, index) => ({ id: `f${index}`, repair: `r${index}`, weight })),
+      [[0], [1], [2]],
+      [simpleTest('t', { minutes: 5 })],
+    );
+    const at = (massKept?: number) =>
+      proposeTests(looks, rankSuspects(looks, []), {
+        ...ask,
+        outcomes: outcomesOf(looks),
+        ...(massKept !== undefined && { massKept }),
+      }).best.map(({ minutesToRepair }) => minutesToRepair);
+    expect(at()).toEqual([expect.closeTo(5, 9)]);
+    expect(at(0.85)).toEqual([expect.closeTo(5, 9)]);
+  });
+  test('why it is proposed sets the leader against the first suspect that would show something else', () => {
+    const why = (
+      suspects: readonly (readonly [id: string, repair: string, weight: number])[],
+      shown: readonly number[],
+      more: Partial<TableTest> = {},
+    ) => {
+      const looks = matrixTable(
+        suspects.map(([id, repair, weight]) => ({ id, repair, weight, words: `words of ${id}` })),
+        shown.map((one) => [one]),
+        [simpleTest('t', more)],
+      );
+      const proposed = proposeTests(looks, rankSuspects(looks, []), {
+        ...ask,
+        outcomes: outcomesOf(looks),
+      });
+      return proposed.best[0]?.why;
+    };
+    const { dark, lit } = LOOK_WORDS;
+    expect(
+      why(
+        [
+          ['a', 'A', 3],
+          ['a2', 'A', 2],
+          ['b', 'B', 2],
+          ['c', 'C', 1],
+        ],
+        [0, 1, 0, 1],
+      ),
+    ).toBe(`if words of a: ${dark}; if words of c: ${lit}; takes 1 min`);
+    expect(
+      why(
+        [
+          ['healthy', 'healthy', 3],
+          ['b', 'B', 2],
+        ],
+        [0, 1],
+        { reaches: ['far'] },
+      ),
+    ).toBe(
+      `if the circuit is healthy: ${dark}; if words of b: ${lit}; takes 4 min, 3 of them to get there`,
+    );
+    expect(
+      why(
+        [
+          ['b', 'B', 3],
+          ['healthy', 'healthy', 2],
+        ],
+        [0, 1],
+        { minutes: 1.26 },
+      ),
+    ).toBe(`if words of b: ${dark}; if the circuit is healthy: ${lit}; takes 1.3 min`);
+    // only another fault with the leader's repair would show something else
+    expect(
+      why(
+        [
+          ['a', 'A', 3],
+          ['a2', 'A', 2],
+          ['b', 'B', 2],
+        ],
+        [0, 1, 0],
+      ),
+    ).toBe('parts the less likely suspects; 1 min');
+  });
+  test('the expected drop is what is unknown now less what each outcome leaves', () => {
+    const faults = buildTable(
+      [
+        { id: 'a', repair: 'A', weight: 2 },
+        { id: 'b1', repair: 'B', weight: 1 },
+        { id: 'b2', repair: 'B', weight: 1 },
+      ],
+      [simpleTest('t')],
+      (id, _, sample) => look(id === 'a' || (id === 'b1' && sample === 0) ? 0 : 1),
+      2,
+    );
+    // dark: half of all by A and an eighth by B; lit: three eighths by B, so nothing is left to ask
+    const left = (5 / 8) * entropyBits([4 / 5, 1 / 5]);
+    const found = expectedDrop(faults, rankSuspects(faults, []), outcomesOf(faults)(0));
+    expect(found).toBeCloseTo(1 - left, 12);
   });
   test('nothing is proposed when one repair is left', () => {
     const sure = rankSuspects(table, [], Float64Array.from([1, 0, 0, 0]));

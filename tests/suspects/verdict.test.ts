@@ -44,6 +44,76 @@ describe('the verdict', () => {
     expect(at(0.01)).toMatchObject({ group: ['A'], settled: true });
     expect(at(0.01).rest).toBeCloseTo(0.011, 12);
   });
+  test('what is at least a fiftieth of the leader and what is at most a twentieth in all count, to the point', () => {
+    const at = (a: number, b: number, c: number) =>
+      verdictOf(
+        table,
+        {
+          ...ranking,
+          repairs: [
+            { repair: 'A', chance: a },
+            { repair: 'C', chance: c },
+            { repair: 'B', chance: b },
+          ],
+        },
+        { means: ALL_MEANS, outcomes: outcomesOf(table), without: [0, 1] },
+      );
+    // a fiftieth of a half is a hundredth
+    expect(at(0.5, 0.01, 0.49)).toMatchObject({ group: ['A', 'C', 'B'], settled: true });
+    expect(at(0.5, 0.009, 0.491).group).toEqual(['A', 'C']);
+    // the first test parts C
+    const rest = (c: number) =>
+      verdictOf(
+        table,
+        {
+          ...ranking,
+          repairs: [
+            { repair: 'A', chance: 1 - c },
+            { repair: 'C', chance: c },
+          ],
+        },
+        { means: ALL_MEANS, outcomes: outcomesOf(table), without: [1] },
+      );
+    expect(rest(0.05)).toEqual({ group: ['A'], rest: 0.05, settled: true });
+    expect(rest(0.051)).toEqual({ group: ['A'], rest: 0.051, settled: false });
+  });
+  test('no test is asked for when nothing is left to part', () => {
+    const asked: number[] = [];
+    const outcomes = (index: number) => {
+      asked.push(index);
+      return outcomesOf(table)(index);
+    };
+    const two = rankSuspects(table, [], Float64Array.from([0.5, 0, 0.5]));
+    const found = verdictOf(table, two, { means: ALL_MEANS, outcomes, without: [] });
+    expect(found).toMatchObject({ group: ['A'], rest: 0.5, settled: false });
+    expect(asked).toEqual([0]); // it parts C, and B is impossible
+  });
+  test('faults with one repair look as their chances and sizes have it', () => {
+    // A shows dark with a1 only, B always
+    const mixed = (one: number, other: number) => {
+      const faults = buildTable(
+        [
+          { id: 'a1', repair: 'A', weight: one },
+          { id: 'a2', repair: 'A', weight: other },
+          { id: 'a3', repair: 'A', weight: other },
+          { id: 'b', repair: 'B', weight: 1 },
+        ],
+        [simpleTest('t')],
+        (id, _, sample) => look(id === 'b' || (id === 'a1' && sample === 0) ? 0 : 1),
+        2,
+      );
+      const even = rankSuspects(faults, []);
+      // the sizes of a1 that the readings leave: all of it dark
+      const sampleShares = Float64Array.from([1, 0, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5]);
+      return verdictOf(
+        faults,
+        { ...even, sampleShares },
+        { means: ALL_MEANS, outcomes: outcomesOf(faults), without: [] },
+      ).group;
+    };
+    expect(mixed(6, 1)).toEqual(['A', 'B']); // six of eight parts dark
+    expect(mixed(2, 3)).toEqual(['A']); // two of eight
+  });
   test('what is not at hand parts nothing', () => {
     const means = { ...ALL_MEANS, without: ['key-on'] as const };
     expect(
