@@ -48,16 +48,12 @@ export function withHealthy(faults: readonly Candidate[]): Candidate[] {
 export function priorFor(candidates: readonly Candidate[], facts: PriorFacts = {}): Float64Array {
   const chances = Float64Array.from(candidates, (candidate) => {
     if (!(candidate.weight >= 0)) throw new Error(`prior: weight of ${candidate.id}`);
-    return (
-      candidate.weight *
-      repairFactor(candidate, facts.replaced ?? []) *
-      codeFactor(candidate, facts)
-    );
+    return candidate.weight * repairFactor(candidate, facts) * codeFactor(candidate, facts);
   });
   return normalised(chances);
 }
 
-function repairFactor(candidate: Candidate, replaced: readonly string[]): number {
+function repairFactor(candidate: Candidate, { replaced }: PriorFacts): number {
   let factor = 1;
   for (const name of new Set(replaced)) {
     if (candidate.repair === name || candidate.repair === `${name}.replace`)
@@ -73,7 +69,7 @@ function partOf(name: string): string {
 }
 
 function codeFactor(candidate: Candidate, facts: PriorFacts): number {
-  const kinds = new Set(facts.codes ?? []);
+  const kinds = new Set(facts.codes);
   if (kinds.size === 0) return 1;
   if (candidate.id === HEALTHY) return HEALTHY_WITH_CODE_FACTOR;
   const { codeChance } = facts;

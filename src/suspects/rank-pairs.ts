@@ -70,12 +70,12 @@ function plausible(ask: {
 }): number[] {
   const { table, fits, prior } = ask;
   const scores = table.candidates.map((candidate, index) => {
-    if (!(prior[index]! > 0) || candidate.id === HEALTHY) return { index, score: 0 };
+    const canBeOfTwo = prior[index]! > 0 && candidate.id !== HEALTHY;
     const score = fits.reduce(
       (sum, fit) => sum + fit.weight * Math.max(0, Math.log(fit.perRow[index]! / fit.blind)),
       0,
     );
-    return { index, score };
+    return { index, score: canBeOfTwo ? score : 0 };
   });
   return scores
     .filter(({ score }) => score > 0)

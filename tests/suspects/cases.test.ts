@@ -75,9 +75,9 @@ describe('cases', () => {
   });
 });
 
-describe('what is not one case', () => {
+describe('cases of several faults', () => {
   const fault = (id: string) => ({ id, repair: id, weight: 1 });
-  test('are faults that look different, or have different repairs', () => {
+  test('are two where faults look different, or have different repairs', () => {
     for (const matrix of [
       [[1], [0]],
       [[0], [1]],
@@ -93,7 +93,21 @@ describe('what is not one case', () => {
       });
     }
   });
-  test('is a look that no share of a fault shows, or a fault that is all but out', () => {
+  test('cases hold the outcomes of each test, one after the other', () => {
+    const table = matrixTable(
+      [fault('a'), fault('b')],
+      [
+        [0, 0, 1],
+        [1, 0, 2],
+      ],
+    );
+    const even = Float64Array.from([0.5, 0.5]);
+    const { outcomeOf, tests, outcomes } = splitIntoCases(table, [2, 0], outcomesOf(table), even);
+    expect([...outcomeOf]).toEqual([0, 1, 0, 1]);
+    expect(tests).toEqual([2, 0]);
+    expect(outcomes.map(({ test: one }) => one)).toEqual([2, 0]);
+  });
+  test('leave out a fault that is all but out', () => {
     const table = matrixTable([fault('a'), fault('b'), fault('c')], [[0], [1], [2]]);
     const of = (...chances: number[]) =>
       splitIntoCases(table, [0], outcomesOf(table), Float64Array.from(chances)).candidates;
@@ -158,11 +172,65 @@ describe('a set of cases', () => {
     // only the first test parts b from c: 2 minutes and 3 to get there, at half the weight
     expect(measures.lowerBound(two, measures.information(two.cases))).toBeCloseTo(2.5, 12);
   });
+  test('of tests that tell as much of the repairs, the one that tells more of the faults comes first', () => {
+    // both part A from B; the second also parts the two faults of A, the third tells nothing but that
+    const faults = ['a1', 'a2', 'b', 'b2'].map((id) => ({
+      id,
+      repair: id[0]!.toUpperCase(),
+      weight: 1,
+    }));
+    const looks = matrixTable(faults, [
+      [0, 0, 0],
+      [0, 2, 1],
+      [1, 1, 0],
+      [1, 1, 0],
+    ]);
+    const three = splitIntoCases(looks, [0, 1, 2], outcomesOf(looks), Float64Array.from(even));
+    const ranked = new CaseMeasures(three, () => ({ place: 0, minutes: 2 })).rankTests({
+      cases: Uint16Array.from({ length: three.count }, (_, index) => index),
+      place: 0,
+      weight: 1,
+    });
+    // the third: one quarter dark by A leaves a quarter of A and a half of B; 1 - 0.75 * H(1/3)
+    const rest = 1 - 0.75 * (Math.log2(3) - 2 / 3);
+    expect(ranked.map(({ test: one, bits }) => [one, bits])).toEqual([
+      [1, expect.closeTo(1, 12)],
+      [0, expect.closeTo(1, 12)],
+      [2, expect.closeTo(rest, 12)],
+    ]);
+    // parting cases counts a millionth: 1.5 bits and 1 bit
+    expect(ranked[0]!.score).toBeCloseTo((1 + 1.5e-6) / 2, 12);
+    expect(ranked[1]!.score).toBeCloseTo((1 + 1e-6) / 2, 12);
+  });
   test('of tests with more outcomes than can be counted is a mistake of the caller', () => {
     const many = { ...cases, outcomeOf: cases.outcomeOf.map(() => 31) };
     expect(() => new CaseMeasures(many, () => ({ place: 0, minutes: 1 }))).toThrow('outcomes');
     const most = { ...cases, outcomeOf: cases.outcomeOf.map(() => 30) };
     expect(() => new CaseMeasures(most, () => ({ place: 0, minutes: 1 }))).not.toThrow();
+  });
+});
+
+describe('the best code for things of given weights', () => {
+  test.each<[number[], number, number]>([
+    // by hand: the sums of the merges
+    [[5], 2, 0],
+    [[], 2, 0],
+    [[1, 1], 2, 2],
+    [[1, 1, 0], 2, 2], // what has no weight needs no word
+    [[1, 2, 3], 2, 3 + 6],
+    [[4, 1, 3, 2], 2, 3 + 6 + 10],
+    [[1, 1, 1, 1], 2, 2 + 2 + 4],
+    [[1, 1, 1, 1, 1], 2, 2 + 2 + 3 + 5],
+    [[1, 1, 1], 3, 3],
+    [[1, 2, 3, 4], 3, 3 + 10], // two at first, so that three can be merged at last
+    [[1, 1, 1, 1, 1], 3, 3 + 5],
+    [[1, 2, 3, 4, 5, 6], 4, 6 + 21],
+    [[0.5, 0.25, 0.25], 2, 0.5 + 1],
+  ])('%o over %d letters has length %f', (weights, ways, length) => {
+    expect(huffmanLength(weights, ways)).toBeCloseTo(length, 12);
+  });
+  test('has two letters when nothing else is said', () => {
+    expect(huffmanLength([1, 1, 1])).toBe(5);
   });
 });
 

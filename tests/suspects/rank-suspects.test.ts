@@ -11,7 +11,7 @@ import {
   withHealthy,
 } from '../../src/suspects/prior.ts';
 import type { PairShows } from '../../src/suspects/rank-pairs.ts';
-import { entropyBits, rankSuspects } from '../../src/suspects/rank-suspects.ts';
+import { entropyBits, type Ranking, rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { percent, whatChanged } from '../../src/suspects/what-changed.ts';
 import { look, matrixTable, simpleTest } from './tables.ts';
 
@@ -219,6 +219,79 @@ describe('exact readings', () => {
     expect(ranked([[0, 1]], [0.5, 0.5, 0])).toMatchObject({ explained: false });
     expect(ranked([[0, 1]], [0.5, 0.4, 0.1])).toMatchObject({ explained: true });
   });
+  describe('with slips of three in ten: 0.8 for what is shown, 0.1 for what is not', () => {
+    const allowance = { ...NO_ALLOWANCE, wrongReading: 0.3 };
+    const dark = (...asked: readonly number[]) =>
+      asked.map((index) => ({ test: index, shown: look(0) }));
+    const weighed = (
+      matrix: readonly (readonly number[])[],
+      readings: readonly number[],
+      prior: readonly number[],
+      showsPair?: PairShows,
+    ) =>
+      rankSuspects(
+        matrixTable(
+          matrix.map((_, index) => fault(`f${index}`)),
+          matrix,
+        ),
+        dark(...readings),
+        Float64Array.from(prior),
+        { allowance, ...(showsPair && { showsPair }) },
+      );
+    test('a fault that explains all counts from a tenth of the leader’s chance on', () => {
+      // by hand: the leader needs a slip, 0.1 against 0.8; with a prior of 80 to 1 that makes ten to one
+      const at = (times: number) =>
+        weighed([[1], [0]], [0], [times / (times + 1), 1 / (times + 1)]);
+      expect(at(79)).toMatchObject({ explained: true, disagrees: null, misfits: [0] });
+      expect(at(81)).toMatchObject({ explained: false, misfits: [0] });
+    });
+    test('the reading that disagrees most is the one without which the rest fits best', () => {
+      // none shows the second dark: 0.8 * 0.1 against a third of a third; without it 0.8 against a third
+      const matrix = [
+        [0, 1],
+        [1, 1],
+        [0, 0],
+      ];
+      const { disagrees } = weighed(matrix, [0, 1], [0.5, 0.5, 0]);
+      expect(disagrees).toEqual({ reading: 1, test: 1, gain: expect.closeTo(1 / 3 / 0.1, 12) });
+      // of two that disagree alike it is the first
+      const both = weighed([[1, 1, 0]], [0, 1, 2], [1]).disagrees;
+      expect(both).toEqual({ reading: 0, test: 0, gain: expect.closeTo(1 / 3 / 0.1, 12) });
+    });
+    test('pairs come the likeliest first, and with the singles sum to one', () => {
+      const matrix = [
+        [0, 1, 1],
+        [1, 0, 1],
+        [1, 1, 0],
+      ];
+      const enough = (one: string, other: string) => [look(one === 'f1' && other === 'f2' ? 0 : 1)];
+      const { pairs, suspects } = weighed(matrix, [0, 1, 2], [1 / 3, 1 / 3, 1 / 3], enough);
+      // by hand: each single 0.8 * 0.1 * 0.1, the last pair 0.8 three times, the others 0.1 three times
+      const [single, last, other] = [0.008 / 3, (0.05 / 3) * 0.512, (0.05 / 3) * 0.001];
+      const total = 3 * single + last + 2 * other;
+      expect(pairs.map(({ ids, chance }) => [ids.join(' '), chance])).toEqual([
+        ['f1 f2', expect.closeTo(last / total, 12)],
+        ['f0 f1', expect.closeTo(other / total, 12)],
+        ['f0 f2', expect.closeTo(other / total, 12)],
+      ]);
+      expect(suspects[0]!.chance).toBeCloseTo(single / total, 12);
+    });
+  });
+  test('that fit the best worse than blind chance are not explained, though it is none of them a slip', () => {
+    // one sample in eight shows it: 0.98 / 8 and a third of 0.02 is 0.129, less than a third but more than two slips
+    const rare = buildTable(
+      [fault('a')],
+      [simpleTest('t')],
+      (_, __, sample) => look(sample && 1),
+      8,
+    );
+    const at = (shown: number) =>
+      rankSuspects(rare, [{ test: 0, shown: look(shown) }], undefined, {
+        allowance: { ...NO_ALLOWANCE, wrongReading: 0.02 },
+      });
+    expect(at(0)).toMatchObject({ explained: false, misfits: [] });
+    expect(at(1)).toMatchObject({ explained: true, misfits: [] });
+  });
   test('rank equals in the order of the table, and repairs by all their faults', () => {
     const table = matrixTable([fault('a'), fault('b', 'B'), fault('c', 'B')], [[0], [0], [0]]);
     const { suspects, repairs } = rankSuspects(table, []);
@@ -336,7 +409,71 @@ describe('what the last reading changed', () => {
     const odd = rankSuspects(table, [reading(FEED, volts(9.3))]);
     expect(whatChanged(odd, rankSuspects(table, []))).toContain('the readings are explained again');
   });
+  /** Rankings of suspects with these chances, by place. */
+  const ranking = (chances: Readonly<Record<number, number>>, explained = true): Ranking => ({
+    ...rankSuspects(table, []),
+    explained,
+    suspects: Object.entries(chances)
+      .map(([index, chance]) => ({
+        index: Number(index),
+        id: `f${index}`,
+        words: `fault ${index}`,
+        repair: `r${index}`,
+        chance,
+      }))
+      .sort((x, y) => y.chance - x.chance),
+  });
+  test.each<[string, Readonly<Record<number, number>>, Readonly<Record<number, number>>, string]>([
+    // what moved by a fiftieth has moved
+    [
+      'fell',
+      { 0: 0.02, 1: 0.6, 2: 0.38 },
+      { 0: 0, 1: 0.61, 2: 0.39 },
+      '"fault 0" fell from 2 % to under 1 %',
+    ],
+    ['rose', { 0: 0, 1: 0.6, 2: 0.4 }, { 0: 0.02, 1: 0.59, 2: 0.39 }, '"fault 0" rose to 2 %'],
+    [
+      'hardly moved',
+      { 0: 0.019, 1: 0.6, 2: 0.381 },
+      { 0: 0, 1: 0.61, 2: 0.39 },
+      'nothing much changed; "fault 1" leads with 61 %',
+    ],
+    [
+      'the farthest of several',
+      { 0: 0.3, 1: 0.4, 2: 0.1, 3: 0.2 },
+      { 0: 0.25, 1: 0.25, 2: 0.2, 3: 0.3 },
+      '"fault 1" fell from 40 % to 25 %; "fault 2" rose to 20 %',
+    ],
+    [
+      'of equals the likelier',
+      { 0: 0.375, 1: 0.5, 2: 0, 3: 0.125 },
+      { 0: 0.25, 1: 0.375, 2: 0.125, 3: 0.25 },
+      '"fault 1" fell from 50 % to 38 %; "fault 3" rose to 25 %',
+    ],
+    [
+      'new',
+      { 0: 1 },
+      { 0: 0.7, 1: 0.3 },
+      '"fault 0" fell from over 99 % to 70 %; "fault 1" rose to 30 %',
+    ],
+  ])('%s', (_, before, after, words) => {
+    expect(whatChanged(ranking(before), ranking(after))).toBe(words);
+  });
+  test('whether the readings are explained is told when it changes', () => {
+    const said = (before: boolean, after: boolean) =>
+      whatChanged(ranking({ 0: 1 }, before), ranking({ 0: 1 }, after))
+        .split('; ')
+        .slice(2);
+    expect(said(true, true)).toEqual([]);
+    expect(said(false, false)).toEqual([]);
+    expect(said(true, false)).toEqual(['no single suspect explains all readings any more']);
+    expect(said(false, true)).toEqual(['the readings are explained again']);
+  });
   test.each([
+    [0.01, '1 %'],
+    [0.0099, 'under 1 %'],
+    [0.99, '99 %'],
+    [0.9901, 'over 99 %'],
     [0.02, '2 %'],
     [0.985, '99 %'],
     [0, 'under 1 %'],
