@@ -43,4 +43,79 @@ describe('a search', () => {
     expect([search.greedy(), search.run(10), search.choices()]).toEqual([0, true, []]);
     expect(search.expansions).toBe(0);
   });
+  test('looks at each state once, however many ways lead to it', () => {
+    // seven faults, each parted off by a test of its own: every set of two or more is a state, 2^7 - 7 - 1 of them
+    const faults = Array.from({ length: 7 }, (_, index) => index);
+    const alone = faults.map((fault) => faults.map((one) => (one === fault ? 1 : 0)));
+    const search = searchOf(
+      faults.map(() => 1),
+      alone,
+      faults.map(() => 1),
+    );
+    expect(search.run(1000)).toBe(true);
+    expect(search.expansions).toBeLessThanOrEqual(120);
+    expect(search.root.upper).toBeCloseTo((1 + 2 + 3 + 4 + 5 + 6 + 6) / 7, 12);
+  });
+});
+
+describe('three faults of a quarter, a quarter and a half', () => {
+  /** The first test parts a off in 2 minutes, the second c in 3. */
+  const three = (width?: number) =>
+    searchOf(
+      [1, 1, 2],
+      [
+        [1, 0],
+        [0, 0],
+        [0, 1],
+      ],
+      [2, 3],
+      width,
+    );
+  // by hand: the first tells 0.81 bits in 2 minutes, the second 1 bit in 3
+  const FIRST = 2 + 3 * 0.75;
+  const SECOND = 3 + 2 * 0.5;
+  test('take longer by the test that tells most per minute', () => {
+    const search = three();
+    expect(search.greedy()).toBeCloseTo(FIRST, 12);
+    expect(search.greedy()).toBeCloseTo(FIRST, 12); // asked again it says the same
+    expect(search.expansions).toBe(0);
+  });
+  test('are improved by trying each test before what is known behind it', () => {
+    const search = three();
+    search.polish(0);
+    expect(search.root.upper).toBeCloseTo(FIRST, 12);
+    search.polish(1);
+    expect(search.root.upper).toBeCloseTo(SECOND, 12);
+    expect(search.root.best!.test).toBe(1);
+    search.polish(5);
+    expect(search.root.upper).toBeCloseTo(SECOND, 12);
+  });
+  test('are solved when the bounds meet', () => {
+    const search = three();
+    expect(search.run(0)).toBe(false);
+    expect(search.root.lower).toBeLessThanOrEqual(SECOND);
+    expect(search.root.upper).toBeCloseTo(FIRST, 12);
+    expect(search.run(10)).toBe(true);
+    expect([search.root.lower, search.root.upper]).toEqual([
+      expect.closeTo(SECOND, 12),
+      expect.closeTo(SECOND, 12),
+    ]);
+    expect(search.root.best).toMatchObject({ test: 1, minutes: 3, outcomes: [0, 1] });
+    expect(search.root.best!.children.map(({ cases }) => [...cases])).toEqual([[0, 1], [2]]);
+  });
+  test('have two tests to start with, each with what the job takes then, the most telling first', () => {
+    const both = [
+      { test: 0, minutes: expect.closeTo(FIRST, 12) },
+      { test: 1, minutes: expect.closeTo(SECOND, 12) },
+    ];
+    expect(three().choices()).toEqual(both);
+    const searched = three();
+    searched.run(10);
+    expect(searched.choices()).toEqual(both);
+  });
+  test('have one when only the most telling is followed', () => {
+    const search = three(1);
+    expect(search.run(10)).toBe(true);
+    expect(search.choices()).toEqual([{ test: 0, minutes: expect.closeTo(FIRST, 12) }]);
+  });
 });
