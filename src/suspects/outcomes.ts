@@ -116,25 +116,24 @@ function cutPlaces(sorted: Float64Array, unit: Column['unit']): number[] {
   const places = new Set<number>();
   const widths = new Float64Array(sorted.length);
   let even = 1;
-  for (let at = 1; at < sorted.length; at += 1) {
-    const middle = middleOf(sorted, at, unit);
-    if (!(middle > sorted[at - 1]!)) continue;
-    const decades = unit === 'ohm' && sorted[at - 1]! > 0;
-    widths[at] = decades ? Math.log(sorted[at]! / sorted[at - 1]!) : sorted[at]! - sorted[at - 1]!;
-    if (at * (CUTS_BY_SHARE + 1) < even * sorted.length) continue;
+  sorted.forEach((high, at) => {
+    const low = sorted[at - 1] ?? high; // there is no gap before the first
+    const middle = middleOf(low, high, unit);
+    if (!(middle > low)) return;
+    const decades = unit === 'ohm' && low > 0;
+    widths[at] = decades ? Math.log(high / low) : high - low;
+    if (at * (CUTS_BY_SHARE + 1) < even * sorted.length) return;
     places.add(middle);
     while (at * (CUTS_BY_SHARE + 1) >= even * sorted.length) even += 1;
-  }
+  });
   const narrowest = Float64Array.from(widths).sort().at(-CUTS_BY_GAP) ?? 0;
   widths.forEach((width, at) => {
-    if (width > 0 && width >= narrowest) places.add(middleOf(sorted, at, unit));
+    if (width > 0 && width >= narrowest) places.add(middleOf(sorted[at - 1]!, sorted[at]!, unit));
   });
   return [...places].sort((a, b) => a - b).slice(0, PLACES_MAX);
 }
 
-function middleOf(sorted: Float64Array, at: number, unit: Column['unit']): number {
-  const low = sorted[at - 1]!;
-  const high = sorted[at]!;
+function middleOf(low: number, high: number, unit: Column['unit']): number {
   return unit === 'ohm' && low > 0 ? Math.sqrt(low * high) : (low + high) / 2;
 }
 
