@@ -110,7 +110,6 @@ export class StrategySearch {
   }
 
   #improve(node: Node): void {
-    if (node.solved) return;
     node.edges ??= this.#expand(node);
     const edge = cheapest(node);
     const open = edge.children.filter((child) => !child.solved);

@@ -12,11 +12,11 @@ function searchOf(
   weights: readonly number[],
   matrix: readonly (readonly number[])[],
   minutes: readonly number[],
-  width?: number,
+  { width, repairs }: { readonly width?: number; readonly repairs?: readonly string[] } = {},
 ) {
   const candidates = weights.map((weight, index) => ({
     id: `f${index}`,
-    repair: `r${index}`,
+    repair: repairs?.[index] ?? `r${index}`,
     weight,
   }));
   const table = matrixTable(candidates, matrix);
@@ -39,9 +39,14 @@ describe('a search', () => {
     expect([search.root.lower, search.root.upper]).toEqual([3, 3]);
   });
   test('of what no test parts has nothing to do', () => {
-    const search = searchOf([1, 1], [[0], [0]], [3]);
-    expect([search.greedy(), search.run(10), search.choices()]).toEqual([0, true, []]);
-    expect(search.expansions).toBe(0);
+    const alike = searchOf([1, 1], [[0], [0]], [3]);
+    const repaired = searchOf([1, 1], [[0], [1]], [3], { repairs: ['r', 'r'] });
+    for (const search of [alike, repaired]) {
+      search.polish(2);
+      expect([search.greedy(), search.run(10), search.choices()]).toEqual([0, true, []]);
+      expect(search.expansions).toBe(0);
+      expect([search.root.lower, search.root.upper]).toEqual([0, 0]);
+    }
   });
   test('looks at each state once, however many ways lead to it', () => {
     // seven faults, each parted off by a test of its own: every set of two or more is a state, 2^7 - 7 - 1 of them
@@ -69,7 +74,7 @@ describe('three faults of a quarter, a quarter and a half', () => {
         [0, 1],
       ],
       [2, 3],
-      width,
+      width === undefined ? {} : { width },
     );
   // by hand: the first tells 0.81 bits in 2 minutes, the second 1 bit in 3
   const FIRST = 2 + 3 * 0.75;
