@@ -122,7 +122,7 @@ export class CaseMeasures {
     const parent = new Map<number, number>();
     const find = (repair: number): number => {
       let at = repair;
-      for (let up = parent.get(at); up !== undefined && up !== at; up = parent.get(at)) at = up;
+      for (let up = parent.get(at); up !== undefined; up = parent.get(at)) at = up;
       return at;
     };
     const owner = new Map<number, number>();

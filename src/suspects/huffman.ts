@@ -8,7 +8,6 @@
 export function huffmanLength(weights: readonly number[], ways = 2): number {
   if (!(ways >= 2)) throw new Error('huffman: a test has at least two outcomes');
   const sorted = weights.filter((weight) => weight > 0).sort((a, b) => a - b);
-  if (sorted.length < 2) return 0;
   // Things of no weight fill up, so that each merge can take as many as there are letters.
   const missing = (ways - 1 - ((sorted.length - 1) % (ways - 1))) % (ways - 1);
   const merged: number[] = [];

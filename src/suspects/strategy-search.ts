@@ -131,7 +131,6 @@ export class StrategySearch {
   }
 
   #edge(node: Node, test: number): Edge {
-    if (node.best?.test === test) return node.best;
     const { count, outcomeOf } = this.#cases;
     const move = this.#moves(node.place, test);
     const parts = new Map<number, number[]>();

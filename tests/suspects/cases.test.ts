@@ -172,6 +172,128 @@ describe('a set of cases', () => {
     // only the first test parts b from c: 2 minutes and 3 to get there, at half the weight
     expect(measures.lowerBound(two, measures.information(two.cases))).toBeCloseTo(2.5, 12);
   });
+  /** Cases of faults as they look in some tests, and what those take in minutes, wherever one stands. */
+  const weighed = (
+    faults: readonly (readonly [repair: string, weight: number, ...shown: number[]])[],
+    minutes: readonly number[],
+  ) => {
+    const looks = matrixTable(
+      faults.map(([repair, weight], index) => ({ id: `f${index}`, repair, weight })),
+      faults.map(([, , ...shown]) => shown),
+    );
+    const split = splitIntoCases(
+      looks,
+      minutes.map((_, index) => index),
+      outcomesOf(looks),
+      Float64Array.from(faults, ([, weight]) => weight),
+    );
+    const of = new CaseMeasures(split, (place, one) => ({ place, minutes: minutes[one]! }));
+    const list = Uint16Array.from({ length: split.count }, (_, index) => index);
+    const whole = { cases: list, place: 0, weight: split.mass };
+    return {
+      information: of.information(list),
+      bound: of.lowerBound(whole, of.information(list)),
+      ranked: (...cases: readonly number[]) =>
+        of.rankTests({
+          cases: Uint16Array.from(cases),
+          place: 0,
+          weight: cases.reduce((sum, one) => sum + split.weight[one]!, 0),
+        }),
+    };
+  };
+  test.each<[string, number, Parameters<typeof weighed>]>([
+    [
+      'one reading of the only test that parts them, though another is cheaper',
+      2,
+      [
+        [
+          ['A', 0.9, 0, 0],
+          ['B', 0.1, 1, 0],
+        ],
+        [2, 1],
+      ],
+    ],
+    [
+      'one reading of three outcomes for three',
+      1,
+      [
+        [
+          ['A', 1 / 3, 0],
+          ['B', 1 / 3, 1],
+          ['C', 1 / 3, 2],
+        ],
+        [1],
+      ],
+    ],
+    [
+      // the code over three letters is 1.5 readings of 4 minutes; but 2 bits at a quarter of a bit per minute are 8
+      'what the most telling minute brings, where outcomes of a dear test make the code short',
+      8,
+      [
+        [
+          ['A', 0.25, 0, 0, 0],
+          ['B', 0.25, 0, 1, 1],
+          ['C', 0.25, 1, 0, 2],
+          ['D', 0.25, 1, 1, 2],
+        ],
+        [4, 4, 40],
+      ],
+    ],
+    [
+      // words of 1, 2 and 2 letters for 0.7, 0.1 and 0.2: those that look alike are one
+      'the best code of what can be parted',
+      1.3,
+      [
+        [
+          ['A', 0.7, 0, 0],
+          ['B', 0.1, 1, 0],
+          ['C', 0.1, 1, 1],
+          ['D', 0.1, 1, 1],
+        ],
+        [1, 1],
+      ],
+    ],
+    [
+      // D looks like E in one case and like C in the other, so the three are one, of a quarter beside A
+      'one reading where others are joined by one that looks like each of them',
+      1,
+      [
+        [
+          ['E', 0.0625, 1, 1],
+          ['C', 0.0625, 1, 0],
+          ['D', 0.0625, 1, 0],
+          ['D', 0.0625, 1, 1],
+          ['A', 0.75, 0, 0],
+        ],
+        [1, 1],
+      ],
+    ],
+  ])('need at least %s: %f minutes', (_, minutes, asked) => {
+    expect(weighed(...asked).bound).toBeCloseTo(minutes, 9);
+  });
+  test('of one repair hold nothing, however its weights round', () => {
+    const { information } = weighed(
+      [
+        ['A', 0.1, 0],
+        ['A', 0.2, 1],
+        ['A', 0.7, 2],
+      ],
+      [1],
+    );
+    expect(information).toBe(0);
+  });
+  test('tell in bits of what is left, whatever its weight, with many repairs', () => {
+    const many = Array.from(
+      { length: 16 },
+      (_, index) => [`r${index}`, 1 / 16, index % 2] as const,
+    );
+    const { ranked } = weighed(many, [2]);
+    const half = { test: 0, bits: expect.closeTo(1, 12), minutes: 2 };
+    const score = expect.closeTo((1 + 1e-6) / 2, 12);
+    expect(ranked(...many.keys())).toEqual([{ ...half, score }]);
+    expect(ranked(4, 5, 6, 7)).toEqual([{ ...half, score }]);
+    expect(ranked(4, 6)).toEqual([]);
+  });
   test('of tests that tell as much of the repairs, the one that tells more of the faults comes first', () => {
     // both part A from B; the second also parts the two faults of A, the third tells nothing but that
     const faults = ['a1', 'a2', 'b', 'b2'].map((id) => ({

@@ -184,6 +184,11 @@ describe('what a test costs', () => {
       reached: ['module', 'sensor'],
       arrangement: 'clips',
     });
+    const first = { ...KEY_ON, reached: ['sensor'] };
+    expect(situationAfter(simpleTest('z', { reaches: ['module', 'sensor'] }), first)).toEqual({
+      ...KEY_ON,
+      reached: ['module', 'sensor'],
+    });
     expect(situationAfter(simpleTest('y'), after)).toEqual({
       state: 'key-on',
       unplugged: [],
@@ -197,6 +202,11 @@ describe('what a test costs', () => {
       missing: ['scope', 'helper', 'cranking'],
     });
     expect(canDo(asked, { has: null, helper: true, without: [] }).can).toBe(true);
+    expect(canDo(asked, { has: null, helper: false, without: [] }).missing).toEqual(['helper']);
+    expect(canDo(asked, { has: ['scope'], helper: true, without: ['running'] })).toEqual({
+      can: true,
+      missing: [],
+    });
   });
 });
 
@@ -348,6 +358,50 @@ describe('proposals', () => {
       }).best.map(({ minutesToRepair }) => minutesToRepair);
     expect(minutesOf()).toEqual([1, 2, 3]);
     expect(minutesOf(3, 4, 5, 6, 7, 8)).toEqual([7, 8, 9]);
+  });
+  test('the best is the one after which the job is done soonest, not the one that tells most per minute', () => {
+    const columns = [2, 3, 8].map((minutes, index) => simpleTest(`c${index}`, { minutes }));
+    const looks = matrixTable(
+      [1, 1, 2].map((weight, index) => ({ id: `f${index}`, repair: `r${index}`, weight })),
+      [
+        [1, 0, 1],
+        [0, 0, 1],
+        [0, 1, 0],
+      ],
+      columns,
+    );
+    const { all, best } = proposeTests(looks, rankSuspects(looks, []), {
+      ...ask,
+      outcomes: outcomesOf(looks),
+    });
+    // by hand: 0.81 bits in 2 minutes, 1 bit in 3, 1 bit in 8
+    expect(all.map(({ test: index }) => index)).toEqual([0, 1, 2]);
+    // then three quarters of the other's 3 minutes, or half of the other's 2
+    expect(best.map(({ test: index, minutesToRepair }) => [index, minutesToRepair])).toEqual([
+      [1, expect.closeTo(3 + 0.5 * 2, 9)],
+      [0, expect.closeTo(2 + 0.75 * 3, 9)],
+      [2, expect.closeTo(8 + 0.5 * 2, 9)],
+    ]);
+  });
+  test('the unlikeliest are left out of the look ahead when that is asked for', () => {
+    const columns = [5, 2].map((minutes, index) => simpleTest(`c${index}`, { minutes }));
+    const looks = matrixTable(
+      [6, 3, 1].map((weight, index) => ({ id: `f${index}`, repair: `r${index}`, weight })),
+      [
+        [0, 0],
+        [1, 0],
+        [1, 1],
+      ],
+      columns,
+    );
+    const minutesOf = (more: Partial<ProposalAsk>) =>
+      proposeTests(looks, rankSuspects(looks, []), {
+        ...ask,
+        outcomes: outcomesOf(looks),
+        ...more,
+      }).best.find(({ test: index }) => index === 0)!.minutesToRepair;
+    expect(minutesOf({})).toBeCloseTo(5 + 0.4 * 2, 9);
+    expect(minutesOf({ massKept: 0.85 })).toBeCloseTo(5, 9); // without the last
   });
   test('minutes to the repair are per unit of the chance that is looked at', () => {
     const looks = matrixTable(

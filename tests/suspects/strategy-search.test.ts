@@ -48,6 +48,15 @@ describe('a search', () => {
       expect([search.root.lower, search.root.upper]).toEqual([0, 0]);
     }
   });
+  test('that is stopped early has gone down one way at a time', () => {
+    const faults = Array.from({ length: 7 }, (_, index) => index);
+    const alone = faults.map((fault) => faults.map((one) => (one === fault ? 1 : 0)));
+    const even = faults.map(() => 1);
+    const search = searchOf(even, alone, even);
+    expect(search.run(1)).toBe(false);
+    expect(search.expansions).toBeGreaterThan(0);
+    expect(search.expansions).toBeLessThanOrEqual(6); // a state of seven, six, ... two
+  });
   test('looks at each state once, however many ways lead to it', () => {
     // seven faults, each parted off by a test of its own: every set of two or more is a state, 2^7 - 7 - 1 of them
     const faults = Array.from({ length: 7 }, (_, index) => index);
