@@ -35,5 +35,5 @@ export function arrangements(
 }
 
 function keyOf({ state, unplugged, reached, arrangement }: Situation): string {
-  return JSON.stringify([state, [...unplugged].sort(), [...reached].sort(), arrangement ?? '']);
+  return JSON.stringify([state, [...unplugged].sort(), [...reached].sort(), arrangement]);
 }

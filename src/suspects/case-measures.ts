@@ -95,7 +95,7 @@ export class CaseMeasures {
       const size = bitCount(seen);
       if (size < 2) continue;
       const { minutes } = this.#moves(node.place, test);
-      const reading = this.#readingMinutes(test);
+      const reading = this.#moves(-1, test).minutes;
       cheapestMinutes = Math.min(cheapestMinutes, reading);
       cheapestMove = Math.min(cheapestMove, minutes - reading);
       ways = Math.max(ways, size);
@@ -104,16 +104,6 @@ export class CaseMeasures {
     const lengths = huffmanLength(this.#repairWeights(node.cases), ways);
     const readings = Math.max(cheapestMinutes * lengths, information / bitsPerMinute);
     return cheapestMove * node.weight + readings;
-  }
-
-  readonly #readings = new Map<number, number>();
-  #readingMinutes(test: number): number {
-    let minutes = this.#readings.get(test);
-    if (minutes === undefined) {
-      minutes = this.#moves(-1, test).minutes;
-      this.#readings.set(test, minutes);
-    }
-    return minutes;
   }
 
   /** Weights of the repairs in a state, those joined by a common signature being one. */

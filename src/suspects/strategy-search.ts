@@ -59,15 +59,11 @@ export class StrategySearch {
 
   /**
    * Improves the strategy found so far without proving anything: at each of its states every test is tried with the
-   * present strategies behind it, again and again until that changes nothing or so many rounds are done.
+   * present strategies behind it, in so many rounds.
    */
   polish(rounds: number): void {
     this.#bound(this.root);
-    for (let round = 0; round < rounds; round += 1) {
-      const before = this.root.upper;
-      this.#polish(this.root);
-      if (this.root.upper >= before * (1 - SAME_COST)) return;
-    }
+    for (let round = 0; round < rounds; round += 1) this.#polish(this.root);
   }
 
   #polish(node: Node): void {

@@ -23,7 +23,7 @@ export type Strategy =
 
 /** The best strategy found below a node of a search. */
 export function readStrategy(node: Node, cases: Cases): Strategy {
-  if (node.leaf || !node.best) return readConclusion(node, cases);
+  if (!node.best) return readConclusion(node, cases);
   const { test, minutes, outcomes, children } = node.best;
   return {
     kind: 'test',

@@ -42,10 +42,11 @@ test('places are the same in whatever order their plugs and terminals are named'
     { unplugged: ['x'] },
     { unplugged: ['x', 'y'], state: 'key-off' },
     { unplugged: ['x', 'y'], arrangement: 'bridge' },
+    { unplugged: ['x', 'y'], arrangement: 'spare' },
   );
   expect(move(0, 0)).toEqual({ place: 0, minutes: 1 });
-  const others = [1, 2, 3].map((one) => move(0, one).place);
-  expect(new Set([0, ...others]).size).toBe(4);
+  const others = [1, 2, 3, 4].map((one) => move(0, one).place);
+  expect(new Set([0, ...others]).size).toBe(5);
   const back = others.map((place) => move(place, 0).place);
-  expect(back).toEqual([0, 0, 0]);
+  expect(back).toEqual([0, 0, 0, 0]);
 });

@@ -268,6 +268,20 @@ describe('a set of cases', () => {
         [1, 1],
       ],
     ],
+    [
+      'one reading where two look alike in each of their two cases',
+      1,
+      [
+        [
+          ['C', 0.0625, 1, 0],
+          ['C', 0.0625, 1, 1],
+          ['D', 0.0625, 1, 0],
+          ['D', 0.0625, 1, 1],
+          ['A', 0.75, 0, 0],
+        ],
+        [1, 1],
+      ],
+    ],
   ])('need at least %s: %f minutes', (_, minutes, asked) => {
     expect(weighed(...asked).bound).toBeCloseTo(minutes, 9);
   });
@@ -325,7 +339,7 @@ describe('a set of cases', () => {
     expect(ranked[1]!.score).toBeCloseTo((1 + 1e-6) / 2, 12);
   });
   test('of tests with more outcomes than can be counted is a mistake of the caller', () => {
-    const many = { ...cases, outcomeOf: cases.outcomeOf.map(() => 31) };
+    const many = { ...cases, outcomeOf: cases.outcomeOf.map((_, at) => (at === 3 ? 31 : 30)) };
     expect(() => new CaseMeasures(many, () => ({ place: 0, minutes: 1 }))).toThrow('outcomes');
     const most = { ...cases, outcomeOf: cases.outcomeOf.map(() => 30) };
     expect(() => new CaseMeasures(most, () => ({ place: 0, minutes: 1 }))).not.toThrow();

@@ -38,6 +38,21 @@ describe('a search', () => {
     expect(search.expansions).toBe(1);
     expect([search.root.lower, search.root.upper]).toEqual([3, 3]);
   });
+  test('keeps the first of two tests that take as long', () => {
+    const search = searchOf(
+      [1, 1],
+      [
+        [0, 0],
+        [1, 1],
+      ],
+      [3, 3],
+    );
+    search.run(10);
+    search.polish(2);
+    expect(search.root.best!.test).toBe(0);
+    expect(search.choices()).toHaveLength(2);
+    expect(search.root.best!.test).toBe(0);
+  });
   test('of what no test parts has nothing to do', () => {
     const alike = searchOf([1, 1], [[0], [0]], [3]);
     const repaired = searchOf([1, 1], [[0], [1]], [3], { repairs: ['r', 'r'] });
@@ -103,6 +118,25 @@ describe('three faults of a quarter, a quarter and a half', () => {
     expect(search.root.best!.test).toBe(1);
     search.polish(5);
     expect(search.root.upper).toBeCloseTo(SECOND, 12);
+  });
+  test('need the best code of them at the cheaper test, at least', () => {
+    // words of 1, 2 and 2 letters at 2 minutes; 1.5 bits at half a bit per minute are as many
+    expect(three().root.lower).toBeCloseTo(1.5 * 2, 12);
+  });
+  test('are solved in the same way behind a test that leaves them', () => {
+    // a fourth of half the chance is parted off in a minute
+    const matrix = [
+      [1, 0, 0],
+      [0, 0, 0],
+      [0, 1, 0],
+      [0, 0, 1],
+    ];
+    const [searched, polished] = [0, 1].map(() => searchOf([1, 1, 2, 4], matrix, [2, 3, 1]));
+    expect(searched!.greedy()).toBeCloseTo(1 + 0.5 * FIRST, 12);
+    expect(searched!.run(20)).toBe(true);
+    polished!.polish(1);
+    for (const { root } of [searched!, polished!])
+      expect(root.upper).toBeCloseTo(1 + 0.5 * SECOND, 12);
   });
   test('are solved when the bounds meet', () => {
     const search = three();

@@ -63,3 +63,23 @@ test('an end names what is left, the likeliest repair first, its candidates in t
     },
   ]);
 });
+
+test('chances of the ends are shares of what was looked at', () => {
+  const candidates = [6, 3, 1].map((weight, index) => ({
+    id: `f${index}`,
+    repair: `r${index}`,
+    weight,
+  }));
+  const table = matrixTable(candidates, [[0], [1], [2]], [simpleTest('t', { minutes: 3 })]);
+  const { strategy, minutes, greedyMinutes, bound } = findOptimum(table, {
+    costs: READING_ONLY,
+    massKept: 0.85,
+  });
+  // by hand: six and three of nine tenths
+  const ends = strategy.kind === 'test' ? strategy.branches.map(({ next }) => next) : [];
+  expect(ends).toMatchObject([
+    { kind: 'conclude', chance: expect.closeTo(2 / 3, 12), repairs: [{ repair: 'r0', chance: 1 }] },
+    { kind: 'conclude', chance: expect.closeTo(1 / 3, 12), repairs: [{ repair: 'r1', chance: 1 }] },
+  ]);
+  for (const one of [minutes, greedyMinutes, bound]) expect(one).toBeCloseTo(3, 12);
+});
