@@ -42,7 +42,7 @@ export function jointFit(
     }
     let sum = 0;
     if (most > -Infinity) for (const log of logs) sum += Math.exp(log - most);
-    const steady = sum > 0 ? most + Math.log(sum / samples) : -Infinity;
+    const steady = most + Math.log(sum / samples);
     const log = logOfMix(steady, loose, allowance.steadyChance);
     logRows[row] = log;
     const held = log > -Infinity ? allowance.steadyChance * Math.exp(steady - log) : 0;

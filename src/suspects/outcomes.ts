@@ -97,7 +97,7 @@ function ownRanges(
   if (finite.length < column.values.length)
     specs.push({ kind: 'range', id: 'OL', from: Infinity, below: Infinity });
   if (finite.length === 0) return specs;
-  const uncertainty = table.tests[test]?.standardUncertainty ?? (() => 0);
+  const uncertainty = table.tests[test]!.standardUncertainty ?? (() => 0);
   const places = cutPlaces(finite, column.unit);
   const below = sharesBelow(table, column, places, (value) =>
     Math.hypot(uncertainty(value), modelWidth(column, value, allowance)),

@@ -79,13 +79,23 @@ describe('cases of several faults', () => {
   const fault = (id: string) => ({ id, repair: id, weight: 1 });
   test('are two where faults look different, or have different repairs', () => {
     for (const matrix of [
-      [[1], [0]],
-      [[0], [1]],
-      [[0], [0]],
+      [
+        [1, 0],
+        [0, 0],
+      ],
+      [
+        [0, 0],
+        [1, 0],
+      ],
+      [
+        [0, 0],
+        [0, 0],
+      ],
     ]) {
       const table = matrixTable([fault('a'), fault('b')], matrix);
       const even = Float64Array.from([0.5, 0.5]);
-      const { count, weight, candidates } = splitIntoCases(table, [0], outcomesOf(table), even);
+      const of = outcomesOf(table);
+      const { count, weight, candidates } = splitIntoCases(table, [0, 1], of, even);
       expect({ count, weight: [...weight], candidates }).toEqual({
         count: 2,
         weight: [0.5, 0.5],

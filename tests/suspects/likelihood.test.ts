@@ -176,6 +176,26 @@ describe('all readings together', () => {
     expect(joint.logBlind).toBeCloseTo(2 * Math.log(0.5), 12);
     expect([...joint.sampleShares]).toEqual([expect.closeTo(0.5, 12), expect.closeTo(0.5, 12)]);
   });
+  test('each row by itself, and samples share what is held by them', () => {
+    // two rows; the second is the first with its samples changed about
+    const two = (perRow: number, one: number, other: number) => ({
+      ...weighed(perRow, [one, other, other, one], 1),
+      perRow: Float64Array.of(perRow, perRow),
+    });
+    const joint = jointFit([two(0.5, 0.9, 0.1), two(0.3, 0.5, 0.1)], 2, 2, ALLOWANCE);
+    // by hand: one sample explains both with 0.45 or 0.01, so 0.23; samples of their own with 0.15; evens of both 0.19
+    const log = expect.closeTo(Math.log(0.19), 12);
+    expect([...joint.logRows]).toEqual([log, log]);
+    const held = (0.5 * 0.23) / 0.19;
+    const share = (one: number) => expect.closeTo(held * (one / 0.46) + (1 - held) / 2, 12);
+    expect([...joint.sampleShares]).toEqual([0.45, 0.01, 0.01, 0.45].map(share));
+  });
+  test('that no one sample explains are still explained by samples of their own', () => {
+    const fits = [weighed(0.5, [1, 0], 1), weighed(0.5, [0, 1], 1)];
+    const joint = jointFit(fits, 1, 2, ALLOWANCE);
+    expect(joint.logRows[0]).toBeCloseTo(Math.log(0.5 * 0.25), 12);
+    expect([...joint.sampleShares]).toEqual([0.5, 0.5]);
+  });
   test('samples share the chance as they explain the readings', () => {
     const joint = jointFit([weighed(0.5, [0.9, 0.1], 1)], 1, 2, ALLOWANCE);
     // half is held by the samples in proportion, half is even

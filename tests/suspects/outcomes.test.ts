@@ -103,6 +103,10 @@ describe('outcomes found from the predictions', () => {
     const shared = low!.filter((outcome) => outcome === good![0]).length;
     expect(shared).toBeLessThanOrEqual(5);
   });
+  test('are found once for each test', () => {
+    const of = outcomesOf(numbers([[0], [5]], 'V'));
+    expect(of(0)).toBe(of(0));
+  });
   test('never more than six ranges', () => {
     const rows = Array.from({ length: 30 }, (_, k) => [k * 10, k * 10]);
     expect(findOutcomes(numbers(rows, 'V'), 0).specs).toHaveLength(6);
