@@ -138,6 +138,31 @@ describe('three faults of a quarter, a quarter and a half', () => {
     for (const { root } of [searched!, polished!])
       expect(root.upper).toBeCloseTo(1 + 0.5 * SECOND, 12);
   });
+  test.each([
+    ['first', [3, 3, 6, 1, 1, 2]],
+    ['second', [1, 1, 2, 3, 3, 6]],
+    ['first, of two alike', [1, 1, 2, 1, 1, 2]],
+  ])(
+    'and three more, parted from them in a minute, are looked at where most is open: the %s',
+    (which, weights) => {
+      const matrix = [0, 1].flatMap((half) => [
+        [half, 1, 0],
+        [half, 0, 0],
+        [half, 0, 1],
+      ]);
+      const search = searchOf(weights, matrix, [1, 2, 3]);
+      const looked = () =>
+        search.root.edges
+          ?.find((edge) => edge.test === 0)
+          ?.children.map(({ edges }) => edges !== null) ?? [];
+      for (let more = 0; more < 50 && !looked().includes(true); more += 1)
+        search.run(search.expansions + 1);
+      expect(looked()).toEqual(which === 'second' ? [false, true] : [true, false]);
+      // by hand: both halves of the chance take SECOND after the minute
+      expect(search.run(100)).toBe(true);
+      expect(search.root.upper).toBeCloseTo(1 + SECOND, 12);
+    },
+  );
   test('are solved when the bounds meet', () => {
     const search = three();
     expect(search.run(0)).toBe(false);
