@@ -49,9 +49,6 @@ export const AT_THE_START: Situation = { state: 'key-off', unplugged: [], reache
 /** A few seconds and some hundred megabytes on a small machine for circuits of 60 faults. */
 const EXPANSIONS_MAX = 20_000;
 
-/** Rounds of improving the strategy before the search for a proof; a few settle it. */
-const POLISH_ROUNDS = 8;
-
 /** The cheapest expected strategy for a table. */
 export function findOptimum(table: PredictionTable, options: OptimumOptions = {}): Optimum {
   const means = options.means ?? ALL_MEANS;
@@ -73,7 +70,7 @@ export function findOptimum(table: PredictionTable, options: OptimumOptions = {}
   );
   const search = new StrategySearch(cases, moves, 0);
   const greedyMinutes = search.greedy() / cases.mass;
-  search.polish(POLISH_ROUNDS);
+  search.polish();
   const exact = search.run(options.expansionsMax ?? EXPANSIONS_MAX);
   const strategy = readStrategy(search.root, cases);
   return {

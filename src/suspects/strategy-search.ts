@@ -59,11 +59,11 @@ export class StrategySearch {
 
   /**
    * Improves the strategy found so far without proving anything: at each of its states every test is tried with the
-   * present strategies behind it, in so many rounds.
+   * present strategies behind it. No circuit and no random table has gained by a second round.
    */
-  polish(rounds: number): void {
+  polish(): void {
     this.#bound(this.root);
-    for (let round = 0; round < rounds; round += 1) this.#polish(this.root);
+    this.#polish(this.root);
   }
 
   #polish(node: Node): void {
