@@ -98,7 +98,7 @@ class ModelThinker implements Thinker {
           space,
           test,
           cost.minutes,
-          shows.map(({ words, shows: shown }) => ({ repairWords: words, shown })),
+          shows.map(({ words, shows: shown }) => ({ suspect: words, shown })),
           why,
         ),
       ),

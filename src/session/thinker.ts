@@ -57,7 +57,7 @@ export interface Proposal {
   /** Instruments it takes. */
   readonly needs: readonly string[];
   /** What the leading suspects would show there. */
-  readonly shows: readonly { readonly repairWords: string; readonly shown: string }[];
+  readonly shows: readonly { readonly suspect: string; readonly shown: string }[];
   readonly why: string;
   /** For looks: what can be seen. For numbers: the healthy range in words. */
   readonly healthy: string;

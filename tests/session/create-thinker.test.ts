@@ -15,8 +15,9 @@ import { decide } from '../../src/session/decide.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
 import type { Session } from '../../src/session/session.ts';
-import { collectTests } from '../../src/session/thinker-table.ts';
+import { collectTests, needsOf } from '../../src/session/thinker-table.ts';
 import { AT_THE_START } from '../../src/suspects/optimum.ts';
+import { withHealthy } from '../../src/suspects/prior.ts';
 import { COSTS, testCost } from '../../src/suspects/test-cost.ts';
 import { KEY_ON, setupOf } from '../circuit/setup.ts';
 import { when } from './sample-tree.ts';
@@ -196,9 +197,14 @@ describe('the next test', () => {
     const session = measured(begin(), [FEED, 4.99]);
     const proposals = thinkerFor().nextTests(session);
     expect(proposals.length).toBeGreaterThan(1);
+    const suspects = withHealthy(linked.circuit!.faults).map(({ words }) => words);
     for (const proposal of proposals) {
       expect(proposal.test).not.toEqual(FEED);
       expect(proposal.shows.length).toBeGreaterThan(1);
+      for (const { suspect, shown } of proposal.shows) {
+        expect(suspects).toContain(suspect);
+        expect(shown).toBeTruthy();
+      }
     }
   });
 
@@ -411,7 +417,7 @@ describe('a proposal', () => {
     for (const { test, kind, looks, healthy, expected, needs, minutes, likely } of proposals) {
       const shown = Array.from({ length: 32 }, (_, at) => model.shows('healthy', test, at));
       expect(minutes).toBe(Math.round(minutes * 10) / 10);
-      expect(needs).not.toContain('meter');
+      expect(needs).toEqual(needsOf(test).filter((need) => need !== 'lead'));
       expect(likely).toEqual(shown[0]);
       if (shown[0]!.kind === 'look') {
         const found = shown.map((one) => (one.kind === 'look' ? one.look : 'full'));

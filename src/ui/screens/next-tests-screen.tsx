@@ -99,8 +99,8 @@ function detailOf(proposal: Proposal, opened: OpenedSession): Paragraph[] {
     ...(proposal.shows.length === 0
       ? []
       : [{ text: 'What it would show, should the repair be', bold: true }]),
-    ...proposal.shows.map(({ repairWords, shown }) => ({
-      text: `- ${repairWords}: ${shown}`,
+    ...proposal.shows.map(({ suspect, shown }) => ({
+      text: `- ${suspect}: ${shown}`,
       hang: 2,
     })),
   ];

@@ -161,8 +161,8 @@ const proposal = (id: string, words: string, rest: Partial<Proposal>): Proposal 
   minutes: 2,
   needs: ['meter'],
   shows: [
-    { repairWords: 'mend the feed wire', shown: '12 to 15 mV' },
-    { repairWords: 'clean the ground joint', shown: '0.8 to 3 V' },
+    { suspect: 'mend the feed wire', shown: '12 to 15 mV' },
+    { suspect: 'clean the ground joint', shown: '0.8 to 3 V' },
   ],
   why: 'It parts feed and ground, which stand level now.',
   healthy: 'below 0.1 V',
