@@ -1,4 +1,5 @@
 /** Reads what a person writes down of a terminal: the pin, and the colour of its wire. */
+import type { Circuit } from '../circuit/circuit.ts';
 import type { JobTerminal } from './job.ts';
 import { colourWords, readColour } from './wire-colours.ts';
 
@@ -58,4 +59,9 @@ export function terminalRemark(typed: string): {
     words: `No wire colour understood in "${typed.trim()}": it is kept whole, as typed. Write pin and colour, for example 1 RD/BU or 1 red/blue.`,
     doubtful: true,
   };
+}
+
+/** Terminals of the harness: a job sheet can give each its pin and wire colour. */
+export function harnessTerminals({ terminals }: Circuit): { id: string; words: string }[] {
+  return terminals.filter(({ side }) => side === 'harness').map(({ id, words }) => ({ id, words }));
 }

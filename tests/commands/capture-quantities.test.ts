@@ -31,7 +31,11 @@ function put(name: string, wheels: Parameters<typeof generateWheels>[0], rpm = 2
 
 function walk(lines: readonly string[]): string {
   const all = ['yes', ...lines, 'pause'];
-  return runProgram(place, ['run', 'quantities.yaml', '--plain'], `${all.join('\n')}\n`).out;
+  return runProgram(
+    place,
+    ['run', 'quantities.yaml', '--no-sheet', '--plain'],
+    `${all.join('\n')}\n`,
+  ).out;
 }
 
 const file = () => sessionWithCaptures(place);
@@ -80,7 +84,7 @@ describe('from a file', () => {
     const coil = { name: 'coil', teeth: 36, sensor: 'inductive', low: 2.5, high: 4.5 } as const;
     put('coil.csv', [coil], 1000);
     const lines = ['yes', 'capture coil.csv', 'yes', 'pause'];
-    runProgram(place, ['run', 'coil.yaml', '--plain'], `${lines.join('\n')}\n`);
+    runProgram(place, ['run', 'coil.yaml', '--no-sheet', '--plain'], `${lines.join('\n')}\n`);
     // By hand: a sine of 2 V peak on 2.5 V: 2 / sqrt 2.
     expect(captured()[0]).toMatchObject({ value: expect.closeTo(Math.SQRT2, 2), unit: 'V' });
   });
@@ -166,7 +170,7 @@ describe('after the repair', () => {
     put('crank.csv', [CRANK]);
     put('torn.csv', [{ ...CRANK, damaged: [{ tooth: 20, height: 0 }] }]);
     const lines = ['yes', ...ANSWERS.slice(0, 18), 'capture torn.csv', 'yes', 'yes'];
-    runProgram(place, ['run', 'quantities.yaml', '--plain'], `${lines.join('\n')}\n`);
+    runProgram(place, ['run', 'quantities.yaml', '--no-sheet', '--plain'], `${lines.join('\n')}\n`);
     expect(captured('look-recorded')[0]).toMatchObject({ look: 'uneven' });
   }
   const retest = (lines: readonly string[], bench: readonly string[] = []) =>

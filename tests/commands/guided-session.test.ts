@@ -346,3 +346,27 @@ it('what is printed to go on with works as it is printed, wherever the session w
     expect(goOn(ran.out).at(0)).toBe('resume');
   }
 });
+
+describe('the job sheet in lines', () => {
+  it('comes before the first test at a real vehicle, and stands in the record', () => {
+    const lines = ['no start when hot', 'P0335', 'begin', 'pause'];
+    const ran = runProgram(place, ['run', 'hall-no-signal', '--plain'], `${lines.join('\n')}\n`);
+    expect(ran.out).toContain('Complaint: no start when hot');
+    const [path] = sessionFiles(place);
+    expect(eventsOf(path!)[0]).toMatchObject({
+      job: { complaint: 'no start when hot', codes: ['P0335'] },
+      vehicle: { kind: 'real' },
+    });
+  });
+  it('left unfinished leaves nothing behind', () => {
+    const ran = runProgram(place, ['run', 'hall-no-signal', '--plain'], 'no start\n');
+    expect(ran).toMatchObject({ code: 130 });
+    expect(ran.out).toMatch(/No session was begun\.\n$/);
+    expect(sessionFiles(place)).toEqual([]);
+  });
+  it('is not asked for where the command says so', () => {
+    const ran = runProgram(place, ['run', 'hall-no-signal', '--plain', '--no-sheet'], '');
+    expect(ran.out).not.toContain('job sheet');
+    expect(sessionFiles(place)).toHaveLength(1);
+  });
+});

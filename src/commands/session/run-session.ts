@@ -4,6 +4,8 @@ import { loadFile } from '../../files/load-library.ts';
 import { emptyJob, type Job } from '../../procedure/job.ts';
 import { loadJob } from '../../procedure/load-job.ts';
 import type { ParsedProcedure } from '../../procedure/parse-procedure.ts';
+import { replaceablesOf } from '../../procedure/read-repair.ts';
+import { harnessTerminals } from '../../procedure/read-terminal.ts';
 import { type AnswersFile, loadAnswers } from '../../session/answers-file.ts';
 import { formatIssue } from '../../source/format-issue.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
@@ -72,10 +74,15 @@ function deskFor(args: Arguments, io: Io): Promise<Desk | Problem> {
   });
 }
 
-/** Opens the session that the arguments name. */
-function begin(desk: Desk, args: Arguments, answers: AnswersFile | null): OpenedSession | Problem {
+/** Opens the session that the arguments name; `sheet` is a job sheet that was filled in before. */
+function begin(
+  desk: Desk,
+  args: Arguments,
+  answers: AnswersFile | null,
+  sheet: Job = emptyJob(''),
+): OpenedSession | Problem {
   const jobFile = textOf(args, 'job');
-  let job: Job = emptyJob('');
+  let job = sheet;
   let ownFault: string | null = null;
   let comesAndGoes = false;
   let named = args.positionals[0] ?? answers?.procedure ?? undefined;
@@ -170,12 +177,37 @@ async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue
   const { plainSession } = await import('../../ui/plain/plain-session.ts');
   const chosen = namesNone(args) ? await choosePlain(desk, args, dialogue) : args;
   if (!chosen) return EXIT.interrupted;
-  const opened = begin(desk, chosen, null);
+  const sheet =
+    desk.preview || !wantsSheet(chosen) ? undefined : await fillIn(desk, chosen, dialogue);
+  if (sheet === null) {
+    io.out('No session was begun.\n');
+    return EXIT.interrupted;
+  }
+  if (sheet && isProblem(sheet)) return tellProblem(io, sheet, EXIT.wrongInput);
+  const opened = begin(desk, chosen, null, sheet);
   if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
   const end = await plainSession(opened, dialogue);
   opened.driver.close();
   await finish(opened, desk, args, io);
   return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+}
+
+/** The job sheet in lines; null at the end of input. */
+async function fillIn(
+  desk: Desk,
+  args: Arguments,
+  dialogue: Dialogue,
+): Promise<Job | Problem | null> {
+  const procedure = findProcedure(desk, args.positionals[0] ?? '');
+  if (isProblem(procedure)) return procedure;
+  // A mistake in the procedure is told before anybody fills in a sheet for it.
+  const linked = linkFor(desk, procedure, emptyJob('').vehicle.drive);
+  if (isProblem(linked)) return linked;
+  const { askSheet } = await import('../../ui/plain/plain-sheet.ts');
+  const { circuit } = linked;
+  const terminals = circuit ? harnessTerminals(circuit) : [];
+  const parts = circuit ? replaceablesOf(circuit) : [];
+  return askSheet({ job: emptyJob(''), terminals, parts }, dialogue);
 }
 
 /** Procedure and vehicle by number, for a person who named none. */

@@ -4,6 +4,7 @@ import { basename } from 'node:path';
 import { type Circuit, sensorOf } from '../../circuit/circuit.ts';
 import { listSessions, newestSessions } from '../../files/list-sessions.ts';
 import { replaceablesOf } from '../../procedure/read-repair.ts';
+import { harnessTerminals } from '../../procedure/read-terminal.ts';
 import { listWords } from '../../records/list-words.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import type { AppServices, OpenedSession } from '../../ui/app-services.ts';
@@ -56,10 +57,10 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
       const { sessions, count } = newestSessions(desk.sessions());
       return { sessions: sessions.map(listWords), count };
     },
-    terminalsOf: (file) =>
-      (circuitOf(file)?.terminals ?? [])
-        .filter(({ side }) => side === 'harness')
-        .map(({ id, words }) => ({ id, words })),
+    terminalsOf: (file) => {
+      const circuit = circuitOf(file);
+      return circuit ? harnessTerminals(circuit) : [];
+    },
     replaceablesOf: (file) => {
       const circuit = circuitOf(file);
       return circuit ? replaceablesOf(circuit) : [];

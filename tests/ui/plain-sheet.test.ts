@@ -1,0 +1,107 @@
+/** The job sheet in lines: what was typed, as the job that a session keeps. */
+import { describe, expect, it } from 'vitest';
+import { emptyJob, type Job } from '../../src/procedure/job.ts';
+import { askSheet } from '../../src/ui/plain/plain-sheet.ts';
+
+const TERMINALS = [
+  { id: 'sensor.feed', words: 'feed at the sensor' },
+  { id: 'sensor.signal', words: 'signal at the sensor' },
+];
+const PARTS = [{ id: 'sensor', words: 'crankshaft position sensor' }];
+/** Fields before those of the terminals. */
+const FIELDS = 11;
+
+/** Types these lines one after the other; the job, what was said, and the lines nobody asked for. */
+async function fill(lines: readonly string[], job: Job = emptyJob('')) {
+  const said: string[] = [];
+  const left = [...lines];
+  const filled = await askSheet(
+    { job, terminals: TERMINALS, parts: PARTS },
+    {
+      say: (line) => said.push(line),
+      ask: async (question) => {
+        said.push(question);
+        return left.shift() ?? null;
+      },
+    },
+  );
+  return { job: filled, said, left };
+}
+const enter = (count: number) => Array<string>(count).fill('');
+
+describe('the job sheet in lines', () => {
+  it('asks for every field with its hint, and keeps what was typed', async () => {
+    const { job, said, left } = await fill([
+      ...['dies when warm', 'p0335', 'Skua 1.4, 2020', '', 'QX 12', '143 200 km', 'hyb'],
+      ...['A-17', 'R. Example', 'crank sensor replaced', 'call before noon', '1 RD/BU', '2 white'],
+    ]);
+    expect(left).toEqual([]);
+    expect(job).toMatchObject({
+      complaint: 'dies when warm',
+      codes: ['P0335'],
+      vehicle: { words: 'Skua 1.4, 2020', vin: '', plate: 'QX 12', drive: 'hybrid' },
+      order: 'A-17',
+      customer: 'R. Example',
+      earlierRepairs: [{ words: 'crank sensor replaced', part: 'sensor' }],
+      terminals: { 'sensor.feed': { pin: '1' }, 'sensor.signal': { pin: '2' } },
+      notes: 'call before noon',
+    });
+    expect(said.filter((line) => line.endsWith(': '))).toHaveLength(FIELDS + TERMINALS.length);
+    expect(said.join('\n')).toMatch(/What the customer says, in their words\./);
+    expect(said).toContain('Drive [combustion]: ');
+    expect(said.join('\n')).not.toMatch(/Left or Right/);
+    expect(said.some((line) => line.startsWith('  P0335: '))).toBe(true);
+  });
+
+  it('begins at once when the complaint is written down, and never without it', async () => {
+    const { job, said, left } = await fill(['begin', '', 'begin', 'no start', 'begin', 'more']);
+    expect(job).toEqual(emptyJob('no start'));
+    expect(left).toEqual(['more']);
+    expect(said.filter((line) => /Write down the complaint first/.test(line))).toHaveLength(2);
+  });
+
+  it('goes back to a field, shows what it holds, and empties it', async () => {
+    const { job, said } = await fill([
+      'no start',
+      'P0335',
+      'back',
+      '-',
+      'back',
+      'back',
+      'back',
+      'stalls',
+      'begin',
+    ]);
+    expect(job).toEqual(emptyJob('stalls'));
+    expect(said).toContain('Trouble codes [P0335]: ');
+    expect(said).toContain('Complaint [no start]: ');
+  });
+
+  it('asks again for a choice that is none, with what there is', async () => {
+    const { job, said } = await fill(['no start', ...enter(5), 'steam', 'electric', 'begin']);
+    expect(job?.vehicle.drive).toBe('electric');
+    expect(said).toContain('"steam" is none of them: combustion, hybrid, electric.');
+  });
+
+  it('asks about what is doubtful before it begins, and goes back there', async () => {
+    const typed = ['no start', 'P0335 X9', 'begin'];
+    const yes = await fill([...typed, '', 'yes']);
+    expect(yes.job?.codes).toEqual(['P0335', 'X9']);
+    expect(yes.said.join('\n')).toMatch(/is this right\?\n {2}Trouble codes: X9: /);
+    const back = await fill([...typed, 'back', 'P0335', 'begin']);
+    expect(back.job?.codes).toEqual(['P0335']);
+  });
+
+  it('is given up with the end of input, wherever it comes', async () => {
+    for (const lines of [[], ['no start'], ['no start', 'P0335 X9', 'begin']])
+      expect((await fill(lines)).job).toBeNull();
+  });
+
+  it('keeps what a job file brought', async () => {
+    const { job } = await fill(enter(FIELDS + TERMINALS.length), {
+      ...emptyJob('no start'),
+      notes: 'as before',
+    });
+    expect(job).toEqual({ ...emptyJob('no start'), notes: 'as before' });
+  });
+});
