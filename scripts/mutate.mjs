@@ -2,21 +2,23 @@
  * Mutation testing of the rooms that compute and judge: `npm run mutate [ROOM...] [-- --share 0.2 --seed 7 --file part --words]`.
  * Every mutant is a small fault written into the source; a fault that no test notices is a question about the tests.
  * `--share` runs a part of the mutants, drawn by hash and so the same on every machine, and tells the score with its
- * 95 % interval; `--file` takes only the files whose path holds the text. Slow: run it by hand, not for every change.
+ * 95 % interval; `--file` takes only the files whose path holds the text; `--continue` goes on with a run of the same
+ * share and seed that was stopped. Slow: run it by hand, not for every change.
  *
  * Left out, always: generated files; what runs once while a file is loaded (its mutants cannot be switched on and off
  * in a running process); and, without `--words`, the text of sentences for people, since tests name what is said by
  * its code and place, never by its wording. A text without a blank is a code, a key or a unit and is mutated.
  */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { Stryker } from '@stryker-mutator/core';
+import { readResults } from './mutate-draw.mjs';
 
 const ROOMS = ['quantity', 'session', 'suspects', 'circuit', 'proof'];
 const NOTICED = ['Killed', 'Timeout'];
 const MISSED = ['Survived', 'NoCoverage'];
 /** A changed loop may never end; what is still running after the usual time of its tests and this much is noticed. */
-const SPARE_MS = 5_000;
+const SPARE_MS = 10_000;
 /** The machine may be busy: its tests may take this much longer than in the first run. */
 const SLOWER = 3;
 
@@ -28,13 +30,14 @@ const { values, positionals } = parseArgs({
     file: { type: 'string', default: '' },
     workers: { type: 'string', default: '2' },
     words: { type: 'boolean', default: false },
+    continue: { type: 'boolean', default: false },
   },
 });
 const unknown = positionals.filter((room) => room !== 'all' && !ROOMS.includes(room));
 const share = Number(values.share);
 if (unknown.length > 0 || !(share > 0 && share <= 1)) {
   console.error(
-    `usage: mutate [${ROOMS.join('|')}|all]... [--share 0..1] [--seed N] [--file TEXT] [--workers N] [--words]`,
+    `usage: mutate [${ROOMS.join('|')}|all]... [--share 0..1] [--seed N] [--file TEXT] [--workers N] [--words] [--continue]`,
   );
   process.exit(2);
 }
@@ -47,15 +50,17 @@ console.log(table(rows));
 async function mutate(room) {
   const folder = 'reports/mutation';
   mkdirSync(folder, { recursive: true });
+  const log = `${folder}/${room}.log`;
+  if (!values.continue) rmSync(log, { force: true });
   process.env.OHMWARD_MUTATE = room;
   const began = Date.now();
-  const results = await new Stryker({
+  const all = await new Stryker({
     mutate: [`src/${room}/**/*${values.file}*.ts`, '!src/**/generated/**'],
     testRunner: 'vitest',
     vitest: { configFile: 'scripts/mutate-vitest.mjs', related: false },
     plugins: ['@stryker-mutator/vitest-runner', './scripts/mutate-draw.mjs'],
     checkers: ['draw'],
-    draw: { share, seed: values.seed, words: values.words, results: `${folder}/${room}.log` },
+    draw: { share, seed: values.seed, words: values.words, results: log },
     coverageAnalysis: 'perTest',
     ignoreStatic: true,
     concurrency: Number(values.workers),
@@ -71,12 +76,13 @@ async function mutate(room) {
     warnings: { unknownOptions: false },
   }).runMutationTest();
   const minutes = (Date.now() - began) / 60_000;
+  const results = readResults(log);
   const missed = results.filter(({ status }) => MISSED.includes(status));
   const list = missed.map(inWords).sort(byPlace).join('\n');
   writeFileSync(`${folder}/${room}.txt`, `${list}\n`);
   console.log(list);
   const killed = results.filter(({ status }) => NOTICED.includes(status)).length;
-  const ignored = results.filter(({ status }) => status === 'Ignored').length;
+  const ignored = all.filter(({ status }) => status === 'Ignored').length;
   return { room, killed, survived: missed.length, ignored, minutes };
 }
 

@@ -375,6 +375,15 @@ describe('mistakes, each at its place', () => {
     );
   });
 
+  test.each(['battery: -1 V', 'cranking: -2 V', 'running: -3 V', 'ohms: -4 ohm'])(
+    'a supply with "%s" is told at that line',
+    (line) => {
+      const text = GOOD.replace(/^supply:\n( {2}.*\n)*/m, `supply:\n  # as measured\n  ${line}\n`);
+      expect(text).toContain(line);
+      expect(found(text).join()).toMatch(new RegExp(`^${lineOf(text, line)} `));
+    },
+  );
+
   test('no sensor, two modules, a reserved name', () => {
     expect(
       found(

@@ -31,6 +31,39 @@ describe('three-wire Hall switch fed by the module', () => {
     expect(number(hall, 'healthy', ohms)).toBeCloseTo((3 / 58 / 0.5) * 1.07 * (1 + 0.00393 * 5), 6);
   });
 
+  test('wires spread evenly to both sides of their nominal resistance', () => {
+    const ohms = testOf(
+      { kind: 'ohms', plus: 'module.signal', minus: 'sensor.signal' },
+      { state: 'key-off', unplugged: ['module', 'sensor'] },
+    );
+    const nominal = number(hall, 'healthy', ohms);
+    const drawn = Array.from({ length: 32 }, (_, sample) => number(hall, 'healthy', ohms, sample));
+    // 15 % is allowed to each side; of 32 even draws the outermost lie beyond 12 %
+    for (const [edge, sign] of [
+      [Math.min(...drawn), -1],
+      [Math.max(...drawn), 1],
+    ] as const) {
+      expect((sign * (edge - nominal)) / nominal).toBeGreaterThan(0.12);
+      expect((sign * (edge - nominal)) / nominal).toBeLessThanOrEqual(0.15);
+    }
+  });
+
+  test('at rest the sensor is on as often as its wheel says', () => {
+    const { circuit } = hall;
+    const share = (onChance: number) => {
+      const target = { ...circuit.target!, onChance };
+      const options = { samples: 64, seed: 1, meter: METER };
+      const still = createModel({ ...circuit, target }, options);
+      const low = Array.from({ length: 64 }, (_, sample) =>
+        number(still, 'healthy', volts('sensor.signal'), sample),
+      ).filter((value) => value < 2.5);
+      return low.length / 64;
+    };
+    // an even sequence of 64 differs from the chance by less than 2 of 64
+    for (const chance of [0.1, 0.5, 0.9])
+      expect(Math.abs(share(chance) - chance)).toBeLessThan(2 / 64);
+  });
+
   test('the output pulls the signal to 5 V * 50 / 2250 when on, and the module counts', () => {
     const { low, high } = hall.levels('healthy', pattern('module.signal'), -1);
     expect(low).toBeCloseTo((4.995 * 50) / 2250, 2);
