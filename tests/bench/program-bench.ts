@@ -55,7 +55,7 @@ export async function benchProgram(
     const real: Started = { args: [program], ready: 'simulated vehicle' };
     const inStep: Started = {
       args: [program, 'run', 'hall-no-signal', '--bench', 'wire.signal.open', '--seed', '7'],
-      ready: 'Step',
+      ready: '[y]',
     };
     const bareStarts: number[] = [];
     const starts: number[] = [];
@@ -171,7 +171,7 @@ function start(what: Started, home: string) {
       };
       heard();
     });
-  return { child, until, length: () => written.length };
+  return { child, until, length: () => written.length, written: () => written };
 }
 
 async function startTime(what: Started, home: string): Promise<number> {
@@ -208,10 +208,11 @@ function end(child: ReturnType<typeof spawn>): Promise<void> {
 
 /** Each key's time to the frame it brings; then many keys without waiting for each, and the memory. */
 async function keyTimes(what: Started, home: string, toPrompt: boolean) {
-  const { child, until, length } = start(what, home);
+  const started = start(what, home);
+  const { child, until, length } = started;
   try {
     await until(0, (text) => text.includes(what.ready));
-    if (toPrompt) await goToReading(child, until, length);
+    if (toPrompt) await goToReading(started);
     const times: number[] = [];
     for (let n = 0; n < KEYS; n += 1) {
       await pause(KEY_EVERY_MS);
@@ -236,12 +237,13 @@ async function keyTimes(what: Started, home: string, toPrompt: boolean) {
 }
 
 /** Through cautions, tasks and looks to a step that asks for a reading. */
-async function goToReading(
-  child: ReturnType<typeof spawn>,
-  until: ReturnType<typeof start>['until'],
-  length: () => number,
-): Promise<void> {
-  let screen = '';
+async function goToReading({
+  child,
+  until,
+  length,
+  written,
+}: ReturnType<typeof start>): Promise<void> {
+  let screen = written();
   child.onData((text) => {
     screen += text;
   });
