@@ -6,7 +6,7 @@
 
 /** A pivot smaller than this, against the largest entry of the diagonal at the start, means that no equation is left. */
 const PIVOT_RATIO_MIN = 1e-15;
-/** The diagonal is taken as pivot when it has at least this share of the largest entry below it; SPICE's usual value. */
+/** The diagonal is taken as pivot when it has at least this share of the largest entry below it; SPICE's usual value, from memory. */
 const DIAGONAL_SHARE_MIN = 1e-3;
 /** A diagonal of less than this many siemens is not made the measure: sources without resistance have none. */
 const DIAGONAL_MIN_SIEMENS = 1e-6;

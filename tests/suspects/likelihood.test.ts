@@ -104,7 +104,7 @@ describe('a number', () => {
   test.each([
     [5, 1], // where the sample lies
     [5.3, 0.0026997961],
-    [4.7, 0.0026997961], // three deviations, on either side: a table of the normal distribution
+    [4.7, 0.0026997961], // three deviations, on either side: 1 - erf(3 / sqrt 2), from memory
     [5.1, 0.3173105079],
   ])('%f V lies as far out as %f of what 5 V with 0.1 V shows', (value, share) => {
     const fit = fitReading(column('V', 5, 5), 1, 2, number(value), 0.1, NO_ALLOWANCE);
