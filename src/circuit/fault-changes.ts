@@ -24,13 +24,13 @@ export class FaultChanges extends ValueReader {
   }
 
   /** `telling`, those of the `derived` faults that show, as the author wants them. What is wrong stands in `issues`. */
-  applied(derived: readonly Fault[], telling: readonly Fault[]): Fault[] {
-    this.checkNames(derived, telling);
-    return this.changed(telling);
+  applied(derived: readonly Fault[], discriminating: readonly Fault[]): Fault[] {
+    this.checkNames(derived, discriminating);
+    return this.changed(discriminating);
   }
 
   /** Changes must name faults that follow from the circuit and that the module can notice. */
-  private checkNames(derived: readonly Fault[], telling: readonly Fault[]): void {
+  private checkNames(derived: readonly Fault[], discriminating: readonly Fault[]): void {
     const ids = derived.map((fault) => fault.id);
     for (const id of Object.keys(this.changes))
       if (!ids.includes(id))
@@ -42,7 +42,7 @@ export class FaultChanges extends ValueReader {
           ['faults', id],
           'key',
         );
-      else if (!telling.some((fault) => fault.id === id))
+      else if (!discriminating.some((fault) => fault.id === id))
         this.issue(
           'fault-without-symptom',
           `the fault "${id}" changes nothing that the module sees, so it is left out anyway`,

@@ -99,10 +99,10 @@ class Reader extends PartReader {
       ...unfailing,
       faults: deriveFaults(unfailing, sizeFaults(unfailing)),
     };
-    const telling = this.telling(derived);
-    if (telling === null) return null;
+    const discriminating = this.telling(derived);
+    if (discriminating === null) return null;
     const changes = new FaultChanges(this.source, draft.faults ?? {});
-    const faults = changes.applied(derived.faults, shareWeights(telling, weights));
+    const faults = changes.applied(derived.faults, shareWeights(discriminating, weights));
     this.issues.push(...changes.issues);
     return { ...unfailing, faults };
   }

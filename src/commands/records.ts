@@ -2,7 +2,7 @@
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import { type Command, EXIT, optionsOf } from './command.ts';
-import { Stop } from './records/shelf.ts';
+import { Stop } from './records/record-arguments.ts';
 import { VERBS } from './records/verbs.ts';
 
 export const command: Command = {

@@ -62,9 +62,9 @@ export function createWakingBench(
 export function benchFor(
   model: Model,
   procedure: Procedure,
-  { fault, seed, comesAndGoes }: Omit<Extract<SessionVehicle, { kind: 'bench' }>, 'kind'>,
+  { fault, seed, intermittent }: Omit<Extract<SessionVehicle, { kind: 'bench' }>, 'kind'>,
 ): Bench {
-  return comesAndGoes
+  return intermittent
     ? createWakingBench(model, procedure, fault, seed)
     : createBench(model, fault, seed);
 }

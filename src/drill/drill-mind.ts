@@ -161,7 +161,7 @@ function ownTests(
 
 /** On the level with a fault that comes and goes, a planned test is done with the harness moved. */
 function isMoved(level: Level, { probe }: Test): boolean {
-  return level.comesAndGoes && probe.kind !== 'inspect';
+  return level.intermittent && probe.kind !== 'inspect';
 }
 
 function joined(base: PredictionTable, own: PredictionTable): PredictionTable {
@@ -213,7 +213,7 @@ function pairOf({ id, first, second, weight }: FaultPair): Candidate {
 function showsFor(model: Model, level: Level) {
   return (id: string, { test, id: testId }: KnownTest, sample: number): Shown => {
     const { setup, probe, wiggle } = test;
-    const always = !level.comesAndGoes || wiggle || probe.kind === 'inspect';
+    const always = !level.intermittent || wiggle || probe.kind === 'inspect';
     const there = always || chanceOf(sample, `${id} ${testId}`) < PRESENT_CHANCE;
     return model.shows(there ? id : HEALTHY, { setup, probe }, sample);
   };

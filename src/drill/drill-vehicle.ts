@@ -62,7 +62,7 @@ export function createVehicle(
   const faulty = createBench(model, hidden.modelId, seed);
   const healthy = createBench(model, HEALTHY, seed);
   const isPresent = (test: DrillTest, number: number) =>
-    !level.comesAndGoes ||
+    !level.intermittent ||
     test.wiggle ||
     test.probe.kind === 'inspect' ||
     chanceOf(seed, `there ${number}`) < PRESENT_CHANCE;

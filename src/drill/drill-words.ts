@@ -8,7 +8,7 @@ import { bindText } from '../procedure/bind-text.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 import { emptyJob } from '../procedure/job.ts';
 import { goodRangeWords, goodWords, setupWords } from '../procedure/test-words.ts';
-import { EVIDENCE_RATIO } from '../suspects/rivals.ts';
+import { EVIDENCE_RATIO } from '../suspects/evidence-ratio.ts';
 import { percent } from '../suspects/what-changed.ts';
 import { type Debrief, type ReadingNote, repairWordsOf } from './debrief.ts';
 import { presentDrillStep } from './decide-drill.ts';

@@ -85,7 +85,7 @@ function drawPair(circuit: Circuit, seed: number): Drawn | null {
 
 /** Only joints come and go by themselves. */
 function isAllowed({ effect }: Fault, level: Level): boolean {
-  if (!level.comesAndGoes) return true;
+  if (!level.intermittent) return true;
   return (
     effect.kind === 'wire-open' ||
     effect.kind === 'contact-open' ||

@@ -16,7 +16,7 @@ export interface Level {
   /** Faults in the vehicle. */
   readonly faults: 1 | 2;
   /** The fault comes and goes; moving the harness brings it back. */
-  readonly comesAndGoes: boolean;
+  readonly intermittent: boolean;
   /** An earlier repair points the wrong way. */
   readonly misled: boolean;
 }
@@ -25,7 +25,7 @@ const PLAIN = {
   suspects: false,
   expected: true,
   faults: 1,
-  comesAndGoes: false,
+  intermittent: false,
   misled: false,
 } as const;
 
@@ -63,7 +63,7 @@ export const LEVELS: readonly Level[] = [
     title: 'a fault that comes and goes',
     about:
       'One fault in a wire or a contact, there in about half of all readings. Moving harness and connectors while reading brings it back, and costs half a minute.',
-    comesAndGoes: true,
+    intermittent: true,
   },
   {
     ...PLAIN,

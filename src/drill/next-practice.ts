@@ -5,7 +5,7 @@ import type { Drill } from './drill.ts';
 import { LEVELS } from './levels.ts';
 import { TIME_FULL } from './score.ts';
 
-export interface Showing {
+export interface PredictedWords {
   readonly drill: Drill;
   readonly right: boolean;
   readonly evidence: number;
@@ -29,7 +29,7 @@ const CLASS_WORDS: Readonly<Record<FaultClass, string>> = {
 };
 
 /** One sentence. */
-export function adviceFor(showing: Showing): string {
+export function adviceFor(showing: PredictedWords): string {
   const { drill, right, evidence, wasted, yardstickMinutes, classes } = showing;
   if (drill.stopped.length > 0)
     return `Safety first: before each test say what the instrument puts into the circuit. The bench stopped one: ${drill.stopped[0]!.reason}.`;

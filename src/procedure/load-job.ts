@@ -13,7 +13,7 @@ export interface LoadedJob {
   /** What the vehicle has when it is simulated; null when the job does not say. */
   readonly fault: string | null;
   /** The simulated vehicle shows its fault only to who moves the harness. */
-  readonly comesAndGoes: boolean;
+  readonly intermittent: boolean;
 }
 
 /** The job in `text`; null with issues when it cannot be used. */
@@ -35,7 +35,7 @@ export function loadJob(text: string, file: string): Checked<LoadedJob> {
       job: jobOf(draft),
       procedure: draft.procedure ?? null,
       fault: draft['simulated-fault'] ?? null,
-      comesAndGoes: draft['comes-and-goes'] ?? false,
+      intermittent: draft['intermittent'] ?? false,
     },
     issues,
   };

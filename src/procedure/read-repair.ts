@@ -133,10 +133,12 @@ function chosenPart(
   words: readonly string[],
   parts: readonly Replaceable[],
 ): string | null {
-  const telling = words.filter((word) => TELLING.test(word) || isWireName(word, words, parts));
-  const fits = parts.filter((part) => kindOf(part) === kind && hasAll(part, telling));
+  const discriminating = words.filter(
+    (word) => TELLING.test(word) || isWireName(word, words, parts),
+  );
+  const fits = parts.filter((part) => kindOf(part) === kind && hasAll(part, discriminating));
   // Without more words the sensor is the one that the circuit is about, and a connector that of the sensor.
-  const plain = telling.length === 0 && !words.some((word) => NOUNS[word] === 'module');
+  const plain = discriminating.length === 0 && !words.some((word) => NOUNS[word] === 'module');
   const usual = kind === 'sensor' ? 'sensor' : kind === 'connector' ? 'connector.sensor' : null;
   if (plain && usual && fits.some(({ id }) => id === usual)) return usual;
   const named = fits.filter(({ words: own }) => !words.includes('module') || /module/.test(own));
@@ -150,7 +152,9 @@ function kindOf({ id, words }: Replaceable): string {
   return words.split(' ').find((word) => word in NOUNS && NOUNS[word] !== 'wheel') ?? '';
 }
 
-function hasAll({ words }: Replaceable, telling: readonly string[]): boolean {
+function hasAll({ words }: Replaceable, discriminating: readonly string[]): boolean {
   const own = words.split(/[ -]/);
-  return telling.every((word) => own.some((one) => one.startsWith(word.replace(/shaft$/, ''))));
+  return discriminating.every((word) =>
+    own.some((one) => one.startsWith(word.replace(/shaft$/, ''))),
+  );
 }

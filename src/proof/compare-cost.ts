@@ -9,7 +9,7 @@ import { standardTests } from '../circuit/standard-tests.ts';
 import { LOOKS, type Look, type Test } from '../circuit/test.ts';
 import { arrangementKey, testKey } from '../circuit/test-key.ts';
 import { type Procedure, stepOf } from '../procedure/procedure.ts';
-import { NO_ALLOWANCE } from '../suspects/allowance.ts';
+import { EXACT_MODEL } from '../suspects/error-model.ts';
 import type { Reading } from '../suspects/likelihood.ts';
 import { type Proposals, proposeTests } from '../suspects/next-test.ts';
 import { AT_THE_START, findOptimum } from '../suspects/optimum.ts';
@@ -105,7 +105,7 @@ function guidedMinutes(measured: PredictionTable, chances: Float64Array): number
     const key = JSON.stringify(readings);
     const known = decided.get(key);
     if (known) return known;
-    const ranking = rankSuspects(table, readings, chances, { allowance: NO_ALLOWANCE });
+    const ranking = rankSuspects(table, readings, chances, { errorModel: EXACT_MODEL });
     const without = readings.map(({ test }) => test);
     const made = proposeTests(table, ranking, { now, means: ALL_MEANS, outcomes, without });
     decided.set(key, made);

@@ -3,7 +3,7 @@ import type { Circuit } from '../circuit/circuit.ts';
 import { nextSteps } from '../procedure/check-structure.ts';
 import { type Conclusion, type Procedure, stepOf } from '../procedure/procedure.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
-import type { TellingTests } from './telling-tests.ts';
+import type { DiscriminatingTests } from './discriminating-tests.ts';
 import type { Visit, Way } from './walk-faults.ts';
 
 /** A way and how it ended for the fault that took it. */
@@ -32,7 +32,11 @@ export interface Judge {
 }
 
 /** A judge of the ways through a tree. One way can become two: samples that any test exposes, and those that none does. */
-export function judgeOf(procedure: Procedure, circuit: Circuit, telling: TellingTests): Judge {
+export function judgeOf(
+  procedure: Procedure,
+  circuit: Circuit,
+  discriminating: DiscriminatingTests,
+): Judge {
   const repairs = new Map(circuit.faults.map(({ id, repair }) => [id, repair]));
   const conclusions = Object.values(procedure.steps).filter(
     (step): step is Conclusion => step.kind === 'conclude',
@@ -58,7 +62,7 @@ export function judgeOf(procedure: Procedure, circuit: Circuit, telling: Telling
     const lostAt =
       way.visits.findLast(({ step }) => wanted.some((id) => reach(step).has(id))) ?? last ?? null;
     if (conclusion.faults.length > 0) return [{ ...way, verdict: 'wrong', lostAt }];
-    const seen = way.samples.filter((sample) => telling.detects(way.fault, sample));
+    const seen = way.samples.filter((sample) => discriminating.detects(way.fault, sample));
     const unseen = way.samples.filter((sample) => !seen.includes(sample));
     const part = (samples: readonly number[], verdict: JudgedWay['verdict']): JudgedWay[] =>
       samples.length === 0

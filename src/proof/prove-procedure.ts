@@ -7,14 +7,14 @@ import type { Model } from '../circuit/model.ts';
 import type { LinkedProcedure } from '../procedure/link-procedure.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
+import { ambiguityGroups } from './ambiguity-groups.ts';
+import { discriminatingTests } from './discriminating-tests.ts';
 import { type JudgedWay, judgeOf } from './judge-ways.ts';
 import { rangeIssues } from './range-issues.ts';
 import { retestIssues } from './retest-issues.ts';
 import { stepIssues } from './step-issues.ts';
-import { tellingTests } from './telling-tests.ts';
 import { walkFaults } from './walk-faults.ts';
 import { wayIssues } from './way-issues.ts';
-import { wideConclusions } from './wide-conclusions.ts';
 
 export interface Proof {
   /** Healthy first, then the faults in the order of the circuit. */
@@ -50,12 +50,12 @@ export interface Ending {
 /** Proves a linked procedure with the model of its circuit. The model keeps what it has shown, so keep the model. */
 export function proveProcedure(linked: LinkedProcedure, model: Model): Proof {
   const { procedure } = linked;
-  const telling = tellingTests(model);
-  const judge = judgeOf(procedure, model.circuit, telling);
+  const discriminating = discriminatingTests(model);
+  const judge = judgeOf(procedure, model.circuit, discriminating);
   const ways = walkFaults(procedure, model).flatMap(judge.judge);
   const rows = rowsOf(model, ways);
-  const facts = { linked, model, ways, judge, telling };
-  const issues = [wayIssues, rangeIssues, stepIssues, wideConclusions, retestIssues].flatMap(
+  const facts = { linked, model, ways, judge, discriminating };
+  const issues = [wayIssues, rangeIssues, stepIssues, ambiguityGroups, retestIssues].flatMap(
     (find) => find(facts),
   );
   const inseparable = rows.flatMap(({ fault, ends }) => {
@@ -75,7 +75,7 @@ export interface ProofFacts {
   readonly model: Model;
   readonly ways: readonly JudgedWay[];
   readonly judge: ReturnType<typeof judgeOf>;
-  readonly telling: ReturnType<typeof tellingTests>;
+  readonly discriminating: ReturnType<typeof discriminatingTests>;
 }
 
 function rowsOf(model: Model, ways: readonly JudgedWay[]): ProofRow[] {

@@ -4,9 +4,9 @@ import { endsOf, type MeasureStep, type RangeOutcome } from '../procedure/proced
 import { formatRange } from '../quantity/format-quantity.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
-import { placeOf } from './place-of.ts';
 import { listed, percent } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
+import { sourceLocation } from './source-location.ts';
 import { testOf } from './walk-faults.ts';
 import { NOTED_SHARE_MIN, WRONG_SHARE_MAX } from './way-issues.ts';
 
@@ -43,7 +43,7 @@ function tooNarrow({ linked, model }: ProofFacts, step: MeasureStep, good: Range
     {
       code: 'good-too-narrow',
       severity: share > WRONG_SHARE_MAX ? 'error' : 'warning',
-      at: placeOf(linked, step.id, ['outcomes', good.name]),
+      at: sourceLocation(linked, step.id, ['outcomes', good.name]),
       words: `a healthy circuit reads ${formatRange(expected.low, expected.high, step.unit)} at "${step.id}", and in ${percent(share)} of cases that is not "good" (${rangeWords(good, step)})`,
       fix: `with tolerances and meter a good reading is ${formatRange(step.unit === 'ohm' ? Math.max(0, low) : low, high, step.unit)}; write that, or "expect: computed" without limits`,
     },
@@ -78,7 +78,7 @@ function tooWide(
     {
       code: 'good-too-wide',
       severity: 'warning',
-      at: placeOf(linked, step.id, ['outcomes', good.name]),
+      at: sourceLocation(linked, step.id, ['outcomes', good.name]),
       words: `"good" of "${step.id}" (${rangeWords(good, step)}) also holds ${listed(noted.map(([fault]) => fault))} at ${formatRange(Math.min(...values), Math.max(...values), step.unit)}, which then ends wrongly`,
       fix: `a healthy circuit reads ${formatRange(low, high, step.unit)} here with tolerances and meter; draw the limit closer`,
     },
@@ -92,7 +92,7 @@ function reversed({ linked, model }: ProofFacts, step: MeasureStep): Issue[] {
     {
       code: 'reversed-leads',
       severity: 'warning',
-      at: placeOf(linked, step.id, ['measure']),
+      at: sourceLocation(linked, step.id, ['measure']),
       words: `a healthy circuit reads ${formatRange(expected.low, expected.high, expected.unit)} at "${step.id}": the leads are the wrong way round`,
       fix: 'name the red lead first, then the black one',
     },

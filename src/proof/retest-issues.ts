@@ -2,9 +2,9 @@
 import { stepOf } from '../procedure/procedure.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
-import { placeOf } from './place-of.ts';
 import { listed, quoted } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
+import { sourceLocation } from './source-location.ts';
 import { outcomeOf, testOf } from './walk-faults.ts';
 
 /** A retest must fail in at least this share of the samples of a fault while it is still there. Our choice. */
@@ -25,7 +25,7 @@ export function retestIssues({ linked, model, ways }: ProofFacts): Issue[] {
       {
         code: 'blind-retest',
         severity: 'warning',
-        at: placeOf(linked, step.id, ['retest']),
+        at: sourceLocation(linked, step.id, ['retest']),
         words: `with ${listed(blind)} still there, ${quoted(step.retest, 'and')} would pass all the same`,
         fix: 'name the step that failed on the way here',
       },

@@ -3,8 +3,8 @@ import { nextSteps } from '../procedure/check-structure.ts';
 import { type Step, stepOf } from '../procedure/procedure.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
-import { outcomeWords, placeOf, placeOfOutcome } from './place-of.ts';
 import type { ProofFacts } from './prove-procedure.ts';
+import { outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
 import { testOf } from './walk-faults.ts';
 
 /** Issues of the steps that are walked through. */
@@ -33,7 +33,7 @@ export function stepIssues(facts: ProofFacts): Issue[] {
     issues.push({
       code: 'separates-nothing',
       severity: 'warning',
-      at: placeOf(linked, id),
+      at: sourceLocation(linked, id),
       words: `all that comes to "${id}", ${only[1].size} repairs, leaves it by "${only[0]}": it tells nothing apart`,
       fix: 'look at the leads, the state and what is unplugged, or leave the step out',
     });
@@ -54,7 +54,7 @@ function neverReached({ linked }: ProofFacts, came: ReadonlySet<string>): Issue[
       issues.push({
         code: 'never-reached',
         severity: 'warning',
-        at: placeOfOutcome(linked, id, name),
+        at: outcomeLocation(linked, id, name),
         words: `no fault and no healthy circuit ever shows ${outcomeWords(linked, id, name)}, so nothing comes to "${go}"`,
         fix: 'look at the limits and the leads, or lead this outcome to a step that is needed anyway',
       });

@@ -7,9 +7,9 @@ import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { betterTarget } from './better-target.ts';
 import type { JudgedWay } from './judge-ways.ts';
-import { entriesOf, outcomeWords, placeOf, placeOfOutcome } from './place-of.ts';
 import { listed, percent, quoted } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
+import { entriesOf, outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
 import { testOf } from './walk-faults.ts';
 
 /** A fault of which more than this ends wrongly is an error of the tree; less is a warning. Our choice. */
@@ -96,7 +96,7 @@ function namedElsewhere({ linked, ways, judge }: ProofFacts): Issue[] {
     .map(({ fault, end, share }) => ({
       code: 'named-elsewhere',
       severity: 'warning',
-      at: placeOf(linked, end, ['conclude']),
+      at: sourceLocation(linked, end, ['conclude']),
       words: `${fault} (${percent(share)}) ends at "${end}", which does not name it, while ${quoted(judge.rightFor(fault), 'and')} does`,
       fix: 'lead the way there, or name it here',
     }));
@@ -115,7 +115,7 @@ function issueOf(
   if (verdict === 'dead-end' || verdict === 'endless')
     return {
       code: CODES[verdict],
-      at: placeOf(linked, end),
+      at: sourceLocation(linked, end),
       words:
         verdict === 'dead-end'
           ? `nothing at "${end}" holds what is read with ${names}: ${readingWords(facts, end, first!)}`
@@ -133,7 +133,7 @@ function issueOf(
   const belongs = right.length > 0 ? `, not at ${quoted(right, 'or')}` : '';
   return {
     code: healthy ? 'healthy-blamed' : CODES[verdict],
-    at: placeOfOutcome(linked, at.step, at.outcome),
+    at: outcomeLocation(linked, at.step, at.outcome),
     words: `${where} loses ${names}${reads === '' ? '' : `, ${reads}`}: ${tailWords(first!, at)} "${end}"${belongs}`,
     fix: fixWords(facts, at, end, losses),
   };
@@ -150,7 +150,7 @@ function uncovered(
   const healthy = first.fault === HEALTHY;
   return {
     code: healthy ? 'healthy-blamed' : 'uncovered-fault',
-    at: placeOf(linked, end, ['conclude']),
+    at: sourceLocation(linked, end, ['conclude']),
     words: healthy
       ? `${names} ends at "${end}", since no conclusion says that no fault was found`
       : `no conclusion stands for ${names}, which ends at "${end}"`,
@@ -221,20 +221,20 @@ function healthyWords(step: ReturnType<typeof stepOf>): string {
     : `by the circuit file a healthy circuit looks like this here (expected: ${step.expected.join(', ')}): look at the circuit, the leads and the state, or let this outcome lead on`;
 }
 
-/** A test that parts the lost fault from those that the conclusion stands for. */
+/** A test that tells the lost fault from those that the conclusion stands for. */
 function splitWords(facts: ProofFacts, end: string, loss: Loss): string {
   const rivals = rivalsAt(facts, end);
   const none = rivals[0] === HEALTHY;
   const all = loss.ways.flatMap(({ samples }) => samples);
-  const found = facts.telling.separator(loss.fault, all, rivals, testsMade(facts, loss));
+  const found = facts.discriminating.separator(loss.fault, all, rivals, testsMade(facts, loss));
   const also = `let "${end}" stand for it too`;
   if (found)
     return none
       ? `this test shows it: ${found.words}`
-      : `this test parts them: ${found.words}; or ${also}`;
+      : `this test tells them apart: ${found.words}; or ${also}`;
   return none
     ? 'no single test shows it in all cases; take two'
-    : `no single test parts them in all cases: ${also}, or take two tests`;
+    : `no single test tells them apart in all cases: ${also}, or take two tests`;
 }
 
 /** Keys of the tests on the first of its ways: what has been made already parts nothing more. */

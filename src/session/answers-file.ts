@@ -30,7 +30,7 @@ export function loadAnswers(text: string, file: string): Checked<AnswersFile> {
   return { value: { procedure: procedure ?? null, answers, source }, issues: parsed.issues };
 }
 
-/** What weighs a conclusion with these faults; from the thinker. */
+/** What weighs a conclusion with these faults; from the advisor. */
 export type Weigh = (session: Session, faults: readonly string[]) => WeighedConclusion | undefined;
 
 /** The command for answer `index`, or the issue at its place when it does not fit what is asked. */

@@ -11,21 +11,21 @@ import { priorFor, withHealthy } from '../suspects/prior.ts';
 import { codeKindsOf } from './code-answer.ts';
 import { codeChance } from './code-chance.ts';
 import {
-  comesAndGoes,
-  fleetingCodeChance,
-  fleetingShows,
-  fleetingToo,
+  intermittentCodeChance,
+  intermittentShows,
+  isIntermittent,
   wakingTests,
-} from './comes-and-goes.ts';
+  withIntermittent,
+} from './intermittent.ts';
 import type { Session } from './session.ts';
 import { SuspectSpace } from './suspect-space.ts';
-import { collectTests } from './thinker-table.ts';
+import { collectTests } from './test-table.ts';
 
 /**
  * Of the model's samples the first so many: a low-discrepancy sequence is even in every beginning of it, and the first
  * look at all tests of a circuit then takes half a second instead of one and a half.
  */
-const THINKER_SAMPLES = 32;
+const ADVISOR_SAMPLES = 32;
 
 /** The suspects for any session of one procedure and job; each kind is made when it is first asked for, and kept. */
 export function chooseSuspects(
@@ -34,11 +34,11 @@ export function chooseSuspects(
   job: Job,
 ): (session: Session) => SuspectSpace {
   let staying: SuspectSpace | null = null;
-  let fleeting: SuspectSpace | null = null;
+  let withIntermittents: SuspectSpace | null = null;
   return (session) => {
-    if (comesAndGoes(session)) {
-      fleeting ??= fleetingSuspects(model, procedure, job);
-      return fleeting;
+    if (isIntermittent(session)) {
+      withIntermittents ??= intermittentSuspects(model, procedure, job);
+      return withIntermittents;
     }
     staying ??= stayingSuspects(model, procedure, job);
     return staying;
@@ -58,21 +58,21 @@ function stayingSuspects(model: Model, procedure: Procedure, job: Job): SuspectS
   });
 }
 
-function fleetingSuspects(model: Model, procedure: Procedure, job: Job): SuspectSpace {
-  const candidates = fleetingToo(model.circuit, withHealthy(model.circuit.faults));
+function intermittentSuspects(model: Model, procedure: Procedure, job: Job): SuspectSpace {
+  const candidates = withIntermittent(model.circuit, withHealthy(model.circuit.faults));
   const ofCode = codeChance(model, inputTerminals(model.circuit));
   return new SuspectSpace({
     model,
     candidates,
     tests: [...collectTests(model, procedure), ...wakingTests(procedure)],
-    shows: fleetingShows(model, procedure, samplesOf(model)),
+    shows: intermittentShows(model, procedure, samplesOf(model)),
     samples: samplesOf(model),
-    prior: priorOf(candidates, job, fleetingCodeChance(ofCode)),
+    prior: priorOf(candidates, job, intermittentCodeChance(ofCode)),
   });
 }
 
 function samplesOf(model: Model): number {
-  return Math.min(model.samples, THINKER_SAMPLES);
+  return Math.min(model.samples, ADVISOR_SAMPLES);
 }
 
 function priorOf(

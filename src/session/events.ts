@@ -42,7 +42,7 @@ export type SessionVehicle =
       readonly fault: string;
       readonly seed: number;
       /** Healthy to every test, until the harness is moved; absent for a fault that stays. */
-      readonly comesAndGoes?: true;
+      readonly intermittent?: true;
     }
   /** A simulated vehicle whose fault is hidden; `commitment` is a salted hash of it. */
   | { readonly kind: 'drill'; readonly commitment: string };

@@ -10,9 +10,9 @@ import {
   type Step,
   stepOf,
 } from '../procedure/procedure.ts';
-import { canWake, wakes } from './comes-and-goes.ts';
 import type { Command } from './command.ts';
 import type { Answer, RepairVerdict, Retest, RetestRecorded } from './events.ts';
+import { canWake, wakes } from './intermittent.ts';
 import { presentConclusion, type Session, standingAnswers } from './session.ts';
 
 /** What can be repeated: a measurement, a look, and a step that wakes a fault which comes and goes. */

@@ -7,8 +7,8 @@ import { stepOf } from '../procedure/procedure.ts';
 import { setupWords, whereWords } from '../procedure/test-words.ts';
 import { formatTyped } from '../quantity/format-quantity.ts';
 import type { Reading } from '../suspects/likelihood.ts';
-import { wakingReadings } from './comes-and-goes.ts';
 import type { LookRecorded, ReadingRecorded } from './events.ts';
+import { wakingReadings } from './intermittent.ts';
 import { type Session, standingAnswers } from './session.ts';
 import type { SuspectSpace } from './suspect-space.ts';
 

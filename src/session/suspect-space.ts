@@ -7,16 +7,16 @@ import { type Outcomes, outcomesOf } from '../suspects/outcomes.ts';
 import { buildTable, type Candidate, type PredictionTable } from '../suspects/prediction-table.ts';
 import type { PairShows } from '../suspects/rank-pairs.ts';
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
-import type { WakingTest } from './comes-and-goes.ts';
-import { needsOf, type ThinkerTest, tableTest } from './thinker-table.ts';
+import type { WakingTest } from './intermittent.ts';
+import { type AdvisorTest, needsOf, tableTest } from './test-table.ts';
 
 /** What the space is made of. */
 export interface SpaceAsk {
   readonly model: Model;
   readonly candidates: readonly Candidate[];
-  readonly tests: readonly (ThinkerTest | WakingTest)[];
+  readonly tests: readonly (AdvisorTest | WakingTest)[];
   /** What a test shows under a candidate in one sample of the tolerances. */
-  readonly shows: (candidate: string, test: ThinkerTest | WakingTest, sample: number) => Shown;
+  readonly shows: (candidate: string, test: AdvisorTest | WakingTest, sample: number) => Shown;
   readonly samples: number;
   /** Chance of each candidate before any reading. */
   readonly prior: Float64Array;
@@ -30,7 +30,7 @@ export class SuspectSpace {
   readonly outcomes: (test: number) => Outcomes;
   readonly prior: Float64Array;
   private readonly model: Model;
-  private readonly tests: (ThinkerTest | WakingTest)[];
+  private readonly tests: (AdvisorTest | WakingTest)[];
   private readonly byKey: Map<string, number>;
   /** What tests show with two faults at once; absent where pairs are not thought of. */
   readonly showsPair: PairShows | undefined;
@@ -54,7 +54,7 @@ export class SuspectSpace {
       });
   }
 
-  testAt(index: number): ThinkerTest | WakingTest {
+  testAt(index: number): AdvisorTest | WakingTest {
     return this.tests[index]!;
   }
 
@@ -94,6 +94,6 @@ export class SuspectSpace {
   }
 }
 
-function keyOf({ test, id }: ThinkerTest | WakingTest): string {
+function keyOf({ test, id }: AdvisorTest | WakingTest): string {
   return test === null ? id : testKey(test);
 }

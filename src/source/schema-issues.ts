@@ -35,13 +35,13 @@ export function schemaIssues(
   const all = errors ?? [];
   const groups = new Set(all.flatMap(({ instancePath }) => above(instancePath)));
   const tags = all.filter(({ keyword }) => keyword === 'discriminator');
-  const telling = all.filter(
+  const discriminating = all.filter(
     (error) =>
       !WRAPPERS.has(error.keyword) &&
       !tags.some((other) => saysMore(other, error)) &&
       !(error.keyword === 'type' && groups.has(error.instancePath)),
   );
-  const issues = (telling.length > 0 ? telling : all)
+  const issues = (discriminating.length > 0 ? discriminating : all)
     .slice(0, MAX_FINDINGS)
     .map((error) => issueOf(error, source));
   const seen = new Set<string>();

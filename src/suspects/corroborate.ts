@@ -2,8 +2,9 @@
  * Whether a conclusion is proven: by three independent pieces of evidence, each of which knocks down the best
  * alternative that the others left, so that no rival can hide behind another (`gather-evidence.ts`).
  */
-import { ALLOWANCE, type Allowance } from './allowance.ts';
+import { ERROR_MODEL, type ErrorModel } from './error-model.ts';
 import { carryingReadings, type Evidence, gatherEvidence } from './gather-evidence.ts';
+import { groupRows, likeliestOf, namedGroup, type Row } from './hypothesis-groups.ts';
 import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
 import { type Offer, offerTests } from './offer-tests.ts';
 import type { Outcomes } from './outcomes.ts';
@@ -11,7 +12,6 @@ import type { PredictionTable } from './prediction-table.ts';
 import { priorFor } from './prior.ts';
 import type { PairShows } from './rank-pairs.ts';
 import type { Ranking } from './rank-suspects.ts';
-import { groupRows, likeliestOf, namedGroup, type Row } from './rivals.ts';
 import { type RuledOut, ruleOut } from './rule-out.ts';
 import type { CostModel, Means, Situation } from './test-cost.ts';
 
@@ -50,7 +50,7 @@ export interface CorroborationAsk {
   readonly now: Situation;
   readonly means: Means;
   readonly costs?: CostModel;
-  readonly allowance?: Allowance;
+  readonly errorModel?: ErrorModel;
   /** What tests show with two faults at once, to tell what a reading rules out. */
   readonly showsPair?: PairShows;
 }
@@ -58,8 +58,8 @@ export interface CorroborationAsk {
 /** Weighs a conclusion. All faults with the same repair as a concluded one belong to it. */
 export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corroboration {
   const { ranking, readings } = ask;
-  const allowance = ask.allowance ?? ALLOWANCE;
-  const fits = readings.map((reading) => fitOf(table, reading, allowance));
+  const errorModel = ask.errorModel ?? ERROR_MODEL;
+  const fits = readings.map((reading) => fitOf(table, reading, errorModel));
   const own = ownRepairs(table, ask.concluded);
   const { evidence, rival } = gatherEvidence(table, ask, own, fits);
   const now = groupRows(table, own, ranking.chances);
@@ -68,7 +68,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
   const missing = rival ? Math.max(open, EVIDENCE_NEEDED - evidence.length) : 0;
   const piecesWith = (reading: Reading) => {
     const more = { ...ask, readings: [...readings, reading] };
-    return gatherEvidence(table, more, own, [...fits, fitOf(table, reading, allowance)]).evidence
+    return gatherEvidence(table, more, own, [...fits, fitOf(table, reading, errorModel)]).evidence
       .length;
   };
   const named = namedGroup(table, ask.concluded);
@@ -82,7 +82,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     concluded: likeliestOf(named, ranking.chances),
     prior: ask.prior ?? priorFor(table.candidates),
     showsPair: ask.showsPair,
-    allowance,
+    errorModel,
   };
   // Against a rival that still stands the next piece is needed, else against the strongest that the pieces left.
   const next = open && strongest ? strongest : rival;
@@ -126,13 +126,13 @@ function ownRepairs(table: PredictionTable, concluded: readonly string[]): Set<s
   return own;
 }
 
-function fitOf(table: PredictionTable, reading: Reading, allowance: Allowance): ReadingFit {
+function fitOf(table: PredictionTable, reading: Reading, errorModel: ErrorModel): ReadingFit {
   return fitReading(
     table.column(reading.test),
     table.candidates.length,
     table.samples,
     reading.shown,
     uncertaintyOf(table, reading),
-    allowance,
+    errorModel,
   );
 }

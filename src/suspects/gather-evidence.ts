@@ -7,22 +7,14 @@
  * state are the same, and when they are read at the same terminals and speak against the same rival: a lead on the
  * wrong pin, or a pin that makes no contact, would show in both.
  */
-import { ALLOWANCE, type Allowance } from './allowance.ts';
+
 import type { CorroborationAsk } from './corroborate.ts';
+import { ERROR_MODEL, type ErrorModel } from './error-model.ts';
+import { EVIDENCE_RATIO, evidenceKey, ratioOf, samePlace } from './evidence-ratio.ts';
+import { type Group, groupRows, meanOver, namedGroup, type Row } from './hypothesis-groups.ts';
 import type { Reading, ReadingFit } from './likelihood.ts';
 import { HEALTHY, type PredictionTable } from './prediction-table.ts';
 import { normalised, priorFor } from './prior.ts';
-import {
-  EVIDENCE_RATIO,
-  evidenceKey,
-  type Group,
-  groupRows,
-  meanOver,
-  namedGroup,
-  type Row,
-  ratioOf,
-  samePlace,
-} from './rivals.ts';
 
 /**
  * One piece never weighs more than tenfold in finding the strongest rival left, as any reading may be wrong: a rival
@@ -65,7 +57,7 @@ export function carryingReadings(
   const chances = ask.ranking.chances;
   return fits.flatMap((fit, reading) => {
     if (pieces.some((piece) => piece.reading === reading)) return [];
-    const isExplained = explains(fit, named, chances, ask.allowance ?? ALLOWANCE);
+    const isExplained = explains(fit, named, chances, ask.errorModel ?? ERROR_MODEL);
     const isUnsound = meanOver(fit.perRow, named, chances) >= EVIDENCE_RATIO * fit.perRow[healthy]!;
     return isExplained && isUnsound ? [reading] : [];
   });
@@ -96,7 +88,8 @@ export function gatherEvidence(
       const asked = table.tests[test]!;
       if (evidence.some((one) => evidenceKey(table.tests[one.test]!) === evidenceKey(asked)))
         continue;
-      if (!explains(fits[reading]!, named, alone[reading]!, ask.allowance ?? ALLOWANCE)) continue;
+      if (!explains(fits[reading]!, named, alone[reading]!, ask.errorModel ?? ERROR_MODEL))
+        continue;
       const ratio = ratioAmong(reading, concluded, rival, alone[reading]!);
       if (!(ratio >= EVIDENCE_RATIO && (!best || isStronger(ratio, test, best)))) continue;
       const isSaid = evidence.some((one) => {
@@ -177,7 +170,7 @@ function explains(
   { perRow, tail, blind }: ReadingFit,
   named: Group,
   chances: Float64Array,
-  { wrongReading }: Allowance,
+  { wrongReading }: ErrorModel,
 ): boolean {
   if (!(meanOver(perRow, named, chances) > 2 * wrongReading * blind)) return false;
   const tails = new Float64Array(perRow.length);

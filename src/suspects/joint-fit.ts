@@ -2,7 +2,7 @@
  * All readings together: either one sample of the tolerances explains them all (a fault that keeps its size), or each
  * reading has samples of its own. The truth is a mixture of both.
  */
-import type { Allowance } from './allowance.ts';
+import type { ErrorModel } from './error-model.ts';
 import type { ReadingFit } from './likelihood.ts';
 
 /** Fit of a reading, with where it came from and how much it counts. */
@@ -24,7 +24,7 @@ export function jointFit(
   fits: readonly WeighedFit[],
   rows: number,
   samples: number,
-  allowance: Allowance,
+  errorModel: ErrorModel,
 ): JointFit {
   const logRows = new Float64Array(rows);
   const sampleShares = new Float64Array(rows * samples);
@@ -43,9 +43,9 @@ export function jointFit(
     let sum = 0;
     if (most > -Infinity) for (const log of logs) sum += Math.exp(log - most);
     const steady = most + Math.log(sum / samples);
-    const log = logOfMix(steady, loose, allowance.steadyChance);
+    const log = logOfMix(steady, loose, errorModel.steadyChance);
     logRows[row] = log;
-    const held = log > -Infinity ? allowance.steadyChance * Math.exp(steady - log) : 0;
+    const held = log > -Infinity ? errorModel.steadyChance * Math.exp(steady - log) : 0;
     for (let sample = 0; sample < samples; sample += 1) {
       const share = held > 0 ? Math.exp(logs[sample]! - most) / sum : 0;
       sampleShares[row * samples + sample] = held * share + (1 - held) / samples;

@@ -6,7 +6,7 @@
  */
 import { LOOKS, type Look, type Shown } from '../circuit/test.ts';
 import { normalCdf } from '../quantity/normal.ts';
-import { type Allowance, modelWidth, slipDensity } from './allowance.ts';
+import { type ErrorModel, modelWidth, slipDensity } from './error-model.ts';
 import type { Column, PredictionTable } from './prediction-table.ts';
 
 /** One reading of a test of the table. */
@@ -50,14 +50,14 @@ export function fitReading(
   samples: number,
   shown: Shown,
   standardUncertainty: number,
-  allowance: Allowance,
+  errorModel: ErrorModel,
   blindAs?: number,
 ): ReadingFit {
-  if (shown.kind === 'look') return fitLook(column, rows, samples, shown.look, allowance);
+  if (shown.kind === 'look') return fitLook(column, rows, samples, shown.look, errorModel);
   if (column.kind !== 'number') throw new Error('likelihood: a number for a test that shows looks');
   return shown.value === Infinity
-    ? fitOverLimit(column, rows, samples, allowance)
-    : fitNumber(column, rows, samples, shown.value, standardUncertainty, allowance, blindAs);
+    ? fitOverLimit(column, rows, samples, errorModel)
+    : fitNumber(column, rows, samples, shown.value, standardUncertainty, errorModel, blindAs);
 }
 
 function fitNumber(
@@ -66,17 +66,17 @@ function fitNumber(
   samples: number,
   value: number,
   standardUncertainty: number,
-  allowance: Allowance,
+  errorModel: ErrorModel,
   blindAs?: number,
 ): ReadingFit {
-  const blind = blindAs ?? slipDensity(column, value, standardUncertainty, allowance);
+  const blind = blindAs ?? slipDensity(column, value, standardUncertainty, errorModel);
   const perSample = new Float64Array(rows * samples);
   const perRow = new Float64Array(rows);
-  const floor = allowance.wrongReading * blind;
+  const floor = errorModel.wrongReading * blind;
   const gaps = new Float64Array(samples);
   const predictedOf = (row: number) => column.values.subarray(row * samples, (row + 1) * samples);
   const widthAt = (at: number, sample: number) =>
-    Math.hypot(standardUncertainty, modelWidth(column, at, allowance), gaps[sample]!);
+    Math.hypot(standardUncertainty, modelWidth(column, at, errorModel), gaps[sample]!);
   for (let row = 0; row < rows; row += 1) {
     const predicted = predictedOf(row);
     sampleGaps(predicted, gaps);
@@ -89,7 +89,7 @@ function fitNumber(
         const z = (value - at) / width;
         if (Math.abs(z) < FAR_DEVIATIONS) density = Math.exp(-0.5 * z * z) / (width * SQRT_2PI);
       }
-      const likelihood = (1 - allowance.wrongReading) * density + floor;
+      const likelihood = (1 - errorModel.wrongReading) * density + floor;
       perSample[row * samples + sample] = likelihood;
       sum += likelihood;
     }
@@ -134,9 +134,9 @@ function fitOverLimit(
   column: Column,
   rows: number,
   samples: number,
-  allowance: Allowance,
+  errorModel: ErrorModel,
 ): ReadingFit {
-  return fitShare(rows, samples, 2, allowance, (at) => column.values[at] === Infinity);
+  return fitShare(rows, samples, 2, errorModel, (at) => column.values[at] === Infinity);
 }
 
 function fitLook(
@@ -144,7 +144,7 @@ function fitLook(
   rows: number,
   samples: number,
   look: Look,
-  allowance: Allowance,
+  errorModel: ErrorModel,
 ): ReadingFit {
   if (column.kind !== 'look') throw new Error('likelihood: a look for a test that shows numbers');
   const wanted = column.looks.indexOf(look);
@@ -152,7 +152,7 @@ function fitLook(
     rows,
     samples,
     looksLike(look, column),
-    allowance,
+    errorModel,
     (at) => column.values[at] === wanted,
   );
 }
@@ -170,11 +170,11 @@ function fitShare(
   rows: number,
   samples: number,
   ways: number,
-  allowance: Allowance,
+  errorModel: ErrorModel,
   same: (at: number) => boolean,
 ): ReadingFit {
   const blind = 1 / ways;
-  const { wrongReading, pseudoSamples } = allowance;
+  const { wrongReading, pseudoSamples } = errorModel;
   const perSample = new Float64Array(rows * samples);
   const perRow = new Float64Array(rows);
   const shares = new Float64Array(rows);

@@ -7,9 +7,9 @@
 import { arrangements } from './arrangements.ts';
 import { type Cases, splitIntoCases } from './cases.ts';
 import type { Outcomes } from './outcomes.ts';
+import { type PredictedWords, predictedWords } from './predicted-words.ts';
 import { HEALTHY, type PredictionTable, repairsOf } from './prediction-table.ts';
 import { entropyBits, type Ranking } from './rank-suspects.ts';
-import { type Showing, showingOf } from './showing.ts';
 import { StrategySearch } from './strategy-search.ts';
 import {
   COSTS,
@@ -44,7 +44,7 @@ export interface Proposal extends Worth {
   /** Minutes that the job can be expected to take from here until the repair is known, if it starts with this test. */
   readonly minutesToRepair: number;
   /** What the leading suspects would show, the likeliest first. */
-  readonly shows: readonly Showing[];
+  readonly shows: readonly PredictedWords[];
   /** One sentence without a full stop. */
   readonly why: string;
 }
@@ -147,24 +147,24 @@ function explain(
   worth: Worth & { readonly minutesToRepair: number },
 ): Proposal {
   const leaders = ranking.suspects.slice(0, SHOWN_SUSPECTS);
-  const shows = leaders.map((suspect) => showingOf(table, worth.test, suspect));
+  const shows = leaders.map((suspect) => predictedWords(table, worth.test, suspect));
   return { ...worth, shows, why: whyWords(table, ranking, worth) };
 }
 
 /** Sets the leader against the likeliest suspect of another repair that would show something else. */
 function whyWords(table: PredictionTable, ranking: Ranking, worth: Worth): string {
   const [leader] = ranking.suspects;
-  const first = showingOf(table, worth.test, leader!);
+  const first = predictedWords(table, worth.test, leader!);
   const other = ranking.suspects.find(
     (suspect) =>
       suspect.repair !== leader!.repair &&
-      showingOf(table, worth.test, suspect).shows !== first.shows,
+      predictedWords(table, worth.test, suspect).shows !== first.shows,
   );
   const minutes = `${round(worth.cost.minutes)} min`;
   const moved = round(worth.cost.minutes - worth.cost.reading);
   const time = moved > 0 ? `${minutes}, ${moved} of them to get there` : minutes;
-  if (!other) return `parts the less likely suspects; ${time}`;
-  const second = showingOf(table, worth.test, other);
+  if (!other) return `tells the less likely suspects apart; ${time}`;
+  const second = predictedWords(table, worth.test, other);
   const name = (id: string, words: string) => (id === HEALTHY ? 'the circuit is healthy' : words);
   return `if ${name(leader!.id, first.words)}: ${first.shows}; if ${name(other.id, second.words)}: ${second.shows}; takes ${time}`;
 }

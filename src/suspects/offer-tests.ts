@@ -1,11 +1,13 @@
 /** Tests that would speak for a conclusion against a rival, if the conclusion is right. */
-import { ALLOWANCE } from './allowance.ts';
+
 import type { CorroborationAsk } from './corroborate.ts';
+import { ERROR_MODEL } from './error-model.ts';
+import { EVIDENCE_RATIO, evidenceKey } from './evidence-ratio.ts';
+import { type Group, likeliestOf, memberChance } from './hypothesis-groups.ts';
 import type { Reading } from './likelihood.ts';
 import type { Outcomes } from './outcomes.ts';
 import type { PredictionTable } from './prediction-table.ts';
 import type { Ranking } from './rank-suspects.ts';
-import { EVIDENCE_RATIO, evidenceKey, type Group, likeliestOf, memberChance } from './rivals.ts';
 import { COSTS, canDo, testCost } from './test-cost.ts';
 
 export interface Offer {
@@ -79,7 +81,7 @@ function evidenceChance(
   rival: Group,
 ): number {
   const outcomes = ask.outcomes(test);
-  const { wrongReading } = ask.allowance ?? ALLOWANCE;
+  const { wrongReading } = ask.errorModel ?? ERROR_MODEL;
   const under = (group: Group) => outcomeShares(table, ask.ranking, outcomes, group);
   const ours = under(concluded);
   const theirs = under(rival);

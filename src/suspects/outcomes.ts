@@ -6,7 +6,7 @@
  */
 import type { Look } from '../circuit/test.ts';
 import { normalCdf } from '../quantity/normal.ts';
-import { ALLOWANCE, type Allowance, modelWidth } from './allowance.ts';
+import { ERROR_MODEL, type ErrorModel, modelWidth } from './error-model.ts';
 import type { Column, PredictionTable } from './prediction-table.ts';
 
 /** One outcome. A range counts its `from` and not its `below`; an infinite `below` includes over-limit. */
@@ -44,12 +44,12 @@ export function findOutcomes(
   table: PredictionTable,
   test: number,
   authored?: readonly OutcomeSpec[],
-  allowance: Allowance = ALLOWANCE,
+  errorModel: ErrorModel = ERROR_MODEL,
 ): Outcomes {
   const column = table.column(test);
   const specs = [
     ...(authored ??
-      (column.kind === 'look' ? ownLooks(column) : ownRanges(table, test, column, allowance))),
+      (column.kind === 'look' ? ownLooks(column) : ownRanges(table, test, column, errorModel))),
   ];
   const ofSample = new Uint8Array(column.values.length);
   let outside = false;
@@ -90,7 +90,7 @@ function ownRanges(
   table: PredictionTable,
   test: number,
   column: Column,
-  allowance: Allowance,
+  errorModel: ErrorModel,
 ): OutcomeSpec[] {
   const finite = Float64Array.from(column.values.filter((value) => value !== Infinity)).sort();
   const specs: OutcomeSpec[] = [];
@@ -100,7 +100,7 @@ function ownRanges(
   const uncertainty = table.tests[test]!.standardUncertainty ?? (() => 0);
   const places = cutPlaces(finite, column.unit);
   const below = sharesBelow(table, column, places, (value) =>
-    Math.hypot(uncertainty(value), modelWidth(column, value, allowance)),
+    Math.hypot(uncertainty(value), modelWidth(column, value, errorModel)),
   );
   const cuts = chooseCuts(below, table.candidates.length, places.length).map(
     (index) => places[index]!,

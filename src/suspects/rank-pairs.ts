@@ -3,7 +3,7 @@
  * explain at least part of them.
  */
 import type { Shown } from '../circuit/test.ts';
-import type { Allowance } from './allowance.ts';
+import type { ErrorModel } from './error-model.ts';
 import { jointFit, type WeighedFit } from './joint-fit.ts';
 import { fitReading, type Reading, uncertaintyOf } from './likelihood.ts';
 import { fillColumn, HEALTHY, type PredictionTable } from './prediction-table.ts';
@@ -28,10 +28,10 @@ export function rankPairs(ask: {
   readonly readings: readonly Reading[];
   readonly fits: readonly WeighedFit[];
   readonly prior: Float64Array;
-  readonly allowance: Allowance;
+  readonly errorModel: ErrorModel;
   readonly showsPair: PairShows;
 }): (Omit<PairSuspect, 'chance'> & { readonly log: number })[] {
-  const { table, readings, fits, prior, allowance, showsPair } = ask;
+  const { table, readings, fits, prior, errorModel, showsPair } = ask;
   const chosen = plausible(ask);
   const pairs = chosen.flatMap((a, place) => chosen.slice(place + 1).map((b) => [a, b] as const));
   if (pairs.length === 0) return [];
@@ -45,10 +45,10 @@ export function rankPairs(ask: {
     const { shown: asked } = reading;
     return {
       ...fit,
-      ...fitReading(column, pairs.length, table.samples, asked, uncertainty, allowance, fit.blind),
+      ...fitReading(column, pairs.length, table.samples, asked, uncertainty, errorModel, fit.blind),
     };
   });
-  const joint = jointFit(pairFits, pairs.length, table.samples, allowance);
+  const joint = jointFit(pairFits, pairs.length, table.samples, errorModel);
   const weights = pairs.map(([a, b]) => prior[a]! * prior[b]!);
   const sum = weights.reduce((x, y) => x + y, 0);
   return pairs.map(([a, b], index) => {

@@ -2,7 +2,7 @@
  * Which suspects remain after the readings: Bayes' rule over single faults and the healthy circuit, in logarithms.
  * When no single one explains the readings, it says so, names the reading that disagrees most, and looks at pairs.
  */
-import { ALLOWANCE, type Allowance } from './allowance.ts';
+import { ERROR_MODEL, type ErrorModel } from './error-model.ts';
 import { type JointFit, jointFit, type WeighedFit } from './joint-fit.ts';
 import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
 import type { PredictionTable } from './prediction-table.ts';
@@ -56,7 +56,7 @@ export interface Disagreement {
 }
 
 export interface RankOptions {
-  readonly allowance?: Allowance;
+  readonly errorModel?: ErrorModel;
   /** What pairs of faults show; without it pairs are not looked at. */
   readonly showsPair?: PairShows;
 }
@@ -71,22 +71,22 @@ export function rankSuspects(
   prior: Float64Array = priorFor(table.candidates),
   options: RankOptions = {},
 ): Ranking {
-  const allowance = options.allowance ?? ALLOWANCE;
-  const fits = fitReadings(table, readings, allowance);
-  const joint = jointFit(fits, table.candidates.length, table.samples, allowance);
+  const errorModel = options.errorModel ?? ERROR_MODEL;
+  const fits = fitReadings(table, readings, errorModel);
+  const joint = jointFit(fits, table.candidates.length, table.samples, errorModel);
   const logs = joint.logRows.map((log, index) => log + Math.log(prior[index]!));
   const { chances, scale } = softmax(logs, prior);
   const misfitsOf = (candidate: number) =>
-    fits.filter((fit) => isSlip(fit, candidate, allowance)).map(({ reading }) => reading);
+    fits.filter((fit) => isSlip(fit, candidate, errorModel)).map(({ reading }) => reading);
   const leading = LEADING_SHARE * chances.reduce((a, b) => Math.max(a, b), 0);
   const explained =
     bestOf(joint.logRows, prior) >= joint.logBlind &&
     chances.some((chance, index) => chance >= leading && misfitsOf(index).length === 0);
-  const disagrees = explained ? null : worstReading(fits, table, prior, allowance, joint);
+  const disagrees = explained ? null : worstReading(fits, table, prior, errorModel, joint);
   const pairs =
     explained || !options.showsPair
       ? []
-      : rankPairs({ table, fits, prior, allowance, showsPair: options.showsPair, readings });
+      : rankPairs({ table, fits, prior, errorModel, showsPair: options.showsPair, readings });
   const total = pairs.reduce((sum, pair) => sum + Math.exp(pair.log - scale), 1);
   const suspects = table.candidates
     .map(({ id, words, repair }, index) => ({
@@ -116,7 +116,7 @@ export function rankSuspects(
 function fitReadings(
   table: PredictionTable,
   readings: readonly Reading[],
-  allowance: Allowance,
+  errorModel: ErrorModel,
 ): WeighedFit[] {
   const repeats = new Map<number, number>();
   for (const { test } of readings) repeats.set(test, (repeats.get(test) ?? 0) + 1);
@@ -127,7 +127,7 @@ function fitReadings(
       table.samples,
       one.shown,
       uncertaintyOf(table, one),
-      allowance,
+      errorModel,
     ),
     reading,
     test: one.test,
@@ -148,14 +148,14 @@ function worstReading(
   fits: readonly WeighedFit[],
   table: PredictionTable,
   prior: Float64Array,
-  allowance: Allowance,
+  errorModel: ErrorModel,
   joint: JointFit,
 ): Disagreement | null {
   const whole = bestOf(joint.logRows, prior) - joint.logBlind;
   let worst: Disagreement | null = null;
   for (const fit of fits) {
     const others = fits.filter(({ test }) => test !== fit.test);
-    const without = jointFit(others, table.candidates.length, table.samples, allowance);
+    const without = jointFit(others, table.candidates.length, table.samples, errorModel);
     const gain = Math.exp(bestOf(without.logRows, prior) - without.logBlind - whole);
     if (!worst || gain > worst.gain) worst = { reading: fit.reading, test: fit.test, gain };
   }
@@ -163,8 +163,8 @@ function worstReading(
 }
 
 /** Whether, if the candidate is there, the reading is more likely a slip than not. */
-function isSlip(fit: ReadingFit, candidate: number, allowance: Allowance): boolean {
-  return fit.perRow[candidate]! <= 2 * allowance.wrongReading * fit.blind;
+function isSlip(fit: ReadingFit, candidate: number, errorModel: ErrorModel): boolean {
+  return fit.perRow[candidate]! <= 2 * errorModel.wrongReading * fit.blind;
 }
 
 /** Chances from logarithms; when none is possible at all the prior stands. */

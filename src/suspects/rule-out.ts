@@ -6,11 +6,12 @@
  * have come out as it did with that fault there as well, beside what was found: it fits the conclusion at least three
  * times better than the conclusion and the fault together. A repair is ruled out when each of its faults is.
  */
-import type { Allowance } from './allowance.ts';
+import type { ErrorModel } from './error-model.ts';
+import { EVIDENCE_RATIO } from './evidence-ratio.ts';
+import type { Row } from './hypothesis-groups.ts';
 import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
 import { fillColumn, HEALTHY, type PredictionTable } from './prediction-table.ts';
 import type { PairShows } from './rank-pairs.ts';
-import { EVIDENCE_RATIO, type Row } from './rivals.ts';
 
 export interface RuledOut {
   readonly repair: string;
@@ -30,7 +31,7 @@ export interface RuleOutAsk {
   readonly prior: Float64Array;
   /** Without it the fault is held against the conclusion by itself. */
   readonly showsPair: PairShows | undefined;
-  readonly allowance: Allowance;
+  readonly errorModel: ErrorModel;
 }
 
 /** What rules the repair of `row` out; null when one of its faults has passed every reading. */
@@ -104,7 +105,7 @@ function ratioBeside(ask: RuleOutAsk, reading: number, member: number): number {
     table.samples,
     asked.shown,
     uncertaintyOf(table, asked),
-    ask.allowance,
+    ask.errorModel,
     ask.fits[reading]!.blind,
   );
   return perRow[concluded]! / both.perRow[0]!;

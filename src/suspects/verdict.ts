@@ -1,5 +1,5 @@
 /**
- * Where the readings have led: to one repair, to a few that no test left here parts, or nowhere yet. The guidance ends
+ * Where the readings have led: to one repair, to a few that no test left here tells apart, or nowhere yet. The guidance ends
  * on the first two, so that nobody is sent for tests that can change nothing.
  */
 import type { Outcomes } from './outcomes.ts';

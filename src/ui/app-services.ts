@@ -7,9 +7,9 @@ import type { Job } from '../procedure/job.ts';
 import type { Caution, MeasureStep, Step } from '../procedure/procedure.ts';
 import type { Replaceable } from '../procedure/read-repair.ts';
 import type { ExpectedReading } from '../quantity/parse-reading.ts';
+import type { Advisor } from '../session/advisor.ts';
 import type { CaptureAnswer, CaptureAsk } from '../session/capture-step.ts';
 import type { SessionDriver, VehicleAnswer } from '../session/driver.ts';
-import type { Thinker } from '../session/thinker.ts';
 import type { Problem } from '../source/problem.ts';
 
 export interface AppServices {
@@ -59,7 +59,7 @@ export interface DemoJob {
   /** What this vehicle has; null when the job does not say. */
   readonly fault: string | null;
   /** The fault shows only to who moves the harness. */
-  readonly comesAndGoes: boolean;
+  readonly intermittent: boolean;
 }
 
 export interface SavedSession {
@@ -78,7 +78,7 @@ export interface SessionChoice {
   readonly job: Job;
   readonly vehicle:
     | { readonly kind: 'real' }
-    | { readonly kind: 'bench'; readonly fault: string; readonly comesAndGoes: boolean };
+    | { readonly kind: 'bench'; readonly fault: string; readonly intermittent: boolean };
 }
 
 export interface SettingsAccess {
@@ -107,7 +107,7 @@ export interface OpenedSession {
   /** What a later command finds it by: see `Desk.nameOf`. */
   readonly name: () => string;
   /** Null for a procedure without a circuit. */
-  readonly thinker: Thinker | null;
+  readonly advisor: Advisor | null;
   /** The wiring with the leads of a test on it; no lines when there is no circuit. */
   readonly sketch: (test: Test | null, columns: number) => readonly string[];
   /** Text with its `{terminal}` places filled for this vehicle. */

@@ -42,7 +42,7 @@ type Place =
       readonly procedureFile: string;
       readonly job: Job;
       readonly own: string | null;
-      readonly comesAndGoes: boolean;
+      readonly intermittent: boolean;
     }
   | { readonly name: 'session'; readonly session: OpenedSession }
   | { readonly name: 'problem'; readonly problem: Problem }
@@ -147,7 +147,7 @@ export function App({ services, begin, onLeave }: AppProps) {
               procedureFile: demo.procedure,
               job: demo.job,
               own: demo.fault,
-              comesAndGoes: demo.comesAndGoes,
+              intermittent: demo.intermittent,
             })
           }
           onClose={start}
@@ -161,21 +161,21 @@ export function App({ services, begin, onLeave }: AppProps) {
           items={[
             ...(place.own === null
               ? []
-              : [{ ...OWN_FAULT, id: place.own, comesAndGoes: place.comesAndGoes }]),
+              : [{ ...OWN_FAULT, id: place.own, intermittent: place.intermittent }]),
             ...services.benchFaults(place.procedureFile).map(({ id, words }) => ({
               text: words,
               also: id,
               about: `Fault: ${id}. The simulated vehicle answers every reading as this fault makes it.`,
               id,
-              comesAndGoes: false,
+              intermittent: false,
             })),
           ]}
           empty="This procedure has no circuit behind it, so there is no vehicle to simulate."
-          onPick={({ id, comesAndGoes }) =>
+          onPick={({ id, intermittent }) =>
             openNew({
               procedureFile: place.procedureFile,
               job: place.job,
-              vehicle: { kind: 'bench', fault: id, comesAndGoes },
+              vehicle: { kind: 'bench', fault: id, intermittent },
             })
           }
           onClose={() => setPlace({ name: 'demo-jobs' })}

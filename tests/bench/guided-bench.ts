@@ -9,7 +9,7 @@ import { createModel } from '../../src/circuit/model.ts';
 import { createBench } from '../../src/drill/bench.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
-import { collectTests, type ThinkerTest } from '../../src/session/thinker-table.ts';
+import { type AdvisorTest, collectTests } from '../../src/session/test-table.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { proposeTests } from '../../src/suspects/next-test.ts';
 import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
@@ -51,7 +51,7 @@ export function guidedTable(circuit: Circuit) {
   const model = createModel(circuit, { samples: MODEL_SAMPLES, seed: 1, meter });
   const candidates = withHealthy(circuit.faults);
   const tests = collectTests(model, null);
-  const shows = (id: string, { test }: ThinkerTest, sample: number) =>
+  const shows = (id: string, { test }: AdvisorTest, sample: number) =>
     model.shows(id, test, sample);
   const table = buildTable(candidates, tests, shows, TABLE_SAMPLES);
   return { model, candidates, tests, table, outcomes: outcomesOf(table) };

@@ -72,7 +72,7 @@ describe('a job whose fault comes and goes', () => {
     expect(ran).toMatchObject({ code: 0, err: '' });
     const events = eventsOf(sessionFiles(place)[0]!) as unknown as SessionEvent[];
     const session = replay(events);
-    expect(session.opened.vehicle).toMatchObject({ kind: 'bench', comesAndGoes: true });
+    expect(session.opened.vehicle).toMatchObject({ kind: 'bench', intermittent: true });
     const waking = events.findIndex((event) => 'outcome' in event && event.outcome === 'plug');
     expect(waking).toBeGreaterThan(5);
     expect(session.concluded?.faults).toContain('contact.sensor.signal.open');
@@ -82,7 +82,7 @@ describe('a job whose fault comes and goes', () => {
     const fault = 'contact.sensor.signal.open';
     runProgram(place, ['run', '--job', job, '--bench', fault, '--unattended']);
     const events = eventsOf(sessionFiles(place)[0]!) as unknown as SessionEvent[];
-    expect(replay(events).opened.vehicle).not.toHaveProperty('comesAndGoes');
+    expect(replay(events).opened.vehicle).not.toHaveProperty('intermittent');
     expect(replay(events).concluded?.faults).toContain(fault);
   });
 });

@@ -28,7 +28,7 @@ async function secondWindowWentOn() {
   if (isProblem(other)) throw new Error(other.problem);
   other.driver.perform({ type: 'mark-done' });
   other.driver.close();
-  return { opened: { ...opened, thinker: null }, desk, io };
+  return { opened: { ...opened, advisor: null }, desk, io };
 }
 
 it('says so on the screen and in lines, and offers to leave', async () => {

@@ -113,12 +113,12 @@ describe('the package', () => {
   it('holds no path of the machine it was built on', () => {
     const paths = packed.files.map(({ path }) => path);
     const here = [process.cwd(), process.env['HOME'] ?? '/nowhere'].filter((one) => one.length > 3);
-    const telling = paths.filter((path) => {
+    const discriminating = paths.filter((path) => {
       const text = readFileSync(path, 'utf8');
       return here.some((one) => text.includes(one));
     });
     expect(paths.length).toBeGreaterThan(20);
-    expect(telling).toEqual([]);
+    expect(discriminating).toEqual([]);
   });
 
   it('has no dependency to fetch and runs nothing while it is installed', () => {

@@ -62,7 +62,7 @@ describe('what is hidden', () => {
         expect(answer.faults).toHaveLength(level.faults);
         expect(new Set(answer.repairs).size).toBe(level.faults);
         expect(earlierRepair !== null).toBe(level.misled);
-        if (!level.comesAndGoes) continue;
+        if (!level.intermittent) continue;
         const kind = hall.faults.find(({ id }) => id === answer.faults[0])!.effect.kind;
         expect(kind.startsWith('wire-') || kind.startsWith('contact-')).toBe(true);
       }

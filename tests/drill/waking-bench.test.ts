@@ -84,9 +84,9 @@ describe('the demo jobs', () => {
   it.each(library.jobFiles())(
     '$path: who takes over every answer ends at the fault',
     ({ value }) => {
-      const { job, procedure: tree, fault, comesAndGoes } = value!;
+      const { job, procedure: tree, fault, intermittent } = value!;
       const { linked: own, model: ownModel } = shipped(tree!);
-      const bench = comesAndGoes
+      const bench = intermittent
         ? createWakingBench(ownModel, own.procedure, fault!, 3)
         : createBench(ownModel, fault!, 3);
       const answers = answersFor(bench, job);

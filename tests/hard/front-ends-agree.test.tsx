@@ -116,7 +116,7 @@ function begin(procedure: number): OpenedSession {
     bench: null,
   });
   if (isProblem(opened)) throw new Error(opened.problem);
-  return { ...opened, thinker: null };
+  return { ...opened, advisor: null };
 }
 
 /** Does the moves by command, as far as each is possible where it comes; what they meant. */

@@ -167,8 +167,8 @@ it('no screen gives an order that is not its own', async () => {
     bind: (text) => `${text} ${CANARY}`,
     terminalWords: (id) => `${id} ${CANARY}`,
     sketch: () => [CANARY],
-    thinker: {
-      ...fake.thinker!,
+    advisor: {
+      ...fake.advisor!,
       suspects: () => ({
         rows: [
           {
@@ -179,12 +179,12 @@ it('no screen gives an order that is not its own', async () => {
           },
         ],
         changed: CANARY,
-        comesAndGoes: true,
+        intermittent: true,
         unexplained: CANARY,
         group: CANARY,
       }),
       nextTests: (session) =>
-        fake.thinker!.nextTests(session).map((one) => ({ ...one, words: CANARY, why: CANARY })),
+        fake.advisor!.nextTests(session).map((one) => ({ ...one, words: CANARY, why: CANARY })),
     },
   };
   const clock = fakeClock();

@@ -108,7 +108,7 @@ function openEnds(name: string): string[] {
   });
   return open.length === 0
     ? ['Every fault ends at a single repair.', '']
-    : ['Ends where no instrument parts the repairs any further:', '', ...open, ''];
+    : ['Ends where no instrument tells the repairs further apart:', '', ...open, ''];
 }
 
 function familyLines(): string[] {

@@ -5,7 +5,7 @@
  * entropies computed by a separate program (each part broken with chance 0.01, 16 equally likely wrong outputs).
  */
 import { describe, expect, test } from 'vitest';
-import { NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
+import { EXACT_MODEL } from '../../src/suspects/error-model.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { expectedDrop } from '../../src/suspects/next-test.ts';
 import { findOutcomes, type OutcomeSpec } from '../../src/suspects/outcomes.ts';
@@ -66,7 +66,7 @@ function at(point: (typeof POINTS)[number], value: number): Reading {
   return { test: POINTS.indexOf(point), shown: { kind: 'number', value, unit: 'V' } };
 }
 function rankAfter(readings: readonly Reading[], of: PredictionTable = table): Ranking {
-  return rankSuspects(of, readings, undefined, { allowance: NO_ALLOWANCE });
+  return rankSuspects(of, readings, undefined, { errorModel: EXACT_MODEL });
 }
 function chance(ranking: Ranking, id: string): number {
   return ranking.suspects.find((suspect) => suspect.id === id)!.chance;

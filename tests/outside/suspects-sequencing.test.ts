@@ -4,7 +4,7 @@
  * matrix by a separate program, by trying every strategy. Unit costs.
  */
 import { describe, expect, test } from 'vitest';
-import { NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
+import { EXACT_MODEL } from '../../src/suspects/error-model.ts';
 import { huffmanLength } from '../../src/suspects/huffman.ts';
 import { proposeTests } from '../../src/suspects/next-test.ts';
 import { AT_THE_START, findOptimum, type OptimumOptions } from '../../src/suspects/optimum.ts';
@@ -71,7 +71,7 @@ describe('the example of 1990', () => {
     [3, 0.79504],
     [4, 0.499916],
   ])('test %d tells %d bit', (index, bits) => {
-    const ranking = rankSuspects(table, [], priorFor(candidates), { allowance: NO_ALLOWANCE });
+    const ranking = rankSuspects(table, [], priorFor(candidates), { errorModel: EXACT_MODEL });
     const { all } = proposeTests(table, ranking, {
       now: { ...AT_THE_START, state: 'key-on' },
       means: ALL_MEANS,
@@ -94,7 +94,7 @@ describe('the example of 1990', () => {
     ['first test fails', 0, 1, [0, 0, 0, 0.37037, 0.185185, 0.444444]],
   ] as const)('chances after the %s', (_, index, outcome, expected) => {
     const ranking = rankSuspects(table, [{ test: index, shown: look(outcome) }], undefined, {
-      allowance: NO_ALLOWANCE,
+      errorModel: EXACT_MODEL,
     });
     expected.forEach((chance, s) => {
       expect(ranking.chances[s]).toBeCloseTo(chance, 6);
@@ -148,7 +148,7 @@ describe("Huffman's code", () => {
 function guidedTests(truth: number): number {
   const readings: { test: number; shown: ReturnType<typeof look> }[] = [];
   for (let count = 0; count < 10; count += 1) {
-    const ranking = rankSuspects(table, readings, undefined, { allowance: NO_ALLOWANCE });
+    const ranking = rankSuspects(table, readings, undefined, { errorModel: EXACT_MODEL });
     if (ranking.repairs[0]!.chance > 1 - 1e-9) return count;
     const { best } = proposeTests(table, ranking, {
       now: { ...AT_THE_START, state: 'key-on' },

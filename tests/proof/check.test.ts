@@ -197,8 +197,8 @@ describe('between files', () => {
     });
     expect(foundIn(files(job('wire.high.open')))).toEqual([]);
     expect(foundIn(files(job('healthy')))).toEqual([]);
-    expect(foundIn(files(job('wire.high.open\ncomes-and-goes: true')))).toEqual([]);
-    expect(foundIn(files(job('healthy\ncomes-and-goes: true')))).toEqual([
+    expect(foundIn(files(job('wire.high.open\nintermittent: true')))).toEqual([]);
+    expect(foundIn(files(job('healthy\nintermittent: true')))).toEqual([
       'missing-key jobs/blue-baler.yaml:5',
     ]);
     const report = new Checker().check(gatherFiles([files(job('wire.hihg.open'))], 'procedures'));

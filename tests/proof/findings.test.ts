@@ -3,16 +3,16 @@ import { describe, expect, test } from 'vitest';
 import type { Fault } from '../../src/circuit/circuit.ts';
 import type { Shown } from '../../src/circuit/test.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
+import { ambiguityGroups } from '../../src/proof/ambiguity-groups.ts';
 import { betterTarget } from '../../src/proof/better-target.ts';
+import type { DiscriminatingTests } from '../../src/proof/discriminating-tests.ts';
 import { judgeOf } from '../../src/proof/judge-ways.ts';
 import type { ProofFacts } from '../../src/proof/prove-procedure.ts';
 import { rangeIssues } from '../../src/proof/range-issues.ts';
 import { retestIssues } from '../../src/proof/retest-issues.ts';
 import { stepIssues } from '../../src/proof/step-issues.ts';
-import type { TellingTests } from '../../src/proof/telling-tests.ts';
 import { walkFaults } from '../../src/proof/walk-faults.ts';
 import { wayIssues } from '../../src/proof/way-issues.ts';
-import { wideConclusions } from '../../src/proof/wide-conclusions.ts';
 import {
   base,
   end,
@@ -47,13 +47,18 @@ const SOUND = tree('feed', {
   }),
   other: end('other', ['fuse', 'lost']),
 });
-const NOTHING: TellingTests = { detects: () => true, separator: () => null };
+const NOTHING: DiscriminatingTests = { detects: () => true, separator: () => null };
 
-function factsOf(shows: Shows, procedure = SOUND, telling = NOTHING, samples = 4): ProofFacts {
+function factsOf(
+  shows: Shows,
+  procedure = SOUND,
+  discriminating = NOTHING,
+  samples = 4,
+): ProofFacts {
   const model = modelOf(shows, samples);
-  const judge = judgeOf(procedure, model.circuit, telling);
+  const judge = judgeOf(procedure, model.circuit, discriminating);
   const ways = walkFaults(procedure, model).flatMap(judge.judge);
-  return { linked: linkedOf(procedure), model, ways, judge, telling };
+  return { linked: linkedOf(procedure), model, ways, judge, discriminating };
 }
 const found = (issues: ReturnType<typeof wayIssues>) =>
   issues.map(({ code, severity, at }) => `${severity} ${code} at ${at.file}`);
@@ -162,8 +167,8 @@ describe('a fault that ends wrongly', () => {
   test('that nothing stands for is told at the conclusion it comes to, with a test that would part it', () => {
     const named = { ...NOTHING, separator: () => ({ words: 'a test' }) as never };
     const uncovered = tree('feed', { ...SOUND.steps, other: end('other', ['fuse']) });
-    const at = (telling: TellingTests, end9 = uncovered) =>
-      wayIssues(factsOf(RIGHT, end9, telling)).map(({ code, at: place, fix }) => [
+    const at = (discriminating: DiscriminatingTests, end9 = uncovered) =>
+      wayIssues(factsOf(RIGHT, end9, discriminating)).map(({ code, at: place, fix }) => [
         code,
         place.file,
         fix,
@@ -172,25 +177,25 @@ describe('a fault that ends wrongly', () => {
       [
         'uncovered-fault',
         'steps other conclude',
-        'this test parts them: a test; or let "other" stand for it too',
+        'this test tells them apart: a test; or let "other" stand for it too',
       ],
     ]);
     expect(at(NOTHING)[0]![2]).toMatch(
-      /^no single test parts them in all cases: let "other" stand/,
+      /^no single test tells them apart in all cases: let "other" stand/,
     );
     const none = tree('feed', {
       ...uncovered.steps,
       other: end('other', []),
       more: end('more', ['fuse']),
     });
-    const fix = (telling: TellingTests) =>
-      at(telling, none).find(([code]) => code === 'uncovered-fault')![2];
+    const fix = (discriminating: DiscriminatingTests) =>
+      at(discriminating, none).find(([code]) => code === 'uncovered-fault')![2];
     expect(fix(named)).toBe('this test shows it: a test');
     expect(fix(NOTHING)).toMatch(/take two$/);
   });
   test('the rivals are what the conclusion stands for, or the healthy circuit', () => {
     const asked: unknown[] = [];
-    const telling: TellingTests = {
+    const discriminating: DiscriminatingTests = {
       ...NOTHING,
       separator: (fault, samples, rivals) => {
         asked.push([fault, [...samples], [...rivals]]);
@@ -198,7 +203,11 @@ describe('a fault that ends wrongly', () => {
       },
     };
     wayIssues(
-      factsOf(RIGHT, tree('feed', { ...SOUND.steps, other: end('other', ['fuse']) }), telling),
+      factsOf(
+        RIGHT,
+        tree('feed', { ...SOUND.steps, other: end('other', ['fuse']) }),
+        discriminating,
+      ),
     );
     expect(asked).toEqual([['lost', [0, 1, 2, 3], ['fuse']]]);
   });
@@ -531,13 +540,13 @@ describe('a conclusion that leaves open what is bad', () => {
       class: classes[one.id] ?? one.class,
     })) as Fault[];
     const model = { ...facts.model, circuit: { ...facts.model.circuit, faults } };
-    return wideConclusions({ ...facts, model, telling: { ...NOTHING, separator } });
+    return ambiguityGroups({ ...facts, model, discriminating: { ...NOTHING, separator } });
   };
   const NAMES = ['wire', 'twin', 'fuse'];
 
   test('names faults in two places', () => {
     const issues = wide({ twin: 'sensor' }, NAMES);
-    expect(found(issues)).toEqual(['warning wide-conclusion at steps broken conclude']);
+    expect(found(issues)).toEqual(['warning ambiguity-group at steps broken conclude']);
     expect(issues[0]!.words).toContain('stands for the wiring and the sensor:');
   });
 
@@ -563,7 +572,7 @@ describe('a conclusion that leaves open what is bad', () => {
     const facts = factsOf(RIGHT, tree('feed', steps));
     const faults = facts.model.circuit.faults.map((one) => ({ ...one, class: one.id })) as never;
     const model = { ...facts.model, circuit: { ...facts.model.circuit, faults } };
-    expect(wideConclusions({ ...facts, model }).map(({ at }) => at.file)).not.toContain(
+    expect(ambiguityGroups({ ...facts, model }).map(({ at }) => at.file)).not.toContain(
       'steps unused conclude',
     );
   });

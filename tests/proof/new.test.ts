@@ -12,7 +12,7 @@ afterAll(folder.remove);
 
 test.each([
   // The first thing to do with a new tree: part its one conclusion.
-  ['procedure', 'my-tree.yaml', ['warning wide-conclusion']],
+  ['procedure', 'my-tree.yaml', ['warning ambiguity-group']],
   ['circuit', 'circuits/my-circuit.yaml', []],
   ['job', 'jobs/my-job.yaml', []],
 ])('a new %s passes the check, and explains itself', async (kind, file, findings) => {

@@ -2,8 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
+import type { DiscriminatingTests } from '../../src/proof/discriminating-tests.ts';
 import { judgeOf } from '../../src/proof/judge-ways.ts';
-import type { TellingTests } from '../../src/proof/telling-tests.ts';
 import { outcomeOf, testOf, walkFault, walkFaults } from '../../src/proof/walk-faults.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import {
@@ -153,7 +153,7 @@ describe('an outcome', () => {
 });
 
 describe('a way is judged', () => {
-  const telling = (seen: readonly number[]): TellingTests => ({
+  const discriminating = (seen: readonly number[]): DiscriminatingTests => ({
     detects: (_, sample) => seen.includes(sample),
     separator: () => null,
   });
@@ -164,7 +164,7 @@ describe('a way is judged', () => {
     procedure = tree('feed'),
   ) => {
     const model = modelOf({ healthy: HEALTHY, [fault]: shows });
-    const judge = judgeOf(procedure, model.circuit, telling(seen));
+    const judge = judgeOf(procedure, model.circuit, discriminating(seen));
     return walkFault(procedure, model, fault)
       .flatMap(judge.judge)
       .map(({ verdict, share, lostAt, samples }) => ({ verdict, share, lostAt, samples }));
@@ -218,7 +218,11 @@ describe('a way is judged', () => {
     ]);
   });
   test('the right conclusions name the fault, or else its repair', () => {
-    const { rightFor } = judgeOf(tree('feed'), modelOf({ healthy: HEALTHY }).circuit, telling([]));
+    const { rightFor } = judgeOf(
+      tree('feed'),
+      modelOf({ healthy: HEALTHY }).circuit,
+      discriminating([]),
+    );
     expect(['wire', 'like-wire', 'fuse', 'lost', 'healthy'].map(rightFor)).toEqual([
       ['broken'],
       ['broken'],

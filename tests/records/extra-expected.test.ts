@@ -7,10 +7,10 @@ import { after, shopFor, walkOn } from '../session/walk-library.ts';
 it('as the screen showed it', () => {
   const shop = shopFor('hall-no-signal');
   let session = walkOn(shop, shop.begun, 'wire.signal.open');
-  const look = shop.thinker
+  const look = shop.advisor
     .weigh(session, ['wire.signal.open'])
     .wouldProve.find(({ kind }) => kind === 'look')!;
-  const wire = shop.thinker
+  const wire = shop.advisor
     .weigh(session, ['wire.signal.open'])
     .wouldProve.find(({ words }) => words === 'Wire from end to end: signal')!;
   for (const [{ test, words, expected }, typed, shown] of [

@@ -6,7 +6,7 @@ import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import { chooseSuspects } from '../../src/session/choose-suspects.ts';
 import type { Session } from '../../src/session/session.ts';
 import type { SuspectSpace } from '../../src/session/suspect-space.ts';
-import { collectTests } from '../../src/session/thinker-table.ts';
+import { collectTests } from '../../src/session/test-table.ts';
 import { modelOf } from '../circuit/shipped.ts';
 import { sessionAfter } from './sample-tree.ts';
 import { WAKING } from './waking-tree.ts';

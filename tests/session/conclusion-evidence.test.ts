@@ -12,7 +12,7 @@ beforeAll(() => {
 
 const WIRE = 'wire.signal.open';
 const weigh = (session: Session) =>
-  shop.thinker.weigh(session, presentConclusion(session)?.faults ?? []);
+  shop.advisor.weigh(session, presentConclusion(session)?.faults ?? []);
 
 function read(session: Session, test: Test, value: number): Session {
   const shown = { kind: 'number', value, unit: 'V' } as const;
@@ -98,7 +98,7 @@ describe('two wires that touch', () => {
       const concluded = walkOn(pedal, pedal.begun, TOUCH, {}, seed);
       const { id, faults } = presentConclusion(concluded)!;
       expect(id).toBe('signals-touch');
-      const { evidence, missing } = pedal.thinker.weigh(concluded, faults);
+      const { evidence, missing } = pedal.advisor.weigh(concluded, faults);
       const ohms = evidence.find(({ test, counted }) => test === STEP && counted !== false);
       expect(ohms, `seed ${seed}`).toBeDefined();
       sizes.push(Number.parseFloat(ohms!.found));

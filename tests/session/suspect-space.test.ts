@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Look, Shown, Test } from '../../src/circuit/test.ts';
 import { type SpaceAsk, SuspectSpace } from '../../src/session/suspect-space.ts';
-import { tableTest } from '../../src/session/thinker-table.ts';
+import { tableTest } from '../../src/session/test-table.ts';
 import { setupOf } from '../circuit/setup.ts';
 import { modelOf } from '../circuit/shipped.ts';
 

@@ -3,20 +3,20 @@ import { describe, expect, it } from 'vitest';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import type { Model } from '../../src/circuit/model.ts';
 import type { Probe, Test } from '../../src/circuit/test.ts';
+import type { Command } from '../../src/session/command.ts';
+import type { Answer } from '../../src/session/events.ts';
 import {
   canWake,
-  comesAndGoes,
   faultIdOf,
-  fleetingCodeChance,
-  fleetingShows,
-  fleetingToo,
+  intermittentCodeChance,
+  intermittentShows,
+  isIntermittent,
   wakes,
   wakingReadings,
   wakingTests,
-} from '../../src/session/comes-and-goes.ts';
-import type { Command } from '../../src/session/command.ts';
-import type { Answer } from '../../src/session/events.ts';
-import type { ThinkerTest } from '../../src/session/thinker-table.ts';
+  withIntermittent,
+} from '../../src/session/intermittent.ts';
+import type { AdvisorTest } from '../../src/session/test-table.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { sessionAfter, when } from './sample-tree.ts';
 import { QUESTION, WAKING, WIGGLE } from './waking-tree.ts';
@@ -84,7 +84,7 @@ describe('suspects that come and go', () => {
     ];
     // by hand: of 10 a fifth and four fifths
     const [stays, goes] = [expect.closeTo(2, 9), expect.closeTo(8, 9)];
-    const found = fleetingToo(CIRCUIT, given);
+    const found = withIntermittent(CIRCUIT, given);
     expect(found).toEqual([
       { ...given[0], weight: stays },
       { ...given[0], id: 'wire.a.open~', words: 'wire a open, now and then', weight: goes },
@@ -101,7 +101,7 @@ describe('suspects that come and go', () => {
   });
 
   it('are called intermittent in four of five cases, and else as they look while they are there', () => {
-    const chance = fleetingCodeChance((fault, kind) =>
+    const chance = intermittentCodeChance((fault, kind) =>
       fault !== 'wire.a.open' ? 0.9 : kind === 'low' ? 0.25 : 0.5,
     );
     expect(chance('wire.a.open~', 'intermittent')).toBe(0.8);
@@ -116,8 +116,8 @@ describe('what is shown by a suspect that comes and goes', () => {
   const model = {
     shows: (fault: string, { probe }: Test, sample: number) => `${fault} ${probe.kind} ${sample}`,
   } as unknown as Model;
-  const shows = fleetingShows(model, WAKING, 10);
-  const test = (probe: Probe) => ({ id: 'any', test: { setup: KEY_ON, probe } }) as ThinkerTest;
+  const shows = intermittentShows(model, WAKING, 10);
+  const test = (probe: Probe) => ({ id: 'any', test: { setup: KEY_ON, probe } }) as AdvisorTest;
   const volts = test({ kind: 'volts', plus: 'a.b', minus: 'battery.negative' });
   const eyes = test({ kind: 'inspect', of: 'a' });
 
@@ -209,7 +209,7 @@ describe('somebody speaks of a fault that comes and goes', () => {
     ['not before an answer', false, 'question', []],
     ['not in work that was done', false, 'prepare', [{ type: 'mark-done' }]],
   ])('%s: %s', (_, expected, start, commands) => {
-    expect(comesAndGoes(sessionAfter(commands, { ...WAKING, start }))).toBe(expected);
+    expect(isIntermittent(sessionAfter(commands, { ...WAKING, start }))).toBe(expected);
   });
 
   // SAE J2012: P0339 intermittent
@@ -219,6 +219,6 @@ describe('somebody speaks of a fault that comes and goes', () => {
   ])('%s: %s', (_, expected, outcome) => {
     const session = sessionAfter([choose(outcome)], { ...WAKING, start: 'question' });
     const job = { ...session.opened.job, codes: ['P0339'] };
-    expect(comesAndGoes({ ...session, opened: { ...session.opened, job } })).toBe(expected);
+    expect(isIntermittent({ ...session, opened: { ...session.opened, job } })).toBe(expected);
   });
 });

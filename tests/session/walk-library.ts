@@ -6,19 +6,19 @@ import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import { type LinkedProcedure, linkProcedure } from '../../src/procedure/link-procedure.ts';
+import type { Advisor, Proposal } from '../../src/session/advisor.ts';
 import type { Command } from '../../src/session/command.ts';
-import { createThinker } from '../../src/session/create-thinker.ts';
+import { createAdvisor } from '../../src/session/create-advisor.ts';
 import { decide } from '../../src/session/decide.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { presentStep, type Session } from '../../src/session/session.ts';
-import type { Proposal, Thinker } from '../../src/session/thinker.ts';
 import { when } from './sample-tree.ts';
 
 export interface Shop {
   readonly linked: LinkedProcedure;
   readonly model: Model;
-  readonly thinker: Thinker;
+  readonly advisor: Advisor;
   readonly begun: Session;
 }
 
@@ -35,8 +35,8 @@ export function shopFor(name: string): Shop {
   });
   if (!linked || !model) throw new Error(`no procedure ${name}`);
   const begun = beginWith(linked);
-  const thinker = createThinker(model, linked.procedure, begun.opened.job);
-  return { linked, model, thinker, begun };
+  const advisor = createAdvisor(model, linked.procedure, begun.opened.job);
+  return { linked, model, advisor, begun };
 }
 
 /** A session just opened on a real vehicle, of nobody in particular. */

@@ -1,7 +1,7 @@
 /** Which readings are pieces of evidence of their own. */
 import { describe, expect, test } from 'vitest';
-import { ALLOWANCE, type Allowance, NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
 import { corroborate } from '../../src/suspects/corroborate.ts';
+import { ERROR_MODEL, type ErrorModel, EXACT_MODEL } from '../../src/suspects/error-model.ts';
 import {
   carryingReadings,
   type Evidence,
@@ -76,7 +76,7 @@ function weighed(
   more: {
     readonly concluded?: readonly string[];
     readonly prior?: readonly number[];
-    readonly allowance?: Allowance;
+    readonly errorModel?: ErrorModel;
     /** Tests in the order in which they were read; all of them in their order without it. */
     readonly order?: readonly number[];
     readonly pieces?: readonly Evidence[];
@@ -103,7 +103,7 @@ function weighed(
     readings,
     ranking: rankSuspects(table, []),
     ...(more.prior && { prior: Float64Array.from(more.prior) }),
-    ...(more.allowance && { allowance: more.allowance }),
+    ...(more.errorModel && { errorModel: more.errorModel }),
     outcomes: outcomesOf(table),
     now: NOW,
     means: ALL_MEANS,
@@ -138,15 +138,15 @@ describe('a piece of evidence', () => {
     // one reading in fifty is a slip: 2 * 0.02 * 0.5, as likely a slip as not, is 0.02
     const at = (own: number) => taken(['o', 'a'], [tell([own, 0.001], { blind: 0.5 })]).length;
     expect([at(0.019), at(0.021)]).toEqual([0, 1]);
-    const allowance = { ...ALLOWANCE, wrongReading: 0.05 };
+    const errorModel = { ...ERROR_MODEL, wrongReading: 0.05 };
     const told = [tell([0.04, 0.001], { blind: 0.5 })];
-    expect(taken(['o', 'a'], told, { allowance })).toEqual([]);
+    expect(taken(['o', 'a'], told, { errorModel })).toEqual([]);
     expect(taken(['o', 'a'], told)).toHaveLength(1);
   });
   test('is no reading as likely a slip as not, however clearly the rivals cannot show it', () => {
     expect(
       taken(['o', 'a'], [tell([2 ** -5, 0.001], { blind: 1 })], {
-        allowance: { ...ALLOWANCE, wrongReading: 2 ** -6 },
+        errorModel: { ...ERROR_MODEL, wrongReading: 2 ** -6 },
       }),
     ).toEqual([]);
   });
@@ -231,7 +231,7 @@ describe('a piece of evidence', () => {
     expect(taken(['o', 'a1', 'a2'], [tell([1, 0.2, 1])])).toEqual([]);
   });
   test('is found among exact readings that contradict one another', () => {
-    const exact = { allowance: NO_ALLOWANCE };
+    const exact = { errorModel: EXACT_MODEL };
     // the first is impossible under o, the second under a: what is left is the ratio of the two alone
     const told = [tell([0, 0.5], { blind: 0 }), tell([0.5, 0], { blind: 0 })];
     expect(taken(['o', 'a'], told, exact)).toEqual([[1, 'a']]);
@@ -299,8 +299,8 @@ describe('a reading that carries a conclusion', () => {
   test('is explained by it', () => {
     const slip = tell([0.01, 1, 0.001], { blind: 0.5 }); // less than 0.02, as likely a slip as not
     expect(carried(suspects, [slip])).toEqual([]);
-    const allowance = { ...ALLOWANCE, wrongReading: 0.005 }; // where slips are rarer it is none
-    expect(carried(suspects, [slip], { allowance })).toEqual([0]);
+    const errorModel = { ...ERROR_MODEL, wrongReading: 0.005 }; // where slips are rarer it is none
+    expect(carried(suspects, [slip], { errorModel })).toEqual([0]);
   });
   test('is no piece of evidence', () => {
     const pieces = [{ reading: 1, test: 1, ratio: 3, against: 'a' }];

@@ -1,6 +1,6 @@
 /** Following the proposals on a table, every fault in every sample, against the cheapest strategy there is. */
 import type { Look, Shown } from '../../src/circuit/test.ts';
-import { NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
+import { EXACT_MODEL } from '../../src/suspects/error-model.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { type Proposals, proposeTests } from '../../src/suspects/next-test.ts';
 import { AT_THE_START } from '../../src/suspects/optimum.ts';
@@ -68,7 +68,7 @@ export function guidedMinutes(table: PredictionTable, costs: CostModel = COSTS):
     const key = JSON.stringify(readings);
     const known = decided.get(key);
     if (known) return known;
-    const ranking = rankSuspects(table, readings, prior, { allowance: NO_ALLOWANCE });
+    const ranking = rankSuspects(table, readings, prior, { errorModel: EXACT_MODEL });
     const without = readings.map(({ test }) => test);
     const made = proposeTests(table, ranking, { now, means: ALL_MEANS, outcomes, costs, without });
     decided.set(key, made);

@@ -2,12 +2,12 @@
 import { describe, expect, test } from 'vitest';
 import type { Look, Shown } from '../../src/circuit/test.ts';
 import {
-  ALLOWANCE,
+  ERROR_MODEL,
+  EXACT_MODEL,
   modelWidth,
-  NO_ALLOWANCE,
   shownSpan,
   slipDensity,
-} from '../../src/suspects/allowance.ts';
+} from '../../src/suspects/error-model.ts';
 import { jointFit } from '../../src/suspects/joint-fit.ts';
 import { fitReading, uncertaintyOf } from '../../src/suspects/likelihood.ts';
 import { buildTable, type Column, fillColumn } from '../../src/suspects/prediction-table.ts';
@@ -37,10 +37,10 @@ describe('what the model allows itself', () => {
     ['V', 0, 0.005],
     ['ohm', 100, 2.2], // 2 % of 100 ohm and 0.2 ohm
   ])('in %s at %d', (unit, at, width) => {
-    expect(modelWidth(column(unit, 0), at, ALLOWANCE)).toBeCloseTo(width, 12);
+    expect(modelWidth(column(unit, 0), at, ERROR_MODEL)).toBeCloseTo(width, 12);
   });
   test('is never quite nothing', () => {
-    expect(modelWidth(column('V', 0), 5, NO_ALLOWANCE)).toBeCloseTo(6e-9, 15);
+    expect(modelWidth(column('V', 0), 5, EXACT_MODEL)).toBeCloseTo(6e-9, 15);
   });
 });
 
@@ -59,13 +59,13 @@ describe('the span of what is shown', () => {
   });
   test('a slip shows anything, or in volts the nothing of a lead that does not touch', () => {
     const volts = column('V', 0, 5);
-    expect(slipDensity(volts, 5, 0, ALLOWANCE)).toBeCloseTo(0.1, 9); // half of 1 / 5 V
-    expect(slipDensity(volts, 0, 0, ALLOWANCE)).toBeCloseTo(0.1 + 0.5 * bell(0, 0.005), 9);
-    expect(slipDensity(volts, 0.01, 0.012, ALLOWANCE)).toBeCloseTo(
+    expect(slipDensity(volts, 5, 0, ERROR_MODEL)).toBeCloseTo(0.1, 9); // half of 1 / 5 V
+    expect(slipDensity(volts, 0, 0, ERROR_MODEL)).toBeCloseTo(0.1 + 0.5 * bell(0, 0.005), 9);
+    expect(slipDensity(volts, 0.01, 0.012, ERROR_MODEL)).toBeCloseTo(
       0.1 + 0.5 * bell(0.01 / 0.013, 0.013), // 12 mV and 5 mV make 13 mV
       9,
     );
-    expect(slipDensity(column('ohm', 10, 1000), 100, 0, ALLOWANCE)).toBeCloseTo(
+    expect(slipDensity(column('ohm', 10, 1000), 100, 0, ERROR_MODEL)).toBeCloseTo(
       1 / (100 * Math.log(100) + 1),
       12,
     );
@@ -75,16 +75,16 @@ describe('the span of what is shown', () => {
 describe('a number', () => {
   test('is as likely as the normal around each prediction, with a floor for slips', () => {
     const of = column('V', 5, 5, 0, 0);
-    const fit = fitReading(of, 2, 2, number(5.1), 0.1, ALLOWANCE);
+    const fit = fitReading(of, 2, 2, number(5.1), 0.1, ERROR_MODEL);
     const width = Math.hypot(0.1, 0.105);
-    const blind = slipDensity(of, 5.1, 0.1, ALLOWANCE);
+    const blind = slipDensity(of, 5.1, 0.1, ERROR_MODEL);
     expect(fit.blind).toBeCloseTo(blind, 12);
     expect(fit.perRow[0]).toBeCloseTo(0.98 * bell(0.1 / width, width) + 0.02 * blind, 12);
     expect(fit.perRow[1]).toBeCloseTo(0.02 * blind, 12);
     expect([...fit.perSample.subarray(0, 2)]).toEqual([fit.perRow[0], fit.perRow[0]]);
   });
   test('stands for what lies between the samples, to a tenth of their spread', () => {
-    const fit = fitReading(column('V', 5, 1.1, 1), 1, 3, number(2), 0.3, NO_ALLOWANCE);
+    const fit = fitReading(column('V', 5, 1.1, 1), 1, 3, number(2), 0.3, EXACT_MODEL);
     // half the way to the nearer neighbour: 0.05 V, and for the far one a tenth of 4 V
     const at = (value: number, gap: number) => {
       const width = Math.hypot(0.3, gap);
@@ -97,7 +97,7 @@ describe('a number', () => {
     expect(fit.perRow[0]).toBeCloseTo(each.reduce((a, b) => a + b) / 3, 6);
   });
   test('is not shown by a sample that is over the limit', () => {
-    const fit = fitReading(column('ohm', OL, 5), 1, 2, number(5, 'ohm'), 0.1, NO_ALLOWANCE);
+    const fit = fitReading(column('ohm', OL, 5), 1, 2, number(5, 'ohm'), 0.1, EXACT_MODEL);
     expect(fit.perSample[0]).toBe(0);
     expect(fit.perSample[1]).toBeCloseTo(bell(0, 0.1), 6);
   });
@@ -107,19 +107,19 @@ describe('a number', () => {
     [4.7, 0.0026997961], // three deviations, on either side: 1 - erf(3 / sqrt 2), from memory
     [5.1, 0.3173105079],
   ])('%f V lies as far out as %f of what 5 V with 0.1 V shows', (value, share) => {
-    const fit = fitReading(column('V', 5, 5), 1, 2, number(value), 0.1, NO_ALLOWANCE);
+    const fit = fitReading(column('V', 5, 5), 1, 2, number(value), 0.1, EXACT_MODEL);
     expect(fit.tail(0)).toBeCloseTo(share, 8);
   });
   test('lies within samples on both sides of it, and an over-limit one lies above', () => {
     const tail = (...samples: number[]) =>
-      fitReading(column('ohm', ...samples), 1, 4, number(50, 'ohm'), 1, NO_ALLOWANCE).tail(0);
+      fitReading(column('ohm', ...samples), 1, 4, number(50, 'ohm'), 1, EXACT_MODEL).tail(0);
     expect(tail(10, 20, 30, 90)).toBeCloseTo(0.5, 4);
     expect(tail(10, 20, OL, OL)).toBeCloseTo(1, 4);
     expect(tail(90, 90, 90, OL)).toBeCloseTo(0, 4);
   });
   test('takes blind chance from another column when told to', () => {
     const of = column('V', 5);
-    expect(fitReading(of, 1, 1, number(5), 0.1, ALLOWANCE, 0.7).blind).toBe(0.7);
+    expect(fitReading(of, 1, 1, number(5), 0.1, ERROR_MODEL, 0.7).blind).toBe(0.7);
   });
 });
 
@@ -128,7 +128,7 @@ describe('over-limit and looks', () => {
   const mixed = (hits: number, of: number, ways: number) =>
     (0.98 * (hits + 1 / ways)) / (of + 1) + 0.02 / ways;
   test('an over-limit is as likely as its share of the samples', () => {
-    const fit = fitReading(column('ohm', OL, OL, OL, 5, 5, 5), 3, 2, number(OL), 0, ALLOWANCE);
+    const fit = fitReading(column('ohm', OL, OL, OL, 5, 5, 5), 3, 2, number(OL), 0, ERROR_MODEL);
     expect([...fit.perRow]).toEqual([2, 1, 0].map((hits) => expect.closeTo(mixed(hits, 2, 2), 12)));
     expect(fit.perSample[0]).toBeCloseTo(mixed(2, 2, 2), 12);
     expect(fit.perSample[3]).toBeCloseTo(mixed(0, 2, 2), 12);
@@ -143,14 +143,14 @@ describe('over-limit and looks', () => {
     [['lit', 'full', 'still'], 'lit', 3],
     [['lit'], 'full', 2],
   ])('of %o "%s" is one of %d', (names, look, ways) => {
-    const fit = fitReading(looks(names, 0, 0), 1, 2, { kind: 'look', look }, 0, ALLOWANCE);
+    const fit = fitReading(looks(names, 0, 0), 1, 2, { kind: 'look', look }, 0, ERROR_MODEL);
     expect(fit.blind).toBeCloseTo(1 / ways, 12);
     expect(fit.perRow[0]).toBeCloseTo(mixed(look === names[0] ? 2 : 0, 2, ways), 12);
   });
   test('numbers and looks are not mixed', () => {
-    expect(() => fitReading(looks(['lit'], 0), 1, 1, number(5), 0, ALLOWANCE)).toThrow('number');
+    expect(() => fitReading(looks(['lit'], 0), 1, 1, number(5), 0, ERROR_MODEL)).toThrow('number');
     const look: Shown = { kind: 'look', look: 'lit' };
-    expect(() => fitReading(column('V', 5), 1, 1, look, 0, ALLOWANCE)).toThrow('look');
+    expect(() => fitReading(column('V', 5), 1, 1, look, 0, ERROR_MODEL)).toThrow('look');
   });
 });
 
@@ -169,7 +169,7 @@ describe('all readings together', () => {
       [weighed(0.5, [0.9, 0.1], 1), weighed(0.5, [0.1, 0.9], 1)],
       1,
       2,
-      ALLOWANCE,
+      ERROR_MODEL,
     );
     const steady = (0.9 * 0.1 + 0.1 * 0.9) / 2;
     expect(joint.logRows[0]).toBeCloseTo(Math.log(0.5 * steady + 0.5 * 0.25), 12);
@@ -182,7 +182,7 @@ describe('all readings together', () => {
       ...weighed(perRow, [one, other, other, one], 1),
       perRow: Float64Array.of(perRow, perRow),
     });
-    const joint = jointFit([two(0.5, 0.9, 0.1), two(0.3, 0.5, 0.1)], 2, 2, ALLOWANCE);
+    const joint = jointFit([two(0.5, 0.9, 0.1), two(0.3, 0.5, 0.1)], 2, 2, ERROR_MODEL);
     // by hand: one sample explains both with 0.45 or 0.01, so 0.23; samples of their own with 0.15; evens of both 0.19
     const log = expect.closeTo(Math.log(0.19), 12);
     expect([...joint.logRows]).toEqual([log, log]);
@@ -192,22 +192,22 @@ describe('all readings together', () => {
   });
   test('that no one sample explains are still explained by samples of their own', () => {
     const fits = [weighed(0.5, [1, 0], 1), weighed(0.5, [0, 1], 1)];
-    const joint = jointFit(fits, 1, 2, ALLOWANCE);
+    const joint = jointFit(fits, 1, 2, ERROR_MODEL);
     expect(joint.logRows[0]).toBeCloseTo(Math.log(0.5 * 0.25), 12);
     expect([...joint.sampleShares]).toEqual([0.5, 0.5]);
   });
   test('samples share the chance as they explain the readings', () => {
-    const joint = jointFit([weighed(0.5, [0.9, 0.1], 1)], 1, 2, ALLOWANCE);
+    const joint = jointFit([weighed(0.5, [0.9, 0.1], 1)], 1, 2, ERROR_MODEL);
     // half is held by the samples in proportion, half is even
     expect([...joint.sampleShares]).toEqual([expect.closeTo(0.7, 12), expect.closeTo(0.3, 12)]);
   });
   test('a reading counts as much as it weighs', () => {
-    const joint = jointFit([weighed(0.25, [0.25, 0.25], 0.5)], 1, 2, ALLOWANCE);
+    const joint = jointFit([weighed(0.25, [0.25, 0.25], 0.5)], 1, 2, ERROR_MODEL);
     expect(joint.logRows[0]).toBeCloseTo(Math.log(0.5), 12); // the root of a quarter
     expect(joint.logBlind).toBeCloseTo(0.5 * Math.log(0.5), 12);
   });
   test('what nothing explains has no chance, and its samples share evenly', () => {
-    const joint = jointFit([weighed(0, [0, 0], 1)], 1, 2, NO_ALLOWANCE);
+    const joint = jointFit([weighed(0, [0, 0], 1)], 1, 2, EXACT_MODEL);
     expect(joint.logRows[0]).toBe(Number.NEGATIVE_INFINITY);
     expect([...joint.sampleShares]).toEqual([0.5, 0.5]);
   });

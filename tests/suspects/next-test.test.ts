@@ -479,7 +479,7 @@ describe('proposals', () => {
         ],
         [0, 1, 0],
       ),
-    ).toBe('parts the less likely suspects; 1 min');
+    ).toBe('tells the less likely suspects apart; 1 min');
   });
   test('the expected drop is what is unknown now less what each outcome leaves', () => {
     const faults = buildTable(

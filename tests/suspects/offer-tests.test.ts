@@ -1,7 +1,7 @@
 /** Tests that are offered to prove a conclusion, from how often each look is shown. */
 import { describe, expect, test } from 'vitest';
-import { NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
 import type { CorroborationAsk } from '../../src/suspects/corroborate.ts';
+import { EXACT_MODEL } from '../../src/suspects/error-model.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { offerTests } from '../../src/suspects/offer-tests.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
@@ -76,7 +76,7 @@ describe('a test is offered', () => {
     expect(offered([{ dark: [96, 10] }])).toMatchObject([{ chance: expect.closeTo(0.75, 9) }]);
   });
   test('from three times on, as it is without slips', () => {
-    const exact = { allowance: NO_ALLOWANCE };
+    const exact = { errorModel: EXACT_MODEL };
     expect(names([{ dark: [96, 32] }], exact)).toEqual([0]); // 0.75 is three times 0.25
     expect(names([{ dark: [96, 33] }], exact)).toEqual([]);
     expect(names([{ dark: [96, 32] }])).toEqual([]); // 0.745 is not three times 0.255

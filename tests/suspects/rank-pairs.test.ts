@@ -1,7 +1,7 @@
 /** Which pairs of faults are looked at, and how they weigh; by hand from the readings each fault alone explains. */
 import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
-import { NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
+import { EXACT_MODEL } from '../../src/suspects/error-model.ts';
 import { buildTable, HEALTHY } from '../../src/suspects/prediction-table.ts';
 import { DOUBLE_FAULT_CHANCE, rankPairs } from '../../src/suspects/rank-pairs.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
@@ -113,7 +113,7 @@ test('the reading’s own uncertainty goes before that of the test', () => {
 
 describe('pairs from how well each fault fits each reading', () => {
   /** Three in ten readings are slips, which show each of three looks alike: 0.8 for what a pair shows, else 0.1. */
-  const allowance = { ...NO_ALLOWANCE, wrongReading: 0.3 };
+  const errorModel = { ...EXACT_MODEL, wrongReading: 0.3 };
   interface Asked {
     readonly ids: readonly string[];
     readonly prior?: readonly number[];
@@ -140,7 +140,7 @@ describe('pairs from how well each fault fits each reading', () => {
         weight: weight ?? 1,
       })),
       prior: Float64Array.from(prior ?? names.map(() => 1 / names.length)),
-      allowance,
+      errorModel,
       showsPair: (one, other) => [look(enough.includes(one) || enough.includes(other) ? 0 : 1)],
     });
   }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
-import { ALLOWANCE, NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
+import { ERROR_MODEL, EXACT_MODEL } from '../../src/suspects/error-model.ts';
 import { fitReading } from '../../src/suspects/likelihood.ts';
 import { buildTable, fillColumn } from '../../src/suspects/prediction-table.ts';
 import {
@@ -57,7 +57,7 @@ describe('one reading', () => {
   test('a number is as likely as the mean of normals around the predictions', () => {
     // By hand: one prediction of 5 V, u = hypot(0.03, 0.02 * 5 + 0.005); floor 0.02 / 2 / span, span 5.1 V from 0 to 5.1.
     const column = fillColumn(2, 1, (row) => volts(row * 5));
-    const fit = fitReading(column, 2, 1, volts(5.1), 0.03, ALLOWANCE);
+    const fit = fitReading(column, 2, 1, volts(5.1), 0.03, ERROR_MODEL);
     const u = Math.hypot(0.03, 0.105);
     const density = Math.exp(-0.5 * (0.1 / u) ** 2) / (u * Math.sqrt(2 * Math.PI));
     expect(fit.blind).toBeCloseTo(0.5 / 5.1, 12);
@@ -66,27 +66,27 @@ describe('one reading', () => {
   });
   test('0 V is also what a lead without contact shows, so it never says more than one part in a hundred', () => {
     const column = fillColumn(2, 1, (row) => volts(row * 5));
-    const fit = fitReading(column, 2, 1, volts(0), 0.001, ALLOWANCE);
+    const fit = fitReading(column, 2, 1, volts(0), 0.001, ERROR_MODEL);
     expect(fit.perRow[0]! / fit.perRow[1]!).toBeGreaterThan(50);
     expect(fit.perRow[0]! / fit.perRow[1]!).toBeLessThan(100);
   });
   test('over-limit is the share of samples that show it', () => {
     // By hand: 3 of 4 samples; one pseudo-sample over two ways: (3 + 0.5) / 5, then 2 % wrong readings.
     const column = fillColumn(1, 4, (_, sample) => ohms(sample < 3 ? Infinity : 10));
-    const fit = fitReading(column, 1, 4, ohms(Infinity), 0, ALLOWANCE);
+    const fit = fitReading(column, 1, 4, ohms(Infinity), 0, ERROR_MODEL);
     expect(fit.perRow[0]).toBeCloseTo(0.98 * 0.7 + 0.02 * 0.5, 12);
   });
   test('a look is the share of samples, and one never seen keeps a floor', () => {
     // By hand: lit, dim, dark are three ways; (2 + 1/3) / 5 and (0 + 1/3) / 5.
     const column = fillColumn(1, 4, (_, sample) => look(sample < 2 ? 0 : 1));
     const share = (hits: number) => 0.98 * ((hits + 1 / 3) / 5) + 0.02 / 3;
-    expect(fitReading(column, 1, 4, look(0), 0, ALLOWANCE).perRow[0]).toBeCloseTo(share(2), 12);
-    expect(fitReading(column, 1, 4, look(2), 0, ALLOWANCE).perRow[0]).toBeCloseTo(share(0), 12);
-    expect(fitReading(column, 1, 4, look(2), 0, NO_ALLOWANCE).perRow[0]).toBe(0);
+    expect(fitReading(column, 1, 4, look(0), 0, ERROR_MODEL).perRow[0]).toBeCloseTo(share(2), 12);
+    expect(fitReading(column, 1, 4, look(2), 0, ERROR_MODEL).perRow[0]).toBeCloseTo(share(0), 12);
+    expect(fitReading(column, 1, 4, look(2), 0, EXACT_MODEL).perRow[0]).toBe(0);
   });
   test('a reading between two samples of a sized fault still fits it', () => {
     const column = fillColumn(2, 16, (row, sample) => volts(row === 0 ? 5 : sample / 4));
-    const between = fitReading(column, 2, 16, volts(2.125), 0.001, ALLOWANCE);
+    const between = fitReading(column, 2, 16, volts(2.125), 0.001, ERROR_MODEL);
     expect(between.perRow[1]!).toBeGreaterThan(between.blind / 2);
     expect(between.perRow[1]!).toBeGreaterThan(10 * between.perRow[0]!);
   });
@@ -178,7 +178,7 @@ describe('exact readings', () => {
       exact,
       looks.map(([index, shown]) => ({ test: index, shown: look(shown) })),
       Float64Array.from(prior),
-      { allowance: NO_ALLOWANCE, ...(showsPair && { showsPair }) },
+      { errorModel: EXACT_MODEL, ...(showsPair && { showsPair }) },
     );
   test('leave those that show them, in proportion to what they were', () => {
     const ranking = ranked([[0, 0]]);
@@ -220,7 +220,7 @@ describe('exact readings', () => {
     expect(ranked([[0, 1]], [0.5, 0.4, 0.1])).toMatchObject({ explained: true });
   });
   describe('with slips of three in ten: 0.8 for what is shown, 0.1 for what is not', () => {
-    const allowance = { ...NO_ALLOWANCE, wrongReading: 0.3 };
+    const errorModel = { ...EXACT_MODEL, wrongReading: 0.3 };
     const dark = (...asked: readonly number[]) =>
       asked.map((index) => ({ test: index, shown: look(0) }));
     const weighed = (
@@ -236,7 +236,7 @@ describe('exact readings', () => {
         ),
         dark(...readings),
         Float64Array.from(prior),
-        { allowance, ...(showsPair && { showsPair }) },
+        { errorModel, ...(showsPair && { showsPair }) },
       );
     test('a fault that explains all counts from a tenth of the leader’s chance on', () => {
       // by hand: the leader needs a slip, 0.1 against 0.8; with a prior of 80 to 1 that makes ten to one
@@ -287,7 +287,7 @@ describe('exact readings', () => {
     );
     const at = (shown: number) =>
       rankSuspects(rare, [{ test: 0, shown: look(shown) }], undefined, {
-        allowance: { ...NO_ALLOWANCE, wrongReading: 0.02 },
+        errorModel: { ...EXACT_MODEL, wrongReading: 0.02 },
       });
     expect(at(0)).toMatchObject({ explained: false, misfits: [] });
     expect(at(1)).toMatchObject({ explained: true, misfits: [] });

@@ -1,6 +1,6 @@
 /** What rules a repair out, from likelihoods as they stand and from what two faults show together. */
 import { describe, expect, test } from 'vitest';
-import { ALLOWANCE, type Allowance, NO_ALLOWANCE } from '../../src/suspects/allowance.ts';
+import { ERROR_MODEL, type ErrorModel, EXACT_MODEL } from '../../src/suspects/error-model.ts';
 import { HEALTHY } from '../../src/suspects/prediction-table.ts';
 import { ruleOut } from '../../src/suspects/rule-out.ts';
 import { look, matrixTable } from './tables.ts';
@@ -18,7 +18,7 @@ interface Asked {
   /** By id of a fault: what each reading would show with the conclusion beside it; 0 is what was read. */
   readonly beside?: Readonly<Record<string, readonly number[]>>;
   readonly prior?: readonly number[];
-  readonly allowance?: Allowance;
+  readonly errorModel?: ErrorModel;
 }
 
 /** Places of the readings that rule out all faults whose ids begin with "a"; null when they do not. */
@@ -45,7 +45,7 @@ function against({ ids = ['own', 'a'], concluded = 'own', rows, ...more }: Asked
           expect(first).toBe(concluded);
           return [look(beside[second]![asked]!)];
         }),
-      allowance: more.allowance ?? ALLOWANCE,
+      errorModel: more.errorModel ?? ERROR_MODEL,
     },
     { repair: 'A', members, chance: 0.01 },
   );
@@ -83,8 +83,8 @@ describe('a fault beside what was found', () => {
   });
   test('needs a reading that fits the conclusion three times better', () => {
     // three in four readings are slips, which show each of three looks alike: 0.75 / 3 is 0.25
-    const allowance = { ...NO_ALLOWANCE, wrongReading: 0.75 };
-    const at = (own: number) => against({ rows: [[own, 0.01]], beside: { a: [1] }, allowance });
+    const errorModel = { ...EXACT_MODEL, wrongReading: 0.75 };
+    const at = (own: number) => against({ rows: [[own, 0.01]], beside: { a: [1] }, errorModel });
     expect([at(0.75), at(0.74)]).toEqual([[0], null]);
   });
 });

@@ -171,17 +171,17 @@ function partIssues(file: CheckedFile, { earlierRepairs }: Job, circuit: Circuit
 
 function faultIssues(
   file: CheckedFile,
-  { fault, comesAndGoes }: LoadedJob,
+  { fault, intermittent }: LoadedJob,
   circuit: Circuit,
 ): Issue[] {
-  if (comesAndGoes && (fault === null || fault === HEALTHY))
+  if (intermittent && (fault === null || fault === HEALTHY))
     return [
       {
         code: 'missing-key',
         severity: 'error',
-        at: place(file, ['comes-and-goes']),
-        words: '"comes-and-goes" needs a "simulated-fault" that does',
-        fix: 'name the fault, or leave "comes-and-goes" out',
+        at: place(file, ['intermittent']),
+        words: '"intermittent" needs a "simulated-fault" that does',
+        fix: 'name the fault, or leave "intermittent" out',
       },
     ];
   const known = [HEALTHY, ...circuit.faults.map(({ id }) => id)];

@@ -7,7 +7,7 @@ import { harmlessJson } from '../../records/record-json.ts';
 import { type Verification, verifySession } from '../../records/verify-session.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
-import { choiceOf, deliver, pathOf, readNamed, Stop } from './shelf.ts';
+import { choiceOf, deliver, pathOf, readNamed, Stop } from './record-arguments.ts';
 
 const SCHEMA_VERSION = 1;
 

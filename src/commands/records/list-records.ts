@@ -5,7 +5,7 @@ import { harmlessJson } from '../../records/record-json.ts';
 import { dateWords } from '../../records/report-words.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
-import { indexOf, Stop } from './shelf.ts';
+import { indexOf, Stop } from './record-arguments.ts';
 
 const SCHEMA_VERSION = 1;
 const SHOWN_ROWS = 50;

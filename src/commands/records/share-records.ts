@@ -16,7 +16,7 @@ import {
 import { SharedProblem, Unreachable } from '../../records/shared/shared-problem.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { type Arguments, EXIT, type Io } from '../command.ts';
-import { folderOf, pathOf, Stop } from './shelf.ts';
+import { folderOf, pathOf, Stop } from './record-arguments.ts';
 
 const SCHEMA_VERSION = 1;
 /** A person waits at the prompt so long for a database that is away; what waits is sent the next time. */

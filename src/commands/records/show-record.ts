@@ -16,7 +16,7 @@ import { safeText } from '../../source/safe-text.ts';
 import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
 import { openDesk } from '../session/open-desk.ts';
 import { programName } from '../version.ts';
-import { oneOf, pathOf, readNamed, Stop } from './shelf.ts';
+import { oneOf, pathOf, readNamed, Stop } from './record-arguments.ts';
 
 /** Shows what is named, or the class of `--class`. */
 export async function showRecord(args: Arguments, io: Io): Promise<number> {

@@ -5,7 +5,7 @@ import { REPAIR_VERDICTS } from '../../session/events.ts';
 import { type Arguments, EXIT, type Io, type Option, textOf, type Verb } from '../command.ts';
 import { COMPARE_FORMS, compare, verifyRecords } from './check-records.ts';
 import { listRecords } from './list-records.ts';
-import { choiceOf, deliver, oneOf, readNamed, Stop } from './shelf.ts';
+import { choiceOf, deliver, oneOf, readNamed, Stop } from './record-arguments.ts';
 import { showRecord } from './show-record.ts';
 
 type Options = Readonly<Record<string, Option>>;

@@ -21,7 +21,7 @@ import type { Procedure } from '../../procedure/procedure.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
-import { createThinker } from '../../session/create-thinker.ts';
+import { createAdvisor } from '../../session/create-advisor.ts';
 import { decide } from '../../session/decide.ts';
 import type { SessionDriver } from '../../session/driver.ts';
 import {
@@ -52,7 +52,7 @@ export interface NewSession {
     readonly fault: string;
     readonly seed: number;
     /** The fault shows only to who moves the harness. */
-    readonly comesAndGoes?: boolean;
+    readonly intermittent?: boolean;
   } | null;
   /** Step to begin at instead of the start, on a simulated vehicle. */
   readonly from?: string | undefined;
@@ -121,8 +121,8 @@ export function faultProblem(
 
 function vehicleOf(bench: NewSession['bench']): SessionVehicle {
   if (bench === null) return { kind: 'real' };
-  const { fault, seed, comesAndGoes } = bench;
-  return { kind: 'bench', fault, seed, ...(comesAndGoes ? { comesAndGoes } : {}) };
+  const { fault, seed, intermittent } = bench;
+  return { kind: 'bench', fault, seed, ...(intermittent ? { intermittent } : {}) };
 }
 
 /** Goes on with a saved session where it stopped. */
@@ -211,7 +211,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     driver,
     preview: desk.preview,
     name: () => desk.nameOf(driver.path()),
-    thinker: model ? createThinker(model, session.opened.procedure, job) : null,
+    advisor: model ? createAdvisor(model, session.opened.procedure, job) : null,
     sketch: (test, width) =>
       circuit
         ? wiringSketch(circuit, job, { columns: width, ascii: desk.settings().ascii, test })
@@ -256,7 +256,7 @@ function voltageLimits(circuit: Circuit) {
 
 /** What a capture is taken of: a fault that comes and goes is not there. */
 function atRest(vehicle: SessionVehicle): SessionVehicle {
-  return vehicle.kind === 'bench' && vehicle.comesAndGoes
+  return vehicle.kind === 'bench' && vehicle.intermittent
     ? { ...vehicle, fault: HEALTHY }
     : vehicle;
 }

@@ -84,7 +84,7 @@ function begin(
   const jobFile = textOf(args, 'job');
   let job = sheet;
   let ownFault: string | null = null;
-  let comesAndGoes = false;
+  let intermittent = false;
   let named = args.positionals[0] ?? answers?.procedure ?? undefined;
   if (jobFile !== undefined) {
     const file = loadFile(jobFile, loadJob);
@@ -96,7 +96,7 @@ function begin(
     job = file.value.job;
     named ??= file.value.procedure ?? undefined;
     ownFault = file.value.fault;
-    comesAndGoes = file.value.comesAndGoes;
+    intermittent = file.value.intermittent;
   }
   if (named === undefined)
     return {
@@ -126,7 +126,7 @@ function begin(
     bench:
       fault === undefined
         ? null
-        : { fault, seed, comesAndGoes: comesAndGoes && asked === OWN_FAULT },
+        : { fault, seed, intermittent: intermittent && asked === OWN_FAULT },
     from: textOf(args, 'from'),
   });
 }

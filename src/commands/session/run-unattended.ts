@@ -19,10 +19,10 @@ export function runAnswers(
   file: AnswersFile,
   warn: (words: string) => void,
 ): string | null {
-  const { driver, thinker } = opened;
+  const { driver, advisor } = opened;
   for (const index of file.answers.keys()) {
     const session = driver.session();
-    const command = commandFor(file, index, session, (now, faults) => thinker?.weigh(now, faults));
+    const command = commandFor(file, index, session, (now, faults) => advisor?.weigh(now, faults));
     if ('code' in command) return formatIssue(command, file.source.text);
     const doubt = doubtOf(command, session);
     if (doubt !== null) {
@@ -55,15 +55,15 @@ function doubtOf(command: Command, session: Session): string | null {
 
 /** Lets the simulated vehicle answer until the conclusion is accepted. Null when it came to one. */
 export function runOnBench(opened: OpenedSession): string | null {
-  const { driver, thinker } = opened;
+  const { driver, advisor } = opened;
   for (let count = 0; count < STEPS_MAX; count += 1) {
     const session = driver.session();
     if (session.status === 'concluded') return null;
     const step = presentStep(session);
     const command = commandOnBench(opened);
     if (!command) return `step "${step.id}" asks for something the circuit knows nothing of`;
-    if (command.type === 'conclude' && step.kind === 'conclude' && thinker) {
-      const weighed = thinker.weigh(session, step.faults);
+    if (command.type === 'conclude' && step.kind === 'conclude' && advisor) {
+      const weighed = advisor.weigh(session, step.faults);
       const performed = driver.perform({ ...command, weighed });
       if (!performed.ok) return performed.words;
     } else {

@@ -38,7 +38,7 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
         if (!value) return [];
         const procedure = library.procedures.get(value.procedure ?? '')?.source.file;
         if (procedure === undefined) return [];
-        const { job, fault, comesAndGoes } = value;
+        const { job, fault, intermittent } = value;
         return [
           {
             file: path,
@@ -48,7 +48,7 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
             procedure,
             job,
             fault,
-            comesAndGoes,
+            intermittent,
           },
         ];
       }),
@@ -77,8 +77,8 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
       if (isProblem(parsed)) return parsed;
       if (vehicle.kind === 'real')
         return told(beginSession(desk, { procedure: parsed, job, bench: null }));
-      const { fault, comesAndGoes } = vehicle;
-      const bench = { fault, comesAndGoes, seed: Math.floor(Math.random() * 1e6) };
+      const { fault, intermittent } = vehicle;
+      const bench = { fault, intermittent, seed: Math.floor(Math.random() * 1e6) };
       return told(beginSession(desk, { procedure: parsed, job, bench }));
     },
     resume: async (path) => told(continueSession(desk, path)),

@@ -98,7 +98,7 @@ customer?: Customer
 "earlier-repairs"?: EarlierRepairs
 terminals?: PinsAndWireColours
 "simulated-fault"?: FaultOfTheSimulatedVehicle
-"comes-and-goes"?: ComesAndGoes
+intermittent?: ComesAndGoes
 notes?: Notes
 }
 /**

@@ -4,12 +4,12 @@ import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Look } from '../../circuit/test.ts';
 import { leadWords } from '../../procedure/test-words.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
+import type { Proposal } from '../../session/advisor.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
 import type { Performed } from '../../session/driver.ts';
 import { piecesAmong } from '../../session/events.ts';
 import { readNote, unreadCautions } from '../../session/pending-cautions.ts';
-import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { percentWords } from '../parts/bar.ts';
 import {
@@ -24,7 +24,7 @@ import type { Dialogue } from './plain-session.ts';
 
 /** The three best tests, numbered. */
 export function sayNextTests(opened: OpenedSession, say: Dialogue['say']): void {
-  const proposals = opened.thinker?.nextTests(opened.driver.session()) ?? [];
+  const proposals = opened.advisor?.nextTests(opened.driver.session()) ?? [];
   if (proposals.length === 0) say('No test would tell more now.');
   proposals.forEach((proposal, index) => {
     const { words, minutes, why } = proposal;
@@ -36,7 +36,7 @@ export function sayNextTests(opened: OpenedSession, say: Dialogue['say']): void 
 
 /** The suspects, numbered, with their chances. */
 export function saySuspects(opened: OpenedSession, say: Dialogue['say']): void {
-  const view = opened.thinker?.suspects(opened.driver.session());
+  const view = opened.advisor?.suspects(opened.driver.session());
   if (!view) {
     say('This procedure has no circuit, so there is nothing to weigh.');
     return;
@@ -46,7 +46,7 @@ export function saySuspects(opened: OpenedSession, say: Dialogue['say']): void {
   });
   if (view.unexplained) say(view.unexplained);
   if (view.group) say(view.group);
-  if (view.comesAndGoes) say(FLEETING_WORDS);
+  if (view.intermittent) say(FLEETING_WORDS);
   say('Conclude on one with: conclude NUMBER');
 }
 const SUSPECTS_SHOWN = 8;
@@ -57,9 +57,9 @@ export async function doProposal(
   number: number,
   dialogue: Dialogue,
 ): Promise<void> {
-  const { driver, thinker } = opened;
+  const { driver, advisor } = opened;
   const { say } = dialogue;
-  const proposal = thinker?.nextTests(driver.session())[number - 1];
+  const proposal = advisor?.nextTests(driver.session())[number - 1];
   if (!proposal) {
     say('There is no proposed test of that number; see them with "next".');
     return;
@@ -95,25 +95,25 @@ export async function doProposal(
 }
 
 function tellSaved(
-  { driver, thinker }: OpenedSession,
+  { driver, advisor }: OpenedSession,
   done: Performed,
   say: Dialogue['say'],
 ): void {
   if (!done.ok) say(`${done.words}; ${done.fix}`);
-  else say(`Saved. ${thinker?.suspects(driver.session()).changed ?? ''}`);
+  else say(`Saved. ${advisor?.suspects(driver.session()).changed ?? ''}`);
 }
 
 /** Concludes on the suspect of that number, and says what proof there is. */
 export function concludeOn(opened: OpenedSession, number: number, say: Dialogue['say']): void {
-  const { driver, thinker } = opened;
+  const { driver, advisor } = opened;
   const session = driver.session();
-  const row = thinker?.suspects(session).rows[number - 1];
-  if (!row || !thinker) {
+  const row = advisor?.suspects(session).rows[number - 1];
+  if (!row || !advisor) {
     say('There is no suspect of that number; see them with "suspects".');
     return;
   }
   const { title, faults, repair } = fromSuspect(row);
-  const weighed = thinker.weigh(session, faults);
+  const weighed = advisor.weigh(session, faults);
   const performed = driver.perform({ type: 'conclude', own: { title, faults, repair }, weighed });
   if (!performed.ok) say(`${performed.words}; ${performed.fix}`);
   else say(acceptedWords(weighed.proven, piecesAmong(weighed.evidence)));

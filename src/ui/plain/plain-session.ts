@@ -103,7 +103,7 @@ function present(opened: OpenedSession, step: Step, say: (line: string) => void)
     say(`Repair: ${bind(step.repair)}`);
     const customer = customerWords(driver.session(), step);
     if (customer !== '') say(`For the customer: ${bind(customer)}`);
-    const weighed = opened.thinker?.weigh(driver.session(), step.faults) ?? null;
+    const weighed = opened.advisor?.weigh(driver.session(), step.faults) ?? null;
     for (const line of weighed?.evidence ?? []) say(`  Evidence: ${evidenceWords(line)}`);
     if (weighed?.unexplained) say(weighed.unexplained);
     say(proofParagraph(step, weighed).text);
@@ -221,7 +221,7 @@ async function answer(
     if (line.toLowerCase() === 'done') tell(driver.perform({ type: 'mark-done' }));
     else say('Type "done" when it is done, or "help".');
   } else if (line.toLowerCase() === 'yes') {
-    const weighed = opened.thinker?.weigh(driver.session(), step.faults);
+    const weighed = opened.advisor?.weigh(driver.session(), step.faults);
     tell(driver.perform({ type: 'conclude', ...(weighed ? { weighed } : {}) }));
   } else say('Type "yes" to accept it, "back" to change an answer, or "help".');
   return null;
@@ -246,7 +246,7 @@ function reading(
       return;
     const verdict = judged ? `, ${judged.verdict}: ${judged.words}` : '';
     say(`Saved: ${formatQuantity(read.quantity)}${verdict}`);
-    const changed = opened.thinker?.suspects(driver.session()).changed;
+    const changed = opened.advisor?.suspects(driver.session()).changed;
     if (changed) say(changed);
   } else if (read.status === 'unfinished') say('That is not a whole reading yet.');
   else if (read.status === 'doubt') {

@@ -29,7 +29,7 @@ export function ConclusionScreen(props: ConclusionScreenProps) {
   const { opened, session, proposed, weighed } = props;
   const actions: SessionAction[] = [
     'back',
-    ...(opened.thinker ? (['suspects', 'next-tests'] as const) : []),
+    ...(opened.advisor ? (['suspects', 'next-tests'] as const) : []),
     'help',
   ];
   const keys: (KeyBinding | SessionKey)[] = [

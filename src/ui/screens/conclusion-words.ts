@@ -1,10 +1,10 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
+import type { Advisor, SuspectRow } from '../../session/advisor.ts';
 import { type EvidenceLine, piecesAmong } from '../../session/events.ts';
 import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
-import type { SuspectRow, Thinker } from '../../session/thinker.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -14,7 +14,7 @@ import { answerWords } from './step-words.ts';
 export const FLEETING_WORDS =
   'Weighed as a fault that comes and goes: a good reading rules none of them out.';
 
-export type Weighed = ReturnType<Thinker['weigh']>;
+export type Weighed = ReturnType<Advisor['weigh']>;
 
 /** A conclusion on its way to be accepted: the tree's, or one's own. */
 export interface Proposed {

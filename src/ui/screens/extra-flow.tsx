@@ -1,8 +1,8 @@
 /** A test outside the tree, from its cautions to what it showed, by hand or by a capture. */
 import { useState } from 'react';
+import type { Proposal } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import { readNote, unreadCautions } from '../../session/pending-cautions.ts';
-import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { CaptureFlow } from './capture-flow.tsx';
 import { CautionScreen } from './caution-screen.tsx';

@@ -2,9 +2,9 @@
 import { Box } from 'ink';
 import { useState } from 'react';
 import { leadWords } from '../../procedure/test-words.ts';
+import type { Proposal } from '../../session/advisor.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
 import type { Command } from '../../session/command.ts';
-import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';

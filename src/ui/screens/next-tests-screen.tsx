@@ -1,6 +1,6 @@
 /** The tests that would tell most now; choosing one leads to its reading. */
 import { useState } from 'react';
-import type { Proposal } from '../../session/thinker.ts';
+import type { Proposal } from '../../session/advisor.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import type { KeyBinding } from '../parts/key-hints.tsx';

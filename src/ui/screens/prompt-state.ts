@@ -1,5 +1,6 @@
 /** What a step asks for, and how keys answer it. No React. */
 import type { Step } from '../../procedure/procedure.ts';
+import type { Proposal } from '../../session/advisor.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/command.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
@@ -7,7 +8,6 @@ import type { Answer } from '../../session/events.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { judgeStep } from '../../session/judge-step.ts';
 import type { Session } from '../../session/session.ts';
-import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { type Choice, choiceAfter, choicesAt } from './choice-prompt-state.ts';

@@ -3,12 +3,12 @@
  * page that lies over it, and the half-typed answer.
  */
 import { useMemo, useState } from 'react';
+import type { Proposal } from '../../session/advisor.ts';
 import { type CaptureAsk, takesCapture } from '../../session/capture-step.ts';
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
-import type { Proposal } from '../../session/thinker.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { CaptureFlow } from './capture-flow.tsx';
 import { CautionScreen } from './caution-screen.tsx';
@@ -75,17 +75,17 @@ const NO_CIRCUIT = 'this procedure has no circuit behind it, so chances cannot b
 
 /** The screen. */
 export function SessionScreen({ opened, clock, retest = false, onHome }: SessionScreenProps) {
-  const { driver, thinker } = opened;
+  const { driver, advisor } = opened;
   const [session, setSession] = useState(driver.session);
   const [page, setPage] = useState<Page>(retest ? { name: 'retest' } : NOW);
   const [message, setMessage] = useState<string | null>(null);
   const [kept, setKept] = useState<HalfAnswer | null>(null);
-  const suspects = useMemo(() => thinker?.suspects(session) ?? null, [thinker, session]);
+  const suspects = useMemo(() => advisor?.suspects(session) ?? null, [advisor, session]);
   const step = presentStep(session);
   const proposed =
     page.name === 'own' ? page.proposed : step.kind === 'conclude' ? fromTree(session, step) : null;
   const faults = session.status === 'open' ? (proposed?.faults ?? null) : null;
-  const weighed = useWeighed(thinker, session, faults === null ? null : faults.join(' '));
+  const weighed = useWeighed(advisor, session, faults === null ? null : faults.join(' '));
 
   function took(command: Command, done: Performed): void {
     if (done.ok) {
@@ -116,9 +116,9 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
           );
         return open({ name: 'cannot' });
       case 'suspects':
-        return thinker ? open({ name: 'suspects' }) : refuse(NO_CIRCUIT);
+        return advisor ? open({ name: 'suspects' }) : refuse(NO_CIRCUIT);
       case 'next-tests': {
-        if (!thinker) return refuse(NO_CIRCUIT);
+        if (!advisor) return refuse(NO_CIRCUIT);
         const proving = weighed === null || weighed === 'pending' ? [] : weighed.wouldProve;
         return proving.length > 0
           ? open({ name: 'next-tests', title: 'What would prove it', proposals: proving })
@@ -158,7 +158,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
             open({
               name: 'next-tests',
               title: TELL_MOST,
-              proposals: thinker?.nextTests(session) ?? [],
+              proposals: advisor?.nextTests(session) ?? [],
             })
           }
         />
@@ -322,7 +322,7 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
         message={message}
         clock={clock}
         onAccept={conclude}
-        onOwn={() => open(thinker ? { name: 'suspects' } : { name: 'own-words' })}
+        onOwn={() => open(advisor ? { name: 'suspects' } : { name: 'own-words' })}
         onClose={close}
         onAction={act}
       />

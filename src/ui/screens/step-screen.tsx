@@ -132,7 +132,7 @@ function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyB
   if (asked.offered !== null && asked.kind !== 'act')
     own.push({ keys: ['tab'], show: 'Tab', help: 'take over' });
   const useless = new Set<SessionAction>([
-    ...(opened.thinker === null ? (['suspects', 'next-tests'] as const) : []),
+    ...(opened.advisor === null ? (['suspects', 'next-tests'] as const) : []),
     // A test after the repair needs no way round: the record says that it was not made.
     ...(step.cannot === null && !props.again ? (['cannot'] as const) : []),
   ]);

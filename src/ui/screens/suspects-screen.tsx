@@ -1,7 +1,7 @@
 /** What may be wrong, as bars with words and numbers. */
 import { Box } from 'ink';
 import { useState } from 'react';
-import type { SuspectRow, SuspectView } from '../../session/thinker.ts';
+import type { SuspectRow, SuspectView } from '../../session/advisor.ts';
 import { bar, percentWords } from '../parts/bar.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import type { KeyBinding } from '../parts/key-hints.tsx';
@@ -88,7 +88,7 @@ export function SuspectsScreen({ view, onClose, onConclude, onOwnWords }: Suspec
   );
 }
 
-function headOf({ changed, unexplained, group, comesAndGoes }: SuspectView) {
+function headOf({ changed, unexplained, group, intermittent }: SuspectView) {
   return [
     ...(unexplained === null
       ? []
@@ -107,7 +107,7 @@ function headOf({ changed, unexplained, group, comesAndGoes }: SuspectView) {
       hang: 2,
     },
     ...(group ? [{ text: group, hang: 2 }] : []),
-    ...(comesAndGoes ? [{ text: FLEETING_WORDS, hang: 2 }] : []),
+    ...(intermittent ? [{ text: FLEETING_WORDS, hang: 2 }] : []),
     { text: '' },
   ];
 }

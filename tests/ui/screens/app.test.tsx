@@ -175,7 +175,7 @@ describe('a simulated vehicle', () => {
       {
         procedureFile: 'procedures/small.yaml',
         job: SMALL_JOB,
-        vehicle: { kind: 'bench', fault: 'wire.feed.open', comesAndGoes: false },
+        vehicle: { kind: 'bench', fault: 'wire.feed.open', intermittent: false },
       },
     ]);
     await press('y', F.pause, ENTER);

@@ -4,6 +4,7 @@ import type { Test } from '../../../src/circuit/test.ts';
 import type { CaptureEntry, CaptureFolder } from '../../../src/files/list-captures.ts';
 import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts';
 import type { Job } from '../../../src/procedure/job.ts';
+import type { Advisor, Proposal, SuspectView } from '../../../src/session/advisor.ts';
 import type { CaptureAnswer } from '../../../src/session/capture-step.ts';
 import type { Command } from '../../../src/session/command.ts';
 import { decide } from '../../../src/session/decide.ts';
@@ -11,7 +12,6 @@ import type { Performed, SessionDriver, VehicleAnswer } from '../../../src/sessi
 import type { SessionEvent, SessionOpened, StepCapture } from '../../../src/session/events.ts';
 import { evolve, openSession } from '../../../src/session/evolve.ts';
 import { presentStep, type Session, standingAnswers } from '../../../src/session/session.ts';
-import type { Proposal, SuspectView, Thinker } from '../../../src/session/thinker.ts';
 import type { Problem } from '../../../src/source/problem.ts';
 import type {
   AppServices,
@@ -193,7 +193,7 @@ const PROPOSALS: readonly Proposal[] = [
 ];
 
 /** A model that answers by table: enough to see that the screens show what they are given. */
-const FAKE_THINKER: Thinker = {
+const FAKE_THINKER: Advisor = {
   suspects: suspectsOf,
   nextTests: () => PROPOSALS,
   weigh: (session, faults) => {
@@ -231,7 +231,7 @@ function suspectsOf(session: Session): SuspectView {
       row('replace the module', isRead ? 0.005 : 0.25, 'module.reference.dead'),
     ],
     changed: isRead ? '"mend the feed wire" rose from 40 to 86 %.' : null,
-    comesAndGoes: false,
+    intermittent: false,
     unexplained: null,
     group: null,
   };
@@ -337,7 +337,7 @@ const FAKE_FILES: CaptureFiles = {
 };
 
 export function fakeSession(
-  options: { bench?: boolean; thinker?: boolean; job?: Job; scope?: boolean } = {},
+  options: { bench?: boolean; advisor?: boolean; job?: Job; scope?: boolean } = {},
 ): {
   opened: OpenedSession;
   driver: FakeDriver;
@@ -354,8 +354,8 @@ export function fakeSession(
     opened: {
       driver,
       name: () => basename(driver.path(), '.jsonl'),
-      thinker: options.thinker === false ? null : FAKE_THINKER,
-      sketch: () => (options.thinker === false ? [] : SKETCH),
+      advisor: options.advisor === false ? null : FAKE_THINKER,
+      sketch: () => (options.advisor === false ? [] : SKETCH),
       bind,
       terminalWords: (id) => PLACES[id] ?? id,
       limits: (step) =>
@@ -494,7 +494,7 @@ export function fakeServices(clock: FakeClock, options: { problem?: Problem } = 
         procedure: 'procedures/small.yaml',
         job: SMALL_JOB,
         fault: null,
-        comesAndGoes: false,
+        intermittent: false,
       },
     ],
     listSessions: () => SAVED,

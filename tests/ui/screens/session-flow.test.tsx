@@ -425,7 +425,7 @@ describe('a conclusion', () => {
   });
 
   it("can be one's own in words, where there is no circuit", async () => {
-    const { driver, press, frame } = await walkSession({ thinker: false });
+    const { driver, press, frame } = await walkSession({ advisor: false });
     await press('y', '0.02', ENTER);
     expect(await frame()).toContain('not weighed');
     await press('o', 'mouse in the harness', ENTER, ENTER);
@@ -437,7 +437,7 @@ describe('a conclusion', () => {
   });
 
   it('without a circuit offers neither suspects nor tests, and says why', async () => {
-    const { press, frame } = await walkSession({ thinker: false });
+    const { press, frame } = await walkSession({ advisor: false });
     await press('y');
     expect(await frame()).not.toContain('[F5]');
     await press(F.suspects);

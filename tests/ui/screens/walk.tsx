@@ -44,7 +44,7 @@ export async function walkApp(
 
 /** A session by itself. */
 export async function walkSession(
-  options: Options & { bench?: boolean; thinker?: boolean; scope?: boolean } = {},
+  options: Options & { bench?: boolean; advisor?: boolean; scope?: boolean } = {},
 ): Promise<Walk & { driver: FakeDriver }> {
   const clock = fakeClock();
   const { opened, driver } = fakeSession(options);

@@ -2,7 +2,7 @@
 import type { Column } from './prediction-table.ts';
 
 /** What the model allows itself. Our assumptions; the reasons stand beside the defaults. */
-export interface Allowance {
+export interface ErrorModel {
   readonly ofValue: number;
   readonly volts: number;
   readonly ohms: number;
@@ -11,7 +11,7 @@ export interface Allowance {
   readonly steadyChance: number;
 }
 
-export const ALLOWANCE: Allowance = {
+export const ERROR_MODEL: ErrorModel = {
   /** A real circuit has wires, contacts and temperatures that the description rounds: 2 % of the value ... */
   ofValue: 0.02,
   /** ... and a few millivolts of offsets in grounds ... */
@@ -30,7 +30,7 @@ export const ALLOWANCE: Allowance = {
 };
 
 /** An allowance of nothing, for problems that are exact: published examples, logic puzzles. */
-export const NO_ALLOWANCE: Allowance = {
+export const EXACT_MODEL: ErrorModel = {
   ofValue: 0,
   volts: 0,
   ohms: 0,
@@ -40,11 +40,11 @@ export const NO_ALLOWANCE: Allowance = {
 };
 
 /** Standard deviation of what the model leaves out, at a predicted value. */
-export function modelWidth(column: Column, at: number, allowance: Allowance): number {
+export function modelWidth(column: Column, at: number, errorModel: ErrorModel): number {
   const size = Math.abs(at);
-  const absolute = column.unit === 'ohm' ? allowance.ohms : allowance.volts;
+  const absolute = column.unit === 'ohm' ? errorModel.ohms : errorModel.volts;
   return Math.max(
-    allowance.ofValue * size + absolute,
+    errorModel.ofValue * size + absolute,
     LEAST_WIDTH.ofValue * size + LEAST_WIDTH.absolute,
   );
 }
@@ -57,11 +57,11 @@ export function slipDensity(
   column: Column,
   value: number,
   standardUncertainty: number,
-  allowance: Allowance,
+  errorModel: ErrorModel,
 ): number {
   const anything = 1 / shownSpan(column, value);
   if (column.unit === 'ohm') return anything;
-  const width = Math.hypot(standardUncertainty, modelWidth(column, 0, allowance));
+  const width = Math.hypot(standardUncertainty, modelWidth(column, 0, errorModel));
   const nothing = Math.exp(-0.5 * (value / width) ** 2) / (width * SQRT_2PI);
   return (1 - NO_TOUCH_SHARE) * anything + NO_TOUCH_SHARE * nothing;
 }

@@ -1,9 +1,9 @@
 /** Conclusions that stand for so much that who comes to them still does not know what is bad. */
 import type { FaultClass } from '../circuit/circuit.ts';
 import type { Issue } from '../source/issue.ts';
-import { placeOf } from './place-of.ts';
 import { listed } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
+import { sourceLocation } from './source-location.ts';
 
 /** What a person has to choose between. A connector goes with what it joins. */
 const PLACES: Readonly<Record<FaultClass, string | null>> = {
@@ -19,7 +19,7 @@ const PLACES: Readonly<Record<FaultClass, string | null>> = {
 const WITH_SENSOR = 'the target';
 
 /** A warning for each conclusion that some fault comes to and that names faults in more than one place. */
-export function wideConclusions({ linked, model, ways, telling }: ProofFacts): Issue[] {
+export function ambiguityGroups({ linked, model, ways, discriminating }: ProofFacts): Issue[] {
   const faults = new Map(model.circuit.faults.map((fault) => [fault.id, fault]));
   const ends = new Set(ways.map(({ end }) => end.step));
   return Object.values(linked.procedure.steps).flatMap((step): Issue[] => {
@@ -33,16 +33,16 @@ export function wideConclusions({ linked, model, ways, telling }: ProofFacts): I
     const [[, first] = ['', []], [, second] = ['', []]] = [...byPlace];
     if (second.length === 0) return [];
     const samples = Array.from({ length: model.samples }, (_, sample) => sample);
-    const parts = telling.separator(first[0]!, samples, second);
+    const parts = discriminating.separator(first[0]!, samples, second);
     return [
       {
-        code: 'wide-conclusion',
+        code: 'ambiguity-group',
         severity: 'warning',
-        at: placeOf(linked, step.id, ['conclude']),
+        at: sourceLocation(linked, step.id, ['conclude']),
         words: `"${step.id}" stands for ${listed([...byPlace.keys()])}: who comes here still does not know which of them is bad`,
         fix: parts
-          ? `part them before, for example by: ${parts.words}`
-          : 'part them by a test before, and conclude on each by itself',
+          ? `tell them apart before, for example by: ${parts.words}`
+          : 'tell them apart by a test before, and conclude on each by itself',
       },
     ];
   });

@@ -9,17 +9,17 @@ import type { Procedure } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { TableTest } from '../suspects/prediction-table.ts';
 
-/** A test as the thinker's table knows it, and as the person does it. */
-export interface ThinkerTest extends TableTest {
+/** A test as the advisor's table knows it, and as the person does it. */
+export interface AdvisorTest extends TableTest {
   readonly test: Test;
   readonly words: string;
 }
 
 /** What a test is called and takes, beside what it is. */
-type TestWords = Pick<ThinkerTest, 'id' | 'words' | 'family' | 'minutes' | 'needs'>;
+type TestWords = Pick<AdvisorTest, 'id' | 'words' | 'family' | 'minutes' | 'needs'>;
 
 /** `test` with what it takes on this model's vehicle and meter. */
-export function tableTest(model: Model, test: Test, rest: TestWords): ThinkerTest {
+export function tableTest(model: Model, test: Test, rest: TestWords): AdvisorTest {
   const { volts, ohms } = model.meter;
   const { kind } = test.probe;
   const accuracy = kind === 'volts' ? volts : kind === 'ohms' ? ohms : null;
@@ -47,8 +47,8 @@ function readsOf(probe: Probe): string[] {
 }
 
 /** The tests of a procedure, if there is one, and the standard tests of the circuit, each once. */
-export function collectTests(model: Model, procedure: Procedure | null): ThinkerTest[] {
-  const known = new Map<string, ThinkerTest>();
+export function collectTests(model: Model, procedure: Procedure | null): AdvisorTest[] {
+  const known = new Map<string, AdvisorTest>();
   const add = (test: Test, rest: TestWords) => {
     const key = testKey(test);
     if (!known.has(key) && model.refusal(test) === null)

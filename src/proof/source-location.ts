@@ -3,8 +3,12 @@ import type { LinkedProcedure } from '../procedure/link-procedure.ts';
 import type { SourceSpan } from '../source/issue.ts';
 import type { Path } from '../source/parse-yaml.ts';
 
-/** The key of a step, or of something below it: `placeOf(linked, 'feed', ['measure'])`. */
-export function placeOf(linked: LinkedProcedure, step: string, below: Path = []): SourceSpan {
+/** The key of a step, or of something below it: `sourceLocation(linked, 'feed', ['measure'])`. */
+export function sourceLocation(
+  linked: LinkedProcedure,
+  step: string,
+  below: Path = [],
+): SourceSpan {
   const place = linked.places.get(step);
   if (!place) throw new Error(`place: no step "${step}" in a linked procedure`);
   return place.source.locate([...place.path, ...below], 'key');
@@ -14,14 +18,14 @@ export function placeOf(linked: LinkedProcedure, step: string, below: Path = [])
  * The key of an outcome. One that leaves a sub-procedure by a result is where the caller says what that result leads
  * to, because there the decision of this tree was written.
  */
-export function placeOfOutcome(
+export function outcomeLocation(
   linked: LinkedProcedure,
   step: string,
   outcome: string | null,
 ): SourceSpan {
-  const inside = placeOf(linked, step, outcome === null ? ['go'] : ['outcomes', outcome]);
+  const inside = sourceLocation(linked, step, outcome === null ? ['go'] : ['outcomes', outcome]);
   const found = resultOf(linked, step, outcome);
-  return found === null ? inside : placeOf(linked, found.caller, ['results', found.result]);
+  return found === null ? inside : sourceLocation(linked, found.caller, ['results', found.result]);
 }
 
 /** Steps that the procedure itself can lead to: ids of the flat tree, with the name its author gives each. */

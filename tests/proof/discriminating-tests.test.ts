@@ -6,7 +6,7 @@ import { LOOKS, type Shown, type Test } from '../../src/circuit/test.ts';
 import { testKey } from '../../src/circuit/test-key.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
 import { compareCost } from '../../src/proof/compare-cost.ts';
-import { tellingTests } from '../../src/proof/telling-tests.ts';
+import { discriminatingTests } from '../../src/proof/discriminating-tests.ts';
 import { walkFaults } from '../../src/proof/walk-faults.ts';
 import { modelOf } from '../circuit/shipped.ts';
 import { checkExample } from './example.ts';
@@ -15,7 +15,7 @@ import { end, measure, range, tree } from './small-tree.ts';
 
 const SAMPLES = 6;
 const model = modelOf('reluctor-two-wire', SAMPLES);
-const telling = tellingTests(model);
+const discriminating = discriminatingTests(model);
 const options = standardTests(model.circuit).filter(({ family }) => family !== 'inspection');
 const samples = Array.from({ length: SAMPLES }, (_, sample) => sample);
 
@@ -49,17 +49,22 @@ describe('a separating test', () => {
       ),
     );
     const cheapest = parts.reduce((least, { minutes }) => Math.min(least, minutes), Infinity);
-    const found = telling.separator(fault, samples, rivals);
+    const found = discriminating.separator(fault, samples, rivals);
     expect(found?.minutes ?? Infinity).toBe(cheapest);
     if (found) expect(parts.map(({ id }) => id)).toContain(found.id);
   });
   test('is not one that was made already', () => {
     const [fault, rivals] = pairs[0];
-    const first = telling.separator(fault, samples, rivals)!;
-    const second = telling.separator(fault, samples, rivals, new Set([testKey(first.test)]))!;
+    const first = discriminating.separator(fault, samples, rivals)!;
+    const second = discriminating.separator(
+      fault,
+      samples,
+      rivals,
+      new Set([testKey(first.test)]),
+    )!;
     expect(testKey(second.test)).not.toBe(testKey(first.test));
     const all = new Set(options.map(({ test: one }) => testKey(one)));
-    expect(telling.separator(fault, samples, rivals, all)).toBeNull();
+    expect(discriminating.separator(fault, samples, rivals, all)).toBeNull();
   });
   test('is as cheap as can be for any fault and any other', () => {
     const ids = ['healthy', ...model.circuit.faults.map(({ id }) => id)];
@@ -79,7 +84,7 @@ describe('a separating test', () => {
               : least,
           Infinity,
         );
-        const found = telling.separator(fault, samples, [rival])?.minutes ?? Infinity;
+        const found = discriminating.separator(fault, samples, [rival])?.minutes ?? Infinity;
         expect(found, `${fault} from ${rival}`).toBe(cheapest);
       }
   });
@@ -90,24 +95,24 @@ describe('a separating test', () => {
     for (const alike of [0, 15]) {
       const shows: Model['shows'] = (fault, one, sample) =>
         more.shows(sample === alike ? 'healthy' : fault, one, sample);
-      const blurred = tellingTests({ ...more, shows } as Model);
+      const blurred = discriminatingTests({ ...more, shows } as Model);
       expect(blurred.separator('wire.plus.open', all, ['healthy']), `${alike}`).toBeNull();
     }
-    expect(telling.separator('wire.plus.open', samples, ['healthy'])).not.toBeNull();
+    expect(discriminating.separator('wire.plus.open', samples, ['healthy'])).not.toBeNull();
   });
   test('is none where the rival is the fault itself', () => {
-    expect(telling.separator('wire.plus.open', samples, ['wire.plus.open'])).toBeNull();
+    expect(discriminating.separator('wire.plus.open', samples, ['wire.plus.open'])).toBeNull();
   });
 });
 
 describe('a fault is told from a healthy circuit', () => {
   test('in no sample when there is none', () => {
-    for (const sample of samples) expect(telling.detects('healthy', sample)).toBe(false);
+    for (const sample of samples) expect(discriminating.detects('healthy', sample)).toBe(false);
   });
   test.each(['wire.plus.open', 'sensor.coil-open', 'sensor.shorted-turns', 'target.damaged'])(
     'in every sample of %s',
     (fault) => {
-      for (const sample of samples) expect(telling.detects(fault, sample)).toBe(true);
+      for (const sample of samples) expect(discriminating.detects(fault, sample)).toBe(true);
     },
   );
 });

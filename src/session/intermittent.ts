@@ -19,10 +19,10 @@ import { type Candidate, HEALTHY, type TableTest } from '../suspects/prediction-
 import { codeKindsOf } from './code-answer.ts';
 import type { Answer } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';
-import type { ThinkerTest } from './thinker-table.ts';
+import type { AdvisorTest } from './test-table.ts';
 
 /** Share of the weight of those that come and go, where somebody speaks of one; it may be one that stays after all. Ours. */
-const FLEETING_SHARE = 0.8;
+const INTERMITTENT_SHARE = 0.8;
 /** The right movement wakes a fault that comes and goes with this chance. Ours; no count is known. */
 const WOKEN_CHANCE = 0.6;
 /** A module calls a fault that comes and goes intermittent with this chance, whatever it is like while it is there. Ours. */
@@ -44,7 +44,7 @@ export interface WakingTest extends TableTest {
 }
 
 /** Whether the answers, or the codes where no answer says what they mean, speak of a fault that comes and goes. */
-export function comesAndGoes(session: Session): boolean {
+export function isIntermittent(session: Session): boolean {
   const { procedure, job } = session.opened;
   const answers = standingAnswers(session);
   const told = answers.flatMap((answer) => answeredWith(procedure, answer) ?? []);
@@ -54,20 +54,20 @@ export function comesAndGoes(session: Session): boolean {
 }
 
 /** Suspects that stay, and all that can come and go once more; a wheel is damaged or it is not. */
-export function fleetingToo(circuit: Circuit, candidates: readonly Candidate[]): Candidate[] {
-  const fleeting = new Set(
+export function withIntermittent(circuit: Circuit, candidates: readonly Candidate[]): Candidate[] {
+  const canBe = new Set(
     circuit.faults.filter((fault) => fault.class !== 'target').map(({ id }) => id),
   );
   return candidates.flatMap((candidate): Candidate[] => {
-    if (!fleeting.has(candidate.id)) return [candidate];
+    if (!canBe.has(candidate.id)) return [candidate];
     const { id, words, weight } = candidate;
     return [
-      { ...candidate, weight: (1 - FLEETING_SHARE) * weight },
+      { ...candidate, weight: (1 - INTERMITTENT_SHARE) * weight },
       {
         ...candidate,
         id: `${id}${MARK}`,
         ...(words === undefined ? {} : { words: `${words}, now and then` }),
-        weight: FLEETING_SHARE * weight,
+        weight: INTERMITTENT_SHARE * weight,
       },
     ];
   });
@@ -79,7 +79,7 @@ export function faultIdOf(candidate: string): string {
 }
 
 /** Chance of a code, 0 to 1, as `codeChance` has it for faults that stay. */
-export function fleetingCodeChance(
+export function intermittentCodeChance(
   codeChance: (fault: string, kind: CodeKind) => number,
 ): (candidate: string, kind: CodeKind) => number {
   return (candidate, kind) =>
@@ -104,12 +104,12 @@ export function wakingTests(procedure: Procedure): WakingTest[] {
   }));
 }
 
-/** What a suspect of `fleetingToo` shows; `samples` are how many there are. */
-export function fleetingShows(
+/** What a suspect of `withIntermittent` shows; `samples` are how many there are. */
+export function intermittentShows(
   model: Model,
   procedure: Procedure,
   samples: number,
-): (candidate: string, test: ThinkerTest | WakingTest, sample: number) => Shown {
+): (candidate: string, test: AdvisorTest | WakingTest, sample: number) => Shown {
   const places = new Map(
     wakingPlaces(procedure).map((place) => [wakingId(place.step, place.outcome), place]),
   );

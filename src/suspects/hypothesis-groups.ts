@@ -1,8 +1,6 @@
-/** Suspects gathered into the conclusion and its rivals, each rival one repair. */
-import { type PredictionTable, repairsOf, type TableTest } from './prediction-table.ts';
+/** Hypotheses gathered into groups: those of the conclusion, and those of each other repair. */
+import { type PredictionTable, repairsOf } from './prediction-table.ts';
 
-/** A reading counts from here on: "substantial" on Jeffreys' scale begins at 10^0.5 = 3.16; we take 3. */
-export const EVIDENCE_RATIO = 3;
 /** A fault that is all but out still counts this much within its repair, so that a repair never has no mass. */
 const OUT_CHANCE = 1e-15;
 
@@ -66,29 +64,4 @@ export function meanOver(perRow: Float64Array, { members }: Group, chances: Floa
 /** A member's chance as it counts among the members. */
 export function memberChance(chances: Float64Array, member: number): number {
   return chances[member]! + OUT_CHANCE;
-}
-
-/** What makes two readings the same piece of news: kind of test, place and vehicle state. */
-export function evidenceKey(test: TableTest): string {
-  return JSON.stringify([test.family, test.state, [...test.reaches].sort()]);
-}
-
-/** Whether both are read at the same terminals, or look at the same thing: a mistake about the place shows in both. */
-export function samePlace(one: TableTest, other: TableTest): boolean {
-  return (
-    one.reads !== undefined &&
-    one.reads.length > 0 &&
-    JSON.stringify(one.reads) === JSON.stringify(other.reads)
-  );
-}
-
-/** How many times likelier a reading is under one group of suspects than under another; 1 when neither can show it. */
-export function ratioOf(
-  perRow: Float64Array,
-  one: Group,
-  other: Group,
-  chances: Float64Array,
-): number {
-  const ratio = meanOver(perRow, one, chances) / meanOver(perRow, other, chances);
-  return Number.isNaN(ratio) ? 1 : ratio;
 }

@@ -1,6 +1,6 @@
 /**
  * What the standard tests of a circuit could tell: whether a fault looks like a healthy circuit in all of them, and
- * which of them would part one fault from others.
+ * which of them would tell one fault from others.
  *
  * Inspections are left out: a look at every connector finds almost anything now and then, and proves nothing missing.
  */
@@ -10,7 +10,7 @@ import type { Look, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 
-export interface TellingTests {
+export interface DiscriminatingTests {
   /** Whether some standard test shows sample `sample` of the fault to be no healthy circuit, beyond meter and tolerances. */
   readonly detects: (fault: string, sample: number) => boolean;
   /**
@@ -32,7 +32,7 @@ const APART_SHARE = 0.02;
 const APART_LEAST = 0.01;
 
 /** The answers are computed when asked for, and kept. */
-export function tellingTests(model: Model): TellingTests {
+export function discriminatingTests(model: Model): DiscriminatingTests {
   const options = standardTests(model.circuit).filter(({ family }) => family !== 'inspection');
   const healthy = new Map<string, (fault: string, sample: number) => boolean>();
   const differs = (option: TestOption) => {

@@ -21,13 +21,13 @@ import type { Ranking } from '../suspects/rank-suspects.ts';
 import { ALL_MEANS, type Means, type Situation, situationAfter } from '../suspects/test-cost.ts';
 import { PLANNED_MASS, verdictOf, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import { whatChanged } from '../suspects/what-changed.ts';
+import type { Advisor, Proposal, SuspectRow, SuspectView } from './advisor.ts';
 import { chooseSuspects } from './choose-suspects.ts';
-import { comesAndGoes, faultIdOf } from './comes-and-goes.ts';
 import type { EvidenceLine, ExpectedShown } from './events.ts';
+import { faultIdOf, isIntermittent } from './intermittent.ts';
 import type { Session } from './session.ts';
 import { type SessionReading, sessionReadings } from './session-readings.ts';
 import type { SuspectSpace } from './suspect-space.ts';
-import type { Proposal, SuspectRow, SuspectView, Thinker } from './thinker.ts';
 
 /** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
 const PAIR_SHARE = 0.5;
@@ -41,12 +41,12 @@ interface Present {
   readonly ranking: Ranking;
 }
 
-/** A thinker over `model` for sessions of one procedure and job. */
-export function createThinker(model: Model, procedure: Procedure, job: Job): Thinker {
-  return new ModelThinker(model, procedure, job);
+/** A advisor over `model` for sessions of one procedure and job. */
+export function createAdvisor(model: Model, procedure: Procedure, job: Job): Advisor {
+  return new ModelAdvisor(model, procedure, job);
 }
 
-class ModelThinker implements Thinker {
+class ModelAdvisor implements Advisor {
   private readonly model: Model;
   private readonly circuit: Circuit;
   private readonly job: Job;
@@ -71,7 +71,7 @@ class ModelThinker implements Thinker {
     const before = readings.length > 0 ? space.rank(readings.slice(0, -1)) : null;
     return {
       rows: this.rows(ranking),
-      comesAndGoes: comesAndGoes(session),
+      intermittent: isIntermittent(session),
       changed: before ? whatChanged(before, ranking) : null,
       unexplained: this.unexplained(ranking, readings),
       group: this.group(session, present),
@@ -105,7 +105,7 @@ class ModelThinker implements Thinker {
     );
   };
 
-  readonly weigh: Thinker['weigh'] = (session, faults) => {
+  readonly weigh: Advisor['weigh'] = (session, faults) => {
     const present = this.present(session);
     const { space, readings, ranking } = present;
     const concluded = faults.length === 0 ? [HEALTHY] : faults;
@@ -221,7 +221,7 @@ class ModelThinker implements Thinker {
     });
     if (!settled || group.length < 2) return null;
     const words = group.map((repair) => this.repairWords.get(repair) ?? repair);
-    return `No test here parts these: ${inOneSentence(words, '; ').replace(/\.$/, '')}.`;
+    return `No test here tells these apart: ${inOneSentence(words, '; ').replace(/\.$/, '')}.`;
   }
 
   private conclusionWords(ids: readonly string[]): string {
@@ -273,7 +273,7 @@ function proposal(
   why: string,
 ): Proposal {
   const { id, words, test, needs } = space.testAt(place);
-  if (test === null) throw new Error(`thinker: "${id}" is done only where the tree has it`);
+  if (test === null) throw new Error(`advisor: "${id}" is done only where the tree has it`);
   const column = space.table.column(place);
   const healthy = space.table.candidates.findIndex((one) => one.id === HEALTHY);
   const shown = space.table.shown(place, healthy);

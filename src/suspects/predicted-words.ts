@@ -3,7 +3,7 @@ import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Column, PredictionTable } from './prediction-table.ts';
 
-export interface Showing {
+export interface PredictedWords {
   readonly id: string;
   readonly words: string;
   /** `about 5 V`, `0.5 V to 4.2 V`, `OL`, `the light is bright or the light is dim`. */
@@ -18,11 +18,11 @@ const NARROW = 0.05;
 const NARROW_ABSOLUTE = 0.05;
 
 /** What `suspect` would show in test number `test`. */
-export function showingOf(
+export function predictedWords(
   table: PredictionTable,
   test: number,
   suspect: { readonly index: number; readonly id: string; readonly words: string },
-): Showing {
+): PredictedWords {
   const column = table.column(test);
   const from = suspect.index * table.samples;
   const values = column.values.subarray(from, from + table.samples);

@@ -4,7 +4,7 @@ import type { WeighedConclusion } from './command.ts';
 import type { ExpectedShown } from './events.ts';
 import type { Session } from './session.ts';
 
-export interface Thinker {
+export interface Advisor {
   /** Repairs by present chance, best first, after all standing answers and extra readings. */
   readonly suspects: (session: Session) => SuspectView;
   /** The three tests that would tell most now, best first; empty when nothing would. */
@@ -28,10 +28,10 @@ export interface SuspectView {
   /** One sentence on what the last reading changed, or null before the first. */
   readonly changed: string | null;
   /** Whether they are weighed as faults that come and go: then a good reading rules none of them out. */
-  readonly comesAndGoes: boolean;
+  readonly intermittent: boolean;
   /** Set when no suspect explains the readings: which reading disagrees most and what to look at. */
   readonly unexplained: string | null;
-  /** One sentence naming the repairs left that no test at hand parts; null while a test could, or one is left. */
+  /** One sentence naming the repairs left that no test at hand tells apart; null while a test could, or one is left. */
   readonly group: string | null;
 }
 

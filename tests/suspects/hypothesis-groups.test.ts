@@ -1,16 +1,14 @@
 /** Suspects in groups: how they share chances and likelihoods, and which readings are the same news. */
 import { describe, expect, test } from 'vitest';
-import type { TableTest } from '../../src/suspects/prediction-table.ts';
+import { evidenceKey, ratioOf, samePlace } from '../../src/suspects/evidence-ratio.ts';
 import {
-  evidenceKey,
   groupRows,
   likeliestOf,
   meanOver,
   memberChance,
   namedGroup,
-  ratioOf,
-  samePlace,
-} from '../../src/suspects/rivals.ts';
+} from '../../src/suspects/hypothesis-groups.ts';
+import type { TableTest } from '../../src/suspects/prediction-table.ts';
 import { matrixTable, simpleTest } from './tables.ts';
 
 const of = (...numbers: number[]) => Float64Array.from(numbers);

@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Probe, Setup, Test } from '../../src/circuit/test.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
-import { collectTests, needsOf, tableTest } from '../../src/session/thinker-table.ts';
+import { collectTests, needsOf, tableTest } from '../../src/session/test-table.ts';
 import { withHealthy } from '../../src/suspects/prior.ts';
 import { setupOf } from '../circuit/setup.ts';
 import { METER, modelOf } from '../circuit/shipped.ts';

@@ -3,14 +3,14 @@ import { describe, expect, it } from 'vitest';
 import type { Look, Test } from '../../src/circuit/test.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import { stepOf } from '../../src/procedure/procedure.ts';
-import { comesAndGoes, wakingTests } from '../../src/session/comes-and-goes.ts';
+import type { Advisor } from '../../src/session/advisor.ts';
 import type { Command } from '../../src/session/command.ts';
-import { createThinker } from '../../src/session/create-thinker.ts';
+import { createAdvisor } from '../../src/session/create-advisor.ts';
 import { decide } from '../../src/session/decide.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
+import { isIntermittent, wakingTests } from '../../src/session/intermittent.ts';
 import { passingWords, retestLines } from '../../src/session/retest.ts';
 import type { Session } from '../../src/session/session.ts';
-import type { Thinker } from '../../src/session/thinker.ts';
 import { shipped } from '../library/shipped.ts';
 import { opened, when } from './sample-tree.ts';
 
@@ -33,15 +33,15 @@ function session(start: string, codes: string[], ...commands: Command[]): Sessio
 const choose = (outcome: string): Command => ({ type: 'choose-outcome', outcome });
 const CAUTIONS: Command = { type: 'acknowledge-cautions' };
 
-/** One thinker for each list of codes: its tables are computed once. */
-const thinkers = new Map<string, Thinker>();
-function thinkerOf({ opened: { job } }: Session): Thinker {
+/** One advisor for each list of codes: its tables are computed once. */
+const advisors = new Map<string, Advisor>();
+function advisorOf({ opened: { job } }: Session): Advisor {
   const key = job.codes.join();
-  const known = thinkers.get(key) ?? createThinker(model, procedure, job);
-  thinkers.set(key, known);
+  const known = advisors.get(key) ?? createAdvisor(model, procedure, job);
+  advisors.set(key, known);
   return known;
 }
-const viewOf = (of: Session) => thinkerOf(of).suspects(of);
+const viewOf = (of: Session) => advisorOf(of).suspects(of);
 const chanceOf = (of: Session, repair: string) =>
   viewOf(of).rows.find((row) => row.repair === repair)?.chance ?? 0;
 
@@ -86,18 +86,18 @@ describe('a fault that comes and goes is thought of', () => {
     ['not when nothing woke it', false, 'wake-second/wiggle', [], [CAUTIONS, choose('nothing')]],
     ['when the heat woke it', true, 'wake-second/heat', [], [CAUTIONS, choose('drops')]],
   ])('%s: %s', (_, expected, start, codes, commands) => {
-    expect(comesAndGoes(session(start, codes, ...commands))).toBe(expected);
+    expect(isIntermittent(session(start, codes, ...commands))).toBe(expected);
   });
 
   it('not by an answer that was taken back', () => {
     const back: Command = { type: 'go-back' };
-    expect(comesAndGoes(session('code', [], choose('intermittent'), back))).toBe(false);
+    expect(isIntermittent(session('code', [], choose('intermittent'), back))).toBe(false);
   });
 });
 
 it('is said with the suspects', () => {
-  expect(viewOf(session('prepare', ['P0339'])).comesAndGoes).toBe(true);
-  expect(viewOf(session('prepare', ['P0335'])).comesAndGoes).toBe(false);
+  expect(viewOf(session('prepare', ['P0339'])).intermittent).toBe(true);
+  expect(viewOf(session('prepare', ['P0335'])).intermittent).toBe(false);
 });
 
 describe('good readings', () => {
@@ -120,7 +120,7 @@ describe('good readings', () => {
 
   it('prove no conclusion of such a fault', () => {
     const of = session('prepare', ['P0339'], ...GOOD);
-    const { evidence, proven, ruledOut } = thinkerOf(of).weigh(of, ['contact.sensor.signal.open']);
+    const { evidence, proven, ruledOut } = advisorOf(of).weigh(of, ['contact.sensor.signal.open']);
     expect([evidence, proven]).toEqual([[], false]);
     expect(ruledOut.map(({ words }) => words).join()).not.toMatch(/wire|terminals/);
   });
@@ -134,7 +134,7 @@ describe('a moved harness', () => {
     expect(first!.repair).toMatch(/^wire\./);
     expect(second!.repair).toMatch(/^wire\./);
     expect(viewOf(woken).changed).toMatch(/, now and then" rose to/);
-    const { evidence, ruledOut, proven } = thinkerOf(woken).weigh(woken, [
+    const { evidence, ruledOut, proven } = advisorOf(woken).weigh(woken, [
       'wire.feed.open',
       'wire.signal.open',
       'wire.ground.open',
@@ -179,8 +179,8 @@ describe('a moved harness', () => {
     const names = new Set(wakingTests(procedure).map(({ words }) => words));
     expect([...names].sort()).toEqual(['Warm the sensor', 'Wiggle the harness']);
     const offered = [
-      ...thinkerOf(woken).nextTests(woken),
-      ...thinkerOf(woken).weigh(woken, ['wire.signal.open']).wouldProve,
+      ...advisorOf(woken).nextTests(woken),
+      ...advisorOf(woken).weigh(woken, ['wire.signal.open']).wouldProve,
     ];
     expect(offered.length).toBeGreaterThan(0);
     expect(offered.filter(({ words }) => names.has(words))).toEqual([]);

@@ -1,7 +1,12 @@
 /** Where a finding is shown: in the author's own file, at the decision that was written there. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { entriesOf, outcomeWords, placeOf, placeOfOutcome } from '../../src/proof/place-of.ts';
+import {
+  entriesOf,
+  outcomeLocation,
+  outcomeWords,
+  sourceLocation,
+} from '../../src/proof/source-location.ts';
 import { LIBRARY, link } from './library.ts';
 
 const { linked } = link(LIBRARY.procedures.get('hall-no-signal')!, 4);
@@ -14,22 +19,22 @@ const shown = ({ file, line, column }: { file: string; line: number; column: num
 
 describe('the place', () => {
   test('of a step is its key, in the file that it stands in', () => {
-    expect(shown(placeOf(tree, 'lift'))).toBe(`${OWN}: lift:`);
-    expect(shown(placeOf(tree, 'feed/across'))).toMatch(
+    expect(shown(sourceLocation(tree, 'lift'))).toBe(`${OWN}: lift:`);
+    expect(shown(sourceLocation(tree, 'feed/across'))).toMatch(
       /^procedures\/families\/reference-and-ground\.yaml: across:/,
     );
-    expect(shown(placeOf(tree, 'lift', ['state']))).toBe(`${OWN}: state: cranking`);
-    expect(() => placeOf(tree, 'nowhere')).toThrow(/no step "nowhere"/);
+    expect(shown(sourceLocation(tree, 'lift', ['state']))).toBe(`${OWN}: state: cranking`);
+    expect(() => sourceLocation(tree, 'nowhere')).toThrow(/no step "nowhere"/);
   });
   test('of an outcome inside is its own, of one that ends a sub-procedure the result of the caller', () => {
-    expect(shown(placeOfOutcome(tree, 'lift', 'follows'))).toMatch(/^\S+: follows: /);
-    expect(shown(placeOfOutcome(tree, 'feed/across', 'good'))).toBe(
+    expect(shown(outcomeLocation(tree, 'lift', 'follows'))).toMatch(/^\S+: follows: /);
+    expect(shown(outcomeLocation(tree, 'feed/across', 'good'))).toBe(
       `${OWN}: good: level, ground-bad: ground, feed-low: alive, feed-high: feed-high, out-of-reach: reference }`,
     );
-    expect(shown(placeOfOutcome(tree, 'feed/across', 'low'))).toMatch(
+    expect(shown(outcomeLocation(tree, 'feed/across', 'low'))).toMatch(
       /^procedures\/families\/reference-and-ground\.yaml: low: /,
     );
-    expect(shown(placeOfOutcome(tree, 'prepare', null))).toMatch(/^\S+: go: /);
+    expect(shown(outcomeLocation(tree, 'prepare', null))).toMatch(/^\S+: go: /);
   });
 });
 

@@ -2,8 +2,8 @@
 import { expect, test } from 'vitest';
 import { LOOK_WORDS } from '../../src/circuit/look-words.ts';
 import type { Shown } from '../../src/circuit/test.ts';
+import { predictedWords } from '../../src/suspects/predicted-words.ts';
 import { buildTable } from '../../src/suspects/prediction-table.ts';
-import { showingOf } from '../../src/suspects/showing.ts';
 import { simpleTest } from './tables.ts';
 
 function words(shown: readonly Shown[]): string {
@@ -16,7 +16,7 @@ function words(shown: readonly Shown[]): string {
     (id, _, sample) => (id === 'a' ? shown[sample]! : shown[0]!),
     shown.length,
   );
-  const showing = showingOf(table, 0, { index: 1, id: 'a', words: 'the a' });
+  const showing = predictedWords(table, 0, { index: 1, id: 'a', words: 'the a' });
   expect(showing).toMatchObject({ id: 'a', words: 'the a' });
   return showing.shows;
 }

@@ -10,12 +10,12 @@ import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import type { LinkedProcedure } from '../../src/procedure/link-procedure.ts';
 import { endsOf, type Step } from '../../src/procedure/procedure.ts';
 import { expectedRangeWords } from '../../src/procedure/test-words.ts';
-import { createThinker } from '../../src/session/create-thinker.ts';
+import { createAdvisor } from '../../src/session/create-advisor.ts';
 import { decide } from '../../src/session/decide.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
 import type { Session } from '../../src/session/session.ts';
-import { collectTests, needsOf } from '../../src/session/thinker-table.ts';
+import { collectTests, needsOf } from '../../src/session/test-table.ts';
 import { AT_THE_START } from '../../src/suspects/optimum.ts';
 import { withHealthy } from '../../src/suspects/prior.ts';
 import { COSTS, testCost } from '../../src/suspects/test-cost.ts';
@@ -55,23 +55,23 @@ function measured(session: Session, ...readings: [Test, number][]): Session {
 }
 
 /** One for all sessions without a job of their own: its table grows only by what is asked for. */
-let plain: ReturnType<typeof createThinker> | undefined;
-function thinkerFor(job?: Job) {
-  if (job) return createThinker(model, linked.procedure, job);
-  plain ??= createThinker(model, linked.procedure, emptyJob('no start'));
+let plain: ReturnType<typeof createAdvisor> | undefined;
+function advisorFor(job?: Job) {
+  if (job) return createAdvisor(model, linked.procedure, job);
+  plain ??= createAdvisor(model, linked.procedure, emptyJob('no start'));
   return plain;
 }
 const chanceOf = (session: Session, repair: string, job?: Job) =>
-  thinkerFor(job)
+  advisorFor(job)
     .suspects(session)
     .rows.find((row) => row.repair === repair)?.chance ?? 0;
 
 /** A session that always does the first proposal on a vehicle with `fault`, until there is none. */
-function followed(thinker: ReturnType<typeof thinkerFor>, fault: string, seed: number): Session {
+function followed(advisor: ReturnType<typeof advisorFor>, fault: string, seed: number): Session {
   const bench = createBench(model, fault, seed);
   let session = begin();
   for (let round = 0; round < 12; round += 1) {
-    const [proposal] = thinker.nextTests(session);
+    const [proposal] = advisor.nextTests(session);
     if (!proposal) break;
     const { test, words } = proposal;
     const shown = keptOf(bench.shows(test));
@@ -82,7 +82,7 @@ function followed(thinker: ReturnType<typeof thinkerFor>, fault: string, seed: n
 
 describe('suspects', () => {
   it('are all there before any reading, with chances that sum to 1', () => {
-    const view = thinkerFor().suspects(begin());
+    const view = advisorFor().suspects(begin());
     expect(view.rows.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1, 9);
     expect(view.changed).toBeNull();
     for (const { faults, chance, repair } of view.rows) {
@@ -93,10 +93,10 @@ describe('suspects', () => {
 
   it('point at the wire when the pull-up is at the module and not at the plug', () => {
     const session = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
-    const [first] = thinkerFor().suspects(session).rows;
+    const [first] = advisorFor().suspects(session).rows;
     expect(first?.repair).toBe('wire.signal');
     expect(first?.faults[0]?.id).toBe('wire.signal.open');
-    expect(thinkerFor().suspects(session).changed).toMatch(/signal wire/);
+    expect(advisorFor().suspects(session).changed).toMatch(/signal wire/);
   });
 
   it('a sensor that was replaced before is less suspected, and its connector no less', () => {
@@ -115,7 +115,7 @@ describe('suspects', () => {
   it('a code for "low" speaks for a short to ground, a code for "high" against it', () => {
     const shorted = (code: string) => {
       const job = { ...emptyJob('no start'), codes: [code] };
-      const rows = thinkerFor(job).suspects(begin(job)).rows;
+      const rows = advisorFor(job).suspects(begin(job)).rows;
       return rows
         .flatMap(({ faults }) => faults)
         .find(({ id }) => id === 'wire.signal.short-to-ground')!.chance;
@@ -131,7 +131,7 @@ describe('suspects', () => {
       [SIGNAL_AT_PLUG, 4.97],
       [FEED, 7.3],
     );
-    const { unexplained } = thinkerFor().suspects(session);
+    const { unexplained } = advisorFor().suspects(session);
     expect(unexplained).toMatch(/check where both leads were/);
     expect(unexplained).not.toMatch(/Two faults/);
   });
@@ -157,14 +157,14 @@ describe('two faults at once', () => {
       if (shown.kind !== 'number') throw new Error('volts are numbers');
       return [test, shown.value] as [Test, number];
     });
-    const { unexplained } = thinkerFor().suspects(measured(begin(), ...read));
+    const { unexplained } = advisorFor().suspects(measured(begin(), ...read));
     expect(unexplained).toMatch(/Two faults at once would explain them: /);
     for (const one of words) expect(unexplained).toContain(one);
   });
 
   it('are not thought of while one explains the readings', () => {
     const session = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
-    expect(thinkerFor().suspects(session).unexplained).toBeNull();
+    expect(advisorFor().suspects(session).unexplained).toBeNull();
   });
 });
 
@@ -174,7 +174,7 @@ describe('the next test', () => {
     expect(arrangementKey(FEED.setup)).toBe('');
     expect(arrangementKey({ ...FEED.setup, bridges: [clip] })).not.toBe('');
     expect(arrangementKey({ ...FEED.setup, sensor: 'spare' })).not.toBe('');
-    for (const { test, minutes } of thinkerFor().nextTests(
+    for (const { test, minutes } of advisorFor().nextTests(
       begin(emptyJob('no start'), ['meter']),
     )) {
       const own = collectTests(model, linked.procedure).find(
@@ -188,14 +188,14 @@ describe('the next test', () => {
 
   it('is none that needs what the person does not have', () => {
     const session = begin(emptyJob('no start'), ['meter']);
-    const proposals = thinkerFor().nextTests(session);
+    const proposals = advisorFor().nextTests(session);
     expect(proposals.length).toBeGreaterThan(0);
     for (const { needs } of proposals) expect(needs).toEqual([]);
   });
 
   it('is not one that was just done, and says what the leading suspects would show', () => {
     const session = measured(begin(), [FEED, 4.99]);
-    const proposals = thinkerFor().nextTests(session);
+    const proposals = advisorFor().nextTests(session);
     expect(proposals.length).toBeGreaterThan(1);
     const suspects = withHealthy(linked.circuit!.faults).map(({ words }) => words);
     for (const proposal of proposals) {
@@ -215,17 +215,17 @@ describe('the next test', () => {
     'module.reference.dead',
   ])('followed again and again finds %s without a tree', (fault) => {
     const wanted = linked.circuit!.faults.find(({ id }) => id === fault)!.repair;
-    const thinker = thinkerFor();
-    const session = followed(thinker, fault, 11);
-    expect(thinker.suspects(session).rows[0]?.repair).toBe(wanted);
+    const advisor = advisorFor();
+    const session = followed(advisor, fault, 11);
+    expect(advisor.suspects(session).rows[0]?.repair).toBe(wanted);
   });
 
   it('ends with the repairs named that no test here parts, when several are left', () => {
-    const thinker = thinkerFor();
-    expect(thinker.suspects(begin()).group).toBeNull();
-    const session = followed(thinker, 'module.signal.pull-missing', 57);
-    const { group, rows } = thinker.suspects(session);
-    expect(group).toMatch(/^No test here parts these: /);
+    const advisor = advisorFor();
+    expect(advisor.suspects(begin()).group).toBeNull();
+    const session = followed(advisor, 'module.signal.pull-missing', 57);
+    const { group, rows } = advisor.suspects(session);
+    expect(group).toMatch(/^No test here tells these apart: /);
     const right = linked.circuit!.faults.find(
       ({ id }) => id === 'module.signal.pull-missing',
     )!.repairWords;
@@ -233,13 +233,13 @@ describe('the next test', () => {
     expect(group).toContain(part(right));
     expect(group).toContain(part(rows[0]!.words));
     expect(group).not.toMatch(/\.[;.]/);
-    expect(thinker.nextTests(session)).toEqual([]);
+    expect(advisor.nextTests(session)).toEqual([]);
   });
 });
 
 describe('a conclusion', () => {
   it('with no reading behind it is not proven, and tests that would help are offered', () => {
-    const weighed = thinkerFor().weigh(begin(), ['wire.signal.open']);
+    const weighed = advisorFor().weigh(begin(), ['wire.signal.open']);
     expect(weighed).toMatchObject({ proven: false, evidence: [] });
     expect(weighed.missing).toBeGreaterThan(0);
     expect(weighed.wouldProve.length).toBeGreaterThan(0);
@@ -252,9 +252,9 @@ describe('a conclusion', () => {
       steps[id] = step.kind === 'conclude' ? step : { ...step, title: 'A test' };
     const procedure = { ...shipped, steps };
     const job = emptyJob('no start');
-    const thinker = createThinker(model, procedure, job);
+    const advisor = createAdvisor(model, procedure, job);
     const offered = Object.values(procedure.steps).flatMap((step) =>
-      step.kind === 'conclude' ? [thinker.weigh(begin(), step.faults).wouldProve] : [],
+      step.kind === 'conclude' ? [advisor.weigh(begin(), step.faults).wouldProve] : [],
     );
     const names = offered.map((proposals) => proposals.map(({ words }) => words));
     expect(names.flat().some((words) => words.startsWith('A test: '))).toBe(true);
@@ -279,7 +279,7 @@ describe('a conclusion', () => {
     ] as const) {
       session = after(session, command);
     }
-    const { evidence } = thinkerFor().weigh(session, ['sensor.dead']);
+    const { evidence } = advisorFor().weigh(session, ['sensor.dead']);
     expect(evidence.map(({ test, found }) => [test, found])).toEqual([
       [linked.procedure.steps[asked]!.title, 'the live data stays still'],
     ]);
@@ -287,7 +287,7 @@ describe('a conclusion', () => {
 
   it('lists what was found, where, and what it points to, and what ruled others out', () => {
     const session = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
-    const weighed = thinkerFor().weigh(session, ['wire.signal.open']);
+    const weighed = advisorFor().weigh(session, ['wire.signal.open']);
     expect(weighed.evidence.length).toBeGreaterThan(0);
     expect(weighed.evidence[0]?.where).toMatch(/battery negative/);
     expect(weighed.ruledOut.length).toBeGreaterThan(0);
@@ -311,12 +311,12 @@ describe('the answers of the tree', () => {
       return evolve(session, event as SessionEvent);
     }, openSession(opened));
   }
-  const thinker = () => thinkerFor();
+  const advisor = () => advisorFor();
 
   it('weigh as much as the same readings besides', () => {
-    const rows = thinker().suspects(walked(4)).rows;
+    const rows = advisor().suspects(walked(4)).rows;
     expect(rows[0]?.repair).toBe('wire.signal');
-    const alone = thinker().suspects(
+    const alone = advisor().suspects(
       measured(begin(), [SIGNAL_AT_PLUG, 0.0002], [SIGNAL_AT_MODULE, 4.98]),
     ).rows;
     expect(rows[0]!.chance).toBeGreaterThanOrEqual(alone[0]!.chance);
@@ -324,7 +324,7 @@ describe('the answers of the tree', () => {
 
   it('are told with their step, their place and their words', () => {
     const session = walked(4);
-    const { evidence, ruledOut } = thinker().weigh(session, ['wire.signal.open']);
+    const { evidence, ruledOut } = advisor().weigh(session, ['wire.signal.open']);
     const steps = linked.procedure.steps;
     const titles = answers.map(([id]) => (steps[id] as { title: string }).title);
     expect(evidence.length).toBeGreaterThan(0);
@@ -343,7 +343,7 @@ describe('the answers of the tree', () => {
   });
 
   it('point to several repairs in one sentence', () => {
-    const [piece] = thinker().weigh(walked(4), ['wire.signal.open', 'wire.feed.open']).evidence;
+    const [piece] = advisor().weigh(walked(4), ['wire.signal.open', 'wire.feed.open']).evidence;
     expect(piece?.pointsTo).toBe(
       'Repair or replace the feed wire, or repair or replace the signal wire.',
     );
@@ -354,7 +354,7 @@ describe('the answers of the tree', () => {
     const back = decide(session, { type: 'go-back', to: 2 }, when(2));
     const before = back.ok ? back.events.reduce(evolve, session) : session;
     const chances = (of: Session) =>
-      thinker()
+      advisor()
         .suspects(of)
         .rows.map(({ chance }) => chance);
     expect(chances(before)).toEqual(chances(walked(2)));
@@ -362,7 +362,7 @@ describe('the answers of the tree', () => {
 
   it('in hertz, and looks that nobody named, say nothing', () => {
     const chances = (of: Session) =>
-      thinker()
+      advisor()
         .suspects(of)
         .rows.map(({ chance }) => chance);
     expect(chances(walked(2, { unit: 'Hz', look: null }))).toEqual(chances(begin()));
@@ -376,7 +376,7 @@ describe('the answers of the tree', () => {
     const event = { type: 'extra-reading', test: through, words: 'wire', typed: 'OL', ...when(1) };
     const shown = { kind: 'number', value: null, unit: 'ohm' };
     const session = evolve(begin(), { ...event, shown } as SessionEvent);
-    expect(thinker().suspects(session).rows[0]?.repair).toBe('wire.signal');
+    expect(advisor().suspects(session).rows[0]?.repair).toBe('wire.signal');
   });
 });
 
@@ -386,10 +386,10 @@ describe("a test of the person's own", () => {
     probe: { kind: 'volts', plus: 'module.signal', minus: 'module.reference' },
   };
   it('is taken into the table once, under its own words', () => {
-    const thinker = thinkerFor(emptyJob('no start'));
+    const advisor = advisorFor(emptyJob('no start'));
     const session = measured(begin(), [own, -4.98], [own, -4.98]);
-    const { ruledOut } = thinker.weigh(session, ['wire.signal.short-to-ground']);
-    expect(thinker.suspects(session).rows.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(
+    const { ruledOut } = advisor.weigh(session, ['wire.signal.short-to-ground']);
+    expect(advisor.suspects(session).rows.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(
       1,
       9,
     );
@@ -399,7 +399,7 @@ describe("a test of the person's own", () => {
   it('says nothing where the model has no such place', () => {
     const lost: Test = { ...own, probe: { ...own.probe, plus: 'sensor.nowhere' } as Test['probe'] };
     const chances = (of: Session) =>
-      thinkerFor()
+      advisorFor()
         .suspects(of)
         .rows.map(({ chance }) => chance);
     expect(chances(measured(begin(), [lost, 3]))).toEqual(chances(begin()));
@@ -408,11 +408,11 @@ describe("a test of the person's own", () => {
 
 describe('a proposal', () => {
   it('tells what a healthy circuit shows, and which looks there are', () => {
-    const thinker = thinkerFor();
+    const advisor = advisorFor();
     const proposals = [
-      ...thinker.nextTests(begin()),
-      ...thinker.weigh(begin(), ['wire.signal.open']).wouldProve,
-      ...thinker.weigh(begin(), ['sensor.stuck-high']).wouldProve,
+      ...advisor.nextTests(begin()),
+      ...advisor.weigh(begin(), ['wire.signal.open']).wouldProve,
+      ...advisor.weigh(begin(), ['sensor.stuck-high']).wouldProve,
     ];
     for (const { test, kind, looks, healthy, expected, needs, minutes, likely } of proposals) {
       const shown = Array.from({ length: 32 }, (_, at) => model.shows('healthy', test, at));
@@ -443,7 +443,7 @@ describe('a proposal', () => {
   });
 
   it('for a conclusion has no other suspects to set apart, and what changed is the last reading', () => {
-    const { wouldProve } = thinkerFor().weigh(begin(), ['wire.signal.open']);
+    const { wouldProve } = advisorFor().weigh(begin(), ['wire.signal.open']);
     for (const { shows, why } of wouldProve) {
       expect(shows).toEqual([]);
       expect(why).not.toBe('');
@@ -451,13 +451,13 @@ describe('a proposal', () => {
     const two = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
     const again = measured(two, [SIGNAL_AT_PLUG, 0.0002]);
     // the same reading again is no news, whatever the ones before it did
-    expect(thinkerFor().suspects(two).changed).not.toMatch(/^nothing much changed/);
-    expect(thinkerFor().suspects(again).changed).toMatch(/^nothing much changed/);
+    expect(advisorFor().suspects(two).changed).not.toMatch(/^nothing much changed/);
+    expect(advisorFor().suspects(again).changed).toMatch(/^nothing much changed/);
   });
 
   it('is quicker with a helper who turns the key', () => {
     const offers = (has: string[]) =>
-      thinkerFor().weigh(begin(emptyJob('x'), has), ['wire.signal.open']).wouldProve;
+      advisorFor().weigh(begin(emptyJob('x'), has), ['wire.signal.open']).wouldProve;
     const [alone, helped] = [offers(['meter']), offers(['meter', 'helper'])];
     const walk = (list: readonly { minutes: number }[]) =>
       list.reduce((sum, { minutes }) => sum + minutes, 0);
@@ -479,7 +479,7 @@ describe('words of a conclusion', () => {
       ...when(1),
     };
     const shown = { kind: 'look', look: 'follows' };
-    const { evidence } = thinkerFor().weigh(
+    const { evidence } = advisorFor().weigh(
       evolve(begin(), { ...event, shown } as SessionEvent),
       [],
     );
