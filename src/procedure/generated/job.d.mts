@@ -78,7 +78,7 @@ export type FaultOfTheSimulatedVehicle = string
 /**
  * The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.
  */
-export type ComesAndGoes = boolean
+export type Intermittent = boolean
 /**
  * Anything else that the next person should know.
  */
@@ -98,7 +98,7 @@ customer?: Customer
 "earlier-repairs"?: EarlierRepairs
 terminals?: PinsAndWireColours
 "simulated-fault"?: FaultOfTheSimulatedVehicle
-intermittent?: ComesAndGoes
+intermittent?: Intermittent
 notes?: Notes
 }
 /**
