@@ -39,11 +39,22 @@ export function draftedTest(draft: TestDraft, circuit: Circuit): Test | NoTest {
     const found = all.find(({ id }) => id === draft.test);
     if (found) return { ...found.test, ...moved };
     const words = `there is no test "${draft.test}"`;
-    return { code: 'unknown-test', words, fix: nameFix(draft.test, all.map(({ id }) => id)) };
+    return {
+      code: 'unknown-test',
+      words,
+      fix: nameFix(
+        draft.test,
+        all.map(({ id }) => id),
+      ),
+    };
   }
   const measured = draft.capture === undefined ? draft.measure : `pattern ${draft.capture}`;
   if (measured === undefined)
-    return { code: 'no-test', words: 'this names no test', fix: 'give one of: measure, capture, test' };
+    return {
+      code: 'no-test',
+      words: 'this names no test',
+      fix: 'give one of: measure, capture, test',
+    };
   const probe = parseMeasure(measured);
   if ('words' in probe) return bad(probe.words);
   const bridges: Bridge[] = [];

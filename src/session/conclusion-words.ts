@@ -36,13 +36,17 @@ function wordsOf({ opened }: Session, concluded: Concluded): ConclusionWords {
 /** Faults in words, those with one repair in one row. */
 function faultWords(circuit: Circuit | null, ids: readonly string[]): string {
   const known = ids.map((id) => circuit?.faults.find((fault) => fault.id === id)?.words ?? id);
-  return known.length <= FAULTS_NAMED ? known.join(', or ') : repairsOfFaults(circuit, ids).join('; ');
+  return known.length <= FAULTS_NAMED
+    ? known.join(', or ')
+    : repairsOfFaults(circuit, ids).join('; ');
 }
 /** More faults than these are named by what puts them right. */
 const FAULTS_NAMED = 3;
 
 /** What puts faults right, each repair once, in words. */
 export function repairsOfFaults(circuit: Circuit | null, ids: readonly string[]): string[] {
-  const known = ids.map((id) => circuit?.faults.find((fault) => fault.id === id)?.repairWords ?? id);
+  const known = ids.map(
+    (id) => circuit?.faults.find((fault) => fault.id === id)?.repairWords ?? id,
+  );
   return [...new Set(known)];
 }
