@@ -7,7 +7,7 @@ import type { RecordVehicle, SessionRecord } from './record-form.ts';
 export interface IndexRow {
   /** Name of the session's files without part and ending. */
   readonly stem: string;
-  /** Name of its last file. */
+  /** Its last file, from the folder of the index on. */
   readonly file: string;
   /** Sizes and times of its files; another stamp means that it must be read anew. */
   readonly stamp: string;

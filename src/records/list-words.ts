@@ -1,6 +1,6 @@
 /** A saved session as one line of a list, from its first and last event only. */
 import type { SessionEntry } from '../files/list-sessions.ts';
-import { freeTitle } from './report-words.ts';
+import { freeOrderTitle } from '../procedure/free-order.ts';
 
 export interface ListedSession {
   readonly path: string;
@@ -49,7 +49,7 @@ function titleIn(first: Readonly<Record<string, unknown>>): unknown {
   const [procedure, circuit] = [recordIn(first['procedure']), recordIn(first['circuit'])];
   if (typeof procedure['title'] === 'string') return procedure['title'];
   const title = circuit['title'];
-  return typeof title === 'string' ? freeTitle(title) : undefined;
+  return typeof title === 'string' ? freeOrderTitle({ title }) : undefined;
 }
 
 function statusOf(entry: SessionEntry): ListedSession['status'] {

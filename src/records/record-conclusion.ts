@@ -1,5 +1,5 @@
 /** The conclusion of a session in words: what it says, what points to it, and what is ruled out. */
-import { conclusionWords } from '../session/conclusion-words.ts';
+import { conclusionWords, repairsOfFaults } from '../session/conclusion-words.ts';
 import type { Concluded, EvidenceLine, RuledOutLine } from '../session/events.ts';
 import { customerWords } from '../session/gaps.ts';
 import { presentConclusion } from '../session/session.ts';
@@ -24,7 +24,7 @@ export function recordConclusion(
   const { session, bind, clock } = context;
   const { concluded } = session;
   if (!concluded) return null;
-  const { title, repair } = conclusionWords(session);
+  const { title, repair } = conclusionWords(session) ?? { title: '', repair: '' };
   const tree = concluded.conclusion === null ? null : presentConclusion(session);
   const moment = clock(concluded);
   const readings = readingsBefore(moment.event, lines, tests);
@@ -110,8 +110,7 @@ function ruledOutOf(
 
 /** The repairs of the faults that the conclusion names, as one sentence. */
 function pointsTo({ session }: RecordContext, { faults }: Concluded): string {
-  const known = session.opened.circuit?.faults.filter(({ id }) => faults.includes(id)) ?? [];
-  const repairs = [...new Set(known.map(({ repairWords: words }) => words))];
+  const repairs = repairsOfFaults(session.opened.circuit, faults);
   const last = repairs.length - 1;
   return repairs
     .map((words, at) => (at < last ? words.replace(/\.$/, '') : words))

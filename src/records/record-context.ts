@@ -15,7 +15,6 @@ import { type Clock, sessionClock } from './session-clock.ts';
 export interface JudgedOtherwise {
   /** Number of the event, from 1. */
   readonly seq: number;
-  readonly then: Judgement | null;
   readonly today: Judgement | null;
 }
 

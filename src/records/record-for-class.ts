@@ -227,7 +227,7 @@ function drillForClass(
       yardstickMinutes: answer.yardstickMinutes,
       late: answer.late,
     },
-    debrief: drill.debrief && drill.debrief.map(mask),
+    debrief: drill.debrief?.map(mask) ?? null,
   };
 }
 

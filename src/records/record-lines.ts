@@ -22,7 +22,7 @@ import type {
 } from '../session/events.ts';
 import { capturedWords } from '../session/measure-capture.ts';
 import type { RecordContext } from './record-context.ts';
-import type { Reading, RecordLine, RecordTest } from './record-form.ts';
+import type { JudgedToday, Reading, RecordLine, RecordTest } from './record-form.ts';
 
 /** Every answer in the order it was given. */
 export function recordLines(context: RecordContext): RecordLine[] {
@@ -64,7 +64,7 @@ export function recordTests(context: RecordContext): RecordTest[] {
 type Judged = Pick<RecordLine, 'verdict' | 'judgement' | 'today'>;
 type Found = Pick<RecordTest, 'expected' | 'expectedRange' | 'found' | 'reading'> & Judged;
 
-const NOT_JUDGED: Judged = { verdict: null, judgement: '' };
+const NOT_JUDGED = { verdict: null, judgement: '' } as const;
 
 function testFound(context: RecordContext, event: TestRecorded): Found {
   const { shown, typed } = event;
@@ -206,7 +206,7 @@ function judged(
   range: RecordLine['expectedRange'],
 ): Judged {
   if (!context.showsGood) return NOT_JUDGED;
-  const said = (judgement: Judgement | null) => {
+  const said = (judgement: Judgement | null): Omit<JudgedToday, 'rules'> => {
     if (judgement) return judgedWords(context, event, reading, judgement);
     return range ? comparedPlainly(event, reading, range) : NOT_JUDGED;
   };
@@ -222,7 +222,7 @@ function judgedWords(
   event: ReadingRecorded | TestRecorded,
   { value, unit }: Reading,
   judgement: Judgement,
-): Judged {
+): Omit<JudgedToday, 'rules'> {
   const { verdict } = judgement;
   // Only volts and ohms are judged by a meter's accuracy.
   if (unit !== 'V' && unit !== 'ohm') return { verdict, judgement: '' };
@@ -234,7 +234,7 @@ function comparedPlainly(
   { capture }: ReadingRecorded | TestRecorded,
   { value }: Reading,
   range: NonNullable<RecordLine['expectedRange']>,
-): Judged {
+): Omit<JudgedToday, 'rules'> {
   const verdict = plainVerdict(value ?? Number.POSITIVE_INFINITY, endsOf(range));
   const without = capture ? 'of a capture' : "without the meter's accuracy";
   return { verdict, judgement: `${PLAIN_WORDS[verdict]}, ${without}` };

@@ -27,11 +27,6 @@ export function durationWords(ms: number): string {
   return minutes > 0 ? `${minutes} min ${seconds % 60} s` : `${seconds} s`;
 }
 
-/** What a session without a procedure is called. */
-export function freeTitle(circuit: string): string {
-  return `Free order of tests: ${circuit}`;
-}
-
 /** Where a record comes from: which kind of vehicle, and who gave the answers. */
 export function originWords(vehicle: RecordVehicle, by: readonly Hand[]): string {
   return `${VEHICLE_WORDS[vehicle]}; answers from ${handsWords(by)}`;

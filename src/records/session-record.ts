@@ -3,6 +3,7 @@
  * guessed.
  */
 
+import { freeOrderTitle } from '../procedure/free-order.ts';
 import { wiringSketch } from '../procedure/wiring-sketch.ts';
 import type { Hand, SessionEvent, SessionOpened } from '../session/events.ts';
 import type { Session } from '../session/session.ts';
@@ -18,7 +19,7 @@ import {
 } from './record-form.ts';
 import { recordLines, recordTests } from './record-lines.ts';
 import { recordRetest } from './record-retest.ts';
-import { freeTitle, handsWords, originWords } from './report-words.ts';
+import { handsWords, originWords } from './report-words.ts';
 
 /** Columns of the wiring sketch in a record. */
 const WIRING_COLUMNS = 76;
@@ -113,7 +114,7 @@ export function sessionTitle({
   circuit,
 }: Pick<SessionOpened, 'procedure' | 'circuit'>): string {
   if (procedure) return procedure.title;
-  return circuit ? freeTitle(circuit.title) : 'Free order of tests';
+  return circuit ? freeOrderTitle(circuit) : 'Free order of tests';
 }
 
 /** Who gave answers: whoever opened it and whoever went on with it, each once. */
