@@ -1,12 +1,14 @@
-/** The bench as a student arranges it by words: state, connectors, clips, spare sensor, target, moving the harness. */
-import type { Circuit } from '../circuit/circuit.ts';
-import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
-import { type Setup, VEHICLE_STATES, type VehicleState } from '../circuit/test.ts';
+/** A test as a person arranges it by words: state, connectors, clips, spare sensor, target, moving the harness. */
 import { nearestName } from '../source/nearest-name.ts';
-import type { DrillTest } from './drill-test.ts';
+import type { Circuit } from './circuit.ts';
+import { parseBridge, parseMeasure } from './parse-measure.ts';
+import { type Probe, type Setup, type Test, VEHICLE_STATES, type VehicleState } from './test.ts';
 
 /** Everything but the reading. */
-export type Arrangement = Pick<DrillTest, 'setup' | 'wiggle'>;
+export interface Arrangement {
+  readonly setup: Setup;
+  readonly wiggle: boolean;
+}
 
 /** Key off, everything plugged in, nothing clipped in. */
 export const ARRANGEMENT: Arrangement = {
@@ -92,9 +94,14 @@ export function targetIn(
 export function testFrom(
   { setup, wiggle }: Arrangement,
   line: string,
-): { readonly test: DrillTest } | { readonly words: string } {
+): { readonly test: Test } | { readonly words: string } {
   const probe = parseMeasure(line);
-  return 'words' in probe ? probe : { test: { setup, probe: probe.value, wiggle } };
+  return 'words' in probe ? probe : { test: arrangedTest({ setup, wiggle }, probe.value) };
+}
+
+/** The test that an arrangement and a probe make. */
+export function arrangedTest({ setup, wiggle }: Arrangement, probe: Probe): Test {
+  return { setup, probe, ...(wiggle ? { wiggle } : {}) };
 }
 
 /** Terminals for leads on this circuit: the battery's posts first, then the harness side, then pins behind a connector. */

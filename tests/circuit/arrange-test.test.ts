@@ -1,7 +1,7 @@
 /** The bench arranged by words. */
 import { expect, test } from 'vitest';
-import { ARRANGEMENT, arrangedBy } from '../../src/drill/drill-setup.ts';
-import { library } from './students.ts';
+import { ARRANGEMENT, arrangedBy } from '../../src/circuit/arrange-test.ts';
+import { library } from '../drill/students.ts';
 
 const circuit = library.circuits.get('hall-module-fed')!;
 
