@@ -1,5 +1,6 @@
 /** What a student's command does, as events, and why it is refused. Pure: time comes in as a value. */
 import { keptOf } from '../circuit/shown-of.ts';
+import { testRefusalWords } from '../circuit/test-refusal.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import { cautionsFor } from '../procedure/cautions.ts';
 import { emptyJob } from '../procedure/job.ts';
@@ -149,7 +150,10 @@ function measure(
     };
   const reason = vehicle.model.refusal(test);
   if (reason !== null)
-    return refuse(reason, 'Change the leads, the state, or what is unplugged, and measure again.');
+    return refuse(
+      testRefusalWords(reason),
+      'Change the leads, the state, or what is unplugged, and measure again.',
+    );
   const pending = pendingFor(drill, test, { vehicle, ...world });
   if (pending.length > 0)
     return {
