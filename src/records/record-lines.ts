@@ -12,6 +12,7 @@ import {
   whereWords,
 } from '../procedure/test-words.ts';
 import { formatTyped } from '../quantity/format-quantity.ts';
+import { capturedFindingWords, capturedPhaseWords } from '../session/capture-words.ts';
 import type { Answer, ExtraReading, ReadingRecorded, StepCapture } from '../session/events.ts';
 import { capturedWords } from '../session/measure-capture.ts';
 import { meterAt } from '../session/meter-at.ts';
@@ -160,7 +161,17 @@ function lineOf(session: Session, event: Answer): LineFacts {
 
 /** A capture as reports show it. */
 export function captured(capture: StepCapture | undefined): Pick<RecordLine, 'capture'> {
-  return capture ? { capture: { ...capture, found: capturedWords(capture.measures) } } : {};
+  if (!capture) return {};
+  const { findings: _, phases: _phases, ...kept } = capture;
+  const pairs = capturedPhaseWords(capture);
+  return {
+    capture: {
+      ...kept,
+      words: capturedFindingWords(capture),
+      ...(pairs.length > 0 ? { pairs } : {}),
+      found: capturedWords(capture.measures),
+    },
+  };
 }
 
 /** The judgement as saved; where the meter's accuracy says nothing of the unit, a plain comparison. */
