@@ -82,7 +82,7 @@ describe('what is said of a capture', () => {
       'Nothing against this signal.',
     ]);
     expect(Object.keys(capture)).not.toContain('channel');
-    expect(Object.keys(capture)).not.toContain('pairs');
+    expect(Object.keys(capture)).not.toContain('phases');
   });
 
   it('of several: which was judged, and where one stands in the turn of the other', () => {
@@ -94,22 +94,32 @@ describe('what is said of a capture', () => {
       'Nothing against this signal.',
       pair,
     ]);
-    expect(capture).toMatchObject({ channel: 2, pairs: [pair], words: [] });
-    expect(measured([CRANK, CAM]).capture).toMatchObject({ channel: 1, pairs: [pair] });
+    const edge = (degrees: number, direction: string) =>
+      // five turns of the crank at 10 000 samples a second, so two whole turns of the cam
+      ({ degrees, direction, plusMinus: 0, seen: 2 });
+    const phase = {
+      reference: 1,
+      channel: 2,
+      cycleDegrees: 720,
+      edges: [edge(90, 'rising'), edge(190, 'falling')],
+    };
+    expect(capture).toMatchObject({ channel: 2, findings: [] });
+    expect(capture.phases).toEqual([phase]);
+    expect(measured([CRANK, CAM]).capture).toMatchObject({ channel: 1, phases: [phase] });
   });
 
   it('what is known of the judged channel is not taken for another one’s', () => {
     // Even pulses show no turn but to who knows the teeth, so the other channel cannot be what turns are counted by.
     const of = known({ measure: { wheel: { teeth: 10, missing: 0 } } });
     const other = channel((i) => ((i + 50) % 100 < 25 ? 5 : 0), 'V', 'other');
-    const { pairs } = measured([other, PULSES], of, 1).capture;
-    expect(pairs).toEqual([expect.stringMatching(/^other in 360° of signal, /)]);
+    const { phases } = measured([other, PULSES], of, 1).capture;
+    expect(phases).toMatchObject([{ channel: 1, reference: 2, cycleDegrees: 360 }]);
   });
 });
 
 describe('a flat line', () => {
   const quiet = known({ levels: { low: 2, high: 2.25 } });
-  const said = (...given: Parameters<typeof measured>) => measured(...given).capture.words;
+  const said = (...given: Parameters<typeof measured>) => measured(...given).capture.findings;
   it('is nothing against a circuit in which nothing changes there', () => {
     expect(
       said(
