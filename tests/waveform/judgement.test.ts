@@ -157,6 +157,14 @@ describe('judgement', () => {
     ]);
   });
 
+  test('a coil that was not captured in volts is not judged by volts', () => {
+    const { channels, rateHz } = capture([{ ...COIL, strength: 0.04 }]);
+    const inUnit = (unit: 'V' | '1') =>
+      judgeChannel(measureChannel({ ...channels[0]!, unit }, rateHz), MODULE).map((it) => it.kind);
+    expect(inUnit('V')).toEqual(['weak']);
+    expect(inUnit('1')).toEqual([]);
+  });
+
   test('numbers come with the limit they missed', () => {
     const found = (wheel: WheelSignal, expected: SignalExpected) => {
       const { channels, rateHz } = capture([wheel]);
