@@ -1,6 +1,9 @@
 /** What is kept of a capture that was measured, and how it looks; every signal is drawn by hand. */
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { SignalKnown } from '../../src/circuit/expected-signal.ts';
+import { canonicalJson } from '../../src/log/canonical-json.ts';
+import { capturedFindingWords, capturedPhaseWords } from '../../src/session/capture-words.ts';
 import { isQuiet, lookOf, measureGiven } from '../../src/session/measure-capture.ts';
 import type { Channel } from '../../src/waveform/capture.ts';
 import { channel, fileOf, known, PULSES } from './drawn-capture.ts';
@@ -71,6 +74,66 @@ describe('what is kept of a signal', () => {
     for (const { seconds } of channels) expect(seconds).toBeCloseTo(0.2, 3);
     const few = channel((i) => (i % 1000 < 500 ? 5 : 0));
     expect(measured(few).capture.channels[0]).toMatchObject({ from: 0, seconds: 0.4 });
+  });
+});
+
+describe('what is kept', () => {
+  it('has channel names of 120 signs at most', () => {
+    const long = channel((i) => (i % 100 < 25 ? 5 : 0), 'V', '\u{1F697}'.repeat(200));
+    const { capture, lines } = measured([long, PULSES]);
+    expect(capture.channels[0]!.name).toBe('\u{1F697}'.repeat(120));
+    expect(lines[1]).toBe(`Judged is channel 1 of 2: ${'\u{1F697}'.repeat(120)}`);
+  });
+
+  it('is plain JSON that reads back the same, whatever was captured', () => {
+    const everything = known({
+      measure: { wheel: { teeth: 10, missing: 1 } },
+      expected: {
+        lowBelow: 1,
+        highAbove: 4,
+        wheel: { teeth: 10, missing: 1 },
+        currents: { low: 0.007, high: 0.014 },
+        beforeGap: 'negative',
+        gapLevel: 'low',
+      },
+      ratio: 0,
+    });
+    const shapes: ((at: number, period: number) => number)[] = [
+      (at, period) => (at % period < period / 2 ? 1 : 0),
+      (at, period) => (at % period < period / 2 && at % (10 * period) < 9 * period ? 1 : 0),
+      (at, period) => Math.sin((2 * Math.PI * at) / period),
+      (at, period) => (at % (7 * period) < 2 ? 0 : at / 1000),
+      (at, period) => Math.sin(at * at * period),
+      () => 1,
+    ];
+    const signal = fc.record({
+      shape: fc.constantFrom(...shapes),
+      period: fc.integer({ min: 2, max: 200 }),
+      // as much as a sample in single precision holds
+      scale: fc.constantFrom(1e-44, 1e-6, 1, 5, 1e6, 3.4e38),
+      unit: fc.constantFrom('V' as const, 'A' as const, '1' as const),
+    });
+    const length = fc.constantFrom(1, 2, 3, 40, 4000);
+    const of = fc.constantFrom(null, known(), everything, { ...everything, isTravel: true });
+    fc.assert(
+      fc.property(
+        fc.array(signal, { minLength: 1, maxLength: 3 }),
+        length,
+        of,
+        (signals, n, it) => {
+          const channels = signals.map(({ shape, period, scale, unit }, at) => ({
+            name: `channel ${at + 1}`,
+            unit,
+            samples: Float32Array.from({ length: n }, (_, i) => scale * shape(i, period)),
+          }));
+          const { capture } = measured(channels, it);
+          expect(JSON.parse(canonicalJson(capture))).toEqual(capture);
+          expect(
+            [...capturedFindingWords(capture), ...capturedPhaseWords(capture)].join(),
+          ).not.toMatch(/NaN|OL|undefined/);
+        },
+      ),
+    );
   });
 });
 
