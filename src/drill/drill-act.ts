@@ -7,7 +7,12 @@ import { keptOf } from '../circuit/shown-of.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
-import { type AskOutcome, type Caution, outcomeOfValue, type Step } from '../procedure/procedure.ts';
+import {
+  type AskOutcome,
+  type Caution,
+  outcomeOfValue,
+  type Step,
+} from '../procedure/procedure.ts';
 import type { Command } from '../session/command.ts';
 import type { StepCapture } from '../session/events.ts';
 import { expectedShown } from '../session/expected-shown.ts';
@@ -183,8 +188,8 @@ function barred(
     return refuse(
       {
         code: 'test-stopped',
-        words: `the bench stopped this test: ${danger.reason}`,
-        fix: danger.would,
+        words: `the bench stops this test: ${danger.reason}`,
+        fix: `${danger.would} It costs points for safety.`,
       },
       { type: 'stop-test', test, hazard: danger.hazard },
     );
