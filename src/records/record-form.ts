@@ -125,8 +125,12 @@ export interface RecordLine extends Moment {
 }
 
 /** A capture that answered a step; `found` is what was measured, in one line. */
-export interface RecordCapture extends StepCapture {
+export interface RecordCapture extends Omit<StepCapture, 'findings' | 'phases'> {
   readonly found: string;
+  /** What is against the signal, a sentence each; empty when nothing is. */
+  readonly words: readonly string[];
+  /** Where the edges of one channel stand in the turn of another, a line for each pair. */
+  readonly pairs?: readonly string[];
 }
 
 export interface RecordExtra extends Moment {

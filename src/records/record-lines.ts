@@ -1,5 +1,6 @@
 /** The answers and extra readings of a session as lines of a report. */
 import type { Verdict } from '../circuit/judge.ts';
+import { judgementWords } from '../circuit/judgement-words.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import { endsOf, isTask, type Step, stepOf } from '../procedure/procedure.ts';
 import {
@@ -11,8 +12,10 @@ import {
   whereWords,
 } from '../procedure/test-words.ts';
 import { formatTyped } from '../quantity/format-quantity.ts';
+import { capturedFindingWords, capturedPhaseWords } from '../session/capture-words.ts';
 import type { Answer, ExtraReading, ReadingRecorded, StepCapture } from '../session/events.ts';
 import { capturedWords } from '../session/measure-capture.ts';
+import { meterAt } from '../session/meter-at.ts';
 import type { Session } from '../session/session.ts';
 import type { Reading, RecordExtra, RecordLine } from './record-form.ts';
 import type { Clock } from './session-clock.ts';
@@ -37,7 +40,7 @@ export function recordExtras(session: Session, clock: Clock): RecordExtra[] {
     where: whereWords(event.test.probe, job, circuit),
     setup: setupWords(event.test.setup, job, circuit),
     instrument: instrumentWords(event.test.probe),
-    ...extraFound(event),
+    ...extraFound(session, event),
     ...captured(event.capture),
   }));
 }
@@ -47,7 +50,7 @@ type ExtraFound = Pick<
   'expected' | 'expectedRange' | 'found' | 'reading' | 'verdict' | 'judgement'
 >;
 
-function extraFound(event: ExtraReading): ExtraFound {
+function extraFound(session: Session, event: ExtraReading): ExtraFound {
   const { shown, typed, expected, judgement, capture } = event;
   const nothing = { expected: '', expectedRange: null, verdict: null, judgement: '' };
   if (shown.kind === 'look') {
@@ -72,7 +75,7 @@ function extraFound(event: ExtraReading): ExtraFound {
     expectedRange: range,
     verdict: judgement?.verdict ?? plain,
     judgement:
-      judgement?.words ??
+      (judgement && judgementWords(judgement, { value, unit }, meterAt(session, event))) ??
       `${PLAIN_WORDS[plain]}, ${capture ? 'of a capture' : "without the meter's accuracy"}`,
   };
 }
@@ -130,7 +133,7 @@ function lineOf(session: Session, event: Answer): LineFacts {
         instrument,
         found: readingWords(reading),
         reading,
-        ...judged(event, step),
+        ...judged(session, event, step),
         outcome: bind(outcomeWords(step, event.outcome)),
         ...captured(event.capture),
       };
@@ -158,13 +161,29 @@ function lineOf(session: Session, event: Answer): LineFacts {
 
 /** A capture as reports show it. */
 export function captured(capture: StepCapture | undefined): Pick<RecordLine, 'capture'> {
-  return capture ? { capture: { ...capture, found: capturedWords(capture.measures) } } : {};
+  if (!capture) return {};
+  const { findings: _, phases: _phases, ...kept } = capture;
+  const pairs = capturedPhaseWords(capture);
+  return {
+    capture: {
+      ...kept,
+      words: capturedFindingWords(capture),
+      ...(pairs.length > 0 ? { pairs } : {}),
+      found: capturedWords(capture.measures),
+    },
+  };
 }
 
 /** The judgement as saved; where the meter's accuracy says nothing of the unit, a plain comparison. */
-function judged(event: ReadingRecorded, step: Step): Pick<RecordLine, 'verdict' | 'judgement'> {
-  if (event.judgement)
-    return { verdict: event.judgement.verdict, judgement: event.judgement.words };
+function judged(
+  session: Session,
+  event: ReadingRecorded,
+  step: Step,
+): Pick<RecordLine, 'verdict' | 'judgement'> {
+  if (event.judgement) {
+    const { verdict } = event.judgement;
+    return { verdict, judgement: judgementWords(event.judgement, event, meterAt(session, event)) };
+  }
   const without = event.capture ? 'of a capture' : "without the meter's accuracy";
   const range = step.kind === 'measure' ? step.expected : null;
   if (!range) return { verdict: null, judgement: '' };

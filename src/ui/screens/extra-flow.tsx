@@ -33,7 +33,7 @@ export function ExtraFlow(props: ExtraFlowProps) {
     return (
       <CaptureFlow
         opened={opened}
-        ask={{ kind: 'extra', test, words: proposal.words, expected: proposal.expected }}
+        ask={{ kind: 'test', test, expected: proposal.expected }}
         message={props.message}
         clock={clock}
         onTake={props.onRecord}

@@ -46,7 +46,13 @@ export function ExtraScreen(props: ExtraScreenProps) {
   const [note, setNote] = useState<string | null>(null);
   const [top, setTop] = useState(0);
   const unit = test.probe.kind === 'ohms' ? 'ohm' : 'V';
-  const asked = askedOutside(proposal, unit, half, opened.benchShows(test));
+  const asked = askedOutside(
+    proposal,
+    unit,
+    half,
+    opened.benchShows(test),
+    opened.driver.session().meter,
+  );
   const message = note ?? props.message;
   const keys: KeyBinding[] = [
     { keys: ['return'], show: 'Enter', help: 'take it' },

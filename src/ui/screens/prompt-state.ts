@@ -1,4 +1,5 @@
 /** What a step asks for, and how keys answer it. No React. */
+import type { Meter } from '../../circuit/test.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import type { Proposal } from '../../session/advisor.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
@@ -95,6 +96,7 @@ export function askedAt(
       const context: ReadingContext = {
         expected: expectedReading(step, opened.limits(step)),
         judge: (value) => judgeStep(step, value, session.meter),
+        meter: session.meter,
         isDeliberate: true,
         offered: typedOf(vehicle),
       };
@@ -129,12 +131,14 @@ export function askedOutside(
   unit: 'V' | 'ohm',
   half: HalfAnswer,
   vehicle: VehicleAnswer | null,
+  meter: Meter,
 ): Asked {
   const base = { offered: vehicle?.words ?? null, standing: null };
   if (kind === 'number') {
     const context: ReadingContext = {
       expected: { unit },
       judge: () => null,
+      meter,
       isDeliberate: true,
       offered: typedOf(vehicle),
     };

@@ -1,9 +1,12 @@
 /** The prompt for a number: what a key does, and what the line under it says. No React, no clock. */
 import type { Judgement } from '../../circuit/judge.ts';
+import { judgementWords } from '../../circuit/judgement-words.ts';
+import type { Meter } from '../../circuit/test.ts';
 import {
   type ExpectedReading,
   parseReading,
   type ReadingChoice,
+  type ReadingParse,
 } from '../../quantity/parse-reading.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
 import { type TextFieldState, textField, textFieldAfter } from '../parts/text-field-state.ts';
@@ -23,6 +26,8 @@ export interface ReadingContext {
   readonly expected: ExpectedReading;
   /** What a value means at this step; null where nothing is expected. */
   readonly judge: (value: number) => Judgement | null;
+  /** With which it is judged. */
+  readonly meter: Meter;
   /** The key came after a pause, so that it can be meant for what is on the screen. */
   readonly isDeliberate: boolean;
   /** What the simulated vehicle would have typed, taken over with Tab. */
@@ -182,14 +187,20 @@ export function remarkOf(prompt: ReadingPrompt, context: ReadingContext): Remark
       const doubt = doubtOf(prompt.field.text.trim(), value, context);
       if (doubt !== null)
         return { tone: 'wrong', words: `${confirmWords(prompt)}${parse.text}: ${doubt}` };
-      return judgedRemark(parse.text, context.judge(value), prompt);
+      return judgedRemark(parse, prompt, context);
     }
   }
 }
 
-function judgedRemark(text: string, judgement: Judgement | null, prompt: ReadingPrompt): Remark {
+function judgedRemark(
+  { text, quantity }: Extract<ReadingParse, { status: 'read' }>,
+  prompt: ReadingPrompt,
+  { judge, meter }: ReadingContext,
+): Remark {
+  const judgement = judge(quantity.value);
   if (!judgement) return { tone: 'quiet', words: text };
-  const { verdict, words } = judgement;
+  const { verdict } = judgement;
+  const words = judgementWords(judgement, quantity, meter);
   const tones = {
     good: 'good',
     low: 'off',
