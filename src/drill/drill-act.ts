@@ -7,7 +7,12 @@ import { keptOf } from '../circuit/shown-of.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
-import { type AskOutcome, type Caution, outcomeOfValue, type Step } from '../procedure/procedure.ts';
+import {
+  type AskOutcome,
+  type Caution,
+  outcomeOfValue,
+  type Step,
+} from '../procedure/procedure.ts';
 import type { Command } from '../session/command.ts';
 import type { StepCapture } from '../session/events.ts';
 import { expectedShown } from '../session/expected-shown.ts';

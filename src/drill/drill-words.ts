@@ -2,12 +2,12 @@
 
 import type { Circuit } from '../circuit/circuit.ts';
 import type { ScorePart } from '../session/events.ts';
+import { repairsWords } from '../session/repairs-words.ts';
 import type { Session } from '../session/session.ts';
 import { EVIDENCE_RATIO } from '../suspects/evidence-ratio.ts';
 import { percent } from '../suspects/what-changed.ts';
 import { type Debrief, type ReadingNote, repairWordsOf } from './debrief.ts';
 import { levelNamed } from './levels.ts';
-import { repairsWords } from './repairs-words.ts';
 import { SURE_ENOUGH } from './yardstick.ts';
 
 /** What the student is told at the start; none for a session that is no drill. */

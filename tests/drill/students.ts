@@ -117,7 +117,10 @@ export function perfectStudent(begun: DrillInTest): void {
     const leader = rows[0]!;
     const isInDoubt = leader.chance < SURE || unexplained !== null;
     const proposed = isInDoubt ? advisor.nextTests(session)[0]?.test : undefined;
-    const weighed = advisor.weigh(session, leader.faults.map(({ id }) => id));
+    const weighed = advisor.weigh(
+      session,
+      leader.faults.map(({ id }) => id),
+    );
     const test = proposed ?? (weighed.proven ? undefined : weighed.wouldProve[0]?.test);
     if (test === undefined || session.tests.length >= READINGS_MAX) {
       drill.act({ type: 'diagnose', repairs: leader.repair.split(' + ') });
