@@ -188,8 +188,8 @@ function barred(
     return refuse(
       {
         code: 'test-stopped',
-        words: `the bench stopped this test: ${danger.reason}`,
-        fix: danger.would,
+        words: `the bench stops this test: ${danger.reason}`,
+        fix: `${danger.would} It costs points for safety.`,
       },
       { type: 'stop-test', test, hazard: danger.hazard },
     );
