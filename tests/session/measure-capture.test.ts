@@ -102,7 +102,7 @@ describe('what is kept', () => {
       (at, period) => (at % period < period / 2 ? 1 : 0),
       (at, period) => (at % period < period / 2 && at % (10 * period) < 9 * period ? 1 : 0),
       (at, period) => Math.sin((2 * Math.PI * at) / period),
-      (at, period) => (at % (7 * period) < 2 ? 0 : at / 1000),
+      (at, period) => (at % (7 * period) < 2 ? 0 : at / 4000),
       (at, period) => Math.sin(at * at * period),
       () => 1,
     ];
