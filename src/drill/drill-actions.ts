@@ -1,4 +1,6 @@
 /** A drill without a person: the actions of a file as commands. */
+
+import { targetIn } from '../circuit/arrange-test.ts';
 import type { Circuit } from '../circuit/circuit.ts';
 import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
@@ -9,7 +11,6 @@ import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import { type DrillCommand, stepTest } from './decide-drill.ts';
 import type { Drill } from './drill.ts';
-import { targetIn } from './drill-setup.ts';
 import type { DrillTest } from './drill-test.ts';
 import type { ActionsDraft } from './generated/drill-actions.mjs';
 import validate from './generated/drill-actions.mjs';

@@ -1,8 +1,8 @@
 /** Captures in a drill: what the scope saves, what it costs, what it proves, and that nobody can change it afterwards. */
 import { describe, expect, test } from 'vitest';
+import { leadPlaces } from '../../src/circuit/arrange-test.ts';
 import type { Drill } from '../../src/drill/drill.ts';
 import type { DrillEvent } from '../../src/drill/drill-events.ts';
-import { leadPlaces } from '../../src/drill/drill-setup.ts';
 import type { DrillTest } from '../../src/drill/drill-test.ts';
 import { createVehicle } from '../../src/drill/drill-vehicle.ts';
 import { readingLine } from '../../src/drill/drill-words.ts';

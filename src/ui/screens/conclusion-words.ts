@@ -1,14 +1,15 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
 import type { Advisor, SuspectRow } from '../../session/advisor.ts';
-import { type EvidenceLine, piecesAmong } from '../../session/events.ts';
+import type { Command } from '../../session/command.ts';
+import { piecesAmong } from '../../session/events.ts';
 import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
-import { answerWords } from './step-words.ts';
+import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
 
 /** Beside the suspects of a fault that comes and goes. */
 export const FLEETING_WORDS =
@@ -24,18 +25,22 @@ export interface Proposed {
   readonly faults: readonly string[] | null;
   readonly repair: string;
   readonly customer: string;
-  readonly isOwn: boolean;
+  /** What the person asserts in its place; null for the tree's. */
+  readonly own: OwnConclusion | null;
 }
+export type OwnConclusion = NonNullable<Extract<Command, { type: 'conclude' }>['own']>;
 
 /** The tree's conclusion. */
 export function fromTree(session: Session, tree: Conclusion): Proposed {
   const { title, say, faults, repair } = tree;
   const customer = customerWords(session, tree);
-  return { title, say, faults, repair, customer, isOwn: false };
+  return { title, say, faults, repair, customer, own: null };
 }
 
 /** One's own, from a suspect. */
-export function fromSuspect(row: SuspectRow): Proposed & { readonly faults: readonly string[] } {
+export function fromSuspect(
+  row: SuspectRow,
+): Proposed & { readonly faults: readonly string[]; readonly own: OwnConclusion } {
   const say = 'You chose this from the suspects; the procedure did not come to it by itself.';
   const faults = row.faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
   return {
@@ -44,14 +49,15 @@ export function fromSuspect(row: SuspectRow): Proposed & { readonly faults: read
     faults,
     repair: row.words,
     customer: '',
-    isOwn: true,
+    own: { words: null, faults },
   };
 }
 
 /** One's own, in words. */
 export function fromWords(words: string): Proposed {
   const say = 'This is your own conclusion, in your own words.';
-  return { title: words, say, faults: null, repair: words, customer: '', isOwn: true };
+  const own = { words, faults: [] };
+  return { title: words, say, faults: null, repair: words, customer: '', own };
 }
 
 /** The whole conclusion, to be read from top to bottom. */
@@ -84,7 +90,7 @@ export function conclusionParagraphs(
     ...(weighed?.unexplained
       ? [{ text: '' }, { text: bind(weighed.unexplained), bold: true }]
       : []),
-    ...(weighed ? list('Evidence', weighed.evidence.map(evidenceWords)) : []),
+    ...(weighed ? list('Evidence', weighed.evidence.map(opened.evidenceWords)) : []),
     ...list(
       weighed && weighed.missing > 0
         ? 'Cheap tests that would prove it (F6 to do one)'
@@ -96,12 +102,9 @@ export function conclusionParagraphs(
     ...part('What the customer should know', bind(proposed.customer)),
     ...list(
       'Must pass after the repair',
-      proposed.isOwn ? [] : retestLines(session).map(({ step }) => bind(step.title)),
+      proposed.own ? [] : retestLines(session).map(({ step }) => bind(step.title)),
     ),
-    ...list(
-      'Ruled out',
-      weighed?.ruledOut.map(({ words, by }) => `${unstopped(words)} - by: ${by}`) ?? [],
-    ),
+    ...list('Ruled out', weighed?.ruledOut.map(opened.ruledOutWords) ?? []),
     ...list('What was found on the way', foundLines(opened, session)),
   ];
 }
@@ -110,29 +113,23 @@ export function conclusionParagraphs(
 function gapParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
   const gaps = gapsOf(session);
   if (gaps.length === 0) return [];
-  const { steps } = session.opened.procedure;
-  const titles = gaps.map(({ step }) => opened.bind(steps[step]?.title ?? step));
+  const titles = gaps.map(({ step }) => stepTitle(opened, session, step));
   return [
     { text: '' },
     { text: `! ${GAPS_WORDS} Could not be done: ${titles.join('; ')}.`, hang: 2 },
   ];
 }
 
-/** One reading that speaks for a conclusion, in one line. */
-export function evidenceWords({ test, where, found, pointsTo, counted }: EvidenceLine): string {
-  const aside = counted === false ? ' (no piece of its own)' : '';
-  return `${test} - ${where} - ${found} - points to: ${unstopped(pointsTo)}${aside}`;
-}
-
-function foundLines(opened: OpenedSession, session: Session): string[] {
-  const { steps } = session.opened.procedure;
+/** Everything that was read, a line each: the answers on the way, then the tests that no step asked for. */
+export function foundLines(opened: OpenedSession, session: Session): string[] {
+  const aside = session.opened.procedure ? ' (outside the procedure)' : '';
   return [
     ...standingAnswers(session).map(
       (answer) =>
-        `${opened.bind(steps[answer.step]?.title ?? answer.step)} - ${opened.bind(answerWords(answer, session))}`,
+        `${stepTitle(opened, session, answer.step)} - ${opened.bind(answerWords(answer, session))}`,
     ),
-    ...session.extras.map(
-      ({ words, typed }) => `${opened.bind(words)} - ${typed} (outside the procedure)`,
+    ...session.tests.map(
+      (one) => `${testWords(opened, session, one.test)} - ${foundWords(one)}${aside}`,
     ),
   ];
 }
@@ -145,7 +142,7 @@ export function proofParagraph(
   if (faults === null)
     return { text: 'Proof: not weighed, since words of your own name no fault.', hang: 7 };
   if (weighed === null)
-    return { text: 'Proof: not weighed, since this procedure has no circuit behind it.', hang: 7 };
+    return { text: 'Proof: not weighed, since this session has no circuit behind it.', hang: 7 };
   const { missing, evidence } = weighed;
   if (weighed.proven)
     return {

@@ -2,16 +2,24 @@
 
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Setup, Test } from '../../circuit/test.ts';
-import type { Caution, Step } from '../../procedure/procedure.ts';
+import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import {
   expectedRangeWords,
   goodWords,
+  instrumentWords,
   stateWords,
   undoWords,
   vehicleWords,
+  whereWords,
 } from '../../procedure/test-words.ts';
-import { type Answer, isAnswer, type Retest, type RetestRecorded } from '../../session/events.ts';
+import {
+  type Answer,
+  isAnswer,
+  type Retest,
+  type RetestRecorded,
+  type TestRecorded,
+} from '../../session/events.ts';
 import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
@@ -64,7 +72,36 @@ function expectedPlain(step: Step): string | null {
 
 /** What a test has to show after the repair; null where nothing is expected. */
 export function expectedAgain(step: RepeatableStep, session: Session): string | null {
-  return step.kind === 'ask' ? passingWords(session.opened.procedure, step) : goodWords(step);
+  const { procedure } = session.opened;
+  return step.kind === 'ask' && procedure ? passingWords(procedure, step) : goodWords(step);
+}
+
+/** What stands over a session: the title of its procedure, or that it has none. */
+export function sessionTitle({ bind }: Pick<OpenedSession, 'bind'>, { opened }: Session): string {
+  return opened.procedure ? bind(opened.procedure.title) : 'Free order';
+}
+
+/** The title of a step; a step that the procedure does not have by its name. */
+export function stepTitle(
+  { bind }: Pick<OpenedSession, 'bind'>,
+  { opened }: Session,
+  step: string,
+): string {
+  return bind(opened.procedure?.steps[step]?.title ?? step);
+}
+
+/** What a test is called; where no table knows it, by instrument and place. */
+export function testWords({ tests, bind }: OpenedSession, { opened }: Session, test: Test): string {
+  if (tests) return bind(tests.words(test));
+  const where = whereWords(test.probe, opened.job, opened.circuit);
+  return `${instrumentWords(test.probe)}: ${where}`;
+}
+
+/** What a test that no step asked for showed: as typed, and what was said of it. */
+export function foundWords({ typed, shown, judgement }: TestRecorded): string {
+  const isBare = shown.kind === 'number' && !/[a-zA-Z%]/.test(typed);
+  const found = shown.kind === 'look' ? lookWords(shown.look) : isBare ? `${typed} ${shown.unit}` : typed;
+  return judgement ? `${found}: ${judgement.verdict}` : found;
 }
 
 /** Title, state, what to do, why, what to expect. */
@@ -75,7 +112,7 @@ export function stepParagraphs(
   again?: { readonly before: string },
 ): Paragraph[] {
   if (!isTask(step)) return [];
-  const expected = again && step.kind === 'ask' ? expectedAgain(step, session) : goodWords(step);
+  const expected = expectedShown(opened, session, step, again !== undefined);
   const why = opened.bind(step.why).trim();
   const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
   const cautions = opened.bind(cautionLine(step.cautions));
@@ -97,6 +134,16 @@ export function stepParagraphs(
   ];
 }
 
+function expectedShown(
+  { drill }: OpenedSession,
+  session: Session,
+  step: Exclude<Step, Conclusion>,
+  isAgain: boolean,
+): string | null {
+  if (drill && !drill.shows.expected) return null;
+  return isAgain && step.kind === 'ask' ? expectedAgain(step, session) : goodWords(step);
+}
+
 /** The test of a step as the circuit knows it; null for a step that no instrument answers. */
 export function testOf(step: Step): Test | null {
   if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) return null;
@@ -105,7 +152,7 @@ export function testOf(step: Step): Test | null {
 
 /** What was found, in a few words. */
 export function answerWords(answer: Answer, session: Session): string {
-  const step = session.opened.procedure.steps[answer.step];
+  const step = session.opened.procedure?.steps[answer.step];
   const outcomes = step && 'outcomes' in step ? step.outcomes : [];
   const outcome =
     'outcome' in answer
