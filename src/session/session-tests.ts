@@ -3,20 +3,11 @@ import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Model } from '../circuit/model.ts';
 import { LOOKS, type Look, type Test } from '../circuit/test.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
-import { computedRange } from '../procedure/expected-range.ts';
-import type { Procedure } from '../procedure/procedure.ts';
 import { expectedRangeWords } from '../procedure/test-words.ts';
 import type { ExpectedShown } from './events.ts';
+import { expectedShown } from './expected-shown.ts';
+import type { Session } from './session.ts';
 import { type TestEntry, testTable } from './test-table.ts';
-
-export interface SessionTests {
-  /** The tests of the procedure and the usual ones of the circuit, each once. */
-  readonly entries: readonly TestEntry[];
-  /** What a test is called. */
-  readonly words: (test: Test) => string;
-  /** The test as it is made here, or why it must not or cannot be. */
-  readonly toDo: (test: Test) => TestToDo | { readonly refused: string };
-}
 
 /** A test that no step asks for, ready to be made; a proposal of the advisor is one with a reason. */
 export interface TestToDo {
@@ -27,45 +18,44 @@ export interface TestToDo {
   readonly kind: 'number' | 'look';
   /** What can be seen; empty for a number. */
   readonly looks: readonly Look[];
-  /** What a sound circuit shows; null where nothing is known of it or it must not be told. */
+  /** What a sound circuit shows; null where nothing is known of it or a drill does not tell. */
   readonly expected: ExpectedShown | null;
   /** The same in words; empty for null. */
   readonly healthy: string;
 }
 
-/** The tests of a model's circuit and of a procedure, if there is one. */
-export function sessionTests(model: Model, procedure: Procedure | null): SessionTests {
-  const table = testTable(model.circuit, procedure, model.meter);
-  const words = (test: Test) => table.entryOf(test).words;
-  return {
-    entries: table.entries,
-    words,
-    toDo: (test) => {
-      const refusal = model.refusal(test);
-      if (refusal !== null) return { refused: testRefusalWords(refusal) };
-      const expected = expectedAt(model, test);
-      const { kind } = test.probe;
-      const isNumber = kind === 'volts' || kind === 'ohms';
-      return {
-        test,
-        words: words(test),
-        why: '',
-        kind: isNumber ? 'number' : 'look',
-        looks: isNumber ? [] : LOOKS[kind],
-        expected,
-        healthy: healthyWords(expected, kind === 'ohms' ? 'ohm' : 'V'),
-      };
-    },
-  };
+/** The tests of the procedure and the usual ones of the circuit, each once; none without a circuit. */
+export function testsToChoose({ opened }: Session): readonly TestEntry[] {
+  const { circuit, procedure, meter } = opened;
+  return circuit ? testTable(circuit, procedure, meter).entries : [];
 }
 
-/** The range within the meter's and the model's allowance, as for a step of a procedure; the looks of the samples. */
-function expectedAt(model: Model, test: Test): ExpectedShown {
-  const range = computedRange(model, test);
-  if (range) return { kind: 'number', low: range.low, high: range.high };
-  const expected = model.expected(test);
-  const looks = expected.kind === 'looks' ? expected.looks.map(({ look }) => look) : [];
-  return { kind: 'look', looks };
+/** What a test is called; null where no circuit is known. */
+export function nameOfTest({ opened }: Session, test: Test): string | null {
+  const { circuit, procedure, meter } = opened;
+  return circuit ? testTable(circuit, procedure, meter).entryOf(test).words : null;
+}
+
+/** The test as it is made here, or why it must not or cannot be, without a full stop. */
+export function testToDo(
+  session: Session,
+  model: Model,
+  test: Test,
+): TestToDo | { readonly refused: string } {
+  const refusal = model.refusal(test);
+  if (refusal !== null) return { refused: testRefusalWords(refusal) };
+  const expected = expectedShown(model, test);
+  const { kind } = test.probe;
+  const isNumber = kind === 'volts' || kind === 'ohms';
+  return {
+    test,
+    words: nameOfTest(session, test) ?? '',
+    why: '',
+    kind: isNumber ? 'number' : 'look',
+    looks: isNumber ? [] : LOOKS[kind],
+    expected,
+    healthy: healthyWords(expected, kind === 'ohms' ? 'ohm' : 'V'),
+  };
 }
 
 function healthyWords(expected: ExpectedShown, unit: 'V' | 'ohm'): string {

@@ -1,6 +1,8 @@
 /** Everything the screens are given: files, sessions, the model and the clock come in as functions. */
 import type { ReactNode } from 'react';
+import type { Model } from '../circuit/model.ts';
 import type { Test } from '../circuit/test.ts';
+import type { DrillDesk } from '../drill/drill-desk.ts';
 import type { CaptureFolder } from '../files/list-captures.ts';
 import type { Settings } from '../files/settings.ts';
 import type { Job } from '../procedure/job.ts';
@@ -9,9 +11,7 @@ import type { Replaceable } from '../procedure/read-repair.ts';
 import type { ExpectedReading } from '../quantity/parse-reading.ts';
 import type { Advisor } from '../session/advisor.ts';
 import type { CaptureAnswer, CaptureAsk } from '../session/capture-step.ts';
-import type { Performed, SessionDriver, VehicleAnswer } from '../session/driver.ts';
-import type { EvidenceLine, RuledOutLine, StepCapture } from '../session/events.ts';
-import type { SessionTests } from '../session/session-tests.ts';
+import type { SessionDriver, VehicleAnswer } from '../session/driver.ts';
 import type { Problem } from '../source/problem.ts';
 
 export interface AppServices {
@@ -119,13 +119,10 @@ export interface OpenedSession {
   readonly limits: (
     asked: Pick<MeasureStep, 'unit'>,
   ) => NonNullable<ExpectedReading['limit']> | null;
-  /** Any test on the circuit; null without one. */
-  readonly tests: SessionTests | null;
-  /** A reading that speaks for a conclusion, and a repair that is ruled out, in a line each. */
-  readonly evidenceWords: (line: EvidenceLine) => string;
-  readonly ruledOutWords: (line: RuledOutLine) => string;
-  /** What a drill adds; null in any other session. */
-  readonly drill: DrillSide | null;
+  /** The circuit as everybody knows it; null for a procedure without a circuit. */
+  readonly model: Model | null;
+  /** What a student does at a vehicle whose fault is hidden; null for a session that is no drill. */
+  readonly drill: DrillDesk | null;
   /** The simulated vehicle's answer to a test that no step asks for; null with a real vehicle. */
   readonly benchShows: (test: Test) => VehicleAnswer | null;
   /**
@@ -144,38 +141,6 @@ export interface OpenedSession {
   readonly sums: (step: Step) => readonly StepSum[];
   /** One sum as typed, `wire --size 0.5 --length 3`: its lines, or why it cannot be done. */
   readonly calculate: (line: string, step: Step) => Promise<readonly string[]>;
-}
-
-/** A drill on the screens of a session: its bench reads each test by itself, its level hides things, a diagnosis ends it. */
-export interface DrillSide {
-  /** What the level shows. */
-  readonly shows: { readonly suspects: boolean; readonly expected: boolean };
-  /** What is told at the start. */
-  readonly opening: readonly string[];
-  /** Level, readings and minutes, for the corner of a page. */
-  readonly aside: () => string;
-  /** The bench makes this test, or what the present step asks (null); by a capture where the scope is to save it. */
-  readonly measure: (test: Test | null, by: 'instrument' | 'capture') => Performed;
-  /** The last reading in words, what is good there where the level tells it, and its picture if there is one. */
-  readonly found: () => DrillFound | null;
-  /** What a diagnosis can name, and how many of them it names. */
-  readonly repairs: readonly RepairChoice[];
-  readonly faults: number;
-  /** What is read before a diagnosis with these repairs is handed in. */
-  readonly handIn: (repairs: readonly string[]) => readonly string[];
-  /** Null until the answer is revealed. */
-  readonly debrief: () => readonly string[] | null;
-}
-export interface DrillFound {
-  readonly words: string;
-  readonly good: string | null;
-  readonly capture: StepCapture | null;
-}
-export interface RepairChoice {
-  readonly repair: string;
-  readonly words: string;
-  /** Faults that it puts right. */
-  readonly faults: readonly string[];
 }
 
 /** What a simulated vehicle has after the repair, and what it shows then. */
