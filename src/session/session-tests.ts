@@ -7,7 +7,7 @@ import { expectedRangeWords } from '../procedure/test-words.ts';
 import type { ExpectedShown } from './events.ts';
 import { expectedShown } from './expected-shown.ts';
 import type { Session } from './session.ts';
-import { type TestEntry, testTable } from './test-table.ts';
+import { type TestTable, testTable } from './test-table.ts';
 
 /** A test that no step asks for, ready to be made; a proposal of the advisor is one with a reason. */
 export interface TestToDo {
@@ -25,7 +25,7 @@ export interface TestToDo {
 }
 
 /** The tests of the procedure and the usual ones of the circuit, each once; none without a circuit. */
-export function testsToChoose({ opened }: Session): readonly TestEntry[] {
+export function testsToChoose({ opened }: Session): TestTable['entries'] {
   const { circuit, procedure, meter } = opened;
   return circuit ? testTable(circuit, procedure, meter).entries : [];
 }
@@ -54,11 +54,13 @@ export function testToDo(
     kind: isNumber ? 'number' : 'look',
     looks: isNumber ? [] : LOOKS[kind],
     expected,
-    healthy: healthyWords(expected, kind === 'ohms' ? 'ohm' : 'V'),
+    healthy: expectedShownWords(expected, test),
   };
 }
 
-function healthyWords(expected: ExpectedShown, unit: 'V' | 'ohm'): string {
+/** What a sound circuit shows in a test, in words. */
+export function expectedShownWords(expected: ExpectedShown, { probe }: Test): string {
+  const unit = probe.kind === 'ohms' ? 'ohm' : 'V';
   if (expected.kind === 'number')
     return expectedRangeWords({ ...expected, nominal: null, from: 'circuit' }, unit);
   return expected.looks.map((look) => LOOK_WORDS[look]).join(', or ');

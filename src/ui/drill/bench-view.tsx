@@ -21,7 +21,7 @@ import {
   testLineWords,
   turned,
 } from '../screens/any-test-form-state.ts';
-import { keyLine } from '../screens/step-page.tsx';
+import { keyLine } from '../screens/over-words.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { shownText, useLook } from '../term/use-look.ts';

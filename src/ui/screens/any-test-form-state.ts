@@ -105,6 +105,14 @@ export function withScope(form: TestForm, circuit: Circuit): TestForm {
   return withInstrument(form, 'pattern', circuit);
 }
 
+/** The form with another line marked by Up or Down; the same one for any other key. */
+export function markedBy(form: TestForm, label: string): TestForm {
+  const by = label === 'up' ? -1 : label === 'down' ? 1 : 0;
+  if (by === 0) return form;
+  const marked = Math.max(0, Math.min(TEST_LINES.length - 1, form.marked + by));
+  return { ...form, marked };
+}
+
 /** What each line shows. */
 export function testLineWords(form: TestForm, line: TestLine): string {
   const { setup } = form;
@@ -240,4 +248,23 @@ function withInstrument(form: TestForm, instrument: Probe['kind'], circuit: Circ
 function turn<T>(list: readonly T[], now: T, by: 1 | -1): T {
   const at = list.indexOf(now);
   return list[(at + by + list.length) % list.length] ?? now;
+}
+
+/** What is chosen from a list: where a lead goes, which connector comes off, or one of the circuit's tests. */
+export const TEST_CHOICES = ['red', 'black', 'unplugged', 'tests'] as const;
+export type TestChoice = (typeof TEST_CHOICES)[number];
+
+/** What Enter on a line comes to: a list, something to be typed, or the form without what was clipped in; null for nothing. */
+export function entered(form: TestForm, line: TestLine): TestForm | TestChoice | 'clip' | null {
+  switch (line) {
+    case 'red':
+    case 'black':
+    case 'unplugged':
+      return line;
+    case 'clipped-in':
+      if (form.setup.bridges.length === 0) return 'clip';
+      return { ...form, setup: { ...form.setup, bridges: [] } };
+    default:
+      return null;
+  }
 }

@@ -9,6 +9,7 @@ import { type Session, standingAnswers } from '../../session/session.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
+import { evidenceWords, ruledOutWords } from './evidence-words.ts';
 import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
 
 /** Beside the suspects of a fault that comes and goes. */
@@ -67,45 +68,71 @@ export function conclusionParagraphs(
   proposed: Proposed,
   weighing: Weighed | 'pending' | null,
 ): Paragraph[] {
-  const weighed = weighing === 'pending' ? null : weighing;
   const bind = (text: string) => opened.bind(text).trim();
-  const part = (label: string, text: string): Paragraph[] =>
-    text === '' ? [] : [{ text: '' }, { text: label, bold: true }, { text: `  ${text}` }];
-  const list = (label: string, lines: readonly string[]): Paragraph[] =>
-    lines.length === 0
-      ? []
-      : [
-          { text: '' },
-          { text: label, bold: true },
-          ...lines.map((text) => ({ text: `- ${text}`, hang: 2 })),
-        ];
-  return [
+  const head: Paragraph[] = [
     { text: bind(proposed.title), bold: true },
     ...(proposed.say === '' ? [] : [{ text: bind(proposed.say) }]),
     ...gapParagraphs(opened, session),
+  ];
+  const repair = proposed.repair === proposed.title ? '' : bind(proposed.repair);
+  if (opened.drill) return [...head, ...part('Repair', repair), { text: '' }, { text: YOURS }];
+  const weighed = weighing === 'pending' ? null : weighing;
+  return [
+    ...head,
     { text: '' },
-    weighing === 'pending'
-      ? { text: 'One moment: the proof is being weighed.', bold: true }
-      : proofParagraph(proposed, weighed),
-    ...(weighed?.unexplained
-      ? [{ text: '' }, { text: bind(weighed.unexplained), bold: true }]
-      : []),
-    ...(weighed ? list('Evidence', weighed.evidence.map(opened.evidenceWords)) : []),
-    ...list(
-      weighed && weighed.missing > 0
-        ? 'Cheap tests that would prove it (F6 to do one)'
-        : 'Further tests',
-      weighed?.wouldProve.map(({ words, minutes }) => `${minutesWords(minutes)}: ${bind(words)}`) ??
-        [],
-    ),
-    ...(proposed.repair === proposed.title ? [] : part('Repair', bind(proposed.repair))),
+    weighing === 'pending' ? PENDING : proofParagraph(proposed, weighed),
+    ...evidenceParagraphs(opened, session, proposed, weighed),
+    ...part('Repair', repair),
     ...part('What the customer should know', bind(proposed.customer)),
     ...list(
       'Must pass after the repair',
       proposed.own ? [] : retestLines(session).map(({ step }) => bind(step.title)),
     ),
-    ...list('Ruled out', weighed?.ruledOut.map(opened.ruledOutWords) ?? []),
+    ...list(
+      'Ruled out',
+      weighed?.ruledOut.map((line) => ruledOutWords(opened, session, line)) ?? [],
+    ),
     ...list('What was found on the way', foundLines(opened, session)),
+  ];
+}
+
+/** Of a drill's procedure. */
+const YOURS =
+  'It is for you to believe it or not: give your diagnosis, or go on with tests of your own.';
+const PENDING: Paragraph = { text: 'One moment: the proof is being weighed.', bold: true };
+
+function part(label: string, text: string): Paragraph[] {
+  return text === '' ? [] : [{ text: '' }, { text: label, bold: true }, { text: `  ${text}` }];
+}
+
+function list(label: string, lines: readonly string[]): Paragraph[] {
+  if (lines.length === 0) return [];
+  return [
+    { text: '' },
+    { text: label, bold: true },
+    ...lines.map((text) => ({ text: `- ${text}`, hang: 2 })),
+  ];
+}
+
+/** What points to it, and what would. */
+function evidenceParagraphs(
+  opened: OpenedSession,
+  session: Session,
+  { faults }: Proposed,
+  weighed: Weighed | null,
+): Paragraph[] {
+  if (!weighed) return [];
+  const { unexplained, evidence, missing, wouldProve } = weighed;
+  return [
+    ...(unexplained ? [{ text: '' }, { text: opened.bind(unexplained), bold: true }] : []),
+    ...list(
+      'Evidence',
+      evidence.map((line) => evidenceWords(opened, session, faults ?? [], line)),
+    ),
+    ...list(
+      missing > 0 ? 'Cheap tests that would prove it (F6 to do one)' : 'Further tests',
+      wouldProve.map(({ words, minutes }) => `${minutesWords(minutes)}: ${opened.bind(words)}`),
+    ),
   ];
 }
 
@@ -173,9 +200,4 @@ export function countWords(count: number, word: string): string {
 /** `2 min`. */
 export function minutesWords(minutes: number): string {
   return minutes < 1 ? '<1 min' : `${Math.round(minutes)} min`;
-}
-
-/** Words without the full stop of a sentence, for a list. */
-export function unstopped(words: string): string {
-  return words.replace(/\.$/, '');
 }

@@ -3,6 +3,7 @@
  * which one comes after another. No React. What is kept here may be lost without harm; all else is in the session.
  */
 import type { Test } from '../../circuit/test.ts';
+import type { DrillAction } from '../../drill/drill-act.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import type { Advisor, Proposal } from '../../session/advisor.ts';
 import type { CaptureAsk } from '../../session/capture-step.ts';
@@ -62,14 +63,10 @@ export interface PagesState {
   readonly half: HalfAnswer | null;
 }
 
-/** What is asked of the session, or of a drill's bench: this test, or what the present step asks (null). */
+/** What is asked of the session, or of a drill's bench. */
 export type Wanted =
   | { readonly type: 'perform'; readonly command: Command }
-  | {
-      readonly type: 'measure';
-      readonly test: Test | null;
-      readonly by: 'instrument' | 'capture';
-    };
+  | { readonly type: 'act'; readonly action: DrillAction };
 export type Effect =
   | Wanted
   /** The session goes on in another folder, with what the disk refused. */
@@ -93,8 +90,12 @@ export function topOf({ over }: PagesState): Page | null {
 }
 
 /** The topmost page of that name. */
-export function pageNamed<N extends Page['name']>({ over }: PagesState, name: N): Page<N> | null {
-  return over.findLast((page): page is Page<N> => page.name === name) ?? null;
+export function pageNamed<N extends Page['name']>(
+  { over }: PagesState,
+  name: N,
+): Extract<Page, { name: N }> | null {
+  const isIt = (page: Page): page is Extract<Page, { name: N }> => page.name === name;
+  return over.findLast(isIt) ?? null;
 }
 
 /** Nothing but this state. */
@@ -127,14 +128,25 @@ export function send(state: PagesState, command: Command): Turn {
   return { state, effect: { type: 'perform', command } };
 }
 
+/** Something for the bench of a drill. */
+export function act(state: PagesState, action: DrillAction): Turn {
+  return { state, effect: { type: 'act', action } };
+}
+
 /** A refusal of the session or the disk in a line. */
-export function refusalLine({ words, fix }: { readonly words: string; readonly fix: string }): string {
+export function refusalLine({
+  words,
+  fix,
+}: {
+  readonly words: string;
+  readonly fix: string;
+}): string {
   return fix === '' ? words : `${words}: ${fix}`;
 }
 
 /** The advisor, where there is one and a drill's level lets it speak. */
 export function adviceOf({ advisor, drill }: OpenedSession): Advisor | null {
-  return drill && !drill.shows.suspects ? null : advisor;
+  return drill && !drill.level.suspects ? null : advisor;
 }
 
 /** Why there is none, without a full stop. */

@@ -1,7 +1,7 @@
 /** A session at rest: paused, concluded or closed. Where it is kept, and how to go on. */
 import { useState } from 'react';
-import { piecesAmong } from '../../session/events.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
+import { piecesAmong } from '../../session/events.ts';
 import { retestLines, VERDICT_WORDS } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -30,7 +30,11 @@ export interface RestScreenProps {
 
 const HOME: KeyBinding = { keys: ['return', 'escape'], show: 'Enter', help: 'leave the session' };
 const RETEST: KeyBinding = { keys: ['r'], show: 'r', help: 'test after the repair' };
-const ANY_TEST: KeyBinding = { keys: ['t', ...keysOf('any-test')], show: 't', help: 'another test' };
+const ANY_TEST: KeyBinding = {
+  keys: ['t', ...keysOf('any-test')],
+  show: 't',
+  help: 'another test',
+};
 const BACK: KeyBinding = {
   keys: keysOf('back'),
   show: 'F2',
@@ -75,7 +79,7 @@ function keysAt({ opened, session }: RestScreenProps, toTest: number): KeyBindin
   return [
     HOME,
     ...(toTest > 0 ? [RETEST] : []),
-    ...(opened.tests ? [ANY_TEST] : []),
+    ...(opened.model ? [ANY_TEST] : []),
     ...(hasWay ? [BACK] : []),
   ];
 }
@@ -122,7 +126,7 @@ function concludedParagraphs(opened: OpenedSession, session: Session): Paragraph
   const { concluded, closed, opened: first } = session;
   const accepted = acceptedWords(concluded?.proven ?? null, piecesAmong(concluded?.evidence ?? []));
   return [
-    { text: opened.bind(conclusionWords(session).title), bold: true },
+    { text: conclusionWords(session)?.title ?? '', bold: true },
     ...(first.vehicle.kind === 'real' ? [] : [{ text: 'On a simulated vehicle.' }]),
     { text: accepted },
     ...(closed

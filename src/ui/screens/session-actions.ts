@@ -10,13 +10,13 @@ import {
   type Here,
   noAdviceWords,
   open,
-  pageNamed,
   type Page,
+  pageNamed,
   refuse,
   send,
   stay,
-  topOf,
   type Turn,
+  topOf,
 } from './pages-state.ts';
 import type { SessionAction } from './session-keys.ts';
 import { retestPlace } from './session-prompt.ts';
@@ -77,7 +77,7 @@ function advised(then: (state: Here['state']) => Turn): Act {
 function anyTest({ opened, state }: Here): Turn {
   const { session } = state;
   const { circuit } = session.opened;
-  if (!circuit || !opened.tests) return refuse(state, NO_TESTS);
+  if (!circuit || !opened.model) return refuse(state, NO_TESTS);
   const form = testForm(circuit);
   const step = presentStep(session);
   const asked = step && testOf(step);
@@ -121,10 +121,7 @@ export function lastAgain({ state }: Here): Turn {
 }
 
 function notInRetest({ state }: Here): Turn {
-  return refuse(
-    state,
-    'not in a test after the repair: F10 leaves it, and it goes on later',
-  );
+  return refuse(state, 'not in a test after the repair: F10 leaves it, and it goes on later');
 }
 
 /** The capture that is to answer the test on top. */
@@ -133,5 +130,5 @@ export function captureOfTest({ state }: Here): Turn {
   if (page?.name !== 'test' || !testTakesCapture(page.toDo.test))
     return refuse(state, 'this test is not answered by a capture');
   const { test, expected } = page.toDo;
-  return open(state, { name: 'capture', ask: { kind: 'test', test, expected } });
+  return open(state, { name: 'capture', ask: { kind: 'extra', test, expected } });
 }

@@ -78,7 +78,8 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     show: 'Ins',
     other: 'Ctrl+V',
     help: 'another test',
-    words: 'Any test you like, arranged by yourself or chosen from all of this circuit, at any time.',
+    words:
+      'Any test you like, arranged by yourself or chosen from all of this circuit, at any time.',
   },
   {
     action: 'way',

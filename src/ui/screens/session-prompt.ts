@@ -1,5 +1,6 @@
 /** What is being asked, and what its answer is: of a step, of a test after the repair, of any other test. No React. */
 import { testKey } from '../../circuit/test-key.ts';
+import type { DrillAction } from '../../drill/drill-act.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import type { Command } from '../../session/command.ts';
 import { againCommand, type RetestLine, retestLines } from '../../session/retest.ts';
@@ -49,7 +50,7 @@ export function stepPrompt(
 ): Prompt {
   const { session } = state;
   const half = keptOr(state, askingOf(session), () => freshAnswer(opened, session, step));
-  if (opened.drill) return { half, asked: askedOfBench(), taken: () => bench(null) };
+  if (opened.drill) return { half, asked: askedOfBench(), taken: () => bench({ type: 'do-step' }) };
   return { half, asked: askedAt(opened, session, step, half), taken: perform };
 }
 
@@ -71,7 +72,12 @@ export function testPrompt({ opened, state }: Here, toDo: TestToDo): Prompt {
   const { session } = state;
   const asking = `test ${testKey(toDo.test)} ${session.tests.length}`;
   const half = keptOr(state, asking, () => freshTestAnswer(asking));
-  if (opened.drill) return { half, asked: askedOfBench(), taken: () => bench(toDo.test) };
+  if (opened.drill)
+    return {
+      half,
+      asked: askedOfBench(),
+      taken: () => bench({ type: 'make-test', test: toDo.test }),
+    };
   return {
     half,
     asked: askedInTest(opened, session, toDo, half),
@@ -87,6 +93,6 @@ function perform(command: Command | null): Wanted | null {
   return command && { type: 'perform', command };
 }
 
-function bench(test: TestToDo['test'] | null): Wanted {
-  return { type: 'measure', test, by: 'instrument' };
+function bench(action: DrillAction): Wanted {
+  return { type: 'act', action };
 }

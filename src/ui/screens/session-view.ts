@@ -1,4 +1,5 @@
 /** What the screen shows: the topmost page, or what the session itself asks for. No React. */
+import type { Debrief } from '../../drill/debrief.ts';
 import { type Caution, isTask, type Step } from '../../procedure/procedure.ts';
 import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
 import { type RetestLine, retestLines } from '../../session/retest.ts';
@@ -7,14 +8,21 @@ import type { TestToDo } from '../../session/session-tests.ts';
 import { fromTree, type Proposed } from './conclusion-words.ts';
 import { type Here, type PageParts, type PagesState, topOf } from './pages-state.ts';
 import type { SessionAction } from './session-keys.ts';
-import { type Prompt, retestPlace, retestPrompt, stepPrompt, testPrompt } from './session-prompt.ts';
+import {
+  type Prompt,
+  retestPlace,
+  retestPrompt,
+  stepPrompt,
+  testPrompt,
+} from './session-prompt.ts';
 import { answerWords, nextLine } from './step-words.ts';
 
 /** What each view holds: the pages as they are, and in place of some what they come to. */
 export interface ViewParts extends Omit<PageParts, 'own' | 'test' | 'retest'> {
   /** Paused, concluded or closed. */
   readonly rest: object;
-  readonly debrief: { readonly lines: readonly string[] };
+  readonly debrief: { readonly debrief: Debrief };
+  readonly readings: object;
   /** Free order: what was read, and what would tell most. */
   readonly free: object;
   readonly conclusion: { readonly proposed: Proposed };
@@ -24,7 +32,7 @@ export interface ViewParts extends Omit<PageParts, 'own' | 'test' | 'retest'> {
     readonly asking: string;
     readonly step: Exclude<Step, { kind: 'conclude' }>;
     readonly prompt: Prompt;
-    /** What the last reading changed, or null. */
+    /** Set after a repair: how far the tests are, and what this one showed before. */
     readonly again: { readonly progress: string; readonly before: string } | null;
   };
   readonly test: { readonly toDo: TestToDo; readonly prompt: Prompt };
@@ -54,6 +62,9 @@ export function viewOf(here: Here): View {
       return testView(here, page.toDo);
     case 'retest':
       return retestView(here, page.again);
+    case 'way':
+      // Free order goes no way; what was read stands there all the same.
+      return here.state.session.trail.length > 0 ? page : { name: 'readings' };
     default:
       return page;
   }
@@ -62,8 +73,8 @@ export function viewOf(here: Here): View {
 function sessionView(here: Here): View {
   const { opened, state } = here;
   const { session } = state;
-  const lines = opened.drill?.debrief();
-  if (lines) return { name: 'debrief', lines };
+  const debrief = opened.drill?.debrief();
+  if (debrief) return { name: 'debrief', debrief };
   if (session.status !== 'open') return { name: 'rest' };
   const step = presentStep(session);
   if (step === null) return { name: 'free' };

@@ -13,6 +13,7 @@ import {
   vehicleWords,
   whereWords,
 } from '../../procedure/test-words.ts';
+import { formatTyped } from '../../quantity/format-quantity.ts';
 import {
   type Answer,
   isAnswer,
@@ -22,6 +23,7 @@ import {
 } from '../../session/events.ts';
 import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
+import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -91,17 +93,41 @@ export function stepTitle(
 }
 
 /** What a test is called; where no table knows it, by instrument and place. */
-export function testWords({ tests, bind }: OpenedSession, { opened }: Session, test: Test): string {
-  if (tests) return bind(tests.words(test));
-  const where = whereWords(test.probe, opened.job, opened.circuit);
+export function testWords(
+  { bind }: Pick<OpenedSession, 'bind'>,
+  session: Session,
+  test: Test,
+): string {
+  const name = nameOfTest(session, test);
+  if (name !== null) return bind(name);
+  const { job, circuit } = session.opened;
+  const where = whereWords(test.probe, job, circuit);
   return `${instrumentWords(test.probe)}: ${where}`;
 }
 
-/** What a test that no step asked for showed: as typed, and what was said of it. */
+/** What a test that no step asked for showed, with the digits that were typed, and what was said of it. */
 export function foundWords({ typed, shown, judgement }: TestRecorded): string {
-  const isBare = shown.kind === 'number' && !/[a-zA-Z%]/.test(typed);
-  const found = shown.kind === 'look' ? lookWords(shown.look) : isBare ? `${typed} ${shown.unit}` : typed;
+  if (shown.kind === 'look') return lookWords(shown.look);
+  const { value, unit } = shown;
+  const found = formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
   return judgement ? `${found}: ${judgement.verdict}` : found;
+}
+
+/** What was read last, with what is good there where it may be told; null when nothing was read last. */
+export function lastFound(opened: OpenedSession, session: Session): string | null {
+  const last = session.events.at(-1);
+  if (last?.type === 'test-recorded') {
+    const good = last.expected ? expectedShownWords(last.expected, last.test) : '';
+    return `${testWords(opened, session, last.test)}: ${foundWords(last)}${goodIs(good)}`;
+  }
+  if (!last || !isAnswer(last)) return null;
+  const step = session.opened.procedure?.steps[last.step];
+  const good = step && (opened.drill?.level.expected ?? true) ? goodWords(step) : null;
+  return `${stepTitle(opened, session, last.step)}: ${opened.bind(answerWords(last, session))}${goodIs(good ?? '')}`;
+}
+
+function goodIs(words: string): string {
+  return words === '' ? '' : `. Good is: ${words}`;
 }
 
 /** Title, state, what to do, why, what to expect. */
@@ -109,10 +135,10 @@ export function stepParagraphs(
   opened: OpenedSession,
   session: Session,
   step: Step,
-  again?: { readonly before: string },
+  again: { readonly before: string } | null,
 ): Paragraph[] {
   if (!isTask(step)) return [];
-  const expected = expectedShown(opened, session, step, again !== undefined);
+  const expected = expectedShown(opened, session, step, again !== null);
   const why = opened.bind(step.why).trim();
   const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
   const cautions = opened.bind(cautionLine(step.cautions));
@@ -140,7 +166,7 @@ function expectedShown(
   step: Exclude<Step, Conclusion>,
   isAgain: boolean,
 ): string | null {
-  if (drill && !drill.shows.expected) return null;
+  if (drill && !drill.level.expected) return null;
   return isAgain && step.kind === 'ask' ? expectedAgain(step, session) : goodWords(step);
 }
 
