@@ -1,13 +1,13 @@
 /** `ohmward drill`: practice on a hidden fault, alone, as an assignment, without a person, or a class's results. */
 
 import { type ActionsFile, loadActions } from '../drill/drill-actions.ts';
-import type { DrillInHand } from '../drill/drill-in-hand.ts';
 import { SEED_MAX } from '../drill/hidden-fault.ts';
 import { LEVELS, type Level, levelOf } from '../drill/levels.ts';
 import { loadFile } from '../files/load-library.ts';
 import { formatIssue } from '../source/format-issue.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
 import { safeText } from '../source/safe-text.ts';
+import type { OpenedSession } from '../ui/app-services.ts';
 import type { Dialogue } from '../ui/plain/plain-session.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import {
@@ -191,12 +191,12 @@ function isNamed(args: Arguments): boolean {
 }
 
 /** Opens the drill that the arguments name; what they leave out, the file of actions says. */
-function begin(desk: Desk, args: Arguments, actions: ActionsFile | null): DrillInHand | Problem {
+function begin(desk: Desk, args: Arguments, actions: ActionsFile | null): OpenedSession | Problem {
   const resumed = textOf(args, 'resume');
-  const fromActions = actions !== null;
-  if (resumed !== undefined) return continueDrill(desk, resumed, fromActions);
+  const by = actions ? 'answers-file' : 'person';
+  if (resumed !== undefined) return continueDrill(desk, resumed, by);
   const wanted = wantedDrill(desk, args, actions);
-  return isProblem(wanted) ? wanted : beginDrill(desk, { ...wanted, fromActions });
+  return isProblem(wanted) ? wanted : beginDrill(desk, { ...wanted, by });
 }
 
 function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): NewDrill | Problem {
@@ -204,8 +204,8 @@ function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): 
   const assignment = textOf(args, 'assignment');
   if (assignment !== undefined)
     return assignedDrill(desk, assignment, student, textOf(args, 'part'));
-  const procedure = args.positionals[0] ?? actions?.procedure ?? undefined;
-  if (procedure === undefined)
+  const subject = args.positionals[0] ?? actions?.procedure ?? undefined;
+  if (subject === undefined)
     return {
       problem: 'no procedure is named',
       fix: `name one, or a circuit: ${subjects(desk).join(', ')}`,
@@ -215,7 +215,7 @@ function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): 
   const asked = seedAsked(args, actions);
   if (isProblem(asked)) return asked;
   const { seed } = asked;
-  return { procedure, level, seed, student, assignment: null };
+  return { subject, level, seed, student, assignment: null };
 }
 
 function wholeNumber(text: string): number | null {
@@ -236,7 +236,7 @@ function runUnattended(desk: Desk, args: Arguments, io: Io, actions: ActionsFile
   const failure = runActions(hand, actions, (words) =>
     io.err(`${safeText(words, { lines: true })}\n`),
   );
-  hand.close();
+  hand.driver.close();
   if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
   finishDrill(hand, args, io, 'debrief');
   return failure === null ? EXIT.done : EXIT.wrongInput;
@@ -252,7 +252,7 @@ async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
     const hand = begin(desk, chosen, null);
     if (isProblem(hand)) return tellProblem(io, hand, EXIT.wrongInput);
     const end = await plainDrill(hand, dialogue);
-    hand.close();
+    hand.driver.close();
     finishDrill(hand, chosen, io, 'said');
     return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
   } finally {

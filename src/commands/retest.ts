@@ -2,6 +2,7 @@
 
 import { benchFor } from '../drill/bench.ts';
 import type { SessionDriver } from '../session/driver.ts';
+import { VERDICT_WORDS } from '../session/retest.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
 import type { OpenedSession } from '../ui/app-services.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
@@ -91,7 +92,7 @@ function readyToRetest(opened: OpenedSession, fault: string | undefined): Opened
     return { problem: 'this session has no conclusion yet', fix: 'go on with: ohmward resume' };
   if (closed)
     return {
-      problem: `this session is closed: ${closed.words}`,
+      problem: `this session is closed: ${VERDICT_WORDS[closed.verdict]}`,
       fix: 'begin a new one with: ohmward run',
     };
   if (fault === undefined) return opened;
@@ -101,7 +102,7 @@ function readyToRetest(opened: OpenedSession, fault: string | undefined): Opened
       problem: 'this session was done on a real vehicle, and so are the tests after its repair',
       fix: 'leave --bench out',
     };
-  const unknown = faultProblem(first.procedure, circuit, fault);
+  const unknown = faultProblem(first.procedure?.name ?? circuit?.name ?? '', circuit, fault);
   if (unknown) return unknown;
   return circuit
     ? {

@@ -6,7 +6,7 @@
 import type { Model } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import type { Probe, Test } from '../circuit/test.ts';
-import type { Hazard } from './drill-events.ts';
+import type { Hazard } from '../session/events.ts';
 
 export interface Danger {
   readonly hazard: Hazard;

@@ -15,7 +15,14 @@ import type { Dialogue } from '../../ui/plain/plain-session.ts';
 import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
 import { programName } from '../version.ts';
 import { finish } from './finish.ts';
-import { type Desk, findProcedure, linkFor, openDesk, startable } from './open-desk.ts';
+import {
+  type Desk,
+  findSubject,
+  linkSubject,
+  openDesk,
+  startable,
+  subjectTitle,
+} from './open-desk.ts';
 import { beginSession } from './open-session.ts';
 import { pickByNumber } from './pick-by-number.ts';
 import { runAnswers, runOnBench } from './run-unattended.ts';
@@ -36,11 +43,16 @@ export async function runNamed(
   if (way === 'lines') return runPlain(desk, args, io);
   const { runFromSheet, runOnScreen } = await import('./run-on-screen.ts');
   if (wantsSheet(args)) {
-    const procedure = findProcedure(desk, args.positionals[0] ?? '');
-    if (isProblem(procedure)) return tellProblem(io, procedure, EXIT.wrongInput);
-    const linked = linkFor(desk, procedure, emptyJob('').vehicle.drive);
+    const subject = findSubject(desk, args.positionals[0] ?? '');
+    if (isProblem(subject)) return tellProblem(io, subject, EXIT.wrongInput);
+    const linked = linkSubject(desk, subject, emptyJob('').vehicle.drive);
     if (isProblem(linked)) return tellProblem(io, linked, EXIT.wrongInput);
-    return runFromSheet(desk, procedure, args, io);
+    return runFromSheet(
+      desk,
+      { file: args.positionals[0] ?? '', title: subjectTitle(subject) },
+      args,
+      io,
+    );
   }
   const begun = begin(desk, args, null);
   if (isProblem(begun)) return tellProblem(io, begun, EXIT.wrongInput);
@@ -105,8 +117,8 @@ function begin(
         .map(({ draft }) => draft.procedure)
         .join(', ')}`,
     };
-  const procedure = findProcedure(desk, named);
-  if (isProblem(procedure)) return procedure;
+  const subject = findSubject(desk, named);
+  if (isProblem(subject)) return subject;
   const seed = Number(textOf(args, 'seed') ?? '1');
   if (!Number.isInteger(seed) || seed < 0)
     return {
@@ -121,8 +133,9 @@ function begin(
     };
   const fault = asked === OWN_FAULT ? (ownFault ?? undefined) : asked;
   return beginSession(desk, {
-    procedure,
+    subject,
     job,
+    by: answers ? 'answers-file' : 'person',
     bench:
       fault === undefined
         ? null
@@ -198,10 +211,10 @@ async function fillIn(
   args: Arguments,
   dialogue: Dialogue,
 ): Promise<Job | Problem | null> {
-  const procedure = findProcedure(desk, args.positionals[0] ?? '');
-  if (isProblem(procedure)) return procedure;
+  const subject = findSubject(desk, args.positionals[0] ?? '');
+  if (isProblem(subject)) return subject;
   // A mistake in the procedure is told before anybody fills in a sheet for it.
-  const linked = linkFor(desk, procedure, emptyJob('').vehicle.drive);
+  const linked = linkSubject(desk, subject, emptyJob('').vehicle.drive);
   if (isProblem(linked)) return linked;
   const { askSheet } = await import('../../ui/plain/plain-sheet.ts');
   const { circuit } = linked;
