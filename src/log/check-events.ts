@@ -3,7 +3,7 @@
  * and each event is checked against docs/schema/session-event.schema.json. What no schema can say is checked by
  * `session/history.ts`.
  */
-import { type SessionEvent, SESSION_FORMAT } from '../session/events.ts';
+import { SESSION_FORMAT, type SessionEvent } from '../session/events.ts';
 import type { SchemaError } from '../source/schema-issues.ts';
 import type { StoredEvent } from './event-line.ts';
 import validate from './generated/session-event.mjs';
@@ -89,7 +89,9 @@ function tellingError(errors: readonly SchemaError[]): SchemaError | undefined {
   const inside = errors.filter(({ keyword }) => keyword !== 'anyOf');
   const deepest = Math.max(...inside.map(depthOf));
   const told = inside.filter((one) => depthOf(one) === deepest && one.keyword !== 'type');
-  return deepest > depthOf(choice) ? inside.find((one) => depthOf(one) === deepest) : oneOf(told) ?? choice;
+  return deepest > depthOf(choice)
+    ? inside.find((one) => depthOf(one) === deepest)
+    : (oneOf(told) ?? choice);
 }
 
 function oneOf(errors: readonly SchemaError[]): SchemaError | undefined {

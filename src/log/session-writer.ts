@@ -8,8 +8,8 @@
  */
 import { basename, dirname, join } from 'node:path';
 import { partName, sessionPart } from '../files/safe-name.ts';
-import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
 import type { SegmentContinued } from '../session/events.ts';
+import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
 import { CONTINUED, type LogEvent, sealEvent } from './event-line.ts';
 import { done, failed, type Result } from './write-problem.ts';
 
