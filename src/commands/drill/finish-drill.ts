@@ -34,7 +34,7 @@ function linesLeft({ driver, drill }: OpenedSession, left: LeftToSay): string[] 
     case 'score':
       return [
         `Score: ${debrief.points} of 100`,
-        ...debrief.score.map((part) => scoreLine(part, debrief)),
+        ...debrief.score.map((part) => scoreLine(part, debrief.facts)),
       ];
     case 'said':
       return [];
