@@ -358,12 +358,18 @@ export interface SessionClosed extends When {
   readonly verdict: RepairVerdict;
 }
 
-/** Events that the log itself writes. */
+/** Written by the log: what a crash left of a last line was cut off, and is kept in `file` with these bytes and hash. */
 export interface Recovered extends When {
   readonly type: 'recovered';
+  readonly bytes: number;
+  readonly hash: string;
+  readonly file: string;
 }
+/** Written by the log: the first event of a later part, which goes on from the line of this hash in `file`. */
 export interface SegmentContinued extends When {
   readonly type: 'segment-continued';
+  readonly continues: string;
+  readonly file: string;
 }
 
 export type SessionEvent =

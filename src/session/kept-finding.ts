@@ -61,7 +61,11 @@ export function keptFinding(finding: Finding): Finding {
         limitVolts: keptNumber(finding.limitVolts),
       };
     case 'run-out':
-      return { ...finding, share: keptNumber(finding.share) };
+      return {
+        ...finding,
+        share: keptNumber(finding.share),
+        limitShare: keptNumber(finding.limitShare),
+      };
     case 'currents':
       return {
         ...finding,

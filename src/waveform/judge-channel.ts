@@ -168,12 +168,12 @@ function absentTeeth(count: number, pattern: readonly number[]): number[] {
     .map((pitch) => pitch + 1);
 }
 
-function coilFindings({ coil }: ChannelMeasures, expected: SignalExpected): Finding[] {
+function coilFindings({ coil, unit }: ChannelMeasures, expected: SignalExpected): Finding[] {
   if (!coil) return [];
   const found: Finding[] = [];
   const limitVolts = expected.leastPeakToPeak ?? COIL_LEAST_VOLTS;
   const { peakToPeak: volts, hertz } = coil.slow;
-  if (volts < limitVolts) found.push({ kind: 'weak', volts, hertz, limitVolts });
+  if (unit === 'V' && volts < limitVolts) found.push({ kind: 'weak', volts, hertz, limitVolts });
   if (coil.weakPitches.length > 0)
     found.push({ kind: 'weak-teeth', teeth: coil.weakPitches.map((pitch) => pitch + 1) });
   if (coil.runOut > RUN_OUT_MOST)

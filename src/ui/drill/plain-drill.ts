@@ -1,8 +1,5 @@
 /** A drill as a dialogue of lines: for screen readers, pipes, dumb terminals and whoever likes it so. */
 
-import { standardTests } from '../../circuit/standard-tests.ts';
-import { pendingFor, presentDrillStep, stepTest } from '../../drill/decide-drill.ts';
-import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import {
   ARRANGEMENT,
   ARRANGING_WORDS,
@@ -10,7 +7,10 @@ import {
   arrangedBy,
   leadPlaces,
   testFrom,
-} from '../../drill/drill-setup.ts';
+} from '../../circuit/arrange-test.ts';
+import { standardTests } from '../../circuit/standard-tests.ts';
+import { pendingFor, presentDrillStep, stepTest } from '../../drill/decide-drill.ts';
+import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import type { DrillTest } from '../../drill/drill-test.ts';
 import {
   arrangedWords,
