@@ -53,18 +53,8 @@ export type ModuleInput = (LevelsInput | SwingInput)
 export type FaultEffect = (WireOpen | WireResistive | WireShort | ContactOpen | ContactResistive | PartFails | TargetFails)
 export type Vehicle = (RealVehicle | BenchVehicle | DrillVehicle)
 export type ChannelUnit = ("V" | "A" | "1")
-/**
- * What is against the judged signal.
- */
-export type Finding = (FoundFact | SaidWords)
-/**
- * A kind with its numbers and the limits they missed, in SI units.
- */
-export type FoundFact = (CoarseFinding | DeadFinding | StuckFinding | ThresholdFinding | NoisyFinding | PulsesFinding | LostFinding | PatternFinding | MissingTeethFinding | WeakFinding | WeakTeethFinding | RunOutFinding | InvertedFinding | CurrentFinding | SlowEdgesFinding)
-/**
- * Where the edges of one channel stand in the turn of another.
- */
-export type Phase = (CapturedPhase | SaidWords)
+export type Finding = SaidWords
+export type Phase = SaidWords
 export type Shown = (ShownNumber | ShownLook)
 export type ExpectedShown = (ExpectedNumber | ExpectedLooks)
 /**
@@ -694,152 +684,10 @@ duty: (number | null)
 rpm: (number | null)
 }
 /**
- * Sampled too seldom to be judged.
- */
-export interface CoarseFinding {
-kind: "coarse"
-samplesPerPulse: number
-}
-export interface DeadFinding {
-kind: "dead"
-level: number
-unit: ChannelUnit
-}
-export interface StuckFinding {
-kind: ("stuck-high" | "stuck-low" | "stuck-between")
-volts: number
-}
-export interface ThresholdFinding {
-kind: ("low-not-low" | "high-not-high")
-of: ("level" | "sweep")
-volts: number
-limitVolts: number
-}
-export interface NoisyFinding {
-kind: "noisy"
-noise: number
-swing: number
-unit: ChannelUnit
-}
-/**
- * Places in seconds from the first sample, of which more are only counted; pitch: from 1, where all are at the same one of the turn.
- */
-export interface PulsesFinding {
-kind: ("drop-out" | "extra-pulses")
-/**
- * @maxItems 24
- */
-seconds: number[]
-pitch: (number | null)
-more?: number
-}
-/**
- * The wiper of a potentiometer leaves its track.
- */
-export interface LostFinding {
-kind: "contact-lost"
-/**
- * @maxItems 24
- */
-places: ContactLost[]
-unit: ChannelUnit
-more?: number
-}
-/**
- * When and for how long, in seconds; level from which it fell, and the furthest it went.
- */
-export interface ContactLost {
-at: number
-seconds: number
-from: number
-to: number
-}
-/**
- * found: null where no turn can be made out.
- */
-export interface PatternFinding {
-kind: "pattern"
-found: (null | WheelPattern)
-wanted: WheelPattern
-}
-export interface WheelPattern {
-teeth: number
-missing: number
-}
-/**
- * teeth: from 1 behind the gap; none where only their count is known.
- */
-export interface MissingTeethFinding {
-kind: "missing-teeth"
-/**
- * @maxItems 24
- */
-teeth: number[]
-seen: number
-of: number
-more?: number
-}
-export interface WeakFinding {
-kind: "weak"
-volts: number
-hertz: number
-limitVolts: number
-}
-export interface WeakTeethFinding {
-kind: "weak-teeth"
-/**
- * @maxItems 24
- */
-teeth: number[]
-more?: number
-}
-export interface RunOutFinding {
-kind: "run-out"
-share: number
-limitShare: number
-}
-/**
- * What passes with the gap: a level of a switched signal, a lobe of a coil.
- */
-export interface InvertedFinding {
-kind: "inverted"
-seen: ("low" | "high" | "negative" | "positive")
-}
-export interface CurrentFinding {
-kind: "currents"
-state: ("low" | "high")
-amperes: number
-wantedAmperes: number
-}
-export interface SlowEdgesFinding {
-kind: "slow-edges"
-edgeSeconds: number
-pulseSeconds: number
-}
-/**
  * As an early version wrote it down.
  */
 export interface SaidWords {
 said: string
-}
-/**
- * reference and channel: numbers of channels, from 1; more edges are only counted.
- */
-export interface CapturedPhase {
-reference: number
-channel: number
-cycleDegrees: (360 | 720)
-/**
- * @maxItems 24
- */
-edges: PhaseEdge[]
-more?: number
-}
-export interface PhaseEdge {
-degrees: number
-direction: ("rising" | "falling")
-plusMinus: number
-seen: number
 }
 /**
  * Enough of a channel for a small picture.
