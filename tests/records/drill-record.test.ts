@@ -56,7 +56,9 @@ it('it is listed and found as a drill, and exported like any session', async () 
   expect(JSON.parse(out).sessions).toMatchObject([
     { stem: STEM, source: 'drill', real: false, status: 'closed' },
   ]);
-  expect((await records('find', 'ada')).out).toContain(STEM);
+  expect((await records('find', 'ada')).out).toMatch(
+    new RegExp(`\\[closed, drill\\][^\\n]*\\n +${STEM}`),
+  );
   const exported = await records('export', STEM, '--for', 'class');
   expect(exported.code).toBe(0);
   expect(exported.out).not.toContain('Ada');
