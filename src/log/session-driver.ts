@@ -65,6 +65,7 @@ export function driveSession(parts: DriverParts): SessionDriver {
         return { ok: false, words, fix, refusal: null, disk: true };
       }
       writer = moved.value.writer;
+      session = evolve(session, moved.value.link);
       const [first, ...rest] = unsaved;
       // The new part begins with the event that the old one refused.
       if (first && moved.value.receipt) {

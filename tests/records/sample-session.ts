@@ -1,5 +1,6 @@
 /** An invented procedure, and sessions walked through it by the program's own decide and evolve. */
 import type { Circuit, Fault } from '../../src/circuit/circuit.ts';
+import { connectorsOf, terminalsOf } from '../../src/circuit/terminals.ts';
 import type { Meter, Test } from '../../src/circuit/test.ts';
 import type { CautionRule } from '../../src/procedure/cautions.ts';
 import type { Job } from '../../src/procedure/job.ts';
@@ -146,28 +147,88 @@ export const PROCEDURE: Procedure = {
 
 const VOLTS = { nominal: 12.6, low: 12.3, high: 12.9, unit: 'V' } as const;
 
-/** Only names are read from it here; no test solves it. */
+const ohms = (nominal: number) => ({ nominal, low: nominal, high: nominal, unit: 'ohm' }) as const;
+const unit = (nominal: number, of: 'V' | 'A') =>
+  ({ nominal, low: nominal, high: nominal, unit: of }) as const;
+
+const PIN = { reference: null, pull: null, input: null, ground: null, joinedTo: null };
+
+const PARTS: Circuit['parts'] = [
+  {
+    kind: 'module',
+    name: 'module',
+    words: 'module',
+    pins: ['feed', 'signal', 'ground'],
+    inside: [
+      {
+        ...PIN,
+        name: 'feed',
+        reference: { volts: unit(5, 'V'), series: ohms(0.5), limit: unit(0.08, 'A') },
+      },
+      {
+        ...PIN,
+        name: 'signal',
+        pull: { to: { kind: 'pin', pin: 'feed' }, ohms: ohms(2000) },
+        input: { kind: 'levels', lowBelow: 1, highAbove: 3.5 },
+      },
+      { ...PIN, name: 'ground', ground: ohms(0.02) },
+    ],
+  },
+  {
+    kind: 'hall-switch',
+    name: 'sensor',
+    words: 'sensor',
+    pins: ['feed', 'signal', 'ground'],
+    draws: unit(0.008, 'A'),
+    minimum: unit(3.8, 'V'),
+    on: ohms(50),
+    off: ohms(2e6),
+    limit: unit(0.04, 'A'),
+  },
+];
+
+const WIRES: Circuit['wires'] = (['feed', 'signal', 'ground'] as const).map((name) => ({
+  name,
+  from: `module.${name}`,
+  to: `sensor.${name}`,
+  ohms: 0.1,
+  sizeSquareMetres: 5e-7,
+  lengthMetres: 2.8,
+  role: name === 'feed' ? 'reference' : name,
+}));
+
+const CONNECTORS = connectorsOf(PARTS, WIRES);
+
+/** A circuit that can be computed, with few faults. */
 export const CIRCUIT: Circuit = {
   name: 'lab-circuit',
   title: 'Invented sensor circuit',
   notes: '',
   celsius: 20,
-  battery: {
-    rest: VOLTS,
-    cranking: VOLTS,
-    running: VOLTS,
-    ohms: { nominal: 0.02, low: 0.01, high: 0.03, unit: 'ohm' },
-  },
-  parts: [],
-  wires: [],
-  connectors: [],
-  terminals: ['sensor.feed', 'sensor.ground', 'module.signal', 'battery.negative'].map((id) => {
-    const [part = '', pin = ''] = id.split('.');
-    return { id, part, pin, side: 'harness', words: `${part} ${pin}` };
-  }),
+  battery: { rest: VOLTS, cranking: VOLTS, running: VOLTS, ohms: ohms(0.02) },
+  parts: PARTS,
+  wires: WIRES,
+  connectors: CONNECTORS,
+  terminals: terminalsOf(CONNECTORS, PARTS).map((one) => ({
+    ...one,
+    words: one.id.replaceAll('.', ' '),
+  })),
   target: null,
-  faults: [openWire('feed'), openWire('ground'), openWire('signal')],
+  faults: [
+    openWire('feed'),
+    openWire('ground'),
+    openWire('signal'),
+    {
+      ...openWire('ground'),
+      id: 'wire.ground.resistive',
+      words: 'ground wire corroded',
+      effect: { kind: 'wire-resistive', wire: 'ground', ohms: { low: 10, high: 100 } },
+    },
+  ],
 };
+
+/** The same where nothing is to be drawn: only names are read from it, and no file can hold it. */
+export const BARE_CIRCUIT: Circuit = { ...CIRCUIT, parts: [], wires: [], connectors: [] };
 
 function openWire(wire: string): Fault {
   return {
