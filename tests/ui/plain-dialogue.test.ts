@@ -56,7 +56,7 @@ describe('the plain dialogue', () => {
     expect(text).toContain('Accepted, not proven: 1 piece of evidence.');
     expect(events.findLast(({ type }) => type === 'concluded')).toMatchObject({
       title: 'clean the ground joint',
-      faults: ['contact.ground.resistive'],
+      faults: ['contact.sensor.ground.resistive'],
     });
   });
 
@@ -80,7 +80,7 @@ describe('the plain dialogue', () => {
   it('asks for no caution of a proposed test that was read a moment ago in this state', async () => {
     const { text, events } = await talk(['yes', 'do 1', '13 mV'], { cautionsFor: () => [LIVE] });
     expect(text.match(/Read and understood/g)).toHaveLength(1);
-    expect(events.at(-2)).toMatchObject({ type: 'extra-reading', typed: '13 mV' });
+    expect(events.at(-2)).toMatchObject({ type: 'test-recorded', typed: '13 mV' });
   });
 
   it('draws the wiring, or says that there is none', async () => {
