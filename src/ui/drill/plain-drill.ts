@@ -28,7 +28,7 @@ import {
 import { bindText } from '../../procedure/bind-text.ts';
 import { emptyJob } from '../../procedure/job.ts';
 import { shortStateWords } from '../../procedure/test-words.ts';
-import type { Dialogue } from '../plain/plain-session.ts';
+import type { Dialogue } from '../plain/dialogue.ts';
 import { capturePlot } from '../screens/capture-plot.ts';
 
 /** How the dialogue ended. */

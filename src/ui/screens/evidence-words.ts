@@ -3,7 +3,12 @@ import { stepOf } from '../../procedure/procedure.ts';
 import { setupWords, stepWhere, whereWords } from '../../procedure/test-words.ts';
 import { formatTyped } from '../../quantity/format-quantity.ts';
 import { repairsOfFaults } from '../../session/conclusion-words.ts';
-import { type Answer, type EvidenceLine, isAnswer, type RuledOutLine } from '../../session/events.ts';
+import {
+  type Answer,
+  type EvidenceLine,
+  isAnswer,
+  type RuledOutLine,
+} from '../../session/events.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';

@@ -80,6 +80,7 @@ export function fakeDriver(
   bench: boolean,
   procedure: Procedure | null = SMALL_PROCEDURE,
   circuit: Circuit | null = null,
+  cautionRules = CAUTION_RULES,
 ): FakeDriver {
   const opened: SessionOpened = {
     type: 'session-opened',
@@ -95,7 +96,7 @@ export function fakeDriver(
     job,
     procedure,
     circuit,
-    cautionRules: CAUTION_RULES,
+    cautionRules,
     vehicle: bench ? { kind: 'bench', fault: 'wire.feed.open', seed: 1 } : { kind: 'real' },
     at: '2030-01-02T10:00:00Z',
     elapsed: 0,
@@ -372,8 +373,11 @@ export interface FakeOptions {
   readonly job?: Job;
   /** Begins with a scope picture. */
   readonly scope?: boolean;
+  readonly procedure?: Procedure;
   /** No procedure: any test, and a conclusion of one's own. */
   readonly free?: boolean;
+  /** What stands before tests that no step asks for. */
+  readonly cautionRules?: readonly CautionRule[];
 }
 
 const CIRCUIT = shipped('hall-module-fed');
@@ -391,8 +395,11 @@ export function fakeSession(options: FakeOptions = {}): {
   const driver = fakeDriver(
     options.job ?? SMALL_JOB,
     options.bench ?? false,
-    options.free ? null : options.scope ? SCOPE_PROCEDURE : SMALL_PROCEDURE,
+    options.free
+      ? null
+      : (options.procedure ?? (options.scope ? SCOPE_PROCEDURE : SMALL_PROCEDURE)),
     options.advisor === false ? null : CIRCUIT,
+    options.cautionRules,
   );
   const bind = (text: string) =>
     text.replace(/\{([a-z.]+)\}/g, (_, id: string) => PLACES[id] ?? id);
