@@ -307,7 +307,9 @@ const NO_SUSPECTS = {
   changed: null,
   intermittent: false,
   unexplained: null,
+  unexplainedBy: null,
   group: null,
+  groupRepairs: [],
 };
 
 /** A page to read. */

@@ -1,5 +1,6 @@
 /** The reducers behind the screens, by themselves. */
 import { describe, expect, it } from 'vitest';
+import { judgementWords } from '../../../src/circuit/judgement-words.ts';
 import { STANDARD_SETTINGS } from '../../../src/files/settings.ts';
 import { emptyJob } from '../../../src/procedure/job.ts';
 import type { AskStep } from '../../../src/procedure/procedure.ts';
@@ -66,7 +67,8 @@ describe('reading prompt', () => {
   const context = (rest: Partial<ReadingContext> = {}): ReadingContext => ({
     expected: { unit: 'V', usual: { low: 4.75, high: 5.25 } },
     judge: () => null,
-    judged: () => 'for this reason',
+    judged: (judgement, value) =>
+      judgementWords(judgement, { value, unit: 'V' }, STANDARD_SETTINGS.meter),
     isDeliberate: true,
     offered: null,
     ...rest,
@@ -83,16 +85,16 @@ describe('reading prompt', () => {
   };
 
   it.each([
-    ['4.97', 'good', 'good', 'GOOD'],
-    ['4.7', 'low', 'off', 'LOW'],
-    ['5.4', 'high', 'off', 'HIGH'],
-    ['4.75', 'borderline', 'unsure', 'BORDERLINE'],
-    ['50', 'impossible', 'wrong', 'IMPOSSIBLE'],
-  ] as const)('%s judged %s says so by its tone and in a word', (typed, verdict, tone, word) => {
+    ['4.97', 'good', 'good', 'GOOD: within the'],
+    ['4.7', 'low', 'off', 'LOW: below the'],
+    ['5.4', 'high', 'off', 'HIGH: above the'],
+    ['4.75', 'borderline', 'unsure', 'BORDERLINE: too close to the edge'],
+    ['50', 'impossible', 'wrong', 'IMPOSSIBLE: 50 V cannot come'],
+  ] as const)('%s judged %s says so by its tone and in words', (typed, verdict, tone, words) => {
     const judge = () => ({ verdict, chance: 0.5 });
     const { remark } = typing(typed, { judge });
     expect(remark.tone).toBe(tone);
-    expect(remark.words).toContain(`is ${word}: for this reason`);
+    expect(remark.words).toContain(`is ${words}`);
   });
 
   it('asks about exchanged leads and an over-limit on volts before it takes them', () => {
