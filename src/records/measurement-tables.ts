@@ -201,7 +201,7 @@ function testTable(caption: string, tests: readonly RecordTest[]): Block[] {
 
 /** The same tests before and after the repair, and what they came to. */
 export function retest(record: SessionRecord): Block[] {
-  const { rows, missing, verdict } = record.retest;
+  const { rows, missing, verdict, today } = record.retest;
   if (rows.length === 0 && verdict === null && !record.conclusion) return [];
   // The answer of a drill ends it: nothing is repaired.
   if (record.vehicle === 'drill' && rows.length === 0 && verdict === null)
@@ -229,6 +229,7 @@ export function retest(record: SessionRecord): Block[] {
     kind: 'facts',
     rows: filled([
       ['Verdict', verdictWords(verdict)],
+      ['Today', todayWords(today)],
       ['Still to be repeated', missing.join('; ')],
       ['Still to be done', verdict === 'cured' || verdict === 'not-shown' ? LAST_WORD : ''],
     ]),

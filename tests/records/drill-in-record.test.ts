@@ -68,12 +68,12 @@ describe('once the answer is known', () => {
   it('tells what was in the vehicle beside the diagnosis, and what it earned', () => {
     expect(record).toMatchObject({
       status: 'closed',
-      cause: 'signal wire open',
-      correction: 'Mend the signal wire.',
+      cause: 'the signal wire is broken',
+      correction: 'Repair or replace the signal wire.',
     });
     expect(record.drill?.answer).toMatchObject({
-      faults: [{ id: 'wire.ground.open', words: 'ground wire open' }],
-      repairs: ['Mend the ground wire.'],
+      faults: [{ id: 'wire.ground.open', words: 'the ground wire is broken' }],
+      repairs: ['Repair or replace the ground wire.'],
       right: false,
       points: 4,
       minutes: 12.5,

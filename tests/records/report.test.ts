@@ -100,11 +100,12 @@ describe('for the customer', () => {
       );
       const report = reportOf(recordOf(walk.session, fileOf(walk).head), 'customer');
       const section = report.sections.find(({ heading }) => heading === 'What is not needed');
-      const second = 'said' in ruledOut[1]! ? 'Replace the module.' : 'Mend the ground wire.';
+      const second =
+        'said' in ruledOut[1]! ? 'Replace the module.' : 'Repair or replace the ground wire.';
       expect(section?.blocks[0]).toMatchObject({
         rows: [
           [
-            { parts: ['Mend the signal wire.', second] },
+            { parts: ['Repair or replace the signal wire.', second] },
             { parts: ['Supply voltage, sensor feed: 0 V'] },
           ],
         ],
@@ -145,6 +146,7 @@ it('for the shop, empty sections are left out', () => {
   expect(read(begin({ circuit: BARE_CIRCUIT }), 'shop').headings).toEqual([
     'Complaint, cause, correction',
     'Job',
+    'Wiring',
     'Is this record genuine?',
   ]);
 });
