@@ -17,6 +17,7 @@ const SCHEMAS = [
   { name: 'answers', room: 'session', typeName: 'AnswersDraft' },
   { name: 'assignment', room: 'drill', typeName: 'AssignmentDraft' },
   { name: 'drill-actions', room: 'drill', typeName: 'ActionsDraft' },
+  { name: 'rpc', room: 'ui/rpc', typeName: 'Call', inlineRefs: false },
 ];
 
 /** Keywords that say something to editors and to our wording of mistakes, and constrain nothing. */
@@ -37,13 +38,14 @@ for (const entry of SCHEMAS) {
   await generate(entry, JSON.parse(readFileSync(path, 'utf8')));
 }
 
-async function generate({ name, room, typeName }, schema) {
+async function generate({ name, room, typeName, inlineRefs = true }, schema) {
   const folder = `${root}/${room}/generated`;
   mkdirSync(folder, { recursive: true });
   const ajv = new Ajv({
     allErrors: true,
     // The schema travels in each error, so that "did you mean" knows the allowed keys.
     verbose: true,
+    inlineRefs,
     discriminator: true,
     strict: true,
     strictTypes: false,
