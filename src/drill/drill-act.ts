@@ -7,7 +7,12 @@ import { keptOf } from '../circuit/shown-of.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
-import { type AskOutcome, outcomeOfValue, type Step } from '../procedure/procedure.ts';
+import {
+  type AskOutcome,
+  type Caution,
+  outcomeOfValue,
+  type Step,
+} from '../procedure/procedure.ts';
 import type { Command } from '../session/command.ts';
 import type { StepCapture } from '../session/events.ts';
 import { expectedShown } from '../session/expected-shown.ts';
@@ -183,8 +188,8 @@ function barred(
     return refuse(
       {
         code: 'test-stopped',
-        words: `the bench stopped this test: ${danger.reason}`,
-        fix: danger.would,
+        words: `the bench stops this test: ${danger.reason}`,
+        fix: `${danger.would} It costs points for safety.`,
       },
       { type: 'stop-test', test, hazard: danger.hazard },
     );
@@ -196,7 +201,10 @@ function barred(
       fix: 'change the leads, the state, or what is unplugged, and measure again',
     });
   const pending = step ? pendingCautions(session, step) : pendingTestCautions(session, test);
-  if (pending.length === 0) return null;
+  return pending.length === 0 ? null : passedOver(pending);
+}
+
+function passedOver(pending: readonly Caution[]): DrillOutcome {
   return refuse(
     {
       code: 'caution-passed-over',
@@ -253,10 +261,10 @@ function doStep(session: Session, world: DrillWorld, model: Model): DrillOutcome
   const test = testOfStep(step);
   if (test) return makeTest(session, test, false, world, model);
   const pending = pendingCautions(session, step);
-  const first: readonly Command[] = pending.length > 0 ? [{ type: 'acknowledge-cautions' }] : [];
-  if (step.kind === 'act') return done(...first, { type: 'mark-done' });
+  if (pending.length > 0) return passedOver(pending);
+  if (step.kind === 'act') return done({ type: 'mark-done' });
   const usual = step.kind === 'ask' ? usualOutcome(step) : undefined;
-  if (usual) return done(...first, { type: 'choose-outcome', outcome: usual.name });
+  if (usual) return done({ type: 'choose-outcome', outcome: usual.name });
   return step.cannot === null
     ? refuse(SILENT)
     : done({ type: 'cannot-do', reason: 'the simulated vehicle has no answer' });

@@ -2,12 +2,13 @@
 
 import type { Circuit } from '../circuit/circuit.ts';
 import type { ScorePart } from '../session/events.ts';
+import { repairsWords } from '../session/repairs-words.ts';
 import type { Session } from '../session/session.ts';
 import { EVIDENCE_RATIO } from '../suspects/evidence-ratio.ts';
 import { percent } from '../suspects/what-changed.ts';
 import { type Debrief, type ReadingNote, repairWordsOf } from './debrief.ts';
 import { levelNamed } from './levels.ts';
-import { repairsWords } from './repairs-words.ts';
+import { type ScoreFacts, scoreWords } from './score.ts';
 import { SURE_ENOUGH } from './yardstick.ts';
 
 /** What the student is told at the start; none for a session that is no drill. */
@@ -65,7 +66,7 @@ export function debriefLines(debrief: Debrief): string[] {
     ),
     '',
     `Score: ${debrief.points} of 100`,
-    ...debrief.score.map(scoreLine),
+    ...debrief.score.map((part) => scoreLine(part, debrief.facts)),
     '',
     ...evidenceLines(debrief),
     '',
@@ -103,8 +104,9 @@ function upper(words: string): string {
 }
 
 /** One part of the score in a line. */
-export function scoreLine({ name, points, most, why }: ScorePart): string {
-  return `  ${name.padEnd(9)} ${String(points).padStart(3)} of ${most}  ${why}`;
+export function scoreLine(part: ScorePart, facts: ScoreFacts): string {
+  const { name, points, most } = part;
+  return `  ${name.padEnd(9)} ${String(points).padStart(3)} of ${most}  ${scoreWords(part, facts)}`;
 }
 
 /** `1 reading`, `2 readings`. */

@@ -8,6 +8,7 @@
  */
 import { basename, dirname, join } from 'node:path';
 import { partName, sessionPart } from '../files/safe-name.ts';
+import type { SegmentContinued } from '../session/events.ts';
 import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
 import { CONTINUED, type LogEvent, sealEvent } from './event-line.ts';
 import { done, failed, type Result } from './write-problem.ts';
@@ -162,7 +163,11 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
 }
 
 /** The first event of a later part. */
-function linkTo(file: string, refused: LogEvent | null, last: SessionWriter['last']): LogEvent {
+function linkTo(
+  file: string,
+  refused: LogEvent | null,
+  last: SessionWriter['last'],
+): SegmentContinued {
   const at = refused?.at ?? last.at;
   return { type: CONTINUED, at, elapsed: refused?.elapsed ?? 0, continues: last.hash, file };
 }

@@ -50,7 +50,7 @@ export interface Ending {
 /** Proves a linked procedure with the model of its circuit. The model keeps what it has shown, so keep the model. */
 export function proveProcedure(linked: LinkedProcedure, model: Model): Proof {
   const { procedure } = linked;
-  const discriminating = discriminatingTests(model);
+  const discriminating = discriminatingTests(model, procedure);
   const judge = judgeOf(procedure, model.circuit, discriminating);
   const ways = walkFaults(procedure, model).flatMap(judge.judge);
   const rows = rowsOf(model, ways);

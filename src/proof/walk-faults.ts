@@ -10,9 +10,9 @@ import {
   type MeasureStep,
   outcomeOfValue,
   type Procedure,
-  type Step,
   stepOf,
 } from '../procedure/procedure.ts';
+import { testOf } from '../procedure/test-of.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 
 /** One step on a way and the outcome it was left by; null where there is nothing to read. */
@@ -69,16 +69,6 @@ export function walkFault(
   });
   return walker.ways;
 }
-
-/** What a step's instrument would show; null for steps that the model cannot answer. */
-export function testOf(step: Step): Test | null {
-  if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) return null;
-  const test = TESTS.get(step) ?? { setup: step.setup, probe: step.probe };
-  TESTS.set(step, test);
-  return test;
-}
-/** One test object per step, since the model knows tests by identity. */
-const TESTS = new WeakMap<Step, Test>();
 
 /** Name of the outcome that holds what is shown, or null. */
 export function outcomeOf(step: MeasureStep | LookStep, shown: Shown): string | null {

@@ -2,6 +2,7 @@
 import type { Model } from '../circuit/model.ts';
 import { LOOKS, type Look, type LookProbe, type Test } from '../circuit/test.ts';
 import { draftedTest, isTestDraft } from '../circuit/test-draft.ts';
+import { testRefusalWords } from '../circuit/test-refusal.ts';
 import type { Step } from '../procedure/procedure.ts';
 import { parseReading } from '../quantity/parse-reading.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
@@ -158,7 +159,7 @@ function testCommand(
   if (reason !== null)
     return {
       code: 'refused-test',
-      words: reason,
+      words: testRefusalWords(reason),
       fix: 'change the leads, the state, or what is unplugged',
     };
   const pending = pendingTestCautions(session, test);

@@ -25,7 +25,6 @@ export type Decision =
 export function decide(session: Session, command: Command, now: When): Decision {
   if (session.status === 'paused' && command.type !== 'resume')
     return refuse({ code: 'not-open', status: 'paused' });
-  if (session.status === 'closed' && command.type !== 'resume') return notOpen(session);
   switch (command.type) {
     case 'acknowledge-cautions':
       return acknowledge(session, command, now);
@@ -51,6 +50,7 @@ export function decide(session: Session, command: Command, now: When): Decision 
     case 'record-test':
       return recordTest(session, command, now);
     case 'pause':
+      if (session.status === 'closed') return notOpen(session);
       return events({ type: 'session-paused', ...now });
     case 'resume': {
       const { program, by } = command;
@@ -63,6 +63,7 @@ export function decide(session: Session, command: Command, now: When): Decision 
     case 'cannot-retest':
       return retest(session, command, now);
     case 'close':
+      if (session.status === 'closed') return notOpen(session);
       if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'close' });
       return events({ type: 'session-closed', verdict: command.verdict, ...now });
     case 'stop-test':
@@ -79,6 +80,7 @@ function ofBench(
   now: When,
 ): Decision {
   if (session.opened.vehicle.kind !== 'drill') return refuse({ code: 'no-drill' });
+  if (session.revealed) return notOpen(session);
   switch (command.type) {
     case 'stop-test':
       return events({ type: 'test-stopped', test: command.test, hazard: command.hazard, ...now });
@@ -202,7 +204,7 @@ function recordTest(
   now: When,
 ): Decision {
   const { test, typed, shown, expected, capture } = command;
-  if (session.revealed) return notOpen(session);
+  if (session.status === 'closed') return notOpen(session);
   const pending = pendingTestCautions(session, test);
   if (pending.length > 0) return cautionFirst(pending);
   if (capture && !answersTest(test, shown, capture)) return noCapture();
@@ -263,7 +265,7 @@ function record(
 }
 
 function goBack(session: Session, to: number | undefined, now: When): Decision {
-  if (session.revealed) return notOpen(session);
+  if (session.status === 'closed') return notOpen(session);
   const answered = session.trail.filter((visit) => visit.answer !== null);
   const visit = to === undefined ? answered[answered.length - 1] : session.trail[to];
   if (!visit || visit.answer === null) return refuse({ code: 'nothing-to-take-back' });
@@ -314,6 +316,7 @@ function retest(
   command: Extract<Command, { type: 'record-retest' | 'cannot-retest' }>,
   now: When,
 ): Decision {
+  if (session.status === 'closed') return notOpen(session);
   if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'repair' });
   const { procedure } = session.opened;
   const step = stepNamed(session, command.step);

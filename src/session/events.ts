@@ -8,7 +8,9 @@ import type { CautionRule } from '../procedure/cautions.ts';
 import type { Job } from '../procedure/job.ts';
 import type { MeasureUnit, Procedure } from '../procedure/procedure.ts';
 import type { Envelope } from '../waveform/envelope.ts';
+import type { Finding } from '../waveform/finding.ts';
 import type { SignalKind } from '../waveform/measure-channel.ts';
+import type { Phase } from '../waveform/measure-phase.ts';
 
 /** Version of the form of the events. Files of earlier ones are read through `log/upgrade-events.ts`. */
 export const SESSION_FORMAT = 2;
@@ -144,11 +146,26 @@ export interface StepCapture {
   /** Which channel was judged, from 1; absent where there is only one. */
   readonly channel?: number;
   readonly measures: CaptureMeasured;
-  /** What is against the signal, a sentence each; empty when nothing is. */
-  readonly words: readonly string[];
-  /** Where the edges of one channel stand in the turn of another, a line for each pair; absent where no two turn together. */
-  readonly pairs?: readonly string[];
+  /** What is against the judged signal; empty when nothing is. */
+  readonly findings: readonly (Finding | Said)[];
+  /** Where the edges of one channel stand in the turn of another; absent where no two turn together. */
+  readonly phases?: readonly (CapturedPhase | Said)[];
   readonly channels: readonly Envelope[];
+}
+
+/** In words, as an early version wrote it down. */
+export interface Said {
+  readonly said: string;
+}
+
+export interface CapturedPhase {
+  /** Numbers of the two channels, from 1. */
+  readonly reference: number;
+  readonly channel: number;
+  readonly cycleDegrees: Phase['cycleDegrees'];
+  readonly edges: Phase['edges'];
+  /** So many more edges than are listed; absent where all are. */
+  readonly more?: number;
 }
 
 /** What was measured of the channel that is judged, in SI units; null where the signal has no such thing. */
@@ -341,12 +358,18 @@ export interface SessionClosed extends When {
   readonly verdict: RepairVerdict;
 }
 
-/** Events that the log itself writes. */
+/** Written by the log: what a crash left of a last line was cut off, and is kept in `file` with these bytes and hash. */
 export interface Recovered extends When {
   readonly type: 'recovered';
+  readonly bytes: number;
+  readonly hash: string;
+  readonly file: string;
 }
+/** Written by the log: the first event of a later part, which goes on from the line of this hash in `file`. */
 export interface SegmentContinued extends When {
   readonly type: 'segment-continued';
+  readonly continues: string;
+  readonly file: string;
 }
 
 export type SessionEvent =

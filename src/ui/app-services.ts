@@ -115,13 +115,15 @@ export interface OpenedSession {
   /** Text with its `{terminal}` places filled for this vehicle. */
   readonly bind: (text: string) => string;
   readonly terminalWords: (id: string) => string;
-  /** What cannot be read at a step in this vehicle, with the reason; null when anything can. */
-  readonly limits: (step: MeasureStep) => NonNullable<ExpectedReading['limit']> | null;
+  /** What cannot be read in this unit in this vehicle, with the reason; null when anything can. */
+  readonly limits: (
+    asked: Pick<MeasureStep, 'unit'>,
+  ) => NonNullable<ExpectedReading['limit']> | null;
   /** The circuit as everybody knows it; null for a procedure without a circuit. */
   readonly model: Model | null;
   /** What a student does at a vehicle whose fault is hidden; null for a session that is no drill. */
   readonly drill: DrillDesk | null;
-  /** The simulated vehicle's answer to a test outside the tree; null with a real vehicle. */
+  /** The simulated vehicle's answer to a test that no step asks for; null with a real vehicle. */
   readonly benchShows: (test: Test) => VehicleAnswer | null;
   /**
    * Measures a capture file as the answer of `ask`; null asks the simulated vehicle for one of its own, which has

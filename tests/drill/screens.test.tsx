@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { DrillInHand } from '../../src/drill/drill-in-hand.ts';
 import { repairChoices } from '../../src/drill/drill-words.ts';
-import { repairsWords } from '../../src/drill/repairs-words.ts';
+import { repairsWords } from '../../src/session/repairs-words.ts';
 import {
   BENCH_LINES,
   benchForm,

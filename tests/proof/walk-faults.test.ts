@@ -2,9 +2,10 @@
 import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
+import { testOf } from '../../src/procedure/test-of.ts';
 import type { DiscriminatingTests } from '../../src/proof/discriminating-tests.ts';
 import { judgeOf } from '../../src/proof/judge-ways.ts';
-import { outcomeOf, testOf, walkFault, walkFaults } from '../../src/proof/walk-faults.ts';
+import { outcomeOf, walkFault, walkFaults } from '../../src/proof/walk-faults.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import {
   base,

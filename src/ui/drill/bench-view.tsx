@@ -12,20 +12,20 @@ import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
 import { Words } from '../parts/safe-words.tsx';
 import type { Paragraph } from '../parts/text-block.ts';
 import { wrapWords } from '../parts/wrap-words.ts';
-import { keyLine } from '../screens/step-page.tsx';
+import {
+  enterWords,
+  LINE_NAMES,
+  TEST_LINES,
+  type TestForm,
+  type TestLine,
+  testLineWords,
+  turned,
+} from '../screens/any-test-form-state.ts';
+import { keyLine } from '../screens/over-words.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { shownText, useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
-import {
-  BENCH_LINES,
-  type BenchForm,
-  type BenchLine,
-  benchLineWords,
-  enterWords,
-  LINE_NAMES,
-  turned,
-} from './bench-form-state.ts';
 
 export type BenchKey =
   | 'measure'
@@ -39,7 +39,7 @@ export type BenchKey =
   | 'leave';
 
 export interface BenchViewProps {
-  readonly form: BenchForm;
+  readonly form: TestForm;
   readonly circuit: Circuit;
   readonly aside: string;
   readonly sketch: readonly string[];
@@ -52,8 +52,8 @@ export interface BenchViewProps {
   readonly message: string | null;
   /** Keys that would do nothing now; they are not offered. */
   readonly useless: readonly BenchKey[];
-  readonly onForm: (form: BenchForm) => void;
-  readonly onOpen: (line: BenchLine) => void;
+  readonly onForm: (form: TestForm) => void;
+  readonly onOpen: (line: TestLine) => void;
   readonly onKey: (key: BenchKey) => void;
 }
 
@@ -144,7 +144,7 @@ const NAME_COLUMNS = 12;
 export function BenchView(props: BenchViewProps) {
   const { form, circuit, onForm, onOpen, onKey } = props;
   const look = useLook();
-  const line = BENCH_LINES[form.marked] ?? 'state';
+  const line = TEST_LINES[form.marked] ?? 'state';
   const onEnter = enterWords(form, line);
   const keys = [
     ...KEYS.filter(({ key }) => key === undefined || !props.useless.includes(key)).map((one) =>
@@ -163,10 +163,10 @@ export function BenchView(props: BenchViewProps) {
     ...lines(props.good === null ? null : `Good is: ${props.good}`),
     ...message,
   ];
-  const step = must.length + BENCH_LINES.length < body.rows ? lines(props.step) : [];
-  const formRows = Math.max(1, Math.min(BENCH_LINES.length, body.rows - must.length));
-  const first = Math.min(Math.max(0, form.marked - formRows + 1), BENCH_LINES.length - formRows);
-  const room = body.rows - BENCH_LINES.length - must.length - step.length;
+  const step = must.length + TEST_LINES.length < body.rows ? lines(props.step) : [];
+  const formRows = Math.max(1, Math.min(TEST_LINES.length, body.rows - must.length));
+  const first = Math.min(Math.max(0, form.marked - formRows + 1), TEST_LINES.length - formRows);
+  const room = body.rows - TEST_LINES.length - must.length - step.length;
   // Half a drawing misleads: it is there whole or not at all.
   const sketch = props.sketch.length <= room ? props.sketch : [];
   const below = [
@@ -180,7 +180,7 @@ export function BenchView(props: BenchViewProps) {
 
   useKeys((event) => {
     const label = keyLabel(event);
-    const last = BENCH_LINES.length - 1;
+    const last = TEST_LINES.length - 1;
     if (label === 'up') return onForm({ ...form, marked: Math.max(0, form.marked - 1) });
     if (label === 'down') return onForm({ ...form, marked: Math.min(last, form.marked + 1) });
     if (label === 'left' || label === 'right')
@@ -192,9 +192,9 @@ export function BenchView(props: BenchViewProps) {
 
   return (
     <Frame title="Drill" aside={props.aside} keys={keys}>
-      {BENCH_LINES.slice(first, first + formRows).map((one) => (
+      {TEST_LINES.slice(first, first + formRows).map((one) => (
         <Words key={one} inverse={one === line} wrap="cut">
-          {`${one === line ? '> ' : '  '}${LINE_NAMES[one].padEnd(NAME_COLUMNS)}${benchLineWords(form, one)}`}
+          {`${one === line ? '> ' : '  '}${LINE_NAMES[one].padEnd(NAME_COLUMNS)}${testLineWords(form, one)}`}
         </Words>
       ))}
       <Box height={sketch.length} flexDirection="column" flexShrink={0}>

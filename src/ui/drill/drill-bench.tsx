@@ -1,11 +1,11 @@
 /** The bench of a drill: arrange, measure, look at what is known, name the fault. */
 
 import { useState } from 'react';
+import { arrangedBy } from '../../circuit/arrange-test.ts';
 import { standardTests } from '../../circuit/standard-tests.ts';
 import { pendingFor, presentDrillStep, stepTest } from '../../drill/decide-drill.ts';
 import type { DrillMeasured } from '../../drill/drill-events.ts';
 import type { DrillInHand, DrillPerformed } from '../../drill/drill-in-hand.ts';
-import { arrangedBy } from '../../drill/drill-setup.ts';
 import type { DrillTest } from '../../drill/drill-test.ts';
 import {
   captureLines,
@@ -22,6 +22,17 @@ import {
 } from '../../drill/drill-words.ts';
 import { bodySize } from '../parts/frame.tsx';
 import type { Paragraph } from '../parts/text-block.ts';
+import {
+  connectorsOf,
+  formOfTest,
+  placesFor,
+  plugToggled,
+  type TestForm,
+  type TestLine,
+  testForm,
+  testOfForm,
+  withScope,
+} from '../screens/any-test-form-state.ts';
 import { capturePlot } from '../screens/capture-plot.ts';
 import { CautionScreen } from '../screens/caution-screen.tsx';
 import { PickScreen } from '../screens/pick-screen.tsx';
@@ -30,17 +41,6 @@ import { TakePage } from '../screens/take-page.tsx';
 import { TextQuestion } from '../screens/text-question.tsx';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
-import {
-  type BenchForm,
-  type BenchLine,
-  benchForm,
-  connectorsOf,
-  formOfTest,
-  placesFor,
-  plugToggled,
-  testOfForm,
-  withScope,
-} from './bench-form-state.ts';
 import { type BenchKey, BenchView, benchHelp, HELP_KEYS } from './bench-view.tsx';
 
 export interface DrillBenchProps {
@@ -71,7 +71,7 @@ const BENCH: Page = { name: 'bench' };
 export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
   const drill = hand.drill();
   const { circuit } = drill.opened;
-  const [form, setForm] = useState<BenchForm>(() => benchForm(circuit));
+  const [form, setForm] = useState<TestForm>(() => testForm(circuit));
   const [page, setPage] = useState<Page>(() => ({
     name: 'page',
     title: 'The job',
@@ -118,7 +118,7 @@ export function DrillBench({ hand, clock, onEnded, onLeave }: DrillBenchProps) {
     } else told(hand.perform({ type: 'follow' }));
   }
 
-  function openLine(line: BenchLine): void {
+  function openLine(line: TestLine): void {
     if (line === 'red' || line === 'black') setPage({ name: 'lead', line });
     else if (line === 'unplugged') setPage({ name: 'unplug' });
     else if (line === 'clipped-in') {

@@ -1,8 +1,5 @@
 /** A drill as a dialogue of lines: for screen readers, pipes, dumb terminals and whoever likes it so. */
 
-import { standardTests } from '../../circuit/standard-tests.ts';
-import { pendingFor, presentDrillStep, stepTest } from '../../drill/decide-drill.ts';
-import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import {
   ARRANGEMENT,
   ARRANGING_WORDS,
@@ -10,7 +7,10 @@ import {
   arrangedBy,
   leadPlaces,
   testFrom,
-} from '../../drill/drill-setup.ts';
+} from '../../circuit/arrange-test.ts';
+import { standardTests } from '../../circuit/standard-tests.ts';
+import { pendingFor, presentDrillStep, stepTest } from '../../drill/decide-drill.ts';
+import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import type { DrillTest } from '../../drill/drill-test.ts';
 import {
   arrangedWords,
@@ -28,6 +28,7 @@ import {
 import { bindText } from '../../procedure/bind-text.ts';
 import { emptyJob } from '../../procedure/job.ts';
 import { shortStateWords } from '../../procedure/test-words.ts';
+import { capturedFindingWords } from '../../session/capture-words.ts';
 import type { Dialogue } from '../plain/plain-session.ts';
 import { capturePlot } from '../screens/capture-plot.ts';
 
@@ -223,7 +224,7 @@ function shown(hand: DrillInHand, say: Dialogue['say']): void {
   if (!last) return;
   say(readingLine(last, hand.drill().opened.circuit));
   if (last.capture) {
-    for (const words of last.capture.words) say(words);
+    for (const words of capturedFindingWords(last.capture)) say(words);
     say('Its picture: plot');
   }
   const good = goodValue(hand.drill(), last, hand.world);

@@ -79,7 +79,7 @@ export async function doProposal(
   if (canCapture) say('A capture can answer it: type "capture", or "capture" and a file.');
   const shown = await askShown(proposal, shows?.answer ?? null, dialogue);
   if (shown && 'capture' in shown) {
-    const ask = { kind: 'extra', test, words, expected } as const;
+    const ask = { kind: 'test', test, expected } as const;
     const command = canCapture
       ? await askCapture({ opened, ask, typed: shown.capture }, dialogue)
       : null;

@@ -3,6 +3,7 @@
  * The same driver and the same words as the screens; nothing is ever overwritten.
  */
 
+import { judgementWords } from '../../circuit/judgement-words.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import { goodWords } from '../../procedure/test-words.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
@@ -244,7 +245,9 @@ function reading(
     const judged = judgeStep(step, read.quantity.value, session.meter);
     if (!tell(driver.perform({ type: 'record-reading', typed: line, value: read.quantity.value })))
       return;
-    const verdict = judged ? `, ${judged.verdict}: ${judged.words}` : '';
+    const verdict = judged
+      ? `, ${judged.verdict}: ${judgementWords(judged, read.quantity, session.meter)}`
+      : '';
     say(`Saved: ${formatQuantity(read.quantity)}${verdict}`);
     const changed = opened.advisor?.suspects(driver.session()).changed;
     if (changed) say(changed);

@@ -13,6 +13,7 @@ export type SessionAction =
   | 'note'
   | 'suspects'
   | 'next-tests'
+  | 'any-test'
   | 'way'
   | 'sketch'
   | 'instruments'
@@ -70,6 +71,15 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     other: 'Ctrl+T',
     help: 'best tests',
     words: 'The three tests that would tell most now. You can do one of them and come back.',
+  },
+  {
+    action: 'any-test',
+    keys: ['insert', 'ctrl-v'],
+    show: 'Ins',
+    other: 'Ctrl+V',
+    help: 'another test',
+    words:
+      'Any test you like, arranged by yourself or chosen from all of this circuit, at any time.',
   },
   {
     action: 'way',

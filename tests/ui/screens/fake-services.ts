@@ -6,6 +6,7 @@ import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts
 import type { Job } from '../../../src/procedure/job.ts';
 import type { Advisor, Proposal, SuspectView } from '../../../src/session/advisor.ts';
 import type { CaptureAnswer } from '../../../src/session/capture-step.ts';
+import { capturedFindingWords } from '../../../src/session/capture-words.ts';
 import type { Command } from '../../../src/session/command.ts';
 import { decide } from '../../../src/session/decide.ts';
 import type { Performed, SessionDriver, VehicleAnswer } from '../../../src/session/driver.ts';
@@ -260,7 +261,7 @@ export const SMALL_CAPTURE: StepCapture = {
     duty: 50,
     rpm: 200,
   },
-  words: ['sensor.signal: tooth 17 is missing in every turn, counted from the gap'],
+  findings: [{ kind: 'missing-teeth', teeth: [17], seen: 57, of: 58 }],
   channels: [
     {
       name: 'sensor.signal',
@@ -406,7 +407,7 @@ export function fakeSession(
                       },
                 lines: [
                   `${path?.split('/').at(-1) ?? 'bench.csv'}: switched, 0.1 V and 4.9 V, 200 Hz`,
-                  ...SMALL_CAPTURE.words,
+                  ...capturedFindingWords(SMALL_CAPTURE),
                   'Looks like: uneven',
                 ],
               },

@@ -1,34 +1,15 @@
-/** Pages that may lie over a step: its small sums, its wiring, the keys. */
+/** What stands on the pages that may lie over a step: its small sums, its wiring, the keys. */
+import type { Test } from '../../circuit/test.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
-import { ReadingPage } from './reading-page.tsx';
-import { keysOf, SESSION_KEYS } from './session-keys.ts';
-import { testOf } from './step-words.ts';
+import { SESSION_KEYS } from './session-keys.ts';
 
-export interface StepPageProps {
-  readonly page: 'help' | 'sketch' | 'sums';
-  readonly opened: OpenedSession;
-  readonly step: Step;
-  readonly onClose: () => void;
-}
-
-/** One of them. */
-export function StepPage({ page, opened, step, onClose }: StepPageProps) {
-  const props = { openedBy: keysOf(page), onClose };
-  switch (page) {
-    case 'help':
-      return <ReadingPage title="All keys" paragraphs={helpParagraphs()} {...props} />;
-    case 'sketch':
-      return <ReadingPage title="Wiring" paragraphs={sketchOf(opened, step)} {...props} />;
-    case 'sums':
-      return <ReadingPage title="Sums" paragraphs={sumsOf(opened, step)} {...props} />;
-  }
-}
+const SKETCH_COLUMNS = 76;
 
 /** The sums that fit a step, done with its own values. */
-function sumsOf(opened: OpenedSession, step: Step): Paragraph[] {
-  const sums = opened.sums(step);
+export function sumsParagraphs(opened: OpenedSession, step: Step | null): Paragraph[] {
+  const sums = step ? opened.sums(step) : [];
   if (sums.length === 0) return [{ text: 'No sum fits this step.' }];
   return sums.flatMap(({ title, lines }, index) => [
     ...(index === 0 ? [] : [{ text: '' }]),
@@ -37,11 +18,11 @@ function sumsOf(opened: OpenedSession, step: Step): Paragraph[] {
   ]);
 }
 
-/** The wiring with the leads of the step on it. */
-function sketchOf(opened: OpenedSession, step: Step): (Paragraph | string)[] {
-  const drawn = opened.sketch(testOf(step), 76);
+/** The wiring with the leads of a test on it. */
+export function sketchParagraphs(opened: OpenedSession, test: Test | null): (Paragraph | string)[] {
+  const drawn = opened.sketch(test, SKETCH_COLUMNS);
   if (drawn.length === 0)
-    return ['This procedure has no circuit behind it, so there is no wiring to draw.'];
+    return ['There is no circuit behind this session, so there is no wiring to draw.'];
   return drawn.map((text) => ({ text, drawn: true }));
 }
 

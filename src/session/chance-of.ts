@@ -18,6 +18,6 @@ export function pickByWeight<T>(list: readonly T[], weightOf: (one: T) => number
     if (left < 0) return one;
   }
   const last = list[list.length - 1];
-  if (last === undefined) throw new Error('drill: nothing to pick from');
+  if (last === undefined) throw new Error('chance: nothing to pick from');
   return last;
 }

@@ -1,11 +1,21 @@
-/** The bench as a form: lines for state, instrument, leads and the rest; Left and Right turn a line, Enter opens its list. */
+/**
+ * Any test as a form: lines for vehicle state, instrument, leads and the rest; Left and Right turn a line, Enter opens
+ * its list. No React.
+ */
+import {
+  ARRANGEMENT,
+  type Arrangement,
+  arrangedBy,
+  arrangedTest,
+  arrangementOf,
+  leadPlaces,
+  targetIn,
+} from '../../circuit/arrange-test.ts';
 import { type Circuit, inputTerminals, moduleOf } from '../../circuit/circuit.ts';
 import { inspectable } from '../../circuit/refuse-test.ts';
-import { type Probe, type Setup, VEHICLE_STATES } from '../../circuit/test.ts';
-import { ARRANGEMENT, leadPlaces, targetIn } from '../../drill/drill-setup.ts';
-import type { DrillTest } from '../../drill/drill-test.ts';
+import { type Probe, type Test, VEHICLE_STATES } from '../../circuit/test.ts';
 
-export const BENCH_LINES = [
+export const TEST_LINES = [
   'state',
   'instrument',
   'red',
@@ -16,11 +26,9 @@ export const BENCH_LINES = [
   'target',
   'harness',
 ] as const;
-export type BenchLine = (typeof BENCH_LINES)[number];
+export type TestLine = (typeof TEST_LINES)[number];
 
-export interface BenchForm {
-  readonly setup: Setup;
-  readonly wiggle: boolean;
+export interface TestForm extends Arrangement {
   readonly instrument: Probe['kind'];
   readonly red: string;
   readonly black: string;
@@ -49,7 +57,7 @@ const INSTRUMENT_WORDS: Readonly<Record<Probe['kind'], string>> = {
 };
 
 /** Key off, a voltmeter from the first place of the harness to the battery's negative. */
-export function benchForm(circuit: Circuit): BenchForm {
+export function testForm(circuit: Circuit): TestForm {
   const places = leadPlaces(circuit);
   const first = places.find(({ id }) => !id.startsWith('battery.')) ?? places[0]!;
   return {
@@ -62,31 +70,51 @@ export function benchForm(circuit: Circuit): BenchForm {
 }
 
 /** The form as a test. */
-export function testOfForm({ setup, wiggle, instrument, red, black }: BenchForm): DrillTest {
-  const probe: Probe =
-    instrument === 'inspect'
-      ? { kind: 'inspect', of: red }
-      : instrument === 'counts'
-        ? { kind: 'counts', input: red }
-        : { kind: instrument, plus: red, minus: black };
-  return { setup, probe, wiggle };
+export function testOfForm({ instrument, red, black, ...arrangement }: TestForm): Test {
+  return arrangedTest(arrangement, probeOf(instrument, red, black));
+}
+
+function probeOf(instrument: Probe['kind'], red: string, black: string): Probe {
+  if (instrument === 'inspect') return { kind: 'inspect', of: red };
+  if (instrument === 'counts') return { kind: 'counts', input: red };
+  return { kind: instrument, plus: red, minus: black };
 }
 
 /** The form arranged like a test. */
-export function formOfTest(form: BenchForm, { setup, probe, wiggle }: DrillTest): BenchForm {
+export function formOfTest(form: TestForm, test: Test): TestForm {
+  const { probe } = test;
   const red =
     probe.kind === 'inspect' ? probe.of : probe.kind === 'counts' ? probe.input : probe.plus;
   const black = 'minus' in probe ? probe.minus : form.black;
-  return { ...form, setup, wiggle, instrument: probe.kind, red, black };
+  return { ...form, ...arrangementOf(test), instrument: probe.kind, red, black };
+}
+
+/** The form after something was typed to be clipped in, or what is wrong with that. */
+export function clippedIn(
+  form: TestForm,
+  typed: string,
+  circuit: Circuit,
+): TestForm | { readonly words: string } {
+  const arranged = arrangedBy(form, `clip ${typed}`, circuit);
+  if (arranged === null) return form;
+  return 'words' in arranged ? arranged : { ...form, ...arranged.arrangement };
 }
 
 /** The form with the scope in hand, its leads where they are if they can be. */
-export function withScope(form: BenchForm, circuit: Circuit): BenchForm {
+export function withScope(form: TestForm, circuit: Circuit): TestForm {
   return withInstrument(form, 'pattern', circuit);
 }
 
+/** The form with another line marked by Up or Down; the same one for any other key. */
+export function markedBy(form: TestForm, label: string): TestForm {
+  const by = label === 'up' ? -1 : label === 'down' ? 1 : 0;
+  if (by === 0) return form;
+  const marked = Math.max(0, Math.min(TEST_LINES.length - 1, form.marked + by));
+  return { ...form, marked };
+}
+
 /** What each line shows. */
-export function benchLineWords(form: BenchForm, line: BenchLine): string {
+export function testLineWords(form: TestForm, line: TestLine): string {
   const { setup } = form;
   switch (line) {
     case 'state':
@@ -118,7 +146,7 @@ export function benchLineWords(form: BenchForm, line: BenchLine): string {
 }
 
 /** What Enter does on a line, in a word or two; null where there is nothing to choose from. */
-export function enterWords({ setup }: BenchForm, line: BenchLine): string | null {
+export function enterWords({ setup }: TestForm, line: TestLine): string | null {
   switch (line) {
     case 'red':
     case 'black':
@@ -135,7 +163,7 @@ export function enterWords({ setup }: BenchForm, line: BenchLine): string | null
   }
 }
 
-export const LINE_NAMES: Readonly<Record<BenchLine, string>> = {
+export const LINE_NAMES: Readonly<Record<TestLine, string>> = {
   state: 'Vehicle',
   instrument: 'Instrument',
   red: 'Red lead',
@@ -148,7 +176,7 @@ export const LINE_NAMES: Readonly<Record<BenchLine, string>> = {
 };
 
 /** The form with one line turned on by `by`; the same form for a line that has a list instead. */
-export function turned(form: BenchForm, line: BenchLine, by: 1 | -1, circuit: Circuit): BenchForm {
+export function turned(form: TestForm, line: TestLine, by: 1 | -1, circuit: Circuit): TestForm {
   const { setup } = form;
   switch (line) {
     case 'state': {
@@ -183,7 +211,7 @@ export function turned(form: BenchForm, line: BenchLine, by: 1 | -1, circuit: Ci
 }
 
 /** Places the red (or black) end can be at with the instrument in hand. */
-export function placesFor({ instrument }: BenchForm, circuit: Circuit): readonly string[] {
+export function placesFor({ instrument }: TestForm, circuit: Circuit): readonly string[] {
   if (instrument === 'inspect') return inspectable(circuit);
   if (instrument === 'counts') return inputTerminals(circuit);
   return leadPlaces(circuit).map(({ id }) => id);
@@ -199,7 +227,7 @@ export function connectorsOf(circuit: Circuit): readonly string[] {
 }
 
 /** The form with a connector taken off, or put on again. */
-export function plugToggled(form: BenchForm, part: string): BenchForm {
+export function plugToggled(form: TestForm, part: string): TestForm {
   const { setup } = form;
   const off = setup.unplugged.includes(part);
   const unplugged = off
@@ -208,7 +236,7 @@ export function plugToggled(form: BenchForm, part: string): BenchForm {
   return { ...form, setup: { ...setup, unplugged } };
 }
 
-function withInstrument(form: BenchForm, instrument: Probe['kind'], circuit: Circuit): BenchForm {
+function withInstrument(form: TestForm, instrument: Probe['kind'], circuit: Circuit): TestForm {
   const next = { ...form, instrument };
   const places = placesFor(next, circuit);
   const black = leadPlaces(circuit).some(({ id }) => id === form.black)
@@ -220,4 +248,23 @@ function withInstrument(form: BenchForm, instrument: Probe['kind'], circuit: Cir
 function turn<T>(list: readonly T[], now: T, by: 1 | -1): T {
   const at = list.indexOf(now);
   return list[(at + by + list.length) % list.length] ?? now;
+}
+
+/** What is chosen from a list: where a lead goes, which connector comes off, or one of the circuit's tests. */
+export const TEST_CHOICES = ['red', 'black', 'unplugged', 'tests'] as const;
+export type TestChoice = (typeof TEST_CHOICES)[number];
+
+/** What Enter on a line comes to: a list, something to be typed, or the form without what was clipped in; null for nothing. */
+export function entered(form: TestForm, line: TestLine): TestForm | TestChoice | 'clip' | null {
+  switch (line) {
+    case 'red':
+    case 'black':
+    case 'unplugged':
+      return line;
+    case 'clipped-in':
+      if (form.setup.bridges.length === 0) return 'clip';
+      return { ...form, setup: { ...form.setup, bridges: [] } };
+    default:
+      return null;
+  }
 }
