@@ -11,7 +11,10 @@ import { anySeed, beginDrill } from './open-drill.ts';
 import { PRACTICE } from './practice-words.ts';
 
 /** `onOpened` is told of each drill that is opened from the screens. */
-export function drillServices(desk: Desk, onOpened: (opened: OpenedSession) => void): DrillServices {
+export function drillServices(
+  desk: Desk,
+  onOpened: (opened: OpenedSession) => void,
+): DrillServices {
   const { circuits } = desk.library;
   return {
     subjects: () => [

@@ -1,7 +1,8 @@
 /** The present step and the record: cautions, answers, notes, the way back, a pause. */
+
+import type { Command } from '../../session/command.ts';
 import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
-import type { Command } from '../../session/command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { invalidParam, type Outcome } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';

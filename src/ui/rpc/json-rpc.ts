@@ -51,9 +51,7 @@ export async function answerLine(line: string, call: Caller): Promise<string | n
     return answer && textOf(answer);
   }
   if (message.length === 0 || message.length > BATCH_MOST)
-    return textOf(
-      response(null, fault(CODES.request, `a batch has 1 to ${BATCH_MOST} messages`)),
-    );
+    return textOf(response(null, fault(CODES.request, `a batch has 1 to ${BATCH_MOST} messages`)));
   const answers: Result[] = [];
   // One after the other: each call finds the session as the one before has left it.
   for (const one of message) {

@@ -1,7 +1,8 @@
 /** What a session, its vehicle or its disk refuses, as a fault with code, words and way out; and what a change comes to. */
+
+import type { Caution } from '../../procedure/procedure.ts';
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
-import { type Caution, isTask } from '../../procedure/procedure.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { CODES, type Fault, fault, type Outcome, type Result } from './json-rpc.ts';
 import { cautionViews, stateOf } from './state-view.ts';

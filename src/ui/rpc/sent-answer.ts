@@ -46,6 +46,14 @@ export function answerCommand(
   return 'fault' in read ? read : { type: 'record-reading', ...read };
 }
 
+/** How many of these keys are sent. */
+export function countSent<K extends string>(
+  sent: { readonly [key in K]?: unknown },
+  keys: readonly K[],
+): number {
+  return keys.filter((key) => sent[key] !== undefined && sent[key] !== false).length;
+}
+
 /** Just one of these keys has to be there. */
 export function oneOf(keys: readonly string[]): Fault {
   return invalidParam('/params', `send one of: ${keys.join(', ')}`);
@@ -90,13 +98,15 @@ export function readNumber({
 
 function taken(step: Step | null, shows: VehicleAnswer | null): Command | Fault {
   const command = step && shows ? vehicleCommand(step, shows) : null;
-  return (
-    command ??
-    refused(
-      'vehicle-silent',
-      'no simulated vehicle has an answer here',
-      'send what was read, or what was seen',
-    )
+  return command ?? silent();
+}
+
+/** A real vehicle says nothing by itself, and a simulated one knows only what its circuit does. */
+export function silent(): Fault {
+  return refused(
+    'vehicle-silent',
+    'no simulated vehicle has an answer here',
+    'send what was read, or what was seen',
   );
 }
 
