@@ -119,8 +119,8 @@ export function arrangedTest({ setup, wiggle }: Arrangement, probe: Test['probe'
 }
 
 /** How everything is arranged for a test. */
-export function arrangementOf({ setup, wiggle = false }: Test): Arrangement {
-  return { setup, wiggle };
+export function arrangementOf({ setup, wiggle }: Test): Arrangement {
+  return { setup, wiggle: wiggle === true };
 }
 
 /** Terminals for leads on this circuit: the battery's posts first, then the harness side, then pins behind a connector. */

@@ -1,5 +1,7 @@
 /** What is hidden in a drill: the vehicle, and the suspects that it is judged by. Made when first needed. */
+import type { Circuit } from '../circuit/circuit.ts';
 import { createModel, type Model } from '../circuit/model.ts';
+import type { Meter } from '../circuit/test.ts';
 import { judgingSuspects } from '../session/choose-suspects.ts';
 import type { SessionOpened } from '../session/events.ts';
 import type { SuspectSpace } from '../session/suspect-space.ts';
@@ -19,9 +21,6 @@ export type WorldStore = Map<string, Model>;
 const SAMPLES = 32;
 const SEED = 1;
 
-/** What was worked out over a model, by what it depends on. */
-const judges = new WeakMap<Model, Map<string, SuspectSpace>>();
-
 /** The world of a drill; null for a session that is none, and when its circuit has no fault for its level. */
 export function createWorld(
   opened: SessionOpened,
@@ -29,42 +28,21 @@ export function createWorld(
   store: WorldStore = new Map(),
 ): DrillWorld | null {
   const vehicle = createVehicle(opened, hash);
-  const { circuit, meter, procedure, job } = opened;
-  if (!vehicle || !circuit || opened.vehicle.kind !== 'drill') return null;
-  const { level, earlierRepair } = opened.vehicle;
-  const about = JSON.stringify([procedure, level, earlierRepair, job.codes, job.earlierRepairs]);
-  const judgeWith = (truth: readonly string[]): SuspectSpace => {
-    const name = hash(JSON.stringify([circuit, meter]));
-    const model = store.get(name) ?? createModel(circuit, { samples: SAMPLES, seed: SEED, meter });
-    store.set(name, model);
-    const known = judges.get(model) ?? new Map<string, SuspectSpace>();
-    judges.set(model, known);
-    const key = [hash(about), ...truth].join(' ');
-    const found = known.get(key) ?? judgingSuspects(model, opened, truth);
-    known.set(key, found);
-    return found;
-  };
+  const { circuit, meter } = opened;
+  if (!vehicle || !circuit) return null;
   let judge: SuspectSpace | undefined;
   return {
     vehicle,
     judge: () => {
-      judge ??= withTruth(judgeWith, vehicle);
+      judge ??= judgingSuspects(modelOf(circuit, meter), opened, vehicle.hidden.answer.faults);
       return judge;
     },
   };
-}
 
-/** The suspects that every drill of the kind shares, unless what is wrong here is not among them. */
-function withTruth(
-  judgeWith: (truth: readonly string[]) => SuspectSpace,
-  { hidden: { answer } }: HiddenVehicle,
-): SuspectSpace {
-  const common = judgeWith([]);
-  const isKnown = common.table.candidates.some(({ id }) => {
-    const faults = common.faultsOf(id);
-    return (
-      faults.length === answer.faults.length && faults.every((one) => answer.faults.includes(one))
-    );
-  });
-  return isKnown ? common : judgeWith(answer.faults);
+  function modelOf(of: Circuit, by: Meter): Model {
+    const name = hash(JSON.stringify([of, by]));
+    const model = store.get(name) ?? createModel(of, { samples: SAMPLES, seed: SEED, meter: by });
+    store.set(name, model);
+    return model;
+  }
 }

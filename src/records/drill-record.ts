@@ -7,7 +7,7 @@ import { debriefLines } from '../drill/drill-words.ts';
 import { createWorld, type WorldStore } from '../drill/drill-world.ts';
 import { sha256 } from '../log/hash.ts';
 import type { Session } from '../session/session.ts';
-import type { SessionRecord } from './record-form.ts';
+import type { RecordDebrief, SessionRecord } from './record-form.ts';
 
 /** The debrief of a drill whose answer was revealed; null for everything else. `store` is shared among many drills. */
 export function debriefFrom(session: Session, store?: WorldStore): Debrief | null {
@@ -20,5 +20,44 @@ export function debriefFrom(session: Session, store?: WorldStore): Debrief | nul
 export function withDebrief(record: SessionRecord, debrief: Debrief | null): SessionRecord {
   const { drill } = record;
   if (!drill || !debrief) return record;
-  return { ...record, drill: { ...drill, debrief: debriefLines(debrief) } };
+  return { ...record, drill: { ...drill, debrief: recordDebrief(debrief) } };
+}
+
+function recordDebrief(debrief: Debrief): RecordDebrief {
+  const { alike, readings, evidence, left, yardstick, next } = debrief;
+  const { steps, minutes, expectedMinutes, chance } = yardstick;
+  return {
+    lines: debriefLines(debrief),
+    alike,
+    readings: readings.map((one) => ({
+      event: one.event,
+      words: one.words,
+      found: one.found,
+      minutes: one.minutes,
+      bits: one.bits,
+      ratio: one.ratio,
+      against: one.against,
+      proves: one.proves,
+      toldNothing: one.toldNothing,
+    })),
+    evidence: evidence.map(({ reading, words, found, ratio, against }) => ({
+      event: readings[reading]?.event ?? 0,
+      words,
+      found,
+      ratio,
+      against,
+    })),
+    left,
+    plan: {
+      steps: steps.map((step) => ({
+        words: step.words,
+        found: step.found,
+        minutes: step.minutes,
+      })),
+      minutes,
+      expectedMinutes,
+      chance,
+    },
+    next,
+  };
 }

@@ -77,7 +77,7 @@ function passedOver({ passedOver: tests }: RecordDrill): Block[] {
   ];
 }
 
-function debrief({ debrief: lines }: RecordDrill): Block[] {
-  const items = (lines ?? []).map((line) => line.trim()).filter((line) => line !== '');
+function debrief({ debrief: whole }: RecordDrill): Block[] {
+  const items = (whole?.lines ?? []).map((line) => line.trim()).filter((line) => line !== '');
   return items.length === 0 ? [] : [{ kind: 'list', items }];
 }

@@ -1,7 +1,7 @@
 /** The tables of readings in the full report. */
 import { compareMeasured } from '../session/compare-measured.ts';
+import { spansLeastOf } from '../session/measure-capture.ts';
 import { LAST_WORD } from '../session/retest.ts';
-import { spanLeastOf } from '../waveform/plot-range.ts';
 import type {
   Reading,
   RecordCapture,
@@ -102,15 +102,8 @@ function captureBlocks(heading: string, capture: RecordCapture | undefined): Blo
         ['Pairs', capture.pairs.join('; ')],
       ]),
     },
-    { kind: 'picture', title: heading, channels, spansLeast: spansLeast(capture) },
+    { kind: 'picture', title: heading, channels, spansLeast: spansLeastOf(capture) },
   ];
-}
-
-/** The least that the axis of each channel covers: only the judged one's kind is known. */
-function spansLeast({ channels, channel = 1, measures }: RecordCapture): number[] {
-  return channels.map(({ unit }, at) =>
-    spanLeastOf(unit, at === channel - 1 ? measures.kind : null),
-  );
 }
 
 /** What was measured of the same signal before and after the repair. */

@@ -8,6 +8,7 @@ import type { Procedure } from '../procedure/procedure.ts';
 import { instrumentWords } from '../procedure/test-words.ts';
 import type { SessionEvent, SessionOpened } from '../session/events.ts';
 import type { Session } from '../session/session.ts';
+import { spentMinutes } from '../session/spent-minutes.ts';
 import { testTable } from '../session/test-table.ts';
 import { type Clock, sessionClock } from './session-clock.ts';
 
@@ -86,16 +87,24 @@ function showsGood({ opened: { vehicle }, revealed }: Session): boolean {
   return vehicle.kind !== 'drill' || revealed !== null || levelNamed(vehicle.level).expected;
 }
 
+/** Minutes at the vehicle up to the conclusion, in tenths; null for a circuit whose tests have no price. */
+export function minutesAt(session: Session): number | null {
+  return unlessOdd(() => Math.round(spentMinutes(session) * 10) / 10);
+}
+
+/** A file may hold anything under a circuit's name: what was read is shown all the same. */
+function unlessOdd<T>(ask: () => T): T | null {
+  try {
+    return ask();
+  } catch {
+    return null;
+  }
+}
+
 /** By the table of tests; without a circuit there is none, and a step or the leads themselves name the test. */
 function namedTest({ circuit, procedure, meter }: SessionOpened, test: Test): NamedTest {
-  if (circuit) {
-    try {
-      return testTable(circuit, procedure, meter).entryOf(test);
-    } catch {
-      // A file may hold anything under a circuit's name: what was read is shown all the same.
-    }
-  }
-  return namedByStep(procedure, test) ?? { words: placeWords(test), family: '' };
+  const entry = circuit && unlessOdd(() => testTable(circuit, procedure, meter).entryOf(test));
+  return entry ?? namedByStep(procedure, test) ?? { words: placeWords(test), family: '' };
 }
 
 function namedByStep(procedure: Procedure | null, test: Test): NamedTest | null {

@@ -11,6 +11,7 @@ import type {
   JudgedToday,
   Moment,
   RecordCapture,
+  RecordDebrief,
   RecordDrill,
   SessionRecord,
 } from './record-form.ts';
@@ -43,6 +44,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
     startedAt: '',
     endedAt: '',
     workedMs: record.workedMs,
+    minutes: record.minutes,
     complaint: mask(record.complaint),
     cause: mask(record.cause),
     correction: mask(record.correction),
@@ -227,7 +229,45 @@ function drillForClass(
       yardstickMinutes: answer.yardstickMinutes,
       late: answer.late,
     },
-    debrief: drill.debrief?.map(mask) ?? null,
+    debrief: drill.debrief && debriefForClass(drill.debrief, mask),
+  };
+}
+
+function debriefForClass(debrief: RecordDebrief, mask: Mask): RecordDebrief {
+  const { lines, alike, readings, evidence, left, plan, next } = debrief;
+  return {
+    lines: lines.map(mask),
+    alike: alike.map(mask),
+    readings: readings.map((one) => ({
+      event: one.event,
+      words: mask(one.words),
+      found: mask(one.found),
+      minutes: one.minutes,
+      bits: one.bits,
+      ratio: one.ratio,
+      against: mask(one.against),
+      proves: one.proves,
+      toldNothing: one.toldNothing,
+    })),
+    evidence: evidence.map(({ event, words, found, ratio, against }) => ({
+      event,
+      words: mask(words),
+      found: mask(found),
+      ratio,
+      against: mask(against),
+    })),
+    left: left === null ? null : mask(left),
+    plan: {
+      steps: plan.steps.map(({ words, found, minutes }) => ({
+        words: mask(words),
+        found: mask(found),
+        minutes,
+      })),
+      minutes: plan.minutes,
+      expectedMinutes: plan.expectedMinutes,
+      chance: plan.chance,
+    },
+    next: mask(next),
   };
 }
 

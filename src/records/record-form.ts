@@ -49,6 +49,8 @@ export interface SessionRecord {
   readonly endedAt: string;
   /** Time with the session open, pauses left out. */
   readonly workedMs: number;
+  /** Minutes at the vehicle up to the conclusion, as the tests cost; null where they cannot be told. */
+  readonly minutes: number | null;
   readonly complaint: string;
   /** What was concluded, empty while there is no conclusion. */
   readonly cause: string;
@@ -291,8 +293,8 @@ export interface RecordDrill {
   readonly passedOver: readonly (Moment & { readonly cautions: readonly string[] })[];
   /** Null until it was revealed. */
   readonly answer: RecordAnswer | null;
-  /** The debrief, line by line; null until the answer was revealed, and where nobody asked for it. */
-  readonly debrief: readonly string[] | null;
+  /** Null until the answer was revealed, and where nobody asked for it. */
+  readonly debrief: RecordDebrief | null;
 }
 
 export interface RecordAnswer extends Moment {
@@ -306,4 +308,48 @@ export interface RecordAnswer extends Moment {
   readonly yardstickMinutes: number;
   /** Over the assignment's time limit on the clock. */
   readonly late: boolean;
+}
+
+/** What each reading was worth, and the best way beside the one taken. */
+export interface RecordDebrief {
+  /** The whole debrief as it is read, line by line. */
+  readonly lines: readonly string[];
+  /** Repairs that no test tells from the true one on this vehicle. */
+  readonly alike: readonly string[];
+  readonly readings: readonly DebriefReading[];
+  /** Of those, what speaks for the true repair, the strongest first. */
+  readonly evidence: readonly DebriefEvidence[];
+  /** The strongest rival left that no reading speaks against; null when nothing is missing. */
+  readonly left: string | null;
+  readonly plan: DebriefPlan;
+  readonly next: string;
+}
+
+export interface DebriefReading {
+  /** Number of the event in the session. */
+  readonly event: number;
+  readonly words: string;
+  readonly found: string;
+  readonly minutes: number;
+  /** How far it moved the chances of the repairs. */
+  readonly bits: number;
+  /** How many times likelier it made the true repair against the rival `against`. */
+  readonly ratio: number;
+  readonly against: string;
+  readonly proves: boolean;
+  readonly toldNothing: boolean;
+}
+
+export type DebriefEvidence = Pick<
+  DebriefReading,
+  'event' | 'words' | 'found' | 'ratio' | 'against'
+>;
+
+/** The tests of the best plan on this vehicle, and how sure it ends. */
+export interface DebriefPlan {
+  readonly steps: readonly Pick<DebriefReading, 'words' | 'found' | 'minutes'>[];
+  readonly minutes: number;
+  /** On average over all faults. */
+  readonly expectedMinutes: number;
+  readonly chance: number;
 }

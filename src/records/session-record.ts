@@ -8,7 +8,12 @@ import { wiringSketch } from '../procedure/wiring-sketch.ts';
 import type { Hand, SessionEvent, SessionOpened } from '../session/events.ts';
 import type { Session } from '../session/session.ts';
 import { recordConclusion } from './record-conclusion.ts';
-import { contextOf, type JudgedOtherwise, type RecordContext } from './record-context.ts';
+import {
+  contextOf,
+  type JudgedOtherwise,
+  minutesAt,
+  type RecordContext,
+} from './record-context.ts';
 import { recordDrill } from './record-drill.ts';
 import {
   type Head,
@@ -63,6 +68,10 @@ export function recordOf(
     startedAt: opened.at,
     endedAt: last.at,
     workedMs: clock(last).workedMs,
+    // Prices every test; lists of ten thousand sessions never ask.
+    get minutes() {
+      return minutesAt(session);
+    },
     complaint: job.complaint,
     cause: conclusion?.title ?? '',
     correction: conclusion?.repair ?? '',

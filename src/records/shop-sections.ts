@@ -92,6 +92,12 @@ function jobSection(record: SessionRecord): Section {
         ['Started', dateWords(record.startedAt)],
         ['Last entry', dateWords(record.endedAt)],
         ['Time worked', durationWords(record.workedMs)],
+        [
+          'At the vehicle',
+          record.minutes === null
+            ? ''
+            : `${record.minutes} min up to the conclusion, as the tests cost`,
+        ],
       ]),
     },
   ];

@@ -36,22 +36,20 @@ const ADVISOR_SAMPLES = 32;
 /** Of pairs, of which there are ten times as many. */
 const PAIR_SAMPLES = 8;
 
+/** Spaces over one model that are kept, the last ones used: the drills of a class share them, and sessions one after another. */
+const SPACES_KEPT = 8;
+const kept = new WeakMap<Model, Map<string, SuspectSpace>>();
+
+type Kind = 'staying' | 'fleeting' | 'pairs';
+
 /** The suspects for any session that was opened so; each kind is made when it is first asked for, and kept. */
 export function chooseSuspects(model: Model, about: About): (session: Session) => SuspectSpace {
-  let staying: SuspectSpace | null = null;
-  let fleeting: SuspectSpace | null = null;
-  let pairs: SuspectSpace | null = null;
+  const made = new Map<Kind, SuspectSpace>();
   return (session) => {
-    if (isOfTwo(about)) {
-      pairs ??= twoAtOnce(model, about, []);
-      return pairs;
-    }
-    if (isIntermittent(session)) {
-      fleeting ??= comingAndGoing(model, about);
-      return fleeting;
-    }
-    staying ??= thoseThatStay(model, about);
-    return staying;
+    const kind = isOfTwo(about) ? 'pairs' : isIntermittent(session) ? 'fleeting' : 'staying';
+    const space = made.get(kind) ?? spaceOf(model, about, kind);
+    made.set(kind, space);
+    return space;
   };
 }
 
@@ -64,11 +62,56 @@ export function judgingSuspects(
   about: About,
   truth: readonly string[],
 ): SuspectSpace {
-  if (isOfTwo(about)) return twoAtOnce(model, about, truth);
   const { vehicle } = about;
-  return vehicle.kind === 'drill' && vehicle.level === 'intermittent'
-    ? comingAndGoing(model, about)
-    : thoseThatStay(model, about);
+  const comesAndGoes = vehicle.kind === 'drill' && vehicle.level === 'intermittent';
+  const kind = isOfTwo(about) ? 'pairs' : comesAndGoes ? 'fleeting' : 'staying';
+  const common = spaceOf(model, about, kind);
+  const isKnown = common.table.candidates.some(({ id }) => {
+    const faults = common.faultsOf(id);
+    return faults.length === truth.length && faults.every((fault) => truth.includes(fault));
+  });
+  return isKnown ? common : spaceOf(model, about, kind, truth);
+}
+
+/** A space that was made of the same things before, or a new one. */
+function spaceOf(
+  model: Model,
+  about: About,
+  kind: Kind,
+  truth: readonly string[] = [],
+): SuspectSpace {
+  const { procedure, job } = about;
+  const key = JSON.stringify([
+    kind,
+    truth,
+    procedure,
+    job.codes,
+    replacedIn(about),
+    isDrill(about),
+  ]);
+  const spaces = kept.get(model) ?? new Map<string, SuspectSpace>();
+  kept.set(model, spaces);
+  const space = spaces.get(key) ?? makeSpace(model, about, kind, truth);
+  spaces.delete(key);
+  spaces.set(key, space);
+  const [oldest] = spaces.keys();
+  if (spaces.size > SPACES_KEPT && oldest !== undefined) spaces.delete(oldest);
+  return space;
+}
+
+function makeSpace(model: Model, about: About, kind: Kind, truth: readonly string[]): SuspectSpace {
+  switch (kind) {
+    case 'staying':
+      return thoseThatStay(model, about);
+    case 'fleeting':
+      return comingAndGoing(model, about);
+    case 'pairs':
+      return twoAtOnce(model, about, truth);
+  }
+}
+
+function isDrill({ vehicle }: About): boolean {
+  return vehicle.kind === 'drill';
 }
 
 function isOfTwo({ vehicle }: About): boolean {
@@ -89,13 +132,12 @@ function thoseThatStay(model: Model, about: About): SuspectSpace {
 }
 
 function comingAndGoing(model: Model, about: About): SuspectSpace {
-  const isDrill = about.vehicle.kind === 'drill';
-  const how = isDrill ? ON_A_DRILL : ON_THE_ROAD;
+  const how = isDrill(about) ? ON_A_DRILL : ON_THE_ROAD;
   const candidates = withIntermittent(model.circuit, withHealthy(model.circuit.faults), how);
   const ofCode = codeChance(model, inputTerminals(model.circuit));
   const table = testTable(model.circuit, about.procedure, model.meter);
   // On a drill a test is planned with the harness moved, which brings the fault back for certain.
-  const tests = isDrill ? allMoved(table) : table.entries;
+  const tests = isDrill(about) ? allMoved(table) : table.entries;
   return new SuspectSpace({
     ...{ model, table, candidates, faultsOf },
     tests: [...tests, ...wakingTests(about.procedure)],

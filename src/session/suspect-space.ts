@@ -50,6 +50,8 @@ export interface Standing {
 /** The search for the best plan stops after so many states, over so many cases; what it found is then the yardstick. */
 const PLAN_EXPANSIONS = 300;
 const PLAN_CASES = 120;
+/** Rankings that are kept: more than the readings of a session, so that each step of its way is there again. */
+const RANKINGS_KEPT = 64;
 
 /** Grows by the tests a person thinks of; the table computes a column when it is first asked for. */
 export class SuspectSpace {
@@ -110,7 +112,7 @@ export class SuspectSpace {
     return sessionReadings(session, this);
   }
 
-  /** The chances after `readings`; computed once for the same readings. */
+  /** The chances after `readings`; the last ones are kept. */
   rank(readings: readonly Reading[]): Ranking {
     const key = JSON.stringify(
       readings.map(({ test, shown }) => [
@@ -123,6 +125,8 @@ export class SuspectSpace {
     const { showsPair } = this;
     const ranking = rankSuspects(this.table, readings, this.prior, showsPair ? { showsPair } : {});
     this.rankings.set(key, ranking);
+    const [oldest] = this.rankings.keys();
+    if (this.rankings.size > RANKINGS_KEPT && oldest !== undefined) this.rankings.delete(oldest);
     return ranking;
   }
 

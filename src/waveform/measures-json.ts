@@ -18,7 +18,7 @@ export function measuresJson(
         edges: edges.times.length,
         wheel: wheel && { ...wheel, starts: Array.from(wheel.starts) },
         findings: (findings[at] ?? []).map((finding) => ({
-          ...finding,
+          ...placed(finding),
           words: findingWords(finding, channel.name),
         })),
       };
@@ -29,4 +29,10 @@ export function measuresJson(
       channel: measures.channels[phase.channel]!.name,
     })),
   };
+}
+
+/** Every finding has its places in time, and lost contact is a drop-out, as programs have always read it. */
+function placed(finding: Finding): Record<string, unknown> {
+  if (finding.kind !== 'contact-lost') return { seconds: [], ...finding };
+  return { ...finding, kind: 'drop-out', seconds: finding.places.map(({ at }) => at) };
 }

@@ -22,7 +22,7 @@ export function captureWith(
       duty: null,
       rpm: null,
     },
-    words: [],
+    findings: [],
     channels: channels.map((channel) => ({ name: 'signal', from: 0, seconds: 1, ...channel })),
   };
 }

@@ -1,7 +1,8 @@
 /** What is left to say when a drill is over or was left: the debrief or the score, the file, the way on. */
 import { debriefLines, scoreLine } from '../../drill/drill-words.ts';
-import { drillRecordJson } from '../../records/drill-record.ts';
-import { harmlessJson } from '../../records/record-json.ts';
+import { withDebrief } from '../../records/drill-record.ts';
+import { recordJson } from '../../records/record-json.ts';
+import { recordOf } from '../../records/session-record.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import type { Arguments, Io } from '../command.ts';
@@ -16,8 +17,8 @@ export type LeftToSay = 'debrief' | 'score' | 'said';
 export function finishDrill(opened: OpenedSession, args: Arguments, io: Io, left: LeftToSay): void {
   const { driver, drill } = opened;
   if (args.values['json'] === true) {
-    const record = { session: driver.session(), debrief: drill?.debrief() ?? null };
-    io.out(harmlessJson(drillRecordJson(record, driver.path())));
+    const record = recordOf(driver.session(), driver.head());
+    io.out(recordJson(withDebrief(record, drill?.debrief() ?? null)));
     return;
   }
   const lines = [...linesLeft(opened, left), `Saved: ${driver.path()}`];
@@ -34,7 +35,7 @@ function linesLeft({ driver, drill }: OpenedSession, left: LeftToSay): string[] 
     case 'score':
       return [
         `Score: ${debrief.points} of 100`,
-        ...debrief.score.map((part) => scoreLine(part, debrief)),
+        ...debrief.score.map((part) => scoreLine(part, debrief.facts)),
       ];
     case 'said':
       return [];

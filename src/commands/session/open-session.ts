@@ -9,7 +9,7 @@ import { createWorld, type WorldStore } from '../../drill/drill-world.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
 import { type Disk, errorCode } from '../../log/disk.ts';
 import { sha256 } from '../../log/hash.ts';
-import { resumeSession } from '../../log/open-session.ts';
+import { resumeSessionFile } from '../../log/read-session-file.ts';
 import { driveSession } from '../../log/session-driver.ts';
 import { createSession, type SessionWriter } from '../../log/session-writer.ts';
 import { causeWords } from '../../log/write-problem.ts';
@@ -27,11 +27,10 @@ import {
   type Hand,
   RULES,
   SESSION_FORMAT,
-  type SessionEvent,
   type SessionOpened,
   type SessionVehicle,
 } from '../../session/events.ts';
-import { openSession, replay } from '../../session/evolve.ts';
+import { openSession } from '../../session/evolve.ts';
 import type { Session } from '../../session/session.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
@@ -155,14 +154,9 @@ export function continueSession(
   path: string,
   by: Hand = 'person',
 ): OpenedSession | Problem {
-  const resumed = resumeSession(desk.disk, path, desk.now(), [desk.sessions()]);
+  const resumed = resumeSessionFile(desk.disk, path, desk.now(), [desk.sessions()]);
   if (!resumed.ok) return { problem: resumed.problem.words, fix: resumed.problem.fix };
-  const { writer, events } = resumed.value;
-  if (events[0]?.type !== 'session-opened') {
-    writer.close();
-    return { problem: `${path} is not a session of this program`, fix: 'choose another file' };
-  }
-  const session = replay(events as unknown as readonly SessionEvent[]);
+  const { writer, session } = resumed.value;
   if (session.status === 'concluded' || session.status === 'closed') {
     const opened = atHand(desk, writer, { ...session, acknowledged: { state: '', ids: [] } });
     if (!opened.drill || session.revealed)

@@ -98,7 +98,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
   return session.status === 'paused'
     ? pausedParagraphs(opened, session, place)
     : [
-        ...concludedParagraphs(opened, session),
+        ...concludedParagraphs(session),
         ...place,
         ...toTestParagraphs(opened, session),
         ...(opened.preview ? [] : reportParagraphs(opened)),
@@ -122,7 +122,7 @@ function pausedParagraphs(
   ];
 }
 
-function concludedParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
+function concludedParagraphs(session: Session): Paragraph[] {
   const { concluded, closed, opened: first } = session;
   const accepted = acceptedWords(concluded?.proven ?? null, piecesAmong(concluded?.evidence ?? []));
   return [

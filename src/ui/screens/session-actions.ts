@@ -130,5 +130,5 @@ export function captureOfTest({ state }: Here): Turn {
   if (page?.name !== 'test' || !testTakesCapture(page.toDo.test))
     return refuse(state, 'this test is not answered by a capture');
   const { test, expected } = page.toDo;
-  return open(state, { name: 'capture', ask: { kind: 'extra', test, expected } });
+  return open(state, { name: 'capture', ask: { kind: 'test', test, expected } });
 }

@@ -23,7 +23,13 @@ import { PicturePage } from './picture-page.tsx';
 import { ReadingPage } from './reading-page.tsx';
 import { RestScreen } from './rest-screen.tsx';
 import { verdictParagraphs } from './retest-words.ts';
-import { CLOSE_KEY, keysOf, type SessionAction, type SessionKey, withFooter } from './session-keys.ts';
+import {
+  CLOSE_KEY,
+  keysOf,
+  type SessionAction,
+  type SessionKey,
+  withFooter,
+} from './session-keys.ts';
 import { type PageEvent, TELL_MOST } from './session-pages.ts';
 import { outside, type View, type ViewParts } from './session-view.ts';
 import { StepScreen } from './step-screen.tsx';
@@ -301,7 +307,9 @@ const NO_SUSPECTS = {
   changed: null,
   intermittent: false,
   unexplained: null,
+  unexplainedBy: null,
   group: null,
+  groupRepairs: [],
 };
 
 /** A page to read. */
