@@ -6,6 +6,7 @@ import { type LoadedJob, loadJob } from '../../procedure/load-job.ts';
 import { replaceablesOf } from '../../procedure/read-repair.ts';
 import { harnessTerminals } from '../../procedure/read-terminal.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
+import { safeText } from '../../source/safe-text.ts';
 import { schemaFindings } from '../../source/schema-issues.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
@@ -29,7 +30,7 @@ export async function runForProgram(args: Arguments, io: Io): Promise<number> {
   if (namesNone(args) || wantsSheet(args))
     return serveRpc(
       desk,
-      servicesFor(desk, 'session', (asked) => beginAsked(desk, args, asked)),
+      servicesFor(desk, io, 'session', (asked) => beginAsked(desk, args, asked)),
       null,
       io,
     );
@@ -40,7 +41,7 @@ export async function runForProgram(args: Arguments, io: Io): Promise<number> {
 
 /** A session or a drill that is open already. */
 export function serveSession(desk: Desk, opened: OpenedSession, io: Io): Promise<number> {
-  return serveRpc(desk, servicesFor(desk, 'session', null), opened, io);
+  return serveRpc(desk, servicesFor(desk, io, 'session', null), opened, io);
 }
 
 /** A drill. `begin` opens one that arguments name. */
@@ -66,26 +67,40 @@ export async function drillForProgram(
       },
     });
   };
-  return serveRpc(desk, servicesFor(desk, 'drill', begun ? null : asking), begun, io);
+  return serveRpc(desk, servicesFor(desk, io, 'drill', begun ? null : asking), begun, io);
 }
 
-function servicesFor(desk: Desk, kind: RpcServices['kind'], begin: Begin | null): RpcServices {
+function servicesFor(
+  desk: Desk,
+  io: Io,
+  kind: RpcServices['kind'],
+  begin: Begin | null,
+): RpcServices {
   return {
+    bug: (error) => {
+      const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
+      io.err(`${safeText(words, { lines: true })}\n`);
+    },
     program: programName(),
     kind,
-    procedures: () => [
-      ...startable(desk).map(({ draft }) => ({
-        name: draft.procedure,
-        title: draft.title,
-        about: draft.about ?? '',
-        codes: draft.codes ?? [],
-        circuit: draft.circuit ?? null,
-      })),
-      ...freeOrders(desk).map((one) => ({ ...one, codes: [] })),
-    ],
+    // A drill hides a fault of a circuit.
+    procedures: () => listed(desk).filter(({ circuit }) => kind === 'session' || circuit !== null),
     sheet: (name) => sheetOf(desk, name),
     begin,
   };
+}
+
+function listed(desk: Desk) {
+  return [
+    ...startable(desk).map(({ draft }) => ({
+      name: draft.procedure,
+      title: draft.title,
+      about: draft.about ?? '',
+      codes: draft.codes ?? [],
+      circuit: draft.circuit ?? null,
+    })),
+    ...freeOrders(desk).map((one) => ({ ...one, codes: [] })),
+  ];
 }
 
 function sheetOf(desk: Desk, name: string): ReturnType<RpcServices['sheet']> {

@@ -7,12 +7,12 @@ import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
 import type { Fault, Outcome, Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
-import { diagnosisOf } from './state-view.ts';
+import { suspectsOf } from './state-view.ts';
 
 export const ADVICE_METHODS: Methods<'suspects' | 'next' | 'weigh' | 'accept' | 'conclude'> = {
   suspects: {
     where: 'anywhere',
-    run: (opened) => diagnosisOf(opened, Number.POSITIVE_INFINITY) ?? noAdvice(opened),
+    run: (opened) => suspectsOf(opened) ?? noAdvice(opened),
   },
   next: {
     where: 'anywhere',

@@ -9,7 +9,7 @@ import type { Methods, Params } from './method.ts';
 import { changedSince, perform, refused, refusedBy } from './refused.ts';
 import { answerCommand, type SentAnswer } from './sent-answer.ts';
 import { sentTest } from './sent-test.ts';
-import { stateOf } from './state-view.ts';
+import { eventsFrom, stateOf } from './state-view.ts';
 
 export const ANSWER_METHODS: Methods<
   | 'state'
@@ -30,7 +30,7 @@ export const ANSWER_METHODS: Methods<
   state: { where: 'anywhere', run: (opened) => ({ state: stateOf(opened) }) },
   events: {
     where: 'anywhere',
-    run: ({ driver }, { from = 1 }) => ({ events: driver.session().events.slice(from - 1) }),
+    run: (opened, { from = 1 }) => ({ events: eventsFrom(opened, from) }),
   },
   acknowledge: { where: 'anywhere', run: acknowledge },
   reading: { where: 'session', run: answer },

@@ -28,8 +28,11 @@ export type Result = Readonly<Record<string, unknown>>;
 /** What a call comes to. No result has a key `fault`. */
 export type Outcome = Result | Fault;
 
-/** Does one call; parameters that are left out are an empty group. */
+/** Does one call; parameters that are left out are an empty group. What it throws is a fault of the program. */
 export type Caller = (method: string, params: object) => Outcome | Promise<Outcome>;
+
+/** Where a fault of the program is told. */
+export type TellBug = (error: unknown) => void;
 
 /** More messages than any program has to send at once. */
 const BATCH_MOST = 100;
@@ -39,7 +42,7 @@ export function isFault(outcome: Outcome): outcome is Fault {
 }
 
 /** The line that answers a line, without its end; null when there is nothing to answer. */
-export async function answerLine(line: string, call: Caller): Promise<string | null> {
+export async function answerLine(line: string, call: Caller, bug: TellBug): Promise<string | null> {
   let message: unknown;
   try {
     message = JSON.parse(line);
@@ -47,7 +50,7 @@ export async function answerLine(line: string, call: Caller): Promise<string | n
     return textOf(response(null, fault(CODES.parse, 'this line is no JSON')));
   }
   if (!Array.isArray(message)) {
-    const answer = await answerMessage(message, call);
+    const answer = await answerMessage(message, call, bug);
     return answer && textOf(answer);
   }
   if (message.length === 0 || message.length > BATCH_MOST)
@@ -55,7 +58,7 @@ export async function answerLine(line: string, call: Caller): Promise<string | n
   const answers: Result[] = [];
   // One after the other: each call finds the session as the one before has left it.
   for (const one of message) {
-    const answer = await answerMessage(one, call);
+    const answer = await answerMessage(one, call, bug);
     if (answer) answers.push(answer);
   }
   return answers.length === 0 ? null : textOf(answers);
@@ -85,7 +88,7 @@ export function invalidParam(at: string, words: string, fix?: string): Fault {
 
 type Id = string | number | null;
 
-async function answerMessage(message: unknown, call: Caller): Promise<Result | null> {
+async function answerMessage(message: unknown, call: Caller, bug: TellBug): Promise<Result | null> {
   if (typeof message !== 'object' || message === null || Array.isArray(message))
     return response(null, notARequest('a message is a group of keys'));
   const { jsonrpc, method, params, id } = message as Readonly<Record<string, unknown>>;
@@ -100,7 +103,13 @@ async function answerMessage(message: unknown, call: Caller): Promise<Result | n
   if (typeof method !== 'string') return response(back, notARequest('"method" must be a text'));
   if (params !== undefined && (typeof params !== 'object' || params === null))
     return response(back, notARequest('"params" must be a group of keys'));
-  const outcome = await outcomeOf(method, params, call);
+  let outcome: Outcome;
+  try {
+    outcome = await outcomeOf(method, params, call);
+  } catch (error) {
+    bug(error);
+    outcome = fault(CODES.internal, 'this is a fault of the program, not of yours');
+  }
   return id === undefined ? null : response(back, outcome);
 }
 

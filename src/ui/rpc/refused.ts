@@ -5,7 +5,7 @@ import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { CODES, type Fault, fault, type Outcome, type Result } from './json-rpc.ts';
-import { cautionViews, stateOf } from './state-view.ts';
+import { cautionViews, eventsFrom, stateOf } from './state-view.ts';
 
 /** A refusal by its code; further facts stand beside it. */
 export function refused(
@@ -30,7 +30,7 @@ export function perform(
 
 /** The events after the first `before`, and the state. */
 export function changedSince(opened: OpenedSession, before: number): Result {
-  return { events: opened.driver.session().events.slice(before), state: stateOf(opened) };
+  return { events: eventsFrom(opened, before + 1), state: stateOf(opened) };
 }
 
 /** Why a command had no effect. */

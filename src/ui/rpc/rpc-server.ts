@@ -18,6 +18,7 @@ import {
   invalidParams,
   type Outcome,
   type Result,
+  type TellBug,
 } from './json-rpc.ts';
 import {
   type Call,
@@ -42,6 +43,8 @@ export interface RpcServices {
   readonly kind: 'session' | 'drill';
   readonly procedures: () => readonly Result[];
   readonly sheet: (procedure: string) => Result | Problem;
+  /** Told of what should not have happened. */
+  readonly bug: TellBug;
   /** Null where the command line has begun it. */
   readonly begin: ((asked: Params<'begin'>) => OpenedSession | Problem | Fault) | null;
 }
@@ -114,7 +117,7 @@ export function rpcServer(services: RpcServices, begun: OpenedSession | null): R
     if (!isAt(METHODS[checked.method].where, place)) return elsewhere(method, place);
     return run(checked, opened, services.program);
   };
-  return { answer: (line) => answerLine(line, call), opened: () => opened };
+  return { answer: (line) => answerLine(line, call, services.bug), opened: () => opened };
 }
 
 function run<M extends SessionMethod>(

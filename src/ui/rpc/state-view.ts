@@ -16,6 +16,7 @@ import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { adviceOf } from '../screens/pages-state.ts';
 import { undoLine, vehicleLine } from '../screens/step-words.ts';
 import type { Result } from './json-rpc.ts';
 
@@ -75,24 +76,48 @@ export function stepTestView({ drill }: OpenedSession, step: Step): Result | nul
   };
 }
 
-/** What could be wrong, the likeliest first; null where nothing is weighed or a drill does not tell. */
-export function diagnosisOf(opened: OpenedSession, most: number = LEADING): Result | null {
-  const { driver, advisor, drill, bind } = opened;
-  if (!advisor || (drill && !drill.level.suspects)) return null;
-  const { rows, changed, intermittent, unexplained, group } = advisor.suspects(driver.session());
+/** What could be wrong, the likeliest first, with the faults behind each; null where nothing is weighed or told. */
+export function suspectsOf(opened: OpenedSession): Result | null {
+  const { driver, bind } = opened;
+  const found = adviceOf(opened)?.suspects(driver.session());
+  if (!found) return null;
+  const { rows, changed, intermittent, unexplained, unexplainedBy, group, groupRepairs } = found;
+  const told = (words: string | null) => (words === null ? null : bind(words));
   return {
-    suspects: rows.slice(0, most).map(({ repair, words, chance, faults }) => ({
+    suspects: rows.map(({ repair, words, chance, faults }) => ({
       repair,
       words: bind(words),
       chance,
       faults: faults.map((one) => ({ id: one.id, words: bind(one.words), chance: one.chance })),
     })),
-    others: Math.max(0, rows.length - most),
-    changed,
+    changed: told(changed),
     intermittent,
-    unexplained,
-    group,
+    unexplained: told(unexplained),
+    unexplainedBy,
+    alike: { words: told(group), repairs: groupRepairs },
   };
+}
+
+/** The same in short: the leading ones, and what is settled. */
+function diagnosisOf(opened: OpenedSession): Result | null {
+  const { driver, bind } = opened;
+  const found = adviceOf(opened)?.suspects(driver.session());
+  if (!found) return null;
+  const { rows, changed, unexplained, groupRepairs } = found;
+  const leading = rows.slice(0, LEADING);
+  return {
+    leading: leading.map(({ repair, words, chance }) => ({ repair, words: bind(words), chance })),
+    others: rows.length - leading.length,
+    changed: changed === null ? null : bind(changed),
+    explained: unexplained === null,
+    alike: groupRepairs,
+  };
+}
+
+/** The events from number `from` on, each with its number as in the file. */
+export function eventsFrom({ driver }: OpenedSession, from: number): Result[] {
+  const { events } = driver.session();
+  return events.slice(from - 1).map((event, index) => ({ seq: from + index, ...event }));
 }
 
 /** How the vehicle must stand for a test, and what the last one left that has to be undone first. */
