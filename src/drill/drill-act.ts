@@ -27,7 +27,10 @@ import { dangerOf } from './hazards.ts';
 import { type Level, levelNamed } from './levels.ts';
 
 export type DrillAction =
-  /** Any test at the vehicle. Where the present step asks for this very test, it answers the step. */
+  /**
+   * Any test at the vehicle. Where the present step asks for this very test and its cautions are read, it answers the
+   * step.
+   */
   | { readonly type: 'make-test'; readonly test: Test }
   /** The scope saves what it sees. */
   | { readonly type: 'capture'; readonly test: Test }
@@ -74,10 +77,10 @@ export function drillCommands(
   if (session.revealed) return refuse(ofRefusal({ code: 'not-open', status: 'revealed' }));
   switch (action.type) {
     case 'make-test':
-      return makeTest(session, action.test, false, world, model);
+      return makeTest(session, { test: action.test }, world, model);
     case 'capture':
       return action.test.probe.kind === 'pattern'
-        ? makeTest(session, action.test, true, world, model)
+        ? makeTest(session, { test: action.test, isCapture: true }, world, model)
         : refuse({
             code: 'no-capture',
             words: 'only the scope saves a capture',
@@ -140,16 +143,23 @@ function ofRefusal(refusal: Refusal): DrillRefusal {
   return { code: refusal.code, ...refusalWords(refusal) };
 }
 
+interface Wanted {
+  readonly test: Test;
+  readonly isCapture?: boolean;
+  /** The step itself is being done, so its cautions must be read. */
+  readonly isFollowed?: boolean;
+}
+
 function makeTest(
   session: Session,
-  test: Test,
-  isCapture: boolean,
+  { test, isCapture = false, isFollowed = false }: Wanted,
   world: DrillWorld,
   model: Model,
 ): DrillOutcome {
   const step = presentStep(session);
   const asked = testOfStep(step);
-  const isStep = asked !== null && testKey(asked) === testKey(test);
+  const isAsked = asked !== null && testKey(asked) === testKey(test);
+  const isStep = isFollowed || (isAsked && pendingCautions(session, step).length === 0);
   const stopped = barred(session, test, isStep ? step : null, world);
   if (stopped) return stopped;
   const { vehicle } = world;
@@ -259,7 +269,7 @@ function doStep(session: Session, world: DrillWorld, model: Model): DrillOutcome
       fix: 'give your diagnosis, or go on with tests of your own',
     });
   const test = testOfStep(step);
-  if (test) return makeTest(session, test, false, world, model);
+  if (test) return makeTest(session, { test, isFollowed: true }, world, model);
   const pending = pendingCautions(session, step);
   if (pending.length > 0) return passedOver(pending);
   if (step.kind === 'act') return done({ type: 'mark-done' });

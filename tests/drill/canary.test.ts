@@ -8,9 +8,8 @@ import * as bench from '../../src/drill/bench.ts';
 import { createVehicle } from '../../src/drill/drill-vehicle.ts';
 import { hideFault } from '../../src/drill/hidden-fault.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
-import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { KEY_ON } from '../circuit/setup.ts';
-import { hash, library } from './students.ts';
+import { hash, library, openedWith } from './students.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ohmward-canary-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -59,7 +58,7 @@ function common(written: string): unknown {
     .trim()
     .split('\n')
     .map((line) => JSON.parse(line) as Record<string, unknown>)
-    .map(({ seed, commitment, at, elapsed, prev, id, found, shown, capture, ...rest }) => rest);
+    .map(({ vehicle, at, elapsed, prev, id, typed, shown, judgement, capture, ...rest }) => rest);
 }
 
 function commonWords(shown: string): string {
@@ -128,19 +127,12 @@ test('a solver that fails says nothing of the fault', () => {
       throw new Error(`with ${fault}, nothing settles`);
     },
   }));
-  const opened = {
-    circuit: hall,
-    meter: STANDARD_SETTINGS.meter,
-    level: 'named',
-    seed: 4,
-  } as const;
-  const vehicle = createVehicle(opened, hash)!;
+  const vehicle = createVehicle(openedWith(hall, 'named', 4), hash)!;
   const ask = () =>
     vehicle.answers(
       {
         setup: KEY_ON,
         probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
-        wiggle: false,
       },
       0,
     );

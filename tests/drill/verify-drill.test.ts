@@ -13,9 +13,12 @@ const done = (() => {
 
 type Loose = Record<string, unknown>;
 
-/** The events with the first of that type changed. */
+/** The events with the first of that type changed; of tests the first that showed a number. */
 function edited(type: SessionEvent['type'], change: (event: Loose) => void): SessionEvent[] {
-  const at = done.findIndex((event) => event.type === type);
+  const at = done.findIndex(
+    (event) =>
+      event.type === type && (event.type !== 'test-recorded' || event.shown.kind === 'number'),
+  );
   return done.map((event, index) => {
     if (index !== at) return event;
     const copy: SessionEvent & Loose = structuredClone(event) as SessionEvent & Loose;

@@ -1,4 +1,4 @@
-/** What a capture may answer. */
+/** What a capture may answer, and what the log refuses of one. */
 import { describe, expect, it } from 'vitest';
 import type { Test } from '../../src/circuit/test.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
@@ -10,6 +10,7 @@ import { retestLines } from '../../src/session/retest.ts';
 import { ENVELOPE_POINTS_MAX, envelopeOf } from '../../src/waveform/envelope.ts';
 import { SMALL_CAPTURE } from '../ui/screens/fake-services.ts';
 import { SCOPE_PROCEDURE, SMALL_PROCEDURE } from '../ui/screens/small-procedure.ts';
+import { captureFlaw } from './event-flaw.ts';
 import { opened, sessionAfter } from './sample-tree.ts';
 
 const NOW = { at: '2030-01-02T10:00:00Z', elapsed: 5 };
@@ -147,6 +148,38 @@ describe('a reading out of its range by a capture', () => {
       procedure,
     );
     expect(retestLines(session).map(({ step: { id } }) => id)).toContain('picture');
+  });
+});
+
+describe('in a session file', () => {
+  const { measures, channels } = SMALL_CAPTURE;
+  const flawOf = (part: object) => captureFlaw({ ...SMALL_CAPTURE, ...part });
+
+  it.each([
+    ['whole', {}],
+    ['with a channel of its own', { channel: 2 }],
+    ['with what an early version said of pairs', { phases: [{ said: 'a in b' }] }],
+  ])('a capture %s is taken', (_, part) => {
+    expect(flawOf(part)).toBeNull();
+  });
+
+  it.each([
+    ['without its digest', { sha256: 'none' }, 'capture.sha256'],
+    [
+      'with a text as frequency',
+      { measures: { ...measures, hertz: '2' } },
+      'capture.measures.hertz',
+    ],
+    ['with a channel in words', { channel: 'two' }, 'capture.channel'],
+    ['with a mean in words', { measures: { ...measures, mean: '2' } }, 'capture.measures.mean'],
+    ['with a finding of no kind that is known', { findings: [{ kind: 'odd' }] }, 'findings'],
+    [
+      'with too many points',
+      { channels: [{ ...channels[0], points: Array(401).fill(0) }] },
+      'capture.channels[0].points',
+    ],
+  ])('a capture %s is told', (_, part, place) => {
+    expect(flawOf(part)).toContain(place);
   });
 });
 

@@ -2,9 +2,15 @@
 import { describe, expect, it } from 'vitest';
 import { canonicalJson } from '../../src/log/canonical-json.ts';
 import { keptFinding, keptNumber, keptPhase } from '../../src/session/kept-finding.ts';
+import { measureGiven } from '../../src/session/measure-capture.ts';
 import type { Finding, FindingKind } from '../../src/waveform/finding.ts';
 import { findingWords } from '../../src/waveform/finding-words.ts';
 import { FINDINGS } from '../waveform/every-finding.ts';
+import { fileOf, known, PULSES } from './drawn-capture.ts';
+import { captureFlaw } from './event-flaw.ts';
+
+const edge = (degrees: number) =>
+  ({ degrees, direction: 'rising', plusMinus: 1 / 3, seen: 4 }) as const;
 
 /** `value` with every number that is no whole one moved by less than is kept. */
 function blurred<T>(value: T): T {
@@ -49,6 +55,16 @@ it('is tried with every kind there is', () => {
   expect([...given].sort()).toEqual(Object.keys(every).sort());
 });
 
+it('has the form that a session file asks for', () => {
+  const { capture } = measureGiven(fileOf([PULSES]), known(), 0)!;
+  const findings = FINDINGS.map(([finding]) => keptFinding(finding));
+  const edges = Array.from({ length: 96 }, (_, at) => edge(at));
+  const phases = [keptPhase({ reference: 1, channel: 0, cycleDegrees: 360, edges })];
+  expect(captureFlaw({ ...capture, findings, phases })).toBeNull();
+  const said = [{ said: 'as an early version wrote it' }];
+  expect(captureFlaw({ ...capture, findings: said, phases: said })).toBeNull();
+});
+
 describe('a long list', () => {
   const many = Array.from({ length: 1000 }, (_, at) => at + 1);
   it.each<[string, Finding]>([
@@ -77,8 +93,6 @@ describe('a long list', () => {
 });
 
 describe('a pair of channels', () => {
-  const edge = (degrees: number) =>
-    ({ degrees, direction: 'rising', plusMinus: 1 / 3, seen: 4 }) as const;
   it('has its channels counted from 1, and its degrees to five digits', () => {
     const phase = { reference: 0, channel: 2, cycleDegrees: 720, edges: [edge(100 / 3)] } as const;
     expect(keptPhase(phase)).toEqual({

@@ -7,6 +7,7 @@ import { capturedFindingWords, capturedPhaseWords } from '../../src/session/capt
 import { isQuiet, lookOf, measureGiven } from '../../src/session/measure-capture.ts';
 import type { Channel } from '../../src/waveform/capture.ts';
 import { channel, fileOf, known, PULSES } from './drawn-capture.ts';
+import { captureFlaw } from './event-flaw.ts';
 
 function measured(channels: Channel | Channel[], of: SignalKnown | null = known(), judged = 0) {
   const found = measureGiven(fileOf([channels].flat()), of, judged);
@@ -85,7 +86,7 @@ describe('what is kept', () => {
     expect(lines[1]).toBe(`Judged is channel 1 of 2: ${'\u{1F697}'.repeat(120)}`);
   });
 
-  it('is plain JSON that reads back the same, whatever was captured', () => {
+  it('is plain JSON that reads back the same and has its form, whatever was captured', () => {
     const everything = known({
       measure: { wheel: { teeth: 10, missing: 1 } },
       expected: {
@@ -128,6 +129,7 @@ describe('what is kept', () => {
           }));
           const { capture } = measured(channels, it);
           expect(JSON.parse(canonicalJson(capture))).toEqual(capture);
+          expect(captureFlaw(capture)).toBeNull();
           expect(
             [...capturedFindingWords(capture), ...capturedPhaseWords(capture)].join(),
           ).not.toMatch(/NaN|OL|undefined/);
