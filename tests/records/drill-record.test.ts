@@ -78,7 +78,7 @@ it('an unfinished drill is shown without a word of the answer', async () => {
   const path = join(home, 'drills', '20310506T090000Z-drill-bo-0000000b.jsonl');
   writeDrill(path, session.events);
   const { out } = await records('show', path);
-  expect(out).toContain('Tests that no step asked for');
+  expect(out).toContain('## Tests\n');
   expect(out).toContain('This diagnosis is not finished.');
   expect(out).not.toContain('## Debrief');
   const hidden = circuit!.faults.filter(({ id }) =>
