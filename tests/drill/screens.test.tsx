@@ -1,29 +1,27 @@
 import { describe, expect, test } from 'vitest';
-import type { DrillInHand } from '../../src/drill/drill-in-hand.ts';
 import { repairChoices } from '../../src/drill/drill-words.ts';
 import { repairsWords } from '../../src/session/repairs-words.ts';
-import {
-  BENCH_LINES,
-  benchForm,
-  benchLineWords,
-  formOfTest,
-  testOfForm,
-  turned,
-} from '../../src/ui/drill/bench-form-state.ts';
 import { DrillApp } from '../../src/ui/drill/drill-app.tsx';
 import type { DrillServices } from '../../src/ui/drill/drill-services.ts';
+import {
+  formOfTest,
+  TEST_LINES,
+  testForm,
+  testLineWords,
+  testOfForm,
+  turned,
+} from '../../src/ui/screens/any-test-form-state.ts';
 import { expectWhole, openTestScreen } from '../ui/in-process.ts';
-import { memoryDrill } from './memory-drill.ts';
 import { SHORT } from './short-procedure.ts';
-import { library } from './students.ts';
+import { type DrillAsk, type DrillInTest, library, newDrill } from './students.ts';
 
 const hall = library.circuits.get('hall-module-fed')!;
 
-function services(hand: DrillInHand, eachMs = 1000): DrillServices {
+function services(opened: DrillInTest, eachMs = 1000): DrillServices {
   let now = 0;
   return {
     subjects: () => [{ name: 'hall-module-fed', title: 'A Hall sensor', about: 'three wires' }],
-    begin: () => hand,
+    begin: () => opened,
     // Every key is a second after the one before, pressed on purpose, unless said otherwise.
     clock: () => {
       now += eachMs;
@@ -32,248 +30,207 @@ function services(hand: DrillInHand, eachMs = 1000): DrillServices {
   };
 }
 
+/** A drill on the screen, what is told at its start already closed. */
+async function onScreen(
+  ask: DrillAsk,
+  {
+    columns = 80,
+    rows = 24,
+    eachMs = 1000,
+  }: { columns?: number; rows?: number; eachMs?: number } = {},
+) {
+  const opened = newDrill(3, ask);
+  const screen = await openTestScreen(
+    <DrillApp services={services(opened, eachMs)} begun={opened} onLeave={() => {}} />,
+    { columns, rows },
+  );
+  await screen.send('\r');
+  const flat = async () => (await screen.text()).replace(/[│\s]+/g, ' ');
+  const keys = async (...all: string[]) => {
+    for (const key of all) await screen.send(key);
+  };
+  return { opened, screen, flat, keys, session: () => opened.driver.session() };
+}
+
+const RIGHT = '\x1b[C';
+const DOWN = '\x1b[B';
+const SIZES: readonly [number, number][] = [
+  [80, 24],
+  [60, 20],
+];
+
 describe('the screens of a drill', () => {
   test('from the choice to the debrief with keys alone', async () => {
-    const hand = memoryDrill(3, { level: 'named' });
+    const opened = newDrill(3, { level: 'named' });
     let left = 0;
     const screen = await openTestScreen(
-      <DrillApp services={services(hand)} begun={null} onLeave={() => left++} />,
+      <DrillApp services={services(opened)} begun={null} onLeave={() => left++} />,
     );
+    const session = () => opened.driver.session();
     expect(await screen.text()).toContain('Which drill?');
     await screen.send('\r');
     expect(await screen.text()).toContain('How hard?');
     await screen.send('\r');
     expect(await screen.text()).toContain('The answer is sealed as');
     await screen.send('\r');
-    const bench = await screen.text();
-    expect(bench).toContain('Red lead');
-    expect(bench).toContain('Nothing measured yet.');
+    const home = await screen.text();
+    expect(home).toContain('Free order');
+    expect(home).toContain('Nothing was read yet.');
+    await screen.send('t');
+    expect(await screen.text()).toContain('Red lead');
     // Key on, then measure: the caution comes first, and only y takes it away.
-    await screen.send('\x1b[C');
+    await screen.send(RIGHT);
     await screen.send('m');
     expect(await screen.text()).toContain('Before you go on');
     await screen.send('y');
-    expect(hand.drill().readings).toHaveLength(1);
-    expect(await screen.text()).toContain(hand.drill().readings[0]!.found);
+    expect(session().tests).toHaveLength(1);
+    const { shown, typed } = session().tests[0]!;
+    expect(shown.kind).toBe('number');
+    expect(await screen.text()).toContain(typed);
     // Ohms with the key on.
-    await screen.send('\x1b[B');
-    await screen.send('\x1b[C');
+    await screen.send(DOWN);
+    await screen.send(RIGHT);
     await screen.send('m');
-    expect(await screen.text()).toContain('The bench stops this test');
-    await screen.send('s');
+    expect((await screen.text()).replace(/[│\s]+/g, ' ')).toContain('bench stops this test');
+    expect(session().stopped).toHaveLength(1);
+    await screen.send('\x1b');
+    const back = await screen.text();
+    expect(back).toContain(typed);
+    expect(back).toContain('[F5] suspects');
+    await screen.send('\x10');
     expect(await screen.text()).toContain('%');
-    await screen.send('\r');
-    await screen.send('r');
-    expect(await screen.text()).toContain('What you have measured');
-    await screen.send('\r');
-    await screen.send('d');
+    await screen.send('\x1b');
+    await screen.send('c');
     expect(await screen.text()).toContain('What puts it right?');
     await screen.send('\r');
     expect(await screen.text()).toContain('Hand in');
-    expect(hand.drill().status).toBe('open');
+    expect(session().revealed).toBeNull();
     await screen.send('\r');
     expect(await screen.text()).toContain('After the drill');
-    expect(hand.drill().status).toBe('revealed');
+    expect(session().revealed).not.toBeNull();
     await screen.send('\r');
     expect(left).toBe(1);
     expect(screen.crashes).toEqual([]);
     await screen.unmount();
   });
 
-  test.each([
-    [80, 24],
-    [60, 20],
-  ])(
+  test.each(SIZES)(
     'a capture takes the scope, asks for its cautions, shows its picture at %i x %i',
     async (columns, rows) => {
-      const hand = memoryDrill(3, { level: 'named' });
-      const screen = await openTestScreen(
-        <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
-        { columns, rows },
-      );
-      await screen.send('\r');
+      const { screen, keys, session, flat } = await onScreen({ level: 'named' }, { columns, rows });
+      await keys('t');
       expect(await screen.text()).toContain('[c] capture');
       // Nothing turns with the key off.
-      await screen.send('c');
-      expect(await screen.text()).toContain('Nothing passes the sensor');
-      expect(hand.drill().readings).toHaveLength(0);
-      await screen.send('\x1b[C');
-      await screen.send('\x1b[C');
-      await screen.send('c');
+      await keys('c');
+      expect(await flat()).toMatch(/nothing passes the sensor/i);
+      expect(session().tests).toHaveLength(0);
+      await keys(RIGHT, RIGHT, 'c');
       expect(await screen.text()).toContain('Before you go on');
       // In a small window the caution must be read to its end first.
-      for (const key of ['\x1b[6~', '\x1b[6~', '\x1b[6~', 'y']) await screen.send(key);
-      expect(hand.drill().readings[0]!.capture).toBeDefined();
-      const shown = await screen.text();
-      expect(shown).toContain('The capture');
-      expect(shown).toContain('captured:');
-      expect(shown).toMatch(/[\u2800-\u28ff]/);
+      await keys('\x1b[6~', '\x1b[6~', '\x1b[6~', 'y');
+      expect(session().tests[0]!.capture).toBeDefined();
+      expect(await screen.text()).toMatch(/[\u2800-\u28ff]/);
       expectWhole(await screen.lines(), columns, rows);
-      await screen.send('\r');
+      await keys('\r');
       expect(await screen.text()).toMatch(/Instrument +scope/);
       await screen.unmount();
     },
   );
 
   test('an Enter held down gives no diagnosis, as it ends the drill', async () => {
-    const hand = memoryDrill(3, { level: 'named' });
-    const screen = await openTestScreen(
-      <DrillApp services={services(hand, 30)} begun={hand} onLeave={() => {}} />,
-    );
-    for (const key of ['\r', 'd', '\r', '\r', '\r']) await screen.send(key);
+    const { screen, keys, session } = await onScreen({ level: 'named' }, { eachMs: 30 });
+    await keys('c', '\r', '\r', '\r');
     const text = await screen.text();
     expect(text).toContain('This ends the drill');
     expect(text).toContain('That Enter came too quickly');
-    expect(hand.drill().status).toBe('open');
+    expect(session().revealed).toBeNull();
     await screen.unmount();
   });
 
-  test.each([
-    [80, 24],
-    [60, 20],
-  ])('a diagnosis is read in full before it is handed in, at %i x %i', async (columns, rows) => {
-    const hand = memoryDrill(3, { level: 'double' });
-    const screen = await openTestScreen(
-      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
-      { columns, rows },
-    );
-    const flat = async () => (await screen.text()).replace(/[│\s]+/g, ' ');
-    const [first, second] = repairChoices(hand.drill()).filter(({ words }) =>
-      words.startsWith('Clean'),
-    );
-    await screen.send('\r');
-    await screen.send('d');
-    for (const { words } of [first!, second!]) {
-      await screen.send(words);
-      await screen.send('\r');
-    }
-    const asked = await flat();
-    expect(asked).toContain(`Hand in: ${repairsWords([first!.words, second!.words])}`);
-    expectWhole(await screen.lines(), columns, rows);
-    await screen.send('\x1b');
-    expect(await flat()).toContain('What puts it right?');
-    expect(hand.drill().status).toBe('open');
-    await screen.send('give up');
-    await screen.send('\r');
-    expect(await flat()).toContain('Give up without a diagnosis?');
-    await screen.unmount();
-  });
+  test.each(SIZES)(
+    'a diagnosis is read in full before it is handed in, at %i x %i',
+    async (columns, rows) => {
+      const { screen, keys, flat, session } = await onScreen(
+        { level: 'double' },
+        { columns, rows },
+      );
+      const [first, second] = repairChoices(hall).filter(({ words }) => words.startsWith('Clean'));
+      await keys('c');
+      for (const { words } of [first!, second!]) await keys(words, '\r');
+      expect(await flat()).toContain(`Hand in: ${repairsWords([first!.words, second!.words])}`);
+      expectWhole(await screen.lines(), columns, rows);
+      await keys('\x1b');
+      expect(await flat()).toContain('What puts it right');
+      expect(session().revealed).toBeNull();
+      await keys('give up', '\r');
+      expect(await flat()).toContain('Give up without a diagnosis?');
+      await screen.unmount();
+    },
+  );
 
   test('what is typed marks the repair that says it, not one that only holds its words', async () => {
-    const hand = memoryDrill(3, { level: 'unnamed' });
-    const screen = await openTestScreen(
-      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
-    );
-    await screen.send('\r');
-    await screen.send('d');
-    const { words } = repairChoices(hand.drill()).find(
-      ({ repair }) => repair === 'sensor.replace',
-    )!;
-    await screen.send(words.replace('.', ''));
+    const { screen, keys, session } = await onScreen({ level: 'unnamed' });
+    await keys('c');
+    const { words } = repairChoices(hall).find(({ repair }) => repair === 'sensor.replace')!;
+    await keys(words.replace('.', ''));
     expect(await screen.text()).toContain(`> ${words}`);
-    await screen.send('\r');
-    await screen.send('\r');
-    expect(hand.drill().diagnosed!.repairs).toEqual(['sensor.replace']);
+    await keys('\r', '\r');
+    const named = new Set(
+      session().concluded!.faults.map((id) => hall.faults.find((one) => one.id === id)!.repair),
+    );
+    expect(named).toEqual(new Set(['sensor.replace']));
     await screen.unmount();
   });
 
   test('a second reading is shown although nothing else changed', async () => {
-    const hand = memoryDrill(3, { level: 'blind' });
-    const screen = await openTestScreen(
-      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
-    );
-    await screen.send('\r');
-    await screen.send('m');
+    const { screen, keys, session } = await onScreen({ level: 'blind' });
+    await keys('t', 'm');
     expect(await screen.text()).toContain('1 reading,');
-    await screen.send('m');
+    await keys('m');
     const text = await screen.text();
     expect(text).toContain('2 readings');
     expect(text).not.toContain('Good is:');
+    expect(session().tests.map(({ expected }) => expected)).toEqual([null, null]);
     await screen.unmount();
   });
 
-  test('a key that would do nothing is not offered, and does nothing', async () => {
-    const hand = memoryDrill(3, { level: 'blind' });
-    const screen = await openTestScreen(
-      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
-    );
-    await screen.send('\r');
-    const bench = await screen.text();
-    expect(bench).toContain('[m] measure');
-    // No suspects on this level, no procedure behind this drill, no reading yet, nothing to choose for the state.
-    expect(bench).not.toMatch(/\[(s|f|r|Enter)\]/);
-    for (const key of ['s', 'f', 'r', '\r']) {
-      await screen.send(key);
-      expect(await screen.text()).toBe(bench);
-    }
-    await screen.send('m');
-    const measured = await screen.text();
-    expect(measured).toContain('[r] readings');
-    expect(measured).not.toMatch(/\[[sf]\]/);
-    for (const key of ['\x1b[B', '\x1b[B']) await screen.send(key);
-    expect(await screen.text()).toContain('[Enter] list');
+  test('what a level hides has no key, and its key says why', async () => {
+    const { screen, keys, flat } = await onScreen({ level: 'blind' });
+    const home = await screen.text();
+    expect(home).toContain('Which test is yours to choose.');
+    expect(home).not.toContain('[F5]');
+    await keys('\x10');
+    expect(await flat()).toContain('shows no suspects');
     await screen.unmount();
   });
 
-  test.each([
-    [80, 24],
-    [60, 20],
-  ])('the end of the procedure says what it concludes, at %i x %i', async (columns, rows) => {
-    const hand = memoryDrill(3, { level: 'blind', more: { procedure: SHORT } });
-    const screen = await openTestScreen(
-      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
-      { columns, rows },
-    );
-    const flat = async () => (await screen.text()).replace(/[│\s]+/g, ' ');
-    await screen.send('\r');
-    expect(await flat()).toContain('Procedure: Feed at feed at the crankshaft position sensor');
-    await screen.send('f');
-    const { words } = hand.drill().readings[0]!;
-    expect(words).not.toContain('{');
-    expect(await flat()).toContain(`${words}: `);
-    expect(await flat()).toContain('The procedure ends here: Sensor bad');
-    expect(await flat()).toContain('[f] conclusion');
-    await screen.send('f');
-    expect(await flat()).toContain('Everything around the sensor is sound.');
-    expect(await flat()).toContain('Repair: Replace the sensor.');
-    expectWhole(await screen.lines(), columns, rows);
-    await screen.send('\r');
-    expect(await flat()).toContain('[f] conclusion');
-    await screen.unmount();
-  });
-
-  test('? says what the keys do and what costs points, and closes again', async () => {
-    const hand = memoryDrill(3, { level: 'blind' });
-    const screen = await openTestScreen(
-      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
-    );
-    await screen.send('\r');
-    const bench = await screen.text();
-    expect(bench).toContain('[?] keys');
-    await screen.send('?');
-    const help = await screen.text();
-    for (const key of ['m', 'c', 'arrows', 't', 'f', 's', 'r', 'd', '\\?', 'Esc'])
-      expect(help).toMatch(new RegExp(`│ ${key}\\s+[A-Z]`));
-    await screen.send('?');
-    expect(await screen.text()).toBe(bench);
-    await screen.unmount();
-  });
+  test.each(SIZES)(
+    'a step of the procedure is done by Enter, and its end says what it concludes, at %i x %i',
+    async (columns, rows) => {
+      const { screen, keys, flat, session } = await onScreen(
+        { level: 'blind', procedure: SHORT },
+        { columns, rows },
+      );
+      expect(await flat()).toContain('Feed at feed at the crankshaft position sensor');
+      await keys('\r');
+      expect(session().answers).toHaveLength(1);
+      expect(await flat()).toContain('Sensor bad');
+      expect(await flat()).toContain('Replace the sensor.');
+      expectWhole(await screen.lines(), columns, rows);
+      expect(session().concluded).toBeNull();
+      await screen.unmount();
+    },
+  );
 
   test('at 60 by 20 the reading stands whole, and so does what the bench stops', async () => {
-    const hand = memoryDrill(3, { level: 'named' });
-    const screen = await openTestScreen(
-      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
+    const { keys, flat, session, screen } = await onScreen(
+      { level: 'named' },
       { columns: 60, rows: 20 },
     );
-    const flat = async () => (await screen.text()).replace(/[│\s]+/g, ' ');
-    await screen.send('\r');
-    for (const key of ['\x1b[B', '\x1b[C', '\x1b[C', 'm', 'y']) await screen.send(key);
-    expect(hand.drill().readings).toHaveLength(1);
-    const { words, found } = hand.drill().readings[0]!;
-    expect(await flat()).toContain(`${words}: ${found}`);
-    for (const key of ['\x1b[C', 'm']) await screen.send(key);
-    expect(hand.drill().stopped).toHaveLength(1);
-    expect(await flat()).toContain(`${words}: ${found}`);
+    await keys('t', DOWN, RIGHT, RIGHT, 'm', 'y');
+    expect(session().tests).toHaveLength(1);
+    await keys(RIGHT, 'm');
+    expect(session().stopped).toHaveLength(1);
     expect(await flat()).toContain('> Instrument filament lamp');
     expect(await flat()).toContain('the vehicle would have a second fault.');
     expect(await flat()).toContain('It costs points for safety.');
@@ -281,14 +238,11 @@ describe('the screens of a drill', () => {
   });
 
   test('it fits 80 by 24 and leaves nothing of the answer on the screen', async () => {
-    const hand = memoryDrill(3, { level: 'unnamed' });
-    const screen = await openTestScreen(
-      <DrillApp services={services(hand)} begun={hand} onLeave={() => {}} />,
-      { columns: 80, rows: 24, look: { ascii: true } },
-    );
-    await screen.send('\r');
+    const { opened, screen, keys } = await onScreen({ level: 'unnamed' });
     expectWhole(await screen.lines(), 80, 24);
-    const { answer, salt } = hand.world.vehicle.hidden;
+    await keys('t');
+    expectWhole(await screen.lines(), 80, 24);
+    const { answer, salt } = opened.world.vehicle.hidden;
     expect(screen.raw()).not.toContain(answer.faults[0]);
     expect(screen.raw()).not.toContain(salt);
     await screen.unmount();
@@ -297,21 +251,21 @@ describe('the screens of a drill', () => {
 
 describe('the form', () => {
   test('a test put into the form comes out the same', () => {
-    const form = benchForm(hall);
+    const form = testForm(hall);
     const made = testOfForm({ ...form, instrument: 'pattern', red: 'module.signal' });
     expect(testOfForm(formOfTest(form, made))).toEqual(made);
   });
   test('every line turns on and back, and the engine moves the wheel', () => {
-    const form = benchForm(hall);
-    for (const line of BENCH_LINES) {
+    const form = testForm(hall);
+    for (const line of TEST_LINES) {
       const there = turned(form, line, 1, hall);
-      expect(benchLineWords(turned(there, line, -1, hall), line)).toBe(benchLineWords(form, line));
+      expect(testLineWords(turned(there, line, -1, hall), line)).toBe(testLineWords(form, line));
     }
     const cranking = turned(turned(form, 'state', 1, hall), 'state', 1, hall);
     expect(cranking.setup).toMatchObject({ state: 'cranking', target: 'moving' });
   });
   test('an instrument that cannot be where the lead is takes it where it can', () => {
-    const form = { ...benchForm(hall), red: 'sensor.feed' };
+    const form = { ...testForm(hall), red: 'sensor.feed' };
     const live = turned(
       turned({ ...form, instrument: 'timing' }, 'instrument', 1, hall),
       'red',
