@@ -193,11 +193,18 @@ const proposal = (id: string, words: string, rest: Partial<Proposal>): Proposal 
   id,
   words,
   test: GROUND_TEST,
+  step: null,
+  bits: null,
+  unit: 'V',
   minutes: 2,
   needs: ['meter'],
   shows: [
-    { suspect: 'mend the feed wire', shown: '12 to 15 mV' },
-    { suspect: 'clean the ground joint', shown: '0.8 to 3 V' },
+    { suspect: 'mend the feed wire', shown: '12 to 15 mV', faults: ['wire.feed.open'] },
+    {
+      suspect: 'clean the ground joint',
+      shown: '0.8 to 3 V',
+      faults: ['contact.sensor.ground.resistive'],
+    },
   ],
   why: 'It parts feed and ground, which stand level now.',
   healthy: 'below 0.1 V',
@@ -229,6 +236,11 @@ const PROPOSALS: readonly Proposal[] = [
 
 /** A model that answers by table: enough to see that the screens show what they are given. */
 export const FAKE_ADVISOR: Advisor = {
+  diagnosis: (session) => ({
+    suspects: suspectsOf(session),
+    nextTests: PROPOSALS,
+    weigh: (faults) => FAKE_ADVISOR.weigh(session, faults),
+  }),
   suspects: suspectsOf,
   nextTests: () => PROPOSALS,
   weigh: (session, faults) => {
@@ -265,7 +277,9 @@ function suspectsOf(session: Session): SuspectView {
     changed: isRead ? '"mend the feed wire" rose from 40 to 86 %.' : null,
     intermittent: false,
     unexplained: null,
+    unexplainedBy: null,
     group: null,
+    groupRepairs: [],
   };
 }
 
@@ -447,7 +461,7 @@ export function fakeSession(options: FakeOptions = {}): {
                 ok: true,
                 capture: SMALL_CAPTURE,
                 command:
-                  ask.kind === 'extra'
+                  ask.kind === 'test'
                     ? {
                         type: 'record-test',
                         test: ask.test,
