@@ -169,7 +169,7 @@ async function captured(
   typed: string,
 ): Promise<Command | null> {
   if (testTakesCapture(test))
-    return askCapture({ opened, ask: { kind: 'extra', test, expected }, typed }, dialogue);
+    return askCapture({ opened, ask: { kind: 'test', test, expected }, typed }, dialogue);
   dialogue.say('This test is not answered by a capture.');
   return null;
 }
