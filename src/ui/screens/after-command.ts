@@ -83,12 +83,12 @@ function afterCautions({ opened, state }: Here): Turn {
   return act(next, { type: 'make-test', test });
 }
 
-/** The bench stays arranged for the next test; a capture is shown. */
+/** The bench stays arranged for the next test, and says itself what was read last; a capture is shown. */
 function afterAct({ opened, state }: Here): Turn {
   const { session } = state;
   const kept = state.over.filter(({ name }) => name === 'any-test');
   const last = session.events.at(-1);
   const capture = last && 'capture' in last ? last.capture : undefined;
   const over: Page[] = capture ? [...kept, { name: 'picture', capture }] : kept;
-  return stay({ ...state, over, message: lastFound(opened, session) });
+  return stay({ ...state, over, message: over.length > 0 ? null : lastFound(opened, session) });
 }

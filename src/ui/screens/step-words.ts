@@ -113,14 +113,16 @@ export function foundWords({ typed, shown, judgement }: TestRecorded): string {
   return judgement ? `${found}: ${judgement.verdict}` : found;
 }
 
-/** What was read last, with what is good there where it may be told; null when nothing was read last. */
+/** What was read last, with what is good there where it may be told; null before the first reading. */
 export function lastFound(opened: OpenedSession, session: Session): string | null {
-  const last = session.events.at(-1);
-  if (last?.type === 'test-recorded') {
+  const last = session.events.findLast(
+    (event): event is Answer | TestRecorded => event.type === 'test-recorded' || isAnswer(event),
+  );
+  if (!last) return null;
+  if (last.type === 'test-recorded') {
     const good = last.expected ? expectedShownWords(last.expected, last.test) : '';
     return `${testWords(opened, session, last.test)}: ${foundWords(last)}${goodIs(good)}`;
   }
-  if (!last || !isAnswer(last)) return null;
   const step = session.opened.procedure?.steps[last.step];
   const good = step && (opened.drill?.level.expected ?? true) ? goodWords(step) : null;
   return `${stepTitle(opened, session, last.step)}: ${opened.bind(answerWords(last, session))}${goodIs(good ?? '')}`;

@@ -193,6 +193,7 @@ const proposal = (id: string, words: string, rest: Partial<Proposal>): Proposal 
   id,
   words,
   test: GROUND_TEST,
+  step: null,
   minutes: 2,
   needs: ['meter'],
   shows: [
@@ -204,8 +205,10 @@ const proposal = (id: string, words: string, rest: Partial<Proposal>): Proposal 
     },
   ],
   why: 'It parts feed and ground, which stand level now.',
+  bits: 0.8,
   healthy: 'below 0.1 V',
   kind: 'number',
+  unit: 'V',
   looks: [],
   expected: { kind: 'number', low: -0.1, high: 0.1 },
   likely: null,
@@ -216,6 +219,7 @@ const PROPOSALS: readonly Proposal[] = [
   proposal('ground-volts', 'Voltage from {sensor.ground} to {battery.negative}', {}),
   proposal('feed-light', 'Test light from {sensor.feed} to {battery.negative}', {
     kind: 'look',
+    unit: null,
     looks: ['lit', 'dim', 'dark'],
     minutes: 0.5,
     healthy: 'the light is dim',
