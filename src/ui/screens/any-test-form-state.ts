@@ -121,7 +121,7 @@ export function testLineWords(
 ): string {
   const { setup } = form;
   const place = (id: string) =>
-    form.instrument === 'inspect' ? id : `${id}  (${terminalWords(id)})`;
+    form.instrument === 'inspect' ? id : `${id}: ${terminalWords(id)}`;
   switch (line) {
     case 'state':
       return setup.state.replace('-', ' ');

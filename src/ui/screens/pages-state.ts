@@ -37,7 +37,11 @@ export interface PageParts {
   readonly choice: { readonly of: TestChoice };
   readonly clip: object;
   /** A test that no step asks for. */
-  readonly test: { readonly toDo: TestToDo };
+  readonly test: {
+    readonly toDo: TestToDo;
+    /** How a drill's bench makes it. */
+    readonly by: 'make-test' | 'capture';
+  };
   readonly capture: { readonly ask: CaptureAsk };
   /** One's own conclusion, to be accepted. */
   readonly own: { readonly proposed: Proposed };

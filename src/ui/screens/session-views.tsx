@@ -4,6 +4,7 @@ import { readingsGiven } from '../../drill/drill-act.ts';
 import { debriefLines, handInLines, openingLines, repairChoices } from '../../drill/drill-words.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
+import { sentenceStart } from '../parts/sentence.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 import { testOfForm } from './any-test-form-state.ts';
 import { AnyTestPage } from './any-test-page.tsx';
@@ -424,8 +425,4 @@ function handInOf({ state }: Here, chosen: readonly string[]): Paragraph[] {
   const { circuit } = state.session.opened;
   const lines = circuit ? handInLines(circuit, chosen) : [];
   return lines.map((text, place) => ({ text, bold: place === 0 }));
-}
-
-function sentenceStart(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }

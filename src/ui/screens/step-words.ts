@@ -2,6 +2,7 @@
 
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Setup, Test } from '../../circuit/test.ts';
+import { freeOrderTitle } from '../../procedure/free-order.ts';
 import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import {
@@ -80,7 +81,8 @@ export function expectedAgain(step: RepeatableStep, session: Session): string | 
 
 /** What stands over a session: the title of its procedure, or that it has none. */
 export function sessionTitle({ bind }: Pick<OpenedSession, 'bind'>, { opened }: Session): string {
-  return opened.procedure ? bind(opened.procedure.title) : 'Free order';
+  if (opened.procedure) return bind(opened.procedure.title);
+  return opened.circuit ? freeOrderTitle(opened.circuit) : 'Free order of tests';
 }
 
 /** The title of a step; a step that the procedure does not have by its name. */
