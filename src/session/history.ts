@@ -366,7 +366,11 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
       if (event.step === null) return null;
       // Before the conclusion only at the present step; after it, at any test that is done again.
       const step = session.concluded ? { step: event.step } : {};
-      const readBy = event.readBy === undefined ? {} : { readBy: event.readBy };
+      // A program has them read one by one.
+      const readBy =
+        event.readBy === undefined
+          ? {}
+          : { readBy: event.readBy, ids: event.cautions.map(({ id }) => id) };
       return { type: 'acknowledge-cautions', ...step, ...readBy };
     }
     case 'reading-recorded': {
