@@ -9,7 +9,7 @@ import { formatIssue } from '../source/format-issue.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
 import { safeText } from '../source/safe-text.ts';
 import type { OpenedSession } from '../ui/app-services.ts';
-import type { Dialogue } from '../ui/plain/plain-session.ts';
+import type { Dialogue } from '../ui/plain/dialogue.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import {
   type Arguments,

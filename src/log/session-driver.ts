@@ -8,7 +8,6 @@ import type { SessionEvent, When } from '../session/events.ts';
 import { evolve } from '../session/evolve.ts';
 import { refusalWords } from '../session/refusal.ts';
 import { presentStep, type Session } from '../session/session.ts';
-import type { LogEvent } from './event-line.ts';
 import { ELSEWHERE, type SessionWriter } from './session-writer.ts';
 
 export interface DriverParts {
@@ -30,7 +29,7 @@ export function driveSession(parts: DriverParts): SessionDriver {
 
   const save = (events: readonly SessionEvent[]): Performed => {
     for (const [index, event] of events.entries()) {
-      const saved = writer.append(event as unknown as LogEvent);
+      const saved = writer.append(event);
       if (!saved.ok) {
         unsaved = events.slice(index);
         isElsewhere = saved.problem.code === ELSEWHERE;
@@ -66,6 +65,7 @@ export function driveSession(parts: DriverParts): SessionDriver {
         return { ok: false, words, fix, refusal: null, disk: true };
       }
       writer = moved.value.writer;
+      session = evolve(session, moved.value.link);
       const [first, ...rest] = unsaved;
       // The new part begins with the event that the old one refused.
       if (first && moved.value.receipt) {

@@ -32,9 +32,12 @@ export interface SessionWriter {
    * `receipt` is null when none was refused. A file that was deleted or replaced is written out again first, under
    * the next free part number. On failure this writer stays as it was.
    */
-  readonly continueIn: (
-    folder: string,
-  ) => Result<{ readonly writer: SessionWriter; readonly receipt: Receipt | null }>;
+  readonly continueIn: (folder: string) => Result<{
+    readonly writer: SessionWriter;
+    /** The event that the new part begins with. */
+    readonly link: SegmentContinued;
+    readonly receipt: Receipt | null;
+  }>;
   readonly close: () => void;
 }
 
@@ -141,7 +144,7 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
     isOpen = false;
     const { seq, hash } = begun.value.last;
     const receipt = refused ? { seq, hash } : null;
-    return done({ writer: writerAt(disk, begun.value), receipt });
+    return done({ writer: writerAt(disk, begun.value), link, receipt });
   };
 
   return {

@@ -28,7 +28,7 @@ export function readRecord(disk: Disk, path: string): ReadRecord {
   return {
     ...file,
     ok: true,
-    record: recordOf(file.session, file.head),
+    record: recordOf(file.session, file.head, file.judgedOtherwise),
     state: flaw ? 'damaged' : file.log.verdict,
     words: flaw?.words ?? file.log.words ?? null,
     flaw,

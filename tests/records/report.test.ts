@@ -92,11 +92,12 @@ describe('for the customer', () => {
       );
       const report = reportOf(recordOf(walk.session, fileOf(walk).head), 'customer');
       const section = report.sections.find(({ heading }) => heading === 'What is not needed');
-      const second = 'said' in ruledOut[1]! ? 'Replace the module.' : 'Mend the ground wire.';
+      const second =
+        'said' in ruledOut[1]! ? 'Replace the module.' : 'Repair or replace the ground wire.';
       expect(section?.blocks[0]).toMatchObject({
         rows: [
           [
-            { parts: ['Mend the signal wire.', second] },
+            { parts: ['Repair or replace the signal wire.', second] },
             { parts: ['Supply voltage, sensor feed: 0 V'] },
           ],
         ],
@@ -137,6 +138,7 @@ it('for the shop, empty sections are left out', () => {
   expect(read(begin(), 'shop').headings).toEqual([
     'Complaint, cause, correction',
     'Job',
+    'Wiring',
     'Is this record genuine?',
   ]);
 });

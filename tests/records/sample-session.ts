@@ -1,5 +1,6 @@
 /** An invented procedure, and sessions walked through it by the program's own decide and evolve. */
-import type { Circuit, Fault } from '../../src/circuit/circuit.ts';
+import type { Circuit } from '../../src/circuit/circuit.ts';
+import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import type { Meter, Test } from '../../src/circuit/test.ts';
 import type { CautionRule } from '../../src/procedure/cautions.ts';
 import type { Job } from '../../src/procedure/job.ts';
@@ -144,43 +145,48 @@ export const PROCEDURE: Procedure = {
   steps: Object.fromEntries(STEPS.map((step) => [step.id, step])),
 };
 
-const VOLTS = { nominal: 12.6, low: 12.3, high: 12.9, unit: 'V' } as const;
+const CIRCUIT_TEXT = `
+circuit: lab-circuit
+title: Invented sensor circuit
+temperature: 20 degC
+supply:
+  battery: 12.6 V +/- 0.3 V
+  cranking: 10.5 V +/- 0.7 V
+  running: 14.2 V +/- 0.3 V
+  ohms: 20 mohm
+parts:
+  module:
+    kind: module
+    words: module
+    pins:
+      feed:
+        reference: { volts: 5 V +/- 2 %, series: 0.5 ohm, limit: 80 mA +/- 20 % }
+      signal:
+        pull: { to: feed, ohms: 2.2 kohm +/- 5 % }
+        input: { low-below: 1.5 V, high-above: 3.5 V }
+      ground:
+        ground: { ohms: 20 mohm }
+  sensor:
+    kind: hall-switch
+    words: sensor
+    draws: 8 mA +/- 40 %
+    minimum: 3.8 V
+    on: 50 ohm +/- 50 %
+wires:
+  feed: { from: module.feed, to: sensor.feed, size: 0.5 mm2, length: 3 m }
+  signal: { from: module.signal, to: sensor.signal, size: 0.5 mm2, length: 3 m }
+  ground: { from: module.ground, to: sensor.ground, size: 0.5 mm2, length: 3 m }
+target: { at: crankshaft, teeth: 60, missing: 2, on: 0.5 }
+`;
 
-/** Only names are read from it here; no test solves it. */
-export const CIRCUIT: Circuit = {
-  name: 'lab-circuit',
-  title: 'Invented sensor circuit',
-  notes: '',
-  celsius: 20,
-  battery: {
-    rest: VOLTS,
-    cranking: VOLTS,
-    running: VOLTS,
-    ohms: { nominal: 0.02, low: 0.01, high: 0.03, unit: 'ohm' },
-  },
-  parts: [],
-  wires: [],
-  connectors: [],
-  terminals: ['sensor.feed', 'sensor.ground', 'module.signal', 'battery.negative'].map((id) => {
-    const [part = '', pin = ''] = id.split('.');
-    return { id, part, pin, side: 'harness', words: `${part} ${pin}` };
-  }),
-  target: null,
-  faults: [openWire('feed'), openWire('ground'), openWire('signal')],
-};
+export const CIRCUIT: Circuit = labCircuit();
 
-function openWire(wire: string): Fault {
-  return {
-    id: `wire.${wire}.open`,
-    words: `${wire} wire open`,
-    repair: `wire.${wire}`,
-    repairWords: `Mend the ${wire} wire.`,
-    weight: 1,
-    subject: [`wire.${wire}`],
-    class: 'wire',
-    visibleChance: 0.1,
-    effect: { kind: 'wire-open', wire },
-  };
+/** With terminals in two words: part and pin. */
+function labCircuit(): Circuit {
+  const { value, issues } = loadCircuit(CIRCUIT_TEXT, 'lab.yaml');
+  if (!value) throw new Error(`lab circuit: ${JSON.stringify(issues)}`);
+  const terminals = value.terminals.map((one) => ({ ...one, words: one.id.replace('.', ' ') }));
+  return { ...value, terminals };
 }
 
 /** What stands before any test with the engine turning. */

@@ -157,17 +157,17 @@ export function continueSession(
   const resumed = resumeSessionFile(desk.disk, path, desk.now(), [desk.sessions()]);
   if (!resumed.ok) return { problem: resumed.problem.words, fix: resumed.problem.fix };
   const { writer, session } = resumed.value;
-  if (session.status === 'concluded' || session.status === 'closed') {
+  const isCutOff = session.opened.vehicle.kind === 'drill' && !session.revealed;
+  if (!isCutOff && (session.status === 'concluded' || session.status === 'closed')) {
     const opened = atHand(desk, writer, { ...session, acknowledged: { state: '', ids: [] } });
-    if (!opened.drill || session.revealed)
-      return { ...opened, driver: resumedWhenUsed(opened.driver, desk, by) };
-    // Cut off between the diagnosis and the answer.
-    const { refused } = opened.drill.finish();
-    return refused ? { problem: refused.words, fix: refused.fix } : opened;
+    return { ...opened, driver: resumedWhenUsed(opened.driver, desk, by) };
   }
   const opened = atHand(desk, writer, session);
   const performed = opened.driver.perform({ type: 'resume', program: desk.program, by });
-  return performed.ok ? opened : { problem: performed.words, fix: performed.fix };
+  if (!performed.ok) return { problem: performed.words, fix: performed.fix };
+  // A drill that was cut off between the diagnosis and the answer.
+  const refused = session.concluded ? opened.drill?.finish().refused : null;
+  return refused ? { problem: refused.words, fix: refused.fix } : opened;
 }
 
 /**

@@ -53,8 +53,12 @@ export type ModuleInput = (LevelsInput | SwingInput)
 export type FaultEffect = (WireOpen | WireResistive | WireShort | ContactOpen | ContactResistive | PartFails | TargetFails)
 export type Vehicle = (RealVehicle | BenchVehicle | DrillVehicle)
 export type ChannelUnit = ("V" | "A" | "1")
-export type Finding = SaidWords
-export type Phase = SaidWords
+export type Finding = (SaidWords | FoundFinding)
+/**
+ * What is against the signal, with its numbers in SI units; more: so many are not listed.
+ */
+export type FoundFinding = (Coarse | Dead | Stuck | WrongLevel | Noisy | WrongPulses | ContactsLost | OtherPattern | MissingTeeth | Weak | WeakTeeth | RunOut | Inverted | WrongCurrent | SlowEdges)
+export type Phase = (SaidWords | FoundPhase)
 export type Shown = (ShownNumber | ShownLook)
 export type ExpectedShown = (ExpectedNumber | ExpectedLooks)
 /**
@@ -688,6 +692,112 @@ rpm: (number | null)
  */
 export interface SaidWords {
 said: string
+}
+export interface Coarse {
+kind: "coarse"
+samplesPerPulse: number
+}
+export interface Dead {
+kind: "dead"
+level: number
+unit: ChannelUnit
+}
+export interface Stuck {
+kind: ("stuck-high" | "stuck-low" | "stuck-between")
+volts: number
+}
+export interface WrongLevel {
+kind: ("low-not-low" | "high-not-high")
+of: ("level" | "sweep")
+volts: number
+limitVolts: number
+}
+export interface Noisy {
+kind: "noisy"
+noise: number
+swing: number
+unit: ChannelUnit
+}
+export interface WrongPulses {
+kind: ("drop-out" | "extra-pulses")
+seconds: number[]
+pitch: (number | null)
+more?: number
+}
+export interface ContactsLost {
+kind: "contact-lost"
+places: ContactLost[]
+unit: ChannelUnit
+more?: number
+}
+export interface ContactLost {
+at: number
+seconds: number
+from: number
+to: number
+}
+export interface OtherPattern {
+kind: "pattern"
+found: (null | WheelPattern)
+wanted: WheelPattern
+}
+export interface WheelPattern {
+teeth: number
+missing: number
+}
+export interface MissingTeeth {
+kind: "missing-teeth"
+teeth: number[]
+seen: number
+of: number
+more?: number
+}
+export interface Weak {
+kind: "weak"
+volts: number
+hertz: number
+limitVolts: number
+}
+export interface WeakTeeth {
+kind: "weak-teeth"
+teeth: number[]
+more?: number
+}
+export interface RunOut {
+kind: "run-out"
+share: number
+limitShare: number
+}
+export interface Inverted {
+kind: "inverted"
+seen: ("low" | "high" | "negative" | "positive")
+}
+export interface WrongCurrent {
+kind: "currents"
+state: ("low" | "high")
+amperes: number
+wantedAmperes: number
+}
+export interface SlowEdges {
+kind: "slow-edges"
+edgeSeconds: number
+pulseSeconds: number
+}
+/**
+ * Where the edges of one channel stand in the turn of another; channels count from 1.
+ */
+export interface FoundPhase {
+reference: number
+channel: number
+cycleDegrees: (360 | 720)
+edges: PhaseEdge[]
+more?: number
+}
+export interface PhaseEdge {
+degrees: number
+direction: ("rising" | "falling")
+plusMinus: number
+seen: number
 }
 /**
  * Enough of a channel for a small picture.

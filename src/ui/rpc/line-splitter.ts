@@ -49,7 +49,9 @@ function textOf(parts: readonly Uint8Array[]): SplitLine {
   const all = Buffer.concat(parts);
   const end = all.at(-1) === CARRIAGE_RETURN ? all.length - 1 : all.length;
   try {
-    return { text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(all.subarray(0, end)) };
+    return {
+      text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(all.subarray(0, end)),
+    };
   } catch {
     return { odd: 'no-text' };
   }
