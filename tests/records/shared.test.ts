@@ -30,10 +30,10 @@ afterAll(() => server?.remove(), 60_000);
 let home = '';
 let url = '';
 let databases = 0;
-beforeEach(() => {
+beforeEach(async () => {
   home = mkdtempSync(join(tmpdir(), 'ohmward-shared-'));
   databases += 1;
-  url = server.database(`shop${databases}`);
+  url = await server.database(`shop${databases}`);
 });
 afterEach(() => rmSync(home, { recursive: true, force: true }));
 
