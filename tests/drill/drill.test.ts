@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { moduleOf } from '../../src/circuit/circuit.ts';
 import { createModel, pairId } from '../../src/circuit/model.ts';
@@ -18,6 +17,7 @@ import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { computedRange } from '../../src/procedure/expected-range.ts';
 import { expectedRangeWords } from '../../src/procedure/test-words.ts';
 import { KEY_ON } from '../circuit/setup.ts';
+import fc from '../seeded-check.ts';
 import { drillText } from './drill-files.ts';
 import { doIt, hash, library, measure, newDrill } from './students.ts';
 
