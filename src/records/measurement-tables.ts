@@ -71,8 +71,8 @@ export function captures({ lines, tests, retest: { rows } }: SessionRecord): Blo
     ...lines.flatMap(({ number, title, capture }) =>
       captureBlocks(`No. ${number}, ${title}`, capture),
     ),
-    ...tests.flatMap(({ title, capture, afterRepair }) =>
-      captureBlocks(`${afterRepair ? 'After the repair' : 'Not asked for'}: ${title}`, capture),
+    ...tests.flatMap(({ number, title, capture }) =>
+      captureBlocks(`Test No. ${number}, ${title}`, capture),
     ),
     ...rows.flatMap(({ title, capture, captureBefore }) => [
       ...captureBlocks(`After the repair: ${title}`, capture),
@@ -160,7 +160,7 @@ function toneOf({ verdict }: RecordLine | RecordTest): Pick<Cell, 'tone'> {
 /** Tests that no step asked for, before the repair. */
 export function ownTests({ tests }: SessionRecord): Block[] {
   return testTable(
-    'Proposed by the program or chosen by the person',
+    'Chosen by the person or proposed by the program',
     tests.filter(({ afterRepair }) => !afterRepair),
   );
 }

@@ -48,6 +48,7 @@ export function contextOf(
   const bind = (text: string) => bindText(text, opened.job, opened.circuit);
   const clock = sessionClock(events);
   const meters = metersOf(session);
+  const shows = showsGood(session);
   const otherwise = new Map(judgedOtherwise.map((one) => [one.seq, one]));
   return {
     session,
@@ -60,13 +61,13 @@ export function contextOf(
     meterAt: (event) => meters.get(event) ?? opened.meter,
     today: (event, words) => {
       const found = otherwise.get(clock(event).event);
-      if (!found) return {};
+      if (!found || !shows) return {};
       const { rules, of, today } = found;
       return {
         today: { rules, of, words: today === NOTHING ? 'nothing of it' : words(today, of) },
       };
     },
-    showsGood: showsGood(session),
+    showsGood: shows,
   };
 }
 

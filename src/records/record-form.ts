@@ -50,7 +50,7 @@ export interface SessionRecord {
   readonly endedAt: string;
   /** Time with the session open, pauses left out. */
   readonly workedMs: number;
-  /** Minutes at the vehicle up to the conclusion, as the tests cost; null where they cannot be told. */
+  /** Minutes at the vehicle up to the conclusion, by what each test takes; null where they cannot be told. */
   readonly minutes: number | null;
   readonly complaint: string;
   /** What was concluded, empty while there is no conclusion. */

@@ -44,6 +44,12 @@ describe('while the drill goes on', () => {
   });
 
   it('on a level that hides what is good, says nothing of it, at steps and at tests', () => {
+    // Not by what other rules said of it either.
+    const otherwise = { seq: 3, rules: 1, of: 'reading', was: 'low', today: 'good' } as const;
+    const walk = openDrillWalk();
+    const hidden = recordOf(walk.session, fileOf(walk).head, [otherwise]);
+    expect(hidden.lines[0]).toMatchObject({ event: 3 });
+    expect(hidden.lines[0]).not.toHaveProperty('today');
     for (const made of [...record.lines, ...record.tests])
       expect(made).toMatchObject({
         expected: '',

@@ -56,7 +56,9 @@ it('it is listed and found as a drill, and exported like any session', async () 
   expect(JSON.parse(out).sessions).toMatchObject([
     { stem: STEM, source: 'drill', real: false, status: 'closed' },
   ]);
-  expect((await records('find', 'ada')).out).toContain(STEM);
+  expect((await records('find', 'ada')).out).toMatch(
+    new RegExp(`\\[closed, drill\\][^\\n]*\\n +${STEM}`),
+  );
   const exported = await records('export', STEM, '--for', 'class');
   expect(exported.code).toBe(0);
   expect(exported.out).not.toContain('Ada');
@@ -76,7 +78,7 @@ it('an unfinished drill is shown without a word of the answer', async () => {
   const path = join(home, 'drills', '20310506T090000Z-drill-bo-0000000b.jsonl');
   writeDrill(path, session.events);
   const { out } = await records('show', path);
-  expect(out).toContain('Tests that no step asked for');
+  expect(out).toContain('## Tests\n');
   expect(out).toContain('This diagnosis is not finished.');
   expect(out).not.toContain('## Debrief');
   const hidden = circuit!.faults.filter(({ id }) =>

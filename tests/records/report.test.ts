@@ -9,15 +9,7 @@ import type { Command } from '../../src/session/command.ts';
 import type { StepCapture } from '../../src/session/events.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { captureWith } from './sample-capture.ts';
-import {
-  BARE_CIRCUIT,
-  begin,
-  fileOf,
-  finishedWalk,
-  SAID,
-  type Walk,
-  weighed,
-} from './sample-session.ts';
+import { begin, fileOf, finishedWalk, SAID, type Walk, weighed } from './sample-session.ts';
 
 /** Headings, and all words of the report. */
 function read(walk: Walk, audience: Audience) {
@@ -143,7 +135,7 @@ describe('for the customer', () => {
 });
 
 it('for the shop, empty sections are left out', () => {
-  expect(read(begin({ circuit: BARE_CIRCUIT }), 'shop').headings).toEqual([
+  expect(read(begin(), 'shop').headings).toEqual([
     'Complaint, cause, correction',
     'Job',
     'Wiring',
