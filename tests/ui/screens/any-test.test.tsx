@@ -170,7 +170,7 @@ describe('free order at 80 x 24', () => {
   it('shows the complaint, what was read, and what would tell most', async () => {
     const { frame, press } = await walkSession({ free: true });
     expect(await frame()).toMatchInlineSnapshot(`
-      "┌─ Free order of tests: Three-wire Hall switch fed by the module, pull-up in… ─┐
+      "┌─ Free order ─────────────────────────────────────────────────────── 0 tests ─┐
       │ Complaint: Cranks but does not start                                         │
       │                                                                              │
       │ Nothing was read yet.                                                        │
@@ -197,7 +197,7 @@ describe('free order at 80 x 24', () => {
     `);
     await press(ENTER, '0.05', ENTER, DOWN, ENTER, '2');
     expect(await frame()).toMatchInlineSnapshot(`
-      "┌─ Free order of tests: Three-wire Hall switch fed by the module, pull-up in… ─┐
+      "┌─ Free order ─────────────────────────────────────────────────────── 2 tests ─┐
       │ Complaint: Cranks but does not start                                         │
       │                                                                              │
       │ What was read                                                                │
