@@ -419,8 +419,8 @@ describe('as a dialogue of lines', () => {
       'leave',
     ]);
     expect(end).toBe('left');
-    expect(text).toContain('nothing was done');
-    expect(text).toContain('This level shows no suspects.');
+    expect(text).toContain('Nothing was done');
+    expect(text).toContain('This level of the drill shows no suspects');
     expect(text).toContain('is no measurement');
     expect(text).not.toContain('Good is: ');
     expect(hand.driver.session().tests).toHaveLength(0);
