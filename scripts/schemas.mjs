@@ -18,6 +18,7 @@ const SCHEMAS = [
   { name: 'assignment', room: 'drill', typeName: 'AssignmentDraft' },
   { name: 'drill-actions', room: 'drill', typeName: 'ActionsDraft' },
   { name: 'session-event', room: 'log', typeName: 'CheckedEvent', firstOnly: true },
+  { name: 'rpc', room: 'ui/rpc', typeName: 'Call', inlineRefs: false },
 ];
 
 /** Keywords that say something to editors and to our wording of mistakes, and constrain nothing. */
@@ -38,7 +39,10 @@ for (const entry of SCHEMAS) {
   await generate(entry, JSON.parse(readFileSync(path, 'utf8')));
 }
 
-async function generate({ name, room, typeName, firstOnly = false }, schema) {
+async function generate(
+  { name, room, typeName, firstOnly = false, inlineRefs = !firstOnly },
+  schema,
+) {
   const folder = `${root}/${room}/generated`;
   mkdirSync(folder, { recursive: true });
   const ajv = new Ajv({
@@ -46,7 +50,7 @@ async function generate({ name, room, typeName, firstOnly = false }, schema) {
     allErrors: !firstOnly,
     // The schema travels in each error, so that "did you mean" knows the allowed keys.
     verbose: !firstOnly,
-    inlineRefs: !firstOnly,
+    inlineRefs,
     messages: !firstOnly,
     discriminator: true,
     strict: true,

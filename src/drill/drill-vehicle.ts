@@ -2,13 +2,14 @@
  * The vehicle of a drill: answers from the circuit solver with tolerances of its own and the error of a meter. A fault
  * that comes and goes is there in about half of all readings, always while the harness is moved.
  */
+import type { Circuit } from '../circuit/circuit.ts';
 import { expectedSignal } from '../circuit/expected-signal.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { createModel, type Model } from '../circuit/model.ts';
-import type { Shown, Test } from '../circuit/test.ts';
+import type { Meter, Shown, Test } from '../circuit/test.ts';
 import { parseReading } from '../quantity/parse-reading.ts';
 import { chanceOf } from '../session/chance-of.ts';
-import type { SessionOpened, StepCapture } from '../session/events.ts';
+import type { LevelName, StepCapture } from '../session/events.ts';
 import { PRESENT_CHANCE } from '../session/intermittent.ts';
 import {
   capturedWords,
@@ -44,12 +45,18 @@ export interface CapturedAnswer extends DrillAnswer {
   readonly capture: StepCapture;
 }
 
-/** The vehicle that belongs to a drill's first event; null for what is no drill, or no circuit for its level. */
-export function createVehicle(opened: SessionOpened, hash: Hash): HiddenVehicle | null {
-  const { circuit, meter, vehicle } = opened;
-  if (vehicle.kind !== 'drill' || circuit === null) return null;
-  const { seed } = vehicle;
-  const level = levelNamed(vehicle.level);
+/** What a vehicle follows from. */
+export interface VehicleAsk {
+  readonly circuit: Circuit;
+  readonly meter: Meter;
+  readonly level: LevelName;
+  readonly seed: number;
+}
+
+/** The vehicle of a seed; null when its circuit has no fault for the level. */
+export function createVehicle(ask: VehicleAsk, hash: Hash): HiddenVehicle | null {
+  const { circuit, meter, seed } = ask;
+  const level = levelNamed(ask.level);
   const hidden = hideFault(circuit, level, seed, hash);
   if (!hidden) return null;
   // One sample of its own: a vehicle that is none of those the ranking computes with.

@@ -27,9 +27,11 @@ export function createWorld(
   hash: Hash,
   store: WorldStore = new Map(),
 ): DrillWorld | null {
-  const vehicle = createVehicle(opened, hash);
   const { circuit, meter } = opened;
-  if (!vehicle || !circuit) return null;
+  if (opened.vehicle.kind !== 'drill' || !circuit) return null;
+  const { level, seed } = opened.vehicle;
+  const vehicle = createVehicle({ circuit, meter, level, seed }, hash);
+  if (!vehicle) return null;
   let judge: SuspectSpace | undefined;
   return {
     vehicle,

@@ -71,8 +71,8 @@ export function captures({ lines, tests, retest: { rows } }: SessionRecord): Blo
     ...lines.flatMap(({ number, title, capture }) =>
       captureBlocks(`No. ${number}, ${title}`, capture),
     ),
-    ...tests.flatMap(({ title, capture, afterRepair }) =>
-      captureBlocks(`${afterRepair ? 'After the repair' : 'Not asked for'}: ${title}`, capture),
+    ...tests.flatMap(({ number, title, capture }) =>
+      captureBlocks(`Test No. ${number}, ${title}`, capture),
     ),
     ...rows.flatMap(({ title, capture, captureBefore }) => [
       ...captureBlocks(`After the repair: ${title}`, capture),
@@ -160,7 +160,7 @@ function toneOf({ verdict }: RecordLine | RecordTest): Pick<Cell, 'tone'> {
 /** Tests that no step asked for, before the repair. */
 export function ownTests({ tests }: SessionRecord): Block[] {
   return testTable(
-    'Proposed by the program or chosen by the person',
+    'Chosen by the person or proposed by the program',
     tests.filter(({ afterRepair }) => !afterRepair),
   );
 }
@@ -201,7 +201,7 @@ function testTable(caption: string, tests: readonly RecordTest[]): Block[] {
 
 /** The same tests before and after the repair, and what they came to. */
 export function retest(record: SessionRecord): Block[] {
-  const { rows, missing, verdict } = record.retest;
+  const { rows, missing, verdict, today } = record.retest;
   if (rows.length === 0 && verdict === null && !record.conclusion) return [];
   // The answer of a drill ends it: nothing is repaired.
   if (record.vehicle === 'drill' && rows.length === 0 && verdict === null)
@@ -229,6 +229,7 @@ export function retest(record: SessionRecord): Block[] {
     kind: 'facts',
     rows: filled([
       ['Verdict', verdictWords(verdict)],
+      ['Today', todayWords(today)],
       ['Still to be repeated', missing.join('; ')],
       ['Still to be done', verdict === 'cured' || verdict === 'not-shown' ? LAST_WORD : ''],
     ]),

@@ -1,5 +1,4 @@
 /** What the words of a record are made with: facts of the session that a single event does not hold. */
-import type { Judgement } from '../circuit/judge.ts';
 import type { Meter, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import { levelNamed } from '../drill/levels.ts';
@@ -7,17 +6,12 @@ import { bindText } from '../procedure/bind-text.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { instrumentWords } from '../procedure/test-words.ts';
 import type { SessionEvent, SessionOpened } from '../session/events.ts';
+import type { JudgedOtherwise } from '../session/history.ts';
 import type { Session } from '../session/session.ts';
 import { spentMinutes } from '../session/spent-minutes.ts';
 import { testTable } from '../session/test-table.ts';
+import type { JudgedToday } from './record-form.ts';
 import { type Clock, sessionClock } from './session-clock.ts';
-
-/** A reading whose judgement today's rules would not repeat. */
-export interface JudgedOtherwise {
-  /** Number of the event, from 1. */
-  readonly seq: number;
-  readonly today: Judgement | null;
-}
 
 export interface RecordContext {
   readonly session: Session;
@@ -28,12 +22,17 @@ export interface RecordContext {
   readonly named: (test: Test) => NamedTest;
   /** The meter in hand at an event. */
   readonly meterAt: (event: SessionEvent) => Meter;
-  /** Version of the rules at an event: another version of the program may have gone on. */
-  readonly rulesAt: (event: SessionEvent) => number;
-  readonly judgedOtherwise: ReadonlyMap<number, JudgedOtherwise>;
+  /** What today's rules say of an event otherwise; `words` makes words of their verdict or outcome. */
+  readonly today: (event: SessionEvent, words: TodayWords) => Today;
   /** False while a drill goes on whose level hides what is good. */
   readonly showsGood: boolean;
 }
+
+/** What today's rules say, as words: the name of a verdict or an outcome. */
+type TodayWords = (today: string, of: JudgedOtherwise['of']) => string;
+
+/** To be put into what it belongs to; nothing where today's rules say the same. */
+export type Today = { readonly today?: JudgedToday };
 
 export interface NamedTest {
   readonly words: string;
@@ -47,38 +46,41 @@ export function contextOf(
 ): RecordContext {
   const { opened, events } = session;
   const bind = (text: string) => bindText(text, opened.job, opened.circuit);
-  const meters = inForce(events, opened.meter, (event) =>
-    event.type === 'instruments-changed' ? event.meter : undefined,
-  );
-  const rules = inForce(events, opened.rules, (event) =>
-    event.type === 'session-resumed' ? event.rules : undefined,
-  );
+  const clock = sessionClock(events);
+  const meters = metersOf(session);
+  const shows = showsGood(session);
+  const otherwise = new Map(judgedOtherwise.map((one) => [one.seq, one]));
   return {
     session,
-    clock: sessionClock(events),
+    clock,
     bind,
     named: (test) => {
       const { words, family } = namedTest(opened, test);
       return { words: bind(words), family };
     },
     meterAt: (event) => meters.get(event) ?? opened.meter,
-    rulesAt: (event) => rules.get(event) ?? opened.rules,
-    judgedOtherwise: new Map(judgedOtherwise.map((one) => [one.seq, one])),
-    showsGood: showsGood(session),
+    today: (event, words) => {
+      const found = otherwise.get(clock(event).event);
+      if (!found || !shows) return {};
+      const { rules, of, today } = found;
+      return {
+        today: { rules, of, words: today === NOTHING ? 'nothing of it' : words(today, of) },
+      };
+    },
+    showsGood: shows,
   };
 }
 
-/** What holds at each event: the last change before it. */
-function inForce<T>(
-  events: readonly SessionEvent[],
-  first: T,
-  changeOf: (event: SessionEvent) => T | undefined,
-): Map<SessionEvent, T> {
-  let now = first;
+/** As the history says that today's rules judge nothing there. */
+const NOTHING = 'none';
+
+/** The meter in hand at each event. */
+function metersOf({ opened, events }: Session): Map<SessionEvent, Meter> {
+  let meter = opened.meter;
   return new Map(
     events.map((event) => {
-      now = changeOf(event) ?? now;
-      return [event, now];
+      if (event.type === 'instruments-changed') meter = event.meter;
+      return [event, meter];
     }),
   );
 }

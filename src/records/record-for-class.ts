@@ -172,6 +172,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       missing: retest.missing.map(mask),
       verdict: retest.verdict,
       words: mask(retest.words),
+      ...todayForClass(retest, mask),
     },
     drill: drill && drillForClass(drill, when, mask),
     head: record.head,
@@ -186,8 +187,8 @@ function todayForClass(
   mask: Mask,
 ): { readonly today?: JudgedToday } {
   if (!today) return {};
-  const { rules, verdict, judgement } = today;
-  return { today: { rules, verdict, judgement: mask(judgement) } };
+  const { rules, of, words } = today;
+  return { today: { rules, of, words: mask(words) } };
 }
 
 function drillForClass(

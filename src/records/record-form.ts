@@ -16,6 +16,7 @@ import type {
   ScorePart,
   StepCapture,
 } from '../session/events.ts';
+import type { JudgedOtherwise } from '../session/history.ts';
 import type { SessionStatus } from '../session/session.ts';
 
 /** 2: sessions without a procedure, tests at any time, where the answers come from, drills. */
@@ -49,7 +50,7 @@ export interface SessionRecord {
   readonly endedAt: string;
   /** Time with the session open, pauses left out. */
   readonly workedMs: number;
-  /** Minutes at the vehicle up to the conclusion, as the tests cost; null where they cannot be told. */
+  /** Minutes at the vehicle up to the conclusion, by what each test takes; null where they cannot be told. */
   readonly minutes: number | null;
   readonly complaint: string;
   /** What was concluded, empty while there is no conclusion. */
@@ -126,12 +127,14 @@ export interface RecordRange {
   readonly from: 'circuit' | 'author';
 }
 
-/** What today's rules say where a reading was judged by earlier ones. */
+/** What today's rules say where earlier ones said otherwise. */
 export interface JudgedToday {
   /** Version of the rules that judged it. */
   readonly rules: number;
-  readonly verdict: Verdict | null;
-  readonly judgement: string;
+  /** Of the reading's verdict, of the outcome it fell into, or of the verdict over the repair. */
+  readonly of: JudgedOtherwise['of'];
+  /** What today's say, in words. */
+  readonly words: string;
 }
 
 /** One answer. `verdict` says how it compares with what a healthy circuit shows; null where nothing is expected. */
@@ -253,6 +256,8 @@ export interface RecordRetest {
   readonly missing: readonly string[];
   readonly verdict: RepairVerdict | null;
   readonly words: string;
+  /** Absent where today's rules give the same verdict. */
+  readonly today?: JudgedToday;
 }
 
 export interface RetestRow extends Moment {

@@ -1,6 +1,6 @@
 /** The answers of a session, and the tests that no step asked for, as lines of a report. */
 
-import type { Judgement, Verdict } from '../circuit/judge.ts';
+import type { Verdict } from '../circuit/judge.ts';
 import { judgementWords } from '../circuit/judgement-words.ts';
 import { endsOf, isTask, type Procedure, type Step, stepOf } from '../procedure/procedure.ts';
 import {
@@ -21,8 +21,8 @@ import type {
   TestRecorded,
 } from '../session/events.ts';
 import { capturedWords } from '../session/measure-capture.ts';
-import type { RecordContext } from './record-context.ts';
-import type { JudgedToday, Reading, RecordLine, RecordTest } from './record-form.ts';
+import type { RecordContext, Today } from './record-context.ts';
+import type { Reading, RecordLine, RecordTest } from './record-form.ts';
 
 /** Every answer in the order it was given. */
 export function recordLines(context: RecordContext): RecordLine[] {
@@ -61,8 +61,8 @@ export function recordTests(context: RecordContext): RecordTest[] {
   });
 }
 
-type Judged = Pick<RecordLine, 'verdict' | 'judgement' | 'today'>;
-type Found = Pick<RecordTest, 'expected' | 'expectedRange' | 'found' | 'reading'> & Judged;
+type Judged = Pick<RecordLine, 'verdict' | 'judgement'>;
+type Found = Pick<RecordTest, 'expected' | 'expectedRange' | 'found' | 'reading'> & Judged & Today;
 
 const NOT_JUDGED = { verdict: null, judgement: '' } as const;
 
@@ -89,6 +89,7 @@ function testFound(context: RecordContext, event: TestRecorded): Found {
     expected: expectedRangeWords({ ...range, nominal: null }, unit),
     expectedRange: range,
     ...judged(context, event, reading, range),
+    ...context.today(event, upper),
   };
 }
 
@@ -145,6 +146,9 @@ function lineOf(context: RecordContext, event: Answer): LineFacts {
         found: readingWords(reading),
         reading,
         ...judged(context, event, reading, base.expectedRange),
+        ...context.today(event, (today, of) =>
+          of === 'outcome' ? bind(outcomeWords(step, today)) : upper(today),
+        ),
         outcome: bind(outcomeWords(step, event.outcome)),
         ...captured(context, event.capture),
       };
@@ -202,42 +206,24 @@ export function captured(
 function judged(
   context: RecordContext,
   event: ReadingRecorded | TestRecorded,
-  reading: Reading,
+  { value, unit }: Reading,
   range: RecordLine['expectedRange'],
 ): Judged {
   if (!context.showsGood) return NOT_JUDGED;
-  const said = (judgement: Judgement | null): Omit<JudgedToday, 'rules'> => {
-    if (judgement) return judgedWords(context, event, reading, judgement);
-    return range ? comparedPlainly(event, reading, range) : NOT_JUDGED;
-  };
-  const otherwise = context.judgedOtherwise.get(context.clock(event).event);
-  if (!otherwise) return said(event.judgement);
-  const { verdict, judgement } = said(otherwise.today);
-  const rules = context.rulesAt(event);
-  return { ...said(event.judgement), today: { rules, verdict, judgement } };
-}
-
-function judgedWords(
-  { meterAt }: RecordContext,
-  event: ReadingRecorded | TestRecorded,
-  { value, unit }: Reading,
-  judgement: Judgement,
-): Omit<JudgedToday, 'rules'> {
-  const { verdict } = judgement;
-  // Only volts and ohms are judged by a meter's accuracy.
-  if (unit !== 'V' && unit !== 'ohm') return { verdict, judgement: '' };
-  const read = { value: value ?? Number.POSITIVE_INFINITY, unit };
-  return { verdict, judgement: judgementWords(judgement, read, meterAt(event)) };
-}
-
-function comparedPlainly(
-  { capture }: ReadingRecorded | TestRecorded,
-  { value }: Reading,
-  range: NonNullable<RecordLine['expectedRange']>,
-): Omit<JudgedToday, 'rules'> {
+  const { judgement, capture } = event;
+  if (judgement) {
+    const words = judgementWords(judgement, { value, unit }, context.meterAt(event));
+    return { verdict: judgement.verdict, judgement: words };
+  }
+  if (!range) return NOT_JUDGED;
   const verdict = plainVerdict(value ?? Number.POSITIVE_INFINITY, endsOf(range));
   const without = capture ? 'of a capture' : "without the meter's accuracy";
   return { verdict, judgement: `${PLAIN_WORDS[verdict]}, ${without}` };
+}
+
+/** Verdicts stand in capitals in every report. */
+function upper(verdict: string): string {
+  return verdict.toUpperCase();
 }
 
 const PLAIN_WORDS = { good: 'within the range', low: 'below the range', high: 'above the range' };

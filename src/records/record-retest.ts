@@ -1,7 +1,13 @@
 /** The tests after the repair, before beside after. */
 import { type Step, stepOf } from '../procedure/procedure.ts';
 import { lookWords, stepWhere } from '../procedure/test-words.ts';
-import type { Retest, RetestImpossible, RetestRecorded, StepCapture } from '../session/events.ts';
+import {
+  REPAIR_VERDICTS,
+  type Retest,
+  type RetestImpossible,
+  type RetestRecorded,
+  type StepCapture,
+} from '../session/events.ts';
 import { passingWords, retestLines, VERDICT_WORDS } from '../session/retest.ts';
 import { type Session, standingAnswers } from '../session/session.ts';
 import type { RecordContext } from './record-context.ts';
@@ -25,7 +31,12 @@ export function recordRetest(context: RecordContext): RecordRetest {
     missing: missing.map(({ step }) => bind(step.title)),
     verdict: closed?.verdict ?? null,
     words: closed ? VERDICT_WORDS[closed.verdict] : '',
+    ...(closed ? context.today(closed, repairVerdictWords) : {}),
   };
+}
+
+function repairVerdictWords(verdict: string): string {
+  return REPAIR_VERDICTS.flatMap((one) => (one === verdict ? [VERDICT_WORDS[one]] : [])).join('');
 }
 
 function rowOf(context: RecordContext, event: Retest): RetestRow {

@@ -49,11 +49,9 @@ const HAND_WORDS: Readonly<Record<Hand, string>> = {
   program: 'another program',
 };
 
-/** `as judged by rules 1; today's say HIGH, above the expected range`; empty where they say the same. */
+/** `as judged by rules 1; today's say HIGH`; empty where they say the same. */
 export function todayWords(today: JudgedToday | undefined): string {
-  if (!today) return '';
-  const says = [today.verdict?.toUpperCase() ?? '', today.judgement].filter((part) => part !== '');
-  return `as judged by rules ${today.rules}; today's say ${says.join(', ') || 'nothing of it'}`;
+  return today ? `as judged by rules ${today.rules}; today's say ${today.words}` : '';
 }
 
 /** How sure the conclusion is. */

@@ -6,14 +6,10 @@
 import { freeOrderTitle } from '../procedure/free-order.ts';
 import { wiringSketch } from '../procedure/wiring-sketch.ts';
 import type { Hand, SessionEvent, SessionOpened } from '../session/events.ts';
+import type { JudgedOtherwise } from '../session/history.ts';
 import type { Session } from '../session/session.ts';
 import { recordConclusion } from './record-conclusion.ts';
-import {
-  contextOf,
-  type JudgedOtherwise,
-  minutesAt,
-  type RecordContext,
-} from './record-context.ts';
+import { contextOf, minutesAt, type RecordContext } from './record-context.ts';
 import { recordDrill } from './record-drill.ts';
 import {
   type Head,

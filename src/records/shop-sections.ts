@@ -22,7 +22,7 @@ export function shopSections(record: SessionRecord): Section[] {
     section('Wiring', wiring(record)),
     section('Measurements', measurements(record)),
     section('Captures', captures(record)),
-    section('Tests that no step asked for', ownTests(record)),
+    section(record.procedure ? 'Tests that no step asked for' : 'Tests', ownTests(record)),
     conclusion(record),
     section('After the repair', retest(record)),
     section('Could not be done', impossible(record)),
@@ -96,7 +96,7 @@ function jobSection(record: SessionRecord): Section {
           'At the vehicle',
           record.minutes === null
             ? ''
-            : `${record.minutes} min up to the conclusion, as the tests cost`,
+            : `${record.minutes} min up to the conclusion, by what each test takes`,
         ],
       ]),
     },
@@ -126,7 +126,7 @@ function conclusion(record: SessionRecord): Section {
     {
       kind: 'facts',
       rows: filled([
-        ['Conclusion', `${end.title}${end.own ? " (the person's own, not the procedure's)" : ''}`],
+        ['Conclusion', `${end.title}${ownWords(record)}`],
         ['Faults', end.faults.map(({ words, id }) => `${words} [${id}]`).join('; ')],
         ['Repair', end.repair],
         ['Certainty', provenWords(record)],
@@ -156,6 +156,12 @@ function conclusion(record: SessionRecord): Section {
       rows: end.ruledOut.map(({ words, by }) => [cell(words), cell(by)]),
     });
   return section('Conclusion', blocks);
+}
+
+/** Whose conclusion it is, where that is not the procedure. */
+function ownWords({ conclusion: end, procedure }: SessionRecord): string {
+  if (!end?.own) return '';
+  return procedure ? " (the person's own, not the procedure's)" : " (the person's own)";
 }
 
 function impossible(record: SessionRecord): Block[] {
@@ -191,7 +197,7 @@ function cautions(record: SessionRecord): Block[] {
         cell(timeWords(one), one.readBy === '' ? '' : `read by ${one.readBy}`),
         cell(one.word),
         cell(one.text),
-        cell(one.step || 'a test that no step asked for'),
+        cell(one.step || "a test of the person's own"),
       ]),
     },
   ];

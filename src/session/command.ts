@@ -16,13 +16,14 @@ import type {
 /** What a person, an answers file or another program can ask for. Values in SI units; `Infinity` is the meter's OL. */
 export type Command =
   /**
-   * Of the present step, of the step named (a retest), or of a test that no step asks for. `readBy` is the person whom a
-   * program names as having read them.
+   * Of the present step, of the step named (a retest), or of a test that no step asks for: all that are pending, or only
+   * those of `ids`. `readBy` is the person whom a program names as having read them.
    */
   | {
       readonly type: 'acknowledge-cautions';
       readonly step?: string;
       readonly test?: Test;
+      readonly ids?: readonly string[];
       readonly readBy?: string;
     }
   /** With a capture the value is the one measured of it. */

@@ -107,7 +107,7 @@ function notOpen({ status, revealed }: Session): Decision {
 
 function acknowledge(
   session: Session,
-  { step: named, test, readBy }: Extract<Command, { type: 'acknowledge-cautions' }>,
+  { step: named, test, ids, readBy }: Extract<Command, { type: 'acknowledge-cautions' }>,
   now: When,
 ): Decision {
   const found = test
@@ -117,14 +117,15 @@ function acknowledge(
       : stepNamed(session, named);
   if (found === undefined) return refuse({ code: 'no-such-step', step: named ?? '' });
   const pending = test ? pendingTestCautions(session, test) : pendingCautions(session, found);
-  if (pending.length === 0) return refuse({ code: 'no-caution' });
+  const read = ids ? pending.filter(({ id }) => ids.includes(id)) : pending;
+  if (read.length === 0 || (ids && read.length < ids.length)) return refuse({ code: 'no-caution' });
   const state = test ? test.setup.state : found && isTask(found) ? found.setup.state : null;
   if (state === null) return refuse({ code: 'no-caution' });
   return events({
     type: 'caution-acknowledged',
     step: found?.id ?? null,
     state,
-    cautions: pending.map(({ id, word, say }) => ({ id, word, text: say })),
+    cautions: read.map(({ id, word, say }) => ({ id, word, text: say })),
     ...(readBy === undefined ? {} : { readBy }),
     ...now,
   });

@@ -22,6 +22,8 @@ import { codeKindsOf } from './code-answer.ts';
 import type { Answer } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';
 
+/** Share of the weight of those that come and go, where somebody speaks of one; it may be one that stays after all. Ours. */
+const INTERMITTENT_SHARE = 0.8;
 /** The right movement wakes a fault that comes and goes with this chance. Ours; no count is known. */
 const WOKEN_CHANCE = 0.6;
 /** Share of a drill's readings in which a fault that comes and goes is there by itself. Our choice. */
@@ -35,8 +37,12 @@ export interface ComingAndGoing {
   readonly present: number;
   readonly moved: number;
 }
-/** On a real vehicle: not there while nobody moves anything. The share is ours. */
-export const ON_THE_ROAD: ComingAndGoing = { share: 0.8, present: 0, moved: WOKEN_CHANCE };
+/** On a real vehicle: not there while nobody moves anything. */
+export const ON_THE_ROAD: ComingAndGoing = {
+  share: INTERMITTENT_SHARE,
+  present: 0,
+  moved: WOKEN_CHANCE,
+};
 /** On a drill of the level with such a fault, as its vehicle is made. */
 export const ON_A_DRILL: ComingAndGoing = { share: 1, present: PRESENT_CHANCE, moved: 1 };
 /** A module calls a fault that comes and goes intermittent with this chance, whatever it is like while it is there. Ours. */

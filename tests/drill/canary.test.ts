@@ -8,8 +8,9 @@ import * as bench from '../../src/drill/bench.ts';
 import { createVehicle } from '../../src/drill/drill-vehicle.ts';
 import { hideFault } from '../../src/drill/hidden-fault.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
+import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { KEY_ON } from '../circuit/setup.ts';
-import { hash, library, openedWith } from './students.ts';
+import { hash, library } from './students.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ohmward-canary-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -127,7 +128,10 @@ test('a solver that fails says nothing of the fault', () => {
       throw new Error(`with ${fault}, nothing settles`);
     },
   }));
-  const vehicle = createVehicle(openedWith(hall, 'named', 4), hash)!;
+  const vehicle = createVehicle(
+    { circuit: hall, meter: STANDARD_SETTINGS.meter, level: 'named', seed: 4 },
+    hash,
+  )!;
   const ask = () =>
     vehicle.answers(
       {

@@ -6,6 +6,7 @@ import { createVehicle } from '../../src/drill/drill-vehicle.ts';
 import { hideFault } from '../../src/drill/hidden-fault.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
+import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { capturedFindingWords } from '../../src/session/capture-words.ts';
 import type {
   LevelName,
@@ -15,7 +16,7 @@ import type {
 } from '../../src/session/events.ts';
 import { spentMinutes } from '../../src/session/spent-minutes.ts';
 import { setupOf } from '../circuit/setup.ts';
-import { type DrillInTest, hash, library, measure, newDrill, openedWith } from './students.ts';
+import { type DrillInTest, hash, library, measure, newDrill } from './students.ts';
 
 const hall = library.circuits.get('hall-module-fed')!;
 const SCOPE: Test = {
@@ -133,8 +134,9 @@ describe.each([...library.circuits.values()])('at every place of $name', (circui
   test('a capture looks as the screen does without one', () => {
     const otherwise: string[] = [];
     let captures = 0;
+    const { meter } = STANDARD_SETTINGS;
     for (let seed = 0; seed < seeds; seed += 1) {
-      const vehicle = createVehicle(openedWith(circuit, 'unnamed', seed), hash)!;
+      const vehicle = createVehicle({ circuit, meter, level: 'unnamed', seed }, hash)!;
       for (const { id } of places) {
         const probe = { kind: 'pattern', plus: id, minus: 'battery.negative' } as const;
         const asked = { setup, probe };

@@ -18,7 +18,7 @@ import { pendingTestCautions } from '../../src/session/pending-cautions.ts';
 import { spentMinutes } from '../../src/session/spent-minutes.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { drillText } from './drill-files.ts';
-import { follow, hash, library, measure, newDrill, openedWith } from './students.ts';
+import { follow, hash, library, measure, newDrill } from './students.ts';
 
 const hall = library.circuits.get('hall-module-fed')!;
 const KEY_OFF: Setup = { ...KEY_ON, state: 'key-off' };
@@ -180,7 +180,10 @@ describe('the bench', () => {
         hideFault(hall, levelNamed('intermittent'), one, hash)!.answer.faults[0] ===
         'wire.feed.open',
     )!;
-    const vehicle = createVehicle(openedWith(hall, 'intermittent', seed), hash)!;
+    const vehicle = createVehicle(
+      { circuit: hall, meter: STANDARD_SETTINGS.meter, level: 'intermittent', seed },
+      hash,
+    )!;
     const reads = (wiggle: boolean) =>
       Array.from({ length: 200 }, (_, number) => {
         const moved = wiggle ? ({ wiggle } as const) : {};

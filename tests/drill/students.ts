@@ -1,6 +1,6 @@
 /** Students made of code: one who does what the program would propose and proves it, one who changes parts, and their bench. */
 import { createHash } from 'node:crypto';
-import { type Circuit, sensorOf } from '../../src/circuit/circuit.ts';
+import { sensorOf } from '../../src/circuit/circuit.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Test } from '../../src/circuit/test.ts';
 import { type Desk, openDesk } from '../../src/commands/session/open-desk.ts';
@@ -13,7 +13,7 @@ import { loadLibrary } from '../../src/files/load-library.ts';
 import { memoryDisk } from '../../src/log/memory-disk.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
-import type { AssignmentNote, LevelName, SessionOpened } from '../../src/session/events.ts';
+import type { AssignmentNote, LevelName } from '../../src/session/events.ts';
 import { pendingCautions, pendingTestCautions } from '../../src/session/pending-cautions.ts';
 import { presentStep } from '../../src/session/session.ts';
 import { isProblem } from '../../src/source/problem.ts';
@@ -80,21 +80,6 @@ export function newDrill(seed: number, ask: DrillAsk = {}): DrillInTest {
   const world = createWorld(drill.driver.session().opened, hash, store);
   if (!drill.drill || !world) throw new Error('this is no drill');
   return { ...drill, drill: drill.drill, world };
-}
-
-/** The first event of a drill on another circuit or level, without a file. */
-export function openedWith(circuit: Circuit, level: LevelName, seed: number): SessionOpened {
-  const { opened } = newDrill(seed, { level: 'unnamed' }).driver.session();
-  const { commitment, earlierRepair } = hideFault(circuit, levelNamed(level), seed, hash)!;
-  const vehicle = {
-    kind: 'drill',
-    level,
-    seed,
-    commitment,
-    earlierRepair,
-    assignment: null,
-  } as const;
-  return { ...opened, circuit, vehicle };
 }
 
 /** Ten seconds a step. */

@@ -111,7 +111,7 @@ const procedures = startable(table);
 /** Chances are another room's matter, and cost more than all the rest. */
 function begin(procedure: number): OpenedSession {
   const opened = beginSession(table, {
-    procedure: procedures[procedure % procedures.length]!,
+    subject: { kind: 'procedure', procedure: procedures[procedure % procedures.length]! },
     job: emptyJob('does not start'),
     bench: null,
   });
@@ -127,6 +127,7 @@ function reference(opened: OpenedSession, moves: readonly Move[]): Meant[] {
     let session = driver.session();
     if (session.status !== 'open') break;
     const step = presentStep(session);
+    if (!step) break;
     if (pendingCautions(session).length > 0) {
       driver.perform({ type: 'acknowledge-cautions', step: step.id });
       meant.push({ keys: ['y'], line: 'yes', answer: { acknowledge: true } });
@@ -143,6 +144,7 @@ type Found = Meant & { readonly command: Parameters<OpenedSession['driver']['per
 function meaning(one: Move, { driver, limits }: OpenedSession): Found | null {
   const session = driver.session();
   const step = presentStep(session);
+  if (!step) return null;
   if (one.do === 'note')
     return {
       command: { type: 'add-note', text: one.text },

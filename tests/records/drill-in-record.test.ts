@@ -44,6 +44,12 @@ describe('while the drill goes on', () => {
   });
 
   it('on a level that hides what is good, says nothing of it, at steps and at tests', () => {
+    // Not by what other rules said of it either.
+    const otherwise = { seq: 3, rules: 1, of: 'reading', was: 'low', today: 'good' } as const;
+    const walk = openDrillWalk();
+    const hidden = recordOf(walk.session, fileOf(walk).head, [otherwise]);
+    expect(hidden.lines[0]).toMatchObject({ event: 3 });
+    expect(hidden.lines[0]).not.toHaveProperty('today');
     for (const made of [...record.lines, ...record.tests])
       expect(made).toMatchObject({
         expected: '',
@@ -68,12 +74,12 @@ describe('once the answer is known', () => {
   it('tells what was in the vehicle beside the diagnosis, and what it earned', () => {
     expect(record).toMatchObject({
       status: 'closed',
-      cause: 'signal wire open',
-      correction: 'Mend the signal wire.',
+      cause: 'the signal wire is broken',
+      correction: 'Repair or replace the signal wire.',
     });
     expect(record.drill?.answer).toMatchObject({
-      faults: [{ id: 'wire.ground.open', words: 'ground wire open' }],
-      repairs: ['Mend the ground wire.'],
+      faults: [{ id: 'wire.ground.open', words: 'the ground wire is broken' }],
+      repairs: ['Repair or replace the ground wire.'],
       right: false,
       points: 4,
       minutes: 12.5,

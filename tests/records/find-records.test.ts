@@ -175,7 +175,7 @@ describe('the index', () => {
         source: 'drill',
         real: false,
         status: 'closed',
-        conclusion: 'signal wire open',
+        conclusion: 'the signal wire is broken',
       });
       expect(findRecords(index, { words: 'spring term' }).rows.map(({ id }) => id)).toEqual([
         'drill-8',

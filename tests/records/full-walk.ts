@@ -1,7 +1,7 @@
 /** A finished session with a text of the caller's choice in every field that holds one. */
 import type { MeasureStep, Procedure, Step } from '../../src/procedure/procedure.ts';
 import { KEY_ON } from '../circuit/setup.ts';
-import { BARE_CIRCUIT, begin, JOB, PROCEDURE, type Walk } from './sample-session.ts';
+import { begin, CIRCUIT, JOB, PROCEDURE, type Walk } from './sample-session.ts';
 
 /** `text(name)` gives the words of a field; typed readings too. */
 export function fullWalk(text: (field: string) => string): Walk {
@@ -14,9 +14,9 @@ export function fullWalk(text: (field: string) => string): Walk {
     meter: { ...begin().session.meter, name: text('meter') },
     procedure: procedure(text),
     circuit: {
-      ...BARE_CIRCUIT,
+      ...CIRCUIT,
       title: text('circuit'),
-      terminals: BARE_CIRCUIT.terminals.map((one) =>
+      terminals: CIRCUIT.terminals.map((one) =>
         one.id === 'sensor.feed' ? { ...one, words: text('terminal') } : one,
       ),
     },

@@ -8,18 +8,7 @@ import { readHtmlStrictly } from './readers/read-html-strictly.ts';
 import { readMarkdownStrictly } from './readers/read-markdown-strictly.ts';
 import { readPdfStrictly } from './readers/read-pdf-strictly.ts';
 import { drillWalk } from './sample-drill.ts';
-import {
-  BARE_CIRCUIT,
-  begin,
-  fileOf,
-  freeWalk,
-  signalAt,
-  type Walk,
-  weighed,
-} from './sample-session.ts';
-
-/** Without a drawing of the wiring, which is no paper's words. */
-const BARE = { circuit: BARE_CIRCUIT };
+import { begin, fileOf, freeWalk, signalAt, type Walk, weighed } from './sample-session.ts';
 
 /** What a reader of the form finds, without blanks. */
 const READERS: Readonly<Record<Form, (text: string) => string>> = {
@@ -42,18 +31,18 @@ const FEED: readonly Command[] = [
   { type: 'record-reading', typed: '0', value: 0 },
 ];
 const WALKS: Readonly<Record<string, Walk>> = {
-  'while the procedure asks for something else': begin(BARE).do(OWN),
-  'and an answer came after it': begin(BARE).do(OWN, ...FEED),
-  'at the conclusion, as evidence of it': begin(BARE).do(...FEED, OWN, {
+  'while the procedure asks for something else': begin().do(OWN),
+  'and an answer came after it': begin().do(OWN, ...FEED),
+  'at the conclusion, as evidence of it': begin().do(...FEED, OWN, {
     type: 'conclude',
     weighed: weighed(3, 4),
   }),
-  'at the conclusion, beside the evidence': begin(BARE).do(...FEED, OWN, {
+  'at the conclusion, beside the evidence': begin().do(...FEED, OWN, {
     type: 'conclude',
     weighed: weighed(3),
   }),
-  'after the repair': begin(BARE).do(...FEED, { type: 'conclude', weighed: weighed(3) }, OWN),
-  'after the repair and the tests that must pass': begin(BARE).do(
+  'after the repair': begin().do(...FEED, { type: 'conclude', weighed: weighed(3) }, OWN),
+  'after the repair and the tests that must pass': begin().do(
     ...FEED,
     { type: 'conclude', weighed: weighed(3) },
     { type: 'acknowledge-cautions', step: 'feed' },
@@ -61,8 +50,8 @@ const WALKS: Readonly<Record<string, Walk>> = {
     OWN,
     { type: 'close', verdict: 'not-shown' },
   ),
-  'in free order': begin({ procedure: null, ...BARE }).do(OWN),
-  'in free order, after the repair': freeWalk(BARE).do(OWN),
+  'in free order': begin({ procedure: null }).do(OWN),
+  'in free order, after the repair': freeWalk().do(OWN),
   'in free order without a circuit': begin({ procedure: null, circuit: null }).do(OWN),
 };
 
@@ -81,7 +70,7 @@ describe.each(Object.entries(WALKS))('%s', (_, walk) => {
 it.each(AUDIENCES.flatMap((audience) => FORMS.map((form) => [audience, form] as const)))(
   'and where it all comes from, for the %s as %s',
   (audience, form) => {
-    const walk = drillWalk({}, BARE);
+    const walk = drillWalk();
     const text = exportRecord(recordOf(walk.session, fileOf(walk).head), form, audience);
     const read = READERS[form](text).replace(/\s/g, '');
     expect(read).toContain('adrillonasimulatedvehicle;answersfromaperson');

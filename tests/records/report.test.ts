@@ -9,15 +9,7 @@ import type { Command } from '../../src/session/command.ts';
 import type { StepCapture } from '../../src/session/events.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { captureWith } from './sample-capture.ts';
-import {
-  BARE_CIRCUIT,
-  begin,
-  fileOf,
-  finishedWalk,
-  SAID,
-  type Walk,
-  weighed,
-} from './sample-session.ts';
+import { begin, fileOf, finishedWalk, SAID, type Walk, weighed } from './sample-session.ts';
 
 /** Headings, and all words of the report. */
 function read(walk: Walk, audience: Audience) {
@@ -100,11 +92,12 @@ describe('for the customer', () => {
       );
       const report = reportOf(recordOf(walk.session, fileOf(walk).head), 'customer');
       const section = report.sections.find(({ heading }) => heading === 'What is not needed');
-      const second = 'said' in ruledOut[1]! ? 'Replace the module.' : 'Mend the ground wire.';
+      const second =
+        'said' in ruledOut[1]! ? 'Replace the module.' : 'Repair or replace the ground wire.';
       expect(section?.blocks[0]).toMatchObject({
         rows: [
           [
-            { parts: ['Mend the signal wire.', second] },
+            { parts: ['Repair or replace the signal wire.', second] },
             { parts: ['Supply voltage, sensor feed: 0 V'] },
           ],
         ],
@@ -142,9 +135,10 @@ describe('for the customer', () => {
 });
 
 it('for the shop, empty sections are left out', () => {
-  expect(read(begin({ circuit: BARE_CIRCUIT }), 'shop').headings).toEqual([
+  expect(read(begin(), 'shop').headings).toEqual([
     'Complaint, cause, correction',
     'Job',
+    'Wiring',
     'Is this record genuine?',
   ]);
 });

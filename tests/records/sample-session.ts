@@ -1,6 +1,6 @@
 /** An invented procedure, and sessions walked through it by the program's own decide and evolve. */
-import type { Circuit, Fault } from '../../src/circuit/circuit.ts';
-import { connectorsOf, terminalsOf } from '../../src/circuit/terminals.ts';
+import type { Circuit } from '../../src/circuit/circuit.ts';
+import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import type { Meter, Test } from '../../src/circuit/test.ts';
 import type { CautionRule } from '../../src/procedure/cautions.ts';
 import type { Job } from '../../src/procedure/job.ts';
@@ -145,103 +145,48 @@ export const PROCEDURE: Procedure = {
   steps: Object.fromEntries(STEPS.map((step) => [step.id, step])),
 };
 
-const VOLTS = { nominal: 12.6, low: 12.3, high: 12.9, unit: 'V' } as const;
+const CIRCUIT_TEXT = `
+circuit: lab-circuit
+title: Invented sensor circuit
+temperature: 20 degC
+supply:
+  battery: 12.6 V +/- 0.3 V
+  cranking: 10.5 V +/- 0.7 V
+  running: 14.2 V +/- 0.3 V
+  ohms: 20 mohm
+parts:
+  module:
+    kind: module
+    words: module
+    pins:
+      feed:
+        reference: { volts: 5 V +/- 2 %, series: 0.5 ohm, limit: 80 mA +/- 20 % }
+      signal:
+        pull: { to: feed, ohms: 2.2 kohm +/- 5 % }
+        input: { low-below: 1.5 V, high-above: 3.5 V }
+      ground:
+        ground: { ohms: 20 mohm }
+  sensor:
+    kind: hall-switch
+    words: sensor
+    draws: 8 mA +/- 40 %
+    minimum: 3.8 V
+    on: 50 ohm +/- 50 %
+wires:
+  feed: { from: module.feed, to: sensor.feed, size: 0.5 mm2, length: 3 m }
+  signal: { from: module.signal, to: sensor.signal, size: 0.5 mm2, length: 3 m }
+  ground: { from: module.ground, to: sensor.ground, size: 0.5 mm2, length: 3 m }
+target: { at: crankshaft, teeth: 60, missing: 2, on: 0.5 }
+`;
 
-const ohms = (nominal: number) => ({ nominal, low: nominal, high: nominal, unit: 'ohm' }) as const;
-const unit = (nominal: number, of: 'V' | 'A') =>
-  ({ nominal, low: nominal, high: nominal, unit: of }) as const;
+export const CIRCUIT: Circuit = labCircuit();
 
-const PIN = { reference: null, pull: null, input: null, ground: null, joinedTo: null };
-
-const PARTS: Circuit['parts'] = [
-  {
-    kind: 'module',
-    name: 'module',
-    words: 'module',
-    pins: ['feed', 'signal', 'ground'],
-    inside: [
-      {
-        ...PIN,
-        name: 'feed',
-        reference: { volts: unit(5, 'V'), series: ohms(0.5), limit: unit(0.08, 'A') },
-      },
-      {
-        ...PIN,
-        name: 'signal',
-        pull: { to: { kind: 'pin', pin: 'feed' }, ohms: ohms(2000) },
-        input: { kind: 'levels', lowBelow: 1, highAbove: 3.5 },
-      },
-      { ...PIN, name: 'ground', ground: ohms(0.02) },
-    ],
-  },
-  {
-    kind: 'hall-switch',
-    name: 'sensor',
-    words: 'sensor',
-    pins: ['feed', 'signal', 'ground'],
-    draws: unit(0.008, 'A'),
-    minimum: unit(3.8, 'V'),
-    on: ohms(50),
-    off: ohms(2e6),
-    limit: unit(0.04, 'A'),
-  },
-];
-
-const WIRES: Circuit['wires'] = (['feed', 'signal', 'ground'] as const).map((name) => ({
-  name,
-  from: `module.${name}`,
-  to: `sensor.${name}`,
-  ohms: 0.1,
-  sizeSquareMetres: 5e-7,
-  lengthMetres: 2.8,
-  role: name === 'feed' ? 'reference' : name,
-}));
-
-const CONNECTORS = connectorsOf(PARTS, WIRES);
-
-/** A circuit that can be computed, with few faults. */
-export const CIRCUIT: Circuit = {
-  name: 'lab-circuit',
-  title: 'Invented sensor circuit',
-  notes: '',
-  celsius: 20,
-  battery: { rest: VOLTS, cranking: VOLTS, running: VOLTS, ohms: ohms(0.02) },
-  parts: PARTS,
-  wires: WIRES,
-  connectors: CONNECTORS,
-  terminals: terminalsOf(CONNECTORS, PARTS).map((one) => ({
-    ...one,
-    words: one.id.replaceAll('.', ' '),
-  })),
-  target: null,
-  faults: [
-    openWire('feed'),
-    openWire('ground'),
-    openWire('signal'),
-    {
-      ...openWire('ground'),
-      id: 'wire.ground.resistive',
-      words: 'ground wire corroded',
-      effect: { kind: 'wire-resistive', wire: 'ground', ohms: { low: 10, high: 100 } },
-    },
-  ],
-};
-
-/** The same where nothing is to be drawn: only names are read from it, and no file can hold it. */
-export const BARE_CIRCUIT: Circuit = { ...CIRCUIT, parts: [], wires: [], connectors: [] };
-
-function openWire(wire: string): Fault {
-  return {
-    id: `wire.${wire}.open`,
-    words: `${wire} wire open`,
-    repair: `wire.${wire}`,
-    repairWords: `Mend the ${wire} wire.`,
-    weight: 1,
-    subject: [`wire.${wire}`],
-    class: 'wire',
-    visibleChance: 0.1,
-    effect: { kind: 'wire-open', wire },
-  };
+/** With terminals in two words: part and pin. */
+function labCircuit(): Circuit {
+  const { value, issues } = loadCircuit(CIRCUIT_TEXT, 'lab.yaml');
+  if (!value) throw new Error(`lab circuit: ${JSON.stringify(issues)}`);
+  const terminals = value.terminals.map((one) => ({ ...one, words: one.id.replace('.', ' ') }));
+  return { ...value, terminals };
 }
 
 /** What stands before any test with the engine turning. */

@@ -3,7 +3,6 @@ import AjvModule from 'ajv';
 import { describe, expect, it } from 'vitest';
 import { emptyJob } from '../../src/procedure/job.ts';
 import { readingsCsv } from '../../src/records/readings-csv.ts';
-import type { JudgedOtherwise } from '../../src/records/record-context.ts';
 import { recordForClass } from '../../src/records/record-for-class.ts';
 import type { SessionRecord } from '../../src/records/record-form.ts';
 import { recordJson } from '../../src/records/record-json.ts';
@@ -11,6 +10,7 @@ import { recordOf } from '../../src/records/session-record.ts';
 import { transcriptOf } from '../../src/records/transcript.ts';
 import { RULES } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
+import type { JudgedOtherwise } from '../../src/session/history.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { drillWalk } from './sample-drill.ts';
 import {
@@ -31,12 +31,10 @@ function recordFrom(walk: Walk, otherwise: readonly JudgedOtherwise[] = []): Ses
   return recordOf(walk.session, fileOf(walk).head, otherwise);
 }
 
-/** Event 9 of the finished walk, 0.02 V, as if other rules had judged it when it was recorded. */
+/** Of the finished walk: the reading of event 9, and the verdict over the repair, as if rules 1 had given others. */
 const OTHERWISE: readonly JudgedOtherwise[] = [
-  {
-    seq: 9,
-    today: { verdict: 'low', chance: 0 },
-  },
+  { seq: 9, rules: 1, of: 'reading', was: 'good', today: 'low' },
+  { seq: 16, rules: 1, of: 'repair', was: 'cured', today: 'not-shown' },
 ];
 
 describe('the record of a finished session', () => {
@@ -112,16 +110,20 @@ describe('the record of a finished session', () => {
   });
 
   it('tells evidence and what is ruled out by the readings whose numbers it keeps', () => {
-    const towards = 'Mend the feed wire.';
+    const towards = 'Repair or replace the feed wire.';
     expect(record.conclusion).toMatchObject({
       own: false,
-      faults: [{ id: 'wire.feed.open', words: 'feed wire open' }],
+      faults: [{ id: 'wire.feed.open', words: 'the feed wire is broken' }],
       evidence: [
         { reading: 9, test: 'Feed at the sensor', found: '0.02 V', pointsTo: towards },
         { reading: 11, found: '5.01 V', pointsTo: towards, counted: true },
       ],
       ruledOut: [
-        { words: 'Mend the signal wire.', by: 'Feed at the sensor: 0.02 V', readings: [9] },
+        {
+          words: 'Repair or replace the signal wire.',
+          by: 'Feed at the sensor: 0.02 V',
+          readings: [9],
+        },
       ],
     });
   });
@@ -220,7 +222,7 @@ it("a conclusion of one's own is marked as such, and a missing retest is named",
   const record = recordFrom(walk);
   expect(record.conclusion).toMatchObject({ own: true, proven: null, customer: '' });
   expect(record.cause).toBe('Rubbed-through harness');
-  expect(record.correction).toBe('Mend the signal wire.');
+  expect(record.correction).toBe('Repair or replace the signal wire.');
   const tree = begin().do(
     { type: 'acknowledge-cautions' },
     { type: 'record-reading', typed: '0', value: 0 },
@@ -325,8 +327,8 @@ describe('a session in free order', () => {
       title: 'Free order of tests: Invented sensor circuit',
       procedure: null,
       lines: [],
-      cause: 'signal wire open',
-      correction: 'Mend the signal wire.',
+      cause: 'the signal wire is broken',
+      correction: 'Repair or replace the signal wire.',
     });
     expect(recordFrom(begin({ procedure: null, circuit: null })).title).toBe('Free order of tests');
   });
@@ -340,9 +342,12 @@ describe('a session in free order', () => {
     expect(record.conclusion).toMatchObject({
       own: true,
       customer: '',
-      evidence: [{ reading: 2, found: '0.02 V', pointsTo: 'Mend the signal wire.' }],
+      evidence: [{ reading: 2, found: '0.02 V', pointsTo: 'Repair or replace the signal wire.' }],
     });
-    expect(transcriptOf(record)).not.toContain('""');
+    const text = transcriptOf(record);
+    expect(text).toContain('## Tests\n');
+    expect(text).toContain("the signal wire is broken (the person's own)");
+    expect(text).not.toMatch(/no step asked for|at ""|procedure's/);
   });
 
   it('names cautions of a test that no step asked for, and who read them there', () => {
@@ -391,7 +396,7 @@ describe('a test made after the conclusion', () => {
   it('is never evidence of it, whatever the file says', () => {
     expect(record.conclusion?.evidence.map(({ reading }) => reading)).toEqual([3, 4]);
     expect(record.conclusion?.ruledOut).toMatchObject([
-      { words: 'Mend the ground wire.', readings: [4] },
+      { words: 'Repair or replace the ground wire.', readings: [4] },
     ]);
   });
 
@@ -416,16 +421,40 @@ it('evidence of an early version stands as it was written down', () => {
   });
 });
 
-it('a reading that today’s rules judge otherwise says both', () => {
-  const record = recordFrom(finishedWalk({ rules: 1 }), OTHERWISE);
-  expect(record.lines[5]).toMatchObject({
-    event: 9,
-    today: { rules: 1, verdict: 'low', judgement: 'below the expected range' },
+describe('what today’s rules say otherwise stands beside what was recorded', () => {
+  const walk = finishedWalk({ rules: 1 });
+
+  it('of a reading and of the verdict over the repair, in every paper of the shop', () => {
+    expect(walk.events.map(({ type }) => type).at(15)).toBe('session-closed');
+    const record = recordFrom(walk, OTHERWISE);
+    expect(record.lines.flatMap(({ event, today }) => (today ? [[event, today]] : []))).toEqual([
+      [9, { rules: 1, of: 'reading', words: 'LOW' }],
+    ]);
+    expect(record.retest.today?.words).toContain('the cure is not shown');
+    const says = "as judged by rules 1; today's say LOW";
+    expect(transcriptOf(record)).toContain(says);
+    expect(transcriptOf(record)).toContain("as judged by rules 1; today's say every test that");
+    expect(readingsCsv(record)).toContain(says);
   });
-  expect(record.lines.filter(({ today }) => today)).toHaveLength(1);
-  const says = "as judged by rules 1; today's say LOW, below the expected range";
-  expect(transcriptOf(record)).toContain(says);
-  expect(readingsCsv(record)).toContain(says);
+
+  it.each<[string, JudgedOtherwise, string]>([
+    [
+      'an outcome in the words of its step',
+      { seq: 9, rules: 1, of: 'outcome', was: 'low', today: 'high' },
+      'feed too high',
+    ],
+    [
+      'a verdict where there is none today',
+      { seq: 11, rules: 1, of: 'reading', was: 'good', today: 'none' },
+      'nothing of it',
+    ],
+  ])('%s', (_, otherwise, words) => {
+    const { lines, tests } = recordFrom(walk, [otherwise]);
+    expect([...lines, ...tests].find(({ today }) => today)).toMatchObject({
+      event: otherwise.seq,
+      today: { of: otherwise.of, words },
+    });
+  });
 });
 
 it('the words of a judgement are those of the meter in hand then', () => {

@@ -72,7 +72,7 @@ describe('cautions', () => {
   });
 
   it('name the person whom a program names', () => {
-    const session = sessionAfter([DONE, { ...ACK, readBy: 'R. Example' }]);
+    const session = sessionAfter([DONE, { type: 'acknowledge-cautions', readBy: 'R. Example' }]);
     expect(session.acknowledgements[0]).toMatchObject({ readBy: 'R. Example' });
   });
 

@@ -261,7 +261,7 @@ describe('after the repair', () => {
 
   test('follows the order the tests were done in, whatever the order in the file', () => {
     const session = sessionAfter([DONE, ACK, volts(4.2), ACK, sees('none'), CONCLUDE]);
-    const { procedure } = session.opened;
+    const procedure = session.opened.procedure!;
     const steps = Object.fromEntries(Object.entries(procedure.steps).reverse());
     const turned = {
       ...session,

@@ -24,7 +24,7 @@ import { testsToChoose } from '../../session/session-tests.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { percentWords } from '../parts/bar.ts';
-import type { Dialogue } from '../plain/plain-session.ts';
+import type { Dialogue } from '../plain/dialogue.ts';
 import { capturePlot } from '../screens/capture-plot.ts';
 import { countWords, foundLines } from '../screens/conclusion-words.ts';
 import { adviceOf } from '../screens/pages-state.ts';

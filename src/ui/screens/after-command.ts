@@ -7,6 +7,7 @@ import {
   type Here,
   type Page,
   type PagesState,
+  pageNamed,
   refusalLine,
   refuse,
   stay,
@@ -49,7 +50,10 @@ function afterCommand(here: Here, command: Command): Turn {
       return stay({ ...state, over, message: RETEST_WORDS[mark] });
     }
     case 'record-test': {
-      const words = testWords(opened, state.session, command.test);
+      const proposed = pageNamed(state, 'test')?.toDo.words;
+      const words = proposed
+        ? opened.bind(proposed)
+        : testWords(opened, state.session, command.test);
       return stay({ ...state, over: [], message: `In the record: ${words}, ${command.typed}.` });
     }
     default:

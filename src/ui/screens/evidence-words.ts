@@ -1,8 +1,14 @@
 /** What speaks for a conclusion that is not accepted yet, and what is ruled out, in a line each. No React. */
 import { stepOf } from '../../procedure/procedure.ts';
 import { setupWords, stepWhere, whereWords } from '../../procedure/test-words.ts';
+import { formatTyped } from '../../quantity/format-quantity.ts';
 import { repairsOfFaults } from '../../session/conclusion-words.ts';
-import { type EvidenceLine, isAnswer, type RuledOutLine } from '../../session/events.ts';
+import {
+  type Answer,
+  type EvidenceLine,
+  isAnswer,
+  type RuledOutLine,
+} from '../../session/events.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
@@ -31,7 +37,8 @@ export function evidenceWords(
 export function ruledOutWords(opened: OpenedSession, session: Session, line: RuledOutLine): string {
   if ('said' in line) return `${unstopped(line.said.words)} - by: ${line.said.by}`;
   const { faults = [] } = session.opened.circuit ?? {};
-  const words = faults.find(({ repair }) => repair === line.repair)?.repairWords ?? line.repair;
+  const known = faults.find(({ repair }) => repair === line.repair)?.repairWords;
+  const words = known ?? line.repair.replace(/[.-]/g, ' ');
   const by = line.by.map((reading) => {
     const { test, found } = readAt(opened, session, reading);
     return `${test}: ${found}`;
@@ -55,8 +62,15 @@ function readAt(opened: OpenedSession, session: Session, reading: number): Read 
   return {
     test: stepTitle(opened, session, event.step),
     where: where === '' ? standing : where,
-    found: opened.bind(answerWords(event, session)),
+    found: opened.bind(shownWords(event, session)),
   };
+}
+
+/** A number stands for itself here: what its outcome says is where the tree went on from it. */
+function shownWords(answer: Answer, session: Session): string {
+  if (answer.type !== 'reading-recorded') return answerWords(answer, session);
+  const { value, unit, typed } = answer;
+  return formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
 }
 
 function pointsTo({ opened }: Session, faults: readonly string[]): string {

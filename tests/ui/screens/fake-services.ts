@@ -1,17 +1,29 @@
 /** Services in memory: a driver over the real `decide` and `evolve`, a vehicle and a model that answer by table. */
 import { basename } from 'node:path';
+import type { Circuit } from '../../../src/circuit/circuit.ts';
+import { createModel, type Model } from '../../../src/circuit/model.ts';
 import type { Test } from '../../../src/circuit/test.ts';
 import type { CaptureEntry, CaptureFolder } from '../../../src/files/list-captures.ts';
 import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts';
+import type { CautionRule } from '../../../src/procedure/cautions.ts';
 import type { Job } from '../../../src/procedure/job.ts';
+import type { Procedure } from '../../../src/procedure/procedure.ts';
 import type { Advisor, Proposal, SuspectView } from '../../../src/session/advisor.ts';
 import type { CaptureAnswer } from '../../../src/session/capture-step.ts';
 import { capturedFindingWords } from '../../../src/session/capture-words.ts';
 import type { Command } from '../../../src/session/command.ts';
 import { decide } from '../../../src/session/decide.ts';
 import type { Performed, SessionDriver, VehicleAnswer } from '../../../src/session/driver.ts';
-import type { SessionEvent, SessionOpened, StepCapture } from '../../../src/session/events.ts';
+import {
+  isAnswer,
+  RULES,
+  SESSION_FORMAT,
+  type SessionEvent,
+  type SessionOpened,
+  type StepCapture,
+} from '../../../src/session/events.ts';
 import { evolve, openSession } from '../../../src/session/evolve.ts';
+import { refusalWords } from '../../../src/session/refusal.ts';
 import { presentStep, type Session, standingAnswers } from '../../../src/session/session.ts';
 import type { Problem } from '../../../src/source/problem.ts';
 import type {
@@ -22,6 +34,7 @@ import type {
   SessionChoice,
 } from '../../../src/ui/app-services.ts';
 import { KEY_ON } from '../../circuit/setup.ts';
+import { shipped } from '../../circuit/shipped.ts';
 import {
   GAS,
   PLACES,
@@ -54,12 +67,28 @@ export interface FakeDriver extends SessionDriver {
   readonly closed: () => boolean;
 }
 
+/** What stands before a test that no step asks for. */
+const CAUTION_RULES: readonly CautionRule[] = [TURNS, GAS].map((caution) => ({
+  ...caution,
+  states: ['running'],
+  drives: [],
+  when: [],
+}));
+
 /** A session in memory. */
-export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE): FakeDriver {
+export function fakeDriver(
+  job: Job,
+  bench: boolean,
+  procedure: Procedure | null = SMALL_PROCEDURE,
+  circuit: Circuit | null = null,
+  cautionRules = CAUTION_RULES,
+): FakeDriver {
   const opened: SessionOpened = {
     type: 'session-opened',
-    format: 1,
+    format: SESSION_FORMAT,
+    rules: RULES,
     program: '0.1.0',
+    by: 'person',
     id: 'test',
     person: 'Ida Kern',
     shop: 'Yard Three',
@@ -67,7 +96,8 @@ export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE
     meter: STANDARD_SETTINGS.meter,
     job,
     procedure,
-    circuit: null,
+    circuit,
+    cautionRules,
     vehicle: bench ? { kind: 'bench', fault: 'wire.feed.open', seed: 1 } : { kind: 'real' },
     at: '2030-01-02T10:00:00Z',
     elapsed: 0,
@@ -82,8 +112,8 @@ export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE
     const when = { at: '2030-01-02T10:00:00Z', elapsed: session.events.length * 1000 };
     const decision = decide(session, command, when);
     if (!decision.ok) {
-      const { words, fix } = decision.refusal;
-      return { ok: false, words, fix: fix ?? '', disk: false };
+      const { refusal } = decision;
+      return { ok: false, ...refusalWords(refusal), refusal, disk: false };
     }
     if (full > 0) {
       full -= 1;
@@ -93,6 +123,7 @@ export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE
         ok: false,
         words: `The disk is full. ${safe}`,
         fix: 'Free some space, then try again.',
+        refusal: null,
         disk: true,
       };
     }
@@ -112,6 +143,7 @@ export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE
           ok: false,
           words: 'That folder cannot be written.',
           fix: 'Choose another.',
+          refusal: null,
           disk: true,
         };
       path = `${folder}/dray-no-start.part2.jsonl`;
@@ -130,8 +162,10 @@ export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE
   };
 }
 
-function vehicleAnswer(session: Session): VehicleAnswer {
-  switch (presentStep(session).kind) {
+function vehicleAnswer(session: Session): VehicleAnswer | null {
+  switch (presentStep(session)?.kind) {
+    case undefined:
+      return null;
     case 'measure':
       return { words: 'the meter shows 0.02 V', answer: { kind: 'reading', typed: '0.02 V' } };
     case 'look':
@@ -159,17 +193,24 @@ const proposal = (id: string, words: string, rest: Partial<Proposal>): Proposal 
   id,
   words,
   test: GROUND_TEST,
+  step: null,
+  bits: null,
+  unit: 'V',
   minutes: 2,
   needs: ['meter'],
   shows: [
-    { suspect: 'mend the feed wire', shown: '12 to 15 mV' },
-    { suspect: 'clean the ground joint', shown: '0.8 to 3 V' },
+    { suspect: 'mend the feed wire', shown: '12 to 15 mV', faults: ['wire.feed.open'] },
+    {
+      suspect: 'clean the ground joint',
+      shown: '0.8 to 3 V',
+      faults: ['contact.sensor.ground.resistive'],
+    },
   ],
   why: 'It parts feed and ground, which stand level now.',
   healthy: 'below 0.1 V',
   kind: 'number',
   looks: [],
-  expected: { kind: 'number', low: null, high: 0.1 },
+  expected: { kind: 'number', low: -0.1, high: 0.1 },
   likely: null,
   ...rest,
 });
@@ -194,21 +235,23 @@ const PROPOSALS: readonly Proposal[] = [
 ];
 
 /** A model that answers by table: enough to see that the screens show what they are given. */
-const FAKE_THINKER: Advisor = {
+export const FAKE_ADVISOR: Advisor = {
+  diagnosis: (session) => ({
+    suspects: suspectsOf(session),
+    nextTests: PROPOSALS,
+    weigh: (faults) => FAKE_ADVISOR.weigh(session, faults),
+  }),
   suspects: suspectsOf,
   nextTests: () => PROPOSALS,
   weigh: (session, faults) => {
-    const proven = standingAnswers(session).length + session.extras.length >= 3;
+    const proven = standingAnswers(session).length + session.tests.length >= 3;
+    const first = session.events.findIndex(
+      (event) => isAnswer(event) || event.type === 'test-recorded',
+    );
+    const reading = first + 1;
     return {
-      evidence: [
-        {
-          test: 'Feed voltage',
-          where: 'sensor feed, pin 1 (RD/BU)',
-          found: '0.02 V',
-          pointsTo: faults.join(', ') || 'no fault',
-        },
-      ],
-      ruledOut: [{ words: 'module reference dead', by: 'feed at the module, 5.01 V' }],
+      evidence: first > 0 && faults.length > 0 ? [{ reading, counted: true }] : [],
+      ruledOut: first > 0 ? [{ repair: 'module.reference.dead', by: [reading] }] : [],
       proven,
       unexplained: null,
       missing: proven ? 0 : 2,
@@ -218,7 +261,7 @@ const FAKE_THINKER: Advisor = {
 };
 
 function suspectsOf(session: Session): SuspectView {
-  const isRead = session.answers.length > 0;
+  const isRead = session.answers.length + session.tests.length > 0;
   const row = (words: string, chance: number, id: string) => ({
     repair: id,
     words,
@@ -228,13 +271,15 @@ function suspectsOf(session: Session): SuspectView {
   return {
     rows: [
       row('mend the feed wire', isRead ? 0.86 : 0.4, 'wire.feed.open'),
-      row('clean the ground joint', isRead ? 0.135 : 0.35, 'contact.ground.resistive'),
+      row('clean the ground joint', isRead ? 0.135 : 0.35, 'contact.sensor.ground.resistive'),
       row('replace the module', isRead ? 0.005 : 0.25, 'module.reference.dead'),
     ],
     changed: isRead ? '"mend the feed wire" rose from 40 to 86 %.' : null,
     intermittent: false,
     unexplained: null,
+    unexplainedBy: null,
     group: null,
+    groupRepairs: [],
   };
 }
 
@@ -337,16 +382,39 @@ const FAKE_FILES: CaptureFiles = {
   },
 };
 
-export function fakeSession(
-  options: { bench?: boolean; advisor?: boolean; job?: Job; scope?: boolean } = {},
-): {
+export interface FakeOptions {
+  readonly bench?: boolean;
+  readonly advisor?: boolean;
+  readonly job?: Job;
+  /** Begins with a scope picture. */
+  readonly scope?: boolean;
+  readonly procedure?: Procedure;
+  /** No procedure: any test, and a conclusion of one's own. */
+  readonly free?: boolean;
+  /** What stands before tests that no step asks for. */
+  readonly cautionRules?: readonly CautionRule[];
+}
+
+const CIRCUIT = shipped('hall-module-fed');
+let known: Model | null = null;
+/** Few samples, since only words and refusals of it are looked at. */
+function smallModel(): Model {
+  known ??= createModel(CIRCUIT, { samples: 4, seed: 1, meter: STANDARD_SETTINGS.meter });
+  return known;
+}
+
+export function fakeSession(options: FakeOptions = {}): {
   opened: OpenedSession;
   driver: FakeDriver;
 } {
   const driver = fakeDriver(
     options.job ?? SMALL_JOB,
     options.bench ?? false,
-    options.scope ? SCOPE_PROCEDURE : SMALL_PROCEDURE,
+    options.free
+      ? null
+      : (options.procedure ?? (options.scope ? SCOPE_PROCEDURE : SMALL_PROCEDURE)),
+    options.advisor === false ? null : CIRCUIT,
+    options.cautionRules,
   );
   const bind = (text: string) =>
     text.replace(/\{([a-z.]+)\}/g, (_, id: string) => PLACES[id] ?? id);
@@ -355,7 +423,9 @@ export function fakeSession(
     opened: {
       driver,
       name: () => basename(driver.path(), '.jsonl'),
-      advisor: options.advisor === false ? null : FAKE_THINKER,
+      advisor: options.advisor === false ? null : FAKE_ADVISOR,
+      model: options.advisor === false ? null : smallModel(),
+      drill: null,
       sketch: () => (options.advisor === false ? [] : SKETCH),
       bind,
       terminalWords: (id) => PLACES[id] ?? id,
@@ -363,11 +433,15 @@ export function fakeSession(
         step.unit === 'V'
           ? { low: -30, high: 30, because: 'this vehicle has a 12 V system' }
           : null,
-      cautionsFor: ({ setup }) => (setup.state === 'running' ? [TURNS, GAS] : []),
-      benchShows: () =>
-        options.bench
-          ? { words: 'the meter shows 13.1 mV', answer: { kind: 'reading', typed: '13.1 mV' } }
-          : null,
+      benchShows: ({ probe }) =>
+        !options.bench
+          ? null
+          : probe.kind === 'light'
+            ? {
+                words: 'the light is dim',
+                answer: { kind: 'outcome', outcome: 'dim', look: 'dim' },
+              }
+            : { words: 'the meter shows 13.1 mV', answer: { kind: 'reading', typed: '13.1 mV' } },
       repaired: options.bench
         ? {
             fault: 'healthy',
@@ -387,11 +461,11 @@ export function fakeSession(
                 ok: true,
                 capture: SMALL_CAPTURE,
                 command:
-                  ask.kind === 'extra'
+                  ask.kind === 'test'
                     ? {
-                        type: 'record-extra',
+                        type: 'record-test',
                         test: ask.test,
-                        words: ask.words,
+                        expected: ask.expected,
                         typed: '2.5 V',
                         shown: { kind: 'number', value: 2.5, unit: 'V' },
                         capture: {

@@ -1,5 +1,6 @@
 /** The reducers behind the screens, by themselves. */
 import { describe, expect, it } from 'vitest';
+import { judgementWords } from '../../../src/circuit/judgement-words.ts';
 import { STANDARD_SETTINGS } from '../../../src/files/settings.ts';
 import { emptyJob } from '../../../src/procedure/job.ts';
 import type { AskStep } from '../../../src/procedure/procedure.ts';
@@ -23,6 +24,7 @@ import {
   jobRemark,
   jobSheet,
 } from '../../../src/ui/screens/job-sheet-state.ts';
+import { helpParagraphs } from '../../../src/ui/screens/over-words.ts';
 import { askedAt, freshAnswer } from '../../../src/ui/screens/prompt-state.ts';
 import {
   type ReadingContext,
@@ -34,7 +36,6 @@ import {
 import { SESSION_KEYS } from '../../../src/ui/screens/session-keys.ts';
 import { settingsChange, settingsSheet } from '../../../src/ui/screens/settings-state.ts';
 import { startMenu } from '../../../src/ui/screens/start-screen.tsx';
-import { helpParagraphs } from '../../../src/ui/screens/step-page.tsx';
 import { createKeyDecoder, type KeyEvent } from '../../../src/ui/term/key-decoder.ts';
 import { fakeDriver, fakeSession } from './fake-services.ts';
 import { SMALL_JOB, SMALL_PROCEDURE } from './small-procedure.ts';
@@ -66,7 +67,8 @@ describe('reading prompt', () => {
   const context = (rest: Partial<ReadingContext> = {}): ReadingContext => ({
     expected: { unit: 'V', usual: { low: 4.75, high: 5.25 } },
     judge: () => null,
-    meter: STANDARD_SETTINGS.meter,
+    judged: (judgement, value) =>
+      judgementWords(judgement, { value, unit: 'V' }, STANDARD_SETTINGS.meter),
     isDeliberate: true,
     offered: null,
     ...rest,
@@ -456,8 +458,9 @@ describe('a question that the trouble code answers', () => {
   const at = (codes: string[]) => {
     const driver = fakeDriver({ ...SMALL_JOB, codes }, false, tree);
     const session = driver.session();
-    const half = freshAnswer(session, code);
-    const { standing } = askedAt({ ...fakeSession().opened, driver }, session, code, half);
+    const opened = { ...fakeSession().opened, driver };
+    const half = freshAnswer(opened, session, code);
+    const { standing } = askedAt(opened, session, code, half);
     return { marked: half.marked, standing };
   };
 
