@@ -26,12 +26,13 @@ export function readRecord(disk: Disk, path: string): ReadRecord {
 }
 
 function recordFrom(file: SessionFile, flaw: FileFlaw | null): ReadRecord {
+  const { session, head, log } = file;
   return {
     ...file,
     ok: true,
-    record: recordOf(file.session, file.head, file.judgedOtherwise),
-    state: flaw ? 'damaged' : file.log.verdict,
-    words: flaw?.words ?? file.log.words ?? null,
+    record: recordOf(session, head, file.judgedOtherwise),
+    state: flaw ? 'damaged' : log.verdict,
+    words: flaw?.words ?? log.words ?? null,
     flaw,
   };
 }
