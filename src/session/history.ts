@@ -25,7 +25,7 @@ import {
   type StepCapture,
   type TestRecorded,
 } from './events.ts';
-import { evolve, openSession } from './evolve.ts';
+import { evolveInPlace, openSession } from './evolve.ts';
 import { type Flaw, openingFlaw, showsSuch, testFlaw, unknownFault } from './opening-flaw.ts';
 import { refusalWords } from './refusal.ts';
 import { retestVerdict } from './retest.ts';
@@ -85,7 +85,7 @@ export function checkHistory(events: readonly SessionEvent[]): History {
     const found = nameFlaw(session, event) ?? follows(session, event, rules);
     if (typeof found === 'string') return stopped(session, seq, found);
     if (found) judgedOtherwise.push({ seq, rules, ...found });
-    session = evolve(session, event);
+    session = evolveInPlace(session, event);
   }
   return { session, flaw: null, judgedOtherwise };
 }
