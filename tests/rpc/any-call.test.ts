@@ -8,7 +8,7 @@ const METHODS = JSON.parse(readFileSync('docs/schema/rpc.schema.json', 'utf8'))[
   'x-choices'
 ] as readonly string[];
 const LONG = process.env['OHMWARD_LONG'] === '1';
-const RUNS = LONG ? 3000 : 150;
+const RUNS = LONG ? 3000 : 60;
 const SEED = Number(process.env['OHMWARD_SEED'] ?? 20310506);
 /** The runner's own limit, far above what it takes. */
 const TIME_MS = LONG ? 3_600_000 : 240_000;
