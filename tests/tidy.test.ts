@@ -207,6 +207,19 @@ describe('names', () => {
   });
 });
 
+/** The one place that may load fast-check, and this file, which names what is not to be named. */
+const MAY_DRAW = ['tests/seeded-check.ts', 'tests/tidy.test.ts'];
+
+test('no test takes its cases from the time or from chance, so that a red run can be repeated', () => {
+  const drawn = filesBelow('tests')
+    .filter((path) => /\.tsx?$/.test(path) && !MAY_DRAW.includes(path))
+    .filter((path) => !path.startsWith('tests/bench/'))
+    .filter((path) =>
+      /Date\.now\(|new Date\(\)|Math\.random\(|from 'fast-check'/.test(readFileSync(path, 'utf8')),
+    );
+  expect(drawn).toEqual([]);
+});
+
 interface Schema {
   readonly title?: string;
   readonly description?: string;

@@ -2,6 +2,7 @@
  * The one way from a session file to a session: chain, form, upgrade, history. `resume`, `verify`, `show`, `list` and
  * `export` all come through here, so what one of them refuses none of them believes.
  */
+import { checkCircuit } from '../circuit/check-circuit.ts';
 import type { Recovered, SessionEvent, When } from '../session/events.ts';
 import { evolve } from '../session/evolve.ts';
 import { checkHistory, type JudgedOtherwise } from '../session/history.ts';
@@ -150,11 +151,21 @@ export function resumeSessionFile(
   const resumed = resumeSession(disk, path, now, lookIn, (opened) => {
     const { flaw, stands } = judgeFile(opened);
     session = stands?.session ?? null;
-    return flaw && refusalOf(flaw, stands?.head.seq ?? 0);
+    const found = flaw ?? (stands && circuitFlaw(stands));
+    return found && refusalOf(found, stands?.head.seq ?? 0);
   });
   if (!resumed.ok) return resumed;
   const { writer, recovered } = resumed.value;
   return { ok: true, value: { writer, session: withNotes(session, recovered) } };
+}
+
+/** Going on computes with the circuit in the file, so it must have an operating point. */
+function circuitFlaw({ session, paths }: SessionFile): FileFlaw | null {
+  const { circuit } = session.opened;
+  const found = circuit && checkCircuit(circuit).find(({ severity }) => severity === 'error');
+  if (!found) return null;
+  const words = `event 1 holds a circuit that cannot be computed: ${found.words} (circuit)`;
+  return { path: paths[0] ?? '', line: 1, words, fix: KEEP_FILE };
 }
 
 function refusalOf(flaw: FileFlaw, safeEvents: number): WriteProblem {

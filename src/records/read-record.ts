@@ -19,18 +19,20 @@ export type ReadRecord =
 /** Reads the session that ends in the file `path`. */
 export function readRecord(disk: Disk, path: string): ReadRecord {
   const read = readSessionFile(disk, path);
-  const file = read.ok ? read : read.stands;
-  if (!file) {
-    const { problem, fix } = read.ok ? { problem: '', fix: '' } : read.problem;
-    return { ok: false, words: `no session can be read from it: ${problem}`, fix };
-  }
-  const flaw = read.ok ? null : read.flaw;
+  if (read.ok) return recordFrom(read, null);
+  if (read.stands) return recordFrom(read.stands, read.flaw);
+  const { problem, fix } = read.problem;
+  return { ok: false, words: `no session can be read from it: ${problem}`, fix };
+}
+
+function recordFrom(file: SessionFile, flaw: FileFlaw | null): ReadRecord {
+  const { session, head, log } = file;
   return {
     ...file,
     ok: true,
-    record: recordOf(file.session, file.head, file.judgedOtherwise),
-    state: flaw ? 'damaged' : file.log.verdict,
-    words: flaw?.words ?? file.log.words ?? null,
+    record: recordOf(session, head, file.judgedOtherwise),
+    state: flaw ? 'damaged' : log.verdict,
+    words: flaw?.words ?? log.words ?? null,
     flaw,
   };
 }

@@ -35,7 +35,8 @@ export function createAdvisor(model: Model, about: About): Advisor {
   const spaceOf = chooseSuspects(model, about);
   const known = new WeakMap<Session, Diagnosis>();
   const diagnosis = (session: Session): Diagnosis => {
-    const made = known.get(session) ?? new Thought(model, about.job, session, spaceOf(session));
+    const made =
+      known.get(session) ?? new StateDiagnosis(model, about.job, session, spaceOf(session));
     known.set(session, made);
     return made;
   };
@@ -48,7 +49,7 @@ export function createAdvisor(model: Model, about: About): Advisor {
 }
 
 /** The diagnosis of one state. What nobody asks for is not worked out. */
-class Thought implements Diagnosis {
+class StateDiagnosis implements Diagnosis {
   private readonly model: Model;
   private readonly circuit: Circuit;
   private readonly job: Job;

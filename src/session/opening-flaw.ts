@@ -151,6 +151,8 @@ function circuitFlaw(circuit: Circuit): Flaw {
     for (const end of [from, to])
       if (!pins.has(end) && !POSTS.includes(end) && !end.startsWith('splice.'))
         return wrong(`has a wire to nowhere, "${end}"`, `wires, "${name}"`);
+  const range = upsideDown({ battery: circuit.battery, parts, faults });
+  if (range !== null) return wrong('has a range whose low end lies above its high end', range);
   // The rest follows from parts and wires.
   const due = connectorsOf(parts, wires);
   if (!sameNames(due.map(connectorKey), connectors.map(connectorKey)))
@@ -203,6 +205,21 @@ function pinsOf(part: Part): readonly string[] {
   if (part.kind === 'module') return part.inside.map(({ name }) => name);
   if (part.kind !== 'potentiometer') return PINS[part.kind];
   return [...new Set(part.tracks.flatMap(({ feed, signal, ground }) => [feed, signal, ground]))];
+}
+
+/** Where the first range stands whose ends are in the wrong order, as a path; null for none. */
+function upsideDown(value: object): string | null {
+  const low: unknown = Reflect.get(value, 'low');
+  const high: unknown = Reflect.get(value, 'high');
+  if (typeof low === 'number' && typeof high === 'number') {
+    const nominal: unknown = Reflect.get(value, 'nominal') ?? low;
+    return typeof nominal === 'number' && low <= nominal && nominal <= high ? null : '';
+  }
+  for (const [key, inner] of Object.entries(value)) {
+    const at = typeof inner === 'object' && inner !== null ? upsideDown(inner) : null;
+    if (at !== null) return at === '' ? key : `${key}.${at}`;
+  }
+  return null;
 }
 
 function connectorKey({

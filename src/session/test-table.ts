@@ -17,6 +17,8 @@ interface Kept {
   readonly meter: string;
   readonly table: TestTable;
 }
+/** Tables of one circuit that are kept, the last ones made: a program that runs for days links procedures again and again. */
+const TABLES_KEPT = 8;
 const kept = new WeakMap<Circuit, Kept[]>();
 
 /** The table; the same object for the same circuit, procedure and meter. */
@@ -28,6 +30,7 @@ export function testTable(circuit: Circuit, procedure: Procedure | null, meter: 
   if (known) return known.table;
   const table = makeTable(circuit, procedure, meter);
   tables.push({ procedure, meter: key, table });
+  if (tables.length > TABLES_KEPT) tables.shift();
   return table;
 }
 

@@ -29,8 +29,8 @@ function told(words: string): string {
 /** The line with what a terminal could obey shown as signs, and carets under what the issue is about. */
 function excerptOf(issue: Issue, text: string): string[] | null {
   const { line, column, endLine, endColumn } = issue.at;
-  const source = text.split(/\r?\n/)[line - 1];
-  if (source === undefined || source.trim() === '') return null;
+  const source = lineOf(text, line);
+  if (source === null || source.trim() === '') return null;
   const safe = (part: string) => safeText(part.replace(/\t/g, ' '));
   const end = endLine === line ? endColumn - 1 : source.length;
   const start = safe(source.slice(0, column - 1)).length;
@@ -43,4 +43,16 @@ function excerptOf(issue: Issue, text: string): string[] | null {
     `  ${gutter} | ${shown}`,
     `  ${' '.repeat(gutter.length)} | ${' '.repeat(start - cut)}${carets}`,
   ];
+}
+
+/** One line without its end; null past the last. Cutting a whole file into lines for each issue takes far longer. */
+function lineOf(text: string, line: number): string | null {
+  let from = 0;
+  for (let before = 1; before < line; before += 1) {
+    from = text.indexOf('\n', from) + 1;
+    if (from === 0) return null;
+  }
+  const to = text.indexOf('\n', from);
+  if (to < 0) return text.slice(from);
+  return text.slice(from, text[to - 1] === '\r' && to > from ? to - 1 : to);
 }

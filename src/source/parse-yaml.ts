@@ -41,18 +41,7 @@ export function parseYaml(text: string, file: string): Checked<YamlSource> {
         : `this file has more than ${MAX_LINES} lines`,
     );
   const lines = new LineCounter();
-  const doc = parseDocument(text, {
-    version: '1.2',
-    schema: 'core',
-    merge: false,
-    strict: true,
-    uniqueKeys: false,
-    stringKeys: true,
-    prettyErrors: false,
-    resolveKnownTags: false,
-    logLevel: 'error',
-    lineCounter: lines,
-  });
+  const doc = parseDocumentOf(text, lines);
   const spanOf = (range: readonly number[] | null | undefined): SourceSpan => {
     if (!range) return whole;
     const from = lines.linePos(range[0] ?? 0);
@@ -74,6 +63,31 @@ export function parseYaml(text: string, file: string): Checked<YamlSource> {
     value: { file, text, data, locate: (path, what) => locate(doc, path, what ?? 'value', spanOf) },
     issues: walk.issues.slice(0, MAX_ISSUES),
   };
+}
+
+/**
+ * The library makes an Error of each mistake, and an Error keeps the stack it was made in. Nobody reads those, and in a
+ * file of ten thousands of mistakes they take most of the time.
+ */
+function parseDocumentOf(text: string, lineCounter: LineCounter): Document {
+  const kept = Error.stackTraceLimit;
+  Error.stackTraceLimit = 0;
+  try {
+    return parseDocument(text, {
+      version: '1.2',
+      schema: 'core',
+      merge: false,
+      strict: true,
+      uniqueKeys: false,
+      stringKeys: true,
+      prettyErrors: false,
+      resolveKnownTags: false,
+      logLevel: 'error',
+      lineCounter,
+    });
+  } finally {
+    Error.stackTraceLimit = kept;
+  }
 }
 
 function lineFeeds(text: string): number {

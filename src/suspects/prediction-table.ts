@@ -1,7 +1,7 @@
 /**
- * What every test would show under every suspect, once for each sample of the tolerances. Everything in this room
- * thinks over this table and nothing else, so it needs no circuit: whoever can answer "what is shown" can use it.
- * A test is computed when it is first asked for.
+ * What every test would show under every suspect, once for each sample of the tolerances. The thinking of this room is
+ * done over this table and nothing else, so it needs no circuit: whoever can answer "what is shown" can use it. A test
+ * is computed when it is first asked for. What the tests of a circuit are, `test-entries.ts` says.
  */
 import type { Look, Shown, VehicleState } from '../circuit/test.ts';
 

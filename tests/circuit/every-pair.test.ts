@@ -1,11 +1,11 @@
-/** Two faults at once, every pair of a circuit: each test shows something. OHMWARD_LONG=1 for all, else a share by day. */
+/** Two faults at once, every pair of a circuit: each test shows something. A share of them in an ordinary run. */
 import { describe, expect, test } from 'vitest';
 import { pairId } from '../../src/circuit/model.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
+import { shareOf } from '../campaign.ts';
 import { modelOf, NAMES } from './shipped.ts';
 
-const EVERY = process.env['OHMWARD_LONG'] === '1' ? 1 : 40;
-const DAY = Math.floor(Date.now() / 86_400_000);
+const ONE_IN = 40;
 
 describe.each(NAMES)('%s', (name) => {
   test('has an operating point under every two faults', () => {
@@ -14,7 +14,7 @@ describe.each(NAMES)('%s', (name) => {
     const pairs = faults.flatMap((first, index) =>
       faults.slice(index + 1).flatMap((second) => pairId(first, second) ?? []),
     );
-    const drawn = pairs.filter((_, index) => index % EVERY === DAY % EVERY);
+    const drawn = shareOf(pairs, ONE_IN);
     expect(drawn.length).toBeGreaterThan(0);
     for (const id of drawn)
       for (const { test: asked } of standardTests(model.circuit))

@@ -1,8 +1,9 @@
 /** Laws that hold for every circuit, on random ones: Kirchhoff, Tellegen, superposition, scaling, monotone resistance. */
-import fc from 'fast-check';
+
 import { expect, test } from 'vitest';
 import { type Element, type Netlist, nodesOf } from '../../src/circuit/netlist.ts';
 import { createSolver, type DcSolver } from '../../src/circuit/solve-dc.ts';
+import fc from '../seeded-check.ts';
 
 const SHORT = process.env['OHMWARD_SHORT'] === '1';
 const RUNS = process.env['OHMWARD_LONG'] === '1' ? 3000 : SHORT ? 10 : 150;

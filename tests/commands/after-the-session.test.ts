@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
@@ -11,7 +10,7 @@ import { readSessionLog } from '../../src/log/read-session.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import { readRecord } from '../../src/records/read-record.ts';
 import { isProblem } from '../../src/source/problem.ts';
-import { eventsOf, makePlace, type Place, PROGRAM, sessionFiles } from './program.ts';
+import { eventsOf, makePlace, type Place, runBuilt, runProgram, sessionFiles } from './program.ts';
 
 /** Keeps one line a call: the arguments and what came on the standard input. */
 const KEEP = `
@@ -39,16 +38,6 @@ function after(source: string): string[] {
   return command;
 }
 
-function run(args: readonly string[], input = '') {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [PROGRAM, ...args], {
-    cwd: place.home,
-    env: place.env,
-    input,
-    encoding: 'utf8',
-  });
-  return { code: status, out: stdout, err: stderr };
-}
-
 function calls(): { args: string[]; input: string }[] {
   const path = join(place.home, 'calls.txt');
   if (!existsSync(path)) return [];
@@ -56,9 +45,9 @@ function calls(): { args: string[]; input: string }[] {
   return lines.map((line) => JSON.parse(line));
 }
 
-it('runs once a time: concluded, closed by the retest, with the record that is in the file', () => {
+it('runs once a time: concluded, closed by the retest, with the record that is in the file', async () => {
   after(KEEP);
-  expect(run([...BENCH, '--unattended'])).toMatchObject({ code: 0, err: '' });
+  expect(runBuilt(place, [...BENCH, '--unattended'])).toMatchObject({ code: 0, err: '' });
   const [path] = sessionFiles(place);
   const recordNow = () => {
     const read = readRecord(nodeDisk, path!);
@@ -68,25 +57,31 @@ it('runs once a time: concluded, closed by the retest, with the record that is i
   const [first] = calls().map(({ input }) => JSON.parse(input));
   expect(first).toEqual(recordNow());
   expect(first.status).toBe('concluded');
-  expect(run(['retest', path!], 'yes\ntake\n'.repeat(8))).toMatchObject({ code: 0, err: '' });
+  expect(await runProgram(place, ['retest', path!], 'yes\ntake\n'.repeat(8))).toMatchObject({
+    code: 0,
+    err: '',
+  });
   expect(calls()).toHaveLength(2);
   const second = JSON.parse(calls()[1]!.input);
   expect(second).toEqual(recordNow());
   expect(second.status).toBe('closed');
-}, 60_000);
+});
 
-it('runs when a dialogue is paused, and again when it is gone on with and left', () => {
+it('runs when a dialogue is paused, and again when it is gone on with and left', async () => {
   after(KEEP);
-  expect(run([...BENCH, '--plain'], 'yes\npause\n')).toMatchObject({ code: 0, err: '' });
+  expect(await runProgram(place, [...BENCH, '--plain'], 'yes\npause\n')).toMatchObject({
+    code: 0,
+    err: '',
+  });
   expect(calls()).toHaveLength(1);
-  expect(run(['resume'], '')).toMatchObject({ code: 130, err: '' });
+  expect(await runProgram(place, ['resume'], '')).toMatchObject({ code: 130, err: '' });
   expect(calls().map(({ input }) => JSON.parse(input).status)).toEqual(['paused', 'paused']);
-}, 60_000);
+});
 
-it('that fails is told on standard error, and neither session, output nor exit code changes', () => {
-  const without = run([...BENCH, '--unattended', '--json']);
+it('that fails is told on standard error, and neither session, output nor exit code changes', async () => {
+  const without = await runProgram(place, [...BENCH, '--unattended', '--json']);
   after('process.stdin.resume(); console.error("no paper"); process.exitCode = 3;');
-  const failed = run([...BENCH, '--unattended', '--json']);
+  const failed = await runProgram(place, [...BENCH, '--unattended', '--json']);
   expect(failed.code).toBe(0);
   expect(failed.err).toMatch(/^ohmward: after the session: .* ended with exit code 3\n/);
   expect(failed.err).toContain('The session is saved all the same.\nno paper\n');
@@ -100,7 +95,7 @@ it('that fails is told on standard error, and neither session, output nor exit c
   expect(eventsOf(second!).map(({ type }) => type)).toEqual(
     eventsOf(first!).map(({ type }) => type),
   );
-}, 60_000);
+});
 
 it('that hangs is stopped by the clock', async () => {
   const command = after('setInterval(() => {}, 1000);');

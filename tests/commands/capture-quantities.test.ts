@@ -29,12 +29,14 @@ function put(name: string, wheels: Parameters<typeof generateWheels>[0], rpm = 2
   writeFileSync(join(place.home, name), csvOfCapture(capture));
 }
 
-function walk(lines: readonly string[]): string {
+async function walk(lines: readonly string[]): Promise<string> {
   const all = ['yes', ...lines, 'pause'];
-  return runProgram(
-    place,
-    ['run', 'quantities.yaml', '--no-sheet', '--plain'],
-    `${all.join('\n')}\n`,
+  return (
+    await runProgram(
+      place,
+      ['run', 'quantities.yaml', '--no-sheet', '--plain'],
+      `${all.join('\n')}\n`,
+    )
   ).out;
 }
 
@@ -47,9 +49,9 @@ const captured = (type?: string) =>
 const ANSWERS = Array.from({ length: 7 }, () => ['capture crank.csv', 'yes', 'yes']).flat();
 
 describe('from a file', () => {
-  it('come hertz, duty, speed, both levels, the mean, and the picture', () => {
+  it('come hertz, duty, speed, both levels, the mean, and the picture', async () => {
     put('crank.csv', [CRANK]);
-    const out = walk(ANSWERS);
+    const out = await walk(ANSWERS);
     expect(out).toContain('Conclusion: Nothing found');
     const values = captured('reading-recorded').map(({ step, value, unit }) => [step, value, unit]);
     // By hand. 60 pitches at 240 rpm: 240 Hz. Two of 60 low halves are missing: high for 50 + 100 / 60 = 51.67 %, and
@@ -65,39 +67,39 @@ describe('from a file', () => {
     for (const event of captured('reading-recorded'))
       expect(event).toMatchObject({ instrument: 'scope', judgement: null, outcome: 'good' });
     expect(captured('look-recorded')[0]).toMatchObject({ look: 'full' });
-    expect(runProgram(place, ['records', 'verify', file()]).code).toBe(0);
+    expect((await runProgram(place, ['records', 'verify', file()])).code).toBe(0);
   });
 
   it.each([
     ['too slow a wheel', { ...CRANK }, 100, 0, 'frequency', 'slow'],
     ['a low level that is none', { ...CRANK, low: 1.8 }, 240, 3, 'low-level', 'high'],
     ['a high level that is none', { ...CRANK, high: 3 }, 240, 4, 'high-level', 'low'],
-  ])('%s is found by its number', (_, wheel, rpm, before, step, outcome) => {
+  ])('%s is found by its number', async (_, wheel, rpm, before, step, outcome) => {
     put('crank.csv', [CRANK]);
     put('bad.csv', [wheel], rpm);
-    walk([...ANSWERS.slice(0, 3 * before), 'capture bad.csv', 'yes']);
+    await walk([...ANSWERS.slice(0, 3 * before), 'capture bad.csv', 'yes']);
     expect(captured().at(-1)).toMatchObject({ step, outcome });
   });
 
-  it('an AC value is the root mean square without the mean', () => {
+  it('an AC value is the root mean square without the mean', async () => {
     writeFileSync(join(place.home, 'coil.yaml'), COIL);
     const coil = { name: 'coil', teeth: 36, sensor: 'inductive', low: 2.5, high: 4.5 } as const;
     put('coil.csv', [coil], 1000);
     const lines = ['yes', 'capture coil.csv', 'yes', 'pause'];
-    runProgram(place, ['run', 'coil.yaml', '--no-sheet', '--plain'], `${lines.join('\n')}\n`);
+    await runProgram(place, ['run', 'coil.yaml', '--no-sheet', '--plain'], `${lines.join('\n')}\n`);
     // By hand: a sine of 2 V peak on 2.5 V: 2 / sqrt 2.
     expect(captured()[0]).toMatchObject({ value: expect.closeTo(Math.SQRT2, 2), unit: 'V' });
   });
 
-  it('what a capture does not have is said and not made up', () => {
+  it('what a capture does not have is said and not made up', async () => {
     writeFileSync(join(place.home, 'flat.csv'), `t (s),a (V)\n${row(() => 4.9)}`);
     writeFileSync(
       join(place.home, 'bare.csv'),
       `t (s),a (A)\n${row((i) => (i % 40 < 20 ? 7 : 14))}`,
     );
     put('crank.csv', [CRANK]);
-    expect(walk(['capture flat.csv', 'no'])).toContain('this capture shows no frequency');
-    const out = walk([...ANSWERS.slice(0, 9), 'capture bare.csv', 'no']);
+    expect(await walk(['capture flat.csv', 'no'])).toContain('this capture shows no frequency');
+    const out = await walk([...ANSWERS.slice(0, 9), 'capture bare.csv', 'no']);
     expect(out).toContain('this capture is not in volts');
     expect(captured()).toHaveLength(3);
   });
@@ -106,9 +108,9 @@ describe('from a file', () => {
 describe('a capture with two channels', () => {
   const SWAPPED = ['capture both.csv'];
 
-  it('is judged by the first, until another is chosen; the pair gives where the edges stand', () => {
+  it('is judged by the first, until another is chosen; the pair gives where the edges stand', async () => {
     put('both.csv', [CAM, CRANK]);
-    const out = walk([...SWAPPED, '2', 'yes']);
+    const out = await walk([...SWAPPED, '2', 'yes']);
     expect(out).toContain('Judged is channel 1 of 2: cam');
     expect(out).toContain('number of another channel (1 cam, 2 crank)');
     expect(out).toContain('Judged is channel 2 of 2: crank');
@@ -116,25 +118,25 @@ describe('a capture with two channels', () => {
       value: expect.closeTo(240, 0),
       capture: { channel: 2, pairs: [expect.stringContaining('cam in 720° of crank')] },
     });
-    const shown = runProgram(place, ['records', 'show', file()]).out;
+    const shown = (await runProgram(place, ['records', 'show', file()])).out;
     expect(shown).toContain('channel 2 of 2, crank');
     expect(shown).toContain('cam in 720° of crank');
-    expect(runProgram(place, ['records', 'verify', file()]).code).toBe(0);
+    expect((await runProgram(place, ['records', 'verify', file()])).code).toBe(0);
   });
 
-  it('is left with no word, and a channel that is not there is refused', () => {
+  it('is left with no word, and a channel that is not there is refused', async () => {
     put('both.csv', [CAM, CRANK]);
-    const out = walk([...SWAPPED, '3', '', ...SWAPPED, 'no']);
+    const out = await walk([...SWAPPED, '3', '', ...SWAPPED, 'no']);
     expect(out).toContain('this capture has no channel 3; choose one from 1 to 2');
     expect(captured()).toEqual([]);
   });
 });
 
 describe('the list of captures', () => {
-  it('is numbered, newest first, leads into folders and up again, and numbers beside it are refused', () => {
+  it('is numbered, newest first, leads into folders and up again, and numbers beside it are refused', async () => {
     put('crank.csv', [CRANK]);
     mkdirSync(join(place.home, 'archive'));
-    const out = walk(['capture', '9', '2', '1', '1', 'yes']);
+    const out = await walk(['capture', '9', '2', '1', '1', 'yes']);
     expect(out).toContain(`Captures in ${place.home}\n   1  crank.csv  (`);
     expect(out).toContain('   2  archive/  (folder)');
     expect(out).toContain('There is no number 9 in this list.');
@@ -143,22 +145,24 @@ describe('the list of captures', () => {
     expect(captured()[0]).toMatchObject({ capture: { name: 'crank.csv' } });
   });
 
-  it('is left with an empty line, takes a typed path, and begins where the last capture was', () => {
+  it('is left with an empty line, takes a typed path, and begins where the last capture was', async () => {
     mkdirSync(join(place.home, 'stick'));
     put('stick/crank.csv', [CRANK]);
-    const out = walk([
+    const out = await walk([
       ...['capture', '', 'capture', 'stick/crank.csv', 'yes'],
       ...['yes', 'captures', '1', 'yes'],
     ]);
     expect(out).toContain('Nothing was measured.');
     expect(out).toContain(`Captures in ${join(place.home, 'stick')}\n`);
     expect(captured()).toHaveLength(2);
-    expect(runProgram(place, ['settings', 'captures']).out.trim()).toBe(join(place.home, 'stick'));
+    expect((await runProgram(place, ['settings', 'captures'])).out.trim()).toBe(
+      join(place.home, 'stick'),
+    );
   });
 
-  it('shows a name that would obey nothing but the person', () => {
+  it('shows a name that would obey nothing but the person', async () => {
     put('\u001b[2J\u202e.csv', [CRANK]);
-    const out = walk(['capture', '']);
+    const out = await walk(['capture', '']);
     expect(out).toContain('␛[2J‹U+202E›.csv');
     expect(out).not.toContain('\u001b[2J');
   });
@@ -166,21 +170,25 @@ describe('the list of captures', () => {
 
 describe('after the repair', () => {
   /** Concludes on a wheel whose tooth is missing. */
-  function conclude(): void {
+  async function conclude(): Promise<void> {
     put('crank.csv', [CRANK]);
     put('torn.csv', [{ ...CRANK, damaged: [{ tooth: 20, height: 0 }] }]);
     const lines = ['yes', ...ANSWERS.slice(0, 18), 'capture torn.csv', 'yes', 'yes'];
-    runProgram(place, ['run', 'quantities.yaml', '--no-sheet', '--plain'], `${lines.join('\n')}\n`);
+    await runProgram(
+      place,
+      ['run', 'quantities.yaml', '--no-sheet', '--plain'],
+      `${lines.join('\n')}\n`,
+    );
     expect(captured('look-recorded')[0]).toMatchObject({ look: 'uneven' });
   }
-  const retest = (lines: readonly string[], bench: readonly string[] = []) =>
-    runProgram(place, ['retest', file(), ...bench], `${['yes', ...lines].join('\n')}\n`);
+  const retest = async (lines: readonly string[], bench: readonly string[] = []) =>
+    await runProgram(place, ['retest', file(), ...bench], `${['yes', ...lines].join('\n')}\n`);
 
-  it('captures are measured on the spot, kept, and stand beside those before it in the report', () => {
-    conclude();
+  it('captures are measured on the spot, kept, and stand beside those before it in the report', async () => {
+    await conclude();
     put('after.csv', [CRANK], 250);
     const one = ['capture after.csv', 'yes'];
-    const { code, out } = retest([...one, 'yes', ...one, 'yes', ...one]);
+    const { code, out } = await retest([...one, 'yes', ...one, 'yes', ...one]);
     expect(out).toContain('Verdict: cured');
     expect(code).toBe(0);
     expect(captured('retest-recorded')).toHaveLength(3);
@@ -190,14 +198,16 @@ describe('after the repair', () => {
       passed: true,
       capture: { name: 'after.csv', measures: { rpm: expect.closeTo(250, 0) } },
     });
-    expect(runProgram(place, ['records', 'verify', file()]).code).toBe(0);
-    const shown = runProgram(place, ['records', 'show', file()]).out;
+    expect((await runProgram(place, ['records', 'verify', file()])).code).toBe(0);
+    const shown = (await runProgram(place, ['records', 'show', file()])).out;
     expect(shown).toContain('The captures before and after the repair: Picture');
     expect(shown).toMatch(/\| speed \| 240(\.\d)? rpm \| 250(\.\d)? rpm \|/);
     expect(shown).toMatch(/against the signal \| crank: tooth 20 is missing .* \| nothing \|/);
-    const html = runProgram(place, ['records', 'export', file(), '--as', 'html']).out;
+    const html = (await runProgram(place, ['records', 'export', file(), '--as', 'html'])).out;
     expect(html.match(/<svg class="capture"/g)).toHaveLength(10);
-    const json = JSON.parse(runProgram(place, ['records', 'export', file(), '--as', 'json']).out);
+    const json = JSON.parse(
+      (await runProgram(place, ['records', 'export', file(), '--as', 'json'])).out,
+    );
     const schema = JSON.parse(readFileSync('docs/schema/record.schema.json', 'utf8')) as object;
     const fits = new Ajv({ strict: true, allowUnionTypes: true }).compile(schema);
     expect(fits(json), JSON.stringify(fits.errors)).toBe(true);
@@ -206,23 +216,23 @@ describe('after the repair', () => {
       captureBefore: { name: 'torn.csv' },
     });
     const forClass = ['records', 'export', file(), '--as', 'json', '--for', 'class'];
-    expect(runProgram(place, forClass).out).not.toContain('after.csv');
+    expect((await runProgram(place, forClass)).out).not.toContain('after.csv');
   });
 
-  it('the very capture from before the repair proves nothing', () => {
-    conclude();
-    const { out } = retest(['capture crank.csv', 'yes', '300']);
+  it('the very capture from before the repair proves nothing', async () => {
+    await conclude();
+    const { out } = await retest(['capture crank.csv', 'yes', '300']);
     expect(out).toContain('the very file that was measured before the repair; capture it anew');
     expect(captured('retest-recorded')).toEqual([]);
   });
 
-  it('a simulated vehicle that was not repaired shows it in its capture', () => {
+  it('a simulated vehicle that was not repaired shows it in its capture', async () => {
     const lines = ['yes', ...Array.from({ length: 7 }, () => ['capture', 'yes', 'yes']).flat()];
     const bench = ['--bench', 'target.damaged', '--plain'];
-    runProgram(place, ['run', 'quantities.yaml', ...bench], `${lines.join('\n')}\n`);
+    await runProgram(place, ['run', 'quantities.yaml', ...bench], `${lines.join('\n')}\n`);
     expect(captured()).toHaveLength(7);
     const taken = ['capture', 'yes', 'yes', 'capture', 'yes', 'yes', 'capture', 'yes'];
-    const { out } = retest(taken, ['--bench', 'target.damaged']);
+    const { out } = await retest(taken, ['--bench', 'target.damaged']);
     expect(out).toContain('Verdict: not cured');
     expect(captured('retest-recorded').at(-1)).toMatchObject({
       look: 'uneven',
@@ -233,22 +243,22 @@ describe('after the repair', () => {
 });
 
 describe('a test outside the tree', () => {
-  it('is answered by a capture, which is kept, ranked and reported', () => {
-    runProgram(place, ['settings', 'instruments', 'meter,scope,helper']);
+  it('is answered by a capture, which is kept, ranked and reported', async () => {
+    await runProgram(place, ['settings', 'instruments', 'meter,scope,helper']);
     const bench = ['run', 'hall-no-signal', '--bench', 'target.damaged', '--seed', '7', '--plain'];
     const before = ['yes', 'done', '1', 'yes', 'take', 'yes', 'take', 'yes'];
-    const asked = runProgram(place, bench, `${[...before, 'next'].join('\n')}\n`).out;
+    const asked = (await runProgram(place, bench, `${[...before, 'next'].join('\n')}\n`)).out;
     const number = /^ {2}(\d) {2}Scope picture while cranking/m.exec(asked)?.[1];
     expect(number).toBeDefined();
     const lines = [...before, `do ${number}`, 'yes', 'capture', 'yes', 'pause'];
-    const { out } = runProgram(place, bench, `${lines.join('\n')}\n`);
+    const { out } = await runProgram(place, bench, `${lines.join('\n')}\n`);
     expect(out).toContain('A capture can answer it');
     expect(captured('extra-reading')[0]).toMatchObject({
       shown: { kind: 'look', look: 'uneven' },
       capture: { from: 'bench', measures: { kind: 'switched' } },
     });
-    expect(runProgram(place, ['records', 'verify', file()]).code).toBe(0);
-    expect(runProgram(place, ['records', 'show', file()]).out).toContain(
+    expect((await runProgram(place, ['records', 'verify', file()])).code).toBe(0);
+    expect((await runProgram(place, ['records', 'show', file()])).out).toContain(
       'Outside the procedure: Scope picture while cranking',
     );
   });

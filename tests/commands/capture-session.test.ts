@@ -21,17 +21,17 @@ beforeEach(() => {
 afterEach(() => place.remove());
 
 /** The lines of a person who takes everything over until the pattern step, and then types `there`. */
-function linesTo(there: readonly string[], words = BENCH): string[] {
+async function linesTo(there: readonly string[], words = BENCH): Promise<string[]> {
   const key = words.join(' ');
-  const lines = ways.get(key) ?? wayTo(words);
+  const lines = ways.get(key) ?? (await wayTo(words));
   ways.set(key, lines);
   return [...lines, ...there, 'pause'];
 }
 const ways = new Map<string, string[]>();
 
-function wayTo(words: readonly string[]): string[] {
+async function wayTo(words: readonly string[]): Promise<string[]> {
   const own = makePlace();
-  runProgram(own, [...words, '--unattended']);
+  await runProgram(own, [...words, '--unattended']);
   const [file] = sessionFiles(own);
   const lines: string[] = [];
   for (const event of eventsOf(file!)) {
@@ -52,9 +52,9 @@ function captured() {
 }
 
 describe('a capture in a session', () => {
-  it('comes from the simulated vehicle when no file is named, and stands in record and report', () => {
-    const lines = linesTo(['capture', 'yes']);
-    const ran = runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
+  it('comes from the simulated vehicle when no file is named, and stands in record and report', async () => {
+    const lines = await linesTo(['capture', 'yes']);
+    const ran = await runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
     expect(ran.out).toContain('Looks like:');
     const { file, event } = captured();
     expect(event).toMatchObject({
@@ -62,11 +62,13 @@ describe('a capture in a session', () => {
       look: 'uneven',
       capture: { from: 'bench', measures: { kind: 'switched', rpm: expect.closeTo(200, 1) } },
     });
-    expect(runProgram(place, ['records', 'verify', file]).code).toBe(0);
-    const html = runProgram(place, ['records', 'export', file, '--as', 'html']).out;
+    expect((await runProgram(place, ['records', 'verify', file])).code).toBe(0);
+    const html = (await runProgram(place, ['records', 'export', file, '--as', 'html'])).out;
     expect(html).toContain('from a capture of the simulated vehicle: switched,');
     expect(html).toContain('<svg class="capture"');
-    const json = JSON.parse(runProgram(place, ['records', 'export', file, '--as', 'json']).out);
+    const json = JSON.parse(
+      (await runProgram(place, ['records', 'export', file, '--as', 'json'])).out,
+    );
     const capture = json.lines.find((line: { capture?: object }) => line.capture).capture;
     expect(capture.channels[0].points.length).toBeLessThanOrEqual(400);
   });
@@ -75,20 +77,20 @@ describe('a capture in a session', () => {
     ['reluctor-no-signal', 'target.damaged', 'uneven', 'alternating'],
     ['reluctor-no-signal', 'healthy', 'full', 'alternating'],
     ['wheel-speed-current', 'target.damaged', 'uneven', 'switched'],
-  ])('answers the picture of %s with %s as %s', (procedure, fault, look, kind) => {
+  ])('answers the picture of %s with %s as %s', async (procedure, fault, look, kind) => {
     const words = ['run', procedure, '--bench', fault, '--seed', '7'];
-    const lines = linesTo(['capture', 'yes'], words);
-    runProgram(place, [...words, '--plain'], `${lines.join('\n')}\n`);
+    const lines = await linesTo(['capture', 'yes'], words);
+    await runProgram(place, [...words, '--plain'], `${lines.join('\n')}\n`);
     expect(captured().event).toMatchObject({
       look,
       capture: { from: 'bench', measures: { kind } },
     });
   });
 
-  it('answers AC volts where there is no scope at hand, as a meter would read them', () => {
+  it('answers AC volts where there is no scope at hand, as a meter would read them', async () => {
     const words = ['run', 'reluctor-no-signal', '--bench', 'healthy', '--seed', '7'];
-    const lines = linesTo(['cannot no scope', 'yes', 'capture', 'yes'], words);
-    runProgram(place, [...words, '--plain'], `${lines.join('\n')}\n`);
+    const lines = await linesTo(['cannot no scope', 'yes', 'capture', 'yes'], words);
+    await runProgram(place, [...words, '--plain'], `${lines.join('\n')}\n`);
     const { event } = captured();
     expect(event).toMatchObject({ type: 'reading-recorded', unit: 'V', outcome: 'good' });
     // By hand: even waves of that swing, two of 60 missing: swing / (2 sqrt 2), less a few per cent.
@@ -99,12 +101,12 @@ describe('a capture in a session', () => {
     expect(event?.['value']).toBeLessThan(whole);
   });
 
-  it('comes from a file, whose digest is kept', () => {
+  it('comes from a file, whose digest is kept', async () => {
     const path = join(place.home, 'crank.csv');
     const make = ['wave', '--make', 'hall-module-fed', '--fault', 'target.damaged', '--seed', '7'];
-    expect(runProgram(place, [...make, '--rpm', '240', '--output', path]).code).toBe(0);
-    const lines = linesTo([`capture ${path}`, 'yes']);
-    runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
+    expect((await runProgram(place, [...make, '--rpm', '240', '--output', path])).code).toBe(0);
+    const lines = await linesTo([`capture ${path}`, 'yes']);
+    await runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
     expect(captured().event).toMatchObject({
       look: 'uneven',
       capture: {
@@ -116,23 +118,23 @@ describe('a capture in a session', () => {
     });
   });
 
-  it('that the bench makes is the one that wave --make writes', () => {
+  it('that the bench makes is the one that wave --make writes', async () => {
     const out = join(place.home, 'same.csv');
     const make = ['wave', '--make', 'hall-module-fed', '--fault', 'target.damaged', '--seed', '7'];
     const at = ['--measure', 'pattern sensor.signal battery.negative'];
-    const lines = linesTo(['capture', 'yes']);
-    runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
+    const lines = await linesTo(['capture', 'yes']);
+    await runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
     const { event } = captured();
     const { capture } = event as { capture: { sha256: string } };
-    runProgram(place, [...make, ...at, '--output', out]);
+    await runProgram(place, [...make, ...at, '--output', out]);
     expect(capture.sha256).toBe(sha256(readFileSync(out)));
   });
 
-  it('is not taken without a yes, nor one that cannot be read', () => {
+  it('is not taken without a yes, nor one that cannot be read', async () => {
     const path = join(place.home, 'letter.csv');
     writeFileSync(path, 'Dear all,\nno numbers here.\n');
-    const lines = linesTo(['capture', 'no', `capture ${path}`, 'capture nowhere.csv']);
-    const ran = runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
+    const lines = await linesTo(['capture', 'no', `capture ${path}`, 'capture nowhere.csv']);
+    const ran = await runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
     expect(ran.out).toContain('Nothing was saved.');
     expect(ran.out).toContain('no line of numbers was found');
     expect(ran.out).toContain('nowhere.csv: there is no such file');
@@ -141,9 +143,13 @@ describe('a capture in a session', () => {
 });
 
 describe('sums in a session', () => {
-  it('are done with the values of the step, and again with others', () => {
-    const lines = linesTo(['calc', 'calc scope --rpm 4000', 'calc wire --size 0.5 --length 3']);
-    const { out } = runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
+  it('are done with the values of the step, and again with others', async () => {
+    const lines = await linesTo([
+      'calc',
+      'calc scope --rpm 4000',
+      'calc wire --size 0.5 --length 3',
+    ]);
+    const { out } = await runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
     expect(out).toContain('Scope settings at 200 rpm');
     // By hand: 60 teeth at 200 rpm are 200 Hz; ten of them last 50 ms, over ten divisions 5 ms each.
     expect(out).toMatch(/time a division: +5 ms/);

@@ -86,14 +86,28 @@ describe('the verifier in docs/formats.md', () => {
 
   it.skipIf(!isInstalled('python3'))(
     'agrees on a session, and sees a changed digit',
-    () => {
+    async () => {
       const verifier = join(place.home, 'verify.py');
       writeFileSync(verifier, script);
-      runProgram(place, ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--unattended']);
+      await runProgram(place, [
+        'run',
+        'hall-no-signal',
+        '--bench',
+        'wire.signal.open',
+        '--unattended',
+      ]);
       const [path] = sessionFiles(place);
       const head = JSON.parse(
-        runProgram(place, ['run', 'hall-no-signal', '--bench', 'healthy', '--unattended', '--json'])
-          .out,
+        (
+          await runProgram(place, [
+            'run',
+            'hall-no-signal',
+            '--bench',
+            'healthy',
+            '--unattended',
+            '--json',
+          ])
+        ).out,
       ) as { head: { hash: string } };
       const second = sessionFiles(place).find((one) => one !== path)!;
       const run = (file: string) => {

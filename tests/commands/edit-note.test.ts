@@ -25,13 +25,13 @@ function edit(source: string, ...words: string[]) {
   return editNote({ PATH, EDITOR: editor(source, ...words), TMPDIR: place.home }, place.home);
 }
 
-it('what was written in the editor is a note of the session, line by line', () => {
+it('what was written in the editor is a note of the session, line by line', async () => {
   place.env['EDITOR'] = editor(
     'fs.writeFileSync(path, "Plug was green.\\r\\nCleaned it.  \\n\\n"); fs.writeFileSync("mode.txt", (fs.statSync(path).mode & 0o777).toString(8) + " " + args.slice(0, -1).join("|"));',
     '--wait',
     'a b',
   );
-  const ran = runProgram(
+  const ran = await runProgram(
     place,
     ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--plain'],
     'yes\nedit\nnote short\npause\n',

@@ -22,8 +22,8 @@ beforeEach(() => {
 afterEach(() => place.remove());
 
 describe('a session from the middle', () => {
-  it('walks from that step, and file, record and verification say so', () => {
-    const ran = runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--from', 'feed']);
+  it('walks from that step, and file, record and verification say so', async () => {
+    const ran = await runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--from', 'feed']);
     expect(ran).toMatchObject({ code: 0, err: '' });
     expect(ran.out).toContain(`Began in the middle of the procedure, at the step "${FEED}"`);
     const [path = ''] = sessionFiles(place);
@@ -32,23 +32,23 @@ describe('a session from the middle', () => {
     const answered = rest.find(({ type }) => type === 'reading-recorded');
     expect(answered?.['step']).toBe(FEED);
     expect(rest.some(({ step }) => step === 'prepare')).toBe(false);
-    const shown = runProgram(place, ['records', 'show', path]);
+    const shown = await runProgram(place, ['records', 'show', path]);
     expect(shown.out).toContain('the walk began in the middle of the procedure');
-    expect(runProgram(place, ['records', 'verify', path]).code).toBe(0);
+    expect((await runProgram(place, ['records', 'verify', path])).code).toBe(0);
   });
 
-  it('is no session of a real vehicle, whatever a file says', () => {
-    const refused = runProgram(place, ['run', 'hall-no-signal', '--plain', '--from', 'feed']);
+  it('is no session of a real vehicle, whatever a file says', async () => {
+    const refused = await runProgram(place, ['run', 'hall-no-signal', '--plain', '--from', 'feed']);
     expect(refused.code).toBe(2);
     expect(refused.err).toContain('--from needs a simulated vehicle');
-    runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--from', 'feed']);
+    await runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--from', 'feed']);
     const [path = ''] = sessionFiles(place);
     writeFileSync(path, readFileSync(path, 'utf8').replace(`"from":"${FEED}"`, '"from":"nowhere"'));
-    expect(runProgram(place, ['records', 'verify', path]).code).toBe(1);
+    expect((await runProgram(place, ['records', 'verify', path])).code).toBe(1);
   });
 
-  it('names the nearest step when there is none of that name', () => {
-    const ran = runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--from', 'fede']);
+  it('names the nearest step when there is none of that name', async () => {
+    const ran = await runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--from', 'fede']);
     expect(ran.code).toBe(1);
     expect(ran.err).toContain('did you mean "feed"?');
     expect(sessionFiles(place)).toEqual([]);
@@ -56,19 +56,19 @@ describe('a session from the middle', () => {
 });
 
 describe('a preview', () => {
-  it('comes to the same conclusion and leaves nothing behind', () => {
-    const kept = runProgram(place, ['run', 'hall-no-signal', ...BENCH]);
+  it('comes to the same conclusion and leaves nothing behind', async () => {
+    const kept = await runProgram(place, ['run', 'hall-no-signal', ...BENCH]);
     const files = sessionFiles(place);
-    const preview = runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--preview']);
+    const preview = await runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--preview']);
     expect(preview.code).toBe(0);
     expect(preview.out.split('\n')[0]).toBe(kept.out.split('\n')[0]);
     expect(preview.out).toContain('A preview: nothing was saved.');
     expect(sessionFiles(place)).toEqual(files);
   });
 
-  it('takes circuits and sub-procedures from beside the file', () => {
+  it('takes circuits and sub-procedures from beside the file', async () => {
     const folder = ownFolder();
-    const ran = runProgram(place, ['run', join(folder, 'own.yaml'), ...BENCH, '--preview']);
+    const ran = await runProgram(place, ['run', join(folder, 'own.yaml'), ...BENCH, '--preview']);
     expect(ran).toMatchObject({ code: 0, err: '' });
     expect(ran.out).toContain('Conclusion: ');
   });
@@ -106,9 +106,9 @@ describe('watching', () => {
     expect(sessionFiles(place)).toEqual([]);
   });
 
-  it('asks for a file and for answers that need no screen', () => {
-    expect(runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--watch']).code).toBe(2);
-    expect(runProgram(place, ['run', './a.yaml', '--watch']).code).toBe(2);
+  it('asks for a file and for answers that need no screen', async () => {
+    expect((await runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--watch'])).code).toBe(2);
+    expect((await runProgram(place, ['run', './a.yaml', '--watch'])).code).toBe(2);
   });
 });
 

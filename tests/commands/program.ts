@@ -1,8 +1,10 @@
-/** The built program as a child process without a terminal: lines in, text out, everything in a folder of its own. */
-import { type ChildProcessWithoutNullStreams, execFileSync, spawn } from 'node:child_process';
+/** The program without a terminal: lines in, text out, everything in a folder of its own; in this process, or as built. */
+import { type ChildProcessWithoutNullStreams, spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { Readable } from 'node:stream';
+import { main } from '../../src/commands/program.ts';
 import type { StoredEvent } from '../../src/log/event-line.ts';
 
 export const PROGRAM = resolve('dist/ohmward.mjs');
@@ -28,25 +30,53 @@ export function makePlace(): Place {
   };
 }
 
-/** Runs to its end; the exit code and both streams. */
-export function runProgram(
-  place: Place,
-  args: readonly string[],
-  input = '',
-): { code: number; out: string; err: string } {
+export interface Ran {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+/**
+ * Runs to its end in this process, from the same entry as the built program: a process of its own takes a second each
+ * time to load what is loaded here already. What depends on the process (signals, kills, what is bundled) needs
+ * `runBuilt` or `startProgram`.
+ */
+export async function runProgram(place: Place, args: readonly string[], input = ''): Promise<Ran> {
+  let out = '';
+  let err = '';
+  const io = {
+    out: (text: string) => {
+      out += text;
+    },
+    err: (text: string) => {
+      err += text;
+    },
+    env: place.env,
+    cwd: place.home,
+  };
+  const stood = process.cwd();
+  const own = Object.getOwnPropertyDescriptor(process, 'stdin')!;
+  const lines = Readable.from(input === '' ? [] : [Buffer.from(input)]);
+  Object.defineProperty(process, 'stdin', { configurable: true, value: lines });
+  process.chdir(place.home);
   try {
-    const out = execFileSync(process.execPath, [PROGRAM, ...args], {
-      cwd: place.home,
-      env: place.env,
-      input,
-      encoding: 'utf8',
-      stdio: 'pipe',
-    });
-    return { code: 0, out, err: '' };
-  } catch (error) {
-    const failed = error as { status: number; stdout: string; stderr: string };
-    return { code: failed.status, out: failed.stdout, err: failed.stderr };
+    const code = await main(args, io);
+    return { code, out, err };
+  } finally {
+    process.chdir(stood);
+    Object.defineProperty(process, 'stdin', own);
   }
+}
+
+/** Runs the built program to its end, as a process of its own. */
+export function runBuilt(place: Place, args: readonly string[], input = ''): Ran {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [PROGRAM, ...args], {
+    cwd: place.home,
+    env: place.env,
+    input,
+    encoding: 'utf8',
+  });
+  return { code: status ?? -1, out: stdout, err: stderr };
 }
 
 export function startProgram(
@@ -81,9 +111,9 @@ export function sessionWithCaptures(place: Place): string {
   return path;
 }
 
-/** Events without what differs from run to run: times, ids, hashes. */
+/** Events without what differs from run to run: times, ids, hashes, and the version, which only the built program has. */
 export function timeless(events: readonly StoredEvent[]): unknown[] {
   return events.map(({ at: _at, elapsed: _elapsed, prev: _prev, seq: _seq, ...rest }) =>
-    rest.type === 'session-opened' ? { ...rest, id: '' } : rest,
+    rest.type === 'session-opened' ? { ...rest, id: '', program: '' } : rest,
   );
 }

@@ -1,4 +1,4 @@
-/** What the smaller commands say, through the built program. */
+/** What the smaller commands say, through the whole program. */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
@@ -10,40 +10,40 @@ beforeEach(() => {
 });
 afterEach(() => place.remove());
 
-it('settings shows the meter as its data sheet has it, and as JSON when asked', () => {
+it('settings shows the meter as its data sheet has it, and as JSON when asked', async () => {
   const words =
     '6000-count meter, input 10 Mohm; volts 0.6 V to 600 V in 4 ranges of 6000 counts, 0.5 % + 3; ohms 600 ohm to 60 Mohm in 6 ranges of 6000 counts, 1 % + 3';
-  const all = runProgram(place, ['settings']).out;
+  const all = (await runProgram(place, ['settings'])).out;
   expect(all).toContain(`meter         ${words}\n`);
   expect(all).toContain('scope         10 divisions up, 14 across');
   expect(all).not.toContain('{');
-  expect(runProgram(place, ['settings', 'meter']).out).toBe(`${words}\n`);
-  const json = runProgram(place, ['settings', 'meter', '--json']).out;
+  expect((await runProgram(place, ['settings', 'meter'])).out).toBe(`${words}\n`);
+  const json = (await runProgram(place, ['settings', 'meter', '--json'])).out;
   expect(JSON.parse(json)).toMatchObject({ inputOhms: 1e7 });
 });
 
-it('calc says what several codes mean, one after the other', () => {
-  const both = runProgram(place, ['calc', 'code', 'P0340', 'P2127']);
+it('calc says what several codes mean, one after the other', async () => {
+  const both = await runProgram(place, ['calc', 'code', 'P0340', 'P2127']);
   expect(both.code).toBe(0);
   expect(both.out).toMatch(/^P0340 .*^P2127 /ms);
-  const wrong = runProgram(place, ['calc', 'code', 'P0340', 'XYZ']);
+  const wrong = await runProgram(place, ['calc', 'code', 'P0340', 'XYZ']);
   expect(wrong.code).toBe(1);
   expect(wrong.out).toMatch(/^P0340 .*^XYZ .*a trouble code is/ms);
-  expect(runProgram(place, ['calc', 'code', 'P', '0335']).out).toMatch(/^P0335/);
+  expect((await runProgram(place, ['calc', 'code', 'P', '0335'])).out).toMatch(/^P0335/);
 });
 
-it('records list says that a named folder is missing', () => {
-  const listed = runProgram(place, ['records', 'list', '--folder', '/nope']);
+it('records list says that a named folder is missing', async () => {
+  const listed = await runProgram(place, ['records', 'list', '--folder', '/nope']);
   expect([listed.code, listed.err]).toEqual([
     1,
     expect.stringContaining('there is no folder /nope'),
   ]);
-  expect(runProgram(place, ['records', 'list']).err).toContain('no session fits');
+  expect((await runProgram(place, ['records', 'list'])).err).toContain('no session fits');
 });
 
-it('a file of one’s own that is named like one of the library is named back with its path', () => {
+it('a file of one’s own that is named like one of the library is named back with its path', async () => {
   writeFileSync(join(place.home, 'brook-no-cam.yaml'), 'procedure: brook-no-cam\n');
   const named = 'name a file by its path: ./brook-no-cam.yaml';
-  expect(runProgram(place, ['run', 'brook-no-cam', '--plain']).err).toContain(named);
-  expect(runProgram(place, ['predict', 'brook-no-cam', '--table']).err).toContain(named);
+  expect((await runProgram(place, ['run', 'brook-no-cam', '--plain'])).err).toContain(named);
+  expect((await runProgram(place, ['predict', 'brook-no-cam', '--table'])).err).toContain(named);
 });

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { moduleOf } from '../../src/circuit/circuit.ts';
 import { createModel, pairId } from '../../src/circuit/model.ts';
@@ -17,6 +16,7 @@ import { faultPairs } from '../../src/session/fault-pairs.ts';
 import { pendingTestCautions } from '../../src/session/pending-cautions.ts';
 import { spentMinutes } from '../../src/session/spent-minutes.ts';
 import { KEY_ON } from '../circuit/setup.ts';
+import fc from '../seeded-check.ts';
 import { drillText } from './drill-files.ts';
 import { follow, hash, library, measure, newDrill } from './students.ts';
 

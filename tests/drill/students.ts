@@ -17,6 +17,7 @@ import type { AssignmentNote, LevelName } from '../../src/session/events.ts';
 import { pendingCautions, pendingTestCautions } from '../../src/session/pending-cautions.ts';
 import { presentStep } from '../../src/session/session.ts';
 import { isProblem } from '../../src/source/problem.ts';
+import { HEALTHY } from '../../src/suspects/prediction-table.ts';
 import type { OpenedSession } from '../../src/ui/app-services.ts';
 
 export const hash = (text: string): string => createHash('sha256').update(text).digest('hex');
@@ -114,7 +115,8 @@ export function perfectStudent(begun: DrillInTest): void {
   for (;;) {
     const session = driver.session();
     const { rows, unexplained } = advisor.suspects(session);
-    const leader = rows[0]!;
+    // In a drill something is wrong, however healthy it reads.
+    const leader = rows.find(({ repair }) => repair !== HEALTHY)!;
     const isInDoubt = leader.chance < SURE || unexplained !== null;
     const proposed = isInDoubt ? advisor.nextTests(session)[0]?.test : undefined;
     const weighed = advisor.weigh(

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { partName, sessionFileName, sessionPart, slugOf } from '../../src/files/safe-name.ts';
+import fc from '../seeded-check.ts';
 
 const AT = '2031-05-06T09:08:09.5+02:00';
 

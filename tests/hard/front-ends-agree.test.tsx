@@ -2,7 +2,7 @@
  * One person, five ways in: keys on the screen, lines of the dialogue, an answers file, another program, and the log
  * replayed. Whatever the person answers, notes, takes back or cannot do in any shipped procedure, the same is saved and the same follows.
  */
-import fc from 'fast-check';
+
 import { expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { openDesk, startable } from '../../src/commands/session/open-desk.ts';
@@ -25,11 +25,11 @@ import { plainSession } from '../../src/ui/plain/plain-session.ts';
 import { rpcServer } from '../../src/ui/rpc/rpc-server.ts';
 import { choicesAt } from '../../src/ui/screens/choice-prompt-state.ts';
 import { SessionScreen } from '../../src/ui/screens/session-screen.tsx';
+import { LONG, SEED } from '../campaign.ts';
+import fc from '../seeded-check.ts';
 import { openTestScreen } from '../ui/in-process.ts';
 import { CLEAR, ENTER, F } from '../ui/screens/keys.ts';
 
-const LONG = process.env.OHMWARD_LONG === '1';
-const SEED = Number(process.env.OHMWARD_SEED ?? 20310506);
 const SESSIONS = LONG ? 2000 : 20;
 const MOVES_MAX = 24;
 /** The runner's own limit, far above what it takes. */

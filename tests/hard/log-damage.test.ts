@@ -1,10 +1,9 @@
 /** Damage to a finished session: none is taken for whole when its head is known, and the first bad line is named. */
 import { expect, it } from 'vitest';
 import { verifySessionLog } from '../../src/log/read-session.ts';
+import { LONG, SEED } from '../campaign.ts';
 import { damages, finishedLog } from '../log/damages.ts';
 
-const LONG = process.env.OHMWARD_LONG === '1';
-const SEED = Number(process.env.OHMWARD_SEED ?? 20310506);
 const EVENTS = LONG ? 40 : 25;
 const STEP = LONG ? 1 : 4;
 

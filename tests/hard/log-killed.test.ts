@@ -6,11 +6,10 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { openSession, resumeSession } from '../../src/log/open-session.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
+import { LONG, SEED } from '../campaign.ts';
 import { bundleChild, scratchFolder } from '../log/built-child.ts';
 import { NAME, sampleEvent } from '../log/events.ts';
 
-const LONG = process.env.OHMWARD_LONG === '1';
-const SEED = Number(process.env.OHMWARD_SEED ?? 20310506);
 const KILLS = LONG ? 300 : 30;
 const MIN_EVENTS = LONG ? 30_000 : 600;
 /** Each session is killed this often: once while new, then after each resumption. */

@@ -2,7 +2,7 @@
  * A session against a model of itself: any sequence of commands, crashes and full disks among them. What is in hand
  * is always the replay of what is saved, and what was refused leaves no trace.
  */
-import fc from 'fast-check';
+
 import { expect, it } from 'vitest';
 import { canonicalJson } from '../../src/log/canonical-json.ts';
 import type { LogEvent } from '../../src/log/event-line.ts';
@@ -16,13 +16,13 @@ import type { SessionEvent, When } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
 import { presentStep, type Session } from '../../src/session/session.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
+import { LONG, SEED } from '../campaign.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { NAME } from '../log/events.ts';
 import { FaultyDisk } from '../log/faulty-disk.ts';
+import fc from '../seeded-check.ts';
 import { opened } from '../session/sample-tree.ts';
 
-const LONG = process.env.OHMWARD_LONG === '1';
-const SEED = Number(process.env.OHMWARD_SEED ?? 20310506);
 const SEQUENCES = LONG ? 2000 : process.env.OHMWARD_SHORT === '1' ? 30 : 120;
 const COMMANDS_MAX = 60;
 /** The runner's own limit, far above what it takes. */

@@ -45,12 +45,12 @@ describe('of the program itself, a dialogue over a pipe and what is read afterwa
   let place: Place;
   let path: string;
   let dialogue: { code: number; out: string; err: string };
-  beforeAll(() => {
+  beforeAll(async () => {
     place = makePlace();
     mkdirSync(place.sessions, { recursive: true });
     path = join(place.sessions, NAME);
     writeFileSync(path, `${sealEvent(canarySession() as unknown as LogEvent, 1, null).line}\n`);
-    dialogue = runProgram(place, ['resume', path, '--plain'], `${LINES.join('\n')}\n`);
+    dialogue = await runProgram(place, ['resume', path, '--plain'], `${LINES.join('\n')}\n`);
   });
   afterAll(() => place.remove());
 
@@ -102,8 +102,8 @@ describe('of the program itself, a dialogue over a pipe and what is read afterwa
     ['verify', 'last'],
     ['verify', TYPED],
     [TYPED],
-  ])('records %s %s %s', (...words) => {
-    const { out, err } = runProgram(place, ['records', ...words]);
+  ])('records %s %s %s', async (...words) => {
+    const { out, err } = await runProgram(place, ['records', ...words]);
     expect(out + err).not.toBe('');
     expect(orderIn((out + err).replaceAll('\r\n', '\n'))).toBeNull();
   });
@@ -125,19 +125,19 @@ describe('of the program itself, a dialogue over a pipe and what is read afterwa
     [TYPED],
     ['--help', TYPED],
     [`--${TYPED}`],
-  ])('a wrong word behind %s', (...words) => {
-    const { out, err, code } = runProgram(place, words);
+  ])('a wrong word behind %s', async (...words) => {
+    const { out, err, code } = await runProgram(place, words);
     expect(orderIn(out + err)).toBeNull();
     expect(code === 0 && out === '').toBe(false);
   });
 
-  it.each(['check', 'predict', 'draw', 'run'])('a file of it, read by %s', (command) => {
+  it.each(['check', 'predict', 'draw', 'run'])('a file of it, read by %s', async (command) => {
     const file = join(place.home, `bad-${command}.yaml`);
     writeFileSync(
       file,
       `circuit: "${CANARY.replace(/["\\]/g, '')}"\n"${'\u001b]0;4711\u0007'}": [\n`,
     );
-    const { out, err } = runProgram(place, [command, file]);
+    const { out, err } = await runProgram(place, [command, file]);
     expect(out + err).not.toBe('');
     expect(orderIn(out + err)).toBeNull();
   });

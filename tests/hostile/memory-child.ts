@@ -2,7 +2,7 @@
 import { BYTES_ATTACKS } from './bytes-attacks.ts';
 import { GOOD } from './good-files.ts';
 import { readAs, YAML_KINDS } from './readers.ts';
-import { ATTACKS } from './yaml-attacks.ts';
+import { attacksOn } from './yaml-attacks.ts';
 
 let count = 0;
 for (const { kind, bytes } of BYTES_ATTACKS) {
@@ -10,7 +10,7 @@ for (const { kind, bytes } of BYTES_ATTACKS) {
   count += 1;
 }
 for (const kind of YAML_KINDS)
-  for (const { text } of ATTACKS) {
+  for (const { text } of attacksOn(kind)) {
     readAs(kind, text(GOOD[kind]));
     count += 1;
   }

@@ -8,7 +8,7 @@ const MOST_MB = 300;
 /** The runner's own limit, far above what it takes. */
 const TIME_MS = 240_000;
 /** What is let go of shall not count: V8 must clean up before it holds so much, and ends the process when it cannot. */
-const HEAP_MB = 120;
+const HEAP_MB = 80;
 
 it(
   `all hostile files, one after another, are read within ${MOST_MB} MB`,

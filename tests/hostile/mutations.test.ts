@@ -3,12 +3,11 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
+import { LONG, SEED } from '../campaign.ts';
 import { finishedLog } from '../log/damages.ts';
 import { GOOD } from './good-files.ts';
 import { cpuMs, flawOfAnswer, type Kind, prototypesNow, readAs } from './readers.ts';
 
-const LONG = process.env.OHMWARD_LONG === '1';
-const SEED = Number(process.env.OHMWARD_SEED ?? 20310506);
 const MUTATIONS = LONG ? 20_000 : 1200;
 /** No file may keep a person waiting longer (processor time, the same on a busy machine). */
 const ANSWER_MS = 2000;

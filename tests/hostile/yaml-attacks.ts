@@ -1,6 +1,7 @@
 /** What can be wrong with any of the YAML files, made out of a good one. */
-import type { GoodFile } from './good-files.ts';
-import type { YamlKind } from './readers.ts';
+import { LONG, SEED } from '../campaign.ts';
+import { GOOD, type GoodFile } from './good-files.ts';
+import { YAML_KINDS, type YamlKind } from './readers.ts';
 
 interface Attack {
   readonly what: string;
@@ -82,7 +83,7 @@ const CHARACTERS: readonly (readonly [string, string])[] = [
   ['a vertical tab', '"a\\vb"'],
 ];
 
-export const ATTACKS: readonly Attack[] = [
+const ATTACKS: readonly Attack[] = [
   ...CHARACTERS.map(([what, written]) => value(what, written, 'invisible-character')),
   added('a key __proto__', '__proto__: { polluted: true }', 'bad-key'),
   added('a quoted key __proto__', '"__proto__": x', 'bad-key'),
@@ -250,3 +251,22 @@ export const ATTACKS: readonly Attack[] = [
     first,
   ),
 ];
+
+/** What the parser refuses with these never gets as far as the kind of the file. */
+const REFUSED_BY_PARSER = ['yaml-syntax', 'yaml-alias', 'file-too-large', 'repeated-key'];
+/** Above so many characters a file takes long enough to count. */
+const LARGE = 4000;
+const isParsersAlone = ATTACKS.map(
+  ({ code, text }) => REFUSED_BY_PARSER.includes(code ?? '') && text(GOOD.job).length > LARGE,
+);
+
+/**
+ * The attacks for a kind of file: all, but for large ones that concern the parser alone. Those are tried with one kind
+ * each, in turn, and with every kind in the long form.
+ */
+export function attacksOn(kind: YamlKind): Attack[] {
+  const turn = YAML_KINDS.indexOf(kind);
+  return ATTACKS.filter(
+    (_, index) => LONG || !isParsersAlone[index] || (index + SEED) % YAML_KINDS.length === turn,
+  );
+}

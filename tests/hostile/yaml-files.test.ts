@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { GOOD } from './good-files.ts';
 import { cpuMs, flawOfAnswer, prototypesNow, readAs, YAML_KINDS } from './readers.ts';
-import { ATTACKS } from './yaml-attacks.ts';
+import { attacksOn } from './yaml-attacks.ts';
 
 /** No file may keep a person waiting longer (processor time, the same on a busy machine). */
 const ANSWER_MS = 2000;
@@ -12,7 +12,7 @@ it.each(YAML_KINDS)('the good %s that the hostile ones are made of is good', (ki
 });
 
 describe.each(YAML_KINDS)('a %s with', (kind) => {
-  it.each(ATTACKS.map((attack) => [attack.what, attack] as const))('%s', (_, attack) => {
+  it.each(attacksOn(kind).map((attack) => [attack.what, attack] as const))('%s', (_, attack) => {
     const good = GOOD[kind];
     const text = attack.text(good);
     const before = prototypesNow();

@@ -1,8 +1,8 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkVin, vinCheckDigit } from '../../src/identify/check-vin.ts';
 import { describeCode } from '../../src/identify/describe-code.ts';
 import { formatCode, readCode } from '../../src/identify/trouble-code.ts';
+import fc from '../seeded-check.ts';
 
 const SIGNS = '0123456789ABCDEFGHJKLMNPRSTUVWXYZ';
 const anyVin = fc

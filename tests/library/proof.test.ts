@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Conclusion, stepOf } from '../../src/procedure/procedure.ts';
 import { type Ending, type Proof, proveProcedure } from '../../src/proof/prove-procedure.ts';
+import { shareOf } from '../campaign.ts';
 import { enteredAt, shipped, trees, withoutScope } from './shipped.ts';
 import { compareMinutes } from './tree-minutes.ts';
 
@@ -90,10 +91,8 @@ describe.each(names)('%s, proved', (name) => {
   });
 });
 
-/** The search takes most of a minute for all: an ordinary run takes every third tree, others each day. */
-const isLong = process.env['OHMWARD_LONG'] === '1';
-const day = Math.floor(Date.now() / 86_400_000);
-const searched = names.filter((_, index) => isLong || (index + day) % 3 === 0);
+/** The search takes most of a minute for all: an ordinary run takes every third tree. */
+const searched = shareOf(names, 3);
 
 describe('beside the cheapest strategy', () => {
   it.each(searched)(

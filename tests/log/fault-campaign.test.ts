@@ -1,11 +1,10 @@
 /** SQLite's way of testing a disk: let the n-th operation fail, for n = 1, 2, 3 ... until a run passes unharmed. */
 import { describe, expect, it, vi } from 'vitest';
 import type { Disk } from '../../src/log/disk.ts';
+import { LONG, SEED } from '../campaign.ts';
 import { faultRun, type RunPlan, type RunReport, resumeRun, wholeRun } from './fault-run.ts';
 import { FAULTS, type FaultyDisk } from './faulty-disk.ts';
 
-const LONG = process.env.OHMWARD_LONG === '1';
-const SEED = Number(process.env.OHMWARD_SEED ?? 20310506);
 /** A session of nine events uses about 45 operations, with retries and a second part about 60. */
 const MAX_OPERATION = 80;
 vi.setConfig({ testTimeout: LONG ? 600_000 : 60_000 });

@@ -2,8 +2,8 @@
  * Every shipped circuit, every fault, every standard measurement with digits or a light, against ngspice.
  *
  * ngspice (as WebAssembly, eecircuit-engine) gets the same elements written as its own: resistors, sources, diodes, and
- * behavioural sources with the formulas of netlist.ts. An ordinary run takes some 110 cases of each circuit, others each
- * day; OHMWARD_LONG=1 takes all.
+ * behavioural sources with the formulas of netlist.ts. An ordinary run takes some 110 cases of each circuit; all of
+ * them, and other ones: see campaign.ts.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { Simulation } from 'eecircuit-engine';
@@ -23,12 +23,11 @@ import { NOMINAL_DRAW } from '../../src/circuit/size-faults.ts';
 import { createSolver } from '../../src/circuit/solve-dc.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Meter, Probe, Test } from '../../src/circuit/test.ts';
+import { LONG, shareOf } from '../campaign.ts';
 
 const FOLDER = 'procedures/circuits';
-const LONG = process.env['OHMWARD_LONG'] === '1';
-/** An ordinary run takes about so many cases of a circuit, evenly over all; which ones turns with the day. */
+/** An ordinary run takes about so many cases of a circuit, evenly over all. */
 const CASES_A_RUN = 110;
-const DAY = Math.floor(Date.now() / 86_400_000);
 const SHARE_MAX = 1e-3;
 const VOLTS_MAX = 1e-3;
 const METER: Meter = {
@@ -52,8 +51,7 @@ describe.each(readdirSync(FOLDER).sort())('%s', (file) => {
   const circuit = loadCircuit(readFileSync(`${FOLDER}/${file}`, 'utf8'), file).value!;
   test('agrees with ngspice within 0.1 % or 1 mV', async () => {
     const all = casesOf(circuit);
-    const oneIn = LONG ? 1 : Math.ceil(all.length / CASES_A_RUN);
-    const cases = all.filter((_, index) => (index + DAY) % oneIn === 0);
+    const cases = shareOf(all, Math.ceil(all.length / CASES_A_RUN));
     expect(cases.length).toBeGreaterThan(5);
     let worst = 0;
     let hinted = 0;

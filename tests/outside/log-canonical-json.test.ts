@@ -1,9 +1,9 @@
 /** Canonical JSON against RFC 8785: its appendix, the official test files, and another implementation. */
 import canonicalize from 'canonicalize';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { canonicalJson } from '../../src/log/canonical-json.ts';
 import { sha256 } from '../../src/log/hash.ts';
+import fc from '../seeded-check.ts';
 
 describe('numbers of RFC 8785, appendix B', () => {
   // IEEE 754 bits in hex, and the text. Source: RFC 8785 appendix B (all 24 rows that have a text).

@@ -1,8 +1,8 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { formatQuantity } from '../../src/quantity/format-quantity.ts';
 import { type ExpectedReading, parseReading } from '../../src/quantity/parse-reading.ts';
 import { UNITS, type Unit } from '../../src/quantity/quantity.ts';
+import fc from '../seeded-check.ts';
 
 const OL = Number.POSITIVE_INFINITY;
 

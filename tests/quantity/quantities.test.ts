@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { formatQuantity, formatRange } from '../../src/quantity/format-quantity.ts';
 import { chanceWithin, meterUncertainty } from '../../src/quantity/normal.ts';
@@ -11,6 +10,7 @@ import {
   cableMm2For,
   copperOhms,
 } from '../../src/quantity/wire.ts';
+import fc from '../seeded-check.ts';
 
 describe('quantities in files', () => {
   test.each<[string, number, Unit]>([

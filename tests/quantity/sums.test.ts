@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { parseAccuracy } from '../../src/quantity/parse-accuracy.ts';
 import {
@@ -9,6 +8,7 @@ import {
   scopeSettings,
   speedOfWheel,
 } from '../../src/quantity/sums.ts';
+import fc from '../seeded-check.ts';
 
 test.each<[string, object | null]>([
   ['0.5 % + 3', { ofReading: 0.005, digits: 3 }],

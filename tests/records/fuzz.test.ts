@@ -1,5 +1,5 @@
 /** Any text at all, in every field, through every export; OHMWARD_LONG=1 for many more. */
-import fc from 'fast-check';
+
 import { expect, it } from 'vitest';
 import { exportRecord } from '../../src/records/export-record.ts';
 import { markdownText } from '../../src/records/markdown.ts';
@@ -7,6 +7,7 @@ import { csvField } from '../../src/records/readings-csv.ts';
 import { harmlessJson } from '../../src/records/record-json.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import { safeText } from '../../src/source/safe-text.ts';
+import fc from '../seeded-check.ts';
 import { fullWalk } from './full-walk.ts';
 import { PAYLOADS } from './payloads.ts';
 import { readCsvStrictly } from './readers/read-csv-strictly.ts';

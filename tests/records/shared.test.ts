@@ -17,7 +17,7 @@ import { type LogEvent, sealEvent } from '../../src/log/event-line.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { sessionPaths, shareSessions } from '../../src/records/shared/share-folder.ts';
-import { makePlace, PROGRAM, runProgram, sessionFiles } from '../commands/program.ts';
+import { makePlace, PROGRAM, runBuilt, runProgram, sessionFiles } from '../commands/program.ts';
 import { type Postgres, startPostgres } from './postgres.ts';
 import { begin, fileOf, finishedWalk } from './sample-session.ts';
 
@@ -30,10 +30,10 @@ afterAll(() => server?.remove(), 60_000);
 let home = '';
 let url = '';
 let databases = 0;
-beforeEach(() => {
+beforeEach(async () => {
   home = mkdtempSync(join(tmpdir(), 'ohmward-shared-'));
   databases += 1;
-  url = server.database(`shop${databases}`);
+  url = await server.database(`shop${databases}`);
 });
 afterEach(() => rmSync(home, { recursive: true, force: true }));
 
@@ -168,16 +168,20 @@ it('the built program shares each session as it ends, when the settings say so',
     const afterSession = [process.execPath, PROGRAM, 'records', 'share'];
     writeFileSync(join(settings, 'config.json'), JSON.stringify({ database: url, afterSession }));
     const bench = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--unattended'];
-    expect(runProgram(place, bench).code).toBe(0);
+    expect(runBuilt(place, bench).code).toBe(0);
     const [path] = sessionFiles(place);
     const rows = await ask<{ body: string }>('SELECT body FROM events ORDER BY seq');
     expect(rows.map(({ body }) => `${body}\n`).join('')).toBe(readFileSync(path!, 'utf8'));
-    expect(runProgram(place, ['records', 'list', '--shared']).out).toContain('hall-no-signal');
-    expect(runProgram(place, ['settings']).out).toContain(url);
+    expect((await runProgram(place, ['records', 'list', '--shared'])).out).toContain(
+      'hall-no-signal',
+    );
+    expect((await runProgram(place, ['settings'])).out).toContain(url);
     const secret = url.replace('ohmward@', 'ohmward:wrench:@9@');
-    runProgram(place, ['settings', 'database', secret]);
+    await runProgram(place, ['settings', 'database', secret]);
     for (const args of [['settings'], ['settings', '--json'], ['settings', 'database']])
-      expect(runProgram(place, args).out).toMatch(/^(?![\s\S]*wrench)[\s\S]*ohmward:\*\*\*@127/);
+      expect((await runProgram(place, args)).out).toMatch(
+        /^(?![\s\S]*wrench)[\s\S]*ohmward:\*\*\*@127/,
+      );
   } finally {
     place.remove();
   }

@@ -40,8 +40,8 @@ function clientRuns(scenario: string, ...args: string[]): Came {
   return JSON.parse(out) as Came;
 }
 
-function verified(path: string): string {
-  const { code, out, err } = runProgram(place, ['records', 'verify', path]);
+async function verified(path: string): Promise<string> {
+  const { code, out, err } = await runProgram(place, ['records', 'verify', path]);
   expect([code, err]).toEqual([0, '']);
   return out;
 }
@@ -49,7 +49,7 @@ function verified(path: string): string {
 describe('a client in Python', () => {
   it(
     'drives a session from the job sheet to the closed record',
-    () => {
+    async () => {
       const came = clientRuns('session', 'run');
       expect(came).toMatchObject({
         exit: 0,
@@ -82,14 +82,14 @@ describe('a client in Python', () => {
         'retest-recorded',
       ])
         expect(types).toContain(type);
-      verified(came.state.file);
+      await verified(came.state.file);
     },
     TIME_MS,
   );
 
   it(
     'drives a session at a real vehicle, which stops where the input ends and is gone on with',
-    () => {
+    async () => {
       const came = clientRuns('real', 'run', 'hall-no-signal');
       expect(came).toMatchObject({
         exit: 0,
@@ -107,27 +107,27 @@ describe('a client in Python', () => {
       });
       const resumed = eventsOf(came.state.file).find(({ type }) => type === 'session-resumed');
       expect(resumed).toMatchObject({ by: 'program' });
-      verified(came.state.file);
+      await verified(came.state.file);
     },
     TIME_MS,
   );
 
   it(
     'makes the tests after a repair',
-    () => {
+    async () => {
       const run = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--unattended'];
-      runProgram(place, run);
+      await runProgram(place, run);
       const came = clientRuns('retest', 'retest', 'last', '--bench', 'wire.signal.open');
       expect(came).toMatchObject({ exit: 0, state: { closed: 'not-cured' } });
       expect(came['lines']).toBeGreaterThan(0);
-      verified(came.state.file);
+      await verified(came.state.file);
     },
     TIME_MS,
   );
 
   it(
     'drives a drill to its debrief',
-    () => {
+    async () => {
       const came = clientRuns('drill', 'drill');
       expect(came).toMatchObject({
         exit: 0,
@@ -139,7 +139,7 @@ describe('a client in Python', () => {
       const events = eventsOf(came.state.file);
       expect(events[0]).toMatchObject({ by: 'program', person: 'Ada Example' });
       expect(events.at(-1)?.type).toBe('answer-revealed');
-      expect(verified(came.state.file)).toMatch(/drill/);
+      expect(await verified(came.state.file)).toMatch(/drill/);
     },
     TIME_MS,
   );
@@ -154,10 +154,10 @@ const answersOf = (out: string) =>
     .map((line) => JSON.parse(line));
 
 describe('lines', () => {
-  it('of the page on formats do what it says', () => {
+  it('of the page on formats do what it says', async () => {
     const page = readFileSync('docs/formats.md', 'utf8');
     const lines = /```json\n([\s\S]*?)```/.exec(page)?.[1] ?? '';
-    const { code, out, err } = runProgram(place, ['run', '--rpc'], lines);
+    const { code, out, err } = await runProgram(place, ['run', '--rpc'], lines);
     expect([code, err]).toEqual([0, '']);
     const answers = answersOf(out);
     expect(answers.map(({ id, error }) => [id, error])).toEqual(
@@ -165,10 +165,10 @@ describe('lines', () => {
     );
   });
 
-  it('that are blank, too long, no text or without an end are told apart', () => {
+  it('that are blank, too long, no text or without an end are told apart', async () => {
     const long = `${message(1, 'hello')}${' '.repeat(1_000_000)}`;
     const input = `\n  \n${long}\nnonsense\n${message(2, 'hello')}`;
-    const { code, out, err } = runProgram(place, ['run', '--rpc'], input);
+    const { code, out, err } = await runProgram(place, ['run', '--rpc'], input);
     expect([code, err]).toEqual([0, '']);
     expect(answersOf(out)).toMatchObject([
       { id: null, error: { code: -32600 } },
@@ -178,11 +178,11 @@ describe('lines', () => {
     expect(sessionFiles(place)).toEqual([]);
   });
 
-  it('of a batch are answered in one line, notifications not at all', () => {
+  it('of a batch are answered in one line, notifications not at all', async () => {
     const note = '{"jsonrpc":"2.0","method":"note","params":{"text":"unasked"}}';
     const input = `[${message(1, 'state')},${note},${message(2, 'events', { from: 2 })}]\n${note}\n`;
     const args = ['run', 'hall-no-signal', '--bench', 'healthy', '--rpc'];
-    const answers = answersOf(runProgram(place, args, input).out);
+    const answers = answersOf((await runProgram(place, args, input)).out);
     expect(answers).toMatchObject([
       [{ id: 1 }, { id: 2, result: { events: [{ seq: 2, text: 'unasked' }] } }],
     ]);
@@ -192,8 +192,8 @@ describe('lines', () => {
 });
 
 describe('what begins a session', () => {
-  const begun = (args: readonly string[], params: object) => {
-    const { out } = runProgram(place, [...args, '--rpc'], `${message(1, 'begin', params)}\n`);
+  const begun = async (args: readonly string[], params: object) => {
+    const { out } = await runProgram(place, [...args, '--rpc'], `${message(1, 'begin', params)}\n`);
     return answersOf(out)[0];
   };
 
@@ -208,8 +208,8 @@ describe('what begins a session', () => {
     ],
     ['twice', ['run', 'hall-no-signal', '--no-sheet'], {}, 'already-begun'],
     ['a drill on nothing', ['drill'], {}, 'cannot-begin'],
-  ])('%s is refused', (_, args, params, code) => {
-    expect(begun(args, params)).toMatchObject({ error: { code: -32000, data: { code } } });
+  ])('%s is refused', async (_, args, params, code) => {
+    expect(await begun(args, params)).toMatchObject({ error: { code: -32000, data: { code } } });
   });
 
   it.each<[string, readonly string[], object, string]>([
@@ -223,39 +223,45 @@ describe('what begins a session', () => {
       { job: { complaint: 'x', codes: ['X1'] } },
       '/params/job/codes/0',
     ],
-  ])('%s is a wrong parameter', (_, args, params, at) => {
-    expect(begun(args, params)).toMatchObject({
+  ])('%s is a wrong parameter', async (_, args, params, at) => {
+    expect(await begun(args, params)).toMatchObject({
       error: { code: -32602, data: { issues: [{ at }] } },
     });
     expect(sessionFiles(place)).toEqual([]);
   });
 
-  it('a job sheet names the procedure, and what its vehicle has when it is simulated', () => {
+  it('a job sheet names the procedure, and what its vehicle has when it is simulated', async () => {
     const job = {
       complaint: 'x',
       procedure: 'hall-no-signal',
       'simulated-fault': 'wire.feed.open',
       intermittent: true,
     };
-    begun(['run'], { job, bench: { fault: 'job', seed: 3 } });
+    await begun(['run'], { job, bench: { fault: 'job', seed: 3 } });
     expect(eventsOf(sessionFiles(place)[0]!)[0]).toMatchObject({
       vehicle: { kind: 'bench', fault: 'wire.feed.open', seed: 3, intermittent: true },
       procedure: { name: 'hall-no-signal' },
     });
   });
 
-  it('a preview keeps nothing', () => {
+  it('a preview keeps nothing', async () => {
     const args = ['run', 'hall-no-signal', '--preview', '--rpc'];
-    const [state] = answersOf(runProgram(place, args, `${message(1, 'state')}\n`).out);
+    const [state] = answersOf((await runProgram(place, args, `${message(1, 'state')}\n`)).out);
     expect(state).toMatchObject({ result: { state: { status: 'open', file: null } } });
     expect(sessionFiles(place)).toEqual([]);
   });
 
-  it('options by which somebody else answers do not go with it', () => {
+  it('options by which somebody else answers do not go with it', async () => {
     for (const other of ['--plain', '--json', '--unattended'])
-      expect(runProgram(place, ['run', '--rpc', other])).toMatchObject({ code: 2, out: '' });
-    expect(runProgram(place, ['drill', '--rpc', '--json'])).toMatchObject({ code: 2, out: '' });
-    expect(runProgram(place, ['resume', '--rpc', '--json'])).toMatchObject({ code: 2, out: '' });
+      expect(await runProgram(place, ['run', '--rpc', other])).toMatchObject({ code: 2, out: '' });
+    expect(await runProgram(place, ['drill', '--rpc', '--json'])).toMatchObject({
+      code: 2,
+      out: '',
+    });
+    expect(await runProgram(place, ['resume', '--rpc', '--json'])).toMatchObject({
+      code: 2,
+      out: '',
+    });
   });
 });
 
@@ -285,7 +291,7 @@ describe('the end', () => {
     expect(eventsOf(sessionFiles(place)[0]!).at(-1)?.type).toBe('session-paused');
   });
 
-  it('runs the program that the settings name', () => {
+  it('runs the program that the settings name', async () => {
     const kept = join(place.home, 'kept');
     mkdirSync(kept);
     const command = JSON.stringify([
@@ -295,7 +301,7 @@ describe('the end', () => {
     ]);
     runProgram(place, ['settings', 'afterSession', command]);
     const args = ['run', 'hall-no-signal', '--no-sheet', '--rpc'];
-    const { code, out } = runProgram(place, args, `${message(1, 'hello')}\n`);
+    const { code, out } = await runProgram(place, args, `${message(1, 'hello')}\n`);
     expect(code).toBe(0);
     expect(answersOf(out)).toHaveLength(1);
     const record = JSON.parse(readFileSync(join(kept, 'record.json'), 'utf8'));

@@ -1,9 +1,7 @@
 /** One engine: a session and a drill on one circuit, with the same readings, get the same advice in the same minutes. */
 import { describe, expect, it } from 'vitest';
-import { createModel } from '../../src/circuit/model.ts';
 import { keptOf } from '../../src/circuit/shown-of.ts';
 import { createBench } from '../../src/drill/bench.ts';
-import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import type { Proposal } from '../../src/session/advisor.ts';
 import type { Command } from '../../src/session/command.ts';
@@ -34,13 +32,7 @@ describe.each([
 ])('a session and a drill %s', (_, procedure) => {
   it('get the same suspects, next tests, minutes and evidence for the same readings', () => {
     const pair = [begun({ kind: 'real' }, procedure), begun(DRILL, procedure)] as const;
-    // each with a model of its own, as two programs would have
-    const advisors = pair.map((session) =>
-      createAdvisor(
-        createModel(linked.circuit!, { samples: 64, seed: 1, meter: STANDARD_SETTINGS.meter }),
-        session.opened,
-      ),
-    );
+    const advisors = pair.map((session) => createAdvisor(model, session.opened));
     const bench = createBench(model, 'wire.signal.open', 5);
     let [session, drill]: readonly [Session, Session] = pair;
     for (let round = 0; round < 5; round += 1) {

@@ -53,6 +53,14 @@ test('signs that a terminal could obey are shown as pictures, and the caret keep
   expect(shown!.slice(caret!.indexOf('^'), caret!.lastIndexOf('~') + 1)).toBe('fed');
 });
 
+test('the end of a line is not part of it, in whichever way lines end', () => {
+  const over = { ...issue(2, 1, 1), at: { ...issue(2, 1, 1).at, endLine: 3 } };
+  expect(formatIssue(over, 'a\r\nfed\r\nb').split('\n').slice(1)).toEqual([
+    '  2 | fed',
+    '    | ^~~',
+  ]);
+});
+
 test('an empty or missing line has no excerpt', () => {
   expect(formatIssue(issue(2, 1, 1), 'a\n\nb').split('\n')).toHaveLength(1);
   expect(formatIssue(issue(9, 1, 1), 'a').split('\n')).toHaveLength(1);

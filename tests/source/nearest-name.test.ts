@@ -1,7 +1,8 @@
 /** "Did you mean". Edits counted by hand. */
-import * as fc from 'fast-check';
+
 import { expect, test } from 'vitest';
 import { editDistance, nearestName } from '../../src/source/nearest-name.ts';
+import fc from '../seeded-check.ts';
 
 test.each([
   ['feed', 'feed', 0],

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { safeText } from '../../src/source/safe-text.ts';
+import fc from '../seeded-check.ts';
 
 /** Written apart from the code under test: what must never reach a terminal from foreign text. */
 const FORBIDDEN = /[\p{C}\p{Zl}\p{Zp}]/u;

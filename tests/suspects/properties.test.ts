@@ -1,5 +1,5 @@
 /** Laws that hold for every table. */
-import fc from 'fast-check';
+
 import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
 import { CaseMeasures } from '../../src/suspects/case-measures.ts';
@@ -19,6 +19,7 @@ import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { expectedMinutes } from '../../src/suspects/strategy.ts';
 import { ALL_MEANS, COSTS } from '../../src/suspects/test-cost.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
+import fc from '../seeded-check.ts';
 import { asOutcomes, guidedMinutes } from './guided.ts';
 import { matrixTable, READING_ONLY, simpleTest, voltsTable } from './tables.ts';
 

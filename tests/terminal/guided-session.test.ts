@@ -74,7 +74,7 @@ it('a whole session at 80x24 ends saved, with the same events as without a scree
 
   const other = makePlace();
   try {
-    runProgram(other, [...BENCH, '--unattended']);
+    await runProgram(other, [...BENCH, '--unattended']);
     const plain = eventsOf(sessionFiles(other)[0]!);
     expect(timeless(shown)).toEqual(timeless(plain));
   } finally {
@@ -106,7 +106,7 @@ it('from the start screen to the saved transcript: a demo vehicle with an open s
   const transcript = readFileSync(path!.replace('.jsonl', '.md'), 'utf8');
   for (const part of ['Akerlund', 'Measurements', 'Cautions', 'Conclusion'])
     expect(transcript).toContain(part);
-  const shown = runProgram(place, ['records', 'show', path!]);
+  const shown = await runProgram(place, ['records', 'show', path!]);
   expect(shown).toMatchObject({ code: 0 });
   expect(shown.out).toContain('Akerlund');
 }, 60_000);

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   generateSweep,
@@ -9,6 +8,7 @@ import {
 import { type MeasureOptions, measureChannel } from '../../src/waveform/measure-channel.ts';
 import { measureCapture } from '../../src/waveform/measure-phase.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
+import fc from '../seeded-check.ts';
 
 const runs = process.env.OHMWARD_LONG === '1' ? 500 : 40;
 const HALL: WheelSignal = { teeth: 60, missing: 2, sensor: 'hall', low: 0.2, high: 5 };

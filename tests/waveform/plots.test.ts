@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { generateWheels } from '../../src/waveform/generate.ts';
 import { measureCapture } from '../../src/waveform/measure-phase.ts';
@@ -6,6 +5,7 @@ import { spanLeastOf } from '../../src/waveform/plot-range.ts';
 import { plotSvg } from '../../src/waveform/plot-svg.ts';
 import { plotText } from '../../src/waveform/plot-text.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
+import fc from '../seeded-check.ts';
 
 const capture = generateWheels([{ name: 'signal', teeth: 4, sensor: 'hall', low: 0, high: 5 }], {
   rateHz: 1000,

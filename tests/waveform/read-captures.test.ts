@@ -1,9 +1,9 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { generateWheels } from '../../src/waveform/generate.ts';
 import { readWav } from '../../src/waveform/read-wav.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
 import { csvOfCapture } from '../../src/waveform/write-csv.ts';
+import fc from '../seeded-check.ts';
 import { readCsv } from './read-csv-text.ts';
 
 const shown = (text: string, options = {}) => {

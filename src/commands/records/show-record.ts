@@ -8,18 +8,18 @@ import { isProblem } from '../../source/problem.ts';
 import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
 import { openDesk } from '../session/open-desk.ts';
 import { programName } from '../version.ts';
-import { oneOf, pathOf, readNamed, Stop } from './record-arguments.ts';
+import { oneOf, pathOf, readStanding, Stop } from './record-arguments.ts';
 
 /** Shows what is named, or the class of `--class`. */
 export async function showRecord(args: Arguments, io: Io): Promise<number> {
   const folder = textOf(args, 'class');
   if (folder !== undefined) return showFolder(folder, args, io);
   const path = await pathOf(oneOf(args, 'show'), args, io);
-  const { record: plain, session } = await readNamed(path, args, io);
+  const { record: plain, session, flaw } = await readStanding(path, args, io);
   const record = withDebrief(plain, debriefFrom(session));
   if (args.values['json'] === true) io.out(exportRecord(record, 'json', 'shop'));
   else io.out(transcriptOf(record));
-  return EXIT.done;
+  return flaw ? EXIT.wrongInput : EXIT.done;
 }
 
 async function showFolder(folder: string, args: Arguments, io: Io): Promise<number> {

@@ -2,6 +2,7 @@
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
+import { refusalSentences } from '../parts/sentence.ts';
 import {
   act,
   type Here,
@@ -33,7 +34,11 @@ function afterRefusal(
   wanted: Wanted,
   { words, fix, disk }: Extract<Performed, { ok: false }>,
 ): Turn {
-  if (!disk) return refuse(state, refusalLine({ words, fix }));
+  if (!disk) {
+    // A bench says at length what it stopped.
+    const isAct = wanted.type === 'act';
+    return refuse(state, (isAct ? refusalSentences : refusalLine)({ words, fix }));
+  }
   const page: Page = { name: 'disk', wanted, words, fix };
   return stay({ ...state, over: [...state.over, page], message: null });
 }
@@ -80,15 +85,15 @@ function afterCautions({ opened, state }: Here): Turn {
   if (!opened.drill || page?.name !== 'test') return stay(next);
   const { test } = page.toDo;
   if (pendingTestCautions(next.session, test).length > 0) return stay(next);
-  return act(next, { type: 'make-test', test });
+  return act(next, { type: page.by, test });
 }
 
-/** The bench stays arranged for the next test; a capture is shown. */
+/** The bench stays arranged for the next test, and says itself what was read last; a capture is shown. */
 function afterAct({ opened, state }: Here): Turn {
   const { session } = state;
   const kept = state.over.filter(({ name }) => name === 'any-test');
   const last = session.events.at(-1);
   const capture = last && 'capture' in last ? last.capture : undefined;
   const over: Page[] = capture ? [...kept, { name: 'picture', capture }] : kept;
-  return stay({ ...state, over, message: lastFound(opened, session) });
+  return stay({ ...state, over, message: over.length > 0 ? null : lastFound(opened, session) });
 }

@@ -113,18 +113,26 @@ export function markedBy(form: TestForm, label: string): TestForm {
   return { ...form, marked };
 }
 
-/** What each line shows. */
-export function testLineWords(form: TestForm, line: TestLine): string {
+/** What each line shows; places with their words on this vehicle. */
+export function testLineWords(
+  form: TestForm,
+  line: TestLine,
+  terminalWords: (id: string) => string,
+): string {
   const { setup } = form;
+  const place = (id: string) =>
+    form.instrument === 'inspect' ? id : `${id}: ${terminalWords(id)}`;
   switch (line) {
     case 'state':
       return setup.state.replace('-', ' ');
     case 'instrument':
       return INSTRUMENT_WORDS[form.instrument];
     case 'red':
-      return form.red;
+      return place(form.red);
     case 'black':
-      return form.instrument === 'inspect' || form.instrument === 'counts' ? '-' : form.black;
+      return form.instrument === 'inspect' || form.instrument === 'counts'
+        ? '-'
+        : place(form.black);
     case 'unplugged':
       return setup.unplugged.join(', ') || 'nothing';
     case 'clipped-in':

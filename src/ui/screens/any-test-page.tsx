@@ -27,7 +27,10 @@ export interface AnyTestPageProps {
   readonly title: string;
   readonly aside: string;
   readonly sketch: readonly string[];
+  /** What a drill's bench read last. */
+  readonly found: string | null;
   readonly message: string | null;
+  readonly terminalWords: (id: string) => string;
   /** A drill's bench saves captures; at a vehicle one is chosen when the test is made. */
   readonly canCapture: boolean;
   readonly onForm: (form: TestForm) => void;
@@ -54,9 +57,10 @@ export function AnyTestPage(props: AnyTestPageProps) {
   const line = TEST_LINES[form.marked] ?? 'state';
   const keys = keysAt(form, line, props.canCapture);
   const body = bodySize(useSize(), keys);
-  const message =
-    props.message === null ? [] : wrapWords(shownText(props.message, look), body.columns);
-  const { first, rows, sketch } = layOut(props, body.rows - message.length);
+  const below = [props.found, props.message].flatMap((text) =>
+    text === null ? [] : wrapWords(shownText(text, look), body.columns),
+  );
+  const { first, rows, sketch } = layOut(props, body.rows - below.length);
 
   useKeys((event) => {
     const label = keyLabel(event);
@@ -73,12 +77,12 @@ export function AnyTestPage(props: AnyTestPageProps) {
     <Frame title={props.title} aside={props.aside} keys={keys}>
       {TEST_LINES.slice(first, first + rows).map((one) => (
         <Words key={one} inverse={one === line} wrap="cut">
-          {`${one === line ? '> ' : '  '}${LINE_NAMES[one].padEnd(NAME_COLUMNS)}${testLineWords(form, one)}`}
+          {`${one === line ? '> ' : '  '}${LINE_NAMES[one].padEnd(NAME_COLUMNS)}${testLineWords(form, one, props.terminalWords)}`}
         </Words>
       ))}
       <Drawn lines={sketch} />
       <Box flexGrow={1} />
-      {message.length === 0 ? null : <Words bold>{message.join('\n')}</Words>}
+      {below.length === 0 ? null : <Words bold>{below.join('\n')}</Words>}
     </Frame>
   );
 }

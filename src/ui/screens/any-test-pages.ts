@@ -23,6 +23,7 @@ import {
   type Here,
   open,
   type Page,
+  type PageParts,
   type PagesState,
   pageNamed,
   refuse,
@@ -85,7 +86,7 @@ function closeWith(state: PagesState, form: TestForm): Turn {
 /** On to the test of the form: its cautions, then what it shows. */
 export function measureForm(here: Here): Turn {
   const page = pageNamed(here.state, 'any-test');
-  return page ? toTest(here, page.form) : stay(here.state);
+  return page ? toTest(here, page.form, 'make-test') : stay(here.state);
 }
 
 /** The scope of a drill's bench saves what it sees at the leads. */
@@ -94,20 +95,20 @@ export function captureForm({ opened, state }: Here): Turn {
   const { circuit } = state.session.opened;
   if (!opened.drill || !page || !circuit) return stay(state);
   const form = withScope(page.form, circuit);
-  return act(withForm(state, form).state, { type: 'capture', test: testOfForm(form) });
+  return toTest({ opened, state: withForm(state, form).state }, form, 'capture');
 }
 
-function toTest({ opened, state }: Here, form: TestForm): Turn {
+function toTest({ opened, state }: Here, form: TestForm, by: PageParts['test']['by']): Turn {
   const { model, drill } = opened;
   if (!model) return stay(state);
   const test = testOfForm(form);
   const toDo = testToDo(state.session, model, test);
   // What a bench does not let be made, it says itself, and some of it counts.
   if ('refused' in toDo)
-    return drill ? act(state, { type: 'make-test', test }) : refuse(state, toDo.refused);
+    return drill ? act(state, { type: by, test }) : refuse(state, toDo.refused);
   if (drill && pendingTestCautions(state.session, test).length === 0)
-    return act(state, { type: 'make-test', test });
-  return open(state, { name: 'test', toDo });
+    return act(state, { type: by, test });
+  return open(state, { name: 'test', toDo, by });
 }
 
 export interface ChoiceItem extends PickScreenItem {

@@ -3,8 +3,8 @@ import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { conclusionParagraphs, type Proposed, type Weighed } from './conclusion-words.ts';
-import { adviceOf } from './pages-state.ts';
-import { CLOSE_KEY, type SessionAction, type SessionKey, withFooter } from './session-keys.ts';
+import { usefulKeys } from './pages-state.ts';
+import { CLOSE_KEY, type SessionAction, type SessionKey } from './session-keys.ts';
 import { sessionTitle } from './step-words.ts';
 import { TakePage } from './take-page.tsx';
 import { useLater } from './use-later.ts';
@@ -77,11 +77,7 @@ const TITLES = {
 } as const;
 
 function keysAt({ opened, proposed }: WeighedProps): (KeyBinding | SessionKey)[] {
-  const actions: SessionAction[] = [
-    'back',
-    ...(adviceOf(opened) ? (['suspects', 'next-tests'] as const) : []),
-    'help',
-  ];
   const first = opened.drill ? DIAGNOSIS : proposed.own ? CLOSE_KEY : OWN;
-  return [first, ...withFooter(actions)];
+  const actions = ['back', 'suspects', 'next-tests', 'help'] as const;
+  return [first, ...usefulKeys(opened, actions)];
 }

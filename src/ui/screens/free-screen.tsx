@@ -16,8 +16,8 @@ import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { choiceAfter } from './choice-prompt-state.ts';
 import { countWords, foundLines, minutesWords } from './conclusion-words.ts';
-import { adviceOf } from './pages-state.ts';
-import { keysOf, type SessionAction, type SessionKey, withFooter } from './session-keys.ts';
+import { adviceOf, usefulKeys } from './pages-state.ts';
+import { keysOf, type SessionAction, type SessionKey } from './session-keys.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 import { useLater } from './use-later.ts';
 
@@ -97,12 +97,14 @@ const CONCLUDE = 'c';
 
 function keysAt(opened: OpenedSession, canDo: boolean): (KeyBinding | SessionKey)[] {
   const help = opened.drill ? 'diagnosis' : 'conclude';
-  const actions: SessionAction[] = [...(adviceOf(opened) ? ['suspects' as const] : []), 'help'];
+  const advised = adviceOf(opened) !== null;
   return [
     ...(canDo ? [DO] : []),
     ...(opened.model ? [ANY] : []),
     { keys: ['c'], show: CONCLUDE, help },
-    ...withFooter(actions).filter(({ action }) => action !== 'any-test'),
+    ...usefulKeys(opened, advised ? ['suspects', 'pause', 'help'] : ['pause', 'help']).filter(
+      ({ action }) => action !== 'any-test',
+    ),
   ];
 }
 

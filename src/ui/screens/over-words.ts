@@ -1,5 +1,11 @@
 /** What stands on the pages that may lie over a step: its small sums, its wiring, the keys. */
 import type { Test } from '../../circuit/test.ts';
+import {
+  DIAGNOSIS_POINTS,
+  EVIDENCE_POINTS,
+  SAFETY_POINTS,
+  TIME_POINTS,
+} from '../../drill/score.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -27,7 +33,7 @@ export function sketchParagraphs(opened: OpenedSession, test: Test | null): (Par
 }
 
 /** The keys of a session, from the one table. */
-export function helpParagraphs(): Paragraph[] {
+export function helpParagraphs(isDrill = false): Paragraph[] {
   return [
     ...SESSION_KEYS.map(({ show, other, help, words }) =>
       keyLine(`${show}, ${other}`, `${help.charAt(0).toUpperCase()}${help.slice(1)}. ${words}`),
@@ -38,8 +44,11 @@ export function helpParagraphs(): Paragraph[] {
     {
       text: 'Readings may be typed as the meter shows them: 4.97, 4,97 V, 18 mV, 2k2, OL. The small m is a thousandth, the capital M a million.',
     },
+    ...(isDrill ? [{ text: '' }, { text: POINTS }] : []),
   ];
 }
+
+const POINTS = `Points: ${DIAGNOSIS_POINTS} for the right repair, ${EVIDENCE_POINTS} for readings that prove it, ${TIME_POINTS} for few minutes, ${SAFETY_POINTS} for safety. Arranging takes minutes only with the next reading. A dangerous test is stopped by the bench and costs points for safety, and so does a test whose cautions were passed over.`;
 
 const OTHER_KEYS: readonly (readonly [string, string])[] = [
   ['Enter', 'Takes the reading, chooses the marked line, or says that it is done.'],

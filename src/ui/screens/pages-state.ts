@@ -15,6 +15,7 @@ import type { OpenedSession } from '../app-services.ts';
 import type { TestChoice, TestForm } from './any-test-form-state.ts';
 import type { Proposed } from './conclusion-words.ts';
 import type { HalfAnswer } from './prompt-state.ts';
+import { type SessionAction, type SessionKey, withFooter } from './session-keys.ts';
 
 /** What each page that lies over the session holds. */
 export interface PageParts {
@@ -36,7 +37,11 @@ export interface PageParts {
   readonly choice: { readonly of: TestChoice };
   readonly clip: object;
   /** A test that no step asks for. */
-  readonly test: { readonly toDo: TestToDo };
+  readonly test: {
+    readonly toDo: TestToDo;
+    /** How a drill's bench makes it. */
+    readonly by: 'make-test' | 'capture';
+  };
   readonly capture: { readonly ask: CaptureAsk };
   /** One's own conclusion, to be accepted. */
   readonly own: { readonly proposed: Proposed };
@@ -147,6 +152,16 @@ export function refusalLine({
 /** The advisor, where there is one and a drill's level lets it speak. */
 export function adviceOf({ advisor, drill }: OpenedSession): Advisor | null {
   return drill && !drill.level.suspects ? null : advisor;
+}
+
+/** Which of these actions do something here, and what some of their keys are called: a drill may show no suspects. */
+export function usefulKeys(opened: OpenedSession, actions: readonly SessionAction[]): SessionKey[] {
+  const advised = adviceOf(opened) !== null;
+  const isDiagnosis = opened.drill !== null && !advised;
+  const useful = actions.filter(
+    (action) => advised || (action !== 'next-tests' && (action !== 'suspects' || isDiagnosis)),
+  );
+  return withFooter(useful, isDiagnosis ? { suspects: 'diagnosis' } : {});
 }
 
 /** Why there is none, without a full stop. */

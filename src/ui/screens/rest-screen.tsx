@@ -117,8 +117,15 @@ function pausedParagraphs(
     { text: `Paused ${where}. Every answer is saved.`, bold: true },
     ...place,
     { text: '' },
-    { text: 'Go on later from the start screen, or with:' },
-    { text: `  ohmward resume ${opened.name()}`, hang: 2 },
+    ...(opened.drill
+      ? [
+          { text: 'Go on later with:' },
+          { text: `  ohmward drill --resume ${opened.driver.path()}`, hang: 2 },
+        ]
+      : [
+          { text: 'Go on later from the start screen, or with:' },
+          { text: `  ohmward resume ${opened.name()}`, hang: 2 },
+        ]),
   ];
 }
 

@@ -3,6 +3,7 @@
 import { closeCommand, LAST_WORD, type RetestLine, VERDICT_WORDS } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { sentenceStart } from '../parts/sentence.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 import { answerWords, retestMark, retestWords } from './step-words.ts';
 
@@ -41,7 +42,3 @@ const VERDICT_TITLES = {
   'not-shown': 'The cure is not shown',
   'no-retest': 'Nothing was tested',
 } as const;
-
-function sentenceStart(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
-}

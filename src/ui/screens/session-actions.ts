@@ -5,6 +5,7 @@ import { presentStep } from '../../session/session.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
 import { formOfTest, testForm } from './any-test-form-state.ts';
 import {
+  act,
   adviceOf,
   close,
   type Here,
@@ -38,14 +39,10 @@ const ACTIONS: Readonly<Record<SessionAction, Act>> = {
     if (!step || !isTask(step) || step.cannot === null) return refuse(state, NO_WAY_ROUND);
     return open(state, { name: 'cannot' });
   },
-  suspects: advised((state) => open(state, { name: 'suspects' })),
+  suspects,
   'next-tests': advised((state) => open(state, { name: 'computing' })),
   'any-test': anyTest,
-  capture: ({ state }) => {
-    const step = presentStep(state.session);
-    if (!step || !takesCapture(step)) return refuse(state, NO_CAPTURE);
-    return open(state, { name: 'capture', ask: { kind: 'step', step } });
-  },
+  capture,
   sketch: ({ state }) => {
     const step = presentStep(state.session);
     return open(state, { name: 'sketch', test: step && testOf(step) });
@@ -66,6 +63,21 @@ function opening<N extends Plain>(...names: readonly N[]): Record<N, Act> {
     ({ state }) => open(state, { name } as Page<Plain>),
   ]);
   return Object.fromEntries(entries) as Record<N, Act>;
+}
+
+/** On a level of a drill that shows none, the list of what a diagnosis can name. */
+function suspects(here: Here): Turn {
+  const { opened, state } = here;
+  if (opened.drill && !adviceOf(opened)) return open(state, { name: 'diagnosis', chosen: [] });
+  return advised((now) => open(now, { name: 'suspects' }))(here);
+}
+
+function capture({ opened, state }: Here): Turn {
+  const step = presentStep(state.session);
+  if (!step || !takesCapture(step)) return refuse(state, NO_CAPTURE);
+  if (!opened.drill) return open(state, { name: 'capture', ask: { kind: 'step', step } });
+  const test = testOf(step);
+  return test ? act(state, { type: 'capture', test }) : refuse(state, NO_CAPTURE);
 }
 
 function advised(then: (state: Here['state']) => Turn): Act {

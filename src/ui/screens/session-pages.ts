@@ -148,7 +148,8 @@ const EVENTS: {
   'go-back': ({ state }, { to }) => send(state, { type: 'go-back', to }),
   instruments: ({ state }, { instruments }) =>
     send(state, { type: 'change-instruments', instruments, meter: state.session.meter }),
-  proposal: ({ state }, { proposal }) => open(state, { name: 'test', toDo: proposal }),
+  proposal: ({ state }, { proposal }) =>
+    open(state, { name: 'test', toDo: proposal, by: 'make-test' }),
   suspect: afterSuspect,
   'own-words': ({ opened, state }) =>
     open(state, opened.drill ? { name: 'diagnosis', chosen: [] } : { name: 'own-words' }),

@@ -6,7 +6,7 @@ import type { Command } from '../../session/command.ts';
 import { againCommand, type RetestLine, retestLines } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { TestToDo } from '../../session/session-tests.ts';
-import type { Here, PagesState, Wanted } from './pages-state.ts';
+import type { Here, PageParts, PagesState, Wanted } from './pages-state.ts';
 import {
   type Asked,
   askedAt,
@@ -68,7 +68,11 @@ export function retestPrompt({ opened, state }: Here, { step }: RetestPlace): Pr
 }
 
 /** The prompt of a test that no step asks for. */
-export function testPrompt({ opened, state }: Here, toDo: TestToDo): Prompt {
+export function testPrompt(
+  { opened, state }: Here,
+  toDo: TestToDo,
+  by: PageParts['test']['by'],
+): Prompt {
   const { session } = state;
   const asking = `test ${testKey(toDo.test)} ${session.tests.length}`;
   const half = keptOr(state, asking, () => freshTestAnswer(asking));
@@ -76,7 +80,7 @@ export function testPrompt({ opened, state }: Here, toDo: TestToDo): Prompt {
     return {
       half,
       asked: askedOfBench(),
-      taken: () => bench({ type: 'make-test', test: toDo.test }),
+      taken: () => bench({ type: by, test: toDo.test }),
     };
   return {
     half,

@@ -59,7 +59,7 @@ export function viewOf(here: Here): View {
     case 'own':
       return { name: 'conclusion', proposed: page.proposed };
     case 'test':
-      return testView(here, page.toDo);
+      return testView(here, page);
     case 'retest':
       return retestView(here, page.again);
     case 'way':
@@ -93,10 +93,10 @@ function sessionView(here: Here): View {
   };
 }
 
-function testView(here: Here, toDo: TestToDo): View {
+function testView(here: Here, { toDo, by }: PageParts['test']): View {
   const { opened, state } = here;
   const cautions = pendingTestCautions(state.session, toDo.test);
-  const prompt = testPrompt(here, toDo);
+  const prompt = testPrompt(here, toDo, by);
   if (cautions.length === 0) return { name: 'test', toDo, prompt };
   return {
     name: 'caution',

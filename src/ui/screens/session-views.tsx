@@ -4,6 +4,7 @@ import { readingsGiven } from '../../drill/drill-act.ts';
 import { debriefLines, handInLines, openingLines, repairChoices } from '../../drill/drill-words.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
+import { sentenceStart } from '../parts/sentence.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 import { testOfForm } from './any-test-form-state.ts';
 import { AnyTestPage } from './any-test-page.tsx';
@@ -33,7 +34,7 @@ import {
 import { type PageEvent, TELL_MOST } from './session-pages.ts';
 import { outside, type View, type ViewParts } from './session-view.ts';
 import { StepScreen } from './step-screen.tsx';
-import { sessionTitle } from './step-words.ts';
+import { lastFound, sessionTitle } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
 import { TakePage } from './take-page.tsx';
 import { TestScreen } from './test-screen.tsx';
@@ -137,7 +138,7 @@ const VIEWS: {
   ),
 
   // What lies over it.
-  help: (_, at) => read(at, 'All keys', helpParagraphs(), 'help'),
+  help: (_, at) => read(at, 'All keys', helpParagraphs(at.here.opened.drill !== null), 'help'),
   sketch: ({ test }, at) => read(at, 'Wiring', sketchParagraphs(at.here.opened, test), 'sketch'),
   sums: ({ step }, at) => read(at, 'Sums', sumsParagraphs(at.here.opened, step), 'sums'),
   readings: (_, at) =>
@@ -234,7 +235,9 @@ const VIEWS: {
         title="Any test"
         aside={asideOf(here)}
         sketch={here.opened.sketch(testOfForm(form), FORM_COLUMNS)}
+        found={here.opened.drill && lastFound(here.opened, here.state.session)}
         message={here.state.message}
+        terminalWords={here.opened.terminalWords}
         canCapture={here.opened.drill !== null}
         onForm={(next) => send({ type: 'form', form: next })}
         onLine={(line) => send({ type: 'line', line })}
@@ -254,7 +257,11 @@ const VIEWS: {
   // A drill.
   opening: (_, at) => read(at, 'The job', openingLines(at.here.state.session)),
   picture: ({ capture }, { here, send }) => (
-    <PicturePage capture={capture} found={here.state.message} onClose={() => send(CLOSE)} />
+    <PicturePage
+      capture={capture}
+      found={lastFound(here.opened, here.state.session)}
+      onClose={() => send(CLOSE)}
+    />
   ),
   diagnosis: ({ chosen }, { here, send }) => (
     <PickScreen
@@ -418,8 +425,4 @@ function handInOf({ state }: Here, chosen: readonly string[]): Paragraph[] {
   const { circuit } = state.session.opened;
   const lines = circuit ? handInLines(circuit, chosen) : [];
   return lines.map((text, place) => ({ text, bold: place === 0 }));
-}
-
-function sentenceStart(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }

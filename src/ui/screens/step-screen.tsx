@@ -18,10 +18,10 @@ import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { type Size, useSize } from '../term/use-size.ts';
 import type { KeyTiming } from './deliberate-state.ts';
-import { adviceOf } from './pages-state.ts';
+import { usefulKeys } from './pages-state.ts';
 import type { Asked } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
-import { SESSION_KEYS, type SessionAction, withFooter } from './session-keys.ts';
+import { SESSION_KEYS, type SessionAction } from './session-keys.ts';
 import { sessionTitle, stepParagraphs, testOf } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 
@@ -132,13 +132,12 @@ function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyB
   const own: KeyBinding[] = [{ keys: ['return'], show: 'Enter', help: enterWords(asked) }];
   if (asked.offered !== null && asked.kind !== 'act')
     own.push({ keys: ['tab'], show: 'Tab', help: 'take over' });
-  const useless = new Set<SessionAction>([
-    ...(adviceOf(opened) === null ? (['suspects', 'next-tests'] as const) : []),
-    // A test after the repair needs no way round: the record says that it was not made.
-    ...(step.cannot === null && !props.again ? (['cannot'] as const) : []),
-  ]);
-  const shown = takesCapture(step) && !opened.drill ? [...wanted, 'capture' as const] : wanted;
-  return [...own, ...withFooter(shown.filter((action) => !useless.has(action)))];
+  // A test after the repair needs no way round: the record says that it was not made.
+  const canSkip = step.cannot !== null || props.again !== null;
+  const shown = wanted.filter((action) => action !== 'cannot' || canSkip);
+  // A drill's bench reads volts by itself, and saves pictures.
+  const captures = takesCapture(step) && (!opened.drill || step.kind === 'look');
+  return [...own, ...usefulKeys(opened, captures ? [...shown, 'capture'] : shown)];
 }
 
 function enterWords(asked: Asked): string {

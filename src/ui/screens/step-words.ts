@@ -2,6 +2,7 @@
 
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Setup, Test } from '../../circuit/test.ts';
+import { freeOrderTitle } from '../../procedure/free-order.ts';
 import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import {
@@ -80,7 +81,8 @@ export function expectedAgain(step: RepeatableStep, session: Session): string | 
 
 /** What stands over a session: the title of its procedure, or that it has none. */
 export function sessionTitle({ bind }: Pick<OpenedSession, 'bind'>, { opened }: Session): string {
-  return opened.procedure ? bind(opened.procedure.title) : 'Free order';
+  if (opened.procedure) return bind(opened.procedure.title);
+  return opened.circuit ? freeOrderTitle(opened.circuit) : 'Free order of tests';
 }
 
 /** The title of a step; a step that the procedure does not have by its name. */
@@ -113,14 +115,16 @@ export function foundWords({ typed, shown, judgement }: TestRecorded): string {
   return judgement ? `${found}: ${judgement.verdict}` : found;
 }
 
-/** What was read last, with what is good there where it may be told; null when nothing was read last. */
+/** What was read last, with what is good there where it may be told; null before the first reading. */
 export function lastFound(opened: OpenedSession, session: Session): string | null {
-  const last = session.events.at(-1);
-  if (last?.type === 'test-recorded') {
+  const last = session.events.findLast(
+    (event): event is Answer | TestRecorded => event.type === 'test-recorded' || isAnswer(event),
+  );
+  if (!last) return null;
+  if (last.type === 'test-recorded') {
     const good = last.expected ? expectedShownWords(last.expected, last.test) : '';
     return `${testWords(opened, session, last.test)}: ${foundWords(last)}${goodIs(good)}`;
   }
-  if (!last || !isAnswer(last)) return null;
   const step = session.opened.procedure?.steps[last.step];
   const good = step && (opened.drill?.level.expected ?? true) ? goodWords(step) : null;
   return `${stepTitle(opened, session, last.step)}: ${opened.bind(answerWords(last, session))}${goodIs(good ?? '')}`;

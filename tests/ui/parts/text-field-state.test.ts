@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type TextFieldState,
@@ -7,6 +6,7 @@ import {
 } from '../../../src/ui/parts/text-field-state.ts';
 import { graphemesOf } from '../../../src/ui/parts/wrap-words.ts';
 import { createKeyDecoder, type KeyEvent } from '../../../src/ui/term/key-decoder.ts';
+import fc from '../../seeded-check.ts';
 
 const keysOf = (bytes: string): KeyEvent[] => {
   const decoder = createKeyDecoder();

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   columnsOf,
@@ -9,6 +8,7 @@ import {
   toldApart,
   wrapWords,
 } from '../../../src/ui/parts/wrap-words.ts';
+import fc from '../../seeded-check.ts';
 
 describe('wrapWords', () => {
   it.each([

@@ -8,7 +8,7 @@ import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts
 import type { CautionRule } from '../../../src/procedure/cautions.ts';
 import type { Job } from '../../../src/procedure/job.ts';
 import type { Procedure } from '../../../src/procedure/procedure.ts';
-import type { Advisor, Proposal, SuspectView } from '../../../src/session/advisor.ts';
+import type { Advisor, Proposal, SuspectView, Weighed } from '../../../src/session/advisor.ts';
 import type { CaptureAnswer } from '../../../src/session/capture-step.ts';
 import { capturedFindingWords } from '../../../src/session/capture-words.ts';
 import type { Command } from '../../../src/session/command.ts';
@@ -194,21 +194,21 @@ const proposal = (id: string, words: string, rest: Partial<Proposal>): Proposal 
   words,
   test: GROUND_TEST,
   step: null,
-  bits: null,
-  unit: 'V',
   minutes: 2,
   needs: ['meter'],
   shows: [
-    { suspect: 'mend the feed wire', shown: '12 to 15 mV', faults: ['wire.feed.open'] },
+    { suspect: 'mend the feed wire', faults: ['wire.feed.open'], shown: '12 to 15 mV' },
     {
       suspect: 'clean the ground joint',
-      shown: '0.8 to 3 V',
       faults: ['contact.sensor.ground.resistive'],
+      shown: '0.8 to 3 V',
     },
   ],
   why: 'It parts feed and ground, which stand level now.',
+  bits: 0.8,
   healthy: 'below 0.1 V',
   kind: 'number',
+  unit: 'V',
   looks: [],
   expected: { kind: 'number', low: -0.1, high: 0.1 },
   likely: null,
@@ -219,6 +219,7 @@ const PROPOSALS: readonly Proposal[] = [
   proposal('ground-volts', 'Voltage from {sensor.ground} to {battery.negative}', {}),
   proposal('feed-light', 'Test light from {sensor.feed} to {battery.negative}', {
     kind: 'look',
+    unit: null,
     looks: ['lit', 'dim', 'dark'],
     minutes: 0.5,
     healthy: 'the light is dim',
@@ -239,26 +240,28 @@ export const FAKE_ADVISOR: Advisor = {
   diagnosis: (session) => ({
     suspects: suspectsOf(session),
     nextTests: PROPOSALS,
-    weigh: (faults) => FAKE_ADVISOR.weigh(session, faults),
+    weigh: (faults) => weighed(session, faults),
   }),
   suspects: suspectsOf,
   nextTests: () => PROPOSALS,
-  weigh: (session, faults) => {
-    const proven = standingAnswers(session).length + session.tests.length >= 3;
-    const first = session.events.findIndex(
-      (event) => isAnswer(event) || event.type === 'test-recorded',
-    );
-    const reading = first + 1;
-    return {
-      evidence: first > 0 && faults.length > 0 ? [{ reading, counted: true }] : [],
-      ruledOut: first > 0 ? [{ repair: 'module.reference.dead', by: [reading] }] : [],
-      proven,
-      unexplained: null,
-      missing: proven ? 0 : 2,
-      wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
-    };
-  },
+  weigh: weighed,
 };
+
+function weighed(session: Session, faults: readonly string[]): Weighed {
+  const proven = standingAnswers(session).length + session.tests.length >= 3;
+  const first = session.events.findIndex(
+    (event) => isAnswer(event) || event.type === 'test-recorded',
+  );
+  const reading = first + 1;
+  return {
+    evidence: first > 0 && faults.length > 0 ? [{ reading, counted: true }] : [],
+    ruledOut: first > 0 ? [{ repair: 'module.reference.dead', by: [reading] }] : [],
+    proven,
+    unexplained: null,
+    missing: proven ? 0 : 2,
+    wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
+  };
+}
 
 function suspectsOf(session: Session): SuspectView {
   const isRead = session.answers.length + session.tests.length > 0;

@@ -1,7 +1,8 @@
 /** Every screen at every size: within its borders, in ASCII where asked, and whatever keys come. */
-import fc from 'fast-check';
+
 import { describe, expect, it } from 'vitest';
 import { parseReading } from '../../../src/quantity/parse-reading.ts';
+import fc from '../../seeded-check.ts';
 import { expectWhole } from '../in-process.ts';
 import { DOWN, ENTER, F, PAGE_DOWN, TAB, UP } from './keys.ts';
 import { walkApp, walkSession } from './walk.tsx';

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createKeyDecoder, type KeyEvent, keyLabel } from '../../../src/ui/term/key-decoder.ts';
+import fc from '../../seeded-check.ts';
 
 const bytesOf = (text: string) => new TextEncoder().encode(text);
 

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
 import signColumns from '../../../src/ui/term/sign-columns.ts';
+import fc from '../../seeded-check.ts';
 
 // The measure is the library that is passed by: string-width, Unicode's East Asian Width and grapheme clusters.
 describe('the short way to measure text', () => {
