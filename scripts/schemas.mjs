@@ -17,6 +17,8 @@ const SCHEMAS = [
   { name: 'answers', room: 'session', typeName: 'AnswersDraft' },
   { name: 'assignment', room: 'drill', typeName: 'AssignmentDraft' },
   { name: 'drill-actions', room: 'drill', typeName: 'ActionsDraft' },
+  { name: 'session-event', room: 'log', typeName: 'CheckedEvent', firstOnly: true },
+  { name: 'rpc', room: 'ui/rpc', typeName: 'Call', inlineRefs: false },
 ];
 
 /** Keywords that say something to editors and to our wording of mistakes, and constrain nothing. */
@@ -37,13 +39,19 @@ for (const entry of SCHEMAS) {
   await generate(entry, JSON.parse(readFileSync(path, 'utf8')));
 }
 
-async function generate({ name, room, typeName }, schema) {
+async function generate(
+  { name, room, typeName, firstOnly = false, inlineRefs = !firstOnly },
+  schema,
+) {
   const folder = `${root}/${room}/generated`;
   mkdirSync(folder, { recursive: true });
   const ajv = new Ajv({
-    allErrors: true,
+    // People are told all their mistakes at once; of what a program wrote the first one is enough.
+    allErrors: !firstOnly,
     // The schema travels in each error, so that "did you mean" knows the allowed keys.
-    verbose: true,
+    verbose: !firstOnly,
+    inlineRefs,
+    messages: !firstOnly,
     discriminator: true,
     strict: true,
     strictTypes: false,
@@ -62,6 +70,7 @@ async function generate({ name, room, typeName }, schema) {
     target: 'node20',
     // The same text where node_modules is a link.
     preserveSymlinks: true,
+    minify: firstOnly,
     write: false,
     logLevel: 'warning',
   });

@@ -2,7 +2,6 @@
  * Whether a reading is good, within what the meter can tell: the reading is a normal with the meter's standard
  * uncertainty, and the chance that the true value lies in the range decides (JCGM 106:2012, clause 7).
  */
-import { formatQuantity } from '../quantity/format-quantity.ts';
 import { chanceWithin, meterUncertainty } from '../quantity/normal.ts';
 import type { Meter } from './test.ts';
 
@@ -12,8 +11,6 @@ export interface Judgement {
   readonly verdict: Verdict;
   /** Chance that the true value lies within the expected range. */
   readonly chance: number;
-  /** One sentence for the person at the vehicle, without a full stop. */
-  readonly words: string;
 }
 
 /** Inside this band of chances nothing is decided. */
@@ -40,17 +37,12 @@ export function judgeReading(
   if (limits) {
     const possible = judgeable(limits, limit);
     if (chanceWithin(value, standard, possible.low, possible.high) < BORDERLINE_ABOVE)
-      return { verdict: 'impossible', chance, words: impossibleWords(value, unit) };
+      return { verdict: 'impossible', chance };
   }
-  if (chance >= BORDERLINE_BELOW)
-    return { verdict: 'good', chance, words: 'within the expected range' };
-  if (chance <= BORDERLINE_ABOVE) {
-    const below = value < (low + high) / 2;
-    return below
-      ? { verdict: 'low', chance, words: 'below the expected range' }
-      : { verdict: 'high', chance, words: 'above the expected range' };
-  }
-  return { verdict: 'borderline', chance, words: borderlineWords(value, unit, meter) };
+  if (chance >= BORDERLINE_BELOW) return { verdict: 'good', chance };
+  if (chance <= BORDERLINE_ABOVE)
+    return { verdict: value < (low + high) / 2 ? 'low' : 'high', chance };
+  return { verdict: 'borderline', chance };
 }
 
 /** A range narrower than the meter can tell is widened about its middle until a reading there is surely good. */
@@ -61,18 +53,4 @@ function judgeable(
   const missing = 2 * LEAST_LIMITS * limit - (range.high - range.low);
   if (!(missing > 0) || !Number.isFinite(missing)) return range;
   return { low: range.low - missing / 2, high: range.high + missing / 2 };
-}
-
-function impossibleWords(value: number, unit: 'V' | 'ohm'): string {
-  return `${formatQuantity({ value, unit })} cannot come from this circuit: check where the leads are, the range and the unit`;
-}
-
-/** A narrower range helps when the reading would fit into one with smaller steps; else only a repeat does. */
-function borderlineWords(value: number, unit: 'V' | 'ohm', meter: Meter): string {
-  const { ranges, counts } = unit === 'V' ? meter.volts : meter.ohms;
-  const best = ranges.find((full) => Math.abs(value) <= full);
-  if (best === undefined) return 'too close to the edge for this meter; repeat it';
-  const range = formatQuantity({ value: best, unit });
-  const step = formatQuantity({ value: best / counts, unit });
-  return `too close to the edge for this meter; make sure it is on its ${range} range (steps of ${step}), or repeat it`;
 }

@@ -10,6 +10,7 @@ import { SampleSolver } from './sample-solver.ts';
 import { createSamples } from './samples.ts';
 import type { Look, Meter, Shown, Test } from './test.ts';
 import { testKey } from './test-key.ts';
+import type { TestRefusal } from './test-refusal.ts';
 
 export interface ModelOptions {
   /** Tolerance samples, shared by all faults. */
@@ -39,7 +40,7 @@ export interface Model {
   /** What is shown under a fault (`healthy` for none) in sample 0 to samples - 1, or -1 for the middle of all tolerances. */
   readonly shows: (faultId: string, test: Test, sample: number) => Shown;
   /** Why the test must not or cannot be done, or null. */
-  readonly refusal: (test: Test) => string | null;
+  readonly refusal: (test: Test) => TestRefusal | null;
   /** What the circuit shows over all samples, healthy unless a fault is named. */
   readonly expected: (test: Test, faultId?: string) => Expected;
   /** The two ends of the signal at the leads of a test while the target moves. */
@@ -98,7 +99,7 @@ class CircuitModel implements Model {
     return list[sample + 1]!;
   };
 
-  readonly refusal = (test: Test): string | null => refuseTest(this.circuit, test);
+  readonly refusal = (test: Test): TestRefusal | null => refuseTest(this.circuit, test);
 
   readonly expected = (test: Test, faultId = 'healthy'): Expected => {
     const nominal = this.shows(faultId, test, -1);

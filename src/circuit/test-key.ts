@@ -2,10 +2,19 @@
 import type { Probe, Setup, Test } from './test.ts';
 
 /** A text that is equal for equal tests and for no others. */
-export function testKey({ setup, probe }: Test): string {
-  const { state, unplugged, target } = setup;
-  const places = placesOf(probe);
-  return JSON.stringify([state, unplugged, arrangementKey(setup), target, probe.kind, ...places]);
+export function testKey({ setup, probe, wiggle }: Test): string {
+  const { state, target } = setup;
+  const unplugged = [...new Set(setup.unplugged)].sort();
+  const moved = wiggle ? ['wiggle'] : [];
+  return JSON.stringify([
+    state,
+    unplugged,
+    arrangementKey(setup),
+    target,
+    probe.kind,
+    ...placesOf(probe),
+    ...moved,
+  ]);
 }
 
 /** The same for what is clipped on and which sensor is plugged in; empty for no clips and the vehicle's own sensor. */

@@ -49,6 +49,8 @@ export type Probe =
 export interface Test {
   readonly setup: Setup;
   readonly probe: Probe;
+  /** Harness and connectors are moved while the instrument is watched; absent where they are left alone. */
+  readonly wiggle?: true;
 }
 
 /** What an instrument without digits shows. One list per kind of probe, from best to worst. */

@@ -1,14 +1,15 @@
 /** `ohmward drill`: practice on a hidden fault, alone, as an assignment, without a person, or a class's results. */
 
 import { type ActionsFile, loadActions } from '../drill/drill-actions.ts';
-import type { DrillInHand } from '../drill/drill-in-hand.ts';
 import { SEED_MAX } from '../drill/hidden-fault.ts';
 import { LEVELS, type Level, levelOf } from '../drill/levels.ts';
 import { loadFile } from '../files/load-library.ts';
+import type { Hand } from '../session/events.ts';
 import { formatIssue } from '../source/format-issue.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
 import { safeText } from '../source/safe-text.ts';
-import type { Dialogue } from '../ui/plain/plain-session.ts';
+import type { OpenedSession } from '../ui/app-services.ts';
+import type { Dialogue } from '../ui/plain/dialogue.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import {
   type Arguments,
@@ -26,6 +27,7 @@ import { runActions } from './drill/run-actions.ts';
 import { showClass } from './drill/show-class.ts';
 import { type Desk, openDesk } from './session/open-desk.ts';
 import { pickByNumber } from './session/pick-by-number.ts';
+import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { isPath } from './session/what-is-named.ts';
 import { programName } from './version.ts';
 
@@ -72,6 +74,7 @@ export const command: Command = {
     csv: { type: 'boolean', help: 'with --class: print CSV instead of the table' },
     html: { type: 'string', value: 'FILE', help: 'with --class: write a page with pictures' },
     plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
+    rpc: RPC_OPTION,
     json: { type: 'boolean', help: 'print the result as JSON' },
     sessions: {
       type: 'string',
@@ -109,6 +112,12 @@ async function run(args: Arguments, io: Io): Promise<number> {
       );
     return runUnattended(desk, args, io, file.value);
   }
+  if (isForProgram(args)) {
+    const { drillForProgram } = await import('./session/run-rpc.ts');
+    const begun = isNamed(args) ? begin(desk, args, null, 'program') : null;
+    const asked = (more: Arguments) => begin(desk, more, null, 'program');
+    return drillForProgram(desk, args, begun, asked, io);
+  }
   const flags = { plain: args.values['plain'] === true };
   if (decideFrontEnd(io.env, process.stdin, process.stdout, flags) === 'screen') {
     const wanted = isNamed(args) ? begin(desk, args, null) : null;
@@ -133,7 +142,7 @@ const SETTLED: readonly (readonly [string, readonly string[]])[] = [
 ];
 
 function wrongUse(args: Arguments): Problem | null {
-  const tooMany = wordTooMany(args, 1);
+  const tooMany = wordTooMany(args, 1) ?? rpcProblem(args);
   if (tooMany) return tooMany;
   const has = (name: string) => args.values[name] !== undefined;
   for (const [name, partner] of GOES_WITH)
@@ -191,12 +200,16 @@ function isNamed(args: Arguments): boolean {
 }
 
 /** Opens the drill that the arguments name; what they leave out, the file of actions says. */
-function begin(desk: Desk, args: Arguments, actions: ActionsFile | null): DrillInHand | Problem {
+function begin(
+  desk: Desk,
+  args: Arguments,
+  actions: ActionsFile | null,
+  by: Hand = actions ? 'answers-file' : 'person',
+): OpenedSession | Problem {
   const resumed = textOf(args, 'resume');
-  const fromActions = actions !== null;
-  if (resumed !== undefined) return continueDrill(desk, resumed, fromActions);
+  if (resumed !== undefined) return continueDrill(desk, resumed, by);
   const wanted = wantedDrill(desk, args, actions);
-  return isProblem(wanted) ? wanted : beginDrill(desk, { ...wanted, fromActions });
+  return isProblem(wanted) ? wanted : beginDrill(desk, { ...wanted, by });
 }
 
 function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): NewDrill | Problem {
@@ -204,8 +217,8 @@ function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): 
   const assignment = textOf(args, 'assignment');
   if (assignment !== undefined)
     return assignedDrill(desk, assignment, student, textOf(args, 'part'));
-  const procedure = args.positionals[0] ?? actions?.procedure ?? undefined;
-  if (procedure === undefined)
+  const subject = args.positionals[0] ?? actions?.procedure ?? undefined;
+  if (subject === undefined)
     return {
       problem: 'no procedure is named',
       fix: `name one, or a circuit: ${subjects(desk).join(', ')}`,
@@ -215,7 +228,7 @@ function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): 
   const asked = seedAsked(args, actions);
   if (isProblem(asked)) return asked;
   const { seed } = asked;
-  return { procedure, level, seed, student, assignment: null };
+  return { subject, level, seed, student, assignment: null };
 }
 
 function wholeNumber(text: string): number | null {
@@ -236,7 +249,7 @@ function runUnattended(desk: Desk, args: Arguments, io: Io, actions: ActionsFile
   const failure = runActions(hand, actions, (words) =>
     io.err(`${safeText(words, { lines: true })}\n`),
   );
-  hand.close();
+  hand.driver.close();
   if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
   finishDrill(hand, args, io, 'debrief');
   return failure === null ? EXIT.done : EXIT.wrongInput;
@@ -252,7 +265,7 @@ async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
     const hand = begin(desk, chosen, null);
     if (isProblem(hand)) return tellProblem(io, hand, EXIT.wrongInput);
     const end = await plainDrill(hand, dialogue);
-    hand.close();
+    hand.driver.close();
     finishDrill(hand, chosen, io, 'said');
     return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
   } finally {

@@ -7,6 +7,7 @@ import { createModel, type Expected, type Model } from '../circuit/model.ts';
 import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import { type Bridge, type Setup, type Shown, type Test, VEHICLE_STATES } from '../circuit/test.ts';
+import { type TestRefusal, testRefusalWords } from '../circuit/test-refusal.ts';
 import { libraryFolder } from '../files/folders.ts';
 import { readTextFile } from '../files/read-text.ts';
 import { STANDARD_SETTINGS } from '../files/settings.ts';
@@ -135,10 +136,11 @@ function one(model: Model, values: Values, io: Io): number {
   const test: Test = { setup: setup.value, probe: probe.value };
   const refusal = model.refusal(test);
   if (refusal !== null) {
+    const words = testRefusalWords(refusal);
     if (values['json'] === true)
-      io.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, refused: refusal })}\n`);
+      io.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, refused: words, refusal })}\n`);
     const way = wayOut(refusal);
-    io.err(`not done: ${refusal}${way === null ? '' : `\n  ${way}`}\n`);
+    io.err(`not done: ${words}${way === null ? '' : `\n  ${way}`}\n`);
     return EXIT.wrongInput;
   }
   const expected = model.expected(test, fault);
@@ -156,11 +158,21 @@ function one(model: Model, values: Values, io: Io): number {
 }
 
 /** The option that does what the refusal asks for, where one does. */
-function wayOut(refusal: string): string | null {
-  if (/cannot stand still|nothing passes the sensor/.test(refusal)) return 'add --moving';
-  if (/with the key off$/.test(refusal)) return 'add --state key-off';
-  const part = /with "([^"]+)" unplugged$|^unplug "([^"]+)" first/.exec(refusal);
-  return part ? `add --unplug ${part[1] ?? part[2]}` : null;
+function wayOut(refusal: TestRefusal): string | null {
+  switch (refusal.code) {
+    case 'wheel-turns':
+    case 'target-still':
+      return 'add --moving';
+    case 'module-off':
+      return 'add --state key-on';
+    case 'ohms-with-key':
+      return 'add --state key-off';
+    case 'inside-connector':
+    case 'ohms-on-electronics':
+      return `add --unplug ${refusal.part}`;
+    default:
+      return null;
+  }
 }
 
 function setupOf(values: Values, usual: Setup['state']): { value: Setup } | { words: string } {

@@ -17,6 +17,7 @@ import { finish } from './session/finish.ts';
 import { namedSession } from './session/named-session.ts';
 import { type Desk, openDesk } from './session/open-desk.ts';
 import { continueSession } from './session/open-session.ts';
+import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { programName } from './version.ts';
 
 export const command: Command = {
@@ -30,6 +31,7 @@ export const command: Command = {
   ],
   options: {
     plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
+    rpc: RPC_OPTION,
     json: { type: 'boolean', help: 'print the session as JSON when it ends' },
     sessions: { type: 'string', value: 'FOLDER', help: 'where sessions are saved' },
     ascii: { type: 'boolean', help: 'draw with ASCII characters only' },
@@ -37,7 +39,7 @@ export const command: Command = {
     'no-alt-screen': { type: 'boolean', help: 'stay on the normal screen' },
   },
   run: async (args: Arguments, io: Io) => {
-    const tooMany = wordTooMany(args, 1);
+    const tooMany = wordTooMany(args, 1) ?? rpcProblem(args);
     if (tooMany) return tellProblem(io, tooMany, EXIT.wrongUse);
     const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
     if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
@@ -52,8 +54,13 @@ export const command: Command = {
         EXIT.wrongInput,
       );
     if (isProblem(found)) return tellProblem(io, found, EXIT.wrongInput);
-    const opened = continueSession(desk, found.path);
+    const forProgram = isForProgram(args);
+    const opened = continueSession(desk, found.path, forProgram ? 'program' : 'person');
     if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
+    if (forProgram) {
+      const { serveSession } = await import('./session/run-rpc.ts');
+      return serveSession(desk, opened, io);
+    }
     const plain = args.values['plain'] === true;
     if (decideFrontEnd(io.env, process.stdin, process.stdout, { plain }) === 'screen') {
       const { runOnScreen } = await import('./session/run-on-screen.ts');

@@ -2,6 +2,7 @@
 
 import { benchFor } from '../drill/bench.ts';
 import type { SessionDriver } from '../session/driver.ts';
+import { VERDICT_WORDS } from '../session/retest.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
 import type { OpenedSession } from '../ui/app-services.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
@@ -18,6 +19,7 @@ import { finish } from './session/finish.ts';
 import { namedSession } from './session/named-session.ts';
 import { modelFor, openDesk } from './session/open-desk.ts';
 import { continueSession, faultProblem } from './session/open-session.ts';
+import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { programName } from './version.ts';
 
 export const command: Command = {
@@ -37,6 +39,7 @@ export const command: Command = {
       help: 'what the simulated vehicle has after the repair (healthy)',
     },
     plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
+    rpc: RPC_OPTION,
     json: { type: 'boolean', help: 'print the closed session as JSON' },
     sessions: { type: 'string', value: 'FOLDER', help: 'where sessions are saved' },
     ascii: { type: 'boolean', help: 'draw with ASCII characters only' },
@@ -45,7 +48,7 @@ export const command: Command = {
   },
   failure: 'something wrong in the input, or the tests after the repair do not prove it cured',
   run: async (args: Arguments, io: Io) => {
-    const tooMany = wordTooMany(args, 1);
+    const tooMany = wordTooMany(args, 1) ?? rpcProblem(args);
     if (tooMany) return tellProblem(io, tooMany, EXIT.wrongUse);
     const [named] = args.positionals;
     if (named === undefined)
@@ -58,13 +61,18 @@ export const command: Command = {
     if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
     const found = namedSession(desk, io, named);
     if (isProblem(found)) return tellProblem(io, found, EXIT.wrongInput);
-    const opened = continueSession(desk, found.path);
+    const forProgram = isForProgram(args);
+    const opened = continueSession(desk, found.path, forProgram ? 'program' : 'person');
     if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
     const { driver } = opened;
     const repaired = readyToRetest(opened, textOf(args, 'bench'));
     if (isProblem(repaired)) {
       driver.close();
       return tellProblem(io, repaired, EXIT.wrongInput);
+    }
+    if (forProgram) {
+      const { serveSession } = await import('./session/run-rpc.ts');
+      return serveSession(desk, repaired, io);
     }
     const plain = args.values['plain'] === true;
     if (decideFrontEnd(io.env, process.stdin, process.stdout, { plain }) === 'screen') {
@@ -91,7 +99,7 @@ function readyToRetest(opened: OpenedSession, fault: string | undefined): Opened
     return { problem: 'this session has no conclusion yet', fix: 'go on with: ohmward resume' };
   if (closed)
     return {
-      problem: `this session is closed: ${closed.words}`,
+      problem: `this session is closed: ${VERDICT_WORDS[closed.verdict]}`,
       fix: 'begin a new one with: ohmward run',
     };
   if (fault === undefined) return opened;
@@ -101,7 +109,7 @@ function readyToRetest(opened: OpenedSession, fault: string | undefined): Opened
       problem: 'this session was done on a real vehicle, and so are the tests after its repair',
       fix: 'leave --bench out',
     };
-  const unknown = faultProblem(first.procedure, circuit, fault);
+  const unknown = faultProblem(first.procedure?.name ?? circuit?.name ?? '', circuit, fault);
   if (unknown) return unknown;
   return circuit
     ? {

@@ -11,6 +11,7 @@ import {
   textOf,
   wordTooMany,
 } from './command.ts';
+import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { isPath, namesNone } from './session/what-is-named.ts';
 
 export const command: Command = {
@@ -23,6 +24,7 @@ export const command: Command = {
     'ohmward run hall-no-signal --job FILE                the job sheet is in a file',
     'ohmward run hall-no-signal --bench wire.signal.open  on a simulated vehicle with this fault',
     'ohmward run hall-no-signal --answers FILE --json     without a person',
+    'ohmward run --rpc                                    for another program',
     'ohmward run my-tree.yaml --bench wire.signal.open --from ground --watch',
     '                                                     try a step, again after each save',
   ],
@@ -44,6 +46,7 @@ export const command: Command = {
     answers: { type: 'string', short: 'a', value: 'FILE', help: 'take the answers from a file' },
     unattended: { type: 'boolean', help: 'let the simulated vehicle answer every step' },
     plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
+    rpc: RPC_OPTION,
     json: { type: 'boolean', help: 'print the finished session as JSON' },
     from: {
       type: 'string',
@@ -68,6 +71,10 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const unattended = textOf(args, 'answers') !== undefined || args.values['unattended'] === true;
   const wrong = wrongUse(args, unattended);
   if (wrong) return tellProblem(io, wrong, EXIT.wrongUse);
+  if (isForProgram(args)) {
+    const { runForProgram } = await import('./session/run-rpc.ts');
+    return runForProgram(args, io);
+  }
   const watch = args.values['watch'] === true;
   const flags = { plain: args.values['plain'] === true };
   const onScreen =
@@ -84,7 +91,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
 }
 
 function wrongUse(args: Arguments, unattended: boolean): Problem | null {
-  const tooMany = wordTooMany(args, 1);
+  const tooMany = wordTooMany(args, 1) ?? rpcProblem(args);
   if (tooMany) return tooMany;
   const [named] = args.positionals;
   if (textOf(args, 'from') !== undefined && textOf(args, 'bench') === undefined)

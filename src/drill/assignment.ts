@@ -1,11 +1,12 @@
 /** An instructor's assignment: which drills, at which level, with whose seed, in what time. */
+
+import type { LevelName } from '../session/events.ts';
 import { type Checked, isUsable } from '../source/issue.ts';
 import { parseYaml } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import type { AssignmentDraft } from './generated/assignment.mjs';
 import validate from './generated/assignment.mjs';
 import type { Hash } from './hidden-fault.ts';
-import type { LevelName } from './levels.ts';
 
 export interface AssignedDrill {
   /** Name of a procedure or of a circuit. */

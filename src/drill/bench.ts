@@ -42,7 +42,7 @@ export function createBench(model: Model, fault: string, seed: number): Bench {
  */
 export function createWakingBench(
   model: Model,
-  procedure: Procedure,
+  procedure: Procedure | null,
   fault: string,
   seed: number,
 ): Bench {
@@ -50,7 +50,7 @@ export function createWakingBench(
   const answers = (step: Step): VehicleAnswer | null => {
     if (step.kind !== 'ask' || !WAKING.includes(step.family)) return healthy.answers(step);
     const woken = step.outcomes.find(({ go }) => {
-      const next = procedure.steps[go];
+      const next = procedure?.steps[go];
       return next?.kind === 'conclude' && next.faults.includes(fault);
     });
     return woken ? outcomeAnswer(woken) : healthy.answers(step);
@@ -61,7 +61,7 @@ export function createWakingBench(
 /** The simulated vehicle of a session: with a fault that stays, or one that comes and goes. */
 export function benchFor(
   model: Model,
-  procedure: Procedure,
+  procedure: Procedure | null,
   { fault, seed, intermittent }: Omit<Extract<SessionVehicle, { kind: 'bench' }>, 'kind'>,
 ): Bench {
   return intermittent

@@ -1,6 +1,7 @@
 /** What is wrong with a file of actions before anybody does them: against the circuit, without a vehicle. */
 import type { Circuit } from '../circuit/circuit.ts';
 import { refuseTest } from '../circuit/refuse-test.ts';
+import { testRefusalWords } from '../circuit/test-refusal.ts';
 import type { Issue } from '../source/issue.ts';
 import { nameFix } from '../source/nearest-name.ts';
 import { type ActionsFile, actionTest } from './drill-actions.ts';
@@ -62,7 +63,7 @@ function findingsOf(
     {
       code: 'refused-test',
       severity: 'error',
-      words: reason,
+      words: testRefusalWords(reason),
       fix: 'change the leads, the state, or what is unplugged',
     },
   ];

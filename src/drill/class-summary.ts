@@ -1,14 +1,17 @@
 /** A class's drills as a table: one line a drill, and what the class as a whole misses. */
 import { FAULT_CLASSES, type FaultClass } from '../circuit/circuit.ts';
+import type { DrillVehicle, LevelName, ScorePart } from '../session/events.ts';
+import type { Session } from '../session/session.ts';
+import { spentMinutes } from '../session/spent-minutes.ts';
+import { workedMs } from '../session/worked-time.ts';
 import { studentKey } from './assignment.ts';
-import type { Drill } from './drill.ts';
-import type { ScorePart } from './drill-events.ts';
-import type { LevelName } from './levels.ts';
+import { readingsGiven } from './drill-act.ts';
 
-/** One file of the folder. */
+/** One file of the folder: a session on a vehicle of a drill. */
 export interface ClassDrill {
   readonly file: string;
-  readonly drill: Drill;
+  readonly drill: Session;
+  readonly vehicle: DrillVehicle;
 }
 
 export interface ClassRow {
@@ -37,8 +40,8 @@ export interface ClassRow {
   readonly classes: readonly FaultClass[];
   readonly stopped: number;
   readonly passedOver: number;
-  /** Whether a file of actions did some of it; null in files from before this was kept. */
-  readonly fromActions: boolean | null;
+  /** Whether a file of actions or another program did some of it. */
+  readonly fromActions: boolean;
 }
 
 export interface ClassSummary {
@@ -78,39 +81,40 @@ export function classSummary(drills: readonly ClassDrill[]): ClassSummary {
   };
 }
 
-function rowOf({ file, drill }: ClassDrill): ClassRow {
+function rowOf({ file, drill, vehicle }: ClassDrill): ClassRow {
   const { opened, revealed } = drill;
-  const faults = opened.circuit.faults.filter(({ id }) => revealed?.faults.includes(id) === true);
+  const circuit = opened.circuit?.name ?? '';
+  const faults =
+    opened.circuit?.faults.filter(({ id }) => revealed?.faults.includes(id) === true) ?? [];
   return {
     file,
-    student: opened.student,
-    procedure: opened.procedure?.name ?? opened.circuit.name,
-    circuit: opened.circuit.name,
-    level: opened.level,
-    vehicle: opened.seed,
+    student: opened.person,
+    procedure: opened.procedure?.name ?? circuit,
+    circuit,
+    level: vehicle.level,
+    vehicle: vehicle.seed,
     at: opened.at,
-    assignment: opened.assignment?.name ?? '',
-    part: opened.assignment?.part ?? null,
+    assignment: vehicle.assignment?.name ?? '',
+    part: vehicle.assignment?.part ?? null,
     finished: revealed !== null,
     right: revealed?.right ?? null,
     points: revealed?.points ?? null,
     parts: revealed?.score ?? [],
-    readings: drill.readings.length,
-    minutes: Math.round(drill.minutes * 10) / 10,
+    readings: readingsGiven(drill),
+    minutes: Math.round(spentMinutes(drill) * 10) / 10,
     yardstickMinutes: revealed?.yardstickMinutes ?? null,
-    clockMinutes: Math.round(drill.clockMs / 6_000) / 10,
+    clockMinutes: Math.round(workedMs(drill.events) / 6_000) / 10,
     late: revealed?.late ?? false,
     truth: faults.map(({ words }) => words).join('; '),
     classes: [...new Set(faults.map((fault) => fault.class))],
     stopped: drill.stopped.length,
     passedOver: drill.passedOver.length,
-    fromActions: fromActions(drill),
+    fromActions: isFromActions(drill),
   };
 }
 
-function fromActions({ opened, events }: Drill): boolean | null {
-  const resumed = events.some((event) => event.type === 'drill-resumed' && event.fromActions);
-  return resumed || (opened.fromActions ?? null);
+function isFromActions({ events }: Session): boolean {
+  return events.some((event) => 'by' in event && event.by !== 'person');
 }
 
 function inOrder(a: ClassRow, b: ClassRow): number {

@@ -1,14 +1,22 @@
 /** After the drill: what each reading said and cost, what proved it, the best way beside the one taken, the score. */
 import type { Circuit } from '../circuit/circuit.ts';
+import { bindText } from '../procedure/bind-text.ts';
+import type { EventNumber, ScorePart } from '../session/events.ts';
+import { repairName } from '../session/pair-suspects.ts';
+import type { Session } from '../session/session.ts';
+import type { SessionReading } from '../session/session-readings.ts';
+import { meansOf, situationOf, spentOn } from '../session/spent-minutes.ts';
+import type { SuspectSpace } from '../session/suspect-space.ts';
+import { workedTimes } from '../session/worked-time.ts';
 import type { Corroboration } from '../suspects/corroborate.ts';
+import type { Reading } from '../suspects/likelihood.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
-import type { Drill } from './drill.ts';
-import type { ScorePart } from './drill-events.ts';
-import { type DrillMind, repairName } from './drill-mind.ts';
 import type { DrillWorld } from './drill-world.ts';
+import { dangerOf } from './hazards.ts';
+import { type Level, levelNamed } from './levels.ts';
 import { adviceFor } from './next-practice.ts';
-import { pointsOf, scoreDrill } from './score.ts';
+import { pointsOf, type ScoreFacts, scoreDrill } from './score.ts';
 import { followYardstick, type Yardstick } from './yardstick.ts';
 
 export interface Debrief {
@@ -17,7 +25,7 @@ export interface Debrief {
   readonly truth: string;
   readonly repairs: readonly string[];
   readonly named: readonly string[];
-  /** Repairs that no standard test tells from the true one on this vehicle; each counts as right. */
+  /** Repairs that no test here tells from the true one on this vehicle; each counts as right. */
   readonly alike: readonly string[];
   readonly readings: readonly ReadingNote[];
   /** The strongest first. */
@@ -25,6 +33,8 @@ export interface Debrief {
   /** The strongest rival that the next proof would have had to speak against; null when nothing is missing. */
   readonly left: string | null;
   readonly yardstick: Yardstick;
+  /** What the score is made of, and its words. */
+  readonly facts: ScoreFacts;
   readonly score: readonly ScorePart[];
   readonly points: number;
   readonly minutes: number;
@@ -32,6 +42,7 @@ export interface Debrief {
   readonly next: string;
 }
 export interface ReadingNote {
+  readonly event: EventNumber;
   readonly words: string;
   readonly found: string;
   readonly minutes: number;
@@ -55,64 +66,54 @@ export interface EvidenceNote {
 
 /** A reading that moves the chances by less than this, in bits, told nothing new. Our choice: 60 % to 70 % is 0.03 bits. */
 const NEWS_BITS = 0.03;
-/** A rival that all standard tests together leave within this factor of the truth cannot be told from it. */
+/** A rival that all tests together leave within this factor of the truth cannot be told from it. */
 const ALIKE_RATIO = 3;
 
 /** The debrief of a drill whose diagnosis was given. */
-export function debriefOf(drill: Drill, world: DrillWorld): Debrief {
-  const mind = world.judge(drill.readings);
-  const { earlierRepair, circuit, assignment } = drill.opened;
+export function debriefOf(session: Session, world: DrillWorld): Debrief {
+  const space = world.judge();
+  const { circuit, job } = session.opened;
+  if (!circuit) throw new Error('debrief: a drill has a circuit');
   const { answer } = world.vehicle.hidden;
   const truth = repairName(answer.repairs);
-  const alike = alikeRepairs(mind, world, truth, earlierRepair);
-  const named = drill.diagnosed?.repairs ?? [];
+  const alike = alikeRepairs(space, world, truth);
+  const named = repairsNamed(session, circuit);
   const right = named.length > 0 && [truth, ...alike].includes(repairName(named));
-  const readings = mind.readingsOf(drill.readings);
+  const readings = space.readingsOf(session);
   const rankings = [...Array(readings.length + 1).keys()].map((count) =>
-    mind.rank(readings.slice(0, count), earlierRepair),
+    space.rank(readings.slice(0, count)),
   );
-  const weighed = mind.weigh({
-    repair: truth,
-    readings,
-    ranking: rankings[readings.length]!,
-    now: drill.situation,
-    earlierRepair,
-  });
-  const wordsOf = (repair: string) => wordsOfRepair(mind, repair);
-  const yardstick = followYardstick(mind, world.vehicle, earlierRepair);
-  const limit = assignment?.limitMinutes ?? null;
-  const late = limit !== null && drill.clockMs > limit * 60_000;
-  const notes = drill.readings.map((event, index): ReadingNote => {
+  const weighed = weigh(space, session, { truth, readings, ranking: rankings[readings.length]! });
+  const wordsOf = (repair: string) => wordsOfRepair(space, repair);
+  const yardstick = followYardstick(space, world.vehicle);
+  const { minutes, byEvent } = spentOn(session);
+  const notes = readings.map(({ event, words, found }, index): ReadingNote => {
     const bits = movedBits(rankings[index]!, rankings[index + 1]!);
     // One reading says different things against different rivals: of a proof, what it is a proof by.
     const proof = weighed.evidence.find(({ reading }) => reading === index);
     const { ratio, against } = proof ?? movedOdds(truth, rankings[index]!, rankings[index + 1]!);
     return {
-      words: event.words,
-      found: event.found,
-      minutes: event.minutes,
-      bits,
-      ratio,
+      ...{ event, words, found, bits, ratio },
+      minutes: tenths(byEvent.get(event) ?? 0),
       against: against === null ? '' : wordsOf(against),
       proves: proof !== undefined,
       toldNothing: bits < NEWS_BITS && !proof,
     };
   });
-  const evidence = weighed.evidence.length;
-  const hits = named.filter((repair) => answer.repairs.includes(repair)).length;
-  const score = scoreDrill({
+  const facts: ScoreFacts = {
     right,
-    hits,
+    hits: named.filter((repair) => answer.repairs.includes(repair)).length,
     needed: answer.repairs.length,
     named: named.length,
-    evidence,
-    minutes: drill.minutes,
+    evidence: weighed.evidence.length,
+    minutes,
     yardstickMinutes: yardstick.minutes,
-    late,
-    readings: drill.readings.length,
-    stopped: drill.stopped.length,
-    passedOver: drill.passedOver.length,
-  });
+    late: isLate(session),
+    readings: notes.length,
+    stopped: session.stopped.length,
+    passedOver: session.passedOver.length,
+  };
+  const score = scoreDrill(facts);
   const faults = circuit.faults.filter(({ id }) => answer.faults.includes(id));
   return {
     right,
@@ -121,22 +122,71 @@ export function debriefOf(drill: Drill, world: DrillWorld): Debrief {
     named: named.map((repair) => repairWordsOf(circuit, repair)),
     alike: alike.map(wordsOf),
     readings: notes,
-    evidence: evidenceNotes(drill, weighed, wordsOf),
+    evidence: evidenceNotes(notes, weighed, wordsOf),
     left: weighed.missing > 0 && weighed.rival ? wordsOf(weighed.rival.repair) : null,
-    yardstick,
+    yardstick: {
+      ...yardstick,
+      steps: yardstick.steps.map((step) => ({
+        ...step,
+        words: bindText(step.words, job, circuit),
+      })),
+    },
+    facts,
     score,
     points: pointsOf(score),
-    minutes: drill.minutes,
-    late,
+    minutes,
+    late: facts.late,
     next: adviceFor({
-      drill,
-      right,
-      evidence,
+      ...facts,
+      level: levelOf(session),
       wasted: notes.filter(({ toldNothing }) => toldNothing).length,
-      yardstickMinutes: yardstick.minutes,
+      danger: firstDanger(session, world),
       classes: faults.map((fault) => fault.class),
     }),
   };
+}
+
+/** The repairs of the diagnosis, each once. */
+function repairsNamed({ concluded }: Session, { faults }: Circuit): string[] {
+  const named = faults.filter(({ id }) => concluded?.faults.includes(id) === true);
+  return [...new Set(named.map(({ repair }) => repair))].sort();
+}
+
+function levelOf({ opened: { vehicle } }: Session): Level {
+  if (vehicle.kind !== 'drill') throw new Error('debrief: this session is no drill');
+  return levelNamed(vehicle.level);
+}
+
+/** Over the time limit of the assignment when the diagnosis was given. */
+function isLate({ opened: { vehicle }, events, concluded }: Session): boolean {
+  const limit = vehicle.kind === 'drill' ? vehicle.assignment?.limitMinutes : null;
+  if (typeof limit !== 'number' || !concluded) return false;
+  return (workedTimes(events).get(concluded) ?? 0) > limit * 60_000;
+}
+
+/** Why the bench stopped the first test that it stopped. */
+function firstDanger({ stopped }: Session, { vehicle }: DrillWorld): string | null {
+  const [first] = stopped;
+  return first ? (dangerOf(vehicle.model, first.test)?.reason ?? first.hazard) : null;
+}
+
+/** What the readings are worth for the true repair. */
+function weigh(
+  space: SuspectSpace,
+  session: Session,
+  {
+    truth,
+    readings,
+    ranking,
+  }: { truth: string; readings: readonly SessionReading[]; ranking: Ranking },
+): Corroboration {
+  const concluded = space.table.candidates.filter(({ repair }) => repair === truth);
+  const weighed = space.weigh(
+    concluded.map(({ id }) => id),
+    { readings, ranking, now: situationOf(session), means: meansOf(session) },
+  );
+  if (!weighed) throw new Error('debrief: what is wrong is among the suspects');
+  return weighed;
 }
 
 /** Words for a repair of the circuit. */
@@ -144,31 +194,26 @@ export function repairWordsOf({ faults }: Circuit, repair: string): string {
   return faults.find((one) => one.repair === repair)?.repairWords ?? repair;
 }
 
-function wordsOfRepair({ table }: DrillMind, repair: string): string {
+function wordsOfRepair({ table }: SuspectSpace, repair: string): string {
   return table.candidates.find((one) => one.repair === repair)?.repairWords ?? repair;
 }
 
-/** What every standard test together cannot separate from the truth, on this vehicle. */
-function alikeRepairs(
-  mind: DrillMind,
-  { vehicle }: DrillWorld,
-  truth: string,
-  earlierRepair: string | null,
-): string[] {
-  const base = mind.knowing([]);
-  const standard = base.tests.map(({ test }, index) => ({
-    test: index,
-    shown: vehicle.answers(test, index).shown,
-  }));
-  const { repairs } = base.rank(standard, earlierRepair);
+/** What all tests together cannot separate from the truth, on this vehicle. */
+function alikeRepairs(space: SuspectSpace, { vehicle }: DrillWorld, truth: string): string[] {
+  const readings = space.offered().flatMap((place): Reading[] => {
+    const { test } = space.testAt(place);
+    return test === null ? [] : [{ test: place, shown: vehicle.answers(test, place).shown }];
+  });
+  const { repairs } = space.rank(readings);
   const chance = repairs.find(({ repair }) => repair === truth)?.chance ?? 0;
   return repairs
-    .filter(({ repair, chance: other }) => repair !== truth && other * ALIKE_RATIO > chance)
+    .filter(({ repair }) => repair !== truth && repair !== HEALTHY)
+    .filter(({ chance: other }) => other * ALIKE_RATIO > chance)
     .map(({ repair }) => repair);
 }
 
 function evidenceNotes(
-  drill: Drill,
+  notes: readonly ReadingNote[],
   { evidence }: Corroboration,
   wordsOf: (repair: string) => string,
 ): EvidenceNote[] {
@@ -176,7 +221,7 @@ function evidenceNotes(
   return [...evidence]
     .sort((a, b) => (a.ratio === b.ratio ? a.reading - b.reading : b.ratio - a.ratio))
     .map(({ reading, ratio, against }) => {
-      const { words, found } = drill.readings[reading]!;
+      const { words, found } = notes[reading]!;
       return { reading, words, found, ratio, against: wordsOf(against) };
     });
 }
@@ -206,4 +251,8 @@ const TINY = 1e-9;
 
 function chanceOf(ranking: Ranking, wanted: string): number {
   return ranking.repairs.find(({ repair }) => repair === wanted)?.chance ?? 0;
+}
+
+function tenths(minutes: number): number {
+  return Math.round(minutes * 10) / 10;
 }

@@ -1,19 +1,15 @@
 /** A drill without a person: the actions of a file as commands. */
 import type { Circuit } from '../circuit/circuit.ts';
-import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
-import { standardTests } from '../circuit/standard-tests.ts';
-import type { Bridge } from '../circuit/test.ts';
+import type { Test } from '../circuit/test.ts';
+import { draftedTest, isTestDraft, type NoTest } from '../circuit/test-draft.ts';
+import type { Command } from '../session/command.ts';
+import type { LevelName } from '../session/events.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
-import { nameFix } from '../source/nearest-name.ts';
 import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
-import { type DrillCommand, stepTest } from './decide-drill.ts';
-import type { Drill } from './drill.ts';
-import { targetIn } from './drill-setup.ts';
-import type { DrillTest } from './drill-test.ts';
+import type { DrillAction } from './drill-act.ts';
 import type { ActionsDraft } from './generated/drill-actions.mjs';
 import validate from './generated/drill-actions.mjs';
-import type { LevelName } from './levels.ts';
 
 type ActionDraft = ActionsDraft['actions'][number];
 
@@ -45,87 +41,44 @@ export function loadActions(text: string, file: string): Checked<ActionsFile> {
   };
 }
 
-/** What one action asks for: perhaps an acknowledgement first, then the command. */
-export type ActionCommands = {
-  readonly acknowledge: DrillTest | null;
-  readonly command: DrillCommand;
-};
+/** What one action asks for: perhaps an acknowledgement first, then a note or an act at the vehicle. */
+export interface ActionCommands {
+  /** Cautions to acknowledge first, of the test or of the present step; null where the action does not say so. */
+  readonly acknowledge: Extract<Command, { type: 'acknowledge-cautions' }> | null;
+  readonly command: Extract<Command, { type: 'add-note' }> | DrillAction;
+}
 
 /** The commands of action `index`, or the issue at its place. */
 export function commandsFor(
   file: ActionsFile,
   index: number,
-  drill: Drill,
+  circuit: Circuit,
 ): ActionCommands | Issue {
   const draft = file.actions[index]!;
-  const issue = (code: string, words: string, fix: string): Issue => ({
-    code,
-    severity: 'error',
-    at: file.source.locate(['actions', index]),
-    words,
-    fix,
+  const plain = (command: ActionCommands['command']): ActionCommands => ({
+    acknowledge: null,
+    command,
   });
-  const plain = (command: DrillCommand): ActionCommands => ({ acknowledge: null, command });
-  if (draft.note !== undefined) return plain({ type: 'note', text: draft.note });
+  if (draft.note !== undefined) return plain({ type: 'add-note', text: draft.note });
   if (draft.diagnose !== undefined) return plain({ type: 'diagnose', repairs: draft.diagnose });
   if (draft['give-up']) return plain({ type: 'diagnose', repairs: [] });
-  if (draft.follow)
-    return { acknowledge: draft.acknowledge ? stepTest(drill) : null, command: { type: 'follow' } };
-  const test = actionTest(draft, drill.opened.circuit);
-  if ('code' in test) return issue(test.code, test.words, test.fix);
-  const type = draft.capture === undefined ? 'measure' : 'capture';
-  return { acknowledge: draft.acknowledge ? test : null, command: { type, test } };
-}
-
-/** Why an action is no test. */
-export interface NoTest {
-  readonly code: 'empty-action' | 'unknown-test' | 'bad-test';
-  readonly words: string;
-  readonly fix: string;
+  const said = draft.acknowledge ? ({ type: 'acknowledge-cautions' } as const) : null;
+  if (draft.follow) return { acknowledge: said, command: { type: 'do-step' } };
+  const test = actionTest(draft, circuit);
+  if ('code' in test) {
+    const at = file.source.locate(['actions', index]);
+    return { severity: 'error', at, ...test };
+  }
+  const type = draft.capture === undefined ? 'make-test' : 'capture';
+  return { acknowledge: said && { ...said, test }, command: { type, test } };
 }
 
 /** The test of an action that is neither a note nor a diagnosis, nor follows the procedure. */
-export function actionTest(draft: ActionDraft, circuit: Circuit): DrillTest | NoTest {
-  const test = testOf(draft, circuit);
-  if (test === null)
-    return {
-      code: 'empty-action',
-      words: 'this action does nothing',
-      fix: 'give one of: measure, capture, test, follow, note, diagnose, give-up',
-    };
-  return 'words' in test ? { code: 'bad-test', fix: 'mend it here', ...test } : test;
-}
-
-function testOf(
-  draft: ActionDraft,
-  circuit: Circuit,
-): DrillTest | { readonly words: string } | NoTest | null {
-  const wiggle = draft.wiggle ?? false;
-  if (draft.test !== undefined) {
-    const all = standardTests(circuit);
-    const found = all.find(({ id }) => id === draft.test);
-    if (found) return { ...found.test, wiggle };
-    const names = all.map(({ id }) => id);
-    const words = `there is no test "${draft.test}"`;
-    return { code: 'unknown-test', words, fix: nameFix(draft.test, names) };
-  }
-  const measured = draft.capture === undefined ? draft.measure : `pattern ${draft.capture}`;
-  if (measured === undefined) return null;
-  const probe = parseMeasure(measured);
-  if ('words' in probe) return probe;
-  const bridges: Bridge[] = [];
-  for (const text of draft.bridges ?? []) {
-    const bridge = parseBridge(text);
-    if ('words' in bridge) return bridge;
-    bridges.push(bridge.value);
-  }
-  const state = draft.state ?? 'key-on';
-  const setup = {
-    state,
-    unplugged: [...new Set(draft.unplug ?? [])].sort(),
-    bridges,
-    sensor: draft.spare ? ('spare' as const) : ('fitted' as const),
-    target: draft.moving ? ('moving' as const) : targetIn(circuit, state, 'still'),
+export function actionTest(draft: ActionDraft, circuit: Circuit): Test | NoTest {
+  if (isTestDraft(draft)) return draftedTest(draft, circuit);
+  return {
+    code: 'no-test',
+    words: 'this action does nothing',
+    fix: 'give one of: measure, capture, test, follow, note, diagnose, give-up',
   };
-  return { setup, probe: probe.value, wiggle };
 }

@@ -2,12 +2,15 @@
  * The vehicle of a drill: answers from the circuit solver with tolerances of its own and the error of a meter. A fault
  * that comes and goes is there in about half of all readings, always while the harness is moved.
  */
+import type { Circuit } from '../circuit/circuit.ts';
 import { expectedSignal } from '../circuit/expected-signal.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { createModel, type Model } from '../circuit/model.ts';
-import type { Shown } from '../circuit/test.ts';
+import type { Meter, Shown, Test } from '../circuit/test.ts';
 import { parseReading } from '../quantity/parse-reading.ts';
-import type { StepCapture } from '../session/events.ts';
+import { chanceOf } from '../session/chance-of.ts';
+import type { LevelName, StepCapture } from '../session/events.ts';
+import { PRESENT_CHANCE } from '../session/intermittent.ts';
 import {
   capturedWords,
   isQuiet,
@@ -19,9 +22,6 @@ import { HEALTHY } from '../suspects/prediction-table.ts';
 import { csvOfCapture } from '../waveform/write-csv.ts';
 import { createBench, shownWords } from './bench.ts';
 import { type BenchCapture, benchCapture } from './bench-capture.ts';
-import type { DrillOpened } from './drill-events.ts';
-import { chanceOf } from './drill-random.ts';
-import { type DrillTest, inOrder } from './drill-test.ts';
 import { type Hash, type Hidden, hideFault } from './hidden-fault.ts';
 import { levelNamed } from './levels.ts';
 
@@ -31,55 +31,53 @@ export interface DrillAnswer {
   readonly words: string;
 }
 
-export interface DrillVehicle {
+export interface HiddenVehicle {
   readonly hidden: Hidden;
   /** For refusals. */
   readonly model: Model;
   /** The answer to reading number `number`, from 0. */
-  readonly answers: (test: DrillTest, number: number) => DrillAnswer;
+  readonly answers: (test: Test, number: number) => DrillAnswer;
   /** What the scope saves as reading number `number`, and how it looks once measured; for a test with the scope. */
-  readonly captures: (test: DrillTest, number: number) => CapturedAnswer;
+  readonly captures: (test: Test, number: number) => CapturedAnswer;
 }
 
 export interface CapturedAnswer extends DrillAnswer {
   readonly capture: StepCapture;
 }
 
-/** Share of readings in which a fault that comes and goes is there by itself. Our choice. */
-export const PRESENT_CHANCE = 0.5;
+/** What a vehicle follows from. */
+export interface VehicleAsk {
+  readonly circuit: Circuit;
+  readonly meter: Meter;
+  readonly level: LevelName;
+  readonly seed: number;
+}
 
-/** The vehicle that belongs to a drill's first event. */
-export function createVehicle(
-  opened: Pick<DrillOpened, 'circuit' | 'meter' | 'level' | 'seed'>,
-  hash: Hash,
-): DrillVehicle | null {
-  const { circuit, meter, seed } = opened;
-  const level = levelNamed(opened.level);
+/** The vehicle of a seed; null when its circuit has no fault for the level. */
+export function createVehicle(ask: VehicleAsk, hash: Hash): HiddenVehicle | null {
+  const { circuit, meter, seed } = ask;
+  const level = levelNamed(ask.level);
   const hidden = hideFault(circuit, level, seed, hash);
   if (!hidden) return null;
   // One sample of its own: a vehicle that is none of those the ranking computes with.
   const model = createModel(circuit, { samples: 1, seed, meter });
   const faulty = createBench(model, hidden.modelId, seed);
   const healthy = createBench(model, HEALTHY, seed);
-  const isPresent = (test: DrillTest, number: number) =>
+  const isPresent = (test: Test, number: number) =>
     !level.intermittent ||
-    test.wiggle ||
+    test.wiggle === true ||
     test.probe.kind === 'inspect' ||
     chanceOf(seed, `there ${number}`) < PRESENT_CHANCE;
-  const answers = (test: DrillTest, number: number): DrillAnswer => {
-    const { setup, probe } = inOrder(test);
-    const shown = silently(() =>
-      (isPresent(test, number) ? faulty : healthy).shows({ setup, probe }),
-    );
+  const answers = (test: Test, number: number): DrillAnswer => {
+    const asked = still(test);
+    const shown = silently(() => (isPresent(test, number) ? faulty : healthy).shows(asked));
     const words = shownWords(model, shown);
     return { shown: asDisplayed(shown, words), words };
   };
-  const captures = (test: DrillTest, number: number): CapturedAnswer => {
-    const { setup, probe } = inOrder(test);
+  const captures = (test: Test, number: number): CapturedAnswer => {
+    const asked = still(test);
     const fault = isPresent(test, number) ? hidden.modelId : HEALTHY;
-    const measured = silently(() =>
-      measuredOf(model, { fault, seed, test: { setup, probe } }, hash),
-    );
+    const measured = silently(() => measuredOf(model, { fault, seed, test: asked }, hash));
     const found = capturedWords(measured.capture.measures);
     // Where no signal belongs, high and low are a matter of millivolts, which its noise drowns: the screen's own look counts.
     if (isQuiet(measured.known)) {
@@ -106,6 +104,11 @@ function measuredOf(model: Model, wanted: BenchCapture, hash: Hash): MeasuredCap
   const measured = measureGiven(given, expectedSignal(model, wanted.test), 0);
   if (!measured) throw new Error('drill: a capture has a channel');
   return measured;
+}
+
+/** Noise goes by the test: with the harness moved the same place reads the same. */
+function still({ setup, probe }: Test): Test {
+  return { setup, probe };
 }
 
 /** The solver's own complaints name the fault. */

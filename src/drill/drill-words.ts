@@ -1,153 +1,59 @@
 /** A drill in words, for the screens, the dialogue and the terminal alike. Nothing here knows the answer before the debrief does. */
 
 import type { Circuit } from '../circuit/circuit.ts';
-import { LOOK_WORDS } from '../circuit/look-words.ts';
-import type { Model } from '../circuit/model.ts';
-import type { Test } from '../circuit/test.ts';
-import { bindText } from '../procedure/bind-text.ts';
-import { computedRange } from '../procedure/expected-range.ts';
-import { emptyJob } from '../procedure/job.ts';
-import { goodRangeWords, goodWords, setupWords } from '../procedure/test-words.ts';
+import type { ScorePart } from '../session/events.ts';
+import { repairsWords } from '../session/repairs-words.ts';
+import type { Session } from '../session/session.ts';
 import { EVIDENCE_RATIO } from '../suspects/evidence-ratio.ts';
 import { percent } from '../suspects/what-changed.ts';
 import { type Debrief, type ReadingNote, repairWordsOf } from './debrief.ts';
-import { presentDrillStep } from './decide-drill.ts';
-import type { Drill } from './drill.ts';
-import type { DrillMeasured, ScorePart } from './drill-events.ts';
-import type { DrillTest } from './drill-test.ts';
-import type { DrillWorld } from './drill-world.ts';
-import { repairsWords } from './repairs-words.ts';
+import { levelNamed } from './levels.ts';
+import { type ScoreFacts, scoreWords } from './score.ts';
 import { SURE_ENOUGH } from './yardstick.ts';
 
-/** What the student is told at the start. */
-export function openingLines({ opened, level }: Drill): string[] {
-  const { assignment, earlierRepair, procedure, circuit } = opened;
+/** What the student is told at the start; none for a session that is no drill. */
+export function openingLines({ opened }: Session): string[] {
+  const { vehicle, procedure, circuit, job } = opened;
+  if (vehicle.kind !== 'drill') return [];
+  const { assignment, earlierRepair } = vehicle;
+  const level = levelNamed(vehicle.level);
   const limit = assignment?.limitMinutes ?? null;
   return [
-    procedure?.title ?? circuit.title,
+    procedure?.title ?? circuit?.title ?? '',
     `Level ${level.number}, ${level.title}. ${level.about}`,
-    `Complaint: ${opened.complaint}`,
-    ...(earlierRepair === null
+    `Complaint: ${job.complaint}`,
+    ...(earlierRepair === null || !circuit
       ? []
       : [
-          `The work order says that this was done two weeks ago: ${repairWordsOf(opened.circuit, earlierRepair)}`,
+          `The work order says that this was done two weeks ago: ${repairWordsOf(circuit, earlierRepair)}`,
         ]),
     ...(assignment
       ? [
           `Assignment ${assignment.name}, part ${assignment.part}${limit === null ? '' : `, ${limit} minutes on the clock`}.`,
         ]
       : []),
-    `Vehicle ${opened.seed}. The answer is sealed as ${opened.commitment.slice(0, 16)}.`,
+    `Vehicle ${vehicle.seed}. The answer is sealed as ${vehicle.commitment.slice(0, 16)}.`,
   ];
 }
 
 /** Repairs to choose a diagnosis from, in the order of the circuit. */
-export function repairChoices({
-  opened,
-}: Pick<Drill, 'opened'>): { repair: string; words: string }[] {
-  const repairs = [...new Set(opened.circuit.faults.map(({ repair }) => repair))];
-  return repairs.map((repair) => ({ repair, words: repairWordsOf(opened.circuit, repair) }));
+export function repairChoices(circuit: Circuit): { repair: string; words: string }[] {
+  const repairs = [...new Set(circuit.faults.map(({ repair }) => repair))];
+  return repairs.map((repair) => ({ repair, words: repairWordsOf(circuit, repair) }));
 }
 
 /** What is read before a diagnosis is handed in: first the repairs in full; none for a drill that is given up. */
-export function handInLines(
-  { opened }: Pick<Drill, 'opened'>,
-  repairs: readonly string[],
-): string[] {
+export function handInLines(circuit: Circuit, repairs: readonly string[]): string[] {
   if (repairs.length === 0)
     return [
       'Give up without a diagnosis?',
       'The answer is shown, and only safety has points then.',
     ];
-  const words = repairs.map((repair) => repairWordsOf(opened.circuit, repair));
+  const words = repairs.map((repair) => repairWordsOf(circuit, repair));
   return [`Hand in: ${repairsWords(words)}`, 'This ends the drill.'];
 }
 
-/**
- * What is good where a reading was taken: at a step of the procedure what the step says, else what a healthy circuit
- * shows. Null where the level does not say.
- */
-export function goodValue(
-  { level, opened }: Drill,
-  { test, step }: Pick<DrillMeasured, 'test' | 'step'>,
-  world: DrillWorld,
-): string | null {
-  if (!level.expected) return null;
-  const followed = step === null ? undefined : opened.procedure?.steps[step];
-  const says = followed ? goodWords(followed) : null;
-  return says ?? computedWords(world.mind([]).healthy(), test);
-}
-
-function computedWords(model: Model, { setup, probe }: Test): string {
-  const range = computedRange(model, { setup, probe });
-  if (range) return goodRangeWords(range, probe.kind === 'ohms' ? 'ohm' : 'V');
-  const expected = model.expected({ setup, probe });
-  return expected.kind === 'looks'
-    ? expected.looks.map(({ look }) => LOOK_WORDS[look]).join(', or ')
-    : '';
-}
-
-/** Where the procedure is, in a line; null without one. */
-export function stepLine(drill: Drill): string | null {
-  const step = presentDrillStep(drill);
-  if (!step) return null;
-  const title = bound(drill, step.title);
-  return step.kind === 'conclude' ? `The procedure ends here: ${title}` : `Procedure: ${title}`;
-}
-
-/** What the procedure concludes, once it has come to its end; null before that. */
-export function conclusionLines(drill: Drill): string[] | null {
-  const step = presentDrillStep(drill);
-  if (step?.kind !== 'conclude') return null;
-  const repair = step.repair === '' || step.repair === step.title ? [] : [`Repair: ${step.repair}`];
-  return [
-    ...[step.title, step.say, ...repair].filter(Boolean).map((text) => bound(drill, text)),
-    'It is for you to believe it or not: give your diagnosis, or go on with tests of your own.',
-  ];
-}
-
-function bound({ opened }: Drill, text: string): string {
-  return bindText(text, emptyJob(''), opened.circuit).trim();
-}
-
-/** How the vehicle stands for a test, in a line. */
-export function arrangedWords(
-  { setup, wiggle }: Pick<DrillTest, 'setup' | 'wiggle'>,
-  circuit: Circuit,
-): string {
-  const words = setupWords(setup, emptyJob(''), circuit);
-  return wiggle ? `${words}; harness moved` : words;
-}
-
-/** One reading in a line. */
-export function readingLine(
-  { words, test, found, minutes }: DrillMeasured,
-  circuit: Circuit,
-): string {
-  return `${words} (${arrangedWords(test, circuit)}): ${found}; ${minutes} min`;
-}
-
-/** A capture in lines: what was found, what is against it where the level says so, and what it looks like. */
-export function captureLines(measured: DrillMeasured): string[] {
-  const { capture, found, minutes, words } = measured;
-  return [`${words}: ${found}`, ...(capture?.words ?? []), `${minutes} min`];
-}
-
-/** The suspects with their chances; none on levels that hide them. */
-export function suspectLines(drill: Drill, world: DrillWorld, most: number): string[] {
-  if (!drill.level.suspects) return [];
-  const mind = world.mind(drill.readings);
-  const readings = mind.readingsOf(drill.readings);
-  const ranking = mind.rank(readings, drill.opened.earlierRepair);
-  return [
-    ...ranking.suspects
-      .slice(0, most)
-      .map(({ words, chance }) => `${percent(chance).padStart(10)}  ${words}`),
-    ...(ranking.explained ? [] : ['No single fault explains these readings; check the last one.']),
-  ];
-}
-
-/** The debrief, paragraph by paragraph; an empty line parts the sections. */
+/** The debrief, paragraph by paragraph; an empty line stands between the sections. */
 export function debriefLines(debrief: Debrief): string[] {
   const { yardstick } = debrief;
   return [
@@ -160,7 +66,7 @@ export function debriefLines(debrief: Debrief): string[] {
     ),
     '',
     `Score: ${debrief.points} of 100`,
-    ...debrief.score.map(scoreLine),
+    ...debrief.score.map((part) => scoreLine(part, debrief.facts)),
     '',
     ...evidenceLines(debrief),
     '',
@@ -198,8 +104,9 @@ function upper(words: string): string {
 }
 
 /** One part of the score in a line. */
-export function scoreLine({ name, points, most, why }: ScorePart): string {
-  return `  ${name.padEnd(9)} ${String(points).padStart(3)} of ${most}  ${why}`;
+export function scoreLine(part: ScorePart, facts: ScoreFacts): string {
+  const { name, points, most } = part;
+  return `  ${name.padEnd(9)} ${String(points).padStart(3)} of ${most}  ${scoreWords(part, facts)}`;
 }
 
 /** `1 reading`, `2 readings`. */

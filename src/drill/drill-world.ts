@@ -1,49 +1,50 @@
-/** Everything that follows from a drill's first event: the vehicle, and what can be known about it. Made when first needed. */
-import type { CautionRule } from '../procedure/cautions.ts';
-import type { DrillMeasured, DrillOpened } from './drill-events.ts';
-import { createMind, type DrillMind } from './drill-mind.ts';
-import { createVehicle, type DrillVehicle } from './drill-vehicle.ts';
+/** What is hidden in a drill: the vehicle, and the suspects that it is judged by. Made when first needed. */
+import type { Circuit } from '../circuit/circuit.ts';
+import { createModel, type Model } from '../circuit/model.ts';
+import type { Meter } from '../circuit/test.ts';
+import { judgingSuspects } from '../session/choose-suspects.ts';
+import type { SessionOpened } from '../session/events.ts';
+import type { SuspectSpace } from '../session/suspect-space.ts';
+import { createVehicle, type HiddenVehicle } from './drill-vehicle.ts';
 import type { Hash } from './hidden-fault.ts';
 
 export interface DrillWorld {
-  readonly vehicle: DrillVehicle;
-  readonly cautions: readonly CautionRule[];
-  /** For the ranking while the drill goes on: knows nothing of the answer. */
-  readonly mind: (measured: readonly DrillMeasured[]) => DrillMind;
-  /** For the debrief: of two faults the true pair is surely among those looked at. */
-  readonly judge: (measured: readonly DrillMeasured[]) => DrillMind;
+  readonly vehicle: HiddenVehicle;
+  /** The suspects of its session, with what is wrong surely among them. */
+  readonly judge: () => SuspectSpace;
 }
 
-/** Minds by circuit, meter and level, so that a class of drills shares one. */
-export type MindStore = Map<string, DrillMind>;
+/** Models of circuits, so that the drills of a class share them and what was worked out over them. */
+export type WorldStore = Map<string, Model>;
 
-/** The world of a drill; null when the circuit has no fault for its level. */
+/** As a session has them, so that both think the same: of more samples none is looked at. */
+const SAMPLES = 32;
+const SEED = 1;
+
+/** The world of a drill; null for a session that is none, and when its circuit has no fault for its level. */
 export function createWorld(
-  opened: Pick<DrillOpened, 'circuit' | 'meter' | 'level' | 'seed'>,
+  opened: SessionOpened,
   hash: Hash,
-  cautions: readonly CautionRule[] = [],
-  store: MindStore = new Map(),
+  store: WorldStore = new Map(),
 ): DrillWorld | null {
-  const vehicle = createVehicle(opened, hash);
+  const { circuit, meter } = opened;
+  if (opened.vehicle.kind !== 'drill' || !circuit) return null;
+  const { level, seed } = opened.vehicle;
+  const vehicle = createVehicle({ circuit, meter, level, seed }, hash);
   if (!vehicle) return null;
-  const { circuit, meter, level } = opened;
-  const name = hash(JSON.stringify([circuit, meter, level]));
-  const mindWith = (truth: readonly string[]) => {
-    const key = [name, ...truth].join(' ');
-    const found = store.get(key) ?? createMind(opened, truth);
-    store.set(key, found);
-    return found;
-  };
-  const judging = () => {
-    const common = mindWith([]);
-    const { modelId, answer } = vehicle.hidden;
-    const isKnown = common.table.candidates.some(({ id }) => id === modelId);
-    return isKnown ? common : mindWith(answer.faults);
-  };
+  let judge: SuspectSpace | undefined;
   return {
     vehicle,
-    cautions,
-    mind: (measured) => mindWith([]).knowing(measured),
-    judge: (measured) => judging().knowing(measured),
+    judge: () => {
+      judge ??= judgingSuspects(modelOf(circuit, meter), opened, vehicle.hidden.answer.faults);
+      return judge;
+    },
   };
+
+  function modelOf(of: Circuit, by: Meter): Model {
+    const name = hash(JSON.stringify([of, by]));
+    const model = store.get(name) ?? createModel(of, { samples: SAMPLES, seed: SEED, meter: by });
+    store.set(name, model);
+    return model;
+  }
 }

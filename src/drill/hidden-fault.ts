@@ -7,8 +7,8 @@
  * seed can of course find it as the program does.
  */
 import type { Circuit, Fault } from '../circuit/circuit.ts';
-import { chanceOf, pickByWeight } from './drill-random.ts';
-import { faultPairs } from './fault-pairs.ts';
+import { chanceOf, pickByWeight } from '../session/chance-of.ts';
+import { faultPairs } from '../session/fault-pairs.ts';
 import type { Level } from './levels.ts';
 
 /** SHA-256 of a text as lower-case hex; handed in, as this room knows no library. */

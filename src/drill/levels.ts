@@ -1,7 +1,6 @@
 /** The levels of a drill: what the student is shown, and what is hidden in the vehicle. */
 
-const LEVEL_NAMES = ['named', 'unnamed', 'blind', 'intermittent', 'double', 'misled'] as const;
-export type LevelName = (typeof LEVEL_NAMES)[number];
+import type { LevelName } from '../session/events.ts';
 
 export interface Level {
   readonly name: LevelName;

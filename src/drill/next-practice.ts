@@ -1,17 +1,16 @@
 /** The next thing to practise: the first of a short list of weaknesses that the drill showed. */
 import type { FaultClass } from '../circuit/circuit.ts';
 import { EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
-import type { Drill } from './drill.ts';
-import { LEVELS } from './levels.ts';
-import { TIME_FULL } from './score.ts';
+import { LEVELS, type Level } from './levels.ts';
+import { type ScoreFacts, TIME_FULL } from './score.ts';
 
-export interface PredictedWords {
-  readonly drill: Drill;
-  readonly right: boolean;
-  readonly evidence: number;
+/** What a drill showed of its student. */
+export interface Shown extends ScoreFacts {
+  readonly level: Level;
   /** Readings that told nothing new. */
   readonly wasted: number;
-  readonly yardstickMinutes: number;
+  /** Why the bench stopped the first dangerous test, without a full stop; null when it stopped none. */
+  readonly danger: string | null;
   readonly classes: readonly FaultClass[];
 }
 
@@ -29,21 +28,21 @@ const CLASS_WORDS: Readonly<Record<FaultClass, string>> = {
 };
 
 /** One sentence. */
-export function adviceFor(showing: PredictedWords): string {
-  const { drill, right, evidence, wasted, yardstickMinutes, classes } = showing;
-  if (drill.stopped.length > 0)
-    return `Safety first: before each test say what the instrument puts into the circuit. The bench stopped one: ${drill.stopped[0]!.reason}.`;
-  if (drill.passedOver.length > 0)
+export function adviceFor(shown: Shown): string {
+  const { right, evidence, readings, wasted, yardstickMinutes, classes, level, danger } = shown;
+  if (danger !== null)
+    return `Safety first: before each test say what the instrument puts into the circuit. The bench stopped one: ${danger}.`;
+  if (shown.passedOver > 0)
     return 'Read the cautions before the first test in each vehicle state; they are the first step of it.';
-  if (drill.readings.length === 0) return 'Measure before you name anything.';
+  if (readings === 0) return 'Measure before you name anything.';
   if (!right) return `Practise ${CLASS_WORDS[classes[0] ?? 'wire']}.`;
   if (evidence < EVIDENCE_NEEDED)
     return 'Right, but not proven: go on until three different tests point at the same repair.';
-  if (wasted > WASTED_SHARE * drill.readings.length)
+  if (wasted > WASTED_SHARE * readings)
     return 'Before each test say what the two likeliest suspects would show; when it is the same, choose another test.';
-  if (drill.minutes > TIME_FULL * yardstickMinutes)
+  if (shown.minutes > TIME_FULL * yardstickMinutes)
     return 'Do all tests of one vehicle state and one place together: getting there costs more than reading.';
-  const next = LEVELS.find(({ number }) => number === drill.level.number + 1);
+  const next = LEVELS.find(({ number }) => number === level.number + 1);
   return next
     ? `Well done. Try level ${next.number}: ${next.title}.`
     : 'Well done. Try another circuit on this level.';

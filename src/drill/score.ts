@@ -1,6 +1,6 @@
-/** The score of a drill: four parts that sum to 100, each with its reason. Every number here is explained in docs/drills.md. */
+/** The score of a drill: four parts that sum to 100. Every number here is explained in docs/drills.md. */
+import type { ScorePart } from '../session/events.ts';
 import { EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
-import type { ScorePart } from './drill-events.ts';
 
 export interface ScoreFacts {
   readonly right: boolean;
@@ -38,7 +38,12 @@ const PASSED_OVER_COST = 3;
 
 /** The parts of the score. */
 export function scoreDrill(facts: ScoreFacts): ScorePart[] {
-  return [diagnosisPart(facts), evidencePart(facts), timePart(facts), safetyPart(facts)];
+  return [
+    { name: 'diagnosis', most: DIAGNOSIS_POINTS, points: diagnosisPoints(facts) },
+    { name: 'evidence', most: EVIDENCE_POINTS, points: evidencePoints(facts) },
+    { name: 'time', most: TIME_POINTS, points: timePoints(facts) },
+    { name: 'safety', most: SAFETY_POINTS, points: safetyPoints(facts) },
+  ];
 }
 
 /** Their sum, 0 to 100. */
@@ -46,59 +51,74 @@ export function pointsOf(parts: readonly ScorePart[]): number {
   return parts.reduce((sum, { points }) => sum + points, 0);
 }
 
-function diagnosisPart({ right, hits, needed, named }: ScoreFacts): ScorePart {
-  const part = { name: 'diagnosis', most: DIAGNOSIS_POINTS } as const;
-  if (right) return { ...part, points: DIAGNOSIS_POINTS, why: 'the right repair' };
-  if (named === 0) return { ...part, points: 0, why: 'given up: no repair was named' };
-  if (hits === 0) return { ...part, points: 0, why: 'the wrong repair' };
-  const points = Math.round((DIAGNOSIS_POINTS * hits) / Math.max(needed, named));
-  return { ...part, points, why: `${hits} of ${needed} repairs right` };
+/** Why a part has its points, in words without a full stop. */
+export function scoreWords({ name }: Pick<ScorePart, 'name'>, facts: ScoreFacts): string {
+  switch (name) {
+    case 'diagnosis':
+      return diagnosisWords(facts);
+    case 'evidence':
+      return evidenceWords(facts);
+    case 'time':
+      return timeWords(facts);
+    case 'safety':
+      return safetyWords(facts);
+  }
 }
 
-function evidencePart({ right, evidence, named }: ScoreFacts): ScorePart {
-  const part = { name: 'evidence', most: EVIDENCE_POINTS } as const;
-  if (named === 0) return { ...part, points: 0, why: 'given up: there is no diagnosis to prove' };
-  if (!right) return { ...part, points: 0, why: 'a wrong diagnosis has no proof' };
-  const counted = Math.min(evidence, EVIDENCE_NEEDED);
-  const points = Math.round((EVIDENCE_POINTS * counted) / EVIDENCE_NEEDED);
-  return {
-    ...part,
-    points,
-    why: `independent readings for it: ${evidence}; ${EVIDENCE_NEEDED} make it proven`,
-  };
+function diagnosisPoints({ right, hits, needed, named }: ScoreFacts): number {
+  if (right) return DIAGNOSIS_POINTS;
+  return named === 0 ? 0 : Math.round((DIAGNOSIS_POINTS * hits) / Math.max(needed, named));
 }
 
-function timePart(facts: ScoreFacts): ScorePart {
-  const { right, evidence, minutes, named, yardstickMinutes, late } = facts;
-  const part = { name: 'time', most: TIME_POINTS } as const;
-  if (named === 0) return { ...part, points: 0, why: 'given up: there is no diagnosis to time' };
-  if (!right) return { ...part, points: 0, why: 'a wrong diagnosis is never quick' };
-  if (late) return { ...part, points: 0, why: 'over the time limit of the assignment' };
-  if (evidence === 0) return { ...part, points: 0, why: 'a guess is not quick, it is a guess' };
+function diagnosisWords({ right, hits, needed, named }: ScoreFacts): string {
+  if (right) return 'the right repair';
+  if (named === 0) return 'given up: no repair was named';
+  return hits === 0 ? 'the wrong repair' : `${hits} of ${needed} repairs right`;
+}
+
+/** Pieces that count, at most as many as make it proven. */
+function countedOf({ evidence }: ScoreFacts): number {
+  return Math.min(evidence, EVIDENCE_NEEDED);
+}
+
+function evidencePoints(facts: ScoreFacts): number {
+  if (!facts.right) return 0;
+  return Math.round((EVIDENCE_POINTS * countedOf(facts)) / EVIDENCE_NEEDED);
+}
+
+function evidenceWords({ right, evidence, named }: ScoreFacts): string {
+  if (named === 0) return 'given up: there is no diagnosis to prove';
+  if (!right) return 'a wrong diagnosis has no proof';
+  return `independent readings for it: ${evidence}; ${EVIDENCE_NEEDED} make it proven`;
+}
+
+function timePoints(facts: ScoreFacts): number {
+  const { right, minutes, yardstickMinutes, late } = facts;
+  if (!right || late) return 0;
   const times = minutes / Math.max(yardstickMinutes, 1);
   const share = Math.max(0, Math.min(1, (TIME_NONE - times) / (TIME_NONE - TIME_FULL)));
-  const proved = Math.min(evidence, EVIDENCE_NEEDED) / EVIDENCE_NEEDED;
-  const points = Math.round(TIME_POINTS * share * proved);
-  return {
-    ...part,
-    points,
-    why: `${round(minutes)} min, the best plan ${round(yardstickMinutes)} min; counted for ${Math.min(evidence, EVIDENCE_NEEDED)} of ${EVIDENCE_NEEDED} proofs`,
-  };
+  return Math.round((TIME_POINTS * share * countedOf(facts)) / EVIDENCE_NEEDED);
 }
 
-function safetyPart({ readings, stopped, passedOver }: ScoreFacts): ScorePart {
-  const part = { name: 'safety', most: SAFETY_POINTS } as const;
-  if (readings === 0 && stopped === 0)
-    return { ...part, points: 0, why: 'nothing was measured, so nothing was done safely' };
-  const points = Math.max(
-    0,
-    SAFETY_POINTS - STOPPED_COST * stopped - PASSED_OVER_COST * passedOver,
-  );
-  const why =
-    stopped + passedOver === 0
-      ? 'no dangerous test, every caution acknowledged'
-      : `dangerous tests stopped by the bench: ${stopped}; cautions passed over: ${passedOver}`;
-  return { ...part, points, why };
+function timeWords(facts: ScoreFacts): string {
+  const { right, evidence, minutes, named, yardstickMinutes, late } = facts;
+  if (named === 0) return 'given up: there is no diagnosis to time';
+  if (!right) return 'a wrong diagnosis is never quick';
+  if (late) return 'over the time limit of the assignment';
+  if (evidence === 0) return 'a guess is not quick, it is a guess';
+  return `${round(minutes)} min, the best plan ${round(yardstickMinutes)} min; counted for ${countedOf(facts)} of ${EVIDENCE_NEEDED} proofs`;
+}
+
+function safetyPoints({ readings, stopped, passedOver }: ScoreFacts): number {
+  if (readings === 0 && stopped === 0) return 0;
+  return Math.max(0, SAFETY_POINTS - STOPPED_COST * stopped - PASSED_OVER_COST * passedOver);
+}
+
+function safetyWords({ readings, stopped, passedOver }: ScoreFacts): string {
+  if (readings === 0 && stopped === 0) return 'nothing was measured, so nothing was done safely';
+  return stopped + passedOver === 0
+    ? 'no dangerous test, every caution acknowledged'
+    : `dangerous tests stopped by the bench: ${stopped}; cautions passed over: ${passedOver}`;
 }
 
 function round(minutes: number): number {

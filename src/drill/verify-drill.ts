@@ -1,107 +1,150 @@
 /**
- * Whether a drill's file is what the program wrote: the commitment is the seed's, every answer of the vehicle is the one
- * the seed gives, every stopped test was dangerous, every step that was followed is the procedure's, minutes and score
- * are what the readings earn, and the reveal matches.
+ * Whether a drill's file is what its vehicle would have said: the commitment is the seed's, every answer is the one
+ * that the seed gives, every stopped test was dangerous, and the reveal is what the readings earn. That the events
+ * follow from one another is the history's affair, as in any session.
  */
-
-import type { StepCapture } from '../session/events.ts';
-import { captureFor, followedStep, minutesFor, revealedBy } from './decide-drill.ts';
-import { type Drill, evolveDrill, openDrill, replayDrill } from './drill.ts';
-import type { DrillEvent, DrillMeasured, DrillRevealed, StepFollowed } from './drill-events.ts';
-import { createWorld, type DrillWorld, type MindStore } from './drill-world.ts';
+import { type KeptShown, keptOf } from '../circuit/shown-of.ts';
+import type { Test } from '../circuit/test.ts';
+import type {
+  AnswerRevealed,
+  DrillVehicle,
+  SessionEvent,
+  SessionOpened,
+  StepCapture,
+} from '../session/events.ts';
+import { evolve, openSession } from '../session/evolve.ts';
+import type { Session } from '../session/session.ts';
+import {
+  captureFor,
+  levelOfSession,
+  readingsGiven,
+  revealCommand,
+  testOfStep,
+} from './drill-act.ts';
+import { createWorld, type DrillWorld, type WorldStore } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
 import { commitmentOf, type Hash } from './hidden-fault.ts';
 
 export interface DrillVerdict {
   /** `open` when all is well so far and the drill has not ended. */
   readonly verdict: 'true' | 'open' | 'false';
-  /** What does not match, each in one sentence without a full stop; nothing of it names the answer before the reveal. */
-  readonly problems: readonly string[];
+  readonly problems: readonly DrillProblem[];
+}
+
+/** What does not match at event `seq`, without a full stop; nothing of it names the answer before the reveal. */
+export interface DrillProblem {
+  readonly seq: number;
+  readonly words: string;
 }
 
 /** Points that two machines may differ by, as the last digit of a logarithm may. */
 const POINTS_SLACK = 1;
 const MINUTES_SLACK = 0.11;
+/** The best plan is a sum of many such minutes. */
+const YARDSTICK_SLACK = 10 * MINUTES_SLACK;
 
-/** Checks a drill from its events alone. `store` is shared among the drills of a class. */
+/** Checks a drill from its events, which follow from one another. `store` is shared among the drills of a class. */
 export function verifyDrill(
-  events: readonly DrillEvent[],
+  events: readonly SessionEvent[],
   hash: Hash,
-  store: MindStore = new Map(),
+  store?: WorldStore,
 ): DrillVerdict {
-  const [first] = events;
-  if (first?.type !== 'drill-opened' || !replayDrill(events))
-    return { verdict: 'false', problems: ['the file does not begin with the opening of a drill'] };
-  const world = createWorld(first, hash, [], store);
-  if (!world)
-    return { verdict: 'false', problems: ['this circuit has no fault for the level of the drill'] };
-  const { hidden } = world.vehicle;
-  const problems: string[] = [];
-  if (first.commitment !== hidden.commitment)
-    problems.push('event 1: the commitment is not that of the seed');
-  if (first.earlierRepair !== hidden.earlierRepair)
-    problems.push('event 1: the earlier repair is not that of the seed');
-  let drill = openDrill(first);
-  let ended = false;
-  for (const [index, event] of events.slice(1).entries()) {
-    const place = `event ${index + 2}`;
-    if (ended) problems.push(`${place}: it stands after the reveal`);
-    problems.push(...problemsOf(drill, event, world, hash).map((words) => `${place}: ${words}`));
-    ended ||= event.type === 'drill-revealed';
-    drill = evolveDrill(drill, event);
+  const [first, ...rest] = events;
+  if (first?.type !== 'session-opened' || first.vehicle.kind !== 'drill')
+    return falseAt(1, 'the file does not begin with the opening of a drill');
+  const world = createWorld(first, hash, store);
+  if (!world) return falseAt(1, 'this circuit has no fault for the level of the drill');
+  const problems: DrillProblem[] = beginningProblems(first.vehicle, world).map((words) => ({
+    seq: 1,
+    words,
+  }));
+  let session = openSession(first);
+  for (const [index, event] of rest.entries()) {
+    const found = problemsOf(session, event, world, hash);
+    problems.push(...found.map((words) => ({ seq: index + 2, words })));
+    session = evolve(session, event);
   }
   if (problems.length > 0) return { verdict: 'false', problems };
-  return { verdict: ended ? 'true' : 'open', problems };
+  return { verdict: session.revealed ? 'true' : 'open', problems };
 }
 
-function problemsOf(drill: Drill, event: DrillEvent, world: DrillWorld, hash: Hash): string[] {
+function falseAt(seq: number, words: string): DrillVerdict {
+  return { verdict: 'false', problems: [{ seq, words }] };
+}
+
+function beginningProblems(
+  { commitment, earlierRepair }: DrillVehicle,
+  { vehicle: { hidden } }: DrillWorld,
+): string[] {
+  return [
+    ...(commitment === hidden.commitment ? [] : ['the commitment is not that of the seed']),
+    ...(earlierRepair === hidden.earlierRepair
+      ? []
+      : ['the earlier repair is not that of the seed']),
+  ];
+}
+
+function problemsOf(
+  session: Session,
+  event: SessionEvent,
+  world: DrillWorld,
+  hash: Hash,
+): string[] {
   switch (event.type) {
-    case 'drill-measured':
-      return readingProblems(drill, event, world);
-    case 'drill-test-stopped':
+    case 'test-recorded':
+      return readingProblems(session, event.test, event.shown, event.capture, world);
+    case 'reading-recorded': {
+      const test = stepTest(session.opened, event.step);
+      if (!test || (event.unit !== 'V' && event.unit !== 'ohm')) return [];
+      const shown = { kind: 'number', value: event.value, unit: event.unit } as const;
+      return readingProblems(session, test, shown, event.capture, world);
+    }
+    case 'look-recorded': {
+      const test = stepTest(session.opened, event.step);
+      if (!test || event.look === null) return [];
+      const shown = { kind: 'look', look: event.look } as const;
+      return readingProblems(session, test, shown, event.capture, world);
+    }
+    case 'test-stopped':
       return dangerOf(world.vehicle.model, event.test)?.hazard === event.hazard
         ? []
         : ['the bench would not have stopped this test'];
-    case 'drill-revealed':
-      return revealProblems(drill, event, world, hash);
-    case 'drill-opened':
-      return ['a drill is opened twice'];
-    case 'drill-diagnosed':
-      return drill.status === 'open' ? [] : ['a second diagnosis'];
-    case 'drill-step-followed':
-      return isDue(event, followedStep(drill)) ? [] : ['the procedure does not go on like this'];
-    case 'drill-cautions-read':
-    case 'drill-caution-passed-over':
-    case 'drill-noted':
-    case 'drill-resumed':
-    case 'recovered':
-    case 'segment-continued':
+    case 'answer-revealed':
+      return revealProblems(session, event, world, hash);
+    default:
       return [];
   }
 }
 
-function isDue({ step, minutes, go }: StepFollowed, due: ReturnType<typeof followedStep>): boolean {
-  return due !== null && due.step === step && due.minutes === minutes && due.go === go;
+function stepTest({ procedure }: SessionOpened, step: string): Test | null {
+  return testOfStep(procedure?.steps[step] ?? null);
 }
 
-function readingProblems(drill: Drill, event: DrillMeasured, { vehicle }: DrillWorld): string[] {
-  if (vehicle.model.refusal(event.test) !== null) return ['this test is refused by the bench'];
-  const number = drill.readings.length;
-  const captured = event.capture ? vehicle.captures(event.test, number) : null;
-  const answer = captured ?? vehicle.answers(event.test, number);
-  const value = answer.shown.kind === 'number' ? answer.shown.value : null;
-  const kept =
-    event.shown.kind === 'number' ? (event.shown.value ?? Number.POSITIVE_INFINITY) : null;
-  const look = answer.shown.kind === 'look' ? answer.shown.look : null;
-  const keptLook = event.shown.kind === 'look' ? event.shown.look : null;
-  const problems: string[] = [];
-  if (answer.words !== event.found || value !== kept || look !== keptLook)
-    problems.push('the vehicle of this seed shows something else in this test');
-  if (captured && event.capture && !alike(event.capture, captureFor(drill, captured.capture)))
-    problems.push('the scope on the vehicle of this seed saves another capture');
-  if (Math.abs(minutesFor(drill, event.test) - event.minutes) > MINUTES_SLACK)
-    problems.push('this test takes other minutes');
-  return problems;
+function readingProblems(
+  session: Session,
+  test: Test,
+  kept: KeptShown,
+  capture: StepCapture | undefined,
+  { vehicle }: DrillWorld,
+): string[] {
+  if (vehicle.model.refusal(test) !== null) return ['this test is refused by the bench'];
+  const number = readingsGiven(session);
+  const captured = capture ? vehicle.captures(test, number) : null;
+  const { shown } = captured ?? vehicle.answers(test, number);
+  const level = levelOfSession(session);
+  const isSame = sameShown(keptOf(shown), kept);
+  const isCaptureSame =
+    !captured || !capture || !level || alike(capture, captureFor(level, captured.capture));
+  return [
+    ...(isSame ? [] : ['the vehicle of this seed shows something else in this test']),
+    ...(isCaptureSame ? [] : ['the scope on the vehicle of this seed saves another capture']),
+  ];
+}
+
+function sameShown(one: KeptShown, other: KeptShown): boolean {
+  if (one.kind === 'look' || other.kind === 'look')
+    return one.kind === 'look' && other.kind === 'look' && one.look === other.look;
+  return one.value === other.value && one.unit === other.unit;
 }
 
 /** Points of a picture that two machines may differ by, as a share of its swing; the digest of the samples may differ then. */
@@ -115,7 +158,7 @@ function alike(one: StepCapture, other: StepCapture): boolean {
   return (
     one.from === other.from &&
     one.name === other.name &&
-    one.words.join() === other.words.join() &&
+    one.findings.length === other.findings.length &&
     one.measures.kind === other.measures.kind &&
     near([one.measures.low, one.measures.high], [other.measures.low, other.measures.high]) &&
     one.channels.length === other.channels.length &&
@@ -124,22 +167,23 @@ function alike(one: StepCapture, other: StepCapture): boolean {
 }
 
 function revealProblems(
-  drill: Drill,
-  event: DrillRevealed,
+  session: Session,
+  event: AnswerRevealed,
   world: DrillWorld,
   hash: Hash,
 ): string[] {
+  const { vehicle } = session.opened;
   const problems: string[] = [];
-  const { commitment } = drill.opened;
-  if (commitmentOf(event, event.salt, hash) !== commitment)
+  if (vehicle.kind === 'drill' && commitmentOf(event, event.salt, hash) !== vehicle.commitment)
     problems.push('the revealed answer does not match the commitment');
-  if (drill.status !== 'diagnosed') return [...problems, 'revealed before the diagnosis'];
-  const { event: due } = revealedBy(drill, world, event);
-  if (due.right !== event.right || Math.abs(due.points - event.points) > POINTS_SLACK)
-    problems.push(`the score is not what the readings earn (${due.points} points)`);
+  const due = revealCommand(session, world);
+  if (due?.type !== 'reveal') return [...problems, 'revealed before the diagnosis'];
+  const { answer } = due;
+  if (answer.right !== event.right || Math.abs(answer.points - event.points) > POINTS_SLACK)
+    problems.push('the score is not what the readings earn');
   if (
-    Math.abs(due.minutes - event.minutes) > MINUTES_SLACK ||
-    Math.abs(due.yardstickMinutes - event.yardstickMinutes) > 10 * MINUTES_SLACK
+    Math.abs(answer.minutes - event.minutes) > MINUTES_SLACK ||
+    Math.abs(answer.yardstickMinutes - event.yardstickMinutes) > YARDSTICK_SLACK
   )
     problems.push('the minutes are not those of the readings');
   const sum = event.score.reduce((total, { points }) => total + points, 0);

@@ -2,16 +2,19 @@
  * The yardstick: the plan with the fewest expected minutes, followed on the very vehicle the student had. Where a
  * reading falls beside the plan, and where the plan ends before one repair leads, the most telling test goes on.
  */
-import type { Shown } from '../circuit/test.ts';
+import type { Shown, Test } from '../circuit/test.ts';
+import type { SuspectSpace } from '../session/suspect-space.ts';
 import type { Reading } from '../suspects/likelihood.ts';
 import { AT_THE_START } from '../suspects/optimum.ts';
 import type { OutcomeSpec } from '../suspects/outcomes.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
+import type { Ranking } from '../suspects/rank-suspects.ts';
 import type { Strategy } from '../suspects/strategy.ts';
-import { COSTS, type Situation, situationAfter, testCost } from '../suspects/test-cost.ts';
-import type { DrillMind } from './drill-mind.ts';
-import type { DrillVehicle } from './drill-vehicle.ts';
+import { ALL_MEANS, COSTS, situationAfter, testCost } from '../suspects/test-cost.ts';
+import type { HiddenVehicle } from './drill-vehicle.ts';
 
 export interface YardstickStep {
+  readonly test: Test;
   readonly words: string;
   readonly found: string;
   readonly minutes: number;
@@ -33,66 +36,64 @@ export const SURE_ENOUGH = 0.95;
 const STEPS_MAX = 30;
 /** A test that tells less than this, in bits, is not worth its minutes. */
 const WORTH_BITS = 0.01;
+/** So that a circuit that looks healthy all over is no division by nothing. */
+const TINY = 1e-9;
 
 /** Follows the best plan to its end. */
-export function followYardstick(
-  mind: DrillMind,
-  vehicle: DrillVehicle,
-  earlierRepair: string | null,
-): Yardstick {
-  const plan = mind.plan(earlierRepair);
+export function followYardstick(space: SuspectSpace, vehicle: HiddenVehicle): Yardstick {
+  const plan = space.plan();
   let at: Strategy | null = plan.strategy;
-  let now: Situation = AT_THE_START;
+  let now = AT_THE_START;
   const readings: Reading[] = [];
   const steps: YardstickStep[] = [];
   for (;;) {
-    const ranking = mind.rank(readings, earlierRepair);
-    const [leader] = ranking.repairs;
-    const sure = leader !== undefined && leader.chance >= SURE_ENOUGH && ranking.explained;
+    const ranking = space.rank(readings);
+    const leader = leaderOf(ranking);
+    const sure = leader.chance >= SURE_ENOUGH && ranking.explained;
     const planned: number | null = at?.kind === 'test' ? at.test : null;
-    const test =
+    const place =
       sure || steps.length >= STEPS_MAX
         ? null
-        : (planned ?? mostTelling(mind, readings, ranking, now));
-    if (test === null) {
+        : (planned ?? mostTelling(space, { readings, ranking, now, means: ALL_MEANS }));
+    const entry = place === null ? null : space.testAt(place);
+    if (place === null || !entry || entry.test === null) {
       const minutes = steps.reduce((sum, step) => sum + step.minutes, 0);
-      return {
-        steps,
-        minutes,
-        repair: leader?.repair ?? '',
-        chance: leader?.chance ?? 0,
-        expectedMinutes: plan.minutes,
-      };
+      return { steps, minutes, ...leader, expectedMinutes: plan.minutes };
     }
-    const known = mind.tests[test]!;
-    const { shown, words } = vehicle.answers(known.test, readings.length);
-    steps.push({
-      words: known.words,
-      found: words,
-      minutes: testCost(known, now, COSTS, false).minutes,
-    });
-    now = situationAfter(known, now);
-    readings.push({ test, shown });
-    at = at?.kind === 'test' && planned !== null ? branchOf(at, mind, shown) : null;
+    const { test, words } = entry;
+    const answer = vehicle.answers(test, readings.length);
+    const { minutes } = testCost(entry, now, COSTS, ALL_MEANS.helper);
+    steps.push({ test, words, found: answer.words, minutes });
+    now = situationAfter(entry, now);
+    readings.push({ test: place, shown: answer.shown });
+    at = at?.kind === 'test' && planned !== null ? branchOf(at, space, answer.shown) : null;
   }
 }
 
+/** The leading repair, and its chance in a vehicle in which something is surely wrong. */
+function leaderOf({ repairs }: Ranking): { readonly repair: string; readonly chance: number } {
+  const leader = repairs.find(({ repair }) => repair !== HEALTHY);
+  const healthy = repairs.find(({ repair }) => repair === HEALTHY)?.chance ?? 0;
+  return {
+    repair: leader?.repair ?? '',
+    chance: (leader?.chance ?? 0) / Math.max(1 - healthy, TINY),
+  };
+}
+
 function mostTelling(
-  mind: DrillMind,
-  readings: readonly Reading[],
-  ranking: ReturnType<DrillMind['rank']>,
-  now: Situation,
+  space: SuspectSpace,
+  standing: Parameters<SuspectSpace['propose']>[0],
 ): number | null {
-  const best = mind.propose(readings, ranking, now).best.find(({ bits }) => bits >= WORTH_BITS);
+  const best = space.propose(standing).best.find(({ bits }) => bits >= WORTH_BITS);
   return best?.test ?? null;
 }
 
 function branchOf(
   at: Extract<Strategy, { kind: 'test' }>,
-  mind: DrillMind,
+  space: SuspectSpace,
   shown: Shown,
 ): Strategy | null {
-  const spec = mind.outcomes(at.test).specs.find((one) => holds(one, shown));
+  const spec = space.outcomes(at.test).specs.find((one) => holds(one, shown));
   return at.branches.find(({ outcome }) => outcome === spec?.id)?.next ?? null;
 }
 

@@ -17,11 +17,18 @@ export const INSTRUMENTS = [
   'test-light',
   'lamp',
   'scope',
+  'live-data',
   'spare-sensor',
   'resistor',
+  'lead',
   'helper',
 ] as const;
 export type Instrument = (typeof INSTRUMENTS)[number];
+
+/** What a file of settings from before it could be ticked does not list, and everybody had. */
+const ALWAYS_HAD: readonly Instrument[] = ['live-data', 'lead'];
+/** Form of the file: from 2 on what is not listed among the instruments is not at hand. */
+const SETTINGS_FORMAT = 2;
 
 export interface Settings {
   /** Name of the person at the vehicle, as reports show it. */
@@ -48,7 +55,7 @@ export interface Settings {
 export const STANDARD_SETTINGS: Settings = {
   person: '',
   shop: '',
-  instruments: ['meter', 'test-light'],
+  instruments: ['meter', 'test-light', 'live-data', 'lead'],
   meter: {
     name: '6000-count meter',
     inputOhms: 10e6,
@@ -96,7 +103,7 @@ export async function openSettings(
   }
   const { default: Conf } = await import('conf');
   try {
-    const conf = new Conf<Partial<Settings>>({
+    const conf = new Conf<KeptSettings>({
       projectName: 'ohmward',
       projectSuffix: '',
       cwd: folder,
@@ -135,15 +142,18 @@ export function peekSettings(env: Env): Pick<Settings, 'theme' | 'ascii' | 'sess
   }
 }
 
+/** The file: what was set, and its form where the program has written it since there was one. */
+type KeptSettings = Partial<Settings> & { readonly format?: number };
+
 interface Kept {
-  store: Partial<Settings>;
+  store: KeptSettings;
 }
 
 function storeOver(conf: Kept, path: string): SettingsStore {
-  let values = withStandard(conf.store);
-  const save = (change: (kept: Partial<Settings>) => Partial<Settings>): SettingsProblem | null => {
+  let values = withStandard(upgraded(conf.store));
+  const save = (change: (kept: KeptSettings) => KeptSettings): SettingsProblem | null => {
     try {
-      const wanted = change({ ...conf.store });
+      const wanted = change(upgraded(conf.store));
       withCopyAside(path, () => {
         conf.store = wanted;
         return sameSettings(conf.store, wanted);
@@ -168,12 +178,23 @@ function storeOver(conf: Kept, path: string): SettingsStore {
   };
 }
 
-function withStandard(kept: Partial<Settings>): Settings {
+function withStandard({ format, ...kept }: KeptSettings): Settings {
   return { ...STANDARD_SETTINGS, ...kept };
 }
 
-function sameSettings(a: Partial<Settings>, b: Partial<Settings>): boolean {
-  const text = (kept: Partial<Settings>) => JSON.stringify(Object.entries(kept).sort());
+/** A file from before some instruments could be ticked, as it would be written now. */
+function upgraded(kept: KeptSettings): KeptSettings {
+  if (kept.format !== undefined) return kept;
+  const { instruments } = kept;
+  return {
+    ...kept,
+    ...(instruments ? { instruments: [...new Set([...instruments, ...ALWAYS_HAD])] } : {}),
+    format: SETTINGS_FORMAT,
+  };
+}
+
+function sameSettings(a: KeptSettings, b: KeptSettings): boolean {
+  const text = (kept: KeptSettings) => JSON.stringify(Object.entries(kept).sort());
   return text(a) === text(b);
 }
 
@@ -241,6 +262,7 @@ const meterFunction = {
 } as const;
 
 const SCHEMA = {
+  format: { type: 'integer', minimum: SETTINGS_FORMAT, maximum: SETTINGS_FORMAT },
   person: text,
   shop: text,
   instruments: { type: 'array', uniqueItems: true, items: { enum: [...INSTRUMENTS] } },

@@ -7,18 +7,24 @@
 import { canonicalJson } from './canonical-json.ts';
 import { sha256 } from './hash.ts';
 
-/** Something that happened. `at` is wall-clock time in RFC 3339 with offset, `elapsed` monotonic milliseconds. */
+/**
+ * Something that happened, whatever else it holds. `at` is wall-clock time in RFC 3339 with offset, `elapsed` monotonic
+ * milliseconds.
+ */
 export interface LogEvent {
   readonly type: string;
   readonly at: string;
   readonly elapsed: number;
-  readonly [key: string]: unknown;
 }
 
-/** An event as it stands in the file. `seq` counts from 1; `prev` is null only in the first line of a session. */
+/**
+ * An event as it stands in the file; beyond these keys nothing of it has been checked. `seq` counts from 1; `prev` is
+ * null only in the first line of a session.
+ */
 export interface StoredEvent extends LogEvent {
   readonly seq: number;
   readonly prev: string | null;
+  readonly [key: string]: unknown;
 }
 
 /** Type of the first event of a later part: `continues` is the head it goes on from, `file` the part that holds it. */
@@ -31,7 +37,7 @@ export function sealEvent(
   prev: string | null,
 ): { line: string; hash: string } {
   if ('seq' in event || 'prev' in event) throw new Error('sealEvent: seq and prev are not yours');
-  const stored = { ...event, seq, prev };
+  const stored: StoredEvent = { ...event, seq, prev };
   const flaw = flawOf(stored);
   if (flaw) throw new Error(`sealEvent: ${flaw}`);
   const line = canonicalJson(stored);

@@ -1,16 +1,18 @@
 /**
  * Opens a session that was begun earlier: for reading, over all its parts, or to go on with it.
  *
- * A torn tail is copied aside, cut off, and the cut is itself an event. A damaged file is only read.
+ * A torn tail is copied aside, cut off, and the cut is itself an event. A damaged file is only read. Which events a
+ * session can have is not looked at here: see `read-session-file.ts`.
  */
 import { basename, dirname, join } from 'node:path';
 import { sessionPart } from '../files/safe-name.ts';
+import type { Recovered } from '../session/events.ts';
 import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
 import { CONTINUED, type StoredEvent } from './event-line.ts';
 import { sha256 } from './hash.ts';
 import { readSessionLog, type SessionLog } from './read-session.ts';
 import { MAX_PARTS, type SessionWriter, writerAt } from './session-writer.ts';
-import { done, failed, type Result } from './write-problem.ts';
+import { done, failed, type Result, type WriteProblem } from './write-problem.ts';
 
 /** Digits of a fragment's hash in its name. */
 const TORN_DIGITS = 8;
@@ -23,12 +25,16 @@ export interface OpenedSession {
   readonly log: SessionLog;
   /** All files read, first part first. */
   readonly paths: readonly string[];
+  /** Number of the first event in each of them; 1 in a file without any. */
+  readonly starts: readonly number[];
 }
 
 export interface ResumedSession {
   readonly writer: SessionWriter;
-  /** Every event; a `recovered` one for each fragment that was cut off and kept beside the file. */
+  /** Every event, the notes below among them. */
   readonly events: readonly StoredEvent[];
+  /** What was written now: a note for each fragment that was cut off and kept beside the file. */
+  readonly recovered: readonly Recovered[];
 }
 
 /**
@@ -50,21 +56,27 @@ export function openSession(
   }
   let events = log.events;
   const paths = [path];
+  const starts = [events[0]?.seq ?? 1];
   for (let part = 1; events[0]?.type === CONTINUED; part += 1) {
     const earlier = part < MAX_PARTS ? earlierPart(disk, events[0], dirname(path), lookIn) : null;
     if (!earlier) return missingPart(path, events);
     events = [...earlier.events, ...events];
     paths.unshift(earlier.path);
+    starts.unshift(earlier.events[0]?.seq ?? 1);
   }
-  return done({ events, log, paths });
+  return done({ events, log, paths, starts });
 }
 
-/** Goes on with a session. `now` is the time of the `recovered` event, should a torn tail be found. */
+/**
+ * Goes on with a session. `now` is the time of the `recovered` event, should a torn tail be found. What `refusal` says
+ * no to is left as it is, to the byte; without one a file of any events is gone on with.
+ */
 export function resumeSession(
   disk: Disk,
   path: string,
   now: { readonly at: string; readonly elapsed: number },
   lookIn: readonly string[] = [],
+  refusal: (opened: OpenedSession) => WriteProblem | null = () => null,
 ): Result<ResumedSession> {
   const opened = openSession(disk, path, lookIn);
   if (!opened.ok) return opened;
@@ -77,6 +89,8 @@ export function resumeSession(
   }
   if (!last || log.head === null)
     return failed({ ...safe, code: 'nothing-saved', next: ' and start a new session' });
+  const problem = refusal(opened.value);
+  if (problem) return { ok: false, problem };
 
   let file: number | null = null;
   try {
@@ -105,17 +119,19 @@ export function resumeSession(
       last: { seq: last.seq, hash: head, at: last.at },
     });
     const all = [...events];
+    const recovered: Recovered[] = [];
     for (const tail of untoldTails(disk, path, events)) {
-      const note = { type: 'recovered', ...now, ...tail };
+      const note: Recovered = { type: 'recovered', ...now, ...tail };
       const noted = writer.append(note);
       if (!noted.ok) {
         writer.close(); // the copy stays, and is told the next time
         return noted;
       }
       all.push({ ...note, seq: noted.value.seq, prev: head });
+      recovered.push(note);
       head = noted.value.hash;
     }
-    return done({ writer, events: all });
+    return done({ writer, events: all, recovered });
   } catch (error) {
     const code = errorCode(error);
     if (file !== null) closeQuietly(disk, file);

@@ -6,8 +6,8 @@ import { decide } from '../session/decide.ts';
 import type { Performed, SessionDriver, VehicleAnswer } from '../session/driver.ts';
 import type { SessionEvent, When } from '../session/events.ts';
 import { evolve } from '../session/evolve.ts';
+import { refusalWords } from '../session/refusal.ts';
 import { presentStep, type Session } from '../session/session.ts';
-import type { LogEvent } from './event-line.ts';
 import { ELSEWHERE, type SessionWriter } from './session-writer.ts';
 
 export interface DriverParts {
@@ -29,11 +29,12 @@ export function driveSession(parts: DriverParts): SessionDriver {
 
   const save = (events: readonly SessionEvent[]): Performed => {
     for (const [index, event] of events.entries()) {
-      const saved = writer.append(event as unknown as LogEvent);
+      const saved = writer.append(event);
       if (!saved.ok) {
         unsaved = events.slice(index);
         isElsewhere = saved.problem.code === ELSEWHERE;
-        return { ok: false, words: saved.problem.words, fix: saved.problem.fix, disk: true };
+        const { words, fix } = saved.problem;
+        return { ok: false, words, fix, refusal: null, disk: true };
       }
       session = evolve(session, event);
     }
@@ -45,8 +46,8 @@ export function driveSession(parts: DriverParts): SessionDriver {
   const perform = (command: Command): Performed => {
     const decision = decide(session, command, parts.now());
     if (!decision.ok) {
-      const { words, fix } = decision.refusal;
-      return { ok: false, words, fix: fix ?? '', disk: false };
+      const { refusal } = decision;
+      return { ok: false, ...refusalWords(refusal), refusal, disk: false };
     }
     return save(decision.events);
   };
@@ -59,9 +60,12 @@ export function driveSession(parts: DriverParts): SessionDriver {
     isElsewhere: () => isElsewhere,
     continueIn: (folder) => {
       const moved = writer.continueIn(folder);
-      if (!moved.ok)
-        return { ok: false, words: moved.problem.words, fix: moved.problem.fix, disk: true };
+      if (!moved.ok) {
+        const { words, fix } = moved.problem;
+        return { ok: false, words, fix, refusal: null, disk: true };
+      }
       writer = moved.value.writer;
+      session = evolve(session, moved.value.link);
       const [first, ...rest] = unsaved;
       // The new part begins with the event that the old one refused.
       if (first && moved.value.receipt) {
@@ -70,7 +74,10 @@ export function driveSession(parts: DriverParts): SessionDriver {
       }
       return save(unsaved);
     },
-    vehicleShows: () => parts.vehicle?.(presentStep(session)) ?? null,
+    vehicleShows: () => {
+      const step = presentStep(session);
+      return step && parts.vehicle ? parts.vehicle(step) : null;
+    },
     close: () => writer.close(),
   };
 }

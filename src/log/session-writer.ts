@@ -8,6 +8,7 @@
  */
 import { basename, dirname, join } from 'node:path';
 import { partName, sessionPart } from '../files/safe-name.ts';
+import type { SegmentContinued } from '../session/events.ts';
 import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
 import { CONTINUED, type LogEvent, sealEvent } from './event-line.ts';
 import { done, failed, type Result } from './write-problem.ts';
@@ -31,9 +32,12 @@ export interface SessionWriter {
    * `receipt` is null when none was refused. A file that was deleted or replaced is written out again first, under
    * the next free part number. On failure this writer stays as it was.
    */
-  readonly continueIn: (
-    folder: string,
-  ) => Result<{ readonly writer: SessionWriter; readonly receipt: Receipt | null }>;
+  readonly continueIn: (folder: string) => Result<{
+    readonly writer: SessionWriter;
+    /** The event that the new part begins with. */
+    readonly link: SegmentContinued;
+    readonly receipt: Receipt | null;
+  }>;
   readonly close: () => void;
 }
 
@@ -140,7 +144,7 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
     isOpen = false;
     const { seq, hash } = begun.value.last;
     const receipt = refused ? { seq, hash } : null;
-    return done({ writer: writerAt(disk, begun.value), receipt });
+    return done({ writer: writerAt(disk, begun.value), link, receipt });
   };
 
   return {
@@ -162,7 +166,11 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
 }
 
 /** The first event of a later part. */
-function linkTo(file: string, refused: LogEvent | null, last: SessionWriter['last']): LogEvent {
+function linkTo(
+  file: string,
+  refused: LogEvent | null,
+  last: SessionWriter['last'],
+): SegmentContinued {
   const at = refused?.at ?? last.at;
   return { type: CONTINUED, at, elapsed: refused?.elapsed ?? 0, continues: last.hash, file };
 }

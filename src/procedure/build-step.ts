@@ -7,6 +7,7 @@ import {
   type Setup,
   type Test,
 } from '../circuit/test.ts';
+import { testRefusalWords } from '../circuit/test-refusal.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import { nameFix, nearestName } from '../source/nearest-name.ts';
 import {
@@ -144,7 +145,7 @@ function measured(at: StepDraftReader, measure: Measure): Step | null {
     at.add(
       'refused-test',
       ['measure'],
-      `this test is not done: ${refused}`,
+      `this test is not done: ${testRefusalWords(refused)}`,
       'change the leads, what is unplugged, or the vehicle state',
       'key',
     );

@@ -36,6 +36,9 @@ const HAZARDS_OF_STATE: Readonly<Record<VehicleState, readonly Hazard[]>> = {
   running: ['rotating-parts', 'hot-parts', 'exhaust-gas', 'unexpected-start', 'vehicle-secured'],
 };
 
+/** What stands before a look into a connector, which opens it. */
+export const OPENING_CAUTION = 'unplug-key-off';
+
 /** The rules in `text` (cautions.yaml); null with issues when they cannot be used. */
 export function loadCautions(text: string, file: string): Checked<readonly CautionRule[]> {
   const parsed = parseYaml(text, file);

@@ -1,6 +1,7 @@
 /** Conclusions that stand for so much that who comes to them still does not know what is bad. */
 import type { FaultClass } from '../circuit/circuit.ts';
 import type { Issue } from '../source/issue.ts';
+import { nameOfTest } from './discriminating-tests.ts';
 import { listed } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
 import { sourceLocation } from './source-location.ts';
@@ -41,7 +42,7 @@ export function ambiguityGroups({ linked, model, ways, discriminating }: ProofFa
         at: sourceLocation(linked, step.id, ['conclude']),
         words: `"${step.id}" stands for ${listed([...byPlace.keys()])}: who comes here still does not know which of them is bad`,
         fix: parts
-          ? `tell them apart before, for example by: ${parts.words}`
+          ? `tell them apart before, for example by: ${nameOfTest(parts)}`
           : 'tell them apart by a test before, and conclude on each by itself',
       },
     ];

@@ -2,19 +2,15 @@
  * What a tree costs beside the cheapest strategy there is and beside following the proposals of the next test: three
  * expected times over the same faults, the same chances and the same costs of getting from one test to the next.
  */
-import { type Circuit, partName } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
-import { leads } from '../circuit/refuse-test.ts';
-import { standardTests } from '../circuit/standard-tests.ts';
-import { LOOKS, type Look, type Test } from '../circuit/test.ts';
-import { arrangementKey, testKey } from '../circuit/test-key.ts';
-import { type Procedure, stepOf } from '../procedure/procedure.ts';
+import { LOOKS, type Look } from '../circuit/test.ts';
+import type { Procedure } from '../procedure/procedure.ts';
 import { EXACT_MODEL } from '../suspects/error-model.ts';
 import type { Reading } from '../suspects/likelihood.ts';
 import { type Proposals, proposeTests } from '../suspects/next-test.ts';
 import { AT_THE_START, findOptimum } from '../suspects/optimum.ts';
 import { outcomesOf } from '../suspects/outcomes.ts';
-import { buildTable, type PredictionTable, type TableTest } from '../suspects/prediction-table.ts';
+import { buildTable, type PredictionTable } from '../suspects/prediction-table.ts';
 import { priorFor, withHealthy } from '../suspects/prior.ts';
 import { rankSuspects } from '../suspects/rank-suspects.ts';
 import {
@@ -24,10 +20,12 @@ import {
   situationAfter,
   testCost,
 } from '../suspects/test-cost.ts';
-import { testOf, type Way } from './walk-faults.ts';
+import { type TestEntry, testEntries } from '../suspects/test-entries.ts';
+import type { Way } from './walk-faults.ts';
+import { minutesOfWays } from './way-minutes.ts';
 
 export interface CostComparison {
-  /** Expected minutes of the tree, with the costs of the planner and not the author's minutes. */
+  /** Expected minutes of the tree; those of its authors, less what the way from test to test saves. */
   readonly tree: number;
   /** Expected minutes of the cheapest strategy found; where the search was stopped early that can be `guided`. */
   readonly optimum: number;
@@ -43,12 +41,6 @@ const SAMPLES = 8;
 const MARKS: readonly Look[] = [...new Set(Object.values(LOOKS).flat())];
 /** States the search for the optimum looks at before it stops. */
 const EXPANSIONS = 2000;
-/** A reading that is no standard test takes this long by itself. */
-const USUAL_MINUTES = 1;
-
-interface PlannedTest extends TableTest {
-  readonly test: Test;
-}
 
 /** Compares the ways through a tree with what could be done without it. Takes seconds. */
 export function compareCost(
@@ -56,44 +48,21 @@ export function compareCost(
   model: Model,
   ways: readonly Way[],
 ): CostComparison {
-  const tests = testsOf(procedure, model.circuit);
+  const tests = testEntries(model.circuit, procedure, model.meter);
   const candidates = withHealthy(model.circuit.faults);
   const samples = Math.min(SAMPLES, model.samples);
-  const shows = (id: string, { test }: PlannedTest, sample: number) =>
-    model.shows(id, test, sample);
+  const shows = (id: string, { test }: TestEntry, sample: number) => model.shows(id, test, sample);
   const table = buildTable(candidates, tests, shows, samples);
   const chances = priorFor(candidates);
   const { minutes, bound } = findOptimum(table, { chances, expansionsMax: EXPANSIONS });
   const chanceOf = new Map(candidates.map(({ id }, index) => [id, chances[index]!]));
-  const byKey = new Map(tests.map((one) => [testKey(one.test), one]));
+  const minutesOf = minutesOfWays(procedure, tests);
   const tree = ways.reduce(
-    (sum, way) => sum + chanceOf.get(way.fault)! * way.share * wayMinutes(procedure, byKey, way),
+    (sum, way) => sum + chanceOf.get(way.fault)! * way.share * minutesOf(way),
     0,
   );
   const guided = guidedMinutes(table, chances);
   return { tree, optimum: Math.min(minutes, guided), bound, guided };
-}
-
-function wayMinutes(
-  procedure: Procedure,
-  tests: ReadonlyMap<string, PlannedTest>,
-  { visits }: Way,
-): number {
-  let now: Situation = AT_THE_START;
-  let minutes = 0;
-  for (const { step: id } of visits) {
-    const step = stepOf(procedure, id);
-    if (step.kind === 'conclude') continue;
-    const test = testOf(step);
-    const planned = test ? tests.get(testKey(test)) : undefined;
-    if (!planned) {
-      minutes += step.minutes;
-      continue;
-    }
-    minutes += testCost(planned, now, COSTS, ALL_MEANS.helper).minutes;
-    now = situationAfter(planned, now);
-  }
-  return minutes;
 }
 
 /** Minutes of following the proposals with readings that are the outcomes themselves. */
@@ -146,26 +115,4 @@ function outcomesAsLooks(table: PredictionTable): PredictionTable {
     },
     table.samples,
   );
-}
-
-function testsOf(procedure: Procedure, circuit: Circuit): PlannedTest[] {
-  const found = new Map<string, PlannedTest>();
-  const add = (test: Test, rest: Pick<PlannedTest, 'id' | 'words' | 'family' | 'minutes'>) => {
-    const key = testKey(test);
-    if (found.has(key)) return;
-    const { state, unplugged } = test.setup;
-    const reaches = [...new Set(leads(test.probe).map(partName))].filter(
-      (part) => part !== 'battery',
-    );
-    const arrangement = arrangementKey(test.setup);
-    found.set(key, { ...rest, test, state, unplugged, reaches, arrangement, needs: [] });
-  };
-  for (const { id, words, family, minutes, test } of standardTests(circuit))
-    add(test, { id, words, family, minutes });
-  for (const step of Object.values(procedure.steps)) {
-    const test = testOf(step);
-    if (!test || step.kind === 'conclude') continue;
-    add(test, { id: step.id, words: step.title, family: step.family, minutes: USUAL_MINUTES });
-  }
-  return [...found.values()];
 }

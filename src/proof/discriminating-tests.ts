@@ -1,17 +1,16 @@
 /**
- * What the standard tests of a circuit could tell: whether a fault looks like a healthy circuit in all of them, and
- * which of them would tell one fault from others.
+ * What the tests of the table could tell: whether a fault looks like a healthy circuit in all of them, and which of them
+ * would tell one fault from others.
  *
  * Inspections are left out: a look at every connector finds almost anything now and then, and proves nothing missing.
  */
 import type { Model } from '../circuit/model.ts';
-import { standardTests, type TestOption } from '../circuit/standard-tests.ts';
 import type { Look, Test } from '../circuit/test.ts';
-import { testKey } from '../circuit/test-key.ts';
 import { computedRange } from '../procedure/expected-range.ts';
+import type { TestEntry } from '../suspects/test-entries.ts';
 
 export interface DiscriminatingTests {
-  /** Whether some standard test shows sample `sample` of the fault to be no healthy circuit, beyond meter and tolerances. */
+  /** Whether some test shows sample `sample` of the fault to be no healthy circuit, beyond meter and tolerances. */
   readonly detects: (fault: string, sample: number) => boolean;
   /**
    * The cheapest test that shows every looked-at sample of `fault` outside what `rivals` show, or null; not one of
@@ -22,7 +21,7 @@ export interface DiscriminatingTests {
     samples: readonly number[],
     rivals: readonly string[],
     made?: ReadonlySet<string>,
-  ) => TestOption | null;
+  ) => TestEntry | null;
 }
 
 /** Samples looked at in search of a test; the search only gives advice. */
@@ -32,12 +31,15 @@ const APART_SHARE = 0.02;
 const APART_LEAST = 0.01;
 
 /** The answers are computed when asked for, and kept. */
-export function discriminatingTests(model: Model): DiscriminatingTests {
-  const options = standardTests(model.circuit).filter(({ family }) => family !== 'inspection');
+export function discriminatingTests(
+  model: Model,
+  entries: readonly TestEntry[],
+): DiscriminatingTests {
+  const options = entries.filter(({ test }) => test.probe.kind !== 'inspect');
   const healthy = new Map<string, (fault: string, sample: number) => boolean>();
-  const differs = (option: TestOption) => {
-    const known = healthy.get(option.id) ?? differsFromHealthy(model, option.test);
-    healthy.set(option.id, known);
+  const differs = (option: TestEntry) => {
+    const known = healthy.get(option.key) ?? differsFromHealthy(model, option.test);
+    healthy.set(option.key, known);
     return known;
   };
   const detected = new Map<string, boolean>();
@@ -54,11 +56,16 @@ export function discriminatingTests(model: Model): DiscriminatingTests {
     separator: (fault, samples, rivals, made = new Set()) => {
       const some = thinned(samples);
       const byCost = options
-        .filter(({ test }) => !made.has(testKey(test)))
+        .filter(({ key }) => !made.has(key))
         .sort((a, b) => a.minutes - b.minutes);
       return byCost.find(({ test }) => separates(model, test, fault, some, rivals)) ?? null;
     },
   };
+}
+
+/** The test in an advice to the author: where the tree has it already, its step. */
+export function nameOfTest({ words, step }: TestEntry): string {
+  return step === null ? words : `the test of step "${step}"`;
 }
 
 function differsFromHealthy(model: Model, test: Test): (fault: string, sample: number) => boolean {

@@ -1,13 +1,14 @@
 /** Ranges an author wrote that call a healthy circuit bad, or let a faulty one pass as good, with the values. */
+
 import { computedRange } from '../procedure/expected-range.ts';
 import { endsOf, type MeasureStep, type RangeOutcome } from '../procedure/procedure.ts';
+import { testOf } from '../procedure/test-of.ts';
 import { formatRange } from '../quantity/format-quantity.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { listed, percent } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
 import { sourceLocation } from './source-location.ts';
-import { testOf } from './walk-faults.ts';
 import { NOTED_SHARE_MIN, WRONG_SHARE_MAX } from './way-issues.ts';
 
 /** Below this, in V, a healthy reading is no sign of swapped leads: drops along wires go both ways. */

@@ -1,11 +1,12 @@
 /** Retests that pass even when nothing was repaired. */
 import { stepOf } from '../procedure/procedure.ts';
+import { testOf } from '../procedure/test-of.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { listed, quoted } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
 import { sourceLocation } from './source-location.ts';
-import { outcomeOf, testOf } from './walk-faults.ts';
+import { outcomeOf } from './walk-faults.ts';
 
 /** A retest must fail in at least this share of the samples of a fault while it is still there. Our choice. */
 const CAUGHT_SHARE_MIN = 0.5;

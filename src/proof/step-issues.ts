@@ -1,11 +1,12 @@
 /** Steps that tell nothing apart, and branches that nothing ever comes to. */
+
 import { nextSteps } from '../procedure/check-structure.ts';
 import { type Step, stepOf } from '../procedure/procedure.ts';
+import { testOf } from '../procedure/test-of.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { ProofFacts } from './prove-procedure.ts';
 import { outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
-import { testOf } from './walk-faults.ts';
 
 /** Issues of the steps that are walked through. */
 export function stepIssues(facts: ProofFacts): Issue[] {

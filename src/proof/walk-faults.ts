@@ -10,9 +10,9 @@ import {
   type MeasureStep,
   outcomeOfValue,
   type Procedure,
-  type Step,
   stepOf,
 } from '../procedure/procedure.ts';
+import { testOf } from '../procedure/test-of.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 
 /** One step on a way and the outcome it was left by; null where there is nothing to read. */
@@ -37,8 +37,6 @@ export interface Way {
   readonly share: number;
   readonly visits: readonly Visit[];
   readonly end: WayEnd;
-  /** Minutes of the steps on it, as their author gives them. */
-  readonly minutes: number;
 }
 
 /** Ways of one fault at most; questions that split it further are answered with their first answer only. */
@@ -64,21 +62,10 @@ export function walkFault(
     samples,
     share: 1,
     visits: [],
-    minutes: 0,
     passed: new Set(),
   });
   return walker.ways;
 }
-
-/** What a step's instrument would show; null for steps that the model cannot answer. */
-export function testOf(step: Step): Test | null {
-  if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) return null;
-  const test = TESTS.get(step) ?? { setup: step.setup, probe: step.probe };
-  TESTS.set(step, test);
-  return test;
-}
-/** One test object per step, since the model knows tests by identity. */
-const TESTS = new WeakMap<Step, Test>();
 
 /** Name of the outcome that holds what is shown, or null. */
 export function outcomeOf(step: MeasureStep | LookStep, shown: Shown): string | null {
@@ -93,7 +80,6 @@ interface Group {
   readonly samples: readonly number[];
   readonly share: number;
   readonly visits: readonly Visit[];
-  readonly minutes: number;
   /** Steps passed since the last answer that could have been another. */
   readonly passed: ReadonlySet<string>;
 }
@@ -122,7 +108,6 @@ class Walker {
     }
     const here = {
       ...group,
-      minutes: group.minutes + step.minutes,
       passed: new Set([...group.passed, id]),
     };
     const test = testOf(step);
@@ -180,8 +165,8 @@ class Walker {
     this.walk(go, { ...group, visits: [...group.visits, { step, outcome }] });
   }
 
-  private end({ samples, share, visits, minutes }: Group, end: WayEnd): void {
-    this.ways.push({ fault: this.fault, samples, share, visits, end, minutes });
+  private end({ samples, share, visits }: Group, end: WayEnd): void {
+    this.ways.push({ fault: this.fault, samples, share, visits, end });
   }
 }
 

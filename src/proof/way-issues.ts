@@ -1,16 +1,18 @@
 /** Faults that end wrongly, told at the decision that lost them: the last one from which all could still come right. */
+
 import { testKey } from '../circuit/test-key.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 import { type MeasureStep, stepOf } from '../procedure/procedure.ts';
+import { testOf } from '../procedure/test-of.ts';
 import { formatRange } from '../quantity/format-quantity.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { betterTarget } from './better-target.ts';
+import { nameOfTest } from './discriminating-tests.ts';
 import type { JudgedWay } from './judge-ways.ts';
 import { listed, percent, quoted } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
 import { entriesOf, outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
-import { testOf } from './walk-faults.ts';
 
 /** A fault of which more than this ends wrongly is an error of the tree; less is a warning. Our choice. */
 export const WRONG_SHARE_MAX = 0.1;
@@ -230,8 +232,8 @@ function splitWords(facts: ProofFacts, end: string, loss: Loss): string {
   const also = `let "${end}" stand for it too`;
   if (found)
     return none
-      ? `this test shows it: ${found.words}`
-      : `this test tells them apart: ${found.words}; or ${also}`;
+      ? `this test shows it: ${nameOfTest(found)}`
+      : `this test tells them apart: ${nameOfTest(found)}; or ${also}`;
   return none
     ? 'no single test shows it in all cases; take two'
     : `no single test tells them apart in all cases: ${also}, or take two tests`;

@@ -1,6 +1,6 @@
 /** Two sessions side by side, or the same session before and after the repair. */
 
-import type { RecordLine, SessionRecord } from './record-form.ts';
+import type { RecordLine, RecordTest, SessionRecord } from './record-form.ts';
 import type { Cell, Report, Section } from './report.ts';
 import { dateWords, passedCell, provenWords, verdictWords } from './report-words.ts';
 
@@ -8,6 +8,8 @@ import { dateWords, passedCell, provenWords, verdictWords } from './report-words
 export function compareRecords(left: SessionRecord, right: SessionRecord): Report {
   const facts: [string, (record: SessionRecord) => string][] = [
     ['Session', (record) => record.id],
+    ['Comes from', (record) => record.origin],
+    ['Followed', (record) => record.title],
     ['Started', (record) => dateWords(record.startedAt)],
     ['Person', (record) => record.person],
     ['Vehicle', (record) => record.job.vehicle.words],
@@ -15,7 +17,7 @@ export function compareRecords(left: SessionRecord, right: SessionRecord): Repor
     ['Complaint', (record) => record.complaint],
     ['Codes', (record) => record.job.codes.join(', ')],
     ['Cause', (record) => record.cause || 'not concluded'],
-    ['Certainty', (record) => (record.conclusion ? provenWords(record.conclusion.proven) : '')],
+    ['Certainty', provenWords],
     ['After the repair', (record) => verdictWords(record.retest.verdict)],
   ];
   const rows = facts.map(([label, of]) => row([label, ''], of(left), of(right)));
@@ -27,7 +29,7 @@ export function compareRecords(left: SessionRecord, right: SessionRecord): Repor
       section('Facts', 'What is known of both', ['', left.id, right.id, 'Same?'], rows),
       section(
         'Measurements',
-        'Answers that stand, by step',
+        'Answers that stand, by step, and tests that no step asked for',
         ['Test', 'Expected', left.id, right.id, 'Same?'],
         stepRows(left, right),
       ),
@@ -88,22 +90,30 @@ function stepRows(left: SessionRecord, right: SessionRecord): Cell[][] {
   const ids = [...new Set([...first.keys(), ...second.keys()])];
   return ids.map((id) => {
     const [a, b] = [first.get(id), second.get(id)];
-    const title = a?.title ?? b?.title ?? id;
+    const made = a ?? b;
+    const isAfter = made !== undefined && 'afterRepair' in made && made.afterRepair;
+    const title = `${made?.title ?? id}${isAfter ? ' (after the repair)' : ''}`;
+    const none = made && 'step' in made ? 'not asked' : 'not made';
     const expected = [...new Set([a?.expected, b?.expected])].filter((words) => words);
-    const words = (line: RecordLine | undefined) =>
+    const words = (line: Made | undefined) =>
       line ? [line.found, line.verdict?.toUpperCase()].filter((part) => part).join(', ') : '';
     return row(
       [title, expected.join(' / ') || 'no fixed value'],
-      words(a) || NONE,
-      words(b) || NONE,
+      words(a) || none,
+      words(b) || none,
     );
   });
 }
 
-const NONE = 'not asked';
+type Made = RecordLine | RecordTest;
 
-/** The last standing answer of each step; steps asked again later count once. */
-function standing(record: SessionRecord): Map<string, RecordLine> {
-  const kept = record.lines.filter((line) => line.standing === 'standing');
-  return new Map(kept.map((line) => [line.step, line]));
+/** The last standing answer of each step and the last of each other test; what was made again later counts once. */
+function standing({ lines, tests }: SessionRecord): Map<string, Made> {
+  const kept = lines.filter((line) => line.standing === 'standing');
+  const byStep = kept.map((line): [string, Made] => [`step ${line.step}`, line]);
+  const byPlace = tests.map((test): [string, Made] => {
+    const { title, where, setup, afterRepair } = test;
+    return [JSON.stringify([title, where, setup, afterRepair]), test];
+  });
+  return new Map([...byStep, ...byPlace]);
 }

@@ -1,10 +1,9 @@
 /** The report for the owner of the vehicle: plain words, how it is known, and lines to sign. No prices, none are known. */
 
 import { GAPS_WORDS } from '../session/gaps.ts';
-import { VERDICT_WORDS } from '../session/retest.ts';
 import { type CustomerWords, customerWordsFor } from './customer-words.ts';
 import { cell } from './measurement-tables.ts';
-import type { RecordLine, SessionRecord } from './record-form.ts';
+import type { RecordLine, RecordTest, SessionRecord } from './record-form.ts';
 import type { Block, Cell, Section } from './report.ts';
 import { dateWords, filled, passedCell } from './report-words.ts';
 
@@ -40,7 +39,7 @@ function text(words: string): Block {
   return { kind: 'text', text: words };
 }
 
-function vehicle({ job, person, shop, startedAt }: SessionRecord): Block {
+function vehicle({ job, person, shop, startedAt, origin }: SessionRecord): Block {
   return {
     kind: 'facts',
     rows: filled([
@@ -53,6 +52,7 @@ function vehicle({ job, person, shop, startedAt }: SessionRecord): Block {
       ['Shop', shop],
       ['Examined by', person],
       ['Date', dateWords(startedAt)],
+      ['Comes from', origin],
     ]),
   };
 }
@@ -80,38 +80,57 @@ function found({ conclusion: end, lines }: SessionRecord, words: CustomerWords):
   return blocks;
 }
 
-function evidence({ conclusion: end, lines }: SessionRecord, words: CustomerWords): Block[] {
-  if (end && end.evidence.length > 0)
+function evidence({ conclusion: end, lines, tests }: SessionRecord, words: CustomerWords): Block[] {
+  const before = tests.filter(({ afterRepair }) => !afterRepair);
+  if (end && end.evidence.length > 0) {
+    // Early versions kept only the words of the evidence.
+    const told = new Set(
+      end.evidence.map(({ reading, test, found: shown }) => reading ?? `${test}: ${shown}`),
+    );
+    const isTold = (one: RecordTest) =>
+      told.has(one.event) || told.has(`${one.title}: ${one.found}`);
     return [
       {
         kind: 'table',
         caption: 'What points to it',
         heads: ['Test', 'Found'],
         widths: [5, 4],
-        rows: end.evidence.map((one) => [cell(words.test(one.test)), cell(one.found)]),
+        rows: end.evidence.map((one) => [
+          cell(one.reading === null ? words.test(one.test) : words.reading(one.reading)),
+          cell(one.found),
+        ]),
       },
+      ...plainTable(
+        'Other tests that were made',
+        before.filter((one) => !isTold(one)),
+        words,
+      ),
     ];
+  }
   const taken = lines.filter(
     (line) => line.standing === 'standing' && (line.kind === 'reading' || line.kind === 'look'),
   );
-  if (taken.length === 0) return [];
-  return [
-    {
-      kind: 'table',
-      caption: 'Tests that were made',
-      heads: ['Test', 'Should be', 'Is', 'Result'],
-      widths: [4, 3, 2, 3],
-      rows: taken.map((line) => plainRow(line, words)),
-    },
-  ];
+  return plainTable('Tests that were made', [...taken, ...before], words);
 }
 
-function plainRow(line: RecordLine, words: CustomerWords): Cell[] {
+function plainTable(
+  caption: string,
+  made: readonly (RecordLine | RecordTest)[],
+  words: CustomerWords,
+): Block[] {
+  if (made.length === 0) return [];
+  const rows = [...made].sort((a, b) => a.event - b.event).map((one) => plainRow(one, words));
+  const heads = ['Test', 'Should be', 'Is', 'Result'];
+  return [{ kind: 'table', caption, heads, widths: [4, 3, 2, 3], rows }];
+}
+
+function plainRow(line: RecordLine | RecordTest, words: CustomerWords): Cell[] {
   const right = line.verdict === 'good' || line.verdict === 'as expected';
-  const result = line.verdict === null ? line.outcome : right ? 'right' : 'not right';
+  const said = 'outcome' in line ? line.outcome : '';
+  const result = line.verdict === null ? said : right ? 'right' : 'not right';
   const unsure = line.verdict === 'borderline';
   return [
-    cell(words.test(line.title)),
+    cell(words.reading(line.event)),
     cell(line.expected || 'no fixed value'),
     cell(line.found),
     cell(unsure ? 'too close to tell' : result),
@@ -121,15 +140,17 @@ function plainRow(line: RecordLine, words: CustomerWords): Cell[] {
 function ruledOut({ conclusion: end }: SessionRecord, plain: CustomerWords): Block[] {
   if (!end || end.ruledOut.length === 0) return [];
   const repairsBy = new Map<string, string[]>();
-  for (const { words, by } of end.ruledOut)
-    repairsBy.set(by, [...(repairsBy.get(by) ?? []), words]);
+  for (const one of end.ruledOut) {
+    const by = plain.ruledOutBy(one);
+    repairsBy.set(by, [...(repairsBy.get(by) ?? []), one.words]);
+  }
   return [
     {
       kind: 'table',
       caption: 'Repairs that the tests have ruled out',
       heads: ['Not needed', 'Shown by'],
       widths: [5, 4],
-      rows: [...repairsBy].map(([by, repairs]) => [cell(...repairs), cell(plain.tests(by))]),
+      rows: [...repairsBy].map(([by, repairs]) => [cell(...repairs), cell(by)]),
     },
   ];
 }
@@ -157,7 +178,7 @@ const PLAIN_LAST_WORD =
 
 /** Each test as it was made last: one that failed may have been made again. */
 function retest(
-  { retest: { rows, verdict, words } }: SessionRecord,
+  { tests, retest: { rows, verdict } }: SessionRecord,
   plain: CustomerWords,
 ): Block[] {
   const blocks: Block[] = [];
@@ -176,10 +197,15 @@ function retest(
         passedCell(row.passed),
       ]),
     });
+  blocks.push(
+    ...plainTable(
+      'Other tests that were made after it',
+      tests.filter(({ afterRepair }) => afterRepair),
+      plain,
+    ),
+  );
   if (verdict) blocks.push(text(PLAIN_VERDICT[verdict]));
   if (verdict === 'cured' || verdict === 'not-shown') blocks.push(text(PLAIN_LAST_WORD));
-  // The program's own words say the same again.
-  if (verdict && words && words !== VERDICT_WORDS[verdict]) blocks.push(text(words));
   return blocks;
 }
 

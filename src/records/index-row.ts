@@ -2,12 +2,12 @@
 import type { Disk } from '../log/disk.ts';
 import { foldText } from './fold-text.ts';
 import { readRecord } from './read-record.ts';
-import type { SessionRecord } from './record-form.ts';
+import type { RecordVehicle, SessionRecord } from './record-form.ts';
 
 export interface IndexRow {
   /** Name of the session's files without part and ending. */
   readonly stem: string;
-  /** Name of its last file. */
+  /** Its last file, from the folder of the index on. */
   readonly file: string;
   /** Sizes and times of its files; another stamp means that it must be read anew. */
   readonly stamp: string;
@@ -16,6 +16,8 @@ export interface IndexRow {
   readonly status: SessionRecord['status'] | 'unreadable';
   readonly state: 'whole' | 'torn-tail' | 'damaged' | 'unreadable';
   readonly real: boolean;
+  /** Which kind of vehicle the readings come from. */
+  readonly source: RecordVehicle;
   readonly person: string;
   readonly customer: string;
   readonly vehicle: string;
@@ -59,6 +61,7 @@ export function indexRow(
     status: record.status,
     state,
     real: record.vehicle === 'real',
+    source: record.vehicle,
     person: record.person,
     customer: job.customer,
     vehicle: job.vehicle.words,
@@ -70,7 +73,7 @@ export function indexRow(
     conclusion: record.cause.slice(0, SHOWN_SIGNS),
     proven: record.conclusion?.proven ?? null,
     verdict: record.retest.verdict,
-    procedure: record.procedure.title,
+    procedure: record.title,
     head: record.head.hash,
   };
   return { row, text: foldText(searched(record).join(' ')) };
@@ -81,6 +84,7 @@ const UNREADABLE = {
   status: 'unreadable',
   state: 'unreadable',
   real: true,
+  source: 'real',
   person: '',
   customer: '',
   vehicle: '',
@@ -97,7 +101,7 @@ const UNREADABLE = {
 
 /** Everything that people wrote, and what the session came to. Titles of steps are the same in every session. */
 function searched(record: SessionRecord): string[] {
-  const { job, conclusion, retest } = record;
+  const { job, conclusion, drill, retest } = record;
   return [
     record.id,
     record.person,
@@ -112,14 +116,15 @@ function searched(record: SessionRecord): string[] {
     record.complaint,
     job.notes,
     ...job.earlierRepairs.map(({ words }) => words),
-    record.procedure.title,
+    record.title,
     ...record.notes.map(({ text }) => text),
     ...record.lines.map(({ reason }) => reason),
-    ...record.extras.map(({ words }) => words),
+    ...record.tests.map(({ title }) => title),
     record.cause,
     record.correction,
     ...(conclusion?.faults ?? []).flatMap(({ id, words }) => [id, words]),
     retest.words,
+    ...(drill ? [drill.level, drill.assignment?.name ?? ''] : []),
   ];
 }
 
@@ -137,10 +142,10 @@ const FIELD = '\t';
 
 /** A row as one line; tabs and line ends in a field become blanks. */
 export function lineOfRow(row: IndexRow): string {
-  const { stem, file, stamp, id, at, status, state, real, person, customer } = row;
+  const { stem, file, stamp, id, at, status, state, source, person, customer } = row;
   const { vehicle, plate, vin, order, codes, complaint, conclusion, proven, verdict } = row;
   return [
-    ...[stem, file, stamp, id, at, status, state, String(real), person, customer],
+    ...[stem, file, stamp, id, at, status, state, source, person, customer],
     ...[vehicle, plate, vin, order, codes.map((code) => code.replace(/\s/g, '')).join(CODES)],
     ...[complaint, conclusion, String(proven), verdict ?? '', row.procedure, row.head],
   ]
@@ -163,7 +168,8 @@ export function rowOfLine(line: string): IndexRow | null {
     at: field(4),
     status: field(5) as IndexRow['status'],
     state: field(6) as IndexRow['state'],
-    real: field(7) === 'true',
+    real: field(7) === 'real',
+    source: field(7) as IndexRow['source'],
     person: field(8),
     customer: field(9),
     vehicle: field(10),

@@ -1,5 +1,6 @@
 /** A saved session as one line of a list, from its first and last event only. */
 import type { SessionEntry } from '../files/list-sessions.ts';
+import { freeOrderTitle } from '../procedure/free-order.ts';
 
 export interface ListedSession {
   readonly path: string;
@@ -27,10 +28,11 @@ export function begunFirst<S extends Pick<ListedSession, 'begun'>>(sessions: rea
 
 /** Vehicle and complaint in words, the start, and how it stands by its last event. */
 export function listWords(entry: SessionEntry): ListedSession {
-  const job = recordIn(recordIn(entry.first)['job']);
+  const first = recordIn(entry.first);
+  const job = recordIn(first['job']);
   const vehicle = recordIn(job['vehicle']);
-  const title = recordIn(recordIn(entry.first)['procedure'])['title'];
-  const parts = [vehicle['plate'], vehicle['words'], job['complaint'], title].filter(
+  const kind = recordIn(first['vehicle'])['kind'];
+  const parts = [vehicle['plate'], vehicle['words'], job['complaint'], titleIn(first)].filter(
     (part): part is string => typeof part === 'string' && part !== '',
   );
   return {
@@ -38,9 +40,16 @@ export function listWords(entry: SessionEntry): ListedSession {
     words: parts.slice(0, 3).join(', '),
     when: (entry.startedAt ?? '').slice(0, 16).replace('T', ' '),
     status: statusOf(entry),
-    simulated: recordIn(recordIn(entry.first)['vehicle'])['kind'] === 'bench',
+    simulated: kind === 'bench' || kind === 'drill',
     begun: entry.laterTypes?.every((type) => NOTHING_DONE.has(type)) !== true,
   };
+}
+
+function titleIn(first: Readonly<Record<string, unknown>>): unknown {
+  const [procedure, circuit] = [recordIn(first['procedure']), recordIn(first['circuit'])];
+  if (typeof procedure['title'] === 'string') return procedure['title'];
+  const title = circuit['title'];
+  return typeof title === 'string' ? freeOrderTitle({ title }) : undefined;
 }
 
 function statusOf(entry: SessionEntry): ListedSession['status'] {
@@ -53,6 +62,7 @@ function statusOf(entry: SessionEntry): ListedSession['status'] {
     case 'retest-impossible':
       return 'concluded';
     case 'session-closed':
+    case 'answer-revealed':
       return 'closed';
     default:
       return 'open';

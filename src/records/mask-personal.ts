@@ -31,11 +31,13 @@ export function maskPersonal(record: SessionRecord): (text: string) => string {
 }
 
 /** What must not appear, longest first, so that a whole name goes before its parts. */
-function secretsOf({ person, shop, job, id }: SessionRecord): string[] {
+function secretsOf({ person, shop, job, id, cautions }: SessionRecord): string[] {
   const { vehicle, order, customer, name } = job;
-  const whole = [person, shop, customer, vehicle.vin, vehicle.plate, vehicle.odometer, order, id];
+  const readers = [...new Set(cautions.map(({ readBy }) => readBy))];
+  const people = [person, customer, ...readers];
+  const whole = [...people, shop, vehicle.vin, vehicle.plate, vehicle.odometer, order, id];
   if (name !== '') whole.push(name);
-  const parts = [person, customer, shop].flatMap((words) =>
+  const parts = [...people, shop].flatMap((words) =>
     (words.normalize('NFKC').match(/[\p{L}\p{M}\p{N}]+/gu) ?? []).filter(
       (word) => [...word].length >= NAME_LETTERS_MIN && !COMMON.has(word.toLowerCase()),
     ),

@@ -6,11 +6,12 @@ import type {
   Reading,
   RecordCapture,
   RecordLine,
+  RecordTest,
   RetestRow,
   SessionRecord,
 } from './record-form.ts';
 import type { Block, Cell } from './report.ts';
-import { filled, passedCell, timeWords, verdictWords } from './report-words.ts';
+import { filled, passedCell, timeWords, todayWords, verdictWords } from './report-words.ts';
 
 /** A cell of one or more texts, empty ones left out. */
 export function cell(...parts: string[]): Cell {
@@ -47,10 +48,11 @@ function lineRow(line: RecordLine): Cell[] {
         line.standing === 'standing' ? '' : line.standing.toUpperCase(),
         line.verdict?.toUpperCase() ?? '',
         line.judgement,
+        todayWords(line.today),
         line.outcome === line.found ? '' : line.outcome,
         line.reason,
       ),
-      ...toneOf(line),
+      ...(line.standing === 'standing' ? toneOf(line) : {}),
     },
   ];
 }
@@ -64,13 +66,13 @@ function captureName({ name, from }: RecordCapture): string {
 }
 
 /** Each capture that answered something: its file, what was found, its picture; then before beside after. */
-export function captures({ lines, extras, retest: { rows } }: SessionRecord): Block[] {
+export function captures({ lines, tests, retest: { rows } }: SessionRecord): Block[] {
   return [
     ...lines.flatMap(({ number, title, capture }) =>
       captureBlocks(`No. ${number}, ${title}`, capture),
     ),
-    ...extras.flatMap(({ words, capture }) =>
-      captureBlocks(`Outside the procedure: ${words}`, capture),
+    ...tests.flatMap(({ number, title, capture }) =>
+      captureBlocks(`Test No. ${number}, ${title}`, capture),
     ),
     ...rows.flatMap(({ title, capture, captureBefore }) => [
       ...captureBlocks(`After the repair: ${title}`, capture),
@@ -97,7 +99,7 @@ function captureBlocks(heading: string, capture: RecordCapture | undefined): Blo
         ['SHA-256 of the file', capture.sha256],
         ['Measured', capture.found],
         ['Judgement', capture.words.join('; ') || 'nothing against this signal'],
-        ['Pairs', (capture.pairs ?? []).join('; ')],
+        ['Pairs', capture.pairs.join('; ')],
       ]),
     },
     { kind: 'picture', title: heading, channels, spansLeast: spansLeastOf(capture) },
@@ -130,13 +132,15 @@ function typedWords(reading: Reading | null, shown: string): string {
   return typed === '' || typed === shown ? '' : `typed: ${typed}`;
 }
 
-function gauge({ reading, expectedRange }: RecordLine | RetestRow): Pick<Cell, 'gauge'> {
+function gauge({
+  reading,
+  expectedRange,
+}: RecordLine | RecordTest | RetestRow): Pick<Cell, 'gauge'> {
   if (!reading || !expectedRange) return {};
   return { gauge: { low: expectedRange.low, high: expectedRange.high, value: reading.value } };
 }
 
-function toneOf({ verdict, standing }: RecordLine): Pick<Cell, 'tone'> {
-  if (standing !== 'standing') return {};
+function toneOf({ verdict }: RecordLine | RecordTest): Pick<Cell, 'tone'> {
   switch (verdict) {
     case null:
       return {};
@@ -153,22 +157,43 @@ function toneOf({ verdict, standing }: RecordLine): Pick<Cell, 'tone'> {
   }
 }
 
-/** Tests outside the procedure. */
-export function extras(record: SessionRecord): Block[] {
-  if (record.extras.length === 0) return [];
+/** Tests that no step asked for, before the repair. */
+export function ownTests({ tests }: SessionRecord): Block[] {
+  return testTable(
+    'Chosen by the person or proposed by the program',
+    tests.filter(({ afterRepair }) => !afterRepair),
+  );
+}
+
+/** The same after the repair. */
+function ownTestsAfter({ tests }: SessionRecord): Block[] {
+  return testTable(
+    'Other tests made after the repair',
+    tests.filter(({ afterRepair }) => afterRepair),
+  );
+}
+
+function testTable(caption: string, tests: readonly RecordTest[]): Block[] {
+  if (tests.length === 0) return [];
   return [
     {
       kind: 'table',
-      caption: 'Proposed by the program or chosen by the person',
-      heads: ['Time', 'Test', 'Where, vehicle state', 'Expected', 'Found', 'Judgement'],
+      caption,
+      heads: ['No., time', 'Test', 'Where, vehicle state', 'Expected', 'Found', 'Judgement'],
       widths: [10, 17, 23, 14, 12, 18],
-      rows: record.extras.map((extra) => [
-        cell(timeWords(extra)),
-        cell(extra.words, extra.instrument),
-        cell(extra.where, extra.setup),
-        cell(extra.expected),
-        cell(extra.found, typedWords(extra.reading, extra.found), captureWords(extra)),
-        cell(extra.verdict?.toUpperCase() ?? '', extra.judgement),
+      rows: tests.map((test) => [
+        cell(`${test.number}`, timeWords(test)),
+        cell(test.title, test.instrument),
+        cell(test.where, test.setup),
+        cell(test.expected),
+        {
+          ...cell(test.found, typedWords(test.reading, test.found), captureWords(test)),
+          ...gauge(test),
+        },
+        {
+          ...cell(test.verdict?.toUpperCase() ?? '', test.judgement, todayWords(test.today)),
+          ...toneOf(test),
+        },
       ]),
     },
   ];
@@ -176,8 +201,11 @@ export function extras(record: SessionRecord): Block[] {
 
 /** The same tests before and after the repair, and what they came to. */
 export function retest(record: SessionRecord): Block[] {
-  const { rows, missing, verdict, words } = record.retest;
+  const { rows, missing, verdict, today } = record.retest;
   if (rows.length === 0 && verdict === null && !record.conclusion) return [];
+  // The answer of a drill ends it: nothing is repaired.
+  if (record.vehicle === 'drill' && rows.length === 0 && verdict === null)
+    return ownTestsAfter(record);
   const blocks: Block[] = [];
   if (rows.length > 0)
     blocks.push({
@@ -197,11 +225,11 @@ export function retest(record: SessionRecord): Block[] {
         passedCell(row.passed),
       ]),
     });
-  blocks.push({
+  blocks.push(...ownTestsAfter(record), {
     kind: 'facts',
     rows: filled([
       ['Verdict', verdictWords(verdict)],
-      ['In words', words],
+      ['Today', todayWords(today)],
       ['Still to be repeated', missing.join('; ')],
       ['Still to be done', verdict === 'cured' || verdict === 'not-shown' ? LAST_WORD : ''],
     ]),

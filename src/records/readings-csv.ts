@@ -7,6 +7,7 @@
  */
 import { safeText } from '../source/safe-text.ts';
 import type { Reading, SessionRecord } from './record-form.ts';
+import { todayWords } from './report-words.ts';
 
 type Field = string | number | null;
 
@@ -32,18 +33,20 @@ export const CSV_HEADS = [
   'outcome',
   'standing',
   'reason',
+  'today',
+  'origin',
 ] as const;
 
 const BYTE_ORDER_MARK = '\ufeff';
 
 /** The file; `bom` begins it with a byte-order mark, which some spreadsheet programs want. */
 export function readingsCsv(record: SessionRecord, options: { bom?: boolean } = {}): string {
-  const rows = [CSV_HEADS, ...lineRows(record), ...extraRows(record), ...retestRows(record)];
+  const rows = [CSV_HEADS, ...lineRows(record), ...testRows(record), ...retestRows(record)];
   const lines = rows.map((row) => `${row.map(csvField).join(',')}\r\n`);
   return (options.bom ? BYTE_ORDER_MARK : '') + lines.join('');
 }
 
-function lineRows({ id, lines }: SessionRecord): Field[][] {
+function lineRows({ id, lines, origin }: SessionRecord): Field[][] {
   return lines.map((line) => [
     id,
     'procedure',
@@ -64,34 +67,38 @@ function lineRows({ id, lines }: SessionRecord): Field[][] {
     line.outcome,
     line.standing,
     line.reason,
+    todayWords(line.today) || null,
+    origin,
   ]);
 }
 
-function extraRows({ id, extras }: SessionRecord): Field[][] {
-  return extras.map((extra, i) => [
+function testRows({ id, tests, origin }: SessionRecord): Field[][] {
+  return tests.map((test) => [
     id,
-    'extra',
-    i + 1,
-    extra.at,
-    seconds(extra.workedMs),
+    test.afterRepair ? 'test after the repair' : 'test',
+    test.number,
+    test.at,
+    seconds(test.workedMs),
     null,
-    extra.words,
-    extra.where,
-    extra.setup,
-    extra.instrument,
-    extra.expected,
-    extra.expectedRange?.low ?? null,
-    extra.expectedRange?.high ?? null,
-    extra.found,
-    ...readingFields(extra.reading),
-    extra.verdict,
+    test.title,
+    test.where,
+    test.setup,
+    test.instrument,
+    test.expected,
+    test.expectedRange?.low ?? null,
+    test.expectedRange?.high ?? null,
+    test.found,
+    ...readingFields(test.reading),
+    test.verdict,
     null,
     'standing',
     null,
+    todayWords(test.today) || null,
+    origin,
   ]);
 }
 
-function retestRows({ id, retest }: SessionRecord): Field[][] {
+function retestRows({ id, retest, origin }: SessionRecord): Field[][] {
   return retest.rows.map((row, i) => [
     id,
     'retest',
@@ -112,6 +119,8 @@ function retestRows({ id, retest }: SessionRecord): Field[][] {
     null,
     'standing',
     null,
+    null,
+    origin,
   ]);
 }
 

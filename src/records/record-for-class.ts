@@ -6,23 +6,37 @@
  * whatever looks like an identification number, an address or a telephone number. A nickname, a description of a
  * person or a misspelled name can only be found by a reader: look before handing it out.
  */
-import { maskPersonal } from './mask-personal.ts';
-import type { Moment, RecordCapture, SessionRecord } from './record-form.ts';
+import { maskPersonal, REMOVED } from './mask-personal.ts';
+import type {
+  JudgedToday,
+  Moment,
+  RecordCapture,
+  RecordDebrief,
+  RecordDrill,
+  SessionRecord,
+} from './record-form.ts';
 
 /** The record without personal data. The head stays: it tells nothing to who has no session file. */
 export function recordForClass(record: SessionRecord): SessionRecord {
   const mask = maskPersonal(record);
-  const when = ({ workedMs }: Moment): Moment => ({ at: '', workedMs });
-  const { conclusion, job, retest } = record;
+  const when = ({ event, workedMs }: Moment): Moment => ({ event, at: '', workedMs });
+  const { conclusion, drill, job, retest } = record;
   return {
     format: record.format,
     id: `class copy ${record.head.hash.slice(0, 12)}`,
     program: mask(record.program),
     status: record.status,
-    procedure: { name: mask(record.procedure.name), title: mask(record.procedure.title) },
+    title: mask(record.title),
+    procedure: record.procedure && {
+      name: mask(record.procedure.name),
+      title: mask(record.procedure.title),
+    },
     circuit: record.circuit === null ? null : mask(record.circuit),
     wiring: record.wiring.map(mask),
     vehicle: record.vehicle,
+    by: record.by,
+    origin: record.origin,
+    rules: record.rules,
     person: '',
     shop: '',
     instruments: record.instruments.map(mask),
@@ -30,6 +44,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
     startedAt: '',
     endedAt: '',
     workedMs: record.workedMs,
+    minutes: record.minutes,
     complaint: mask(record.complaint),
     cause: mask(record.cause),
     correction: mask(record.correction),
@@ -73,24 +88,29 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       reading: line.reading && { ...line.reading, typed: mask(line.reading.typed) },
       verdict: line.verdict,
       judgement: mask(line.judgement),
+      ...todayForClass(line, mask),
       outcome: mask(line.outcome),
       reason: mask(line.reason),
       standing: line.standing,
       ...(line.capture && { capture: captureForClass(line.capture, mask) }),
     })),
-    extras: record.extras.map((extra) => ({
-      ...when(extra),
-      words: mask(extra.words),
-      where: mask(extra.where),
-      setup: mask(extra.setup),
-      instrument: extra.instrument,
-      expected: extra.expected,
-      expectedRange: extra.expectedRange,
-      found: mask(extra.found),
-      reading: extra.reading && { ...extra.reading, typed: mask(extra.reading.typed) },
-      verdict: extra.verdict,
-      judgement: mask(extra.judgement),
-      ...(extra.capture && { capture: captureForClass(extra.capture, mask) }),
+    tests: record.tests.map((test) => ({
+      ...when(test),
+      number: test.number,
+      afterRepair: test.afterRepair,
+      title: mask(test.title),
+      family: test.family,
+      where: mask(test.where),
+      setup: mask(test.setup),
+      instrument: test.instrument,
+      expected: test.expected,
+      expectedRange: test.expectedRange,
+      found: mask(test.found),
+      reading: test.reading && { ...test.reading, typed: mask(test.reading.typed) },
+      verdict: test.verdict,
+      judgement: mask(test.judgement),
+      ...todayForClass(test, mask),
+      ...(test.capture && { capture: captureForClass(test.capture, mask) }),
     })),
     cautions: record.cautions.map((caution) => ({
       ...when(caution),
@@ -98,6 +118,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       id: caution.id,
       word: mask(caution.word),
       text: mask(caution.text),
+      readBy: caution.readBy === '' ? '' : REMOVED,
     })),
     notes: record.notes.map((note) => ({
       ...when(note),
@@ -119,14 +140,19 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       repair: mask(conclusion.repair),
       customer: mask(conclusion.customer),
       proven: conclusion.proven,
-      evidence: conclusion.evidence.map(({ test, where, found, pointsTo, counted }) => ({
+      evidence: conclusion.evidence.map(({ reading, test, where, found, pointsTo, counted }) => ({
+        reading,
         test: mask(test),
         where: mask(where),
         found: mask(found),
         pointsTo: mask(pointsTo),
-        ...(counted === false ? { counted } : {}),
+        counted,
       })),
-      ruledOut: conclusion.ruledOut.map(({ words, by }) => ({ words: mask(words), by: mask(by) })),
+      ruledOut: conclusion.ruledOut.map(({ words, by, readings }) => ({
+        words: mask(words),
+        by: mask(by),
+        readings,
+      })),
     },
     retest: {
       rows: retest.rows.map((row) => ({
@@ -146,14 +172,108 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       missing: retest.missing.map(mask),
       verdict: retest.verdict,
       words: mask(retest.words),
+      ...todayForClass(retest, mask),
     },
+    drill: drill && drillForClass(drill, when, mask),
     head: record.head,
     howToVerify: 'only the shop that keeps the session file can check this copy',
   };
 }
 
+type Mask = (text: string) => string;
+
+function todayForClass(
+  { today }: { readonly today?: JudgedToday },
+  mask: Mask,
+): { readonly today?: JudgedToday } {
+  if (!today) return {};
+  const { rules, of, words } = today;
+  return { today: { rules, of, words: mask(words) } };
+}
+
+function drillForClass(
+  drill: RecordDrill,
+  when: (moment: Moment) => Moment,
+  mask: Mask,
+): RecordDrill {
+  const { level, seed, commitment, assignment, answer } = drill;
+  return {
+    level,
+    seed,
+    commitment,
+    assignment: assignment && {
+      name: mask(assignment.name),
+      part: assignment.part,
+      limitMinutes: assignment.limitMinutes,
+    },
+    stopped: drill.stopped.map((one) => ({
+      ...when(one),
+      test: mask(one.test),
+      where: mask(one.where),
+      setup: mask(one.setup),
+      hazard: one.hazard,
+      words: one.words,
+    })),
+    passedOver: drill.passedOver.map((one) => ({
+      ...when(one),
+      cautions: one.cautions.map(mask),
+    })),
+    answer: answer && {
+      ...when(answer),
+      faults: answer.faults.map(({ id, words }) => ({ id: mask(id), words: mask(words) })),
+      repairs: answer.repairs.map(mask),
+      salt: answer.salt,
+      right: answer.right,
+      points: answer.points,
+      score: answer.score.map(({ name, points, most }) => ({ name, points, most })),
+      minutes: answer.minutes,
+      yardstickMinutes: answer.yardstickMinutes,
+      late: answer.late,
+    },
+    debrief: drill.debrief && debriefForClass(drill.debrief, mask),
+  };
+}
+
+function debriefForClass(debrief: RecordDebrief, mask: Mask): RecordDebrief {
+  const { lines, alike, readings, evidence, left, plan, next } = debrief;
+  return {
+    lines: lines.map(mask),
+    alike: alike.map(mask),
+    readings: readings.map((one) => ({
+      event: one.event,
+      words: mask(one.words),
+      found: mask(one.found),
+      minutes: one.minutes,
+      bits: one.bits,
+      ratio: one.ratio,
+      against: mask(one.against),
+      proves: one.proves,
+      toldNothing: one.toldNothing,
+    })),
+    evidence: evidence.map(({ event, words, found, ratio, against }) => ({
+      event,
+      words: mask(words),
+      found: mask(found),
+      ratio,
+      against: mask(against),
+    })),
+    left: left === null ? null : mask(left),
+    plan: {
+      steps: plan.steps.map(({ words, found, minutes }) => ({
+        words: mask(words),
+        found: mask(found),
+        minutes,
+      })),
+      minutes: plan.minutes,
+      expectedMinutes: plan.expectedMinutes,
+      chance: plan.chance,
+    },
+    next: mask(next),
+  };
+}
+
 /** The file's name may name the vehicle, and its digest would know the file again. */
-function captureForClass(capture: RecordCapture, mask: (text: string) => string): RecordCapture {
+function captureForClass(capture: RecordCapture, mask: Mask): RecordCapture {
   const { from, channel, measures, words, pairs, channels, found } = capture;
   return {
     name: '',
@@ -162,7 +282,7 @@ function captureForClass(capture: RecordCapture, mask: (text: string) => string)
     ...(channel === undefined ? {} : { channel }),
     measures,
     words: words.map(mask),
-    ...(pairs && { pairs: pairs.map(mask) }),
+    pairs: pairs.map(mask),
     channels: channels.map((channel) => ({ ...channel, name: mask(channel.name) })),
     found,
   };

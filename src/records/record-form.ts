@@ -6,22 +6,42 @@
  */
 import type { Verdict } from '../circuit/judge.ts';
 import type { MeasureUnit } from '../procedure/procedure.ts';
-import type { RepairVerdict, StepCapture } from '../session/events.ts';
+import type {
+  AssignmentNote,
+  CaptureMeasured,
+  Hand,
+  Hazard,
+  LevelName,
+  RepairVerdict,
+  ScorePart,
+  StepCapture,
+} from '../session/events.ts';
+import type { JudgedOtherwise } from '../session/history.ts';
 import type { SessionStatus } from '../session/session.ts';
 
-export const RECORD_FORMAT = 1;
+/** 2: sessions without a procedure, tests at any time, where the answers come from, drills. */
+export const RECORD_FORMAT = 2;
 
 export interface SessionRecord {
   readonly format: typeof RECORD_FORMAT;
   readonly id: string;
   readonly program: string;
   readonly status: SessionStatus;
-  readonly procedure: { readonly name: string; readonly title: string };
+  /** What was followed: the procedure's title, or that the tests were free. */
+  readonly title: string;
+  /** Null in free order. */
+  readonly procedure: { readonly name: string; readonly title: string } | null;
   readonly circuit: string | null;
   /** The wiring as lines of characters, with the pins of this vehicle; none without a circuit. */
   readonly wiring: readonly string[];
   /** Readings of a simulated vehicle must never pass for those of a real one. */
-  readonly vehicle: 'real' | 'simulated' | 'drill';
+  readonly vehicle: RecordVehicle;
+  /** Who gave the answers, in the order they came to it. */
+  readonly by: readonly Hand[];
+  /** Vehicle and answers in words, as every export shows them. */
+  readonly origin: string;
+  /** Version of the rules that the session began with. */
+  readonly rules: number;
   readonly person: string;
   readonly shop: string;
   readonly instruments: readonly string[];
@@ -30,33 +50,42 @@ export interface SessionRecord {
   readonly endedAt: string;
   /** Time with the session open, pauses left out. */
   readonly workedMs: number;
+  /** Minutes at the vehicle up to the conclusion, by what each test takes; null where they cannot be told. */
+  readonly minutes: number | null;
   readonly complaint: string;
-  /** Title of the conclusion, empty while there is none. */
+  /** What was concluded, empty while there is no conclusion. */
   readonly cause: string;
   /** The repair, empty while there is no conclusion. */
   readonly correction: string;
   readonly job: RecordJob;
   /** Every answer of the session in the order it was given, those taken back as well. */
   readonly lines: readonly RecordLine[];
-  readonly extras: readonly RecordExtra[];
+  /** Tests that no step asked for, in the order they were made. */
+  readonly tests: readonly RecordTest[];
   readonly cautions: readonly RecordCaution[];
   readonly notes: readonly (Moment & { readonly step: string; readonly text: string })[];
   readonly corrections: readonly RecordCorrection[];
   readonly interruptions: readonly (Moment & { readonly words: string })[];
   readonly conclusion: RecordConclusion | null;
   readonly retest: RecordRetest;
+  /** Null where it is none. */
+  readonly drill: RecordDrill | null;
   /** Number and SHA-256 of the last event: the whole session file hangs on it. */
   readonly head: Head;
   readonly howToVerify: string;
 }
+
+export type RecordVehicle = 'real' | 'simulated' | 'drill';
 
 export interface Head {
   readonly seq: number;
   readonly hash: string;
 }
 
-/** Wall clock as written, and milliseconds of work since the session began. */
+/** Which event, the wall clock as written, and milliseconds of work since the session began. */
 export interface Moment {
+  /** Number of the event in the session, from 1. */
+  readonly event: number;
   readonly at: string;
   readonly workedMs: number;
 }
@@ -98,6 +127,16 @@ export interface RecordRange {
   readonly from: 'circuit' | 'author';
 }
 
+/** What today's rules say where earlier ones said otherwise. */
+export interface JudgedToday {
+  /** Version of the rules that judged it. */
+  readonly rules: number;
+  /** Of the reading's verdict, of the outcome it fell into, or of the verdict over the repair. */
+  readonly of: JudgedOtherwise['of'];
+  /** What today's say, in words. */
+  readonly words: string;
+}
+
 /** One answer. `verdict` says how it compares with what a healthy circuit shows; null where nothing is expected. */
 export interface RecordLine extends Moment {
   /** Counts the answers from 1. */
@@ -115,6 +154,8 @@ export interface RecordLine extends Moment {
   readonly reading: Reading | null;
   readonly verdict: Verdict | 'as expected' | 'not as expected' | null;
   readonly judgement: string;
+  /** Absent where today's rules say the same. */
+  readonly today?: JudgedToday;
   readonly outcome: string;
   /** Why it could not be done; empty otherwise. */
   readonly reason: string;
@@ -124,32 +165,49 @@ export interface RecordLine extends Moment {
   readonly capture?: RecordCapture;
 }
 
-/** A capture that answered a step; `found` is what was measured, in one line. */
-export interface RecordCapture extends StepCapture {
+/** A capture that gave an answer; `found` is what was measured, in one line. */
+export interface RecordCapture extends Pick<StepCapture, 'name' | 'sha256' | 'from' | 'channel'> {
   readonly found: string;
+  readonly measures: CaptureMeasured;
+  /** What is against the signal, a sentence each. */
+  readonly words: readonly string[];
+  /** Where the edges of one channel stand in the turn of another, a line for each pair. */
+  readonly pairs: readonly string[];
+  readonly channels: StepCapture['channels'];
 }
 
-export interface RecordExtra extends Moment {
+/** A test that no step asked for. */
+export interface RecordTest extends Moment {
+  /** Counts these tests from 1. */
+  readonly number: number;
+  /** Made after the conclusion that stands: it says how the vehicle is since, and is no evidence for the conclusion. */
+  readonly afterRepair: boolean;
   /** The capture that gave it; absent when it was typed or seen. */
   readonly capture?: RecordCapture;
-  readonly words: string;
+  readonly title: string;
+  readonly family: string;
   readonly where: string;
   readonly setup: string;
   readonly instrument: string;
-  /** What a sound circuit shows there; empty in sessions of early versions, which did not keep it. */
+  /** What a sound circuit shows there; empty where nothing is known of it. */
   readonly expected: string;
   readonly expectedRange: RecordRange | null;
   readonly found: string;
   readonly reading: Reading | null;
   readonly verdict: RecordLine['verdict'];
   readonly judgement: string;
+  /** Absent where today's rules say the same. */
+  readonly today?: JudgedToday;
 }
 
 export interface RecordCaution extends Moment {
+  /** Empty at a test that no step asked for. */
   readonly step: string;
   readonly id: string;
   readonly word: string;
   readonly text: string;
+  /** Whom another program named as having read it; empty where the person pressed the key here. */
+  readonly readBy: string;
 }
 
 export interface RecordCorrection extends Moment {
@@ -167,17 +225,29 @@ export interface RecordConclusion extends Moment {
   readonly repair: string;
   /** Plain words for the customer; empty when the procedure has none. */
   readonly customer: string;
-  /** Three independent pieces of evidence; null when there was no circuit to weigh them with. */
+  /** Three independent pieces of evidence; null when it was not weighed. */
   readonly proven: boolean | null;
-  readonly evidence: readonly {
-    readonly test: string;
-    readonly where: string;
-    readonly found: string;
-    readonly pointsTo: string;
-    /** False where it carries the conclusion and is no independent piece; absent where it is one. */
-    readonly counted?: false;
-  }[];
-  readonly ruledOut: readonly { readonly words: string; readonly by: string }[];
+  readonly evidence: readonly RecordEvidence[];
+  readonly ruledOut: readonly RecordRuledOut[];
+}
+
+export interface RecordEvidence {
+  /** Number of the event that recorded the reading; null in sessions of early versions, which kept only words. */
+  readonly reading: number | null;
+  readonly test: string;
+  readonly where: string;
+  readonly found: string;
+  readonly pointsTo: string;
+  /** False where it carries the conclusion and is no independent piece. */
+  readonly counted: boolean;
+}
+
+export interface RecordRuledOut {
+  readonly words: string;
+  /** The readings that rule it out, each with what was found. */
+  readonly by: string;
+  /** Numbers of the events that recorded them; empty in sessions of early versions, which kept only words. */
+  readonly readings: readonly number[];
 }
 
 export interface RecordRetest {
@@ -186,6 +256,8 @@ export interface RecordRetest {
   readonly missing: readonly string[];
   readonly verdict: RepairVerdict | null;
   readonly words: string;
+  /** Absent where today's rules give the same verdict. */
+  readonly today?: JudgedToday;
 }
 
 export interface RetestRow extends Moment {
@@ -203,4 +275,86 @@ export interface RetestRow extends Moment {
   /** The capture that gave it, and the one of the same step before the repair; absent without one. */
   readonly capture?: RecordCapture;
   readonly captureBefore?: RecordCapture;
+}
+
+/** What makes a session a drill. Nothing here tells the answer before it was revealed. */
+export interface RecordDrill {
+  readonly level: LevelName;
+  /** Seed of the vehicle. */
+  readonly seed: number;
+  /** Salted hash of the answer. */
+  readonly commitment: string;
+  readonly assignment: AssignmentNote | null;
+  /** Tests that do damage or hurt, which the bench stopped. */
+  readonly stopped: readonly (Moment & {
+    readonly test: string;
+    readonly where: string;
+    readonly setup: string;
+    readonly hazard: Hazard;
+    /** The hazard in words. */
+    readonly words: string;
+  })[];
+  /** Tests asked for before their cautions were acknowledged, with the text of the cautions. */
+  readonly passedOver: readonly (Moment & { readonly cautions: readonly string[] })[];
+  /** Null until it was revealed. */
+  readonly answer: RecordAnswer | null;
+  /** Null until the answer was revealed, and where nobody asked for it. */
+  readonly debrief: RecordDebrief | null;
+}
+
+export interface RecordAnswer extends Moment {
+  readonly faults: readonly { readonly id: string; readonly words: string }[];
+  readonly repairs: readonly string[];
+  readonly salt: string;
+  readonly right: boolean;
+  readonly points: number;
+  readonly score: readonly ScorePart[];
+  readonly minutes: number;
+  readonly yardstickMinutes: number;
+  /** Over the assignment's time limit on the clock. */
+  readonly late: boolean;
+}
+
+/** What each reading was worth, and the best way beside the one taken. */
+export interface RecordDebrief {
+  /** The whole debrief as it is read, line by line. */
+  readonly lines: readonly string[];
+  /** Repairs that no test tells from the true one on this vehicle. */
+  readonly alike: readonly string[];
+  readonly readings: readonly DebriefReading[];
+  /** Of those, what speaks for the true repair, the strongest first. */
+  readonly evidence: readonly DebriefEvidence[];
+  /** The strongest rival left that no reading speaks against; null when nothing is missing. */
+  readonly left: string | null;
+  readonly plan: DebriefPlan;
+  readonly next: string;
+}
+
+export interface DebriefReading {
+  /** Number of the event in the session. */
+  readonly event: number;
+  readonly words: string;
+  readonly found: string;
+  readonly minutes: number;
+  /** How far it moved the chances of the repairs. */
+  readonly bits: number;
+  /** How many times likelier it made the true repair against the rival `against`. */
+  readonly ratio: number;
+  readonly against: string;
+  readonly proves: boolean;
+  readonly toldNothing: boolean;
+}
+
+export type DebriefEvidence = Pick<
+  DebriefReading,
+  'event' | 'words' | 'found' | 'ratio' | 'against'
+>;
+
+/** The tests of the best plan on this vehicle, and how sure it ends. */
+export interface DebriefPlan {
+  readonly steps: readonly Pick<DebriefReading, 'words' | 'found' | 'minutes'>[];
+  readonly minutes: number;
+  /** On average over all faults. */
+  readonly expectedMinutes: number;
+  readonly chance: number;
 }

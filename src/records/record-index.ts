@@ -1,5 +1,5 @@
 /**
- * The index of a folder of sessions: a file that can be thrown away at any time, since the session files are the
+ * The index of a folder of sessions and of the drills beside them: a file that can be thrown away at any time, since the session files are the
  * truth and whatever changed since is read anew. Two lines a session, its row with tabs between the fields and its
  * folded text, and one line of all words for spelling help: plain lines are read several times faster than JSON.
  */
@@ -13,7 +13,7 @@ import { writeWholeFile } from '../log/write-whole.ts';
 import { wordsOf } from './fold-text.ts';
 import { type IndexRow, indexRow, lineOfRow, rowOfLine } from './index-row.ts';
 
-const HEAD = 'ohmward records index 1';
+const HEAD = 'ohmward records index 2';
 
 export interface RecordIndex {
   readonly folder: string;
@@ -91,7 +91,7 @@ export function openIndex(
 
 interface Found {
   readonly stem: string;
-  /** The last part. */
+  /** The last part, from the folder of the index on. */
   readonly file: string;
   readonly part: number;
   readonly stamp: string;
@@ -99,14 +99,16 @@ interface Found {
 
 function findFiles(folder: string): Map<string, Found> {
   const found = new Map<string, Found>();
-  for (const name of readdirSync(folder).sort()) {
+  const names = readdirSync(folder).map((name) => ({ name, path: name }));
+  const byName = [...names, ...drillsIn(folder)].sort((a, b) => (a.name < b.name ? -1 : 1));
+  for (const { name, path } of byName) {
     const id = sessionPart(name);
     if (!id) continue;
-    const stat = statSync(join(folder, name), { throwIfNoEntry: false });
+    const stat = statSync(join(folder, path), { throwIfNoEntry: false });
     if (!stat?.isFile()) continue;
     const stamp = `${stat.size.toString(36)}.${stat.mtimeMs.toString(36)}`;
     const before = found.get(id.stem);
-    const file = before && before.part > id.part ? before.file : name;
+    const file = before && before.part > id.part ? before.file : path;
     const part = Math.max(before?.part ?? 0, id.part);
     found.set(id.stem, {
       stem: id.stem,
@@ -116,6 +118,19 @@ function findFiles(folder: string): Map<string, Found> {
     });
   }
   return found;
+}
+
+/** Where drills lie beside the other sessions. */
+const DRILLS = 'drills';
+
+function drillsIn(folder: string): { name: string; path: string }[] {
+  try {
+    return readdirSync(join(folder, DRILLS)).map((name) => ({ name, path: join(DRILLS, name) }));
+  } catch (error) {
+    // Most folders hold none, and one that is closed hides no session of this folder.
+    errorCode(error);
+    return [];
+  }
 }
 
 /** What was kept, or nothing at all when it is missing, of another version or not whole. */

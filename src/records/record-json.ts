@@ -11,8 +11,12 @@ export function recordJson(record: SessionRecord): string {
 
 /** Any value as indented JSON with all hidden signs written as escapes. */
 export function harmlessJson(value: unknown): string {
-  const text = JSON.stringify(value, null, 2);
-  return `${text.replace(HIDDEN, (sign) => (sign === '\n' ? sign : escapes(sign)))}\n`;
+  return `${hiddenAsEscapes(JSON.stringify(value, null, 2))}\n`;
+}
+
+/** JSON with all hidden signs but the ends of its lines written as escapes: the same value to whoever reads it. */
+export function hiddenAsEscapes(json: string): string {
+  return json.replace(HIDDEN, (sign) => (sign === '\n' ? sign : escapes(sign)));
 }
 
 function escapes(sign: string): string {

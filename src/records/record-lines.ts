@@ -1,7 +1,8 @@
-/** The answers and extra readings of a session as lines of a report. */
+/** The answers of a session, and the tests that no step asked for, as lines of a report. */
+
 import type { Verdict } from '../circuit/judge.ts';
-import { bindText } from '../procedure/bind-text.ts';
-import { endsOf, isTask, type Step, stepOf } from '../procedure/procedure.ts';
+import { judgementWords } from '../circuit/judgement-words.ts';
+import { endsOf, isTask, type Procedure, type Step, stepOf } from '../procedure/procedure.ts';
 import {
   expectedRangeWords,
   instrumentWords,
@@ -11,53 +12,71 @@ import {
   whereWords,
 } from '../procedure/test-words.ts';
 import { formatTyped } from '../quantity/format-quantity.ts';
-import type { Answer, ExtraReading, ReadingRecorded, StepCapture } from '../session/events.ts';
+import { capturedFindingWords, capturedPhaseWords } from '../session/capture-words.ts';
+import type {
+  Answer,
+  ReadingRecorded,
+  SessionOpened,
+  StepCapture,
+  TestRecorded,
+} from '../session/events.ts';
 import { capturedWords } from '../session/measure-capture.ts';
-import type { Session } from '../session/session.ts';
-import type { Reading, RecordExtra, RecordLine } from './record-form.ts';
-import type { Clock } from './session-clock.ts';
+import type { RecordContext, Today } from './record-context.ts';
+import type { Reading, RecordLine, RecordTest } from './record-form.ts';
 
 /** Every answer in the order it was given. */
-export function recordLines(session: Session, clock: Clock): RecordLine[] {
+export function recordLines(context: RecordContext): RecordLine[] {
+  const { session, clock } = context;
   const onTheWay = new Set(session.trail.map((visit) => visit.answer));
   return session.answers.map(({ event, superseded }, index) => ({
     ...clock(event),
     number: index + 1,
-    ...lineOf(session, event),
+    ...lineOf(context, event),
     standing: superseded ? 'taken back' : onTheWay.has(index) ? 'standing' : 'off the way',
   }));
 }
 
-/** Tests outside the tree, in the order they were taken. */
-export function recordExtras(session: Session, clock: Clock): RecordExtra[] {
+/** Tests that no step asked for, in the order they were made. */
+export function recordTests(context: RecordContext): RecordTest[] {
+  const { session, clock, named } = context;
   const { job, circuit } = session.opened;
-  return session.extras.map((event) => ({
-    ...clock(event),
-    words: bindText(event.words, job, circuit),
-    where: whereWords(event.test.probe, job, circuit),
-    setup: setupWords(event.test.setup, job, circuit),
-    instrument: instrumentWords(event.test.probe),
-    ...extraFound(event),
-    ...captured(event.capture),
-  }));
+  const since = session.concluded ? clock(session.concluded).event : Number.POSITIVE_INFINITY;
+  return session.tests.map((event, index) => {
+    const { test, capture } = event;
+    const { words, family } = named(test);
+    const moment = clock(event);
+    const setup = setupWords(test.setup, job, circuit);
+    return {
+      ...moment,
+      number: index + 1,
+      afterRepair: moment.event > since,
+      title: words,
+      family,
+      where: whereWords(test.probe, job, circuit),
+      setup: test.wiggle ? `${setup}; harness moved` : setup,
+      instrument: capture ? 'scope' : instrumentWords(test.probe),
+      ...testFound(context, event),
+      ...captured(context, capture),
+    };
+  });
 }
 
-type ExtraFound = Pick<
-  RecordExtra,
-  'expected' | 'expectedRange' | 'found' | 'reading' | 'verdict' | 'judgement'
->;
+type Judged = Pick<RecordLine, 'verdict' | 'judgement'>;
+type Found = Pick<RecordTest, 'expected' | 'expectedRange' | 'found' | 'reading'> & Judged & Today;
 
-function extraFound(event: ExtraReading): ExtraFound {
-  const { shown, typed, expected, judgement, capture } = event;
-  const nothing = { expected: '', expectedRange: null, verdict: null, judgement: '' };
+const NOT_JUDGED = { verdict: null, judgement: '' } as const;
+
+function testFound(context: RecordContext, event: TestRecorded): Found {
+  const { shown, typed } = event;
+  const expected = context.showsGood ? event.expected : null;
+  const nothing = { expected: '', expectedRange: null, ...NOT_JUDGED };
   if (shown.kind === 'look') {
     const found = { ...nothing, found: lookWords(shown.look), reading: null };
     if (expected?.kind !== 'look') return found;
-    const fits = expected.looks.includes(shown.look);
     return {
       ...found,
       expected: expected.looks.map(lookWords).join(' or '),
-      verdict: fits ? 'as expected' : 'not as expected',
+      verdict: expected.looks.includes(shown.look) ? 'as expected' : 'not as expected',
     };
   }
   const { value, unit } = shown;
@@ -65,15 +84,12 @@ function extraFound(event: ExtraReading): ExtraFound {
   const found = { ...nothing, found: readingWords(reading), reading };
   if (expected?.kind !== 'number') return found;
   const range = { low: expected.low, high: expected.high, from: 'circuit' } as const;
-  const plain = plainVerdict(value ?? Number.POSITIVE_INFINITY, endsOf(range));
   return {
     ...found,
     expected: expectedRangeWords({ ...range, nominal: null }, unit),
     expectedRange: range,
-    verdict: judgement?.verdict ?? plain,
-    judgement:
-      judgement?.words ??
-      `${PLAIN_WORDS[plain]}, ${capture ? 'of a capture' : "without the meter's accuracy"}`,
+    ...judged(context, event, reading, range),
+    ...context.today(event, upper),
   };
 }
 
@@ -98,12 +114,12 @@ export function expectedRange(step: Step): RecordLine['expectedRange'] {
   return { low, high, from };
 }
 
-type LineFacts = Omit<RecordLine, 'number' | 'standing' | 'at' | 'workedMs'>;
+type LineFacts = Omit<RecordLine, 'number' | 'standing' | 'event' | 'at' | 'workedMs'>;
 
-function lineOf(session: Session, event: Answer): LineFacts {
-  const { job, circuit, procedure } = session.opened;
-  const step = stepOf(procedure, event.step);
-  const bind = (text: string) => bindText(text, job, circuit);
+function lineOf(context: RecordContext, event: Answer): LineFacts {
+  const { session, bind, showsGood } = context;
+  const { job, circuit } = session.opened;
+  const step = stepOf(procedureOf(session.opened), event.step);
   const base = {
     step: step.id,
     title: bind(step.title),
@@ -111,12 +127,11 @@ function lineOf(session: Session, event: Answer): LineFacts {
     where: stepWhere(step, job, circuit),
     setup: isTask(step) ? setupWords(step.setup, job, circuit) : '',
     instrument: step.kind === 'look' ? instrumentWords(step.probe) : '',
-    expected: expectedWords(step),
-    expectedRange: expectedRange(step),
+    expected: showsGood ? expectedWords(step) : '',
+    expectedRange: showsGood ? expectedRange(step) : null,
     found: '',
     reading: null,
-    verdict: null,
-    judgement: '',
+    ...NOT_JUDGED,
     outcome: '',
     reason: '',
   };
@@ -130,23 +145,26 @@ function lineOf(session: Session, event: Answer): LineFacts {
         instrument,
         found: readingWords(reading),
         reading,
-        ...judged(event, step),
+        ...judged(context, event, reading, base.expectedRange),
+        ...context.today(event, (today, of) =>
+          of === 'outcome' ? bind(outcomeWords(step, today)) : upper(today),
+        ),
         outcome: bind(outcomeWords(step, event.outcome)),
-        ...captured(event.capture),
+        ...captured(context, event.capture),
       };
     }
     case 'look-recorded': {
       const { look } = event;
       const words = bind(outcomeWords(step, event.outcome));
-      const expected = step.kind === 'look' && step.expected.length > 0 ? step.expected : null;
-      const fits = look !== null && expected ? expected.includes(look) : null;
+      const isExpected = showsGood && step.kind === 'look' && step.expected.length > 0;
+      const fits = look !== null && isExpected ? step.expected.includes(look) : null;
       return {
         ...base,
         kind: step.kind === 'look' ? 'look' : 'answer',
         found: look === null ? words : lookWords(look),
         verdict: fits === null ? null : fits ? 'as expected' : 'not as expected',
         outcome: words,
-        ...captured(event.capture),
+        ...captured(context, event.capture),
       };
     }
     case 'step-done':
@@ -156,20 +174,56 @@ function lineOf(session: Session, event: Answer): LineFacts {
   }
 }
 
-/** A capture as reports show it. */
-export function captured(capture: StepCapture | undefined): Pick<RecordLine, 'capture'> {
-  return capture ? { capture: { ...capture, found: capturedWords(capture.measures) } } : {};
+/** The procedure whose step was answered or tested again. */
+export function procedureOf({ procedure }: Pick<SessionOpened, 'procedure'>): Procedure {
+  if (!procedure) throw new Error('records: a step was answered without a procedure');
+  return procedure;
 }
 
-/** The judgement as saved; where the meter's accuracy says nothing of the unit, a plain comparison. */
-function judged(event: ReadingRecorded, step: Step): Pick<RecordLine, 'verdict' | 'judgement'> {
-  if (event.judgement)
-    return { verdict: event.judgement.verdict, judgement: event.judgement.words };
-  const without = event.capture ? 'of a capture' : "without the meter's accuracy";
-  const range = step.kind === 'measure' ? step.expected : null;
-  if (!range) return { verdict: null, judgement: '' };
-  const verdict = plainVerdict(event.value ?? Number.POSITIVE_INFINITY, endsOf(range));
+/** A capture as reports show it. */
+export function captured(
+  { showsGood }: RecordContext,
+  capture: StepCapture | undefined,
+): Pick<RecordLine, 'capture'> {
+  if (!capture) return {};
+  const { name, sha256, from, channel, measures, channels } = capture;
+  return {
+    capture: {
+      name,
+      sha256,
+      from,
+      ...(channel === undefined ? {} : { channel }),
+      found: capturedWords(measures),
+      measures,
+      words: showsGood ? capturedFindingWords(capture) : [],
+      pairs: capturedPhaseWords(capture),
+      channels,
+    },
+  };
+}
+
+/** As it was judged when it was recorded; where the meter's accuracy says nothing of it, a plain comparison. */
+function judged(
+  context: RecordContext,
+  event: ReadingRecorded | TestRecorded,
+  { value, unit }: Reading,
+  range: RecordLine['expectedRange'],
+): Judged {
+  if (!context.showsGood) return NOT_JUDGED;
+  const { judgement, capture } = event;
+  if (judgement) {
+    const words = judgementWords(judgement, { value, unit }, context.meterAt(event));
+    return { verdict: judgement.verdict, judgement: words };
+  }
+  if (!range) return NOT_JUDGED;
+  const verdict = plainVerdict(value ?? Number.POSITIVE_INFINITY, endsOf(range));
+  const without = capture ? 'of a capture' : "without the meter's accuracy";
   return { verdict, judgement: `${PLAIN_WORDS[verdict]}, ${without}` };
+}
+
+/** Verdicts stand in capitals in every report. */
+function upper(verdict: string): string {
+  return verdict.toUpperCase();
 }
 
 const PLAIN_WORDS = { good: 'within the range', low: 'below the range', high: 'above the range' };

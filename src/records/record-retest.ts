@@ -1,61 +1,71 @@
 /** The tests after the repair, before beside after. */
-import { bindText } from '../procedure/bind-text.ts';
 import { type Step, stepOf } from '../procedure/procedure.ts';
 import { lookWords, stepWhere } from '../procedure/test-words.ts';
-import type { Retest, RetestImpossible, RetestRecorded, StepCapture } from '../session/events.ts';
-import { passingWords, retestLines } from '../session/retest.ts';
+import {
+  REPAIR_VERDICTS,
+  type Retest,
+  type RetestImpossible,
+  type RetestRecorded,
+  type StepCapture,
+} from '../session/events.ts';
+import { passingWords, retestLines, VERDICT_WORDS } from '../session/retest.ts';
 import { type Session, standingAnswers } from '../session/session.ts';
+import type { RecordContext } from './record-context.ts';
 import type { Reading, RecordRetest, RetestRow } from './record-form.ts';
 import {
   captured,
   expectedRange,
   expectedWords,
   outcomeWords,
+  procedureOf,
   readingWords,
 } from './record-lines.ts';
-import type { Clock } from './session-clock.ts';
 
 /** Retests since the present conclusion, what is missing, and the verdict. */
-export function recordRetest(session: Session, clock: Clock): RecordRetest {
+export function recordRetest(context: RecordContext): RecordRetest {
+  const { session, bind } = context;
   const { concluded, closed } = session;
   const missing = concluded ? retestLines(session).filter(({ after }) => after === null) : [];
   return {
-    rows: session.retests.map((event) => rowOf(session, event, clock)),
-    missing: missing.map(({ step }) => titleOf(session, step)),
+    rows: session.retests.map((event) => rowOf(context, event)),
+    missing: missing.map(({ step }) => bind(step.title)),
     verdict: closed?.verdict ?? null,
-    words: closed?.words ?? '',
+    words: closed ? VERDICT_WORDS[closed.verdict] : '',
+    ...(closed ? context.today(closed, repairVerdictWords) : {}),
   };
 }
 
-function titleOf({ opened: { job, circuit } }: Session, { title }: Step): string {
-  return bindText(title, job, circuit);
+function repairVerdictWords(verdict: string): string {
+  return REPAIR_VERDICTS.flatMap((one) => (one === verdict ? [VERDICT_WORDS[one]] : [])).join('');
 }
 
-function rowOf(session: Session, event: Retest, clock: Clock): RetestRow {
-  const { job, circuit, procedure } = session.opened;
+function rowOf(context: RecordContext, event: Retest): RetestRow {
+  const { session, bind, clock } = context;
+  const { job, circuit } = session.opened;
+  const procedure = procedureOf(session.opened);
   const step = stepOf(procedure, event.step);
-  const was = captured(captureBefore(session, step.id)).capture;
+  const was = captured(context, captureBefore(session, step.id)).capture;
   return {
     ...clock(event),
     step: step.id,
-    title: titleOf(session, step),
+    title: bind(step.title),
     where: stepWhere(step, job, circuit),
     expected: step.kind === 'ask' ? passingWords(procedure, step) : expectedWords(step),
     expectedRange: expectedRange(step),
-    before: beforeWords(session, step.id),
-    ...(event.type === 'retest-recorded' ? shownAfter(step, event) : notMade(event)),
+    before: beforeWords(session, step),
+    ...(event.type === 'retest-recorded' ? shownAfter(context, step, event) : notMade(event)),
     ...(was ? { captureBefore: was } : {}),
   };
 }
 
-function shownAfter(step: Step, event: RetestRecorded) {
+function shownAfter(context: RecordContext, step: Step, event: RetestRecorded) {
   const reading = step.kind === 'measure' ? readingOf(event, step.unit) : null;
   const look = event.look === null ? outcomeWords(step, event.outcome) : lookWords(event.look);
   return {
     after: reading ? readingWords(reading) : look,
     reading,
     passed: event.passed,
-    ...captured(event.capture),
+    ...captured(context, event.capture),
   };
 }
 
@@ -73,9 +83,8 @@ function captureBefore(session: Session, id: string): StepCapture | undefined {
 }
 
 /** What the step showed last on the way to the conclusion. */
-function beforeWords(session: Session, id: string): string {
-  const before = standingAnswers(session).findLast((event) => event.step === id);
-  const step = stepOf(session.opened.procedure, id);
+function beforeWords(session: Session, step: Step): string {
+  const before = standingAnswers(session).findLast((event) => event.step === step.id);
   switch (before?.type) {
     case undefined:
       return '';

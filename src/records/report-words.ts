@@ -1,5 +1,6 @@
 /** Small pieces of wording that all reports share. */
-import type { Moment, SessionRecord } from './record-form.ts';
+import type { Hand } from '../session/events.ts';
+import type { JudgedToday, Moment, RecordVehicle, SessionRecord } from './record-form.ts';
 import type { Cell } from './report.ts';
 
 /** `2026-11-25 13:27 (+00:00)` as the clock of the shop showed it; empty for an empty time. */
@@ -10,7 +11,7 @@ export function dateWords(at: string): string {
 }
 
 /** The time of day, or minutes and seconds of work where the wall clock was left out. */
-export function timeWords({ at, workedMs }: Moment): string {
+export function timeWords({ at, workedMs }: Pick<Moment, 'at' | 'workedMs'>): string {
   const time = /T(\d\d:\d\d:\d\d)/.exec(at)?.[1];
   if (time !== undefined) return time;
   const seconds = Math.floor(workedMs / 1000);
@@ -26,13 +27,46 @@ export function durationWords(ms: number): string {
   return minutes > 0 ? `${minutes} min ${seconds % 60} s` : `${seconds} s`;
 }
 
+/** Where a record comes from: which kind of vehicle, and who gave the answers. */
+export function originWords(vehicle: RecordVehicle, by: readonly Hand[]): string {
+  return `${VEHICLE_WORDS[vehicle]}; answers from ${handsWords(by)}`;
+}
+
+const VEHICLE_WORDS: Readonly<Record<RecordVehicle, string>> = {
+  real: 'a real vehicle',
+  simulated: 'a simulated vehicle',
+  drill: 'a drill on a simulated vehicle',
+};
+
+/** `a person and a file of answers`. */
+export function handsWords(by: readonly Hand[]): string {
+  return by.map((hand) => HAND_WORDS[hand]).join(' and ');
+}
+
+const HAND_WORDS: Readonly<Record<Hand, string>> = {
+  person: 'a person',
+  'answers-file': 'a file of answers',
+  program: 'another program',
+};
+
+/** `as judged by rules 1; today's say HIGH`; empty where they say the same. */
+export function todayWords(today: JudgedToday | undefined): string {
+  return today ? `as judged by rules ${today.rules}; today's say ${today.words}` : '';
+}
+
 /** How sure the conclusion is. */
-export function provenWords(proven: boolean | null): string {
-  if (proven === null)
-    return 'not weighed: this procedure has no circuit to weigh the evidence with';
-  return proven
-    ? 'proven by at least three independent pieces of evidence'
-    : 'not proven: fewer than three independent pieces of evidence point to it';
+export function provenWords({ circuit, conclusion }: SessionRecord): string {
+  if (!conclusion) return '';
+  switch (conclusion.proven) {
+    case null:
+      return circuit === null
+        ? 'not weighed: there is no circuit to weigh the evidence with'
+        : 'not weighed';
+    case true:
+      return 'proven by at least three independent pieces of evidence';
+    case false:
+      return 'not proven: fewer than three independent pieces of evidence point to it';
+  }
 }
 
 /** The verdict after the repair. */

@@ -68,9 +68,9 @@ export interface Gauge {
 
 /** The report for a reader. For a class the record must have gone through `recordForClass` before. */
 export function reportOf(record: SessionRecord, audience: Audience): Report {
-  const vehicle = record.job.vehicle.words || record.job.vehicle.plate || record.procedure.title;
+  const vehicle = record.job.vehicle.words || record.job.vehicle.plate || record.title;
   return {
-    title: audience === 'customer' ? 'Diagnosis of your vehicle' : 'Diagnosis record',
+    title: titleOf(record, audience),
     subtitle: [vehicle, dateWords(record.startedAt)].filter((words) => words !== '').join(', '),
     warnings: warningsOf(record),
     sections: audience === 'customer' ? customerSections(record) : shopSections(record),
@@ -79,10 +79,17 @@ export function reportOf(record: SessionRecord, audience: Audience): Report {
   };
 }
 
+function titleOf({ vehicle }: SessionRecord, audience: Audience): string {
+  if (audience === 'customer') return 'Diagnosis of your vehicle';
+  return vehicle === 'drill' ? 'Drill record' : 'Diagnosis record';
+}
+
 function warningsOf(record: SessionRecord): string[] {
   const warnings: string[] = [];
   if (record.vehicle !== 'real')
     warnings.push('Practice: these readings come from a simulated vehicle, not from a real one.');
+  else if (record.by.includes('answers-file'))
+    warnings.push('Answers in this record come from a file, not from a person at the vehicle.');
   if (record.conclusion === null) warnings.push('This diagnosis is not finished.');
   return warnings;
 }

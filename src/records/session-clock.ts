@@ -1,21 +1,18 @@
-/** Time worked at each event. `elapsed` starts anew at each resume, so the stretches between are added up. */
+/** The clock of a session's events, as a record shows it. */
 import type { SessionEvent } from '../session/events.ts';
+import { workedTimes } from '../session/worked-time.ts';
 import type { Moment } from './record-form.ts';
 
 export type Clock = (event: SessionEvent) => Moment;
 
 /** A clock over a session's events, pauses left out. */
 export function sessionClock(events: readonly SessionEvent[]): Clock {
-  const worked = new Map<SessionEvent, number>();
-  let total = 0;
-  let before = 0;
-  for (const event of events) {
-    // A resumed session may count on or from zero; what passed while it was paused is no work.
-    if (event.type !== 'session-resumed') {
-      total += event.elapsed >= before ? event.elapsed - before : event.elapsed;
-    }
-    before = event.elapsed;
-    worked.set(event, total);
-  }
-  return (event) => ({ at: event.at, workedMs: worked.get(event) ?? total });
+  const worked = workedTimes(events);
+  const numbers = new Map(events.map((event, index) => [event, index + 1]));
+  return (event) => {
+    const [number, workedMs] = [numbers.get(event), worked.get(event)];
+    if (number === undefined || workedMs === undefined)
+      throw new Error(`sessionClock: "${event.type}" is no event of this session`);
+    return { event: number, at: event.at, workedMs };
+  };
 }

@@ -3,42 +3,60 @@
  * guessed.
  */
 
-import { bindText } from '../procedure/bind-text.ts';
+import { freeOrderTitle } from '../procedure/free-order.ts';
 import { wiringSketch } from '../procedure/wiring-sketch.ts';
-import type { SessionEvent } from '../session/events.ts';
-import { customerWords } from '../session/gaps.ts';
-import { presentConclusion, type Session } from '../session/session.ts';
+import type { Hand, SessionEvent, SessionOpened } from '../session/events.ts';
+import type { JudgedOtherwise } from '../session/history.ts';
+import type { Session } from '../session/session.ts';
+import { recordConclusion } from './record-conclusion.ts';
+import { contextOf, minutesAt, type RecordContext } from './record-context.ts';
+import { recordDrill } from './record-drill.ts';
 import {
   type Head,
   RECORD_FORMAT,
-  type RecordConclusion,
   type RecordJob,
+  type RecordVehicle,
   type SessionRecord,
 } from './record-form.ts';
-import { recordExtras, recordLines } from './record-lines.ts';
+import { recordLines, recordTests } from './record-lines.ts';
 import { recordRetest } from './record-retest.ts';
-import { type Clock, sessionClock } from './session-clock.ts';
+import { handsWords, originWords } from './report-words.ts';
 
 /** Columns of the wiring sketch in a record. */
 const WIRING_COLUMNS = 76;
 
-/** The record of a session. `head` is the number and hash of the last event it was replayed from. */
-export function recordOf(session: Session, head: Head): SessionRecord {
-  const { opened, events, concluded } = session;
+/**
+ * The record of a session. `head` is the number and hash of the last event it was replayed from; `judgedOtherwise`
+ * comes from checking its history.
+ */
+export function recordOf(
+  session: Session,
+  head: Head,
+  judgedOtherwise: readonly JudgedOtherwise[] = [],
+): SessionRecord {
+  const context = contextOf(session, judgedOtherwise);
+  const { clock, bind } = context;
+  const { opened, events } = session;
   const { job, circuit, procedure } = opened;
-  const bind = (text: string) => bindText(text, job, circuit);
-  const clock = sessionClock(events);
-  const lines = recordLines(session, clock);
+  const lines = recordLines(context);
+  const tests = recordTests(context);
+  const conclusion = recordConclusion(context, lines, tests);
   const last = events.at(-1) ?? opened;
+  const vehicle = VEHICLES[opened.vehicle.kind];
+  const by = handsOf(events);
   return {
     format: RECORD_FORMAT,
     id: opened.id,
     program: opened.program,
     status: session.status,
-    procedure: { name: procedure.name, title: procedure.title },
+    title: sessionTitle(opened),
+    procedure: procedure && { name: procedure.name, title: procedure.title },
     circuit: circuit?.title ?? null,
     wiring: circuit ? wiringSketch(circuit, job, { columns: WIRING_COLUMNS, ascii: false }) : [],
-    vehicle: opened.vehicle.kind === 'bench' ? 'simulated' : opened.vehicle.kind,
+    vehicle,
+    by,
+    origin: originWords(vehicle, by),
+    rules: opened.rules,
     person: opened.person,
     shop: opened.shop,
     instruments: session.instruments,
@@ -46,47 +64,77 @@ export function recordOf(session: Session, head: Head): SessionRecord {
     startedAt: opened.at,
     endedAt: last.at,
     workedMs: clock(last).workedMs,
+    // Prices every test; lists of ten thousand sessions never ask.
+    get minutes() {
+      return minutesAt(session);
+    },
     complaint: job.complaint,
-    cause: concluded ? bind(concluded.title) : '',
-    correction: concluded ? bind(concluded.repair) : '',
+    cause: conclusion?.title ?? '',
+    correction: conclusion?.repair ?? '',
     job: jobOf(session),
     lines,
-    extras: recordExtras(session, clock),
+    tests,
     cautions: session.acknowledgements.flatMap((event) =>
       event.cautions.map(({ id, word, text }) => ({
         ...clock(event),
-        step: titleOf(session, event.step),
+        step: titleOf(context, event.step),
         id,
         word,
         text: bind(text),
+        readBy: event.readBy ?? '',
       })),
     ),
     notes: session.notes.map((event) => ({
       ...clock(event),
-      step: titleOf(session, event.step),
+      step: titleOf(context, event.step),
       text: event.text,
     })),
     corrections: events.flatMap((event) => {
       if (event.type !== 'step-reopened') return [];
       const line = event.answer + 1;
       const found = lines[event.answer]?.found ?? '';
-      return [{ ...clock(event), step: titleOf(session, event.step), line, found }];
+      return [{ ...clock(event), step: titleOf(context, event.step), line, found }];
     }),
     interruptions: events.flatMap((event) => {
-      const words = interruptionWords(session, event);
+      const words = interruptionWords(context, event);
       return words === null ? [] : [{ ...clock(event), words }];
     }),
-    conclusion: conclusionOf(session, clock),
-    retest: recordRetest(session, clock),
+    conclusion,
+    retest: recordRetest(context),
+    drill: recordDrill(context),
     head: { seq: head.seq, hash: head.hash },
     howToVerify: `ohmward records verify SESSION --head ${head.hash}`,
   };
 }
 
-/** The title of a step, a conclusion's included. */
-function titleOf(session: Session, id: string): string {
-  const step = session.opened.procedure.steps[id];
-  return step ? bindText(step.title, session.opened.job, session.opened.circuit) : id;
+const VEHICLES: Readonly<Record<SessionOpened['vehicle']['kind'], RecordVehicle>> = {
+  real: 'real',
+  bench: 'simulated',
+  drill: 'drill',
+};
+
+/** What a session is called: its procedure, or that its tests were free. */
+export function sessionTitle({
+  procedure,
+  circuit,
+}: Pick<SessionOpened, 'procedure' | 'circuit'>): string {
+  if (procedure) return procedure.title;
+  return circuit ? freeOrderTitle(circuit) : 'Free order of tests';
+}
+
+/** Who gave answers: whoever opened it and whoever went on with it, each once. */
+function handsOf(events: readonly SessionEvent[]): Hand[] {
+  const hands = events.flatMap((event) =>
+    event.type === 'session-opened' || event.type === 'session-resumed' ? [event.by] : [],
+  );
+  return [...new Set(hands)];
+}
+
+/** The title of a step, a conclusion's included; empty at none. */
+function titleOf({ session, bind }: RecordContext, id: string | null): string {
+  if (id === null) return '';
+  const step = session.opened.procedure?.steps[id];
+  return step ? bind(step.title) : id;
 }
 
 function jobOf(session: Session): RecordJob {
@@ -112,45 +160,17 @@ function jobOf(session: Session): RecordJob {
   };
 }
 
-function conclusionOf(session: Session, clock: Clock): RecordConclusion | null {
-  const { concluded, opened } = session;
-  if (!concluded) return null;
-  const { job, circuit } = opened;
-  const bind = (text: string) => bindText(text, job, circuit);
-  const tree = concluded.conclusion === null ? null : presentConclusion(session);
-  return {
-    ...clock(concluded),
-    title: bind(concluded.title),
-    own: concluded.conclusion === null,
-    faults: concluded.faults.map((id) => ({
-      id,
-      words: circuit?.faults.find((fault) => fault.id === id)?.words ?? id.replace(/[.-]/g, ' '),
-    })),
-    repair: bind(concluded.repair),
-    customer: tree && tree.id === concluded.conclusion ? bind(customerWords(session, tree)) : '',
-    proven: concluded.proven,
-    evidence: concluded.evidence.map(({ test, where, found, pointsTo, counted }) => ({
-      test: bind(test),
-      where: bind(where),
-      found,
-      pointsTo: bind(pointsTo),
-      ...(counted === false ? { counted } : {}),
-    })),
-    ruledOut: concluded.ruledOut.map(({ words, by }) => ({ words: bind(words), by: bind(by) })),
-  };
-}
-
 /** What broke the flow of the session or its file, in words; null for everything else. */
-function interruptionWords(session: Session, event: SessionEvent): string | null {
+function interruptionWords(context: RecordContext, event: SessionEvent): string | null {
   switch (event.type) {
     case 'session-opened':
       return event.from === undefined
         ? null
-        : `the walk began in the middle of the procedure, at the step "${titleOf(session, event.from)}" (${event.from})`;
+        : `the walk began in the middle of the procedure, at the step "${titleOf(context, event.from)}" (${event.from})`;
     case 'session-paused':
       return 'paused';
     case 'session-resumed':
-      return `resumed with ${event.program}`;
+      return `resumed with ${event.program}, rules ${event.rules}; answers from ${handsWords([event.by])}`;
     case 'recovered':
       return 'the end of the file was recovered after a crash';
     case 'segment-continued':

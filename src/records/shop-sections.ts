@@ -1,6 +1,7 @@
 /** The full report: everything the session file knows, in the order a shop reads it. */
 
-import { captures, cell, extras, measurements, retest } from './measurement-tables.ts';
+import { drillSections } from './drill-sections.ts';
+import { captures, cell, measurements, ownTests, retest } from './measurement-tables.ts';
 import type { SessionRecord } from './record-form.ts';
 import type { Block, Section } from './report.ts';
 import {
@@ -16,11 +17,12 @@ import {
 export function shopSections(record: SessionRecord): Section[] {
   return [
     summary(record),
+    ...drillSections(record),
     jobSection(record),
     section('Wiring', wiring(record)),
     section('Measurements', measurements(record)),
     section('Captures', captures(record)),
-    section('Tests outside the procedure', extras(record)),
+    section(record.procedure ? 'Tests that no step asked for' : 'Tests', ownTests(record)),
     conclusion(record),
     section('After the repair', retest(record)),
     section('Could not be done', impossible(record)),
@@ -50,12 +52,17 @@ function summary(record: SessionRecord): Section {
         ['Cause', record.cause || 'not concluded yet'],
         ['Correction', record.correction || (end ? 'none written down' : 'not concluded yet')],
         ...filled([
-          ['Certainty', end ? provenWords(end.proven) : ''],
-          ['After the repair', end ? verdictWords(record.retest.verdict) : ''],
+          ['Certainty', provenWords(record)],
+          ['After the repair', repaired(record)],
         ]),
       ],
     },
   ]);
+}
+
+/** A drill ends with its answer. */
+function repaired({ conclusion: end, vehicle, retest: { verdict } }: SessionRecord): string {
+  return end && vehicle !== 'drill' ? verdictWords(verdict) : '';
 }
 
 function jobSection(record: SessionRecord): Section {
@@ -77,13 +84,20 @@ function jobSection(record: SessionRecord): Section {
         ['Job notes', job.notes],
         ['Person', record.person],
         ['Shop', record.shop],
-        ['Procedure', record.procedure.title],
+        ['Comes from', record.origin],
+        ['Procedure', record.title],
         ['Circuit', record.circuit ?? 'none'],
         ['Instruments', record.instruments.join(', ')],
         ['Meter', record.meter],
         ['Started', dateWords(record.startedAt)],
         ['Last entry', dateWords(record.endedAt)],
         ['Time worked', durationWords(record.workedMs)],
+        [
+          'At the vehicle',
+          record.minutes === null
+            ? ''
+            : `${record.minutes} min up to the conclusion, by what each test takes`,
+        ],
       ]),
     },
   ];
@@ -112,10 +126,10 @@ function conclusion(record: SessionRecord): Section {
     {
       kind: 'facts',
       rows: filled([
-        ['Conclusion', `${end.title}${end.own ? " (the person's own, not the procedure's)" : ''}`],
+        ['Conclusion', `${end.title}${ownWords(record)}`],
         ['Faults', end.faults.map(({ words, id }) => `${words} [${id}]`).join('; ')],
         ['Repair', end.repair],
-        ['Certainty', provenWords(end.proven)],
+        ['Certainty', provenWords(record)],
         ['Concluded at', timeWords(end)],
       ]),
     },
@@ -130,7 +144,7 @@ function conclusion(record: SessionRecord): Section {
         cell(one.test),
         cell(one.where),
         cell(one.found),
-        cell(one.pointsTo, one.counted === false ? 'no piece of its own' : ''),
+        cell(one.pointsTo, one.counted ? '' : 'no piece of its own'),
       ]),
     });
   if (end.ruledOut.length > 0)
@@ -142,6 +156,12 @@ function conclusion(record: SessionRecord): Section {
       rows: end.ruledOut.map(({ words, by }) => [cell(words), cell(by)]),
     });
   return section('Conclusion', blocks);
+}
+
+/** Whose conclusion it is, where that is not the procedure. */
+function ownWords({ conclusion: end, procedure }: SessionRecord): string {
+  if (!end?.own) return '';
+  return procedure ? " (the person's own, not the procedure's)" : " (the person's own)";
 }
 
 function impossible(record: SessionRecord): Block[] {
@@ -157,7 +177,10 @@ function notes(record: SessionRecord): Block[] {
   return [
     {
       kind: 'list',
-      items: record.notes.map((note) => `${timeWords(note)}, at "${note.step}": ${note.text}`),
+      items: record.notes.map((note) => {
+        const at = note.step === '' ? '' : `, at "${note.step}"`;
+        return `${timeWords(note)}${at}: ${note.text}`;
+      }),
     },
   ];
 }
@@ -171,10 +194,10 @@ function cautions(record: SessionRecord): Block[] {
       heads: ['Time', 'Word', 'Text', 'At step'],
       widths: [10, 12, 46, 18],
       rows: record.cautions.map((one) => [
-        cell(timeWords(one)),
+        cell(timeWords(one), one.readBy === '' ? '' : `read by ${one.readBy}`),
         cell(one.word),
         cell(one.text),
-        cell(one.step),
+        cell(one.step || "a test of the person's own"),
       ]),
     },
   ];
@@ -200,7 +223,7 @@ function verification(record: SessionRecord): Section {
         ['Session', record.id],
         ['Events', `${record.head.seq}`],
         ['Head (SHA-256 of the last event)', record.head.hash],
-        ['Program', record.program],
+        ['Program', `${record.program}, rules ${record.rules}`],
         ['To check it', record.howToVerify],
       ],
     },

@@ -1,18 +1,18 @@
 /** Whether the file of a session or drill is what it was: its chain, its head, its events, and what they come to. */
-import type { DrillEvent } from '../drill/drill-events.ts';
-import type { MindStore } from '../drill/drill-world.ts';
+import type { WorldStore } from '../drill/drill-world.ts';
 import { type DrillVerdict, verifyDrill } from '../drill/verify-drill.ts';
+import type { EventFlaw } from '../log/check-events.ts';
 import type { Disk } from '../log/disk.ts';
 import { sha256 } from '../log/hash.ts';
-import { openSession } from '../log/open-session.ts';
+import { type OpenedSession, openSession } from '../log/open-session.ts';
 import {
   type KnownHead,
-  readSessionLog,
   type SessionLog,
+  type VerifiedLog,
   verifySessionLog,
 } from '../log/read-session.ts';
-import { checkEvents } from './check-events.ts';
-import { checkHistory } from './check-history.ts';
+import { flawAt, judgeFile, type SessionFile } from '../log/read-session-file.ts';
+import type { JudgedOtherwise } from '../session/history.ts';
 import type { Head } from './record-form.ts';
 
 export interface Verification {
@@ -45,7 +45,7 @@ export function verifySession(
   disk: Disk,
   path: string,
   known?: KnownHead,
-  minds?: MindStore,
+  minds?: WorldStore,
 ): Verification {
   const opened = openSession(disk, path);
   if (!opened.ok)
@@ -58,14 +58,11 @@ export function verifySession(
       firstBad: null,
     };
   const { events: stored, log, paths } = opened.value;
+  const { formFlaw, historyFlaw, flaw, stands } = judgeFile(opened.value);
   const last = stored.at(-1);
   const head = last && log.head !== null ? { seq: last.seq, hash: log.head } : null;
+  const chain = chainCheck(log, stored.length);
   const base = { paths, events: stored.length, head };
-  const chain: Check = {
-    name: 'chain',
-    passed: log.verdict === 'whole',
-    words: chainWords(log, stored.length),
-  };
   if (!chain.passed)
     return {
       ...base,
@@ -73,92 +70,75 @@ export function verifySession(
       checks: [chain],
       firstBad: { path, line: log.firstBadLine ?? 1, words: chain.words },
     };
-  const checks: Check[] = [chain];
-  let firstBad: Verification['firstBad'] = null;
-  if (known) {
-    const against = verifySessionLog(disk.read(path), known);
-    const passed = against.verdict === 'whole' || against.verdict === 'grown';
-    const grown = 'the noted head is in the file, and the session went on after it';
-    const words = against.verdict === 'grown' ? grown : (against.words ?? 'as noted');
-    checks.push({ name: 'head', passed, words });
-    if (!passed) firstBad = { path, line: against.firstBadLine ?? 1, words };
+  const noted = known ? headCheck(verifySessionLog(disk.read(path), known)) : null;
+  const checks: Check[] = [chain, ...(noted ? [noted.check] : []), formCheck(formFlaw)];
+  let firstBad = noted && !noted.check.passed ? { path, ...noted.at } : null;
+  if (!formFlaw) checks.push(historyCheck(historyFlaw, stands));
+  if (flaw) firstBad ??= { path: flaw.path, line: flaw.line, words: flaw.words };
+  else if (stands?.session.opened.vehicle.kind === 'drill') {
+    const { verdict, problems } = verifyDrill(stands.events, sha256, minds);
+    checks.push(drillCheck(verdict, problems));
+    const [problem] = problems;
+    if (problem) firstBad ??= placeOf(problem, opened.value);
   }
-  if (stored[0]?.type === 'drill-opened') {
-    const { check, seq } = drillCheck(stored as unknown as readonly DrillEvent[], minds);
-    checks.push(check);
-    if (!check.passed) firstBad ??= lineOf(disk, paths, seq, check.words);
-    return { ...base, genuine: checks.every(({ passed }) => passed), checks, firstBad };
-  }
-  const { events, flaw } = checkEvents(stored);
-  checks.push({
-    name: 'events',
-    passed: flaw === null,
-    words: flaw ? `event ${flaw.seq} ${flaw.words}` : 'all have the form they must have',
-  });
-  if (flaw) firstBad ??= lineOf(disk, paths, flaw.seq, flaw.words);
-  else {
-    const history = checkHistory(events);
-    const broken = history
-      ? history.flaw
-      : { index: 0, words: 'holds a procedure whose names lead nowhere' };
-    const seq = broken ? (stored[broken.index]?.seq ?? 1) : 0;
-    const otherwise = history?.judgedOtherwise.length ?? 0;
-    const note = otherwise > 0 ? `; ${otherwise} readings would be judged otherwise today` : '';
-    const words = `replayed, it comes to the same ${endWords(history?.session.status)}${note}`;
-    checks.push({
-      name: 'history',
-      passed: broken === null,
-      words: broken ? `event ${seq} ${broken.words}` : words,
-    });
-    if (broken) firstBad ??= lineOf(disk, paths, seq, broken.words);
-  }
-  return { ...base, genuine: checks.every((check) => check.passed), checks, firstBad };
+  return { ...base, genuine: checks.every(({ passed }) => passed), checks, firstBad };
 }
 
-/** What the seed of a drill gives, against what its file says; `seq` is the first event that does not match. */
-function drillCheck(
-  events: readonly DrillEvent[],
-  minds: MindStore | undefined,
-): { readonly check: Check; readonly seq: number } {
-  const { verdict, problems } = trialOf(events, minds);
+function headCheck({ verdict, words, firstBadLine }: VerifiedLog) {
+  const passed = verdict === 'whole' || verdict === 'grown';
+  const grown = 'the noted head is in the file, and the session went on after it';
+  const said = verdict === 'grown' ? grown : (words ?? 'as noted');
+  const check: Check = { name: 'head', passed, words: said };
+  return { check, at: { line: firstBadLine ?? 1, words: said } };
+}
+
+function formCheck(flaw: EventFlaw | null): Check {
+  const words = flaw ? flawWords(flaw) : 'all have the form they must have';
+  return { name: 'events', passed: flaw === null, words };
+}
+
+function historyCheck(flaw: EventFlaw | null, stands: SessionFile | null): Check {
+  if (flaw) return { name: 'history', passed: false, words: flawWords(flaw) };
+  const { session, judgedOtherwise = [] } = stands ?? {};
+  const isEnded = session?.status === 'concluded' || session?.status === 'closed';
+  const same = `replayed, it comes to the same ${isEnded ? 'conclusion' : 'place'}`;
+  const others = judgedOtherwise.map((one) => `; ${otherwiseWords(one)}`);
+  return { name: 'history', passed: true, words: [same, ...others].join('') };
+}
+
+function flawWords({ seq, words, fix }: EventFlaw): string {
+  return `event ${seq} ${words}; ${fix}`;
+}
+
+/** What the file says, and what today's rules say, without a full stop. */
+export function otherwiseWords({ seq, rules, of, was, today }: JudgedOtherwise): string {
+  return `event ${seq} as judged by rules ${rules}: ${of} "${was}"; today's say "${today}"`;
+}
+
+/** What the seed of a drill gives, against what its file says. */
+function drillCheck(verdict: DrillVerdict['verdict'], problems: DrillVerdict['problems']): Check {
   const passed = verdict !== 'false';
   const words = passed
     ? `every answer is the one that the seed gives${verdict === 'open' ? '; it is not finished' : ''}`
-    : problems.join('; ');
-  const seq = Number(/^event (\d+):/.exec(problems[0] ?? '')?.[1] ?? 1);
-  return { check: { name: 'drill', passed, words }, seq };
+    : problems.map(({ seq, words: said }) => `event ${seq}: ${said}`).join('; ');
+  return { name: 'drill', passed, words };
 }
 
-/** A file may hold anything under a drill's name; what it makes our code throw is a finding about the file. */
-function trialOf(events: readonly DrillEvent[], minds: MindStore | undefined): DrillVerdict {
-  try {
-    return verifyDrill(events, sha256, minds);
-  } catch {
-    return { verdict: 'false', problems: ['its events are not those of a drill'] };
-  }
+function placeOf(
+  { seq, words }: { readonly seq: number; readonly words: string },
+  opened: OpenedSession,
+): NonNullable<Verification['firstBad']> {
+  const { path, line } = flawAt({ seq, words, fix: '' }, opened.paths, opened.starts);
+  return { path, line, words };
 }
 
-function chainWords({ verdict, words }: SessionLog, events: number): string {
+function chainCheck({ verdict, words }: SessionLog, events: number): Check {
+  return { name: 'chain', passed: verdict === 'whole', words: chainWords(verdict, words, events) };
+}
+
+function chainWords(verdict: SessionLog['verdict'], words: string | undefined, events: number) {
   if (words === undefined) return `${events} events, each bound to the one before`;
   return verdict === 'torn-tail'
     ? `${words}, as after a crash; resuming the session mends it`
     : words;
-}
-
-function endWords(status: string | undefined): string {
-  return status === 'concluded' || status === 'closed' ? 'conclusion' : 'place';
-}
-
-/** File and line of an event, over all parts. */
-function lineOf(
-  disk: Disk,
-  paths: readonly string[],
-  seq: number,
-  words: string,
-): NonNullable<Verification['firstBad']> {
-  for (const path of [...paths].reverse()) {
-    const first = readSessionLog(disk.read(path)).events[0]?.seq ?? Number.POSITIVE_INFINITY;
-    if (first <= seq) return { path, line: seq - first + 1, words };
-  }
-  return { path: paths[0] ?? '', line: seq, words };
 }

@@ -2,7 +2,7 @@
 import type { Test } from '../circuit/test.ts';
 import type { Step } from '../procedure/procedure.ts';
 import { capturedLevel, capturedValue, takesCapture, testTakesCapture } from './capture-step.ts';
-import type { ExtraReading, StepCapture } from './events.ts';
+import type { StepCapture, TestRecorded } from './events.ts';
 import type { Session } from './session.ts';
 
 /** Whether a capture belongs to an answer of this step: a number must be the one that was measured of it; OL (null) is none. */
@@ -11,10 +11,10 @@ export function answersStep(step: Step, capture: StepCapture, value: number | nu
   return step.kind === 'look' || isMeasured(capturedValue(step, capture.measures), value);
 }
 
-/** Whether a capture belongs to an answer of a test outside the tree. */
+/** Whether a capture belongs to an answer of a test that no step asks for. */
 export function answersTest(
   test: Test,
-  shown: ExtraReading['shown'],
+  shown: TestRecorded['shown'],
   capture: StepCapture,
 ): boolean {
   if (!testTakesCapture(test)) return false;

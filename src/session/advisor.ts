@@ -1,26 +1,43 @@
-/** What the circuit model adds to a session: suspects, the next test, and the weight of a conclusion. */
+/**
+ * What the circuit model adds to a session, a drill or not: suspects, the next test, and the weight of a conclusion.
+ * Words are for a person; the ids, numbers and tests beside them for a program.
+ */
 import type { Look, Shown, Test } from '../circuit/test.ts';
 import type { WeighedConclusion } from './command.ts';
-import type { ExpectedShown } from './events.ts';
+import type { EventNumber, ExpectedShown } from './events.ts';
 import type { Session } from './session.ts';
 
 export interface Advisor {
-  /** Repairs by present chance, best first, after all standing answers and extra readings. */
+  /**
+   * The diagnosis at this state of a session. Worked out when it is first asked for, part by part, and once: the same
+   * state gets the same object.
+   */
+  readonly diagnosis: (session: Session) => Diagnosis;
+  /** The suspects of its diagnosis. */
   readonly suspects: (session: Session) => SuspectView;
-  /** The three tests that would tell most now, best first; empty when nothing would. */
+  /** The next tests of its diagnosis. */
   readonly nextTests: (session: Session) => readonly Proposal[];
+  /** The weight of a conclusion in its diagnosis. */
+  readonly weigh: (session: Session, faults: readonly string[]) => Weighed;
+}
+
+/** What can be known after the readings of a session, up to its conclusion where it has come to one. */
+export interface Diagnosis {
+  /** Repairs by present chance, best first, after all standing answers and tests of no step. */
+  readonly suspects: SuspectView;
+  /** The three tests that would tell most now, best first; empty when nothing would. */
+  readonly nextTests: readonly Proposal[];
   /** Evidence for and against a conclusion with these faults (empty for "no fault found"). */
-  readonly weigh: (
-    session: Session,
-    faults: readonly string[],
-  ) => WeighedConclusion & {
-    /** Independent pieces of evidence still missing for "proven", 0 to 3. */
-    readonly missing: number;
-    /** Set when no single fault explains the readings, as in `SuspectView`. */
-    readonly unexplained: string | null;
-    /** Cheap tests that would give them. */
-    readonly wouldProve: readonly Proposal[];
-  };
+  readonly weigh: (faults: readonly string[]) => Weighed;
+}
+
+export interface Weighed extends WeighedConclusion {
+  /** Independent pieces of evidence still missing for "proven", 0 to 3. */
+  readonly missing: number;
+  /** Set when no single fault explains the readings, as in `SuspectView`. */
+  readonly unexplained: string | null;
+  /** Cheap tests that would give them. */
+  readonly wouldProve: readonly Proposal[];
 }
 
 export interface SuspectView {
@@ -31,8 +48,16 @@ export interface SuspectView {
   readonly intermittent: boolean;
   /** Set when no suspect explains the readings: which reading disagrees most and what to look at. */
   readonly unexplained: string | null;
+  /** The same in facts; null as well while the readings are explained. */
+  readonly unexplainedBy: {
+    readonly reading: EventNumber | null;
+    /** Two faults that would explain them. */
+    readonly pair: readonly string[] | null;
+  } | null;
   /** One sentence naming the repairs left that no test at hand tells apart; null while a test could, or one is left. */
   readonly group: string | null;
+  /** Those repairs by their ids; empty without a group. */
+  readonly groupRepairs: readonly string[];
 }
 
 export interface SuspectRow {
@@ -53,15 +78,25 @@ export interface Proposal {
   readonly id: string;
   readonly words: string;
   readonly test: Test;
+  /** The step of the procedure that asks for it; null when none does. */
+  readonly step: string | null;
   readonly minutes: number;
   /** Instruments it takes. */
   readonly needs: readonly string[];
-  /** What the leading suspects would show there. */
-  readonly shows: readonly { readonly suspect: string; readonly shown: string }[];
+  /** What the leading suspects would show there; `faults` are theirs by id, none for the healthy circuit. */
+  readonly shows: readonly {
+    readonly faults: readonly string[];
+    readonly suspect: string;
+    readonly shown: string;
+  }[];
   readonly why: string;
+  /** Expected drop in the uncertainty about the repair, in bits; null for a test that is to support a conclusion. */
+  readonly bits: number | null;
   /** For looks: what can be seen. For numbers: the healthy range in words. */
   readonly healthy: string;
   readonly kind: 'number' | 'look';
+  /** Of a number; null for a look. */
+  readonly unit: 'V' | 'ohm' | null;
   /** The same as `healthy`, to be kept with the reading. */
   readonly expected: ExpectedShown;
   readonly looks: readonly Look[];

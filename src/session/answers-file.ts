@@ -1,14 +1,19 @@
 /** A session without a person: the answers of a file as commands, each checked against the step that is asked. */
-
+import type { Model } from '../circuit/model.ts';
+import { LOOKS, type Look, type LookProbe, type Test } from '../circuit/test.ts';
+import { draftedTest, isTestDraft } from '../circuit/test-draft.ts';
+import { testRefusalWords } from '../circuit/test-refusal.ts';
+import type { Step } from '../procedure/procedure.ts';
 import { parseReading } from '../quantity/parse-reading.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import type { Command, WeighedConclusion } from './command.ts';
 import { expectedReading } from './expected-reading.ts';
+import { expectedShown } from './expected-shown.ts';
 import type { AnswersDraft } from './generated/answers.mjs';
 import validate from './generated/answers.mjs';
-import { pendingCautions } from './pending-cautions.ts';
+import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
 import { presentStep, type Session } from './session.ts';
 
 type AnswerDraft = AnswersDraft['answers'][number];
@@ -30,71 +35,169 @@ export function loadAnswers(text: string, file: string): Checked<AnswersFile> {
   return { value: { procedure: procedure ?? null, answers, source }, issues: parsed.issues };
 }
 
-/** What weighs a conclusion with these faults; from the advisor. */
-export type Weigh = (session: Session, faults: readonly string[]) => WeighedConclusion | undefined;
+/** What an answer is understood with. */
+export interface AnswerContext {
+  /** What weighs a conclusion with these faults; from the advisor. */
+  readonly weigh: (session: Session, faults: readonly string[]) => WeighedConclusion | undefined;
+  /** Null for a session without a circuit. */
+  readonly model: Model | null;
+}
+
+/** Why an answer does not fit, still without its place. */
+interface Misfit {
+  readonly code: string;
+  readonly words: string;
+  readonly fix?: string;
+}
 
 /** The command for answer `index`, or the issue at its place when it does not fit what is asked. */
 export function commandFor(
   file: AnswersFile,
   index: number,
   session: Session,
-  weigh: Weigh,
+  context: AnswerContext,
 ): Command | Issue {
-  const draft = file.answers[index]!;
+  const found = commandOf(file.answers[index]!, session, context);
+  if ('type' in found) return found;
+  const at = file.source.locate(['answers', index]);
+  return { severity: 'error', at, ...found };
+}
+
+function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext): Command | Misfit {
   const step = presentStep(session);
-  const issue = (code: string, words: string, fix?: string): Issue => ({
-    code,
-    severity: 'error',
-    at: file.source.locate(['answers', index]),
-    words,
-    ...(fix ? { fix } : {}),
-  });
-  if (draft.step !== undefined && draft.step !== step.id)
-    return issue(
-      'other-step',
-      `this answers step "${draft.step}", but "${step.id}" is asked`,
-      'put the answers in the order of the session',
-    );
+  if (draft.step !== undefined && draft.step !== step?.id)
+    return {
+      code: 'other-step',
+      words: `this answers step "${draft.step}", but ${step ? `"${step.id}"` : 'none'} is asked`,
+      fix: 'put the answers in the order of the session',
+    };
+  if (isTestDraft(draft)) return testCommand(draft, session, context);
   if (draft.acknowledge) return { type: 'acknowledge-cautions' };
   if (draft.note !== undefined) return { type: 'add-note', text: draft.note };
   if (draft.back) return { type: 'go-back' };
   if (draft.pause) return { type: 'pause' };
   if (draft.cannot !== undefined) return { type: 'cannot-do', reason: draft.cannot };
+  if (draft.conclude || draft.faults || draft.words !== undefined)
+    return conclusion(draft, session, context);
   const pending = pendingCautions(session);
-  if (pending.length > 0)
-    return issue(
-      'caution-first',
-      `step "${step.id}" has cautions to acknowledge: ${pending.map(({ id }) => id).join(', ')}`,
-      'put "acknowledge: true" before this answer',
-    );
+  if (pending.length > 0) return cautionFirst(`step "${step?.id}"`, pending);
   if (draft.done) return { type: 'mark-done' };
-  if (draft.conclude) {
-    const weighed = step.kind === 'conclude' ? weigh(session, step.faults) : undefined;
-    return { type: 'conclude', ...(weighed ? { weighed } : {}) };
-  }
-  if (draft.choose !== undefined) return chosen(draft.choose, session);
-  if (draft.reading === undefined)
-    return issue(
-      'empty-answer',
-      'this answers nothing',
-      'give one of: reading, choose, done, cannot, acknowledge, note, back, pause, conclude',
-    );
-  if (step.kind !== 'measure') return issue('wrong-kind', `step "${step.id}" asks for no reading`);
-  const typed = String(draft.reading);
+  if (draft.choose !== undefined) return chosen(draft.choose, step);
+  if (draft.reading !== undefined) return reading(String(draft.reading), step);
+  return {
+    code: 'empty-answer',
+    words: 'this answers nothing',
+    fix: 'give one of: reading, choose, measure, test, done, cannot, acknowledge, note, back, pause, conclude, faults, words',
+  };
+}
+
+function conclusion(draft: AnswerDraft, session: Session, { weigh }: AnswerContext): Command {
+  const step = presentStep(session);
+  const isOwn = draft.faults !== undefined || draft.words !== undefined;
+  const faults = draft.faults ?? (!isOwn && step?.kind === 'conclude' ? step.faults : null);
+  const weighed = faults ? weigh(session, faults) : undefined;
+  return {
+    type: 'conclude',
+    ...(isOwn ? { own: { words: draft.words ?? null, faults: draft.faults ?? [] } } : {}),
+    ...(weighed ? { weighed } : {}),
+  };
+}
+
+function cautionFirst(of: string, pending: readonly { readonly id: string }[]): Misfit {
+  return {
+    code: 'caution-first',
+    words: `${of} has cautions to acknowledge: ${pending.map(({ id }) => id).join(', ')}`,
+    fix: 'put "acknowledge: true" before this answer',
+  };
+}
+
+function reading(typed: string, step: Step | null): Command | Misfit {
+  if (step?.kind !== 'measure')
+    return { code: 'wrong-kind', words: `${named(step)} asks for no reading` };
   const read = parseReading(typed, expectedReading(step, null));
-  if (read.status === 'read') return { type: 'record-reading', typed, value: read.quantity.value };
+  return read.status === 'read'
+    ? { type: 'record-reading', typed, value: read.quantity.value }
+    : badReading(read);
+}
+
+function named(step: Step | null): string {
+  return step ? `step "${step.id}"` : 'a session in free order';
+}
+
+function badReading(read: Exclude<ReturnType<typeof parseReading>, { status: 'read' }>): Misfit {
   const words = read.status === 'unfinished' ? 'this reading is empty or unfinished' : read.words;
-  return issue('bad-reading', words, read.status === 'refused' ? read.fix : undefined);
+  const fix = read.status === 'refused' ? read.fix : undefined;
+  return { code: 'bad-reading', words, ...(fix === undefined ? {} : { fix }) };
 }
 
 /** A look stands for the outcome that holds it. */
-function chosen(name: string, session: Session): Command {
-  const step = presentStep(session);
-  if (step.kind !== 'look') return { type: 'choose-outcome', outcome: name };
+function chosen(name: string, step: Step | null): Command {
+  if (step?.kind !== 'look') return { type: 'choose-outcome', outcome: name };
   const byLook = step.outcomes
     .flatMap((outcome) => outcome.looks.map((look) => ({ look, outcome: outcome.name })))
     .find(({ look }) => look === name);
   return byLook
     ? { type: 'choose-outcome', outcome: byLook.outcome, look: byLook.look }
     : { type: 'choose-outcome', outcome: name };
+}
+
+/** A test that no step asks for, with what it showed; its cautions are acknowledged in an answer of their own before. */
+function testCommand(
+  draft: AnswerDraft,
+  session: Session,
+  { model }: AnswerContext,
+): Command | Misfit {
+  if (!model)
+    return {
+      code: 'no-circuit',
+      words: 'this procedure has no circuit to test',
+      fix: 'leave this answer out',
+    };
+  const test = draftedTest(draft, model.circuit);
+  if ('code' in test) return test;
+  const reason = model.refusal(test);
+  if (reason !== null)
+    return {
+      code: 'refused-test',
+      words: testRefusalWords(reason),
+      fix: 'change the leads, the state, or what is unplugged',
+    };
+  const pending = pendingTestCautions(session, test);
+  if (pending.length > 0)
+    return draft.acknowledge
+      ? { type: 'acknowledge-cautions', test }
+      : cautionFirst('this test', pending);
+  return shownCommand(draft, test, model);
+}
+
+function shownCommand(draft: AnswerDraft, test: Test, model: Model): Command | Misfit {
+  const expected = expectedShown(model, test);
+  const { kind } = test.probe;
+  const base = { type: 'record-test', test, expected } as const;
+  if (kind === 'volts' || kind === 'ohms') {
+    if (draft.reading === undefined) return nothingShown('reading');
+    const typed = String(draft.reading);
+    const unit = kind === 'volts' ? 'V' : 'ohm';
+    const read = parseReading(typed, { unit });
+    if (read.status !== 'read') return badReading(read);
+    const { value } = read.quantity;
+    const kept = Number.isFinite(value) ? value : null;
+    return { ...base, typed, shown: { kind: 'number', value: kept, unit } };
+  }
+  const look = looksOf(kind).find((one) => one === draft.choose);
+  if (look === undefined) return nothingShown('choose', looksOf(kind));
+  return { ...base, typed: '', shown: { kind: 'look', look } };
+}
+
+function looksOf(kind: LookProbe): readonly Look[] {
+  return LOOKS[kind];
+}
+
+function nothingShown(key: 'reading' | 'choose', looks: readonly Look[] = []): Misfit {
+  return {
+    code: 'empty-answer',
+    words: 'this says no proper thing that the test showed',
+    fix:
+      key === 'reading' ? 'add: reading: 4.98 V' : `add "choose" with one of: ${looks.join(', ')}`,
+  };
 }

@@ -1,9 +1,10 @@
-/** A capture as an answer: of a step, of a test after the repair, of a test outside the tree. Put as the command a person confirms. */
+/** A capture as an answer: of a step, of a test after the repair, of a test that no step asks for. Put as the command a person confirms. */
 import type { SignalKnown } from '../circuit/expected-signal.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Test } from '../circuit/test.ts';
 import type { CaptureLevel, LookStep, MeasureStep, Step } from '../procedure/procedure.ts';
 import { safeText } from '../source/safe-text.ts';
+import { capturedFindingWords } from './capture-words.ts';
 import type { Command } from './command.ts';
 import type { CaptureMeasured, ExpectedShown, StepCapture } from './events.ts';
 import {
@@ -19,10 +20,9 @@ export type CaptureAsk =
   | { readonly kind: 'step'; readonly step: Step }
   | { readonly kind: 'retest'; readonly step: MeasureStep | LookStep }
   | {
-      readonly kind: 'extra';
+      readonly kind: 'test';
       readonly test: Test;
-      readonly words: string;
-      readonly expected: ExpectedShown;
+      readonly expected: ExpectedShown | null;
     };
 
 /** Which channel was judged, and the answer that another one gives; only where there are several. */
@@ -98,7 +98,7 @@ export function captureAnswer(
   known: SignalKnown | null,
   channel = 0,
 ): CaptureAnswer {
-  if (ask.kind === 'extra' ? !testTakesCapture(ask.test) : !takesCapture(ask.step))
+  if (ask.kind === 'test' ? !testTakesCapture(ask.test) : !takesCapture(ask.step))
     return refuse('this step is not answered by a capture', 'answer it by hand');
   const { channels } = given.capture;
   const found = measureGiven(given, known, channel);
@@ -126,14 +126,14 @@ function refuse(words: string, fix: string): CaptureAnswer {
 function answerOf(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
   const { capture, findings } = found;
   if (findings.some(({ kind }) => kind === 'coarse'))
-    return refuse(capture.words[0]!, 'capture it anew, then measure that');
-  if (ask.kind === 'extra')
+    return refuse(capturedFindingWords(capture)[0]!, 'capture it anew, then measure that');
+  if (ask.kind === 'test')
     return ask.test.probe.kind === 'pattern' ? asLook(ask, found) : asReading(ask, null, found);
   const { step } = ask;
   return step.kind === 'measure' ? asReading(ask, step, found) : asLook(ask, found);
 }
 
-/** `step` is the one that asks for the number, or null for a test outside the tree, which asks for the mean in volts. */
+/** `step` is the one that asks for the number, or null for a test that no step asks for, which asks for the mean in volts. */
 function asReading(
   ask: CaptureAsk,
   step: MeasureStep | null,
@@ -156,11 +156,10 @@ function asReading(
   const shown = { kind: 'number', value, unit: 'V' } as const;
   return taken(
     ask,
-    ask.kind === 'extra'
+    ask.kind === 'test'
       ? {
-          type: 'record-extra',
+          type: 'record-test',
           test: ask.test,
-          words: ask.words,
           expected: ask.expected,
           typed,
           shown,
@@ -211,11 +210,11 @@ function asLook(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
       'capture it in volts, or choose by eye',
     );
   const said = [...lines, `Looks like: ${LOOK_WORDS[look]}`];
-  if (ask.kind === 'extra') {
+  if (ask.kind === 'test') {
     const shown = { kind: 'look', look } as const;
-    const { test, words, expected } = ask;
+    const { test, expected } = ask;
     const typed = LOOK_WORDS[look];
-    const command = { type: 'record-extra', test, words, expected, typed, shown, capture } as const;
+    const command = { type: 'record-test', test, expected, typed, shown, capture } as const;
     return { ok: true, capture, lines: said, command };
   }
   const { step } = ask;

@@ -1,73 +1,169 @@
-/** Which suspects a session is about: faults that stay, or those that come and go as well. */
+/** Which suspects a session is about: faults that stay, those that come and go as well, or two at once. */
 import { inputTerminals } from '../circuit/circuit.ts';
 import { type Model, pairId } from '../circuit/model.ts';
 import { UnsolvedCircuit } from '../circuit/sample-solver.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import type { CodeKind } from '../identify/describe-code.ts';
-import type { Job } from '../procedure/job.ts';
-import type { Procedure } from '../procedure/procedure.ts';
-import type { Candidate } from '../suspects/prediction-table.ts';
+import { type Candidate, HEALTHY } from '../suspects/prediction-table.ts';
 import { priorFor, withHealthy } from '../suspects/prior.ts';
+import type { TestEntry } from '../suspects/test-entries.ts';
 import { codeKindsOf } from './code-answer.ts';
 import { codeChance } from './code-chance.ts';
+import type { SessionOpened } from './events.ts';
 import {
+  faultIdOf,
   intermittentCodeChance,
   intermittentShows,
   isIntermittent,
+  ON_A_DRILL,
+  ON_THE_ROAD,
   wakingTests,
   withIntermittent,
 } from './intermittent.ts';
+import { pairSuspects } from './pair-suspects.ts';
 import type { Session } from './session.ts';
 import { SuspectSpace } from './suspect-space.ts';
-import { collectTests } from './test-table.ts';
+import { type TestTable, testTable } from './test-table.ts';
+
+/** What the suspects of a session depend on, of its first event. */
+export type About = Pick<SessionOpened, 'procedure' | 'job' | 'vehicle'>;
 
 /**
  * Of the model's samples the first so many: a low-discrepancy sequence is even in every beginning of it, and the first
  * look at all tests of a circuit then takes half a second instead of one and a half.
  */
 const ADVISOR_SAMPLES = 32;
+/** Of pairs, of which there are ten times as many. */
+const PAIR_SAMPLES = 8;
 
-/** The suspects for any session of one procedure and job; each kind is made when it is first asked for, and kept. */
-export function chooseSuspects(
-  model: Model,
-  procedure: Procedure,
-  job: Job,
-): (session: Session) => SuspectSpace {
-  let staying: SuspectSpace | null = null;
-  let withIntermittents: SuspectSpace | null = null;
+/** Spaces over one model that are kept, the last ones used: the drills of a class share them, and sessions one after another. */
+const SPACES_KEPT = 8;
+const kept = new WeakMap<Model, Map<string, SuspectSpace>>();
+
+type Kind = 'staying' | 'fleeting' | 'pairs';
+
+/** The suspects for any session that was opened so; each kind is made when it is first asked for, and kept. */
+export function chooseSuspects(model: Model, about: About): (session: Session) => SuspectSpace {
+  const made = new Map<Kind, SuspectSpace>();
   return (session) => {
-    if (isIntermittent(session)) {
-      withIntermittents ??= intermittentSuspects(model, procedure, job);
-      return withIntermittents;
-    }
-    staying ??= stayingSuspects(model, procedure, job);
-    return staying;
+    const kind = isOfTwo(about) ? 'pairs' : isIntermittent(session) ? 'fleeting' : 'staying';
+    const space = made.get(kind) ?? spaceOf(model, about, kind);
+    made.set(kind, space);
+    return space;
   };
 }
 
-function stayingSuspects(model: Model, procedure: Procedure, job: Job): SuspectSpace {
+/**
+ * The suspects that a drill is judged by: those of its sessions, with its `truth` surely among them. The ids of the
+ * faults that are there.
+ */
+export function judgingSuspects(
+  model: Model,
+  about: About,
+  truth: readonly string[],
+): SuspectSpace {
+  const { vehicle } = about;
+  const comesAndGoes = vehicle.kind === 'drill' && vehicle.level === 'intermittent';
+  const kind = isOfTwo(about) ? 'pairs' : comesAndGoes ? 'fleeting' : 'staying';
+  const common = spaceOf(model, about, kind);
+  const isKnown = common.table.candidates.some(({ id }) => {
+    const faults = common.faultsOf(id);
+    return faults.length === truth.length && faults.every((fault) => truth.includes(fault));
+  });
+  return isKnown ? common : spaceOf(model, about, kind, truth);
+}
+
+/** A space that was made of the same things before, or a new one. */
+function spaceOf(
+  model: Model,
+  about: About,
+  kind: Kind,
+  truth: readonly string[] = [],
+): SuspectSpace {
+  const { procedure, job } = about;
+  const key = JSON.stringify([
+    kind,
+    truth,
+    procedure,
+    job.codes,
+    replacedIn(about),
+    isDrill(about),
+  ]);
+  const spaces = kept.get(model) ?? new Map<string, SuspectSpace>();
+  kept.set(model, spaces);
+  const space = spaces.get(key) ?? makeSpace(model, about, kind, truth);
+  spaces.delete(key);
+  spaces.set(key, space);
+  const [oldest] = spaces.keys();
+  if (spaces.size > SPACES_KEPT && oldest !== undefined) spaces.delete(oldest);
+  return space;
+}
+
+function makeSpace(model: Model, about: About, kind: Kind, truth: readonly string[]): SuspectSpace {
+  switch (kind) {
+    case 'staying':
+      return thoseThatStay(model, about);
+    case 'fleeting':
+      return comingAndGoing(model, about);
+    case 'pairs':
+      return twoAtOnce(model, about, truth);
+  }
+}
+
+function isDrill({ vehicle }: About): boolean {
+  return vehicle.kind === 'drill';
+}
+
+function isOfTwo({ vehicle }: About): boolean {
+  return vehicle.kind === 'drill' && vehicle.level === 'double';
+}
+
+function thoseThatStay(model: Model, about: About): SuspectSpace {
   const candidates = withHealthy(model.circuit.faults);
+  const table = testTable(model.circuit, about.procedure, model.meter);
   return new SuspectSpace({
-    model,
-    candidates,
-    tests: collectTests(model, procedure),
+    ...{ model, table, candidates, faultsOf },
+    tests: table.entries,
     shows: (id, { test }, sample) => model.shows(id, test!, sample),
     samples: samplesOf(model),
-    prior: priorOf(candidates, job, codeChance(model, inputTerminals(model.circuit))),
+    prior: priorOf(candidates, about, codeChance(model, inputTerminals(model.circuit))),
     showsPair: (ids, test, sample) => pairShows(model, ids, test, sample),
   });
 }
 
-function intermittentSuspects(model: Model, procedure: Procedure, job: Job): SuspectSpace {
-  const candidates = withIntermittent(model.circuit, withHealthy(model.circuit.faults));
+function comingAndGoing(model: Model, about: About): SuspectSpace {
+  const how = isDrill(about) ? ON_A_DRILL : ON_THE_ROAD;
+  const candidates = withIntermittent(model.circuit, withHealthy(model.circuit.faults), how);
   const ofCode = codeChance(model, inputTerminals(model.circuit));
+  const table = testTable(model.circuit, about.procedure, model.meter);
+  // On a drill a test is planned with the harness moved, which brings the fault back for certain.
+  const tests = isDrill(about) ? allMoved(table) : table.entries;
   return new SuspectSpace({
-    model,
-    candidates,
-    tests: [...collectTests(model, procedure), ...wakingTests(procedure)],
-    shows: intermittentShows(model, procedure, samplesOf(model)),
+    ...{ model, table, candidates, faultsOf },
+    tests: [...tests, ...wakingTests(about.procedure)],
+    shows: intermittentShows(model, about.procedure, samplesOf(model), how),
     samples: samplesOf(model),
-    prior: priorOf(candidates, job, intermittentCodeChance(ofCode)),
+    prior: priorOf(candidates, about, intermittentCodeChance(ofCode)),
+  });
+}
+
+/** Every test with the harness moved, each once; eyes see a fault that comes and goes as it is. */
+function allMoved({ entries, entryOf }: TestTable): TestEntry[] {
+  const moved = entries.map((entry) =>
+    entry.test.probe.kind === 'inspect' ? entry : entryOf({ ...entry.test, wiggle: true }),
+  );
+  return [...new Set(moved)];
+}
+
+function twoAtOnce(model: Model, about: About, truth: readonly string[]): SuspectSpace {
+  const pairs = pairSuspects(model.circuit, truth);
+  const table = testTable(model.circuit, about.procedure, model.meter);
+  return new SuspectSpace({
+    ...{ model, table, ...pairs },
+    tests: table.entries,
+    shows: (id, { test }, sample) => model.shows(id, test!, sample),
+    samples: Math.min(model.samples, PAIR_SAMPLES),
+    prior: priorOf(pairs.candidates, about, () => 1),
   });
 }
 
@@ -75,16 +171,26 @@ function samplesOf(model: Model): number {
   return Math.min(model.samples, ADVISOR_SAMPLES);
 }
 
+function faultsOf(candidate: string): readonly string[] {
+  return candidate === HEALTHY ? [] : [faultIdOf(candidate)];
+}
+
 function priorOf(
   candidates: readonly Candidate[],
-  job: Job,
+  about: About,
   ofCode: (candidate: string, kind: CodeKind) => number,
 ): Float64Array {
   return priorFor(candidates, {
-    replaced: job.earlierRepairs.flatMap(({ part }) => (part === null ? [] : [part])),
-    codes: codeKindsOf(job),
+    replaced: replacedIn(about),
+    codes: codeKindsOf(about.job),
     codeChance: ofCode,
   });
+}
+
+/** What the work order of a drill says by the name of the repair, and that of any other job by the part. */
+function replacedIn({ job, vehicle }: About): string[] {
+  if (vehicle.kind === 'drill' && vehicle.earlierRepair !== null) return [vehicle.earlierRepair];
+  return job.earlierRepairs.flatMap(({ part }) => (part === null ? [] : [part]));
 }
 
 /**

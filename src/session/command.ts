@@ -1,18 +1,31 @@
 /** What can be asked of a session, and what the model adds to a conclusion. `decide.ts` says what comes of it. */
+import type { KeptShown } from '../circuit/shown-of.ts';
 import type { Look, Meter, Test } from '../circuit/test.ts';
 import type {
-  Concluded,
+  AnswerRevealed,
   EvidenceLine,
   ExpectedShown,
-  ExtraReading,
+  Hand,
+  Hazard,
+  RuledOutLine,
   SessionClosed,
   StepCapture,
+  When,
 } from './events.ts';
 
-/** What a person (or an answers file) can ask for. Values in SI units; `Infinity` is the meter's OL. */
+/** What a person, an answers file or another program can ask for. Values in SI units; `Infinity` is the meter's OL. */
 export type Command =
-  /** Of the present step, or of the step named (a retest). */
-  | { readonly type: 'acknowledge-cautions'; readonly step?: string }
+  /**
+   * Of the present step, of the step named (a retest), or of a test that no step asks for: all that are pending, or only
+   * those of `ids`. `readBy` is the person whom a program names as having read them.
+   */
+  | {
+      readonly type: 'acknowledge-cautions';
+      readonly step?: string;
+      readonly test?: Test;
+      readonly ids?: readonly string[];
+      readonly readBy?: string;
+    }
   /** With a capture the value is the one measured of it. */
   | {
       readonly type: 'record-reading';
@@ -36,25 +49,21 @@ export type Command =
       readonly instruments: readonly string[];
       readonly meter: Meter;
     }
+  /** Any test, at any time: inside a tree, in free order, at the conclusion, after the repair. */
   | {
-      readonly type: 'record-extra';
+      readonly type: 'record-test';
       readonly test: Test;
-      readonly words: string;
       readonly typed: string;
-      readonly shown: ExtraReading['shown'];
-      readonly expected?: ExpectedShown;
+      readonly shown: KeptShown;
+      readonly expected: ExpectedShown | null;
       readonly capture?: StepCapture;
     }
   | { readonly type: 'pause' }
-  | { readonly type: 'resume'; readonly program: string }
-  /** Accepts the tree's conclusion, or names one's own faults and repair. */
+  | { readonly type: 'resume'; readonly program: string; readonly by: Hand }
+  /** Accepts the tree's conclusion, or names one's own: faults of the circuit, or words where there are none. */
   | {
       readonly type: 'conclude';
-      readonly own?: {
-        readonly title: string;
-        readonly faults: readonly string[];
-        readonly repair: string;
-      };
+      readonly own?: { readonly words: string | null; readonly faults: readonly string[] };
       readonly weighed?: WeighedConclusion;
     }
   | {
@@ -67,11 +76,18 @@ export type Command =
       readonly capture?: StepCapture;
     }
   | { readonly type: 'cannot-retest'; readonly step: string; readonly reason: string }
-  | { readonly type: 'close'; readonly verdict: SessionClosed['verdict']; readonly words: string };
+  | { readonly type: 'close'; readonly verdict: SessionClosed['verdict'] }
+  /** On a drill only: what its bench says of a test or of the answer. */
+  | { readonly type: 'stop-test'; readonly test: Test; readonly hazard: Hazard }
+  | { readonly type: 'pass-over'; readonly cautions: readonly string[] }
+  | { readonly type: 'reveal'; readonly answer: RevealedAnswer };
 
-/** What the circuit model says of a conclusion, from `weigh-conclusion.ts`. */
+/** What a drill reveals, without when. */
+export type RevealedAnswer = Omit<AnswerRevealed, 'type' | keyof When>;
+
+/** What the circuit model says of a conclusion; from the advisor. */
 export interface WeighedConclusion {
   readonly evidence: readonly EvidenceLine[];
-  readonly ruledOut: Concluded['ruledOut'];
+  readonly ruledOut: readonly RuledOutLine[];
   readonly proven: boolean;
 }

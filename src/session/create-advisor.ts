@@ -2,141 +2,162 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Model } from '../circuit/model.ts';
-import type { Shown, Test } from '../circuit/test.ts';
-import { computedRange } from '../procedure/expected-range.ts';
+import { bindText } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
-import type { Procedure } from '../procedure/procedure.ts';
 import {
   expectedRangeWords,
   instrumentWords,
   setupWords,
   whereWords,
 } from '../procedure/test-words.ts';
-import { corroborate } from '../suspects/corroborate.ts';
-import { proposeTests } from '../suspects/next-test.ts';
-import { AT_THE_START } from '../suspects/optimum.ts';
-import { type Candidate, HEALTHY } from '../suspects/prediction-table.ts';
+import { EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
+import type { Proposal as Found } from '../suspects/next-test.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
 import { withHealthy } from '../suspects/prior.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
-import { ALL_MEANS, type Means, type Situation, situationAfter } from '../suspects/test-cost.ts';
-import { PLANNED_MASS, verdictOf, WORTH_DOING_BITS } from '../suspects/verdict.ts';
+import { PLANNED_MASS, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import { whatChanged } from '../suspects/what-changed.ts';
-import type { Advisor, Proposal, SuspectRow, SuspectView } from './advisor.ts';
-import { chooseSuspects } from './choose-suspects.ts';
+import type { Advisor, Diagnosis, Proposal, SuspectRow, SuspectView, Weighed } from './advisor.ts';
+import { type About, chooseSuspects } from './choose-suspects.ts';
 import type { EvidenceLine, ExpectedShown } from './events.ts';
-import { faultIdOf, isIntermittent } from './intermittent.ts';
+import { expectedShown } from './expected-shown.ts';
+import { isIntermittent } from './intermittent.ts';
 import type { Session } from './session.ts';
-import { type SessionReading, sessionReadings } from './session-readings.ts';
-import type { SuspectSpace } from './suspect-space.ts';
+import type { SessionReading } from './session-readings.ts';
+import { meansOf, situationOf } from './spent-minutes.ts';
+import type { Standing, SuspectSpace } from './suspect-space.ts';
 
 /** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
 const PAIR_SHARE = 0.5;
-/** Things everybody has: eyes, a lead, the module's live data, a meter. */
-const ALWAYS_AT_HAND = ['eyes', 'lead', 'live-data', 'meter'];
 
-/** Where a session stands: its suspects, what was read, and the chances after it. */
-interface Present {
-  readonly space: SuspectSpace;
-  readonly readings: readonly SessionReading[];
-  readonly ranking: Ranking;
+/** An advisor over `model` for sessions that were opened so. */
+export function createAdvisor(model: Model, about: About): Advisor {
+  const spaceOf = chooseSuspects(model, about);
+  const known = new WeakMap<Session, Diagnosis>();
+  const diagnosis = (session: Session): Diagnosis => {
+    const made =
+      known.get(session) ?? new StateDiagnosis(model, about.job, session, spaceOf(session));
+    known.set(session, made);
+    return made;
+  };
+  return {
+    diagnosis,
+    suspects: (session) => diagnosis(session).suspects,
+    nextTests: (session) => diagnosis(session).nextTests,
+    weigh: (session, faults) => diagnosis(session).weigh(faults),
+  };
 }
 
-/** A advisor over `model` for sessions of one procedure and job. */
-export function createAdvisor(model: Model, procedure: Procedure, job: Job): Advisor {
-  return new ModelAdvisor(model, procedure, job);
-}
-
-class ModelAdvisor implements Advisor {
+/** The diagnosis of one state. What nobody asks for is not worked out. */
+class StateDiagnosis implements Diagnosis {
   private readonly model: Model;
   private readonly circuit: Circuit;
   private readonly job: Job;
-  private readonly candidates: readonly Candidate[];
-  private readonly repairWords: ReadonlyMap<string, string>;
-  private readonly suspectsOf: (session: Session) => SuspectSpace;
+  private readonly space: SuspectSpace;
+  private readonly readings: readonly SessionReading[];
+  private readonly ranking: Ranking;
+  private readonly standing: Standing;
+  private readonly isIntermittent: boolean;
+  private readonly weighed = new Map<string, Weighed>();
+  private view: SuspectView | undefined;
+  private tests: readonly Proposal[] | undefined;
+  private left: readonly string[] | undefined;
 
-  constructor(model: Model, procedure: Procedure, job: Job) {
+  constructor(model: Model, job: Job, session: Session, space: SuspectSpace) {
     this.model = model;
     this.circuit = model.circuit;
     this.job = job;
-    this.candidates = withHealthy(model.circuit.faults);
-    this.suspectsOf = chooseSuspects(model, procedure, job);
-    this.repairWords = new Map(
-      this.candidates.map(({ repair, repairWords }) => [repair, repairWords ?? repair]),
+    this.space = space;
+    this.readings = space.readingsOf(session);
+    this.ranking = space.rank(this.readings);
+    this.isIntermittent = isIntermittent(session);
+    this.standing = {
+      readings: this.readings,
+      ranking: this.ranking,
+      now: situationOf(session),
+      means: meansOf(session),
+    };
+  }
+
+  get suspects(): SuspectView {
+    this.view ??= this.look();
+    return this.view;
+  }
+
+  get nextTests(): readonly Proposal[] {
+    this.tests ??= this.propose();
+    return this.tests;
+  }
+
+  weigh(faults: readonly string[]): Weighed {
+    const key = JSON.stringify(faults);
+    const made = this.weighed.get(key) ?? this.evidenceFor(faults);
+    this.weighed.set(key, made);
+    return made;
+  }
+
+  private look(): SuspectView {
+    const { space, readings, ranking } = this;
+    const before = readings.length > 0 ? space.rank(readings.slice(0, -1)) : null;
+    const groupRepairs = this.group();
+    return {
+      rows: this.rows(),
+      intermittent: this.isIntermittent,
+      changed: before ? whatChanged(before, ranking) : null,
+      unexplained: this.unexplained(),
+      unexplainedBy: ranking.explained
+        ? null
+        : { reading: this.culprit()?.event ?? null, pair: this.twoAtOnce() },
+      group: groupRepairs.length === 0 ? null : this.groupWords(groupRepairs),
+      groupRepairs,
+    };
+  }
+
+  private propose(): readonly Proposal[] {
+    const { best } = this.space.propose(this.standing, { massKept: PLANNED_MASS });
+    // With a group named, tests that part nothing in it are no news to anybody.
+    const least = this.group().length === 0 ? 0 : WORTH_DOING_BITS;
+    const worth = best.filter(({ bits }) => bits >= least);
+    return this.toldApart(
+      worth.map((found) =>
+        this.proposal(found.test, found.cost.minutes, {
+          shows: this.showsIn(found),
+          why: found.why,
+          bits: found.bits,
+        }),
+      ),
     );
   }
 
-  readonly suspects = (session: Session): SuspectView => {
-    const present = this.present(session);
-    const { space, readings, ranking } = present;
-    const before = readings.length > 0 ? space.rank(readings.slice(0, -1)) : null;
-    return {
-      rows: this.rows(ranking),
-      intermittent: isIntermittent(session),
-      changed: before ? whatChanged(before, ranking) : null,
-      unexplained: this.unexplained(ranking, readings),
-      group: this.group(session, present),
-    };
-  };
+  private showsIn({ shows }: Found): Proposal['shows'] {
+    return shows.map(({ id, words, shows: shown }) => ({
+      faults: this.space.faultsOf(id),
+      suspect: words,
+      shown,
+    }));
+  }
 
-  readonly nextTests = (session: Session): readonly Proposal[] => {
-    const present = this.present(session);
-    const { space, readings, ranking } = present;
-    const { best } = proposeTests(space.table, ranking, {
-      now: situationOf(present),
-      means: meansOf(session),
-      outcomes: space.outcomes,
-      without: readings.map(({ test }) => test),
-      massKept: PLANNED_MASS,
-    });
-    // With a group named, tests that part nothing in it are no news to anybody.
-    const least = this.group(session, present) === null ? 0 : WORTH_DOING_BITS;
-    const worth = best.filter(({ bits }) => bits >= least);
-    return this.toldApart(
-      worth.map(({ test, cost, shows, why }) =>
-        proposal(
-          this.model,
-          space,
-          test,
-          cost.minutes,
-          shows.map(({ words, shows: shown }) => ({ suspect: words, shown })),
-          why,
-        ),
-      ),
-    );
-  };
-
-  readonly weigh: Advisor['weigh'] = (session, faults) => {
-    const present = this.present(session);
-    const { space, readings, ranking } = present;
-    const concluded = faults.length === 0 ? [HEALTHY] : faults;
-    const weighed = corroborate(space.table, {
-      // A fault that comes and goes is the same fault.
-      concluded: space.table.candidates
-        .map(({ id }) => id)
-        .filter((id) => concluded.includes(faultIdOf(id))),
-      readings,
-      ranking,
-      prior: space.prior,
-      outcomes: space.outcomes,
-      now: situationOf(present),
-      means: meansOf(session),
-      ...(space.showsPair ? { showsPair: space.showsPair } : {}),
-    });
-    const words = this.conclusionWords(concluded);
-    const line = (at: number) => ({
-      test: readings[at]!.words,
-      where: readings[at]!.where,
-      found: readings[at]!.found,
-      pointsTo: words,
-    });
+  private evidenceFor(faults: readonly string[]): Weighed {
+    const { space, readings, standing } = this;
+    const weighed = space.weigh(space.namedBy(faults), standing);
+    const unexplained = this.unexplained();
+    if (!weighed) {
+      const missing = EVIDENCE_NEEDED;
+      return { evidence: [], ruledOut: [], proven: false, missing, unexplained, wouldProve: [] };
+    }
+    const eventAt = (at: number) => readings[at]!.event;
     const evidence: EvidenceLine[] = [
-      ...weighed.evidence.map(({ reading }) => line(reading)),
-      ...weighed.carrying.map((reading) => ({ ...line(reading), counted: false as const })),
+      ...weighed.evidence.map(({ reading }) => ({ counted: true, reading: eventAt(reading) })),
+      ...weighed.carrying.map((reading) => ({ counted: false, reading: eventAt(reading) })),
     ];
     const offered = () =>
       this.toldApart(
         weighed.offers.map(({ test, minutes }) =>
-          proposal(this.model, space, test, minutes, [], 'would support or break this conclusion'),
+          this.proposal(test, minutes, {
+            shows: [],
+            why: 'would support or break this conclusion',
+            bits: null,
+          }),
         ),
       );
     let wouldProve: readonly Proposal[] | undefined;
@@ -145,24 +166,15 @@ class ModelAdvisor implements Advisor {
       // A list of repairs: that something is wrong, the conclusion itself says.
       ruledOut: weighed.ruledOut
         .filter(({ repair }) => repair !== HEALTHY)
-        .map(({ repair, readings: by }) => ({
-          words: this.repairWords.get(repair) ?? repair,
-          by: by.map((at) => `${readings[at]!.words}: ${readings[at]!.found}`).join('; '),
-        })),
+        .map(({ repair, readings: by }) => ({ repair, by: [...new Set(by.map(eventAt))] })),
       proven: weighed.proven,
-      unexplained: this.unexplained(ranking, readings),
+      unexplained,
       missing: weighed.missing,
       get wouldProve() {
         wouldProve ??= offered();
         return wouldProve;
       },
     };
-  };
-
-  private present(session: Session): Present {
-    const space = this.suspectsOf(session);
-    const readings = sessionReadings(session, space, this.circuit);
-    return { space, readings, ranking: space.rank(readings) };
   }
 
   /** A procedure may give one title to two tests; then each says where and how it looks. */
@@ -177,60 +189,101 @@ class ModelAdvisor implements Advisor {
     });
   }
 
-  private rows(ranking: Ranking): SuspectRow[] {
-    return ranking.repairs.map(({ repair, chance }) => {
+  private rows(): SuspectRow[] {
+    const { suspects, repairs } = this.ranking;
+    return repairs.map(({ repair, chance }) => {
       const faults = new Map<string, SuspectRow['faults'][number]>();
-      for (const suspect of ranking.suspects) {
+      for (const suspect of suspects) {
         if (suspect.repair !== repair) continue;
-        const id = faultIdOf(suspect.id);
-        const known = faults.get(id);
-        const { words } = known ?? suspect;
-        faults.set(id, { id, words, chance: suspect.chance + (known?.chance ?? 0) });
+        const own = this.space.faultsOf(suspect.id);
+        for (const id of own.length === 0 ? [suspect.id] : own) {
+          const known = faults.get(id);
+          const words = known?.words ?? (own.length > 1 ? this.faultWords(id) : suspect.words);
+          faults.set(id, { id, words, chance: suspect.chance + (known?.chance ?? 0) });
+        }
       }
       return {
         repair,
-        words: this.repairWords.get(repair) ?? repair,
+        words: this.repairWords(repair),
         chance,
         faults: [...faults.values()].sort((a, b) => b.chance - a.chance),
       };
     });
   }
 
-  private unexplained(ranking: Ranking, readings: readonly SessionReading[]): string | null {
-    if (ranking.explained) return null;
-    const culprit = ranking.disagrees ? readings[ranking.disagrees.reading] : undefined;
-    const two = this.twoAtOnce(ranking);
-    const pair = two ? ` Two faults at once would explain them: ${two}.` : '';
+  private unexplained(): string | null {
+    if (this.ranking.explained) return null;
+    const culprit = this.culprit();
+    const two = this.twoAtOnce();
+    const pair = two
+      ? ` Two faults at once would explain them: ${two.map((id) => this.faultWords(id)).join(' and ')}.`
+      : '';
     if (!culprit)
       return `No single fault explains these readings; there may be two, or a lead was in the wrong place.${pair}`;
     return `No single fault explains these readings. "${culprit.words}" (${culprit.found}) disagrees most with the rest: check where both leads were, and repeat it.${pair}`;
   }
 
-  /** "A and B" for the likeliest pair of faults, when a single one with a slip is not much likelier than both. */
-  private twoAtOnce({ pairs, suspects }: Ranking): string | null {
-    const [pair] = pairs;
-    if (!pair || pair.chance < PAIR_SHARE * suspects[0]!.chance) return null;
-    return pair.ids.map((id) => suspects.find((one) => one.id === id)?.words ?? id).join(' and ');
+  /** The reading that disagrees most. */
+  private culprit(): SessionReading | undefined {
+    const { disagrees } = this.ranking;
+    return disagrees ? this.readings[disagrees.reading] : undefined;
   }
 
-  private group(session: Session, { space, readings, ranking }: Present): string | null {
-    const { group, settled } = verdictOf(space.table, ranking, {
-      means: meansOf(session),
-      outcomes: space.outcomes,
-      without: readings.map(({ test }) => test),
-    });
-    if (!settled || group.length < 2) return null;
-    const words = group.map((repair) => this.repairWords.get(repair) ?? repair);
+  /** The likeliest pair of faults, when a single one with a slip is not much likelier than both. */
+  private twoAtOnce(): readonly string[] | null {
+    const { pairs, suspects } = this.ranking;
+    const [pair] = pairs;
+    if (!pair || pair.chance < PAIR_SHARE * suspects[0]!.chance) return null;
+    return pair.ids;
+  }
+
+  /** Repairs left that no test at hand tells apart; none while one could. */
+  private group(): readonly string[] {
+    if (this.left) return this.left;
+    const { group, settled } = this.space.verdict(this.standing);
+    this.left = !settled || group.length < 2 ? [] : group;
+    return this.left;
+  }
+
+  private groupWords(repairs: readonly string[]): string {
+    const words = repairs.map((repair) => this.repairWords(repair));
     return `No test here tells these apart: ${inOneSentence(words, '; ').replace(/\.$/, '')}.`;
   }
 
-  private conclusionWords(ids: readonly string[]): string {
-    const repairs = new Set(
-      this.candidates
-        .filter(({ id }) => ids.includes(id))
-        .map(({ repairWords, repair }) => repairWords ?? repair),
-    );
-    return inOneSentence([...repairs], ', or ');
+  private repairWords(repair: string): string {
+    const known = this.space.table.candidates.find((one) => one.repair === repair);
+    return known?.repairWords ?? repair;
+  }
+
+  private faultWords(fault: string): string {
+    return withHealthy(this.circuit.faults).find(({ id }) => id === fault)?.words ?? fault;
+  }
+
+  /** A test of the table that the person could do now. */
+  private proposal(
+    place: number,
+    minutes: number,
+    told: Pick<Proposal, 'shows' | 'why' | 'bits'>,
+  ): Proposal {
+    const { space, model } = this;
+    const entry = space.testAt(place);
+    const { test, id } = entry;
+    if (test === null) throw new Error(`advisor: "${id}" is done only where the tree has it`);
+    const column = space.table.column(place);
+    const expected = expectedShown(model, test);
+    const unit = column.kind === 'number' ? (column.unit ?? 'V') : null;
+    return {
+      ...{ id, test, needs: entry.needs, ...told },
+      words: bindText(entry.words, this.job, this.circuit),
+      step: entry.step,
+      minutes: Math.round(minutes * 10) / 10,
+      healthy: healthyWords(expected, unit ?? 'V'),
+      expected,
+      kind: column.kind,
+      unit,
+      looks: column.kind === 'look' ? [...column.looks] : [],
+      likely: model.shows(HEALTHY, test, 0),
+    };
   }
 }
 
@@ -245,61 +298,6 @@ function inOneSentence(sentences: readonly string[], between: string): string {
 
 function lowerCase(letter: string): string {
   return letter.toLowerCase();
-}
-
-/** How things stand at the vehicle after everything that was done. */
-function situationOf({ space, readings }: Present): Situation {
-  return readings.reduce<Situation>(
-    (now, { test }) => situationAfter(space.testAt(test), now),
-    AT_THE_START,
-  );
-}
-
-function meansOf({ instruments }: Session): Means {
-  return {
-    ...ALL_MEANS,
-    has: [...instruments, ...ALWAYS_AT_HAND],
-    helper: instruments.includes('helper'),
-  };
-}
-
-/** A test of the table that the person could do now. */
-function proposal(
-  model: Model,
-  space: SuspectSpace,
-  place: number,
-  minutes: number,
-  shows: Proposal['shows'],
-  why: string,
-): Proposal {
-  const { id, words, test, needs } = space.testAt(place);
-  if (test === null) throw new Error(`advisor: "${id}" is done only where the tree has it`);
-  const column = space.table.column(place);
-  const healthy = space.table.candidates.findIndex((one) => one.id === HEALTHY);
-  const shown = space.table.shown(place, healthy);
-  const expected = expectedOf(model, test, shown);
-  return {
-    id,
-    words,
-    test,
-    minutes: Math.round(minutes * 10) / 10,
-    needs: needs.filter((need) => !ALWAYS_AT_HAND.includes(need)),
-    shows,
-    why,
-    healthy: healthyWords(expected, column.unit ?? 'V'),
-    expected,
-    kind: column.kind,
-    looks: column.kind === 'look' ? [...column.looks] : [],
-    likely: shown[0] ?? null,
-  };
-}
-
-/** The range within the meter's and the model's allowance, as for a step of a procedure; the looks of the samples. */
-function expectedOf(model: Model, test: Test, shown: readonly Shown[]): ExpectedShown {
-  const range = computedRange(model, test);
-  if (range) return { kind: 'number', low: range.low, high: range.high };
-  const looks = shown.flatMap((one) => (one.kind === 'look' ? [one.look] : []));
-  return { kind: 'look', looks: [...new Set(looks)] };
 }
 
 function healthyWords(expected: ExpectedShown, unit: 'V' | 'ohm'): string {

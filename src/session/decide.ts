@@ -1,36 +1,21 @@
 import type { Look } from '../circuit/test.ts';
-import { bindText } from '../procedure/bind-text.ts';
 import {
+  type Caution,
   type Conclusion,
   isTask,
   type LookStep,
   outcomeOfValue,
   type Step,
-  stepOf,
 } from '../procedure/procedure.ts';
 import { answersStep, answersTest, isFromBefore } from './accept-capture.ts';
 import { takesCapture } from './capture-step.ts';
 import type { Command } from './command.ts';
-import type { SessionEvent, When } from './events.ts';
-import { judgeExtra, judgeStep } from './judge-step.ts';
-import { pendingCautions } from './pending-cautions.ts';
+import { RULES, SESSION_FORMAT, type SessionEvent, type When } from './events.ts';
+import { judgeStep, judgeTest } from './judge-step.ts';
+import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
+import type { Refusal } from './refusal.ts';
 import { isRepeatable, passes } from './retest.ts';
 import { presentConclusion, presentStep, type Session } from './session.ts';
-
-export interface Refusal {
-  readonly code:
-    | 'caution-first'
-    | 'wrong-kind'
-    | 'no-such-outcome'
-    | 'nothing-to-take-back'
-    | 'not-open'
-    | 'empty-text'
-    | 'no-way-round'
-    | 'not-concluded'
-    | 'old-capture';
-  readonly words: string;
-  readonly fix?: string;
-}
 
 export type Decision =
   | { readonly ok: true; readonly events: readonly SessionEvent[] }
@@ -39,10 +24,10 @@ export type Decision =
 /** Decides one command at time `now`. */
 export function decide(session: Session, command: Command, now: When): Decision {
   if (session.status === 'paused' && command.type !== 'resume')
-    return refuse('not-open', 'this session is paused', 'resume it first');
+    return refuse({ code: 'not-open', status: 'paused' });
   switch (command.type) {
     case 'acknowledge-cautions':
-      return acknowledge(session, command.step, now);
+      return acknowledge(session, command, now);
     case 'record-reading':
     case 'choose-outcome':
     case 'mark-done':
@@ -52,8 +37,8 @@ export function decide(session: Session, command: Command, now: When): Decision 
       return goBack(session, command.to, now);
     case 'add-note': {
       const text = command.text.trim();
-      if (text === '') return refuse('empty-text', 'the note is empty');
-      return events({ type: 'note-added', step: presentStep(session).id, text, ...now });
+      if (text === '') return refuse({ code: 'empty-text', of: 'note' });
+      return events({ type: 'note-added', step: presentStep(session)?.id ?? null, text, ...now });
     }
     case 'change-instruments':
       return events({
@@ -62,14 +47,16 @@ export function decide(session: Session, command: Command, now: When): Decision 
         meter: command.meter,
         ...now,
       });
-    case 'record-extra':
-      return session.status === 'open' ? extra(session, command, now) : notOpen(session);
+    case 'record-test':
+      return recordTest(session, command, now);
     case 'pause':
-      return session.status === 'open' || session.status === 'concluded'
-        ? events({ type: 'session-paused', ...now })
-        : notOpen(session);
-    case 'resume':
-      return events({ type: 'session-resumed', program: command.program, ...now });
+      if (session.status === 'closed') return notOpen(session);
+      return events({ type: 'session-paused', ...now });
+    case 'resume': {
+      const { program, by } = command;
+      const versions = { format: SESSION_FORMAT, rules: RULES } as const;
+      return events({ type: 'session-resumed', program, by, ...versions, ...now });
+    }
     case 'conclude':
       return conclude(session, command, now);
     case 'record-retest':
@@ -77,13 +64,31 @@ export function decide(session: Session, command: Command, now: When): Decision 
       return retest(session, command, now);
     case 'close':
       if (session.status === 'closed') return notOpen(session);
-      if (!session.concluded) return refuse('not-concluded', 'there is no conclusion to close yet');
-      return events({
-        type: 'session-closed',
-        verdict: command.verdict,
-        words: command.words,
-        ...now,
-      });
+      if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'close' });
+      return events({ type: 'session-closed', verdict: command.verdict, ...now });
+    case 'stop-test':
+    case 'pass-over':
+    case 'reveal':
+      return ofBench(session, command, now);
+  }
+}
+
+/** What a drill's bench says; a session on any other vehicle has none that speaks. */
+function ofBench(
+  session: Session,
+  command: Extract<Command, { type: 'stop-test' | 'pass-over' | 'reveal' }>,
+  now: When,
+): Decision {
+  if (session.opened.vehicle.kind !== 'drill') return refuse({ code: 'no-drill' });
+  if (session.revealed) return notOpen(session);
+  switch (command.type) {
+    case 'stop-test':
+      return events({ type: 'test-stopped', test: command.test, hazard: command.hazard, ...now });
+    case 'pass-over':
+      return events({ type: 'caution-passed-over', cautions: command.cautions, ...now });
+    case 'reveal':
+      if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'close' });
+      return events({ type: 'answer-revealed', ...command.answer, ...now });
   }
 }
 
@@ -91,28 +96,44 @@ function events(...list: SessionEvent[]): Decision {
   return { ok: true, events: list };
 }
 
-function refuse(code: Refusal['code'], words: string, fix?: string): Decision {
-  return { ok: false, refusal: { code, words, ...(fix ? { fix } : {}) } };
+function refuse(refusal: Refusal): Decision {
+  return { ok: false, refusal };
 }
 
-/** What is closed stays closed; until then a conclusion can be taken back. */
-function notOpen({ status }: Session): Decision {
-  const fix = status === 'closed' ? 'begin a new session' : 'go back to change an answer';
-  return refuse('not-open', 'this session has ended', fix);
+function notOpen({ status, revealed }: Session): Decision {
+  if (revealed) return refuse({ code: 'not-open', status: 'revealed' });
+  return refuse({ code: 'not-open', status: status === 'open' ? 'concluded' : status });
 }
 
-function acknowledge(session: Session, named: string | undefined, now: When): Decision {
-  const step = named === undefined ? presentStep(session) : stepOf(session.opened.procedure, named);
-  const pending = pendingCautions(session, step);
-  if (!isTask(step) || pending.length === 0)
-    return refuse('wrong-kind', 'there is no caution to acknowledge here');
+function acknowledge(
+  session: Session,
+  { step: named, test, ids, readBy }: Extract<Command, { type: 'acknowledge-cautions' }>,
+  now: When,
+): Decision {
+  const found = test
+    ? null
+    : named === undefined
+      ? presentStep(session)
+      : stepNamed(session, named);
+  if (found === undefined) return refuse({ code: 'no-such-step', step: named ?? '' });
+  const pending = test ? pendingTestCautions(session, test) : pendingCautions(session, found);
+  const read = ids ? pending.filter(({ id }) => ids.includes(id)) : pending;
+  if (read.length === 0 || (ids && read.length < ids.length)) return refuse({ code: 'no-caution' });
+  const state = test ? test.setup.state : found && isTask(found) ? found.setup.state : null;
+  if (state === null) return refuse({ code: 'no-caution' });
   return events({
     type: 'caution-acknowledged',
-    step: step.id,
-    state: step.setup.state,
-    cautions: pending.map(({ id, word, say }) => ({ id, word, text: say })),
+    step: found?.id ?? null,
+    state,
+    cautions: read.map(({ id, word, say }) => ({ id, word, text: say })),
+    ...(readBy === undefined ? {} : { readBy }),
     ...now,
   });
+}
+
+function stepNamed({ opened }: Session, id: string): Step | undefined {
+  const steps = opened.procedure?.steps;
+  return steps && Object.hasOwn(steps, id) ? steps[id] : undefined;
 }
 
 type AnswerCommand = Extract<
@@ -123,19 +144,15 @@ type AnswerCommand = Extract<
 function answer(session: Session, command: AnswerCommand, now: When): Decision {
   if (session.status !== 'open') return notOpen(session);
   const step = presentStep(session);
-  if (!isTask(step)) return refuse('wrong-kind', 'the tree has come to its conclusion');
+  if (!step || !isTask(step)) return wrongKind(step);
   if (command.type === 'cannot-do') {
     const reason = command.reason.trim();
     if (reason === '') return noReason();
-    if (step.cannot === null)
-      return refuse(
-        'no-way-round',
-        'this procedure has no way round this step',
-        'pause here, or ask what else would tell',
-      );
+    if (step.cannot === null) return refuse({ code: 'no-way-round', step: step.id });
     return events({ type: 'step-impossible', step: step.id, reason, go: step.cannot, ...now });
   }
-  if (pendingCautions(session).length > 0) return cautionFirst();
+  const pending = pendingCautions(session);
+  if (pending.length > 0) return cautionFirst(pending);
   switch (command.type) {
     case 'mark-done':
       if (step.kind !== 'act') return wrongKind(step);
@@ -148,26 +165,15 @@ function answer(session: Session, command: AnswerCommand, now: When): Decision {
 }
 
 function noReason(): Decision {
-  return refuse('empty-text', 'say in a few words why it cannot be done');
+  return refuse({ code: 'empty-text', of: 'reason' });
 }
 
-function cautionFirst(): Decision {
-  return refuse(
-    'caution-first',
-    'the caution of this step has not been acknowledged',
-    'read and acknowledge it first',
-  );
+function cautionFirst(pending: readonly Caution[]): Decision {
+  return refuse({ code: 'caution-first', cautions: pending.map(({ id }) => id) });
 }
 
-function wrongKind(step: Step): Decision {
-  const wanted: Record<Step['kind'], string> = {
-    measure: 'a reading',
-    look: 'one of its looks',
-    ask: 'one of its answers',
-    act: 'only "done"',
-    conclude: 'nothing',
-  };
-  return refuse('wrong-kind', `step "${step.id}" wants ${wanted[step.kind]}`);
+function wrongKind(step: Step | null): Decision {
+  return refuse({ code: 'wrong-kind', step: step?.id ?? null, wanted: step?.kind ?? null });
 }
 
 function choose(
@@ -192,31 +198,31 @@ function choose(
   });
 }
 
-function extra(
+function recordTest(
   session: Session,
-  command: Extract<Command, { type: 'record-extra' }>,
+  command: Extract<Command, { type: 'record-test' }>,
   now: When,
 ): Decision {
-  const { test, words, typed, shown, expected, capture } = command;
+  const { test, typed, shown, expected, capture } = command;
+  if (session.status === 'closed') return notOpen(session);
+  const pending = pendingTestCautions(session, test);
+  if (pending.length > 0) return cautionFirst(pending);
   if (capture && !answersTest(test, shown, capture)) return noCapture();
-  const taken = capture ? { capture } : {};
-  // The meter's accuracy says nothing of a scope's.
-  const judgement = capture || !expected ? null : judgeExtra(shown, expected, session.meter);
   return events({
-    type: 'extra-reading',
+    type: 'test-recorded',
     test,
-    words,
     typed,
     shown,
-    ...(expected ? { expected } : {}),
-    ...(judgement ? { judgement } : {}),
-    ...taken,
+    expected,
+    // The meter's accuracy says nothing of a scope's.
+    judgement: capture || !expected ? null : judgeTest(shown, expected, session.meter),
+    ...(capture ? { capture } : {}),
     ...now,
   });
 }
 
 function noCapture(): Decision {
-  return refuse('wrong-kind', 'this answer cannot come from a capture', 'answer it by hand');
+  return refuse({ code: 'no-capture' });
 }
 
 /** The look that was named, or the outcome's first when only the outcome was. */
@@ -226,13 +232,9 @@ function lookFor(step: LookStep, name: string, look: Look | undefined): Look | n
   return outcome?.looks[0] ?? null;
 }
 
-function noOutcome(step: Exclude<Step, Conclusion>, name: string): Decision {
-  const names = 'outcomes' in step ? step.outcomes.map((one) => one.name).join(', ') : '';
-  return refuse(
-    'no-such-outcome',
-    `step "${step.id}" has no outcome "${name}"`,
-    `one of: ${names}`,
-  );
+function noOutcome(step: Exclude<Step, Conclusion>, outcome: string): Decision {
+  const known = 'outcomes' in step ? step.outcomes.map((one) => one.name) : [];
+  return refuse({ code: 'no-such-outcome', step: step.id, outcome, known });
 }
 
 function record(
@@ -243,7 +245,7 @@ function record(
 ): Decision {
   if (step.kind !== 'measure') return wrongKind(step);
   const outcome = outcomeOfValue(step, command.value);
-  if (!outcome) return refuse('no-such-outcome', 'this is not a number');
+  if (!outcome) return refuse({ code: 'not-a-number' });
   const { capture } = command;
   if (capture && !answersStep(step, capture, command.value)) return noCapture();
   return events({
@@ -266,8 +268,7 @@ function goBack(session: Session, to: number | undefined, now: When): Decision {
   if (session.status === 'closed') return notOpen(session);
   const answered = session.trail.filter((visit) => visit.answer !== null);
   const visit = to === undefined ? answered[answered.length - 1] : session.trail[to];
-  if (!visit || visit.answer === null)
-    return refuse('nothing-to-take-back', 'there is no earlier answer to take back');
+  if (!visit || visit.answer === null) return refuse({ code: 'nothing-to-take-back' });
   return events({ type: 'step-reopened', step: visit.step, answer: visit.answer, ...now });
 }
 
@@ -278,27 +279,36 @@ function conclude(
 ): Decision {
   if (session.status !== 'open') return notOpen(session);
   const tree = presentConclusion(session);
-  if (!command.own && !tree)
-    return refuse(
-      'not-concluded',
-      'the tree has not come to a conclusion yet',
-      'go on, or name your own conclusion',
-    );
   const { own, weighed } = command;
-  // The record reads in the words of this vehicle, whatever becomes of the job sheet.
-  const { job, circuit } = session.opened;
-  const bound = (text = '') => bindText(text, job, circuit);
+  if (!own && !tree) return refuse({ code: 'not-concluded', wanted: 'conclusion' });
+  const faults = own?.faults ?? tree?.faults ?? [];
+  const wrong = own ? badConclusion(session, own) : null;
+  if (wrong) return refuse(wrong);
   return events({
     type: 'concluded',
     conclusion: own ? null : (tree?.id ?? null),
-    title: own?.title ?? bound(tree?.title),
-    faults: own?.faults ?? tree?.faults ?? [],
-    repair: own?.repair ?? bound(tree?.repair),
+    ownWords: own?.words?.trim() ?? null,
+    faults,
     evidence: weighed?.evidence ?? [],
     ruledOut: weighed?.ruledOut ?? [],
     proven: weighed?.proven ?? null,
     ...now,
   });
+}
+
+/** One's own conclusion names faults of the circuit, or says in words what is wrong; on a drill none gives it up. */
+function badConclusion(
+  { opened }: Session,
+  { words, faults }: NonNullable<Extract<Command, { type: 'conclude' }>['own']>,
+): Refusal | null {
+  const known = opened.circuit?.faults.map(({ id }) => id) ?? [];
+  const fault = faults.find((id) => !known.includes(id));
+  if (fault !== undefined)
+    return opened.circuit ? { code: 'no-such-fault', fault, known } : { code: 'no-circuit' };
+  const isSaid = faults.length > 0 || (words !== null && words.trim() !== '');
+  return isSaid || opened.vehicle.kind === 'drill' || words === null
+    ? null
+    : { code: 'empty-text', of: 'conclusion' };
 }
 
 function retest(
@@ -307,25 +317,23 @@ function retest(
   now: When,
 ): Decision {
   if (session.status === 'closed') return notOpen(session);
-  if (!session.concluded) return refuse('not-concluded', 'there is no conclusion to test yet');
+  if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'repair' });
   const { procedure } = session.opened;
-  const step = stepOf(procedure, command.step);
+  const step = stepNamed(session, command.step);
+  if (!procedure || !step) return refuse({ code: 'no-such-step', step: command.step });
   if (!isRepeatable(procedure, step)) return wrongKind(step);
   if (command.type === 'cannot-retest') {
     const reason = command.reason.trim();
     if (reason === '') return noReason();
     return events({ type: 'retest-impossible', step: step.id, reason, ...now });
   }
-  if (pendingCautions(session, step).length > 0) return cautionFirst();
+  const pending = pendingCautions(session, step);
+  if (pending.length > 0) return cautionFirst(pending);
   const { typed, value, look, outcome, capture } = command;
   if (!step.outcomes.some(({ name }) => name === outcome)) return noOutcome(step, outcome);
   if (capture && (step.kind === 'ask' || !answersStep(step, capture, value))) return noCapture();
   if (capture && isFromBefore(session, capture))
-    return refuse(
-      'old-capture',
-      `${capture.name} is the very file that was measured before the repair`,
-      'capture it anew',
-    );
+    return refuse({ code: 'old-capture', name: capture.name });
   return events({
     type: 'retest-recorded',
     step: step.id,

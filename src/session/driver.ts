@@ -5,6 +5,7 @@
  */
 import type { Look } from '../circuit/test.ts';
 import type { Command } from './command.ts';
+import type { Refusal } from './refusal.ts';
 import type { Session } from './session.ts';
 
 export interface SessionDriver {
@@ -26,7 +27,14 @@ export interface SessionDriver {
 export type Performed =
   | { readonly ok: true; readonly session: Session }
   /** `disk`: the disk refused and not the session, and then nothing has changed. */
-  | { readonly ok: false; readonly words: string; readonly fix: string; readonly disk: boolean };
+  | {
+      readonly ok: false;
+      readonly words: string;
+      readonly fix: string;
+      /** Why the session refused it; null where the disk did. */
+      readonly refusal: Refusal | null;
+      readonly disk: boolean;
+    };
 
 /** What a simulated vehicle answers: words for the screen and what to type or choose. */
 export interface VehicleAnswer {

@@ -3,13 +3,25 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Judgement } from '../circuit/judge.ts';
 import type { KeptShown } from '../circuit/shown-of.ts';
-import type { Look, Meter, Test } from '../circuit/test.ts';
+import type { Look, Meter, Test, VehicleState } from '../circuit/test.ts';
+import type { CautionRule } from '../procedure/cautions.ts';
 import type { Job } from '../procedure/job.ts';
 import type { MeasureUnit, Procedure } from '../procedure/procedure.ts';
 import type { Envelope } from '../waveform/envelope.ts';
+import type { Finding } from '../waveform/finding.ts';
 import type { SignalKind } from '../waveform/measure-channel.ts';
+import type { Phase } from '../waveform/measure-phase.ts';
 
-export const SESSION_FORMAT = 1;
+/** Version of the form of the events. Files of earlier ones are read through `log/upgrade-events.ts`. */
+export const SESSION_FORMAT = 2;
+/**
+ * Version of the rules that judge: which verdict a reading has, which outcome a value falls into, what a conclusion
+ * rests on. It moves when the same answers would give another result.
+ */
+export const RULES = 2;
+/** Who gives the answers: a person at screen or keyboard, a file of answers, another program. */
+export const HANDS = ['person', 'answers-file', 'program'] as const;
+export type Hand = (typeof HANDS)[number];
 
 /** When: wall clock in RFC 3339 with offset, and monotonic milliseconds since the session was opened or resumed. */
 export interface When {
@@ -21,15 +33,20 @@ export interface When {
 export interface SessionOpened extends When {
   readonly type: 'session-opened';
   readonly format: typeof SESSION_FORMAT;
+  readonly rules: number;
   readonly program: string;
+  readonly by: Hand;
   readonly id: string;
   readonly person: string;
   readonly shop: string;
   readonly instruments: readonly string[];
   readonly meter: Meter;
   readonly job: Job;
-  readonly procedure: Procedure;
+  /** Null in free order: any test, and a conclusion of one's own. */
+  readonly procedure: Procedure | null;
   readonly circuit: Circuit | null;
+  /** Which cautions stand before a test that no step asks for; empty in files of early versions. */
+  readonly cautionRules: readonly CautionRule[];
   /** Where readings come from: a real vehicle, or a simulated one with this fault and sample. */
   readonly vehicle: SessionVehicle;
   /** Step at which the walk began when it is not the start of the procedure: on a simulated vehicle only. */
@@ -44,13 +61,45 @@ export type SessionVehicle =
       /** Healthy to every test, until the harness is moved; absent for a fault that stays. */
       readonly intermittent?: true;
     }
-  /** A simulated vehicle whose fault is hidden; `commitment` is a salted hash of it. */
-  | { readonly kind: 'drill'; readonly commitment: string };
+  | DrillVehicle;
+
+/** A simulated vehicle whose fault is hidden. */
+export interface DrillVehicle {
+  readonly kind: 'drill';
+  readonly level: LevelName;
+  readonly seed: number;
+  /** Salted hash of the answer. */
+  readonly commitment: string;
+  /** Repair that the work order says was done before, by its id; null when it says nothing. */
+  readonly earlierRepair: string | null;
+  readonly assignment: AssignmentNote | null;
+}
+/** How hard a drill is; what each level hides is in `drill/levels.ts`. */
+export const LEVEL_NAMES = [
+  'named',
+  'unnamed',
+  'blind',
+  'intermittent',
+  'double',
+  'misled',
+] as const;
+export type LevelName = (typeof LEVEL_NAMES)[number];
+/** Which line of which assignment a drill belongs to. */
+export interface AssignmentNote {
+  readonly name: string;
+  /** Position in the assignment's list, from 1. */
+  readonly part: number;
+  /** Minutes on the clock, or null without limit. */
+  readonly limitMinutes: number | null;
+}
 
 export interface CautionAcknowledged extends When {
   readonly type: 'caution-acknowledged';
-  readonly step: string;
-  readonly state: string;
+  /** Null for a test that no step asks for. */
+  readonly step: string | null;
+  readonly state: VehicleState;
+  /** The person whom a program names as having read them; absent where the person pressed the key here. */
+  readonly readBy?: string;
   /** Id and the text that was shown. */
   readonly cautions: readonly {
     readonly id: string;
@@ -97,11 +146,26 @@ export interface StepCapture {
   /** Which channel was judged, from 1; absent where there is only one. */
   readonly channel?: number;
   readonly measures: CaptureMeasured;
-  /** What is against the signal, a sentence each; empty when nothing is. */
-  readonly words: readonly string[];
-  /** Where the edges of one channel stand in the turn of another, a line for each pair; absent where no two turn together. */
-  readonly pairs?: readonly string[];
+  /** What is against the judged signal; empty when nothing is. */
+  readonly findings: readonly (Finding | Said)[];
+  /** Where the edges of one channel stand in the turn of another; absent where no two turn together. */
+  readonly phases?: readonly (CapturedPhase | Said)[];
   readonly channels: readonly Envelope[];
+}
+
+/** In words, as an early version wrote it down. */
+export interface Said {
+  readonly said: string;
+}
+
+export interface CapturedPhase {
+  /** Numbers of the two channels, from 1. */
+  readonly reference: number;
+  readonly channel: number;
+  readonly cycleDegrees: Phase['cycleDegrees'];
+  readonly edges: Phase['edges'];
+  /** So many more edges than are listed; absent where all are. */
+  readonly more?: number;
 }
 
 /** What was measured of the channel that is judged, in SI units; null where the signal has no such thing. */
@@ -144,17 +208,17 @@ export interface StepReopened extends When {
   readonly answer: number;
 }
 
-/** A test outside the tree, proposed by the program or chosen by the person. */
-export interface ExtraReading extends When {
-  readonly type: 'extra-reading';
+/** A test that no step asked for, at any time: proposed by the program or chosen by the person. */
+export interface TestRecorded extends When {
+  readonly type: 'test-recorded';
   readonly test: Test;
-  readonly words: string;
+  /** As typed; empty for a look. */
   readonly typed: string;
   readonly shown: KeptShown;
-  /** What a sound circuit shows there, as it stood beside the prompt; absent in sessions of early versions. */
-  readonly expected?: ExpectedShown;
+  /** What a sound circuit shows there, as it stood beside the prompt; null where nothing is known of it. */
+  readonly expected: ExpectedShown | null;
   /** Of a number that was typed, where something is expected. */
-  readonly judgement?: Judgement;
+  readonly judgement: Judgement | null;
   /** The capture that gave it; absent when it was typed or seen. */
   readonly capture?: StepCapture;
 }
@@ -166,7 +230,8 @@ export type ExpectedShown =
 
 export interface NoteAdded extends When {
   readonly type: 'note-added';
-  readonly step: string;
+  /** Step at which it was written; null in free order. */
+  readonly step: string | null;
   readonly text: string;
 }
 
@@ -182,32 +247,87 @@ export interface SessionPaused extends When {
 export interface SessionResumed extends When {
   readonly type: 'session-resumed';
   readonly program: string;
+  /** Form and rules of the events from here on: another version of the program may go on with a session. */
+  readonly format: typeof SESSION_FORMAT;
+  readonly rules: number;
+  readonly by: Hand;
 }
 
-/** The person accepts a conclusion: the tree's own, or one of their own with the repairs it names. */
+/** The person accepts a conclusion: the tree's own, or one of their own with the faults it names. */
 export interface Concluded extends When {
   readonly type: 'concluded';
+  /** The tree's conclusion; null for one of the person's own. */
   readonly conclusion: string | null;
-  readonly title: string;
+  /** What the person wrote, for a conclusion in their own words; null where faults or the tree say it. */
+  readonly ownWords: string | null;
   readonly faults: readonly string[];
-  readonly repair: string;
   readonly evidence: readonly EvidenceLine[];
-  readonly ruledOut: readonly { readonly words: string; readonly by: string }[];
+  readonly ruledOut: readonly RuledOutLine[];
   /** Independent pieces of evidence; three make it proven. Null when there is no circuit to weigh it with. */
   readonly proven: boolean | null;
 }
-export interface EvidenceLine {
-  readonly test: string;
-  readonly where: string;
-  readonly found: string;
-  readonly pointsTo: string;
-  /** False where it carries the conclusion and is no independent piece; absent where it is one. */
-  readonly counted?: false;
-}
+
+/** A reading that speaks for the conclusion. */
+export type EvidenceLine = {
+  /** False where it carries the conclusion and is no independent piece. */
+  readonly counted: boolean;
+} & (
+  | { readonly reading: EventNumber }
+  /** As an early version wrote it down. */
+  | {
+      readonly said: {
+        readonly test: string;
+        readonly where: string;
+        readonly found: string;
+        readonly pointsTo: string;
+      };
+    }
+);
+/** A repair that readings rule out. */
+export type RuledOutLine =
+  | { readonly repair: string; readonly by: readonly EventNumber[] }
+  | { readonly said: { readonly words: string; readonly by: string } };
+/** Number of an event in its session, from 1: `seq` in the file. */
+export type EventNumber = number;
 
 /** How many of them are independent pieces. */
 export function piecesAmong(evidence: readonly EvidenceLine[]): number {
-  return evidence.filter(({ counted }) => counted !== false).length;
+  return evidence.filter(({ counted }) => counted).length;
+}
+
+/** On a drill: the bench stopped a test that does damage or hurts. */
+export interface TestStopped extends When {
+  readonly type: 'test-stopped';
+  readonly test: Test;
+  readonly hazard: Hazard;
+}
+export const HAZARDS = ['ohms-on-live', 'lamp-on-module', 'clipped-in'] as const;
+export type Hazard = (typeof HAZARDS)[number];
+
+/** On a drill: a test was asked for before its cautions were acknowledged; their ids. */
+export interface CautionPassedOver extends When {
+  readonly type: 'caution-passed-over';
+  readonly cautions: readonly string[];
+}
+
+/** The last event of a drill: what was wrong, and what the answer earned. */
+export interface AnswerRevealed extends When {
+  readonly type: 'answer-revealed';
+  readonly faults: readonly string[];
+  readonly repairs: readonly string[];
+  readonly salt: string;
+  readonly right: boolean;
+  readonly score: readonly ScorePart[];
+  readonly points: number;
+  readonly minutes: number;
+  readonly yardstickMinutes: number;
+  /** Over the assignment's time limit on the clock. */
+  readonly late: boolean;
+}
+export interface ScorePart {
+  readonly name: 'diagnosis' | 'evidence' | 'time' | 'safety';
+  readonly points: number;
+  readonly most: number;
 }
 
 /** After the repair: one of the tests that must pass, before beside after. */
@@ -236,15 +356,20 @@ export type RepairVerdict = (typeof REPAIR_VERDICTS)[number];
 export interface SessionClosed extends When {
   readonly type: 'session-closed';
   readonly verdict: RepairVerdict;
-  readonly words: string;
 }
 
-/** Events that the log itself writes. */
+/** Written by the log: what a crash left of a last line was cut off, and is kept in `file` with these bytes and hash. */
 export interface Recovered extends When {
   readonly type: 'recovered';
+  readonly bytes: number;
+  readonly hash: string;
+  readonly file: string;
 }
+/** Written by the log: the first event of a later part, which goes on from the line of this hash in `file`. */
 export interface SegmentContinued extends When {
   readonly type: 'segment-continued';
+  readonly continues: string;
+  readonly file: string;
 }
 
 export type SessionEvent =
@@ -255,7 +380,7 @@ export type SessionEvent =
   | StepDone
   | StepImpossible
   | StepReopened
-  | ExtraReading
+  | TestRecorded
   | NoteAdded
   | InstrumentsChanged
   | SessionPaused
@@ -264,6 +389,9 @@ export type SessionEvent =
   | RetestRecorded
   | RetestImpossible
   | SessionClosed
+  | TestStopped
+  | CautionPassedOver
+  | AnswerRevealed
   | Recovered
   | SegmentContinued;
 

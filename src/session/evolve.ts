@@ -19,11 +19,14 @@ export function openSession(opened: SessionOpened): Session {
     trail: walk(opened, []),
     acknowledged: { state: '', ids: [] },
     acknowledgements: [],
-    extras: [],
+    tests: [],
     notes: [],
     concluded: null,
     retests: [],
     closed: null,
+    stopped: [],
+    passedOver: [],
+    revealed: null,
     events: [opened],
   };
 }
@@ -95,9 +98,9 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
       const back = { ...session, status: 'open', concluded: null, retests: [] } as const;
       return withWay(back, answers, lists);
     }
-    case 'extra-reading': {
+    case 'test-recorded': {
       const acknowledged = acknowledgedAfter(session, event.test.setup.state);
-      return { ...session, acknowledged, extras: lists.add(session.extras, event) };
+      return { ...session, acknowledged, tests: lists.add(session.tests, event) };
     }
     case 'note-added':
       return { ...session, notes: lists.add(session.notes, event) };
@@ -118,6 +121,12 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
       };
     case 'session-closed':
       return { ...session, status: 'closed', closed: event };
+    case 'test-stopped':
+      return { ...session, stopped: lists.add(session.stopped, event) };
+    case 'caution-passed-over':
+      return { ...session, passedOver: lists.add(session.passedOver, event) };
+    case 'answer-revealed':
+      return { ...session, status: 'closed', revealed: event };
     case 'recovered':
     case 'segment-continued':
       return session;
@@ -125,7 +134,7 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
 }
 
 function statusOf(session: Session): Session['status'] {
-  if (session.closed) return 'closed';
+  if (session.closed || session.revealed) return 'closed';
   return session.concluded ? 'concluded' : 'open';
 }
 
@@ -137,8 +146,9 @@ function withAnswer(session: Session, event: Answer, lists: Lists): Session {
 
 /** What is still acknowledged after a step: see `acknowledgedAfter`. */
 function acknowledgedAt(session: Session, id: string): Session['acknowledged'] {
-  const step = stepOf(session.opened.procedure, id);
-  return acknowledgedAfter(session, isTask(step) ? step.setup.state : '');
+  const { procedure } = session.opened;
+  const step = procedure && stepOf(procedure, id);
+  return acknowledgedAfter(session, step && isTask(step) ? step.setup.state : '');
 }
 
 /**
@@ -164,6 +174,7 @@ export function walk(
   opened: Pick<SessionOpened, 'procedure' | 'from'>,
   answers: readonly KeptAnswer[],
 ): Visit[] {
+  if (!opened.procedure) return [];
   const standing = new Map<string, number[]>();
   for (const [index, { event, superseded }] of answers.entries()) {
     if (superseded) continue;

@@ -5,7 +5,7 @@
  */
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
-import type { Shown } from '../circuit/test.ts';
+import type { Shown, Test } from '../circuit/test.ts';
 import type { CodeKind } from '../identify/describe-code.ts';
 import {
   type AskOutcome,
@@ -16,15 +16,35 @@ import {
   WAKING,
 } from '../procedure/procedure.ts';
 import { type Candidate, HEALTHY, type TableTest } from '../suspects/prediction-table.ts';
+import type { TestEntry } from '../suspects/test-entries.ts';
+import { chanceOf } from './chance-of.ts';
 import { codeKindsOf } from './code-answer.ts';
 import type { Answer } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';
-import type { AdvisorTest } from './test-table.ts';
 
 /** Share of the weight of those that come and go, where somebody speaks of one; it may be one that stays after all. Ours. */
 const INTERMITTENT_SHARE = 0.8;
 /** The right movement wakes a fault that comes and goes with this chance. Ours; no count is known. */
 const WOKEN_CHANCE = 0.6;
+/** Share of a drill's readings in which a fault that comes and goes is there by itself. Our choice. */
+export const PRESENT_CHANCE = 0.5;
+
+/** How faults come and go. */
+export interface ComingAndGoing {
+  /** Share of the weight of those that do, where somebody speaks of one; it may be one that stays after all. */
+  readonly share: number;
+  /** Chance that such a fault is there when an instrument is read: by itself, and while the harness is moved. */
+  readonly present: number;
+  readonly moved: number;
+}
+/** On a real vehicle: not there while nobody moves anything. */
+export const ON_THE_ROAD: ComingAndGoing = {
+  share: INTERMITTENT_SHARE,
+  present: 0,
+  moved: WOKEN_CHANCE,
+};
+/** On a drill of the level with such a fault, as its vehicle is made. */
+export const ON_A_DRILL: ComingAndGoing = { share: 1, present: PRESENT_CHANCE, moved: 1 };
 /** A module calls a fault that comes and goes intermittent with this chance, whatever it is like while it is there. Ours. */
 const CALLED_INTERMITTENT = 0.8;
 /** Behind the id of a fault that comes and goes; ids of faults have none. */
@@ -43,33 +63,41 @@ export interface WakingTest extends TableTest {
   readonly words: string;
 }
 
-/** Whether the answers, or the codes where no answer says what they mean, speak of a fault that comes and goes. */
+/**
+ * Whether the answers, or the codes where no answer says what they mean, speak of a fault that comes and goes. On a drill
+ * its level says it: no question is answered by the simulated vehicle itself.
+ */
 export function isIntermittent(session: Session): boolean {
-  const { procedure, job } = session.opened;
-  const answers = standingAnswers(session);
-  const told = answers.flatMap((answer) => answeredWith(procedure, answer) ?? []);
-  if (told.some(({ step, outcome }) => wakes(procedure, step, outcome.name))) return true;
+  const { procedure, job, vehicle } = session.opened;
+  if (vehicle.kind === 'drill') return vehicle.level === 'intermittent';
+  const told = procedure
+    ? standingAnswers(session).flatMap((answer) => answeredWith(procedure, answer) ?? [])
+    : [];
+  if (procedure && told.some(({ step, outcome }) => wakes(procedure, step, outcome.name)))
+    return true;
   const said = told.flatMap(({ outcome }) => outcome.codeKinds ?? []);
   return (said.length > 0 ? said : codeKindsOf(job)).includes('intermittent');
 }
 
 /** Suspects that stay, and all that can come and go once more; a wheel is damaged or it is not. */
-export function withIntermittent(circuit: Circuit, candidates: readonly Candidate[]): Candidate[] {
+export function withIntermittent(
+  circuit: Circuit,
+  candidates: readonly Candidate[],
+  { share }: ComingAndGoing,
+): Candidate[] {
   const canBe = new Set(
     circuit.faults.filter((fault) => fault.class !== 'target').map(({ id }) => id),
   );
   return candidates.flatMap((candidate): Candidate[] => {
     if (!canBe.has(candidate.id)) return [candidate];
     const { id, words, weight } = candidate;
-    return [
-      { ...candidate, weight: (1 - INTERMITTENT_SHARE) * weight },
-      {
-        ...candidate,
-        id: `${id}${MARK}`,
-        ...(words === undefined ? {} : { words: `${words}, now and then` }),
-        weight: INTERMITTENT_SHARE * weight,
-      },
-    ];
+    const fleeting = {
+      ...candidate,
+      id: `${id}${MARK}`,
+      ...(words === undefined ? {} : { words: `${words}, now and then` }),
+      weight: share * weight,
+    };
+    return share < 1 ? [{ ...candidate, weight: (1 - share) * weight }, fleeting] : [fleeting];
   });
 }
 
@@ -89,7 +117,7 @@ export function intermittentCodeChance(
 }
 
 /** One test for each place that the steps of a procedure move or warm. They are done where the tree has them only. */
-export function wakingTests(procedure: Procedure): WakingTest[] {
+export function wakingTests(procedure: Procedure | null): WakingTest[] {
   return wakingPlaces(procedure).map(({ step, outcome }) => ({
     id: wakingId(step, outcome),
     words: step.title,
@@ -107,9 +135,10 @@ export function wakingTests(procedure: Procedure): WakingTest[] {
 /** What a suspect of `withIntermittent` shows; `samples` are how many there are. */
 export function intermittentShows(
   model: Model,
-  procedure: Procedure,
+  procedure: Procedure | null,
   samples: number,
-): (candidate: string, test: AdvisorTest | WakingTest, sample: number) => Shown {
+  { present, moved }: ComingAndGoing,
+): (candidate: string, test: TestEntry | WakingTest, sample: number) => Shown {
   const places = new Map(
     wakingPlaces(procedure).map((place) => [wakingId(place.step, place.outcome), place]),
   );
@@ -117,8 +146,13 @@ export function intermittentShows(
     const fault = faultIdOf(candidate);
     const isFleeting = fault !== candidate;
     if (test !== null) {
-      const shows = isFleeting && test.probe.kind !== 'inspect' ? HEALTHY : fault;
-      return model.shows(shows, test, sample);
+      const chance = test.wiggle ? moved : present;
+      const isThere =
+        !isFleeting ||
+        test.probe.kind === 'inspect' ||
+        // Drawn anew for each test: what was there in one reading may be away in the next.
+        chanceOf(sample, `${fault} ${id}`) < chance;
+      return model.shows(isThere ? fault : HEALTHY, leftAlone(test), sample);
     }
     const woken = isFleeting && sample < WOKEN_CHANCE * samples;
     return drops(woken && places.get(id)!.faults.includes(fault));
@@ -152,12 +186,23 @@ export function wakes(procedure: Procedure, step: Step, outcome: string): boolea
   return placesOf(procedure, step).some((place) => place.outcome.name === outcome);
 }
 
+/** The same test without moving the harness, which the model need not solve anew. */
+function leftAlone(test: Test): Test {
+  if (!test.wiggle) return test;
+  const { wiggle, ...still } = test;
+  const known = STILL.get(test) ?? still;
+  STILL.set(test, known);
+  return known;
+}
+const STILL = new WeakMap<Test, Test>();
+
 /** As eyes have it: something is wrong there, or nothing. */
 function drops(isSeen: boolean): Shown {
   return { kind: 'look', look: isSeen ? 'faulty' : 'sound' };
 }
 
-function wakingPlaces(procedure: Procedure): WakingPlace[] {
+function wakingPlaces(procedure: Procedure | null): WakingPlace[] {
+  if (!procedure) return [];
   return Object.values(procedure.steps).flatMap((step) => placesOf(procedure, step));
 }
 

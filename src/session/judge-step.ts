@@ -11,8 +11,8 @@ export function judgeStep(step: MeasureStep, value: number, meter: Meter): Judge
   return judgeReading(value, step.unit, endsOf(step.expected), meter);
 }
 
-/** The same of a test outside the tree; null for looks. */
-export function judgeExtra(
+/** The same of a test that no step asks for; null for looks. */
+export function judgeTest(
   shown: KeptShown,
   expected: ExpectedShown,
   meter: Meter,

@@ -4,15 +4,17 @@ import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Unit } from '../quantity/quantity.ts';
 import { safeText } from '../source/safe-text.ts';
 import { type Capture, captureSeconds } from '../waveform/capture.ts';
-import { phaseWords } from '../waveform/describe-measures.ts';
 import { envelopeOf } from '../waveform/envelope.ts';
-import { type Finding, judgeChannel } from '../waveform/judge-channel.ts';
+import type { Finding } from '../waveform/finding.ts';
+import { judgeChannel } from '../waveform/judge-channel.ts';
 import { type ChannelMeasures, measureChannel } from '../waveform/measure-channel.ts';
 import { measureCapture } from '../waveform/measure-phase.ts';
 import { type PatternLook, patternLook } from '../waveform/pattern-look.ts';
 import { spanLeastOf } from '../waveform/plot-range.ts';
 import { tellingView } from '../waveform/telling-view.ts';
+import { capturedFindingWords, capturedPhaseWords } from './capture-words.ts';
 import type { CaptureMeasured, StepCapture } from './events.ts';
+import { keptFinding, keptNumber, keptPhase } from './kept-finding.ts';
 
 /** A capture in hand. */
 export interface CaptureGiven {
@@ -33,8 +35,6 @@ export interface MeasuredCapture {
   readonly known: SignalKnown | null;
 }
 
-/** Digits kept of what was measured: a reading typed with as many reads back as the same number. */
-const DIGITS = 5;
 /** Edges that a small picture shows apart. */
 const EDGES_DRAWN = 40;
 const NAME_SIGNS_MAX = 120;
@@ -63,26 +63,25 @@ export function measureGiven(
       : judgeChannel(measures, known?.expected ?? {});
   const measured = measuredOf(measures, known);
   const several = channels.length > 1;
-  const pairs = found.phases.map((phase) => safeText(phaseWords(phase)));
-  const words = findings.map((finding) => safeText(finding.words));
+  const phases = found.phases.map(keptPhase);
   const capture: StepCapture = {
-    name: [...safeText(given.name)].slice(0, NAME_SIGNS_MAX).join(''),
+    name: shortName(given.name),
     sha256: given.sha256,
     from: given.from,
     ...(several ? { channel: channel + 1 } : {}),
     measures: measured,
-    words,
-    ...(pairs.length > 0 ? { pairs } : {}),
+    findings: findings.map(keptFinding),
+    ...(phases.length > 0 ? { phases } : {}),
     channels: plotted(given.capture, measures),
   };
   const lines = [
     `${capture.name}: ${capturedWords(measured)}`,
     ...(several
-      ? [`Judged is channel ${channel + 1} of ${channels.length}: ${safeText(judged.name)}`]
+      ? [`Judged is channel ${channel + 1} of ${channels.length}: ${shortName(judged.name)}`]
       : []),
     ...(findings.length === 0 ? ['Nothing against this signal.'] : []),
-    ...words,
-    ...pairs,
+    ...capturedFindingWords(capture),
+    ...capturedPhaseWords(capture),
   ];
   return { capture, lines, measures, findings, known };
 }
@@ -115,35 +114,40 @@ function measuredOf(measures: ChannelMeasures, known: SignalKnown | null): Captu
     kind,
     unit: measures.unit,
     samples: measures.samples,
-    seconds: rounded(measures.samples * measures.sampleSeconds),
-    low: rounded(low),
-    high: rounded(high),
-    mean: rounded(levels.mean),
-    ac: rounded(levels.deviation),
+    seconds: keptNumber(measures.samples * measures.sampleSeconds),
+    low: keptNumber(low),
+    high: keptNumber(high),
+    mean: keptNumber(levels.mean),
+    ac: keptNumber(levels.deviation),
     hertz: maybe(pulses.regularHertz ?? pulses.hertz),
     duty: maybe(kind === 'switched' && pulses.duty !== null ? pulses.duty * 100 : null),
     rpm: maybe(wheelRpm === null ? null : wheelRpm / (known?.ratio ?? 1)),
   };
 }
 
-function rounded(value: number): number {
-  return Number(value.toPrecision(DIGITS));
+function maybe(value: number | null): number | null {
+  return value === null || !Number.isFinite(value) ? null : keptNumber(value);
 }
 
-function maybe(value: number | null): number | null {
-  return value === null || !Number.isFinite(value) ? null : rounded(value);
+/** Names come from files and disks: made harmless, and no longer than is of use. */
+function shortName(name: string): string {
+  return [...safeText(name)].slice(0, NAME_SIGNS_MAX).join('');
 }
 
 function plotted(capture: Capture, measures: ChannelMeasures): StepCapture['channels'] {
   const seconds = captureSeconds(capture);
   const view = tellingView({ channels: [measures], seconds }, EDGES_DRAWN);
   return capture.channels.map((channel) =>
-    envelopeOf({ ...channel, name: safeText(channel.name) }, capture.rateHz, view),
+    envelopeOf({ ...channel, name: shortName(channel.name) }, capture.rateHz, view),
   );
 }
 
 /** The least that the axis of each kept channel covers in a picture: only the judged one's kind is known. */
-export function spansLeastOf({ channels, channel = 1, measures }: StepCapture): number[] {
+export function spansLeastOf({
+  channels,
+  channel = 1,
+  measures,
+}: Pick<StepCapture, 'channels' | 'channel' | 'measures'>): number[] {
   return channels.map(({ unit }, at) =>
     spanLeastOf(unit, at === channel - 1 ? measures.kind : null),
   );

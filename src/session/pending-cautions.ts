@@ -1,7 +1,7 @@
-/** Which cautions stand before a step. */
+/** Which cautions stand before a step, and before a test that no step asks for. */
 import type { Test, VehicleState } from '../circuit/test.ts';
+import { cautionsFor, OPENING_CAUTION } from '../procedure/cautions.ts';
 import { type Caution, isTask, type Step } from '../procedure/procedure.ts';
-import type { Command } from './command.ts';
 import type { SessionEvent } from './events.ts';
 import { presentStep, type Session } from './session.ts';
 
@@ -11,32 +11,29 @@ import { presentStep, type Session } from './session.ts';
  */
 export function pendingCautions(
   session: Session,
-  step: Step = presentStep(session),
+  step: Step | null = presentStep(session),
 ): readonly Caution[] {
-  if (!isTask(step)) return [];
-  const known = knownIn(session, step.setup.state);
+  if (!step || !isTask(step)) return [];
+  return unread(session, step.setup.state, step.cautions);
+}
+
+/** All cautions of a test that no step asks for, gravest first. */
+export function testCautions({ opened }: Session, { setup, probe }: Test): readonly Caution[] {
+  // To look into a connector it is opened; a step of a tree says so itself.
+  const opens = probe.kind === 'inspect' && probe.of.startsWith('connector.');
+  const named = opens ? [OPENING_CAUTION] : [];
+  return cautionsFor(opened.cautionRules, opened.job.vehicle.drive, setup, probe, named);
+}
+
+/** Those of them that must still be acknowledged. */
+export function pendingTestCautions(session: Session, test: Test): readonly Caution[] {
+  return unread(session, test.setup.state, testCautions(session, test));
+}
+
+function unread(session: Session, state: VehicleState, cautions: readonly Caution[]): Caution[] {
+  const known = knownIn(session, state);
   const again = session.concluded ? readSince(session, session.concluded) : known;
-  return step.cautions.filter(({ id }) => !known.has(id) || !again.has(id));
-}
-
-/**
- * Of the cautions of a test outside the tree, which belong to no step, those not read yet in the state it asks for; all
- * of them before each cranking, since what was read there was read for the step.
- */
-export function unreadCautions(
-  session: Session,
-  { setup }: Test,
-  cautions: readonly Caution[],
-): readonly Caution[] {
-  const known = setup.state === 'cranking' ? new Set() : knownIn(session, setup.state);
-  return cautions.filter(({ id }) => !known.has(id));
-}
-
-/** The note that keeps in the record that they were read. */
-export function readNote(cautions: readonly Caution[]): Command {
-  const shown = cautions.map(({ word, say }) => `${word}: ${say}`).join(' ');
-  const text = `Read and acknowledged before a test outside the procedure. ${shown}`;
-  return { type: 'add-note', text };
+  return cautions.filter(({ id }) => !known.has(id) || !again.has(id));
 }
 
 /** Ids of the cautions acknowledged since the vehicle came into this state; for cranking, since the last test. */

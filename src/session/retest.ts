@@ -33,6 +33,7 @@ export interface RetestLine {
  */
 export function retestLines(session: Session): RetestLine[] {
   const { procedure } = session.opened;
+  if (!procedure) return [];
   const isOwn = session.concluded?.conclusion === null;
   // Of the way that stands: what was answered on another one, before a correction, has led to nothing.
   const last = new Map(standingAnswers(session).map((answer) => [answer.step, answer]));
@@ -136,7 +137,7 @@ export function retestVerdict(session: Session): RepairVerdict | null {
 /** Closes the session with what the retests say. */
 export function closeCommand(session: Session): Extract<Command, { type: 'close' }> {
   const verdict = retestVerdict(session) ?? 'no-retest';
-  return { type: 'close', verdict, words: VERDICT_WORDS[verdict] };
+  return { type: 'close', verdict };
 }
 
 /** The verdict in words for the record. */

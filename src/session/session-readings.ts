@@ -1,19 +1,23 @@
 /** What a session has read, as the suspects are weighed by it. */
-import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { shownOf } from '../circuit/shown-of.ts';
 import type { Shown, Test } from '../circuit/test.ts';
+import { bindText } from '../procedure/bind-text.ts';
 import { stepOf } from '../procedure/procedure.ts';
+import { testOf } from '../procedure/test-of.ts';
 import { setupWords, whereWords } from '../procedure/test-words.ts';
 import { formatTyped } from '../quantity/format-quantity.ts';
 import type { Reading } from '../suspects/likelihood.ts';
-import type { LookRecorded, ReadingRecorded } from './events.ts';
+import type { EventNumber, LookRecorded, ReadingRecorded, TestRecorded } from './events.ts';
 import { wakingReadings } from './intermittent.ts';
 import { type Session, standingAnswers } from './session.ts';
+import { eventsToConclusion } from './spent-minutes.ts';
 import type { SuspectSpace } from './suspect-space.ts';
 
 /** One reading of the session and the words for it. */
 export interface SessionReading extends Reading {
+  /** The event that it comes from; a step that moves several places gives a reading for each. */
+  readonly event: EventNumber;
   readonly found: string;
   /** What was asked: the same test may stand in the tree by several names. */
   readonly words: string;
@@ -21,40 +25,53 @@ export interface SessionReading extends Reading {
 }
 
 /**
- * Standing answers and readings outside the tree that can be weighed, in the order they were saved. What the circuit
- * knows nothing of, and answers in other units than volts and ohms, say nothing of its faults and are left out.
+ * Standing answers and tests of no step that can be weighed, in the order they were saved, up to the conclusion: what is
+ * read after it is read after the repair. What the circuit knows nothing of, and answers in other units than volts and
+ * ohms, say nothing of its faults and are left out; so are the questions of a drill, of which its vehicle knows nothing.
  */
-export function sessionReadings(
-  session: Session,
-  space: SuspectSpace,
-  circuit: Circuit,
-): SessionReading[] {
-  const { procedure, job } = session.opened;
+export function sessionReadings(session: Session, space: SuspectSpace): SessionReading[] {
+  const { procedure, job, circuit, vehicle } = session.opened;
   const standing = new Set<unknown>(standingAnswers(session));
-  return session.events.flatMap((event) => {
-    if (event.type === 'extra-reading')
-      return read(event.test, shownOf(event.shown), event.typed, event.words);
-    const isAnswered = event.type === 'reading-recorded' || event.type === 'look-recorded';
-    return isAnswered && standing.has(event) ? answered(event) : [];
+  return eventsToConclusion(session).flatMap((event, index) => {
+    const found =
+      event.type === 'test-recorded'
+        ? recorded(event)
+        : (event.type === 'reading-recorded' || event.type === 'look-recorded') &&
+            standing.has(event)
+          ? answered(event)
+          : [];
+    return found.map((one) => ({ ...one, event: index + 1 }));
   });
 
-  function read(test: Test, shown: Shown, found: string, words: string): SessionReading[] {
-    const place = space.placeOf(test, words);
-    const where = whereWords(test.probe, job, circuit);
-    return place === null ? [] : [{ test: place, shown, found, words, where }];
+  type Found = Omit<SessionReading, 'event'>;
+
+  function read(test: Test, shown: Shown, found: string, title: string | null): Found[] {
+    const place = space.placeOf(test);
+    if (place === null) return [];
+    const words = bindText(title ?? space.testAt(place).words ?? '', job, circuit);
+    return [{ test: place, shown, found, words, where: whereWords(test.probe, job, circuit) }];
   }
 
-  function answered(event: ReadingRecorded | LookRecorded): SessionReading[] {
+  function recorded({ test, shown: kept, typed }: TestRecorded): Found[] {
+    const shown = shownOf(kept);
+    const found = shown.kind === 'look' && typed === '' ? LOOK_WORDS[shown.look] : typed;
+    return read(test, shown, found, null);
+  }
+
+  function answered(event: ReadingRecorded | LookRecorded): Found[] {
+    if (!procedure) return [];
     const step = stepOf(procedure, event.step);
     if (step.kind === 'ask') {
+      if (vehicle.kind === 'drill') return [];
       const where = setupWords(step.setup, job, circuit);
+      const words = bindText(step.title, job, circuit);
       return wakingReadings(procedure, event).flatMap(({ test, shown, found }) => {
         const place = space.placeOfWaking(test);
-        return place === null ? [] : [{ test: place, shown, found, words: step.title, where }];
+        return place === null ? [] : [{ test: place, shown, found, words, where }];
       });
     }
-    if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) return [];
-    const test = { setup: step.setup, probe: step.probe };
+    const test = testOf(step);
+    if (!test || step.kind === 'conclude') return [];
     if (event.type === 'look-recorded')
       return event.look === null
         ? []

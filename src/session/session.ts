@@ -3,14 +3,17 @@ import type { Conclusion, Step } from '../procedure/procedure.ts';
 import { stepOf } from '../procedure/procedure.ts';
 import type {
   Answer,
+  AnswerRevealed,
   CautionAcknowledged,
+  CautionPassedOver,
   Concluded,
-  ExtraReading,
   NoteAdded,
   Retest,
   SessionClosed,
   SessionEvent,
   SessionOpened,
+  TestRecorded,
+  TestStopped,
 } from './events.ts';
 
 export type SessionStatus = 'open' | 'paused' | 'concluded' | 'closed';
@@ -35,31 +38,36 @@ export interface Session {
   readonly meter: SessionOpened['meter'];
   /** All answers in the order they were given. */
   readonly answers: readonly KeptAnswer[];
-  /** The present way: kept answers from the start to the step that is asked now. */
+  /** The present way: kept answers from the start to the step that is asked now; empty in free order. */
   readonly trail: readonly Visit[];
   /** Cautions acknowledged since the vehicle came into its present state. */
   readonly acknowledged: { readonly state: string; readonly ids: readonly string[] };
   readonly acknowledgements: readonly CautionAcknowledged[];
-  readonly extras: readonly ExtraReading[];
+  /** Tests that no step asked for, in the order they were made. */
+  readonly tests: readonly TestRecorded[];
   readonly notes: readonly NoteAdded[];
   readonly concluded: Concluded | null;
   /** Since the present conclusion. */
   readonly retests: readonly Retest[];
   readonly closed: SessionClosed | null;
+  /** On a drill: tests that the bench stopped, cautions that were passed over, and the answer once it is known. */
+  readonly stopped: readonly TestStopped[];
+  readonly passedOver: readonly CautionPassedOver[];
+  readonly revealed: AnswerRevealed | null;
   readonly events: readonly SessionEvent[];
 }
 
-/** The step that is asked now: the last of the trail. */
-export function presentStep(session: Session): Step {
-  const last = session.trail[session.trail.length - 1];
-  if (!last) throw new Error('session: a trail always has a last step');
-  return stepOf(session.opened.procedure, last.step);
+/** The step that is asked now: the last of the trail; null in free order. */
+export function presentStep(session: Session): Step | null {
+  const { procedure } = session.opened;
+  const last = session.trail.at(-1);
+  return procedure && last ? stepOf(procedure, last.step) : null;
 }
 
 /** The conclusion the tree has come to, or null while it still asks. */
 export function presentConclusion(session: Session): Conclusion | null {
   const step = presentStep(session);
-  return step.kind === 'conclude' ? step : null;
+  return step?.kind === 'conclude' ? step : null;
 }
 
 /** The answers on the present way, in its order. */

@@ -10,13 +10,13 @@ import type { Session } from './session.ts';
 export function standingSetup({ events, opened }: Session): Setup | null {
   for (const event of [...events].reverse()) {
     switch (event.type) {
-      case 'extra-reading':
+      case 'test-recorded':
         return event.test.setup;
       case 'reading-recorded':
       case 'look-recorded':
       case 'retest-recorded': {
-        const step = stepOf(opened.procedure, event.step);
-        if ((step.kind === 'measure' || step.kind === 'look') && step.probe) return step.setup;
+        const step = opened.procedure && stepOf(opened.procedure, event.step);
+        if ((step?.kind === 'measure' || step?.kind === 'look') && step.probe) return step.setup;
         break;
       }
       case 'concluded':

@@ -1,22 +1,37 @@
 /** The suspects of a session, the tests that could be done, and how the chances stand after some of them. */
 import type { Model } from '../circuit/model.ts';
 import type { Shown, Test } from '../circuit/test.ts';
-import { testKey } from '../circuit/test-key.ts';
+import { type Corroboration, corroborate } from '../suspects/corroborate.ts';
 import type { Reading } from '../suspects/likelihood.ts';
+import { type ProposalAsk, type Proposals, proposeTests } from '../suspects/next-test.ts';
+import { AT_THE_START, findOptimum, type Optimum } from '../suspects/optimum.ts';
 import { type Outcomes, outcomesOf } from '../suspects/outcomes.ts';
-import { buildTable, type Candidate, type PredictionTable } from '../suspects/prediction-table.ts';
+import {
+  buildTable,
+  type Candidate,
+  HEALTHY,
+  type PredictionTable,
+} from '../suspects/prediction-table.ts';
 import type { PairShows } from '../suspects/rank-pairs.ts';
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
+import type { Means, Situation } from '../suspects/test-cost.ts';
+import type { TestEntry } from '../suspects/test-entries.ts';
+import { type Verdict, verdictOf } from '../suspects/verdict.ts';
 import type { WakingTest } from './intermittent.ts';
-import { type AdvisorTest, needsOf, tableTest } from './test-table.ts';
+import type { Session } from './session.ts';
+import { type SessionReading, sessionReadings } from './session-readings.ts';
+import type { TestTable } from './test-table.ts';
 
 /** What the space is made of. */
 export interface SpaceAsk {
   readonly model: Model;
+  readonly table: TestTable;
   readonly candidates: readonly Candidate[];
-  readonly tests: readonly (AdvisorTest | WakingTest)[];
+  /** The faults of a candidate by their ids; none for the healthy circuit. */
+  readonly faultsOf: (candidate: string) => readonly string[];
+  readonly tests: readonly (TestEntry | WakingTest)[];
   /** What a test shows under a candidate in one sample of the tolerances. */
-  readonly shows: (candidate: string, test: AdvisorTest | WakingTest, sample: number) => Shown;
+  readonly shows: (candidate: string, test: TestEntry | WakingTest, sample: number) => Shown;
   readonly samples: number;
   /** Chance of each candidate before any reading. */
   readonly prior: Float64Array;
@@ -24,25 +39,43 @@ export interface SpaceAsk {
   readonly showsPair?: (ids: readonly [string, string], test: Test, sample: number) => Shown;
 }
 
+/** Readings with their ranking, and what the person can do now. */
+export interface Standing {
+  readonly readings: readonly Reading[];
+  readonly ranking: Ranking;
+  readonly now: Situation;
+  readonly means: Means;
+}
+
+/** The search for the best plan stops after so many states, over so many cases; what it found is then the yardstick. */
+const PLAN_EXPANSIONS = 300;
+const PLAN_CASES = 120;
+/** Rankings that are kept: more than the readings of a session, so that each step of its way is there again. */
+const RANKINGS_KEPT = 64;
+
 /** Grows by the tests a person thinks of; the table computes a column when it is first asked for. */
 export class SuspectSpace {
   readonly table: PredictionTable;
   readonly outcomes: (test: number) => Outcomes;
   readonly prior: Float64Array;
-  private readonly model: Model;
-  private readonly tests: (AdvisorTest | WakingTest)[];
+  readonly faultsOf: (candidate: string) => readonly string[];
+  private readonly ask: SpaceAsk;
+  private readonly tests: (TestEntry | WakingTest)[];
   private readonly byKey: Map<string, number>;
   /** What tests show with two faults at once; absent where pairs are not thought of. */
   readonly showsPair: PairShows | undefined;
   private readonly rankings = new Map<string, Ranking>();
+  private planned: Optimum | undefined;
 
-  constructor({ model, candidates, tests, shows, samples, prior, showsPair }: SpaceAsk) {
-    this.model = model;
+  constructor(ask: SpaceAsk) {
+    const { candidates, tests, shows, samples, prior, showsPair, faultsOf } = ask;
+    this.ask = ask;
     this.tests = [...tests];
     this.byKey = new Map(tests.map((one, index) => [keyOf(one), index]));
     this.table = buildTable(candidates, this.tests, shows, samples);
     this.outcomes = outcomesOf(this.table);
     this.prior = prior;
+    this.faultsOf = faultsOf;
     this.showsPair =
       showsPair &&
       ((first, second, index) => {
@@ -54,13 +87,19 @@ export class SuspectSpace {
       });
   }
 
-  testAt(index: number): AdvisorTest | WakingTest {
+  testAt(index: number): TestEntry | WakingTest {
     return this.tests[index]!;
   }
 
+  /** Places of the tests that can be offered: those of the table, not what a person thought of or a step of the tree does. */
+  offered(): number[] {
+    return this.ask.tests.flatMap(({ test }, index) => (test === null ? [] : [index]));
+  }
+
   /** Place of a test in the table; one that is new to it is taken in. Null when the model cannot answer it. */
-  placeOf(test: Test, words: string): number | null {
-    return this.byKey.get(testKey(test)) ?? this.remember(test, words);
+  placeOf(test: Test): number | null {
+    const entry = this.ask.table.entryOf(test);
+    return this.byKey.get(entry.key) ?? this.remember(entry);
   }
 
   /** Place of a waking step's test, by its id. */
@@ -68,7 +107,12 @@ export class SuspectSpace {
     return this.byKey.get(id) ?? null;
   }
 
-  /** The chances after `readings`; computed once for the same readings. */
+  /** What a session has read, up to its conclusion. */
+  readingsOf(session: Session): SessionReading[] {
+    return sessionReadings(session, this);
+  }
+
+  /** The chances after `readings`; the last ones are kept. */
   rank(readings: readonly Reading[]): Ranking {
     const key = JSON.stringify(
       readings.map(({ test, shown }) => [
@@ -81,19 +125,85 @@ export class SuspectSpace {
     const { showsPair } = this;
     const ranking = rankSuspects(this.table, readings, this.prior, showsPair ? { showsPair } : {});
     this.rankings.set(key, ranking);
+    const [oldest] = this.rankings.keys();
+    if (this.rankings.size > RANKINGS_KEPT && oldest !== undefined) this.rankings.delete(oldest);
     return ranking;
   }
 
-  private remember(test: Test, words: string): number | null {
-    if (this.model.refusal(test) !== null) return null;
-    const rest = { id: `own-${this.tests.length}`, words, family: test.probe.kind, minutes: 1 };
-    const index =
-      this.tests.push(tableTest(this.model, test, { ...rest, needs: needsOf(test) })) - 1;
-    this.byKey.set(testKey(test), index);
+  /** The tests to do next. */
+  propose(
+    { readings, ranking, now, means }: Standing,
+    more: Pick<ProposalAsk, 'massKept'> = {},
+  ): Proposals {
+    const { outcomes } = this;
+    const without = this.doneOrOwn(readings);
+    return proposeTests(this.table, ranking, { now, means, outcomes, without, ...more });
+  }
+
+  /** Where the readings have led. */
+  verdict({ readings, ranking, means }: Omit<Standing, 'now'>): Verdict {
+    const { outcomes } = this;
+    return verdictOf(this.table, ranking, { means, outcomes, without: this.doneOrOwn(readings) });
+  }
+
+  /** What the readings are worth for a conclusion that these candidates stand for; null when it names none of them. */
+  weigh(
+    concluded: readonly string[],
+    { readings, ranking, now, means }: Standing,
+  ): Corroboration | null {
+    if (concluded.length === 0) return null;
+    const { outcomes, prior, showsPair } = this;
+    return corroborate(this.table, {
+      ...{ concluded, readings, ranking, prior, outcomes, now, means },
+      without: this.doneOrOwn([]),
+      ...(showsPair ? { showsPair } : {}),
+    });
+  }
+
+  /**
+   * The candidates that a conclusion with these faults stands for, no faults being the healthy circuit: those whose
+   * every fault is named, and where two are there at once and only one of them was, all with that one.
+   */
+  namedBy(faults: readonly string[]): string[] {
+    const ids = this.table.candidates.map(({ id }) => id);
+    if (faults.length === 0) return ids.filter((id) => id === HEALTHY);
+    const all = ids.filter((id) => {
+      const own = this.faultsOf(id);
+      return own.length > 0 && own.every((fault) => faults.includes(fault));
+    });
+    return all.length > 0
+      ? all
+      : ids.filter((id) => this.faultsOf(id).some((fault) => faults.includes(fault)));
+  }
+
+  /** The best plan from the start, worked out once. */
+  plan(): Optimum {
+    this.planned ??= findOptimum(this.table, {
+      chances: this.prior,
+      tests: this.offered(),
+      outcomes: this.outcomes,
+      start: AT_THE_START,
+      expansionsMax: PLAN_EXPANSIONS,
+      casesMax: PLAN_CASES,
+    });
+    return this.planned;
+  }
+
+  /** What is not to be proposed. */
+  private doneOrOwn(readings: readonly Reading[]): number[] {
+    const offered = new Set(this.offered());
+    for (const { test } of readings) offered.delete(test);
+    return [...this.tests.keys()].filter((test) => !offered.has(test));
+  }
+
+  private remember(entry: TestEntry): number | null {
+    if (this.ask.model.refusal(entry.test) !== null) return null;
+    const index = this.tests.push(entry) - 1;
+    this.byKey.set(entry.key, index);
     return index;
   }
 }
 
-function keyOf({ test, id }: AdvisorTest | WakingTest): string {
-  return test === null ? id : testKey(test);
+function keyOf(test: TestEntry | WakingTest): string {
+  return test.test === null ? test.id : test.key;
 }

@@ -32,6 +32,43 @@ export function schemaIssues(
   errors: readonly SchemaError[] | null | undefined,
   source: YamlSource,
 ): Issue[] {
+  const issues = telling(errors).map((error) => issueOf(error, source));
+  const seen = new Set<string>();
+  return issues
+    .filter((issue) => {
+      const key = `${issue.at.line}:${issue.at.column}:${issue.words}`;
+      return seen.has(key) ? false : seen.add(key);
+    })
+    .sort((a, b) => a.at.line - b.at.line || a.at.column - b.at.column);
+}
+
+/** A finding in a value that came from no file. */
+export interface Finding {
+  /** JSON pointer to what is wrong. */
+  readonly at: string;
+  readonly code: string;
+  readonly words: string;
+  readonly fix?: string;
+}
+
+/** The same for a value that has no lines; `below` are the names above it that stand in the words. */
+export function schemaFindings(
+  errors: readonly SchemaError[] | null | undefined,
+  below: Path = [],
+): Finding[] {
+  const above = below.map((name) => `/${name}`).join('');
+  const findings = telling(errors).map((error): Finding => {
+    const { code, words, fix } = describe(error, [...below, ...pathOf(error.instancePath)]);
+    return { at: `${above}${error.instancePath}`, code, words, ...(fix ? { fix } : {}) };
+  });
+  const seen = new Set<string>();
+  return findings.filter(({ at, words }) => {
+    const key = `${at}:${words}`;
+    return seen.has(key) ? false : seen.add(key);
+  });
+}
+
+function telling(errors: readonly SchemaError[] | null | undefined): readonly SchemaError[] {
   const all = errors ?? [];
   const groups = new Set(all.flatMap(({ instancePath }) => above(instancePath)));
   const tags = all.filter(({ keyword }) => keyword === 'discriminator');
@@ -41,16 +78,7 @@ export function schemaIssues(
       !tags.some((other) => saysMore(other, error)) &&
       !(error.keyword === 'type' && groups.has(error.instancePath)),
   );
-  const issues = (discriminating.length > 0 ? discriminating : all)
-    .slice(0, MAX_FINDINGS)
-    .map((error) => issueOf(error, source));
-  const seen = new Set<string>();
-  return issues
-    .filter((issue) => {
-      const key = `${issue.at.line}:${issue.at.column}:${issue.words}`;
-      return seen.has(key) ? false : seen.add(key);
-    })
-    .sort((a, b) => a.at.line - b.at.line || a.at.column - b.at.column);
+  return (discriminating.length > 0 ? discriminating : all).slice(0, MAX_FINDINGS);
 }
 
 /** A missing word that decides the kind of a thing is told once, with the words there are. */

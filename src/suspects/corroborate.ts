@@ -49,6 +49,8 @@ export interface CorroborationAsk {
   readonly outcomes: (test: number) => Outcomes;
   readonly now: Situation;
   readonly means: Means;
+  /** Tests that are not to be offered. */
+  readonly without?: readonly number[];
   readonly costs?: CostModel;
   readonly errorModel?: ErrorModel;
   /** What tests show with two faults at once, to tell what a reading rules out. */

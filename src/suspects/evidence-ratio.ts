@@ -7,7 +7,7 @@ export const EVIDENCE_RATIO = 3;
 
 /** What makes two readings the same piece of news: kind of test, place and vehicle state. */
 export function evidenceKey(test: TableTest): string {
-  return JSON.stringify([test.family, test.state, [...test.reaches].sort()]);
+  return JSON.stringify([test.family, test.state, [...(test.parts ?? test.reaches)].sort()]);
 }
 
 /** Whether both are read at the same terminals, or look at the same thing: a mistake about the place shows in both. */

@@ -41,7 +41,7 @@ export function offerTests(
   },
 ): Offer[] {
   const keys = new Set(taken.map((test) => evidenceKey(table.tests[test]!)));
-  const done = new Set(ask.readings.map(({ test }) => test));
+  const done = new Set([...ask.readings.map(({ test }) => test), ...(ask.without ?? [])]);
   const offers: Offer[] = [];
   table.tests.forEach((test, index) => {
     if (done.has(index) || keys.has(evidenceKey(test)) || !canDo(test, ask.means).can) return;

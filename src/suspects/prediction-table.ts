@@ -1,7 +1,7 @@
 /**
- * What every test would show under every suspect, once for each sample of the tolerances. Everything in this room
- * thinks over this table and nothing else, so it needs no circuit: whoever can answer "what is shown" can use it.
- * A test is computed when it is first asked for.
+ * What every test would show under every suspect, once for each sample of the tolerances. The thinking of this room is
+ * done over this table and nothing else, so it needs no circuit: whoever can answer "what is shown" can use it. A test
+ * is computed when it is first asked for. What the tests of a circuit are, `test-entries.ts` says.
  */
 import type { Look, Shown, VehicleState } from '../circuit/test.ts';
 
@@ -34,6 +34,8 @@ export interface TableTest {
   readonly unplugged: readonly string[];
   /** What has to be got at: terminals or connectors, as fine as the caller wants access to be counted. */
   readonly reaches: readonly string[];
+  /** Parts that the instrument itself is put to, for what is one piece of evidence; as `reaches` where absent. */
+  readonly parts?: readonly string[];
   /** What is read: the terminals under the leads, battery posts left out, or what is looked at. Absent: nobody asks. */
   readonly reads?: readonly string[];
   /** Instruments and helping hands: `meter`, `test-light`, `scope`, `helper`, ... */

@@ -1,10 +1,12 @@
 /** Everything the screens are given: files, sessions, the model and the clock come in as functions. */
 import type { ReactNode } from 'react';
+import type { Model } from '../circuit/model.ts';
 import type { Test } from '../circuit/test.ts';
+import type { DrillDesk } from '../drill/drill-desk.ts';
 import type { CaptureFolder } from '../files/list-captures.ts';
 import type { Settings } from '../files/settings.ts';
 import type { Job } from '../procedure/job.ts';
-import type { Caution, MeasureStep, Step } from '../procedure/procedure.ts';
+import type { MeasureStep, Step } from '../procedure/procedure.ts';
 import type { Replaceable } from '../procedure/read-repair.ts';
 import type { ExpectedReading } from '../quantity/parse-reading.ts';
 import type { Advisor } from '../session/advisor.ts';
@@ -113,11 +115,15 @@ export interface OpenedSession {
   /** Text with its `{terminal}` places filled for this vehicle. */
   readonly bind: (text: string) => string;
   readonly terminalWords: (id: string) => string;
-  /** What cannot be read at a step in this vehicle, with the reason; null when anything can. */
-  readonly limits: (step: MeasureStep) => NonNullable<ExpectedReading['limit']> | null;
-  /** Cautions for a test outside the tree, which no step carries. */
-  readonly cautionsFor: (test: Test) => readonly Caution[];
-  /** The simulated vehicle's answer to a test outside the tree; null with a real vehicle. */
+  /** What cannot be read in this unit in this vehicle, with the reason; null when anything can. */
+  readonly limits: (
+    asked: Pick<MeasureStep, 'unit'>,
+  ) => NonNullable<ExpectedReading['limit']> | null;
+  /** The circuit as everybody knows it; null for a procedure without a circuit. */
+  readonly model: Model | null;
+  /** What a student does at a vehicle whose fault is hidden; null for a session that is no drill. */
+  readonly drill: DrillDesk | null;
+  /** The simulated vehicle's answer to a test that no step asks for; null with a real vehicle. */
   readonly benchShows: (test: Test) => VehicleAnswer | null;
   /**
    * Measures a capture file as the answer of `ask`; null asks the simulated vehicle for one of its own, which has

@@ -46,10 +46,9 @@ export function compareCaptures(found: CaptureMeasures, good: CaptureMeasures): 
   for (let at = 0; at < pairs; at += 1)
     differences.push(...channelDifferences(found.channels[at]!, good.channels[at]!));
   for (const phase of found.phases) {
-    const index = found.channels.findIndex((channel) => channel.name === phase.channel);
-    const name = good.channels[index]?.name;
-    const other = good.phases.find((it) => it.channel === name);
-    if (other) differences.push(...phaseDifferences(phase, other));
+    const other = good.phases.find(({ channel }) => channel === phase.channel);
+    const name = (at: number) => found.channels[at]!.name;
+    if (other) differences.push(...phaseDifferences(phase, other, name));
   }
   return differences;
 }
@@ -142,8 +141,12 @@ function farthest(
   return most;
 }
 
-function phaseDifferences(found: Phase, good: Phase): Difference[] {
-  const { channel } = found;
+function phaseDifferences(
+  found: Phase,
+  good: Phase,
+  name: (channel: number) => string,
+): Difference[] {
+  const channel = name(found.channel);
   if (found.edges.length !== good.edges.length || found.cycleDegrees !== good.cycleDegrees) {
     const words = `${channel}: ${found.edges.length} edges in ${found.cycleDegrees} degrees instead of ${good.edges.length} in ${good.cycleDegrees}`;
     return [{ what: 'phase', channel, words, found: null, good: null }];
@@ -151,7 +154,7 @@ function phaseDifferences(found: Phase, good: Phase): Difference[] {
   const shift = phaseShift(found, good);
   if (shift === null || Math.abs(shift) <= PHASE_DEGREES_MOST) return [];
   const way = shift > 0 ? 'late' : 'early';
-  const words = `${channel}: ${Math.abs(shift).toFixed(1)} crankshaft degrees ${way} against ${found.reference}`;
+  const words = `${channel}: ${Math.abs(shift).toFixed(1)} crankshaft degrees ${way} against ${name(found.reference)}`;
   return [{ what: 'phase', channel, words, found: shift, good: 0 }];
 }
 

@@ -16,8 +16,9 @@ export function describeCapture(
   measures: CaptureMeasures,
   options: DescribeOptions = {},
 ): string[] {
+  const names = measures.channels.map(({ name }) => name);
   const blocks = measures.channels.map((channel) => describeChannel(channel, options));
-  const phases = measures.phases.map((phase) => describePhase(phase, options));
+  const phases = measures.phases.map((phase) => describePhase(phase, names, options));
   return [...blocks, ...phases].flatMap((block, at) => (at === 0 ? block : ['', ...block]));
 }
 
@@ -118,21 +119,34 @@ function describeChannel(measures: ChannelMeasures, { ascii = false }: DescribeO
   return [title, ...rows.map(([label, value]) => `  ${label.padEnd(LABEL)} ${value}`)];
 }
 
-function describePhase(phase: Phase, options: DescribeOptions): string[] {
-  return [phaseTitle(phase, options), ...edgesOf(phase, options).map((edge) => `  ${edge}`)];
+function describePhase(phase: Phase, names: readonly string[], options: DescribeOptions): string[] {
+  return [phaseTitle(phase, names, options), ...edgesOf(phase, options).map((it) => `  ${it}`)];
 }
 
-/** A pair of channels in one line: where the edges of one stand in the turn of the other. */
-export function phaseWords(phase: Phase, options: DescribeOptions = {}): string {
+/**
+ * A pair of channels in one line: where the edges of one stand in the turn of the other. `names` are the channels', by
+ * number: text from a file, to be made harmless by who shows it. `more` edges are only counted.
+ */
+export function phaseWords(
+  phase: Phase & { readonly more?: number },
+  names: readonly string[],
+  options: DescribeOptions = {},
+): string {
   const edges = edgesOf(phase, options);
-  const more = edges.length > EDGES_NAMED ? ` and ${edges.length - EDGES_NAMED} more` : '';
-  return `${phaseTitle(phase, options)}: ${edges.slice(0, EDGES_NAMED).join(', ')}${more}`;
+  const rest = edges.length + (phase.more ?? 0) - EDGES_NAMED;
+  const more = rest > 0 ? ` and ${rest} more` : '';
+  return `${phaseTitle(phase, names, options)}: ${edges.slice(0, EDGES_NAMED).join(', ')}${more}`;
 }
 const EDGES_NAMED = 8;
 
-function phaseTitle(phase: Phase, { ascii = false }: DescribeOptions): string {
+function phaseTitle(
+  phase: Phase,
+  names: readonly string[],
+  { ascii = false }: DescribeOptions,
+): string {
   const degree = ascii ? ' deg' : '°';
-  return `${phase.channel} in ${phase.cycleDegrees}${degree} of ${phase.reference}, from the tooth after its gap`;
+  const [name, reference] = [names[phase.channel], names[phase.reference]];
+  return `${name} in ${phase.cycleDegrees}${degree} of ${reference}, from the tooth after its gap`;
 }
 
 function edgesOf(phase: Phase, { ascii = false }: DescribeOptions): string[] {

@@ -1,37 +1,7 @@
-/** What measures mean, in words a technician would use, against what the vehicle should have. */
-import { formatQuantity } from '../quantity/format-quantity.ts';
-import type { Unit } from '../quantity/quantity.ts';
+/** What measures mean against what the vehicle should have: common trade limits, and the module's own where known. */
 import type { WheelExpected } from './find-wheel.ts';
+import type { Finding } from './finding.ts';
 import type { ChannelMeasures } from './measure-channel.ts';
-
-export const FINDING_KINDS = [
-  'coarse',
-  'dead',
-  'stuck-high',
-  'stuck-low',
-  'stuck-between',
-  'low-not-low',
-  'high-not-high',
-  'noisy',
-  'drop-out',
-  'pattern',
-  'missing-teeth',
-  'extra-pulses',
-  'weak',
-  'weak-teeth',
-  'run-out',
-  'inverted',
-  'currents',
-  'slow-edges',
-] as const;
-export type FindingKind = (typeof FINDING_KINDS)[number];
-
-export interface Finding {
-  readonly kind: FindingKind;
-  readonly words: string;
-  /** Where in the capture, in seconds from the first sample, for findings that have places. */
-  readonly seconds: readonly number[];
-}
 
 /** What is known about the vehicle; what is left out is not judged. */
 export interface SignalExpected {
@@ -67,8 +37,6 @@ const RESOLVED_SAMPLES = 3;
 const PITCHES_SAME = 0.25;
 /** Fewer samples in a regular period than this cannot show its shape. */
 const PERIOD_SAMPLES = 6;
-/** Places named one by one; more are counted. */
-const PLACES_NAMED = 5;
 
 /** Findings, worst first; an empty list means nothing against the signal. */
 export function judgeChannel(measures: ChannelMeasures, expected: SignalExpected = {}): Finding[] {
@@ -78,76 +46,62 @@ export function judgeChannel(measures: ChannelMeasures, expected: SignalExpected
   if (coarse.length > 0) return coarse;
   const wheel = wheelFindings(measures, expected);
   if (measures.kind === 'alternating') return [...wheel, ...coilFindings(measures, expected)];
-  const { gapLevel, name } = measures;
+  const { gapLevel } = measures;
   if (expected.gapLevel && gapLevel && gapLevel !== expected.gapLevel)
-    wheel.push(plain('inverted', `${name} is inverted: it is ${gapLevel} while the gap passes`));
+    wheel.push({ kind: 'inverted', seen: gapLevel });
   return [...levelFindings(measures, expected), ...wheel, ...edgeFindings(measures)];
 }
 
 /** Nothing else is said about a signal whose pulses were sampled too seldom: most of it would be wrong. */
-function coarseFindings({ pulses, sampleSeconds, name }: ChannelMeasures): Finding[] {
+function coarseFindings({ pulses, sampleSeconds }: ChannelMeasures): Finding[] {
   const hertz = pulses.regularHertz;
-  const samples = hertz === null ? Infinity : 1 / hertz / sampleSeconds;
-  if (samples >= PERIOD_SAMPLES) return [];
-  const words = `${name}: only ${samples.toFixed(1)} samples in a pulse; capture it at a higher sample rate`;
-  return [plain('coarse', words)];
+  const samplesPerPulse = hertz === null ? Infinity : 1 / hertz / sampleSeconds;
+  return samplesPerPulse < PERIOD_SAMPLES ? [{ kind: 'coarse', samplesPerPulse }] : [];
 }
 
-function steady({ levels, unit, name }: ChannelMeasures, expected: SignalExpected): Finding {
-  const at = show(levels.mean, unit);
+function steady({ levels, unit }: ChannelMeasures, expected: SignalExpected): Finding {
+  const { mean } = levels;
   const { lowBelow = LOW_VOLTS, highAbove } = expected;
-  if (unit === 'V' && highAbove !== undefined && levels.mean >= highAbove)
-    return plain('stuck-high', `${name} is stuck high at ${at}: it never changes`);
+  if (unit === 'V' && highAbove !== undefined && mean >= highAbove)
+    return { kind: 'stuck-high', volts: mean };
   if (
     unit === 'V' &&
-    Math.abs(levels.mean) < lowBelow &&
+    Math.abs(mean) < lowBelow &&
     (highAbove !== undefined || lowBelow !== LOW_VOLTS)
   )
-    return plain('stuck-low', `${name} is stuck low at ${at}: it never changes`);
-  if (unit === 'V' && highAbove !== undefined)
-    return plain(
-      'stuck-between',
-      `${name} is stuck at ${at}, between low and high: it never changes`,
-    );
-  return plain('dead', `${name} is dead: it stays at ${at}`);
+    return { kind: 'stuck-low', volts: mean };
+  if (unit === 'V' && highAbove !== undefined) return { kind: 'stuck-between', volts: mean };
+  return { kind: 'dead', level: mean, unit };
 }
 
 function levelFindings(measures: ChannelMeasures, expected: SignalExpected): Finding[] {
-  const { levels, name, unit } = measures;
-  const found: Finding[] = [];
-  const { lowBelow, highAbove } = expected;
-  if (unit === 'V' && lowBelow !== undefined && levels.low >= lowBelow)
-    found.push(
-      plain(
-        'low-not-low',
-        `${name}: the low level is ${show(levels.low, 'V')}, the module needs less than ${show(lowBelow, 'V')}`,
-      ),
-    );
-  if (unit === 'V' && highAbove !== undefined && levels.high <= highAbove)
-    found.push(
-      plain(
-        'high-not-high',
-        `${name}: the high level is ${show(levels.high, 'V')}, the module needs more than ${show(highAbove, 'V')}`,
-      ),
-    );
+  const { levels, unit } = measures;
+  const found = thresholdFindings('level', unit, levels.low, levels.high, expected);
   const seen = measures.currents;
   const wanted = expected.currents;
   if (seen && wanted)
-    for (const state of ['low', 'high'] as const)
-      if (Math.abs(seen[state] / wanted[state] - 1) > CURRENT_SHARE)
-        found.push(
-          plain(
-            'currents',
-            `${name}: the ${state} current is ${show(seen[state], 'A')} instead of ${show(wanted[state], 'A')}`,
-          ),
-        );
+    for (const state of ['low', 'high'] as const) {
+      const [amperes, wantedAmperes] = [seen[state], wanted[state]];
+      if (Math.abs(amperes / wantedAmperes - 1) > CURRENT_SHARE)
+        found.push({ kind: 'currents', state, amperes, wantedAmperes });
+    }
   if (levels.noise > NOISY_SHARE * levels.amplitude)
-    found.push(
-      plain(
-        'noisy',
-        `${name} is noisy: ${show(levels.noise, unit)} on a swing of ${show(levels.amplitude, unit)}`,
-      ),
-    );
+    found.push({ kind: 'noisy', noise: levels.noise, swing: levels.amplitude, unit });
+  return found;
+}
+
+function thresholdFindings(
+  of: 'level' | 'sweep',
+  unit: ChannelMeasures['unit'],
+  low: number,
+  high: number,
+  { lowBelow, highAbove }: SignalExpected,
+): Finding[] {
+  const found: Finding[] = [];
+  if (unit === 'V' && lowBelow !== undefined && low >= lowBelow)
+    found.push({ kind: 'low-not-low', of, volts: low, limitVolts: lowBelow });
+  if (unit === 'V' && highAbove !== undefined && high <= highAbove)
+    found.push({ kind: 'high-not-high', of, volts: high, limitVolts: highAbove });
   return found;
 }
 
@@ -156,69 +110,51 @@ function edgeFindings({
   fallSeconds,
   pulses,
   sampleSeconds,
-  name,
 }: ChannelMeasures): Finding[] {
-  const shortest = Math.min(
+  const pulseSeconds = Math.min(
     pulses.highSeconds?.mean ?? Infinity,
     pulses.lowSeconds?.mean ?? Infinity,
   );
-  const slow = Math.max(riseSeconds?.mean ?? 0, fallSeconds?.mean ?? 0);
-  if (!(slow > SLOW_SHARE * shortest) || slow < RESOLVED_SAMPLES * sampleSeconds) return [];
-  const words = `${name}: edges are rounded, ${show(slow, 's')} of a pulse of ${show(shortest, 's')}`;
-  return [plain('slow-edges', words)];
+  const edgeSeconds = Math.max(riseSeconds?.mean ?? 0, fallSeconds?.mean ?? 0);
+  if (!(edgeSeconds > SLOW_SHARE * pulseSeconds)) return [];
+  if (edgeSeconds < RESOLVED_SAMPLES * sampleSeconds) return [];
+  return [{ kind: 'slow-edges', edgeSeconds, pulseSeconds }];
 }
 
 function wheelFindings(
-  { wheel, pulses, name }: ChannelMeasures,
+  { wheel, pulses }: ChannelMeasures,
   { wheel: wanted }: SignalExpected,
 ): Finding[] {
   if (!wheel) {
     if (wanted && pulses.rising > 2 * wanted.teeth)
-      return [
-        plain(
-          'pattern',
-          `${name}: no turn of a ${wanted.teeth}-${wanted.missing} wheel can be made out`,
-        ),
-      ];
+      return [{ kind: 'pattern', found: null, wanted }];
     return [];
   }
   const found: Finding[] = [];
-  const gap = (pitches: number, missing: number) =>
-    missing === 0 ? `${pitches} teeth` : `${pitches}-${missing}`;
   const alien = wanted && (wheel.pitches !== wanted.teeth || wheel.missing !== wanted.missing);
-  if (alien && wheel.by === 'gap') {
-    const words = `${name}: the pattern is ${gap(wheel.pitches, wheel.missing)}, it should be ${gap(wanted.teeth, wanted.missing)}`;
-    found.push(plain('pattern', words));
-  }
+  if (alien && wheel.by === 'gap')
+    found.push({
+      kind: 'pattern',
+      found: { teeth: wheel.pitches, missing: wheel.missing },
+      wanted,
+    });
   // Pitches of the wanted number, but the gap drowns among others: another wheel on this channel has other pitches.
   const count = wanted ? wanted.teeth - wanted.missing : 0;
   const isWanted = wanted && Math.abs(wheel.pitches - wanted.teeth) < PITCHES_SAME;
-  if (isWanted && wheel.by === 'spacing' && wheel.pulses < count) {
-    const words = `${name}: only ${wheel.pulses} of ${count} teeth are seen in every turn`;
-    found.push(plain('missing-teeth', words));
-  }
-  const absent =
-    alien || wheel.by !== 'gap' ? [] : absentTeeth(wheel.pitches - wheel.missing, wheel.pattern);
+  if (isWanted && wheel.by === 'spacing' && wheel.pulses < count)
+    found.push({ kind: 'missing-teeth', teeth: [], seen: wheel.pulses, of: count });
+  const of = wheel.pitches - wheel.missing;
+  const absent = alien || wheel.by !== 'gap' ? [] : absentTeeth(of, wheel.pattern);
   if (absent.length > 0)
-    found.push(
-      plain(
-        'missing-teeth',
-        `${name}: ${teeth(absent)} missing in every turn, counted from the gap`,
-      ),
-    );
+    found.push({ kind: 'missing-teeth', teeth: absent, seen: of - absent.length, of });
   for (const kind of ['missing', 'extra'] as const) {
     const places = wheel.irregular.filter((it) => it.kind === kind);
     if (places.length === 0) continue;
-    const at = places.slice(0, PLACES_NAMED).map((it) => show(it.seconds, 's'));
-    const more = places.length > PLACES_NAMED ? ` and ${places.length - PLACES_NAMED} more` : '';
-    const what = kind === 'missing' ? 'a tooth drops out' : 'a false pulse appears';
     const each = new Set(places.map((it) => it.pitch));
-    const same =
-      each.size === 1 && places.length > 1 ? `, always at pitch ${places[0]!.pitch + 1}` : '';
     found.push({
       kind: kind === 'missing' ? 'drop-out' : 'extra-pulses',
-      words: `${name}: ${what} at ${at.join(', ')}${more}${same}`,
       seconds: places.map((it) => it.seconds),
+      pitch: each.size === 1 && places.length > 1 ? places[0]!.pitch + 1 : null,
     });
   }
   return found;
@@ -232,77 +168,30 @@ function absentTeeth(count: number, pattern: readonly number[]): number[] {
     .map((pitch) => pitch + 1);
 }
 
-function coilFindings({ coil, name }: ChannelMeasures, expected: SignalExpected): Finding[] {
+function coilFindings({ coil, unit }: ChannelMeasures, expected: SignalExpected): Finding[] {
   if (!coil) return [];
   const found: Finding[] = [];
-  const least = expected.leastPeakToPeak ?? COIL_LEAST_VOLTS;
-  if (coil.slow.peakToPeak < least)
-    found.push(
-      plain(
-        'weak',
-        `${name} is weak at low speed: ${show(coil.slow.peakToPeak, 'V')} peak to peak at ${show(coil.slow.hertz, 'Hz')}`,
-      ),
-    );
+  const limitVolts = expected.leastPeakToPeak ?? COIL_LEAST_VOLTS;
+  const { peakToPeak: volts, hertz } = coil.slow;
+  if (unit === 'V' && volts < limitVolts) found.push({ kind: 'weak', volts, hertz, limitVolts });
   if (coil.weakPitches.length > 0)
-    found.push(
-      plain(
-        'weak-teeth',
-        `${name}: ${teeth(coil.weakPitches.map((pitch) => pitch + 1))} weaker than the others`,
-      ),
-    );
+    found.push({ kind: 'weak-teeth', teeth: coil.weakPitches.map((pitch) => pitch + 1) });
   if (coil.runOut > RUN_OUT_MOST)
-    found.push(
-      plain(
-        'run-out',
-        `${name}: the height swings by ${Math.round(coil.runOut * 100)} % once a turn: run-out or a loose wheel`,
-      ),
-    );
+    found.push({ kind: 'run-out', share: coil.runOut, limitShare: RUN_OUT_MOST });
   if (expected.beforeGap && coil.beforeGap && coil.beforeGap !== expected.beforeGap)
-    found.push(
-      plain(
-        'inverted',
-        `${name} is inverted: the lobe before the gap is ${coil.beforeGap}; the leads are exchanged`,
-      ),
-    );
+    found.push({ kind: 'inverted', seen: coil.beforeGap });
   return found;
 }
 
-function sweepFindings(
-  { sweep, name, unit }: ChannelMeasures,
-  expected: SignalExpected,
-): Finding[] {
+function sweepFindings({ sweep, unit }: ChannelMeasures, expected: SignalExpected): Finding[] {
   if (!sweep) return [];
-  const found: Finding[] = [];
-  const { lowBelow, highAbove } = expected;
-  if (unit === 'V' && lowBelow !== undefined && sweep.least >= lowBelow) {
-    const words = `${name}: it only comes down to ${show(sweep.least, 'V')}, the module needs less than ${show(lowBelow, 'V')}`;
-    found.push(plain('low-not-low', words));
-  }
-  if (unit === 'V' && highAbove !== undefined && sweep.most <= highAbove) {
-    const words = `${name}: it only comes up to ${show(sweep.most, 'V')}, the module needs more than ${show(highAbove, 'V')}`;
-    found.push(plain('high-not-high', words));
-  }
+  const found = thresholdFindings('sweep', unit, sweep.least, sweep.most, expected);
   if (sweep.dropOuts.length === 0) return found;
-  const places = sweep.dropOuts
-    .slice(0, PLACES_NAMED)
-    .map((it) => `${show(it.from, 'V')} (to ${show(it.to, 'V')} for ${show(it.seconds, 's')})`);
-  const more =
-    sweep.dropOuts.length > PLACES_NAMED ? ` and ${sweep.dropOuts.length - PLACES_NAMED} more` : '';
-  const seconds = sweep.dropOuts.map((it) => it.startSeconds);
-  const words = `${name}: contact is lost at ${places.join(', ')}${more}`;
-  return [{ kind: 'drop-out', words, seconds }, ...found];
-}
-
-function teeth(numbers: readonly number[]): string {
-  const named = numbers.slice(0, PLACES_NAMED).join(', ');
-  const more = numbers.length > PLACES_NAMED ? ` and ${numbers.length - PLACES_NAMED} more` : '';
-  return numbers.length === 1 ? `tooth ${named} is` : `teeth ${named}${more} are`;
-}
-
-function plain(kind: FindingKind, words: string): Finding {
-  return { kind, words, seconds: [] };
-}
-
-function show(value: number, unit: Unit): string {
-  return formatQuantity({ value, unit });
+  const places = sweep.dropOuts.map(({ startSeconds, seconds, from, to }) => ({
+    at: startSeconds,
+    seconds,
+    from,
+    to,
+  }));
+  return [{ kind: 'contact-lost', places, unit }, ...found];
 }

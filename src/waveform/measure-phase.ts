@@ -14,8 +14,9 @@ export interface PhaseEdge {
 }
 
 export interface Phase {
-  readonly reference: string;
-  readonly channel: string;
+  /** Numbers of the two channels in the capture, from 0. */
+  readonly reference: number;
+  readonly channel: number;
   /** Degrees of one cycle: 720 for a camshaft seen from the crankshaft, 360 otherwise. */
   readonly cycleDegrees: 360 | 720;
   readonly edges: readonly PhaseEdge[];
@@ -37,10 +38,11 @@ export function measureCapture(
   const channels = capture.channels.map((channel, at) =>
     measureChannel(channel, capture.rateHz, options[at] ?? options[0] ?? {}),
   );
-  const reference = referenceOf(channels);
-  const phases = channels.flatMap((channel) => {
-    const phase = reference && channel !== reference ? measurePhase(reference, channel) : null;
-    return phase ? [phase] : [];
+  const turning = referenceOf(channels);
+  const reference = turning ? channels.indexOf(turning) : -1;
+  const phases = channels.flatMap((measured, channel): Phase[] => {
+    const found = turning && channel !== reference ? measurePhase(turning, measured) : null;
+    return found ? [{ reference, channel, ...found }] : [];
   });
   return { rateHz: capture.rateHz, seconds: captureSeconds(capture), channels, phases };
 }
@@ -65,7 +67,10 @@ const USUAL_SHARE = 0.6;
 const PULSES_MOST = 24;
 
 /** Phase of `channel` in the turns of `reference`, or null when too little repeats. */
-export function measurePhase(reference: ChannelMeasures, channel: ChannelMeasures): Phase | null {
+function measurePhase(
+  reference: ChannelMeasures,
+  channel: ChannelMeasures,
+): Omit<Phase, 'reference' | 'channel'> | null {
   const wheel = reference.wheel;
   if (!wheel || wheel.turns < 2) return null;
   const times = edgesGoing(reference.edges, reference.wheelEdge);
@@ -87,7 +92,7 @@ export function measurePhase(reference: ChannelMeasures, channel: ChannelMeasure
     const within = [...rises, ...falls].filter((time) => turnAt(time) !== null).length;
     if (edges.length === 0 || seen < 0.8 * within) continue;
     edges.sort((a, b) => a.degrees - b.degrees);
-    return { reference: reference.name, channel: channel.name, cycleDegrees: cycle, edges };
+    return { cycleDegrees: cycle, edges };
   }
   return null;
 }

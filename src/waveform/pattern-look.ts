@@ -1,5 +1,6 @@
 /** A capture's outcome in the words of a procedure. */
-import { type Finding, type FindingKind, LOW_VOLTS, type SignalExpected } from './judge-channel.ts';
+import type { Finding, FindingKind } from './finding.ts';
+import { LOW_VOLTS, type SignalExpected } from './judge-channel.ts';
 import type { ChannelMeasures } from './measure-channel.ts';
 
 /** Without thresholds a line this near to a 5 V pull-up is high; common practice, no source. */
@@ -9,6 +10,7 @@ export type PatternLook = 'full' | 'weak' | 'uneven' | 'flat-high' | 'flat-middl
 
 const UNEVEN: ReadonlySet<FindingKind> = new Set<FindingKind>([
   'drop-out',
+  'contact-lost',
   'pattern',
   'missing-teeth',
   'extra-pulses',

@@ -166,7 +166,9 @@ export class CsvReader {
       const good = role !== -1 && number.read(bytes, at, end, between, mark);
       if (role === -2 && good) this.steps.add(number.value, number.lastPower, row, this.line);
       else if (role >= 0) {
-        if (good) this.last[role] = number.value * this.shape!.columns[role]!.factor;
+        const value = Math.fround(number.value * this.shape!.columns[role]!.factor);
+        // A number may still be more than a sample in single precision can hold.
+        if (good && Number.isFinite(value)) this.last[role] = value;
         else this.bad();
         this.pieces[role]!.at(-1)![slot] = this.last[role]!;
         seen += 1;

@@ -9,7 +9,6 @@ import { createModel } from '../../src/circuit/model.ts';
 import { createBench } from '../../src/drill/bench.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
-import { type AdvisorTest, collectTests } from '../../src/session/test-table.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { proposeTests } from '../../src/suspects/next-test.ts';
 import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
@@ -18,6 +17,7 @@ import { buildTable } from '../../src/suspects/prediction-table.ts';
 import { priorFor, withHealthy } from '../../src/suspects/prior.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { ALL_MEANS, COSTS, situationAfter, testCost } from '../../src/suspects/test-cost.ts';
+import { type TestEntry, testEntries } from '../../src/suspects/test-entries.ts';
 import { PLANNED_MASS, verdictOf, WORTH_DOING_BITS } from '../../src/suspects/verdict.ts';
 import { findGroups, type Testability } from '../suspects/groups.ts';
 
@@ -50,9 +50,8 @@ export function guidedTable(circuit: Circuit) {
   const meter = STANDARD_SETTINGS.meter;
   const model = createModel(circuit, { samples: MODEL_SAMPLES, seed: 1, meter });
   const candidates = withHealthy(circuit.faults);
-  const tests = collectTests(model, null);
-  const shows = (id: string, { test }: AdvisorTest, sample: number) =>
-    model.shows(id, test, sample);
+  const tests = testEntries(circuit, null, meter);
+  const shows = (id: string, { test }: TestEntry, sample: number) => model.shows(id, test, sample);
   const table = buildTable(candidates, tests, shows, TABLE_SAMPLES);
   return { model, candidates, tests, table, outcomes: outcomesOf(table) };
 }

@@ -158,7 +158,7 @@ function longSession(): readonly SessionEvent[] {
   const take = (command: Parameters<typeof decide>[1]) => {
     const at = new Date(Date.UTC(2031, 4, 6, 9) + session.events.length * 1000).toISOString();
     const decision = decide(session, command, { at, elapsed: session.events.length * 1000 });
-    if (!decision.ok) throw new Error(decision.refusal.words);
+    if (!decision.ok) throw new Error(decision.refusal.code);
     session = decision.events.reduce(evolve, session);
   };
   take({ type: 'mark-done' });

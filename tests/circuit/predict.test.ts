@@ -29,8 +29,25 @@ describe('a way out of what is not done', () => {
     [{ measure: 'ohms sensor.feed battery.negative' }, 'add --unplug module'],
     [{ measure: 'volts sensor.feed.pin battery.negative' }, 'add --unplug sensor'],
     [{ measure: 'ohms sensor.feed battery.negative', state: 'key-on' }, 'add --state key-off'],
+    [{ measure: 'counts module.signal', state: 'key-off' }, 'add --state key-on'],
   ])('%o: %s', async (values, way) => {
     expect((await predict(values)).err).toMatch(new RegExp(`not done: .*\n  ${way}\n$`));
+  });
+
+  test('is not named where no option is one', async () => {
+    // The battery stays where it is, whatever the key does.
+    const { err } = await predict({ measure: 'ohms relay.30 battery.negative' }, 'hall-relay-fed');
+    expect(err).toBe('not done: "relay.30" carries battery voltage even with the key off\n');
+  });
+  test('as JSON with the reason in words and as facts', async () => {
+    const asked = { measure: 'volts sensor.feed.pin battery.negative', json: true };
+    const { out } = await predict(asked);
+    expect(JSON.parse(out)).toEqual({
+      schemaVersion: 1,
+      refused:
+        '"sensor.feed.pin" is inside the connector and is only reached with "sensor" unplugged',
+      refusal: { code: 'inside-connector', terminal: 'sensor.feed.pin', part: 'sensor' },
+    });
   });
 });
 

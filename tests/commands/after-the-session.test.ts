@@ -111,7 +111,11 @@ it('that hangs is stopped by the clock', async () => {
   const desk = await openDesk(io, 'ohmward test', { sessions: place.sessions });
   if (isProblem(desk)) throw new Error(desk.problem);
   const procedure = desk.library.procedures.get('hall-no-signal')!;
-  const opened = beginSession(desk, { procedure, job: emptyJob('none'), bench: null });
+  const opened = beginSession(desk, {
+    subject: { kind: 'procedure', procedure },
+    job: emptyJob('none'),
+    bench: null,
+  });
   if (isProblem(opened)) throw new Error(opened.problem);
   opened.driver.close();
   const settings = () => ({ ...STANDARD_SETTINGS, afterSession: command });

@@ -4,6 +4,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import type { StoredEvent } from '../../src/log/event-line.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
+import { conclusionWords } from '../../src/session/conclusion-words.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
 import { shareOf } from '../campaign.ts';
@@ -100,7 +101,7 @@ describe('a session with an open signal wire', () => {
     const session = replay(log.events as unknown as SessionEvent[]);
     expect(session.concluded?.faults).toContain('wire.signal.open');
     const transcript = readFileSync(path!.replace('.jsonl', '.md'), 'utf8');
-    expect(transcript).toContain(session.concluded!.title);
+    expect(transcript).toContain(conclusionWords(session)!.title);
     expect(transcript).toContain(log.head!);
   });
 
@@ -165,7 +166,7 @@ describe('a session with an open signal wire', () => {
 function pendingAgain(events: readonly StoredEvent[], kept: number): boolean {
   const session = replay(events.slice(0, kept) as unknown as SessionEvent[]);
   const next = events[kept]!;
-  const step = session.opened.procedure.steps[String(next['step'])];
+  const step = session.opened.procedure?.steps[String(next['step'])];
   const cautious = step && step.kind !== 'conclude' && step.cautions.length > 0;
   return Boolean(cautious) && next.type !== 'caution-acknowledged';
 }

@@ -22,7 +22,11 @@ async function secondWindowWentOn() {
   const desk = await openDesk(io, 'ohmward test', { sessions: join(folder, 'sessions') });
   if (isProblem(desk)) throw new Error(desk.problem);
   const procedure = startable(desk).find(({ draft }) => draft.procedure === 'hall-no-signal')!;
-  const opened = beginSession(desk, { procedure, job: emptyJob('no start'), bench: null });
+  const opened = beginSession(desk, {
+    subject: { kind: 'procedure', procedure },
+    job: emptyJob('no start'),
+    bench: null,
+  });
   if (isProblem(opened)) throw new Error(opened.problem);
   const other = continueSession(desk, opened.driver.path());
   if (isProblem(other)) throw new Error(other.problem);

@@ -6,13 +6,24 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { classCsv } from '../../src/commands/drill/class-csv.ts';
 import { type ClassReport, classReport } from '../../src/commands/drill/class-report.ts';
 import { loadAssignment, seedFor } from '../../src/drill/assignment.ts';
-import { openDrill } from '../../src/drill/drill.ts';
-import type { DrillEvent, DrillOpened } from '../../src/drill/drill-events.ts';
-import { createWorld } from '../../src/drill/drill-world.ts';
 import { commitmentOf, hideFault } from '../../src/drill/hidden-fault.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
+import type { SessionEvent } from '../../src/session/events.ts';
 import { drillText, writeDrill } from './drill-files.ts';
-import { doIt, hash, library, newDrill, partsChanger, perfectStudent } from './students.ts';
+import {
+  type DrillAsk,
+  hash,
+  library,
+  newDrill,
+  partsChanger,
+  perfectStudent,
+} from './students.ts';
+
+/** The events with another first one. */
+function begunAs(events: readonly SessionEvent[], more: object): SessionEvent[] {
+  const [first, ...rest] = events;
+  return [{ ...first!, ...more } as SessionEvent, ...rest];
+}
 
 const folder = mkdtempSync(join(tmpdir(), 'ohmward-class-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -20,21 +31,20 @@ const EVIL = '<script>alert(1)</script>';
 
 function makeReport(): ClassReport {
   const play = (seed: number, student: string, how: typeof perfectStudent) => {
-    const { drill, world } = newDrill(seed, {
-      more: { student, assignment: { name: 'week-3', part: 1, limitMinutes: 30 } },
-    });
-    return how(drill, world);
+    const assignment = { name: 'week-3', part: 1, limitMinutes: 30 };
+    const begun = newDrill(seed, { student, assignment });
+    how(begun);
+    return begun.driver.session().events;
   };
   const good = play(31, 'Ada Example', perfectStudent);
   writeDrill(join(folder, 'ada', 'one.jsonl'), good);
   writeDrill(join(folder, 'bo', 'copy-of-ada.jsonl'), good);
   writeDrill(join(folder, 'bo', 'own.jsonl'), play(32, EVIL, partsChanger));
   writeDrill(join(folder, 'cy', 'one.jsonl'), play(33, '=cmd|calc', partsChanger));
-  writeDrill(join(folder, 'cy', 'two.jsonl'), {
-    events: play(34, '=cmd|calc', perfectStudent).events.slice(0, 4),
-  });
-  const again = newDrill(33, { more: { student: '=CMD|calc', id: 'again' } });
-  writeDrill(join(folder, 'cy', 'zwei.jsonl'), perfectStudent(again.drill, again.world));
+  writeDrill(join(folder, 'cy', 'two.jsonl'), play(34, '=cmd|calc', perfectStudent).slice(0, 4));
+  const again = newDrill(33, { student: '=CMD|calc' });
+  perfectStudent(again);
+  writeDrill(join(folder, 'cy', 'zwei.jsonl'), again.driver.session().events);
   // Edited by hand, the chain left as it was.
   const whole = drillText(play(35, 'Di Example', partsChanger));
   const edited = whole.replace('Di Example', 'Ed Example');
@@ -42,11 +52,12 @@ function makeReport(): ClassReport {
   writeFileSync(join(folder, 'edited.jsonl'), edited);
   // Edited and the chain computed anew.
   const clever = play(36, 'Di Example', partsChanger);
-  writeDrill(join(folder, 'clever.jsonl'), {
-    events: clever.events.map((event) =>
-      event.type === 'drill-revealed' ? { ...event, points: 100, right: true } : event,
+  writeDrill(
+    join(folder, 'clever.jsonl'),
+    clever.map((event) =>
+      event.type === 'answer-revealed' ? { ...event, points: 100, right: true } : event,
     ),
-  });
+  );
   writeFileSync(join(folder, 'notes.jsonl'), '{"type":"something-else"}\n');
   writeFileSync(join(folder, 'read-me.txt'), 'not looked at');
   const made = classReport(folder);
@@ -99,35 +110,26 @@ test('with the assignment and the library at hand, a drill of one’s own making
     'week.yaml',
   ).value!;
   const note = { name: 'week-3', part: 1, limitMinutes: null };
-  const play = (name: string, seed: number, more: Partial<DrillOpened>) => {
-    const { drill, world } = newDrill(seed, {
-      more: { student: 'Ada Example', assignment: note, ...more },
-    });
-    writeDrill(
-      join(own, `${name}.jsonl`),
-      doIt(drill, { type: 'diagnose', repairs: [] }, world).drill,
-    );
+  const play = (name: string, seed: number, more: DrillAsk = { assignment: note }) => {
+    const { driver, drill } = newDrill(seed, more);
+    drill.act({ type: 'diagnose', repairs: [] });
+    writeDrill(join(own, `${name}.jsonl`), driver.session().events);
   };
   const seed = seedFor(assignment, 1, 'Ada Example', hash);
-  play('as-set', seed, {});
-  play('easy-seed', seed + 1, { id: 'b' });
-  play('no-assignment', seed, { id: 'c', assignment: null });
+  play('as-set', seed);
+  play('easy-seed', seed + 1);
+  play('no-assignment', seed, {});
   const hall = library.circuits.get('hall-module-fed')!;
   const easy = { ...hall, faults: hall.faults.slice(0, 1) };
   const { answer, salt } = hideFault(easy, levelNamed('unnamed'), seed, hash)!;
   const commitment = commitmentOf(answer, salt, hash);
-  const opened = {
-    ...newDrill(seed, { more: { assignment: note, id: 'd' } }).drill.opened,
-    circuit: easy,
-    commitment,
-  };
-  const world = createWorld(opened, hash)!;
-  const made = doIt(
-    openDrill(opened),
-    { type: 'diagnose', repairs: [...answer.repairs] },
-    world,
-  ).drill;
-  writeDrill(join(own, 'own-circuit.jsonl'), made);
+  const { events } = newDrill(seed, { assignment: note }).driver.session();
+  const [first] = events;
+  if (first?.type !== 'session-opened') throw new Error('a drill begins with its opening');
+  const vehicle = { ...first.vehicle, commitment };
+  expect(answer.faults).toHaveLength(1);
+  expect(salt).not.toBe('');
+  writeDrill(join(own, 'own-circuit.jsonl'), begunAs(events, { circuit: easy, vehicle }));
   const checked = classReport(own, { circuits: library.circuits, assignment });
   rmSync(own, { recursive: true, force: true });
   if ('words' in checked) throw new Error(checked.words);
@@ -164,8 +166,7 @@ test('the CSV tells vehicle, circuit, date, how it was done, and what there is t
     '31',
     '2031-05-06T09:00:00.000Z',
   ]);
-  // These were made before the program kept it.
-  expect(at(one, 'from_actions')).toBe('');
+  expect(at(one, 'from_actions')).toBe('no');
   expect(at(one, 'remarks')).toBe('');
   const remarks = (...file: string[]) =>
     at(lines.find((line) => at(line, 'file') === join(...file))!, 'remarks');
@@ -188,10 +189,7 @@ function cells(csv: string): string[][] {
 describe('a copy under another name', () => {
   const copies = mkdtempSync(join(tmpdir(), 'ohmward-copies-'));
   afterAll(() => rmSync(copies, { recursive: true, force: true }));
-  const kindsIn = (
-    name: string,
-    drills: Record<string, { readonly events: readonly DrillEvent[] }>,
-  ) => {
+  const kindsIn = (name: string, drills: Record<string, readonly SessionEvent[]>) => {
     for (const [file, drill] of Object.entries(drills))
       writeDrill(join(copies, name, `${file}.jsonl`), drill);
     const made = classReport(join(copies, name));
@@ -199,11 +197,12 @@ describe('a copy under another name', () => {
     return made.doubtful.map(({ file, kind, words }) => `${file} ${kind} ${words}`);
   };
   const play = (student: string, id: string, pace = 1) => {
-    const { drill, world } = newDrill(31, { more: { student, id } });
-    const { events } = perfectStudent(drill, world);
-    return {
-      events: events.map((event) => ({ ...event, elapsed: Math.round(event.elapsed * pace) })),
-    };
+    const begun = newDrill(31, { student });
+    perfectStudent(begun);
+    return begunAs(begun.driver.session().events, { id }).map((event) => ({
+      ...event,
+      elapsed: Math.round(event.elapsed * pace),
+    }));
   };
 
   test('is told by its id, on both', () => {
@@ -216,7 +215,7 @@ describe('a copy under another name', () => {
 
   test('is told by its actions at the same times, even where its id was changed and its end is another', () => {
     const whole = play('Ada', 'one');
-    const cut = { events: play('Bo', 'two').events.slice(0, 6) };
+    const cut = play('Bo', 'two').slice(0, 6);
     expect(kindsIn('times', { a: whole, b: cut })).toEqual([
       'a.jsonl copied its actions and their times are those of b.jsonl; one of them is a copy',
       'b.jsonl copied its actions and their times are those of a.jsonl; one of them is a copy',

@@ -3,18 +3,18 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { main } from '../../src/commands/program.ts';
-import { decideDrill } from '../../src/drill/decide-drill.ts';
-import { type Drill, evolveDrill, openDrill } from '../../src/drill/drill.ts';
-import type { DrillEvent, DrillOpened } from '../../src/drill/drill-events.ts';
-import type { DrillInHand } from '../../src/drill/drill-in-hand.ts';
+import { revealCommand } from '../../src/drill/drill-act.ts';
 import { repairChoices } from '../../src/drill/drill-words.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { sha256 } from '../../src/log/hash.ts';
-import { readSessionLog } from '../../src/log/read-session.ts';
+import { nodeDisk } from '../../src/log/node-disk.ts';
+import { readSessionFile } from '../../src/log/read-session-file.ts';
+import type { SessionEvent } from '../../src/session/events.ts';
+import { replay } from '../../src/session/evolve.ts';
 import { plainDrill } from '../../src/ui/drill/plain-drill.ts';
 import { sampleEvent, sealed } from '../log/events.ts';
-import { memoryDrill } from './memory-drill.ts';
 import { SHORT } from './short-procedure.ts';
+import { type DrillInTest, newDrill } from './students.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ohmward-drill-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -34,6 +34,13 @@ async function run(...args: string[]) {
   };
   const code = await main(['drill', ...args], io);
   return { code, out, err };
+}
+
+/** The events of a saved drill, checked as the program checks them. */
+function eventsIn(path: string): readonly SessionEvent[] {
+  const read = readSessionFile(nodeDisk, path);
+  if (!read.ok) throw new Error(read.problem.problem);
+  return read.events;
 }
 
 function file(name: string, text: string): string {
@@ -70,18 +77,17 @@ describe('without a person', () => {
     expect(out).toContain('Score: ');
     const drills = join(sessions, 'drills');
     const [name] = readdirSync(drills);
-    const log = readSessionLog(readFileSync(join(drills, name!)));
-    const events = log.events as unknown as DrillEvent[];
+    const events = eventsIn(join(drills, name!));
     expect(verifyDrill(events, sha256)).toEqual({ verdict: 'true', problems: [] });
     const types = events.map(({ type }) => type);
     expect(types.slice(0, 5)).toEqual([
-      'drill-opened',
-      'drill-cautions-read',
-      'drill-measured',
-      'drill-cautions-read',
-      'drill-measured',
+      'session-opened',
+      'caution-acknowledged',
+      'test-recorded',
+      'caution-acknowledged',
+      'test-recorded',
     ]);
-    expect(types.at(-1)).toBe('drill-revealed');
+    expect(types.at(-1)).toBe('answer-revealed');
   });
 
   test('a capture is an action, is kept in the file, and verifies', async () => {
@@ -99,9 +105,8 @@ actions:
     expect(code).toBe(0);
     expect(out).toContain('; captured: ');
     const [name] = readdirSync(join(sessions, 'drills'));
-    const log = readSessionLog(readFileSync(join(sessions, 'drills', name!)));
-    const events = log.events as unknown as DrillEvent[];
-    expect(events.find(({ type }) => type === 'drill-measured')).toMatchObject({
+    const events = eventsIn(join(sessions, 'drills', name!));
+    expect(events.find(({ type }) => type === 'test-recorded')).toMatchObject({
       capture: { from: 'bench', channels: [{ name: 'module.signal' }] },
     });
     expect(verifyDrill(events, sha256)).toEqual({ verdict: 'true', problems: [] });
@@ -180,8 +185,8 @@ test('a drill that was left goes on in the same file, with the same vehicle', as
   );
   const resumed = await run('--resume', path, '--actions', end, '--sessions', sessions);
   expect(resumed.code).toBe(0);
-  const events = readSessionLog(readFileSync(path)).events as unknown as DrillEvent[];
-  const found = events.flatMap((event) => (event.type === 'drill-measured' ? [event.found] : []));
+  const events = eventsIn(path);
+  const found = events.flatMap((event) => (event.type === 'test-recorded' ? [event.typed] : []));
   expect(found).toHaveLength(2);
   expect(found[0]).toBe(found[1]);
   expect(verifyDrill(events, sha256).verdict).toBe('true');
@@ -286,28 +291,17 @@ test('an assignment goes on from part to part, and then says that all is done', 
 }, 120_000);
 
 test('cut off between diagnosis and reveal, the next command reveals', () => {
-  const hand = memoryDrill(3);
-  hand.perform({ type: 'diagnose', repairs: ['wire.feed'] });
-  const cut = hand
-    .drill()
-    .events.slice(0, -1)
-    .reduce<Drill | null>(
-      (drill, event) => (drill ? evolveDrill(drill, event) : openDrill(event as DrillOpened)),
-      null,
-    )!;
-  expect(cut.status).toBe('diagnosed');
-  const { events } = decideDrill(
-    cut,
-    { type: 'resume', program: 'x' },
-    { at: hand.drill().opened.at, elapsed: 0 },
-    hand.world,
-  );
-  expect(events.map(({ type }) => type)).toEqual(['drill-revealed']);
-  expect(verifyDrill([...cut.events, ...events], sha256).verdict).toBe('true');
+  const begun = newDrill(3);
+  begun.drill.act({ type: 'diagnose', repairs: ['wire.feed'] });
+  const cut = begun.driver.session().events.slice(0, -1);
+  expect(cut.at(-1)?.type).toBe('concluded');
+  const reveal = revealCommand(replay(cut), begun.world);
+  expect(reveal).toMatchObject({ type: 'reveal', answer: { right: expect.any(Boolean) } });
+  expect(verifyDrill(begun.driver.session().events, sha256).verdict).toBe('true');
 });
 
 describe('as a dialogue of lines', () => {
-  async function talk(hand: DrillInHand, lines: string[]) {
+  async function talk(hand: DrillInTest, lines: string[]) {
     const said: string[] = [];
     const end = await plainDrill(hand, {
       say: (line) => said.push(line),
@@ -320,7 +314,7 @@ describe('as a dialogue of lines', () => {
   }
 
   test('captures at a place, draws the picture when asked, and says what is missing', async () => {
-    const hand = memoryDrill(3, { level: 'named' });
+    const hand = newDrill(3, { level: 'named' });
     const { text } = await talk(hand, [
       'plot',
       'capture',
@@ -332,8 +326,8 @@ describe('as a dialogue of lines', () => {
     ]);
     expect(text).toContain('Nothing was captured yet.');
     expect(text).toContain('The procedure asks for no picture now; name two places');
-    expect(hand.drill().readings).toHaveLength(1);
-    expect(hand.drill().readings[0]!.capture).toBeDefined();
+    expect(hand.driver.session().tests).toHaveLength(1);
+    expect(hand.driver.session().tests[0]!.capture).toBeDefined();
     expect(text).toContain('Its picture: plot');
     expect(text).toMatch(/^module\.signal$/m);
     // Drawn with letters: a screen reader makes nothing of braille patterns.
@@ -341,7 +335,7 @@ describe('as a dialogue of lines', () => {
   });
 
   test('arrange, measure, look, diagnose', async () => {
-    const hand = memoryDrill(3, { level: 'named' });
+    const hand = newDrill(3, { level: 'named' });
     const { end, text } = await talk(hand, [
       'help',
       'places',
@@ -363,11 +357,11 @@ describe('as a dialogue of lines', () => {
       'yes',
     ]);
     expect(end).toBe('revealed');
-    const { words } = repairChoices(hand.drill())[1]!;
+    const { words } = repairChoices(hand.driver.session().opened.circuit!)[1]!;
     expect(text).toContain(`Hand in: ${words} This ends the drill. Type yes: `);
     expect(text).toContain('Not handed in; the drill goes on.');
-    expect(hand.drill().readings).toHaveLength(2);
-    expect(hand.drill().stopped).toHaveLength(1);
+    expect(hand.driver.session().tests).toHaveLength(2);
+    expect(hand.driver.session().stopped).toHaveLength(1);
     expect(text).toContain('The bench stops this test');
     expect(text).toContain('It costs points for safety.');
     expect(text).toContain('Good is: ');
@@ -376,7 +370,7 @@ describe('as a dialogue of lines', () => {
   });
 
   test('a mistyped place is two whole sentences, and a word that is none leads to help', async () => {
-    const { text } = await talk(memoryDrill(3), ['foo', 'volts sensor.fed battery.negative']);
+    const { text } = await talk(newDrill(3), ['foo', 'volts sensor.fed battery.negative']);
     expect(text).toContain('All words: help');
     expect(text).toContain('There is no terminal "sensor.fed"; did you mean "sensor.feed"?');
     expect(text).toContain('Change the leads, the state, or what is unplugged');
@@ -385,29 +379,29 @@ describe('as a dialogue of lines', () => {
 
   test('what has no connector does not come off', async () => {
     const lines = ['unplug foo', 'unplug sensr', 'unplug', 'unplug sensor'];
-    const { text } = await talk(memoryDrill(3), lines);
+    const { text } = await talk(newDrill(3), lines);
     expect(text).toContain('"foo" has no connector; these come off: ');
     expect(text).toContain('"sensr" has no connector; did you mean "sensor"?');
     expect(text).not.toContain('foo unplugged');
   });
 
   test('the end of the procedure says what it concludes, and is no end of the drill', async () => {
-    const hand = memoryDrill(3, { level: 'blind', more: { procedure: SHORT } });
+    const hand = newDrill(3, { level: 'blind', procedure: SHORT });
     const { text } = await talk(hand, ['follow', 'follow']);
-    expect(hand.drill().readings).toHaveLength(1);
+    expect(hand.driver.session().answers).toHaveLength(1);
     expect(text).toContain('The procedure ends here.\nSensor bad\nEverything around the sensor');
     expect(text.split('Repair: Replace the sensor.')).toHaveLength(3);
-    expect(hand.drill().status).toBe('open');
+    expect(hand.driver.session().revealed).toBeNull();
   });
 
   test('given up is called so', async () => {
-    const { text } = await talk(memoryDrill(3), ['give up']);
+    const { text } = await talk(newDrill(3), ['give up']);
     expect(text).toContain('GIVEN UP.');
     expect(text).not.toContain('NOT RIGHT.');
   });
 
   test('a caution not acknowledged means nothing is done', async () => {
-    const hand = memoryDrill(3, { level: 'blind' });
+    const hand = newDrill(3, { level: 'blind' });
     const { end, text } = await talk(hand, [
       'state key-on',
       'volts sensor.feed battery.negative',
@@ -421,12 +415,12 @@ describe('as a dialogue of lines', () => {
     expect(text).toContain('This level shows no suspects.');
     expect(text).toContain('is no measurement');
     expect(text).not.toContain('Good is: ');
-    expect(hand.drill().readings).toHaveLength(0);
+    expect(hand.driver.session().tests).toHaveLength(0);
   });
 
   test('the end of input leaves the drill as it is', async () => {
-    const hand = memoryDrill(3, { level: 'blind' });
+    const hand = newDrill(3, { level: 'blind' });
     expect((await talk(hand, [])).end).toBe('input-ended');
-    expect(hand.drill().status).toBe('open');
+    expect(hand.driver.session().revealed).toBeNull();
   });
 });

@@ -1,29 +1,31 @@
 /** Captures in a drill: what the scope saves, what it costs, what it proves, and that nobody can change it afterwards. */
 import { describe, expect, test } from 'vitest';
-import type { Drill } from '../../src/drill/drill.ts';
-import type { DrillEvent } from '../../src/drill/drill-events.ts';
-import { leadPlaces } from '../../src/drill/drill-setup.ts';
-import type { DrillTest } from '../../src/drill/drill-test.ts';
+import { leadPlaces } from '../../src/circuit/arrange-test.ts';
+import type { Test } from '../../src/circuit/test.ts';
 import { createVehicle } from '../../src/drill/drill-vehicle.ts';
-import { readingLine } from '../../src/drill/drill-words.ts';
-import type { DrillWorld } from '../../src/drill/drill-world.ts';
 import { hideFault } from '../../src/drill/hidden-fault.ts';
-import { type LevelName, levelNamed } from '../../src/drill/levels.ts';
+import { levelNamed } from '../../src/drill/levels.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { capturedFindingWords } from '../../src/session/capture-words.ts';
+import type {
+  LevelName,
+  SessionEvent,
+  StepCapture,
+  TestRecorded,
+} from '../../src/session/events.ts';
+import { spentMinutes } from '../../src/session/spent-minutes.ts';
 import { setupOf } from '../circuit/setup.ts';
-import { doIt, hash, library, measure, newDrill } from './students.ts';
+import { type DrillInTest, hash, library, measure, newDrill } from './students.ts';
 
 const hall = library.circuits.get('hall-module-fed')!;
-const SCOPE: DrillTest = {
+const SCOPE: Test = {
   setup: setupOf({ state: 'cranking', target: 'moving' }),
   probe: { kind: 'pattern', plus: 'module.signal', minus: 'battery.negative' },
-  wiggle: false,
 };
-const FEED: DrillTest = {
+const FEED: Test = {
   setup: setupOf({ state: 'key-on' }),
   probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
-  wiggle: false,
 };
 
 /** The first vehicle whose hidden fault is that one. */
@@ -33,12 +35,11 @@ function seedOf(fault: string, level: LevelName = 'unnamed'): number {
   throw new Error(`no seed hides ${fault}`);
 }
 
-function captured(begun: { drill: Drill; world: DrillWorld }, asked = SCOPE): Drill {
-  const { world } = begun;
-  const read = doIt(begun.drill, { type: 'acknowledge', test: asked }, world).drill;
-  const done = doIt(read, { type: 'capture', test: asked }, world);
-  expect(done.refused).toBeNull();
-  return done.drill;
+/** The last reading after a capture; its cautions are read first. */
+function captured(begun: DrillInTest, asked = SCOPE): TestRecorded {
+  begun.driver.perform({ type: 'acknowledge-cautions', test: asked });
+  expect(begun.drill.act({ type: 'capture', test: asked }).refused).toBeNull();
+  return begun.driver.session().tests.at(-1)!;
 }
 
 describe('a capture in a drill', () => {
@@ -47,84 +48,80 @@ describe('a capture in a drill', () => {
     ['wire.feed.open', 'flat-high', 'steady'],
     ['wire.signal.open', 'flat-high', 'steady'],
   ])('of %s is measured as %s', (fault, look, kind) => {
-    const begun = newDrill(seedOf(fault));
-    const [reading] = captured(begun).readings;
+    const reading = captured(newDrill(seedOf(fault)));
     expect(reading).toMatchObject({
       shown: { kind: 'look', look },
       capture: { from: 'bench', measures: { kind } },
     });
     // The circuit's own answer to the same scope, without a capture.
-    expect(measure(begun.drill, SCOPE, begun.world).readings[0]!.shown).toEqual(reading!.shown);
+    const looked = newDrill(seedOf(fault));
+    measure(looked, SCOPE);
+    expect(looked.driver.session().tests[0]!.shown).toEqual(reading.shown);
   });
 
   test('shows the turning wheel: frequency, speed, and the missing tooth by its number', () => {
-    const [reading] = captured(newDrill(seedOf('target.damaged'))).readings;
-    const { measures, words, channels } = reading!.capture!;
+    const { capture } = captured(newDrill(seedOf('target.damaged')));
+    const { measures, channels } = capture!;
     // By hand: 60 pitches at 200 rpm are 200 Hz.
     expect(measures.hertz).toBeCloseTo(200, 0);
     expect(measures.rpm).toBeCloseTo(200, 0);
-    expect(words.join()).toMatch(/tooth \d+ is missing/);
+    expect(capturedFindingWords(capture!).join()).toMatch(/tooth \d+ is missing/);
     expect(channels[0]!.points.length).toBeGreaterThan(100);
-    expect(readingLine(reading!, hall)).toContain('captured: switched,');
   });
 
   test('costs what any picture at this place costs', () => {
-    const begun = newDrill(9);
-    const eye = measure(begun.drill, SCOPE, begun.world);
-    const saved = captured(begun);
-    expect(saved.minutes).toBe(eye.minutes);
-    expect(saved.minutes).toBeGreaterThan(0);
+    const eye = newDrill(9);
+    measure(eye, SCOPE);
+    const saved = newDrill(9);
+    captured(saved);
+    expect(spentMinutes(saved.driver.session())).toBe(spentMinutes(eye.driver.session()));
+    expect(spentMinutes(saved.driver.session())).toBeGreaterThan(0);
   });
 
   test('is evidence like any reading: it ranks, and it proves', () => {
+    const chance = ({ advisor, driver }: DrillInTest) =>
+      advisor!
+        .suspects(driver.session())
+        .rows.flatMap(({ faults }) => faults)
+        .find(({ id }) => id === 'target.damaged')!.chance;
     const begun = newDrill(seedOf('target.damaged'));
-    const mind = begun.world.mind([]);
-    const after = captured(begun);
-    const before = mind.rank([], null);
-    const ranking = mind.rank(mind.readingsOf(after.readings), null);
-    const chance = (of: typeof ranking) =>
-      of.suspects.find(({ id }) => id === 'target.damaged')!.chance;
-    expect(chance(ranking)).toBeGreaterThan(5 * chance(before));
-    const looked = measure(begun.drill, SCOPE, begun.world);
-    expect(chance(ranking)).toBe(chance(mind.rank(mind.readingsOf(looked.readings), null)));
+    const before = chance(begun);
+    captured(begun);
+    expect(chance(begun)).toBeGreaterThan(5 * before);
+    const looked = newDrill(seedOf('target.damaged'));
+    measure(looked, SCOPE);
+    expect(chance(begun)).toBe(chance(looked));
   });
 
   test('is the same each time, and there or not with a fault that comes and goes', () => {
-    const again = () => captured(newDrill(9)).readings[0]!.capture!.sha256;
+    const again = () => captured(newDrill(9)).capture!.sha256;
     expect(again()).toBe(again());
     const begun = newDrill(seedOf('wire.signal.open', 'intermittent'), { level: 'intermittent' });
-    let { drill } = begun;
-    for (let count = 0; count < 12; count += 1) drill = captured({ ...begun, drill });
-    const kinds = drill.readings.map(({ capture }) => capture!.measures.kind);
+    const kinds = Array.from({ length: 12 }, () => captured(begun).capture!.measures.kind);
     expect(new Set(kinds)).toEqual(new Set(['steady', 'switched']));
     const moved = captured(begun, { ...SCOPE, wiggle: true });
-    expect(moved.readings[0]!.capture!.measures.kind).toBe('steady');
+    expect(moved.capture!.measures.kind).toBe('steady');
   });
 
   test.each<LevelName>(['double', 'misled'])('is to be had on the level %s', (level) => {
     const begun = newDrill(5, { level });
-    const drill = captured(begun);
-    expect(drill.readings[0]!.capture).toBeDefined();
-    expect(verifyDrill(drill.events, hash).problems).toEqual([]);
+    expect(captured(begun).capture).toBeDefined();
+    expect(verifyDrill(begun.driver.session().events, hash).problems).toEqual([]);
   });
 
   test('says nothing of good values on a level that hides them', () => {
     const seed = seedOf('target.damaged', 'blind');
-    expect(captured(newDrill(seed, { level: 'blind' })).readings[0]!.capture!.words).toEqual([]);
+    expect(captured(newDrill(seed, { level: 'blind' })).capture!.findings).toEqual([]);
   });
 
   test('is refused with another instrument, and before its cautions are read', () => {
-    const { drill, world } = newDrill(9);
-    expect(doIt(drill, { type: 'capture', test: FEED }, world).refused).toBe(
-      'only the scope saves a capture',
-    );
-    const unread = doIt(drill, { type: 'capture', test: SCOPE }, world);
-    expect(unread.refused).toContain('cautions');
-    expect(unread.drill.passedOver).toHaveLength(1);
+    const { driver, drill } = newDrill(9);
+    const refusal = (test: Test) => drill.act({ type: 'capture', test }).refused;
+    expect(refusal(FEED)?.words).toBe('only the scope saves a capture');
+    expect(refusal(SCOPE)?.code).toBe('caution-passed-over');
+    expect(driver.session().passedOver).toHaveLength(1);
     const still = { ...SCOPE, setup: setupOf({ state: 'key-on' }) };
-    expect(doIt(drill, { type: 'capture', test: still }, world).refused).toContain(
-      'nothing passes the sensor',
-    );
+    expect(refusal(still)?.words).toContain('nothing passes the sensor');
   });
 });
 
@@ -137,12 +134,12 @@ describe.each([...library.circuits.values()])('at every place of $name', (circui
   test('a capture looks as the screen does without one', () => {
     const otherwise: string[] = [];
     let captures = 0;
+    const { meter } = STANDARD_SETTINGS;
     for (let seed = 0; seed < seeds; seed += 1) {
-      const { meter } = STANDARD_SETTINGS;
       const vehicle = createVehicle({ circuit, meter, level: 'unnamed', seed }, hash)!;
       for (const { id } of places) {
         const probe = { kind: 'pattern', plus: id, minus: 'battery.negative' } as const;
-        const asked = { setup, probe, wiggle: false };
+        const asked = { setup, probe };
         if (vehicle.model.refusal(asked) !== null) continue;
         const { shown, words } = vehicle.captures(asked, 0);
         captures += 1;
@@ -157,9 +154,9 @@ describe.each([...library.circuits.values()])('at every place of $name', (circui
 
 test('where no signal belongs, a capture says so and blames nothing', () => {
   const probe = { kind: 'pattern', plus: 'sensor.feed', minus: 'battery.negative' } as const;
-  const [reading] = captured(newDrill(seedOf('target.damaged')), { ...SCOPE, probe }).readings;
-  expect(reading!.found).toContain('no signal belongs here; captured: a flat line, ');
-  expect(reading!.capture!.words).toEqual([]);
+  const reading = captured(newDrill(seedOf('target.damaged')), { ...SCOPE, probe });
+  expect(reading.capture!.measures.kind).toBe('steady');
+  expect(reading.capture!.findings).toEqual([]);
 });
 
 describe('where the procedure asks for the picture', () => {
@@ -208,28 +205,35 @@ describe('where the procedure asks for the picture', () => {
   };
 
   test('a capture there answers the step, and one elsewhere does not', () => {
-    const begun = newDrill(seedOf('target.damaged'), { more: { procedure } });
-    const there = captured(begun);
-    expect(there.readings[0]).toMatchObject({ step: 'picture', go: 'end' });
-    expect(there.step).toBe('end');
+    const there = newDrill(seedOf('target.damaged'), { procedure });
+    there.driver.perform({ type: 'acknowledge-cautions', test: SCOPE });
+    expect(there.drill.act({ type: 'capture', test: SCOPE }).refused).toBeNull();
+    expect(there.driver.session().answers[0]?.event).toMatchObject({ step: 'picture', go: 'end' });
+    expect(there.driver.session().answers[0]?.event).toHaveProperty('capture');
     const probe = { kind: 'pattern', plus: 'sensor.signal', minus: 'battery.negative' } as const;
-    const elsewhere = captured(begun, { ...SCOPE, probe });
-    expect(elsewhere.readings[0]).toMatchObject({ step: null, go: null });
-    expect(elsewhere.step).toBe('picture');
+    const elsewhere = newDrill(seedOf('target.damaged'), { procedure });
+    captured(elsewhere, { ...SCOPE, probe });
+    expect(elsewhere.driver.session().answers).toEqual([]);
+    expect(elsewhere.driver.session().trail.at(-1)?.step).toBe('picture');
   });
 });
 
 describe('in the file', () => {
-  const drill = captured(newDrill(seedOf('target.damaged')));
-  const changed = (change: (measured: Extract<DrillEvent, { type: 'drill-measured' }>) => void) => {
-    const events = structuredClone(drill.events) as DrillEvent[];
-    for (const event of events) if (event.type === 'drill-measured') change(event);
-    return verifyDrill(events, hash).problems;
+  const begun = newDrill(seedOf('target.damaged'));
+  captured(begun);
+  type Loose = { -readonly [K in keyof TestRecorded]: unknown };
+  const problemsWith = (change: (recorded: Loose) => void) => {
+    const events = begun.driver.session().events.map((event): SessionEvent => {
+      if (event.type !== 'test-recorded') return event;
+      const copy = structuredClone(event);
+      change(copy);
+      return copy;
+    });
+    return verifyDrill(events, hash).problems.map(({ words }) => words);
   };
-  type Loose = { -readonly [K in keyof Extract<DrillEvent, { type: 'drill-measured' }>]: unknown };
 
   test('it verifies as it was written', () => {
-    expect(changed(() => {})).toEqual([]);
+    expect(problemsWith(() => {})).toEqual([]);
   });
 
   test.each<[string, (event: Loose) => void, string]>([
@@ -251,7 +255,7 @@ describe('in the file', () => {
     [
       'another finding',
       (event) => {
-        (event.capture as { words: string[] }).words = ['all is well'];
+        event.capture = { ...(event.capture as StepCapture), findings: [] };
       },
       'saves another capture',
     ],
@@ -266,7 +270,6 @@ describe('in the file', () => {
       'saves another capture',
     ],
   ])('%s is found out', (_, change, words) => {
-    const problems = changed((event) => change(event as unknown as Loose));
-    expect(problems.join()).toContain(words);
+    expect(problemsWith(change).join()).toContain(words);
   });
 });

@@ -2,31 +2,29 @@ import { describe, expect, test } from 'vitest';
 import { moduleOf } from '../../src/circuit/circuit.ts';
 import { createModel, pairId } from '../../src/circuit/model.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
-import type { Setup } from '../../src/circuit/test.ts';
+import type { Setup, Test } from '../../src/circuit/test.ts';
 import { SESSION_SAMPLES, SESSION_SEED } from '../../src/commands/session/open-desk.ts';
-import { pendingFor } from '../../src/drill/decide-drill.ts';
-import { replayDrill } from '../../src/drill/drill.ts';
-import { chanceOf, pickByWeight } from '../../src/drill/drill-random.ts';
-import type { DrillTest } from '../../src/drill/drill-test.ts';
 import { createVehicle } from '../../src/drill/drill-vehicle.ts';
-import { goodValue } from '../../src/drill/drill-words.ts';
-import { faultPairs } from '../../src/drill/fault-pairs.ts';
 import { commitmentOf, hideFault } from '../../src/drill/hidden-fault.ts';
 import { LEVELS, levelNamed, levelOf } from '../../src/drill/levels.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
-import { computedRange } from '../../src/procedure/expected-range.ts';
-import { expectedRangeWords } from '../../src/procedure/test-words.ts';
+import { chanceOf, pickByWeight } from '../../src/session/chance-of.ts';
+import type { SessionEvent } from '../../src/session/events.ts';
+import { replay } from '../../src/session/evolve.ts';
+import { expectedShown } from '../../src/session/expected-shown.ts';
+import { faultPairs } from '../../src/session/fault-pairs.ts';
+import { pendingTestCautions } from '../../src/session/pending-cautions.ts';
+import { spentMinutes } from '../../src/session/spent-minutes.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import fc from '../seeded-check.ts';
 import { drillText } from './drill-files.ts';
-import { doIt, hash, library, measure, newDrill } from './students.ts';
+import { follow, hash, library, measure, newDrill } from './students.ts';
 
 const hall = library.circuits.get('hall-module-fed')!;
 const KEY_OFF: Setup = { ...KEY_ON, state: 'key-off' };
-const volts = (plus: string, setup: Setup = KEY_ON): DrillTest => ({
+const volts = (plus: string, setup: Setup = KEY_ON): Test => ({
   setup,
   probe: { kind: 'volts', plus, minus: 'battery.negative' },
-  wiggle: false,
 });
 
 describe('what is hidden', () => {
@@ -142,10 +140,13 @@ describe('two faults at once', () => {
 describe('the bench', () => {
   test('same seed and same actions give the same file to the byte', () => {
     const once = () => {
-      const { drill, world } = newDrill(5);
-      let now = measure(drill, volts('sensor.feed'), world);
-      now = measure(now, volts('module.signal', { ...KEY_ON, unplugged: ['sensor'] }), world);
-      return drillText(doIt(now, { type: 'diagnose', repairs: ['wire.feed'] }, world).drill);
+      const begun = newDrill(5);
+      measure(begun, volts('sensor.feed'));
+      measure(begun, volts('module.signal', { ...KEY_ON, unplugged: ['sensor'] }));
+      begun.drill.act({ type: 'diagnose', repairs: ['wire.feed'] });
+      // The name of the file, which is the id, has random digits.
+      const [first, ...rest] = begun.driver.session().events;
+      return drillText([{ ...first!, id: 'same' } as SessionEvent, ...rest]);
     };
     expect(once()).toBe(once());
   });
@@ -153,8 +154,8 @@ describe('the bench', () => {
   test('the order of keys in a test does not change its answer', () => {
     const { world } = newDrill(5);
     const turned = JSON.parse(
-      '{"wiggle":false,"probe":{"minus":"battery.negative","plus":"sensor.feed","kind":"volts"},"setup":{"target":"still","sensor":"fitted","bridges":[],"unplugged":[],"state":"key-on"}}',
-    ) as DrillTest;
+      '{"probe":{"minus":"battery.negative","plus":"sensor.feed","kind":"volts"},"setup":{"target":"still","sensor":"fitted","bridges":[],"unplugged":[],"state":"key-on"}}',
+    ) as Test;
     expect(world.vehicle.answers(turned, 0)).toEqual(
       world.vehicle.answers(volts('sensor.feed'), 0),
     );
@@ -185,7 +186,8 @@ describe('the bench', () => {
     )!;
     const reads = (wiggle: boolean) =>
       Array.from({ length: 200 }, (_, number) => {
-        const { shown } = vehicle.answers({ ...volts('sensor.feed'), wiggle }, number);
+        const moved = wiggle ? ({ wiggle } as const) : {};
+        const { shown } = vehicle.answers({ ...volts('sensor.feed'), ...moved }, number);
         return shown.kind === 'number' && shown.value > 4;
       }).filter(Boolean).length;
     expect(reads(true)).toBe(0);
@@ -194,31 +196,25 @@ describe('the bench', () => {
   });
 
   test('minutes: the key, the walk and the access once, then only the reading', () => {
-    const { drill, world } = newDrill(5);
-    const first = measure(drill, volts('sensor.feed'), world);
+    const begun = newDrill(5);
+    const taken = (test: Test) => {
+      const before = spentMinutes(begun.driver.session());
+      expect(measure(begun, test)).toBeNull();
+      return spentMinutes(begun.driver.session()) - before;
+    };
     // By hand: reading 1, access to the sensor 3, key 0.5, walk alone 0.5.
-    expect(first.readings[0]!.minutes).toBe(5);
-    const second = measure(first, volts('sensor.signal'), world);
-    expect(second.readings[1]!.minutes).toBe(1);
+    expect(taken(volts('sensor.feed'))).toBe(5);
+    expect(taken(volts('sensor.signal'))).toBe(1);
     // A connector off is one minute more.
-    const third = measure(
-      second,
-      volts('sensor.signal', { ...KEY_ON, unplugged: ['sensor'] }),
-      world,
-    );
-    expect(third.readings[2]!.minutes).toBe(2);
-    expect(third.minutes).toBe(8);
+    expect(taken(volts('sensor.signal', { ...KEY_ON, unplugged: ['sensor'] }))).toBe(2);
   });
 });
 
 describe('what the bench stops', () => {
   const module = moduleOf(hall).name;
-  const clip = (
-    from: string,
-    to: string,
-    through: Setup['bridges'][number]['through'],
-  ): DrillTest => volts('module.signal', { ...KEY_ON, bridges: [{ from, to, through }] });
-  test.each<[string, DrillTest, string | null]>([
+  const clip = (from: string, to: string, through: Setup['bridges'][number]['through']): Test =>
+    volts('module.signal', { ...KEY_ON, bridges: [{ from, to, through }] });
+  test.each<[string, Test, string | null]>([
     [
       'ohms with the key on',
       {
@@ -232,7 +228,6 @@ describe('what the bench stops', () => {
       {
         setup: KEY_OFF,
         probe: { kind: 'ohms', plus: 'sensor.feed', minus: 'battery.negative' },
-        wiggle: false,
       },
       'ohms-on-live',
     ],
@@ -241,7 +236,6 @@ describe('what the bench stops', () => {
       {
         setup: KEY_ON,
         probe: { kind: 'lamp', plus: `${module}.reference`, minus: 'battery.negative' },
-        wiggle: false,
       },
       'lamp-on-module',
     ],
@@ -269,7 +263,6 @@ describe('what the bench stops', () => {
           bridges: [{ from: 'sensor.feed', to: 'battery.negative', through: 'test-light' }],
         },
         probe: { kind: 'pattern', plus: 'sensor.feed', minus: 'battery.negative' },
-        wiggle: false,
       },
       null,
     ],
@@ -278,33 +271,33 @@ describe('what the bench stops', () => {
     ['a plain measurement', volts('sensor.feed'), null],
     ['a 470 ohm pull-down', clip('sensor.signal', 'battery.negative', { ohms: 470 }), null],
   ])('%s', (_name, wanted, hazard) => {
-    const { drill, world } = newDrill(5);
-    const { drill: after } = doIt(drill, { type: 'measure', test: wanted }, world);
+    const { driver, drill } = newDrill(5);
+    const { refused } = drill.act({ type: 'make-test', test: wanted });
+    const after = driver.session();
     expect(after.stopped[0]?.hazard ?? null).toBe(hazard);
     if (hazard) {
-      expect(after.stopped[0]!.would.length).toBeGreaterThan(40);
-      expect(after.readings).toHaveLength(0);
+      expect(refused).toMatchObject({ code: 'test-stopped', disk: false });
+      expect(refused!.fix.length).toBeGreaterThan(40);
+      expect(after.tests).toHaveLength(0);
     }
   });
 
   test('a test before its cautions are acknowledged is noted and not done', () => {
-    const { drill, world } = newDrill(5);
-    const { drill: after, refused } = doIt(
-      drill,
-      { type: 'measure', test: volts('sensor.feed') },
-      world,
-    );
-    expect(refused).toContain('have not been acknowledged');
-    expect(after.passedOver).toHaveLength(1);
-    expect(after.readings).toHaveLength(0);
-    expect(measure(after, volts('sensor.feed'), world).readings).toHaveLength(1);
+    const begun = newDrill(5);
+    const { refused } = begun.drill.act({ type: 'make-test', test: volts('sensor.feed') });
+    expect(refused?.words).toContain('have not been acknowledged');
+    expect(begun.driver.session().passedOver).toHaveLength(1);
+    expect(begun.driver.session().tests).toHaveLength(0);
+    expect(measure(begun, volts('sensor.feed'))).toBeNull();
+    expect(begun.driver.session().tests).toHaveLength(1);
   });
 
   test('the cautions of cranking come before each cranking, those of a live circuit once', () => {
-    const { drill, world } = newDrill(5);
     const again = (setup: Setup) => {
+      const begun = newDrill(5);
       const test = volts('sensor.feed', setup);
-      return pendingFor(measure(drill, test, world), test, world).length;
+      measure(begun, test);
+      return pendingTestCautions(begun.driver.session(), test).length;
     };
     expect(again({ ...KEY_ON, state: 'cranking', target: 'moving' })).toBeGreaterThan(0);
     expect(again(KEY_ON)).toBe(0);
@@ -312,14 +305,18 @@ describe('what the bench stops', () => {
 });
 
 test('a diagnosis is one of the repairs, no more than there are faults, and ends the drill', () => {
-  const { drill, world } = newDrill(5);
-  const tryIt = (repairs: string[]) => doIt(drill, { type: 'diagnose', repairs }, world);
-  expect(tryIt(['wire.nothing']).refused).toContain('no repair');
-  expect(tryIt(['wire.feed', 'wire.signal']).refused).toContain('one fault');
-  const { drill: ended } = tryIt(['wire.feed']);
-  expect(ended.status).toBe('revealed');
-  expect(doIt(ended, { type: 'note', text: 'late' }, world).refused).toContain('has ended');
-  expect(replayDrill(ended.events)).toEqual(ended);
+  const { driver, drill } = newDrill(5);
+  const tryIt = (repairs: string[]) => drill.act({ type: 'diagnose', repairs }).refused;
+  expect(tryIt(['wire.nothing'])?.words).toContain('no repair');
+  expect(tryIt(['wire.feed', 'wire.signal'])?.words).toContain('one fault');
+  expect(tryIt(['wire.feed'])).toBeNull();
+  const ended = driver.session();
+  expect(ended.revealed).not.toBeNull();
+  expect(tryIt(['wire.feed'])?.words).toContain('has ended');
+  expect(drill.act({ type: 'make-test', test: volts('sensor.feed') }).refused?.code).toBe(
+    'not-open',
+  );
+  expect(replay(ended.events)).toEqual(ended);
 });
 
 describe('what is good', () => {
@@ -366,29 +363,24 @@ describe('what is good', () => {
   });
 
   test('at a step that was followed is what the step says, at the same test taken freely what a session computes', () => {
-    const { drill, world } = newDrill(11, { level: 'double', more: { procedure } });
-    const { setup, probe } = procedure.steps.ground;
-    const free = { setup, probe, wiggle: false };
-    const measured = measure(drill, free, world);
-    const followed = doIt(measured, { type: 'follow' }, world).drill;
-    expect(followed.step).toBe('end');
-    const [byHand, atStep] = followed.readings;
-    expect(goodValue(followed, atStep!, world)).toBe('below 0.1 V (says the procedure)');
-    const range = computedRange(model, free)!;
-    expect(goodValue(followed, byHand!, world)).toBe(
-      `${expectedRangeWords(range, 'V')} (computed from the circuit)`,
-    );
+    const begun = newDrill(11, { level: 'double', procedure });
+    const free = { ...KEY_ON, unplugged: ['sensor'] };
+    measure(begun, volts('sensor.ground', free));
+    expect(follow(begun)).toBeNull();
+    const session = begun.driver.session();
+    expect(session.trail.at(-1)?.step).toBe('end');
+    expect(session.answers[0]?.event).toMatchObject({ step: 'ground', judgement: {} });
+    expect(session.tests[0]?.expected).toEqual(expectedShown(model, volts('sensor.ground', free)));
   });
 
   test('of a look is what can be seen', () => {
-    const { drill, world } = newDrill(11, { level: 'named' });
+    const begun = newDrill(11, { level: 'named' });
     const probe = { kind: 'counts', input: 'module.signal' } as const;
-    const test = {
-      setup: { ...KEY_ON, state: 'cranking', target: 'moving' },
-      probe,
-      wiggle: false,
-    } as const;
-    const last = measure(drill, test, world).readings.at(-1)!;
-    expect(goodValue(drill, last, world)).toBe('the live data follows');
+    const setup = { ...KEY_ON, state: 'cranking', target: 'moving' } as const;
+    measure(begun, { setup, probe });
+    expect(begun.driver.session().tests.at(-1)?.expected).toEqual({
+      kind: 'look',
+      looks: ['follows'],
+    });
   });
 });

@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest';
-import { debriefOf } from '../../src/drill/debrief.ts';
+import { standardTests } from '../../src/circuit/standard-tests.ts';
+import type { Test } from '../../src/circuit/test.ts';
+import type { Debrief } from '../../src/drill/debrief.ts';
 import { debriefLines, repairChoices } from '../../src/drill/drill-words.ts';
 import { LEVELS } from '../../src/drill/levels.ts';
-import { pointsOf, type ScoreFacts, scoreDrill } from '../../src/drill/score.ts';
+import { pointsOf, type ScoreFacts, scoreDrill, scoreWords } from '../../src/drill/score.ts';
 import { KEY_ON } from '../circuit/setup.ts';
-import { doIt, measure, newDrill, partsChanger, perfectStudent } from './students.ts';
+import { type DrillInTest, measure, newDrill, partsChanger, perfectStudent } from './students.ts';
 
 const GOOD: ScoreFacts = {
   right: true,
@@ -37,21 +39,62 @@ test.each<[string, Partial<ScoreFacts>, [number, number, number, number]]>([
   ['two dangerous tests', { stopped: 2 }, [40, 25, 20, 0]],
   ['a caution passed over', { passedOver: 1 }, [40, 25, 20, 12]],
 ])('score: %s', (_name, change, points) => {
-  const parts = scoreDrill({ ...GOOD, ...change });
+  const facts = { ...GOOD, ...change };
+  const parts = scoreDrill(facts);
   expect(parts.map((part) => part.points)).toEqual(points);
   expect(pointsOf(parts)).toBe(points.reduce((a, b) => a + b, 0));
-  for (const part of parts) expect(part.why.length).toBeGreaterThan(5);
+  for (const part of parts) expect(scoreWords(part, facts).length).toBeGreaterThan(5);
 });
 
+test.each<[string, Partial<ScoreFacts>, Record<string, string>]>([
+  [
+    'right and proven',
+    {},
+    { diagnosis: 'the right repair', safety: 'no dangerous test, every caution acknowledged' },
+  ],
+  ['given up', { right: false, hits: 0, named: 0 }, { diagnosis: 'given up: no repair was named' }],
+  [
+    'wrong',
+    { right: false, hits: 0 },
+    { diagnosis: 'the wrong repair', time: 'a wrong diagnosis is never quick' },
+  ],
+  ['half right', { right: false, needed: 2 }, { diagnosis: '1 of 2 repairs right' }],
+  ['a guess', { evidence: 0 }, { time: 'a guess is not quick, it is a guess' }],
+  ['late', { late: true }, { time: 'over the time limit of the assignment' }],
+  [
+    'nothing measured',
+    { readings: 0 },
+    { safety: 'nothing was measured, so nothing was done safely' },
+  ],
+])('the words of a score: %s', (_, change, words) => {
+  const facts = { ...GOOD, ...change };
+  const found = Object.fromEntries(
+    scoreDrill(facts).map((part) => [part.name, scoreWords(part, facts)]),
+  );
+  expect(found).toMatchObject(words);
+});
+
+/** The debrief of a drill that a student has led to its end. */
+function debriefAfter(student: (begun: DrillInTest) => void, begun = newDrill(11)): Debrief {
+  student(begun);
+  return debriefIn(begun);
+}
+function debriefIn({ drill }: DrillInTest): Debrief {
+  const debrief = drill.debrief();
+  if (!debrief) throw new Error('the drill has not ended');
+  return debrief;
+}
+function testIn({ driver }: DrillInTest, id: string): Test {
+  return standardTests(driver.session().opened.circuit!).find((one) => one.id === id)!.test;
+}
+
 test('the debrief names what proved it, what told nothing, and both ways with their minutes', () => {
-  const { drill, world } = newDrill(11);
-  const first = perfectStudent(drill, world);
-  const debrief = debriefOf(first, world);
+  const debrief = debriefAfter(perfectStudent);
   expect(debrief.right).toBe(true);
   expect(debrief.evidence.length).toBeGreaterThan(0);
   for (const { ratio } of debrief.evidence) expect(ratio).toBeGreaterThanOrEqual(3);
   expect(debrief.minutes).toBeCloseTo(
-    first.readings.reduce((sum, { minutes }) => sum + minutes, 0),
+    debrief.readings.reduce((sum, { minutes }) => sum + minutes, 0),
     6,
   );
   const text = debriefLines(debrief).join('\n');
@@ -60,12 +103,26 @@ test('the debrief names what proved it, what told nothing, and both ways with th
   expect(text).toContain('Next: ');
 });
 
+test('the debrief counts the same evidence as the conclusion of the session', () => {
+  const begun = newDrill(11);
+  perfectStudent(begun);
+  const session = begun.driver.session();
+  const { faults } = session.concluded!;
+  const weighed = begun.advisor!.weigh(session, faults);
+  const { readings, facts } = debriefIn(begun);
+  const events = readings.filter(({ proves }) => proves).map(({ event }) => event);
+  const pieces = weighed.evidence.flatMap((line) =>
+    'reading' in line && line.counted ? [line.reading] : [],
+  );
+  expect([...pieces].sort()).toEqual([...events].sort());
+  expect(facts.evidence).toBe(pieces.length);
+});
+
 // Vehicles where the strongest rival changes on the way, so that order and rivals matter.
 test.each([1, 2, 3])(
   'what proved it stands in order and says the same as the list, vehicle %i',
   (seed) => {
-    const { drill, world } = newDrill(seed);
-    const debrief = debriefOf(perfectStudent(drill, world), world);
+    const debrief = debriefAfter(perfectStudent, newDrill(seed));
     const ratios = debrief.evidence.map(({ ratio }) => ratio);
     expect(ratios.length).toBeGreaterThan(1);
     expect(ratios).toEqual([...ratios].sort((a, b) => b - a));
@@ -89,17 +146,10 @@ test.each([1, 2, 3])(
 );
 
 test('two repairs are one sentence, and what is left standing is named', () => {
-  const { drill, world } = newDrill(1, { level: 'double' });
-  const mind = world.mind([]);
-  const look = mind.tests.find(
-    ({ test }) => test.probe.kind === 'inspect' && test.probe.of === 'connector.module',
-  )!;
-  const ended = doIt(
-    measure(drill, look.test, world),
-    { type: 'diagnose', repairs: [...world.vehicle.hidden.answer.repairs] },
-    world,
-  ).drill;
-  const debrief = debriefOf(ended, world);
+  const begun = newDrill(1, { level: 'double' });
+  measure(begun, testIn(begun, 'connector.module.inspection'));
+  begun.drill.act({ type: 'diagnose', repairs: begun.world.vehicle.hidden.answer.repairs });
+  const debrief = debriefIn(begun);
   expect(debrief.right).toBe(true);
   const text = debriefLines(debrief).join('\n');
   expect(text).toContain(
@@ -113,8 +163,7 @@ test('two repairs are one sentence, and what is left standing is named', () => {
 });
 
 test('where the best plan ends in doubt, the debrief says that no test tells more', () => {
-  const { drill, world } = newDrill(11);
-  const debrief = debriefOf(perfectStudent(drill, world), world);
+  const debrief = debriefAfter(perfectStudent);
   const last = (chance: number) =>
     debriefLines({ ...debrief, yardstick: { ...debrief.yardstick, chance } }).find((line) =>
       line.includes('suspicion'),
@@ -126,68 +175,55 @@ test('where the best plan ends in doubt, the debrief says that no test tells mor
 });
 
 test('given up has its own words, and a wrong diagnosis no proof', () => {
-  const { drill, world } = newDrill(11);
-  const mind = world.mind([]);
-  const volts = mind.tests.find(({ id }) => id === 'sensor.feed.volts')!.test;
-  const measured = measure(drill, volts, world);
-  const text = (repairs: string[]) =>
-    debriefLines(debriefOf(doIt(measured, { type: 'diagnose', repairs }, world).drill, world)).join(
-      '\n',
-    );
-  const given = text([]);
+  const text = (repairsIn: (begun: DrillInTest) => readonly string[]) => {
+    const begun = newDrill(11);
+    measure(begun, testIn(begun, 'sensor.feed.volts'));
+    begun.drill.act({ type: 'diagnose', repairs: repairsIn(begun) });
+    return debriefLines(debriefIn(begun)).join('\n');
+  };
+  const given = text(() => []);
   expect(given).toContain('given up');
   expect(given).not.toContain('wrong diagnosis');
-  const wrong = repairChoices(measured).find(
-    ({ repair }) => !world.vehicle.hidden.answer.repairs.includes(repair),
-  )!;
-  for (const one of [given, text([wrong.repair])]) {
+  const wrong = text(({ driver, world }) => {
+    const choices = repairChoices(driver.session().opened.circuit!);
+    const { answer } = world.vehicle.hidden;
+    return [choices.find(({ repair }) => !answer.repairs.includes(repair))!.repair];
+  });
+  for (const one of [given, wrong]) {
     expect(one).not.toContain('proved');
     expect(one).toMatch(/No reading spoke clearly for|What spoke for/);
   }
 });
 
 test('a reading taken twice told nothing new the second time', () => {
-  const { drill, world } = newDrill(11);
-  const mind = world.mind([]);
-  const volts = mind.tests.find(({ id }) => id === 'sensor.feed.volts')!.test;
-  const twice = [volts, volts].reduce((now, test) => {
-    const ready = doIt(now, { type: 'acknowledge', test }, world).drill;
-    return doIt(ready, { type: 'measure', test }, world).drill;
-  }, drill);
-  const ended = doIt(twice, { type: 'diagnose', repairs: ['wire.feed'] }, world).drill;
-  expect(debriefOf(ended, world).readings[1]!.toldNothing).toBe(true);
+  const begun = newDrill(11);
+  const volts = testIn(begun, 'sensor.feed.volts');
+  for (const test of [volts, volts]) measure(begun, test);
+  begun.drill.act({ type: 'diagnose', repairs: ['wire.feed'] });
+  expect(debriefIn(begun).readings[1]!.toldNothing).toBe(true);
 });
 
 test('the advice fits the weakness: danger first, then the wrong fault, then the next level', () => {
-  const { drill, world } = newDrill(11);
-  const second = newDrill(2);
-  const wrong = partsChanger(second.drill, second.world);
-  expect(wrong.revealed!.right).toBe(false);
-  expect(debriefOf(wrong, second.world).next).toMatch(/^Practise neighbours on a shared feed: /);
-  const danger = doIt(
-    drill,
-    {
-      type: 'measure',
-      test: {
-        setup: KEY_ON,
-        probe: { kind: 'ohms', plus: 'sensor.feed', minus: 'battery.negative' },
-        wiggle: false,
-      },
-    },
-    world,
-  ).drill;
-  const given = doIt(danger, { type: 'diagnose', repairs: [] }, world).drill;
-  expect(debriefOf(given, world).next).toContain('Safety first');
-  const best = perfectStudent(newDrill(11).drill, world);
-  expect(best.revealed!.points).toBe(100);
-  expect(debriefOf(best, world).next).toContain(`level ${LEVELS[2]!.number}`);
+  const wrong = debriefAfter(partsChanger, newDrill(2));
+  expect(wrong.right).toBe(false);
+  expect(wrong.next).toMatch(/^Practise neighbours on a shared feed: /);
+  const danger = newDrill(11);
+  measure(danger, {
+    setup: KEY_ON,
+    probe: { kind: 'ohms', plus: 'sensor.feed', minus: 'battery.negative' },
+  });
+  danger.drill.act({ type: 'diagnose', repairs: [] });
+  expect(debriefIn(danger).next).toContain('Safety first');
+  const best = debriefAfter(perfectStudent, newDrill(2));
+  expect(best.points).toBe(100);
+  expect(best.next).toContain(`level ${LEVELS[2]!.number}`);
 });
 
 test('over the time limit of an assignment nothing is left of the points for time', () => {
   const limit = (limitMinutes: number) => {
-    const assignment = { name: 'week-3', part: 1, limitMinutes };
-    const { drill, world } = newDrill(11, { more: { assignment } });
-    return perfectStudent(drill, world).revealed!;
+    const begun = newDrill(11, { assignment: { name: 'week-3', part: 1, limitMinutes } });
+    perfectStudent(begun);
+    return begun.driver.session().revealed!;
   };
   // Ten seconds between events: some two minutes in all.
   expect(limit(30)).toMatchObject({ late: false });

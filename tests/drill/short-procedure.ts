@@ -1,5 +1,5 @@
 /** A procedure of one step and its conclusion. */
-import { ARRANGEMENT } from '../../src/drill/drill-setup.ts';
+import { ARRANGEMENT } from '../../src/circuit/arrange-test.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
 
 export const SHORT: Procedure = {

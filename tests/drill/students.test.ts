@@ -1,15 +1,32 @@
 import { describe, expect, test } from 'vitest';
-import { library, newDrill, partsChanger, perfectStudent } from './students.ts';
+import {
+  type DrillAsk,
+  type DrillInTest,
+  library,
+  newDrill,
+  partsChanger,
+  perfectStudent,
+} from './students.ts';
 
 const isLong = process.env['OHMWARD_LONG'] === '1';
 /** 24 drills of one circuit in the ordinary run; the long form has 200 of each. */
 const SEEDS = isLong ? 200 : 24;
 const CIRCUITS = isLong ? [...library.circuits.keys()] : ['hall-module-fed'];
 
-function results(circuit: string, student: typeof perfectStudent) {
+/** The session of a drill that a student has led to its end. */
+function ended(
+  seed: number,
+  ask: DrillAsk,
+  student: (begun: DrillInTest) => void = perfectStudent,
+) {
+  const begun = newDrill(seed, ask);
+  student(begun);
+  return begun.driver.session();
+}
+
+function results(circuit: string, student: (begun: DrillInTest) => void) {
   const drills = Array.from({ length: SEEDS }, (_, index) => {
-    const { drill, world } = newDrill(index + 1, { circuit });
-    return student(drill, world).revealed!;
+    return ended(index + 1, { circuit }, student).revealed!;
   });
   return {
     right: drills.filter(({ right }) => right).length / SEEDS,
@@ -31,27 +48,29 @@ describe.each(CIRCUITS)('students on %s', (circuit) => {
 
 test('with a fault that comes and goes, a student who moves the harness finds it', () => {
   for (let seed = 1; seed <= 6; seed += 1) {
-    const { drill, world } = newDrill(seed, { level: 'intermittent' });
-    expect(perfectStudent(drill, world).revealed!.right, `seed ${seed}`).toBe(true);
+    const { revealed } = ended(seed, { level: 'intermittent' });
+    expect(revealed!.right, `seed ${seed}`).toBe(true);
   }
 });
 
 test('a misleading work order misleads one who measures in two drills of twelve at most', () => {
   const right = Array.from({ length: 12 }, (_, index) => {
-    const { drill, world } = newDrill(index + 1, { level: 'misled' });
-    expect(drill.opened.earlierRepair).not.toBeNull();
-    return perfectStudent(drill, world).revealed!.right;
+    const { opened, revealed } = ended(index + 1, { level: 'misled' });
+    expect(opened.vehicle).not.toMatchObject({ earlierRepair: null });
+    return revealed!.right;
   });
   expect(right.filter(Boolean).length).toBeGreaterThanOrEqual(10);
 });
 
 test('two faults: the scripted student finds at least one of them in most drills and both in some', () => {
   const found = [1, 3, 4].map((seed) => {
-    const { drill, world } = newDrill(seed, { level: 'double', circuit: 'throttle-potentiometer' });
-    const done = perfectStudent(drill, world);
-    const { repairs, right } = done.revealed!;
+    const session = ended(seed, { level: 'double', circuit: 'throttle-potentiometer' });
+    const { repairs, right } = session.revealed!;
     expect(repairs).toHaveLength(2);
-    return { right, hits: done.diagnosed!.repairs.filter((one) => repairs.includes(one)).length };
+    const named = session.opened
+      .circuit!.faults.filter(({ id }) => session.concluded!.faults.includes(id))
+      .map(({ repair }) => repair);
+    return { right, hits: new Set(named.filter((one) => repairs.includes(one))).size };
   });
   expect(found.filter(({ hits }) => hits > 0).length).toBeGreaterThanOrEqual(2);
   expect(found.some(({ right }) => right)).toBe(true);

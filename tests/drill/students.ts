@@ -1,49 +1,86 @@
 /** Students made of code: one who does what the program would propose and proves it, one who changes parts, and their bench. */
 import { createHash } from 'node:crypto';
-import { type Circuit, sensorOf } from '../../src/circuit/circuit.ts';
-import { type DrillCommand, decideDrill, pendingFor } from '../../src/drill/decide-drill.ts';
-import { type Drill, evolveDrill, openDrill } from '../../src/drill/drill.ts';
-import { DRILL_FORMAT, type DrillOpened } from '../../src/drill/drill-events.ts';
-import { AND } from '../../src/drill/drill-mind.ts';
-import type { DrillTest } from '../../src/drill/drill-test.ts';
-import { createWorld, type DrillWorld, type MindStore } from '../../src/drill/drill-world.ts';
+import { sensorOf } from '../../src/circuit/circuit.ts';
+import { standardTests } from '../../src/circuit/standard-tests.ts';
+import type { Test } from '../../src/circuit/test.ts';
+import { type Desk, openDesk } from '../../src/commands/session/open-desk.ts';
+import { openNew } from '../../src/commands/session/open-session.ts';
+import type { DrillDesk } from '../../src/drill/drill-desk.ts';
+import { createWorld, type DrillWorld, type WorldStore } from '../../src/drill/drill-world.ts';
 import { hideFault } from '../../src/drill/hidden-fault.ts';
-import { type LevelName, levelNamed } from '../../src/drill/levels.ts';
+import { levelNamed } from '../../src/drill/levels.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
-import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { memoryDisk } from '../../src/log/memory-disk.ts';
+import { emptyJob } from '../../src/procedure/job.ts';
+import type { Procedure } from '../../src/procedure/procedure.ts';
+import type { AssignmentNote, LevelName } from '../../src/session/events.ts';
+import { pendingCautions, pendingTestCautions } from '../../src/session/pending-cautions.ts';
+import { presentStep } from '../../src/session/session.ts';
+import { isProblem } from '../../src/source/problem.ts';
+import { HEALTHY } from '../../src/suspects/prediction-table.ts';
+import type { OpenedSession } from '../../src/ui/app-services.ts';
 
 export const hash = (text: string): string => createHash('sha256').update(text).digest('hex');
 export const library = loadLibrary('procedures');
-const store: MindStore = new Map();
+const store: WorldStore = new Map();
 
-/** A drill at its first event. */
-export function newDrill(
-  seed: number,
-  ask: { circuit?: string; level?: LevelName; more?: Partial<DrillOpened> } = {},
-): { drill: Drill; world: DrillWorld } {
-  const circuit: Circuit = library.circuits.get(ask.circuit ?? 'hall-module-fed')!;
+const opened = await openDesk(
+  { out: () => {}, err: () => {}, env: {}, cwd: process.cwd() },
+  'ohmward test',
+  { preview: true },
+);
+if (isProblem(opened)) throw new Error(opened.problem);
+const shared: Desk = opened;
+
+/** What a drill of the tests may differ in. */
+export interface DrillAsk {
+  readonly circuit?: string;
+  readonly level?: LevelName;
+  readonly procedure?: Procedure;
+  readonly student?: string;
+  readonly assignment?: AssignmentNote;
+}
+
+/** A session that surely is a drill, and what is hidden in it. */
+export interface DrillInTest extends OpenedSession {
+  readonly drill: DrillDesk;
+  readonly world: DrillWorld;
+}
+
+/** A drill at its first event, in memory, ten seconds an event. */
+export function newDrill(seed: number, ask: DrillAsk = {}): DrillInTest {
+  const circuit = library.circuits.get(ask.circuit ?? 'hall-module-fed')!;
   const level = ask.level ?? 'unnamed';
-  const hidden = hideFault(circuit, levelNamed(level), seed, hash)!;
-  const opened: DrillOpened = {
-    type: 'drill-opened',
-    format: DRILL_FORMAT,
-    program: 'ohmward test',
-    id: `drill-${seed}`,
-    student: 'Ada Example',
-    level,
-    seed,
-    commitment: hidden.commitment,
-    complaint: 'no signal',
-    earlierRepair: hidden.earlierRepair,
-    circuit,
-    procedure: null,
-    meter: STANDARD_SETTINGS.meter,
-    assignment: null,
-    ...when(0),
-    ...ask.more,
+  const { commitment, earlierRepair } = hideFault(circuit, levelNamed(level), seed, hash)!;
+  let events = 0;
+  const now = () => {
+    events += 1;
+    return when(events - 1);
   };
-  const world = createWorld(opened, hash, library.cautions, store)!;
-  return { drill: openDrill(opened), world };
+  const drill = openNew(
+    { ...shared, disk: memoryDisk(), now },
+    {
+      procedure: ask.procedure ?? null,
+      circuit,
+      job: emptyJob('no signal'),
+      by: 'person',
+      vehicle: {
+        kind: 'drill',
+        level,
+        seed,
+        commitment,
+        earlierRepair,
+        assignment: ask.assignment ?? null,
+      },
+      person: ask.student ?? 'Ada Example',
+      folder: 'drills',
+      fileWords: `drill ${seed}`,
+    },
+  );
+  if (isProblem(drill)) throw new Error(drill.problem);
+  const world = createWorld(drill.driver.session().opened, hash, store);
+  if (!drill.drill || !world) throw new Error('this is no drill');
+  return { ...drill, drill: drill.drill, world };
 }
 
 /** Ten seconds a step. */
@@ -52,55 +89,56 @@ export function when(step: number): { at: string; elapsed: number } {
   return { at, elapsed: step * 10_000 };
 }
 
-/** The drill after a command; the refusal, if any, is returned too. */
-export function doIt(
-  drill: Drill,
-  command: DrillCommand,
-  world: DrillWorld,
-): { drill: Drill; refused: string | null } {
-  const { events, refused } = decideDrill(drill, command, when(drill.events.length), world);
-  return { drill: events.reduce(evolveDrill, drill), refused: refused?.words ?? null };
+/** Reads the cautions of a test, then makes it; the refusal, if any. */
+export function measure({ driver, drill }: DrillInTest, test: Test): string | null {
+  if (pendingTestCautions(driver.session(), test).length > 0)
+    driver.perform({ type: 'acknowledge-cautions', test });
+  return drill.act({ type: 'make-test', test }).refused?.words ?? null;
 }
 
-/** Reads cautions, then measures. */
-export function measure(drill: Drill, test: DrillTest, world: DrillWorld): Drill {
-  const ready =
-    pendingFor(drill, test, world).length > 0
-      ? doIt(drill, { type: 'acknowledge', test }, world).drill
-      : drill;
-  return doIt(ready, { type: 'measure', test }, world).drill;
+/** Reads the cautions of the present step, then does it; the refusal, if any. */
+export function follow({ driver, drill }: DrillInTest): string | null {
+  const session = driver.session();
+  if (presentStep(session) && pendingCautions(session).length > 0)
+    driver.perform({ type: 'acknowledge-cautions' });
+  return drill.act({ type: 'do-step' }).refused?.words ?? null;
 }
+
+/** Surer than this, the leader is proven and not looked for any more. */
+const SURE = 0.95;
+const READINGS_MAX = 30;
 
 /** Leads to the end: the proposed test while in doubt, then what would prove the leader. */
-export function perfectStudent(start: Drill, world: DrillWorld): Drill {
-  let drill = start;
-  const { earlierRepair } = drill.opened;
+export function perfectStudent(begun: DrillInTest): void {
+  const { driver, drill, advisor } = begun;
+  if (!advisor) throw new Error('a drill has a circuit');
   for (;;) {
-    const mind = world.mind(drill.readings);
-    const readings = mind.readingsOf(drill.readings);
-    const ranking = mind.rank(readings, earlierRepair);
-    const [leader] = ranking.repairs;
-    const now = drill.situation;
-    const doubt = leader!.chance < 0.95 || !ranking.explained;
-    const proposed = doubt
-      ? mind.propose(readings, ranking, now).best.find(({ bits }) => bits >= 0.01)?.test
-      : undefined;
-    const weighed = mind.weigh({ repair: leader!.repair, readings, ranking, now, earlierRepair });
-    const test = proposed ?? (weighed.proven ? undefined : weighed.offers[0]?.test);
-    if (test === undefined || drill.readings.length >= 30)
-      return doIt(drill, { type: 'diagnose', repairs: leader!.repair.split(AND) }, world).drill;
-    drill = measure(drill, mind.tests[test]!.test, world);
+    const session = driver.session();
+    const { rows, unexplained } = advisor.suspects(session);
+    // In a drill something is wrong, however healthy it reads.
+    const leader = rows.find(({ repair }) => repair !== HEALTHY)!;
+    const isInDoubt = leader.chance < SURE || unexplained !== null;
+    const proposed = isInDoubt ? advisor.nextTests(session)[0]?.test : undefined;
+    const weighed = advisor.weigh(
+      session,
+      leader.faults.map(({ id }) => id),
+    );
+    const test = proposed ?? (weighed.proven ? undefined : weighed.wouldProve[0]?.test);
+    if (test === undefined || session.tests.length >= READINGS_MAX) {
+      drill.act({ type: 'diagnose', repairs: leader.repair.split(' + ') });
+      return;
+    }
+    measure(begun, test);
   }
 }
 
 /** Looks at the live data, then names the sensor, as it is always the sensor. */
-export function partsChanger(start: Drill, world: DrillWorld): Drill {
-  const mind = world.mind([]);
-  const counts = mind.tests.find(({ test }) => test.probe.kind === 'counts')!;
-  const drill = measure(start, counts.test, world);
-  const sensor = sensorOf(drill.opened.circuit).name;
-  const { repair } = drill.opened.circuit.faults.find((one) =>
-    one.repair.startsWith(`${sensor}.`),
-  )!;
-  return doIt(drill, { type: 'diagnose', repairs: [repair] }, world).drill;
+export function partsChanger(begun: DrillInTest): void {
+  const { circuit } = begun.driver.session().opened;
+  if (!circuit) throw new Error('a drill has a circuit');
+  const counts = standardTests(circuit).find(({ test }) => test.probe.kind === 'counts')!;
+  measure(begun, counts.test);
+  const sensor = sensorOf(circuit).name;
+  const { repair } = circuit.faults.find((one) => one.repair.startsWith(`${sensor}.`))!;
+  begun.drill.act({ type: 'diagnose', repairs: [repair] });
 }

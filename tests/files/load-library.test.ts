@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { loadLibrary } from '../../src/files/load-library.ts';
-import { guidedProcedure } from '../../src/procedure/guided-procedure.ts';
+import { freeOrder } from '../../src/procedure/free-order.ts';
 
 const LONG = `a${'b'.repeat(60)}`;
 
@@ -25,5 +25,5 @@ test('circuits are offered by name and title; what has no name of a circuit is l
     { name: LONG, title: 'Long' },
     { name: 'hidden', title: 'odd \u202E' },
   ]);
-  expect(heads.map((head) => guidedProcedure(head).draft.circuit)).toEqual([LONG, 'hidden']);
+  expect(heads.map((head) => freeOrder(head).circuit)).toEqual([LONG, 'hidden']);
 });

@@ -84,6 +84,41 @@ describe('settings', () => {
   });
 });
 
+describe('a file from before live data and leads could be ticked', () => {
+  const OLD = { person: 'Ada Example', instruments: ['meter', 'scope'] };
+  const written = () => JSON.parse(readFileSync(path, 'utf8')) as Record<string, unknown>;
+  function write(kept: object): void {
+    mkdirSync(join(path, '..'), { recursive: true });
+    writeFileSync(path, JSON.stringify(kept));
+  }
+
+  it('has them at hand, and is not written for it', async () => {
+    write(OLD);
+    const { values } = await store();
+    expect(values.instruments).toEqual(['meter', 'scope', 'live-data', 'lead']);
+    expect(written()).toEqual(OLD);
+  });
+
+  it('keeps them through the next change, and what is unticked from then on stays so', async () => {
+    write(OLD);
+    const settings = await store();
+    expect(settings.set('person', 'R. Example')).toBeNull();
+    expect((await store()).values.instruments).toEqual(['meter', 'scope', 'live-data', 'lead']);
+    expect(settings.set('instruments', ['scope'])).toBeNull();
+    expect((await store()).values).toMatchObject({ person: 'R. Example', instruments: ['scope'] });
+  });
+
+  it('without a list of instruments has the usual ones', async () => {
+    write({ person: 'Ada Example' });
+    expect((await store()).values.instruments).toEqual(STANDARD_SETTINGS.instruments);
+  });
+
+  it('that took the multimeter off has none', async () => {
+    write({ instruments: ['scope'] });
+    expect((await store()).values.instruments).not.toContain('meter');
+  });
+});
+
 describe('a broken settings file is left as it is, and named with the way out, when it', () => {
   it.each([
     ['is no JSON', '{"person": "Ada",', 'is not valid JSON'],

@@ -1,6 +1,6 @@
 /**
- * One person, four ways in: keys on the screen, lines of the dialogue, an answers file, and the log replayed. Whatever
- * the person answers, notes, takes back or cannot do in any shipped procedure, the same is saved and the same follows.
+ * One person, five ways in: keys on the screen, lines of the dialogue, an answers file, another program, and the log
+ * replayed. Whatever the person answers, notes, takes back or cannot do in any shipped procedure, the same is saved and the same follows.
  */
 
 import { expect, it } from 'vitest';
@@ -22,6 +22,7 @@ import { presentStep } from '../../src/session/session.ts';
 import { isProblem } from '../../src/source/problem.ts';
 import type { OpenedSession } from '../../src/ui/app-services.ts';
 import { plainSession } from '../../src/ui/plain/plain-session.ts';
+import { rpcServer } from '../../src/ui/rpc/rpc-server.ts';
 import { choicesAt } from '../../src/ui/screens/choice-prompt-state.ts';
 import { SessionScreen } from '../../src/ui/screens/session-screen.tsx';
 import { LONG, SEED } from '../campaign.ts';
@@ -48,6 +49,12 @@ interface Meant {
   readonly keys: readonly string[];
   readonly line: string;
   readonly answer: Readonly<Record<string, unknown>>;
+  /** Cautions are acknowledged one by one. */
+  readonly call: 'acknowledge' | ProgramCall;
+}
+interface ProgramCall {
+  readonly method: string;
+  readonly params?: object;
 }
 
 const TYPED = [
@@ -111,7 +118,7 @@ const procedures = startable(table);
 /** Chances are another room's matter, and cost more than all the rest. */
 function begin(procedure: number): OpenedSession {
   const opened = beginSession(table, {
-    procedure: procedures[procedure % procedures.length]!,
+    subject: { kind: 'procedure', procedure: procedures[procedure % procedures.length]! },
     job: emptyJob('does not start'),
     bench: null,
   });
@@ -127,9 +134,15 @@ function reference(opened: OpenedSession, moves: readonly Move[]): Meant[] {
     let session = driver.session();
     if (session.status !== 'open') break;
     const step = presentStep(session);
+    if (!step) break;
     if (pendingCautions(session).length > 0) {
       driver.perform({ type: 'acknowledge-cautions', step: step.id });
-      meant.push({ keys: ['y'], line: 'yes', answer: { acknowledge: true } });
+      meant.push({
+        keys: ['y'],
+        line: 'yes',
+        answer: { acknowledge: true },
+        call: 'acknowledge',
+      });
       session = driver.session();
     }
     const found = meaning(one, opened);
@@ -143,21 +156,30 @@ type Found = Meant & { readonly command: Parameters<OpenedSession['driver']['per
 function meaning(one: Move, { driver, limits }: OpenedSession): Found | null {
   const session = driver.session();
   const step = presentStep(session);
+  if (!step) return null;
   if (one.do === 'note')
     return {
       command: { type: 'add-note', text: one.text },
       keys: [F.note, one.text, ENTER],
       line: `note ${one.text}`,
       answer: { note: one.text },
+      call: { method: 'note', params: { text: one.text } },
     };
   if (one.do === 'back')
-    return { command: { type: 'go-back' }, keys: [F.back], line: 'back', answer: { back: true } };
+    return {
+      command: { type: 'go-back' },
+      keys: [F.back],
+      line: 'back',
+      answer: { back: true },
+      call: { method: 'back' },
+    };
   if (one.do === 'cannot')
     return {
       command: { type: 'cannot-do', reason: one.text },
       keys: [F.cannot, one.text, ENTER],
       line: `cannot ${one.text}`,
       answer: { cannot: one.text },
+      call: { method: 'cannot', params: { reason: one.text } },
     };
   switch (step.kind) {
     case 'act':
@@ -166,6 +188,7 @@ function meaning(one: Move, { driver, limits }: OpenedSession): Found | null {
         keys: [ENTER],
         line: 'done',
         answer: { done: true },
+        call: { method: 'done' },
       };
     case 'conclude':
       return {
@@ -173,6 +196,7 @@ function meaning(one: Move, { driver, limits }: OpenedSession): Found | null {
         keys: [ENTER],
         line: 'yes',
         answer: { conclude: true },
+        call: { method: 'accept' },
       };
     case 'measure': {
       const read = parseReading(one.typed, expectedReading(step, limits(step)));
@@ -187,6 +211,7 @@ function meaning(one: Move, { driver, limits }: OpenedSession): Found | null {
         keys: [CLEAR, one.typed, ENTER, ...(doubtful ? [ENTER] : [])],
         line: doubtful ? `${one.typed}\nyes` : one.typed,
         answer: { reading: one.typed },
+        call: { method: 'reading', params: { reading: one.typed, sure: doubtful } },
       };
     }
     case 'ask':
@@ -199,6 +224,7 @@ function meaning(one: Move, { driver, limits }: OpenedSession): Found | null {
         keys: [String(place + 1)],
         line: outcome,
         answer: { choose: look ?? outcome },
+        call: { method: 'choose', params: { choose: look ?? outcome } },
       };
     }
   }
@@ -253,8 +279,46 @@ function byFile(opened: OpenedSession, meant: readonly Meant[]): void {
   expect(runAnswers(opened, value!, () => {})).toBeNull();
 }
 
+async function byProgram(opened: OpenedSession, meant: readonly Meant[]): Promise<void> {
+  const bug = (error: unknown) => {
+    throw error;
+  };
+  const server = rpcServer(
+    { program: '', kind: 'session', procedures: () => [], sheet: () => ({}), begin: null, bug },
+    opened,
+  );
+  for (const { call } of meant) {
+    const one = (id: string) => ({
+      method: 'acknowledge',
+      params: { caution: id, person: 'R. Example' },
+    });
+    const calls =
+      call === 'acknowledge'
+        ? pendingCautions(opened.driver.session()).map(({ id }) => one(id))
+        : [call];
+    for (const sent of calls) {
+      const answer = await server.answer(JSON.stringify({ jsonrpc: '2.0', id: 1, ...sent }));
+      expect(JSON.parse(answer!)).toHaveProperty('result');
+    }
+  }
+}
+
+/** Cautions read one after the other as those that are read with one key; numbers of events move with it. */
+function readTogether(events: readonly unknown[]): unknown[] {
+  const all: Record<string, unknown>[] = [];
+  for (const event of events as readonly Record<string, unknown>[]) {
+    const { seq: _seq, readBy: _readBy, ...rest } = event;
+    const before = all.at(-1);
+    const goesOn =
+      rest['type'] === 'caution-acknowledged' && before?.['type'] === 'caution-acknowledged';
+    if (goesOn && before) before['cautions'] = [before['cautions'], rest['cautions']].flat();
+    else all.push(rest);
+  }
+  return all;
+}
+
 it(
-  `screen, lines, answers file and replay agree on ${SESSIONS} sessions`,
+  `screen, lines, answers file, program and replay agree on ${SESSIONS} sessions`,
   async () => {
     const reached = { events: 0, concluded: 0, backs: 0, readings: 0 };
     await fc.assert(
@@ -269,6 +333,9 @@ it(
           const file = begin(procedure);
           byFile(file, meant);
           expect(saved(file, true)).toEqual(wanted);
+          const program = begin(procedure);
+          await byProgram(program, meant);
+          expect(readTogether(saved(program, true))).toEqual(readTogether(wanted));
           const screen = begin(procedure);
           await onScreen(screen, meant);
           expect(saved(screen, true)).toEqual(wanted);

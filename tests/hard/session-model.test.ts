@@ -6,8 +6,8 @@
 import { expect, it } from 'vitest';
 import { canonicalJson } from '../../src/log/canonical-json.ts';
 import type { LogEvent } from '../../src/log/event-line.ts';
-import { resumeSession } from '../../src/log/open-session.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
+import { resumeSessionFile } from '../../src/log/read-session-file.ts';
 import { driveSession } from '../../src/log/session-driver.ts';
 import { createSession } from '../../src/log/session-writer.ts';
 import type { Command } from '../../src/session/command.ts';
@@ -49,10 +49,11 @@ const command: fc.Arbitrary<Command> = fc.oneof(
     { type: 'mark-done' },
     { type: 'go-back' },
     { type: 'pause' },
-    { type: 'resume', program: 'ohmward test' },
+    { type: 'resume', program: 'ohmward test', by: 'person' },
     { type: 'conclude' },
-    { type: 'conclude', own: { title: 'My own', faults: ['x'], repair: 'Mend it.' } },
-    { type: 'close', verdict: 'no-retest', words: '' },
+    { type: 'conclude', own: { words: 'My own', faults: [] } },
+    { type: 'conclude', own: { words: null, faults: ['x'] } },
+    { type: 'close', verdict: 'no-retest' },
   ),
   fc.record({ type: fc.constant('record-reading' as const), typed: text, value: reading }),
   fc.record({
@@ -63,12 +64,12 @@ const command: fc.Arbitrary<Command> = fc.oneof(
   fc.record({ type: fc.constant('go-back' as const), to: fc.integer({ min: -1, max: 6 }) }),
   fc.record({ type: fc.constant('add-note' as const), text }),
   fc.record({
-    type: fc.constant('record-extra' as const),
+    type: fc.constant('record-test' as const),
     test: fc.constant({
       setup: KEY_ON,
       probe: { kind: 'volts' as const, plus: 'sensor.feed', minus: 'battery.negative' },
     }),
-    words: text,
+    expected: fc.constant(null),
     typed: text,
     shown: fc.record({
       kind: fc.constant('number' as const),
@@ -163,10 +164,11 @@ class Bench {
   answer(value: number, pick: number): void {
     const session = this.driver.session();
     if (session.status === 'paused') {
-      this.perform({ type: 'resume', program: 'ohmward test' });
+      this.perform({ type: 'resume', program: 'ohmward test', by: 'person' });
       return;
     }
     const step = presentStep(session);
+    if (!step) return;
     if (step.kind !== 'conclude' && step.cautions.length > 0)
       this.perform({ type: 'acknowledge-cautions' });
     if (step.kind === 'measure') this.perform({ type: 'record-reading', typed: 'x', value });
@@ -183,10 +185,9 @@ class Bench {
     const before = this.driver.session();
     const path = this.driver.path();
     this.disk.crash(power);
-    const resumed = resumeSession(this.disk, path, this.now(), [FOLDER]);
+    const resumed = resumeSessionFile(this.disk, path, this.now(), [FOLDER]);
     if (!resumed.ok) throw new Error(resumed.problem.words);
-    const { writer, events } = resumed.value;
-    const session = replay(events as unknown as readonly SessionEvent[]);
+    const { writer, session } = resumed.value;
     same(session, before);
     this.driver = driveSession({ writer, session, now: this.now, vehicle: null });
     this.seen.crashes += 1;

@@ -181,7 +181,9 @@ it('no screen gives an order that is not its own', async () => {
         changed: CANARY,
         intermittent: true,
         unexplained: CANARY,
+        unexplainedBy: { reading: null, pair: null },
         group: CANARY,
+        groupRepairs: ['x'],
       }),
       nextTests: (session) =>
         fake.advisor!.nextTests(session).map((one) => ({ ...one, words: CANARY, why: CANARY })),

@@ -2,11 +2,13 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
-import { readSessionLog } from '../../src/log/read-session.ts';
+import { nodeDisk } from '../../src/log/node-disk.ts';
+import { readSessionFile } from '../../src/log/read-session-file.ts';
 import { commandFor, loadAnswers } from '../../src/session/answers-file.ts';
+import { conclusionWords } from '../../src/session/conclusion-words.ts';
 import { decide } from '../../src/session/decide.ts';
-import type { SessionEvent, SessionOpened } from '../../src/session/events.ts';
-import { evolve, openSession, replay } from '../../src/session/evolve.ts';
+import { RULES, SESSION_FORMAT, type SessionOpened } from '../../src/session/events.ts';
+import { evolve, openSession } from '../../src/session/evolve.ts';
 import type { Session } from '../../src/session/session.ts';
 import { library, shipped } from './shipped.ts';
 
@@ -38,12 +40,16 @@ describe('demo answers', () => {
     const { value: answers, issues } = loadAnswers(readFileSync(path, 'utf8'), path);
     expect(issues).toEqual([]);
     expect(answers!.procedure).toBe(procedure);
+    const { model } = shipped(procedure!);
     let session = openedWith(procedure!, job);
     for (const index of answers!.answers.keys()) {
-      const command = commandFor(answers!, index, session, () => undefined);
-      if ('code' in command) throw new Error(`${path}:${command.at.line}: ${command.words}`);
+      const command = commandFor(answers!, index, session, {
+        weigh: () => undefined,
+        model,
+      });
+      if ('severity' in command) throw new Error(`${path}:${command.at.line}: ${command.words}`);
       const decision = decide(session, command, { at: '2031-05-06T09:00:00Z', elapsed: index });
-      if (!decision.ok) throw new Error(`${path}, answer ${index + 1}: ${decision.refusal.words}`);
+      if (!decision.ok) throw new Error(`${path}, answer ${index + 1}: ${decision.refusal.code}`);
       for (const event of decision.events) session = evolve(session, event);
     }
     const [step, fault] = ENDS[job.name]!;
@@ -62,23 +68,24 @@ describe('sample sessions', () => {
   });
 
   it.each(samples)('%s is whole and replays to its conclusion', (name) => {
-    const log = readSessionLog(readFileSync(join(FOLDER, name)));
+    const read = readSessionFile(nodeDisk, join(FOLDER, name));
+    if (!read.ok) throw new Error(read.problem.problem);
+    const { session, events, head, log } = read;
     expect(log.verdict).toBe('whole');
-    const events = log.events as unknown as SessionEvent[];
-    const session = replay(events);
-    const recorded = events.find(({ type }) => type === 'concluded');
-    expect(session.concluded).toEqual(recorded);
+    expect(session.concluded).toEqual(events.find(({ type }) => type === 'concluded'));
     expect(session.concluded?.proven).toBeTypeOf('boolean');
     const transcript = readFileSync(join(FOLDER, name.replace('.jsonl', '.md')), 'utf8');
-    expect(transcript).toContain(log.head);
-    expect(transcript).toContain(session.concluded!.title);
+    expect(transcript).toContain(head.hash);
+    expect(transcript).toContain(conclusionWords(session)!.title);
   });
 
   it.each(samples)('%s was written with the trees as they are now', (name) => {
-    const log = readSessionLog(readFileSync(join(FOLDER, name)));
-    const opened = log.events[0] as unknown as SessionOpened;
-    const { linked } = shipped(opened.procedure.name);
-    expect(opened.procedure.steps).toEqual(JSON.parse(JSON.stringify(linked.procedure.steps)));
+    const read = readSessionFile(nodeDisk, join(FOLDER, name));
+    if (!read.ok) throw new Error(read.problem.problem);
+    const { procedure, format } = read.session.opened;
+    expect(format).toBe(SESSION_FORMAT);
+    const { linked } = shipped(procedure!.name);
+    expect(procedure!.steps).toEqual(JSON.parse(JSON.stringify(linked.procedure.steps)));
   });
 });
 
@@ -86,8 +93,10 @@ function openedWith(procedure: string, job: SessionOpened['job']): Session {
   const { linked, model } = shipped(procedure);
   return openSession({
     type: 'session-opened',
-    format: 1,
+    format: SESSION_FORMAT,
+    rules: RULES,
     program: 'test',
+    by: 'answers-file',
     id: 'test',
     person: '',
     shop: '',
@@ -96,6 +105,7 @@ function openedWith(procedure: string, job: SessionOpened['job']): Session {
     job,
     procedure: linked.procedure,
     circuit: model.circuit,
+    cautionRules: library.cautions,
     vehicle: { kind: 'real' },
     at: '2031-05-06T08:00:00Z',
     elapsed: 0,

@@ -5,19 +5,17 @@
  * sample by heart, and the optimum is better than anyone could be.
  */
 
-import { partName } from '../../src/circuit/circuit.ts';
 import { createModel, type Model } from '../../src/circuit/model.ts';
-import { leads } from '../../src/circuit/refuse-test.ts';
-import { standardTests } from '../../src/circuit/standard-tests.ts';
-import type { Test } from '../../src/circuit/test.ts';
+import { testKey } from '../../src/circuit/test-key.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
-import { testOf, type Way, walkFaults } from '../../src/proof/walk-faults.ts';
-import { meterUncertainty } from '../../src/quantity/normal.ts';
+import { testOf } from '../../src/procedure/test-of.ts';
+import { type Way, walkFaults } from '../../src/proof/walk-faults.ts';
 import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
-import { buildTable, type TableTest } from '../../src/suspects/prediction-table.ts';
+import { buildTable } from '../../src/suspects/prediction-table.ts';
 import { withHealthy } from '../../src/suspects/prior.ts';
 import type { Strategy } from '../../src/suspects/strategy.ts';
 import { COSTS, situationAfter, testCost } from '../../src/suspects/test-cost.ts';
+import { type TestEntry, testEntries } from '../../src/suspects/test-entries.ts';
 
 export interface Minutes {
   /** Expected minutes of the tree's tests; questions and preparations are not counted. */
@@ -29,28 +27,19 @@ export interface Minutes {
   readonly repairsLeft: ReadonlyMap<string, { readonly tree: number; readonly optimum: number }>;
 }
 
-/** Minutes of the reading for tests of a tree that are no standard tests. Common practice, no source. */
-const READING_MINUTES = {
-  ...{ volts: 1, ohms: 2, light: 1.5, lamp: 1.5 },
-  ...{ pattern: 3, counts: 1, timing: 5, inspect: 4 },
-} as const;
-
-interface Planned extends TableTest {
-  readonly test: Test;
-}
-
 /** Both numbers over the faults of the tree's circuit, by their weights. Takes seconds. */
 export function compareMinutes(
   procedure: Procedure,
   model: Model,
   { samples = 32, expansionsMax = 3000 }: { samples?: number; expansionsMax?: number } = {},
 ): Minutes {
-  const tests = testsOf(procedure, model);
   const { circuit } = model;
+  const entries = testEntries(circuit, procedure, model.meter);
+  const tests = new Map(entries.map((entry) => [entry.key, entry]));
   const candidates = withHealthy(circuit.faults);
   const few = createModel(circuit, { samples, seed: 1, meter: model.meter });
-  const shows = (id: string, { test }: Planned, sample: number) => few.shows(id, test, sample);
-  const table = buildTable(candidates, [...tests.values()], shows, samples);
+  const shows = (id: string, { test }: TestEntry, sample: number) => few.shows(id, test, sample);
+  const table = buildTable(candidates, entries, shows, samples);
   const { minutes, bound, strategy } = findOptimum(table, { expansionsMax });
   const total = candidates.reduce((sum, { weight }) => sum + weight, 0);
   const chance = new Map(candidates.map(({ id, weight }) => [id, weight / total]));
@@ -61,7 +50,7 @@ export function compareMinutes(
     for (const { step } of visits) {
       const test = testOf(procedure.steps[step]!);
       if (!test) continue;
-      const planned = tests.get(keyOf(test))!;
+      const planned = tests.get(testKey(test))!;
       tree += chance.get(fault)! * share * testCost(planned, now, COSTS, false).minutes;
       now = situationAfter(planned, now);
     }
@@ -107,43 +96,4 @@ function mostRepairs(
     for (const fault of faults) most.set(fault, Math.max(most.get(fault) ?? 0, repairs));
   }
   return most;
-}
-
-function testsOf(procedure: Procedure, model: Model): Map<string, Planned> {
-  const found = new Map<string, Planned>();
-  const { volts, ohms } = model.meter;
-  const add = (id: string, family: string, test: Test, minutes: number) => {
-    if (found.has(keyOf(test))) return;
-    const { state, unplugged, bridges, sensor } = test.setup;
-    const { kind } = test.probe;
-    const meter = kind === 'volts' ? volts : kind === 'ohms' ? ohms : null;
-    // Live data is read at the diagnostic socket, not at the module's terminal.
-    const at = kind === 'counts' ? [] : leads(test.probe).map(partName);
-    found.set(keyOf(test), {
-      ...{ id, family, minutes, test, state, unplugged, needs: [] },
-      reaches: [...new Set(at)].filter((part) => part !== 'battery'),
-      arrangement: JSON.stringify([bridges, sensor]),
-      ...(meter
-        ? { standardUncertainty: (value: number) => meterUncertainty(meter, value).standard }
-        : {}),
-    });
-  };
-  for (const { id, family, test, minutes } of standardTests(model.circuit))
-    add(id, family, test, minutes);
-  for (const step of Object.values(procedure.steps)) {
-    const test = testOf(step);
-    if (test && step.kind !== 'conclude')
-      add(step.id, step.family, test, READING_MINUTES[test.probe.kind]);
-  }
-  return found;
-}
-
-/** The same for two tests that are the same, in whatever order their keys were written. */
-function keyOf({ setup, probe }: Test): string {
-  const { state, unplugged, bridges, sensor, target } = setup;
-  const clipped = bridges.map(({ from, to, through }) => [from, to, through]);
-  return JSON.stringify([
-    ...[state, unplugged, clipped, sensor, target],
-    Object.entries(probe).sort(([a], [b]) => (a < b ? -1 : 1)),
-  ]);
 }

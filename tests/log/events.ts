@@ -2,7 +2,7 @@
 import { type LogEvent, sealEvent } from '../../src/log/event-line.ts';
 
 /** The n-th event of a session that never happened; `fill` characters of note make it longer. */
-export function sampleEvent(n: number, fill = 0): LogEvent {
+export function sampleEvent(n: number, fill = 0) {
   const at = new Date(Date.UTC(2031, 4, 6, 7, 8, 9) + n * 4000).toISOString();
   return {
     type: n === 0 ? 'session-begun' : 'reading-recorded',

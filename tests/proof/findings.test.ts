@@ -165,7 +165,7 @@ describe('a fault that ends wrongly', () => {
     expect(fix({ kind: 'counts', input: 'module.signal' }, '')).toContain('input of module.signal');
   });
   test('that nothing stands for is told at the conclusion it comes to, with a test that would part it', () => {
-    const named = { ...NOTHING, separator: () => ({ words: 'a test' }) as never };
+    const named = { ...NOTHING, separator: () => ({ words: 'a test', step: null }) as never };
     const uncovered = tree('feed', { ...SOUND.steps, other: end('other', ['fuse']) });
     const at = (discriminating: DiscriminatingTests, end9 = uncovered) =>
       wayIssues(factsOf(RIGHT, end9, discriminating)).map(({ code, at: place, fix }) => [
@@ -561,10 +561,11 @@ describe('a conclusion that leaves open what is bad', () => {
     const asked: unknown[] = [];
     const [issue] = wide({ twin: 'module' }, NAMES, (...of) => {
       asked.push(of);
-      return { words: 'Feed to ground' } as never;
+      return { words: 'Feed to ground', step: 'feed' } as never;
     });
     expect(asked).toEqual([['wire', [0, 1, 2, 3], ['twin']]]);
-    expect(issue!.fix).toContain('Feed to ground');
+    // the tree has it already, so its own name is what the author knows it by
+    expect(issue!.fix).toContain('the test of step "feed"');
   });
 
   test('that nothing comes to is not told', () => {

@@ -7,7 +7,8 @@ import { nodeDisk } from '../../src/log/node-disk.ts';
 import { findRecords, nearWords, type Query } from '../../src/records/find-records.ts';
 import { sessionAtPath, sessionInIndex } from '../../src/records/find-session.ts';
 import { indexPath, openIndex, type RecordIndex } from '../../src/records/record-index.ts';
-import { begin, fileOf, finishedWalk, JOB, type Walk } from './sample-session.ts';
+import { drillWalk } from './sample-drill.ts';
+import { begin, fileOf, finishedWalk, freeWalk, JOB, type Walk } from './sample-session.ts';
 
 let folder = '';
 beforeEach(() => {
@@ -119,7 +120,7 @@ describe('the index', () => {
   it.each([
     ['thrown away', () => ''],
     ['cut off', (text: string) => text.slice(0, text.length / 2)],
-    ['of another version', (text: string) => text.replace('index 1', 'index 2')],
+    ['of another version', (text: string) => text.replace('index 2', 'index 1')],
     ['full of rubbish', () => '\u0000\u0001{]'],
     ['with a row of too many fields', (text: string) => text.replace('\t', '\t\t')],
   ])('is made anew when it is %s', (_, damage) => {
@@ -159,6 +160,38 @@ describe('the index', () => {
     expect(blocked).toMatchObject({
       index: { fresh: 3, warning: expect.stringContaining('could not be kept') },
     });
+  });
+
+  it('holds the drills of the folder beside it, as the sessions they are', () => {
+    mkdirSync(join(folder, 'drills'));
+    const walk = drillWalk({}, { id: 'drill-8' });
+    const name = sessionFileName('2026-03-04T09:00:00Z', 'drill', '00000008');
+    writeFileSync(join(folder, 'drills', name), fileOf(walk).text);
+    for (const fresh of [1, 0]) {
+      const index = open();
+      expect(index.fresh).toBe(fresh === 1 ? 4 : 0);
+      expect(index.rows.find(({ id }) => id === 'drill-8')).toMatchObject({
+        file: join('drills', name),
+        source: 'drill',
+        real: false,
+        status: 'closed',
+        conclusion: 'the signal wire is broken',
+      });
+      expect(findRecords(index, { words: 'spring term' }).rows.map(({ id }) => id)).toEqual([
+        'drill-8',
+      ]);
+      expect(sessionInIndex(index, 'drill-8')).toEqual({
+        ok: true,
+        path: join(folder, 'drills', name),
+      });
+    }
+  });
+
+  it('calls a session in free order by its circuit', () => {
+    save(6, freeWalk({ id: 'lab-6' }));
+    expect(findRecords(open(), { words: 'free order' }).rows).toMatchObject([
+      { id: 'lab-6', procedure: 'Free order of tests: Invented sensor circuit' },
+    ]);
   });
 
   it('lies in the cache folder under a name of its own for each folder', () => {

@@ -6,9 +6,10 @@ import { type Audience, reportOf } from '../../src/records/report.ts';
 import { dateWords, durationWords, timeWords } from '../../src/records/report-words.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import type { Command } from '../../src/session/command.ts';
-import { spansLeastOf } from '../../src/session/measure-capture.ts';
-import { SMALL_CAPTURE } from '../ui/screens/fake-services.ts';
-import { begin, fileOf, finishedWalk, type Walk, WEIGHED } from './sample-session.ts';
+import type { StepCapture } from '../../src/session/events.ts';
+import { KEY_ON } from '../circuit/setup.ts';
+import { captureWith } from './sample-capture.ts';
+import { begin, fileOf, finishedWalk, SAID, type Walk, weighed } from './sample-session.ts';
 
 /** Headings, and all words of the report. */
 function read(walk: Walk, audience: Audience) {
@@ -23,7 +24,7 @@ function read(walk: Walk, audience: Audience) {
 const concluded = begin().do(
   { type: 'acknowledge-cautions' },
   { type: 'record-reading', typed: '0', value: 0 },
-  { type: 'conclude', weighed: WEIGHED },
+  { type: 'conclude', weighed: weighed(3) },
 );
 
 describe('for the customer', () => {
@@ -74,25 +75,34 @@ describe('for the customer', () => {
   });
 
   it('names the repairs that one reading ruled out beside it, once', () => {
-    const ruledOut = ['Replace the sensor.', 'Replace the module.'].map((words) => ({
-      words,
-      by: 'Feed at the sensor: 20 mV',
-    }));
-    const walk = begin().do(
-      { type: 'acknowledge-cautions' },
-      { type: 'record-reading', typed: '0', value: 0 },
-      { type: 'conclude', weighed: { ...WEIGHED, ruledOut } },
-    );
-    const report = reportOf(recordOf(walk.session, fileOf(walk).head), 'customer');
-    const section = report.sections.find(({ heading }) => heading === 'What is not needed');
-    expect(section?.blocks[0]).toMatchObject({
-      rows: [
-        [
-          { parts: ['Replace the sensor.', 'Replace the module.'] },
-          { parts: ['Supply voltage, sensor feed: 20 mV'] },
-        ],
+    const by = [3];
+    const said = { words: 'Replace the module.', by: 'Feed at the sensor: 0 V' };
+    for (const ruledOut of [
+      [
+        { repair: 'wire.signal', by },
+        { repair: 'wire.ground', by },
       ],
-    });
+      // A file of an early version has only words.
+      [{ repair: 'wire.signal', by }, { said }],
+    ]) {
+      const walk = begin().do(
+        { type: 'acknowledge-cautions' },
+        { type: 'record-reading', typed: '0', value: 0 },
+        { type: 'conclude', weighed: { ...SAID, ruledOut } },
+      );
+      const report = reportOf(recordOf(walk.session, fileOf(walk).head), 'customer');
+      const section = report.sections.find(({ heading }) => heading === 'What is not needed');
+      const second =
+        'said' in ruledOut[1]! ? 'Replace the module.' : 'Repair or replace the ground wire.';
+      expect(section?.blocks[0]).toMatchObject({
+        rows: [
+          [
+            { parts: ['Repair or replace the signal wire.', second] },
+            { parts: ['Supply voltage, sensor feed: 0 V'] },
+          ],
+        ],
+      });
+    }
   });
 
   it('leaves out the complaint that nobody stated', () => {
@@ -118,7 +128,7 @@ describe('for the customer', () => {
     const walk = begin().do(
       { type: 'acknowledge-cautions' },
       { type: 'record-reading', typed: '0', value: 0 },
-      { type: 'conclude', weighed: { ...WEIGHED, proven: false } },
+      { type: 'conclude', weighed: { ...weighed(3), proven: false } },
     );
     expect(read(walk, 'customer').words).toContain('the best explanation and not a proof');
   });
@@ -128,6 +138,7 @@ it('for the shop, empty sections are left out', () => {
   expect(read(begin(), 'shop').headings).toEqual([
     'Complaint, cause, correction',
     'Job',
+    'Wiring',
     'Is this record genuine?',
   ]);
 });
@@ -174,19 +185,30 @@ it('times are as the clock of the shop showed them', () => {
 });
 
 describe('the picture of a capture', () => {
+  /** The picture in the report of a session that one capture answered a test of. */
+  function pictureOf(capture: StepCapture) {
+    const walk = begin().do({
+      type: 'record-test',
+      test: {
+        setup: { ...KEY_ON, target: 'moving' },
+        probe: { kind: 'pattern', plus: 'module.signal', minus: 'battery.negative' },
+      },
+      typed: '',
+      shown: { kind: 'look', look: 'uneven' },
+      expected: null,
+      capture,
+    });
+    const report = reportOf(recordOf(walk.session, fileOf(walk).head), 'shop');
+    const blocks = report.sections.flatMap((section) => section.blocks);
+    const picture = blocks.find((block) => block.kind === 'picture');
+    if (!picture) throw new Error('no picture');
+    return { report, picture };
+  }
+
   it('of a flat line is flat: its noise of 20 mV takes a hundredth of an axis of 2 V', () => {
-    const flat = Array.from({ length: 100 }, (_, i) => 4.9 + (i % 2) * 0.02);
-    const channels = [{ name: 'signal', unit: 'V' as const, from: 0, seconds: 1, points: flat }];
-    const steady = { ...SMALL_CAPTURE.measures, kind: 'steady' } as const;
-    const spansLeast = spansLeastOf({ ...SMALL_CAPTURE, measures: steady, channels });
-    const { title, subtitle, warnings, id, head } = reportOf(
-      recordOf(concluded.session, fileOf(concluded).head),
-      'shop',
-    );
-    const block = { kind: 'picture', title: 'signal', channels, spansLeast } as const;
-    const sections = [{ heading: 'Captures', blocks: [block] }];
-    const page = htmlOf({ title, subtitle, warnings, sections, id, head });
-    const curve = /class="c" d="([^"]+)"/.exec(page)?.[1] ?? '';
+    const points = Array.from({ length: 100 }, (_, i) => 4.9 + (i % 2) * 0.02);
+    const { report } = pictureOf(captureWith('steady', [{ unit: 'V', points }]));
+    const curve = /class="c" d="([^"]+)"/.exec(htmlOf(report))?.[1] ?? '';
     const heights = [...curve.matchAll(/ ([\d.]+)/g)].map(([, y]) => Number(y));
     expect(heights.length).toBeGreaterThan(50);
     // The curve has 90 of the band's 140: 0.9, to a tenth.
@@ -194,14 +216,10 @@ describe('the picture of a capture', () => {
   });
 
   it('gives each channel what its axis covers at least: the judged one by its kind, others by unit', () => {
-    const [one] = SMALL_CAPTURE.channels;
-    const channels = [one!, { ...one!, unit: 'A' as const }, one!];
-    const measures = { ...SMALL_CAPTURE.measures, kind: 'steady' } as const;
+    const points = [0, 5, 0];
+    const channels = (['V', 'A', 'V'] as const).map((unit) => ({ unit, points }));
+    const { picture } = pictureOf({ ...captureWith('steady', channels), channel: 2 });
     // Flat lines get 20 mA; ten times the flicker of volts, 30 mV, for who was not judged.
-    expect(spansLeastOf({ ...SMALL_CAPTURE, measures, channels, channel: 2 })).toEqual([
-      expect.closeTo(0.3),
-      0.02,
-      expect.closeTo(0.3),
-    ]);
+    expect(picture.spansLeast).toEqual([expect.closeTo(0.3), 0.02, expect.closeTo(0.3)]);
   });
 });

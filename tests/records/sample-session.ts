@@ -1,12 +1,15 @@
 /** An invented procedure, and sessions walked through it by the program's own decide and evolve. */
 import type { Circuit } from '../../src/circuit/circuit.ts';
-import type { Meter } from '../../src/circuit/test.ts';
+import { loadCircuit } from '../../src/circuit/load-circuit.ts';
+import type { Meter, Test } from '../../src/circuit/test.ts';
+import type { CautionRule } from '../../src/procedure/cautions.ts';
 import type { Job } from '../../src/procedure/job.ts';
 import type { Procedure, Step } from '../../src/procedure/procedure.ts';
 import type { Command, WeighedConclusion } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
-import type { SessionEvent, SessionOpened } from '../../src/session/events.ts';
+import { RULES, type SessionEvent, type SessionOpened } from '../../src/session/events.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
+import { refusalWords } from '../../src/session/refusal.ts';
 import type { Session } from '../../src/session/session.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { sealed } from '../log/events.ts';
@@ -142,29 +145,59 @@ export const PROCEDURE: Procedure = {
   steps: Object.fromEntries(STEPS.map((step) => [step.id, step])),
 };
 
-const VOLTS = { nominal: 12.6, low: 12.3, high: 12.9, unit: 'V' } as const;
+const CIRCUIT_TEXT = `
+circuit: lab-circuit
+title: Invented sensor circuit
+temperature: 20 degC
+supply:
+  battery: 12.6 V +/- 0.3 V
+  cranking: 10.5 V +/- 0.7 V
+  running: 14.2 V +/- 0.3 V
+  ohms: 20 mohm
+parts:
+  module:
+    kind: module
+    words: module
+    pins:
+      feed:
+        reference: { volts: 5 V +/- 2 %, series: 0.5 ohm, limit: 80 mA +/- 20 % }
+      signal:
+        pull: { to: feed, ohms: 2.2 kohm +/- 5 % }
+        input: { low-below: 1.5 V, high-above: 3.5 V }
+      ground:
+        ground: { ohms: 20 mohm }
+  sensor:
+    kind: hall-switch
+    words: sensor
+    draws: 8 mA +/- 40 %
+    minimum: 3.8 V
+    on: 50 ohm +/- 50 %
+wires:
+  feed: { from: module.feed, to: sensor.feed, size: 0.5 mm2, length: 3 m }
+  signal: { from: module.signal, to: sensor.signal, size: 0.5 mm2, length: 3 m }
+  ground: { from: module.ground, to: sensor.ground, size: 0.5 mm2, length: 3 m }
+target: { at: crankshaft, teeth: 60, missing: 2, on: 0.5 }
+`;
 
-/** Only names are read from it here; no test solves it. */
-export const CIRCUIT: Circuit = {
-  name: 'lab-circuit',
-  title: 'Invented sensor circuit',
-  notes: '',
-  celsius: 20,
-  battery: {
-    rest: VOLTS,
-    cranking: VOLTS,
-    running: VOLTS,
-    ohms: { nominal: 0.02, low: 0.01, high: 0.03, unit: 'ohm' },
-  },
-  parts: [],
-  wires: [],
-  connectors: [],
-  terminals: ['sensor.feed', 'sensor.ground', 'module.signal', 'battery.negative'].map((id) => {
-    const [part = '', pin = ''] = id.split('.');
-    return { id, part, pin, side: 'harness', words: `${part} ${pin}` };
-  }),
-  target: null,
-  faults: [],
+export const CIRCUIT: Circuit = labCircuit();
+
+/** With terminals in two words: part and pin. */
+function labCircuit(): Circuit {
+  const { value, issues } = loadCircuit(CIRCUIT_TEXT, 'lab.yaml');
+  if (!value) throw new Error(`lab circuit: ${JSON.stringify(issues)}`);
+  const terminals = value.terminals.map((one) => ({ ...one, words: one.id.replace('.', ' ') }));
+  return { ...value, terminals };
+}
+
+/** What stands before any test with the engine turning. */
+export const CRANKING_CAUTION: CautionRule = {
+  id: 'turning',
+  word: 'WARNING',
+  say: 'The engine turns: keep hands and hair away.',
+  hazards: ['rotating-parts'],
+  states: ['cranking'],
+  drives: [],
+  when: [],
 };
 
 export const JOB: Job = {
@@ -200,8 +233,10 @@ export interface Walk {
 export function begin(change: Partial<SessionOpened> = {}, minute = 0): Walk {
   const opened: SessionOpened = {
     type: 'session-opened',
-    format: 1,
+    format: 2,
+    rules: RULES,
     program: '0.1.0',
+    by: 'person',
     id: 'lab-0001',
     person: 'Ilvy Tarrant',
     shop: 'Workshop Quern & Daughters',
@@ -210,6 +245,7 @@ export function begin(change: Partial<SessionOpened> = {}, minute = 0): Walk {
     job: JOB,
     procedure: PROCEDURE,
     circuit: CIRCUIT,
+    cautionRules: [],
     vehicle: { kind: 'real' },
     at: time(minute * 60_000),
     elapsed: 0,
@@ -227,7 +263,8 @@ function walk(session: Session, startMs: number): Walk {
       for (const command of commands) {
         const elapsed = now.events.length * 20_000;
         const decision = decide(now, command, { at: time(startMs + elapsed), elapsed });
-        if (!decision.ok) throw new Error(`${command.type}: ${decision.refusal.words}`);
+        if (!decision.ok)
+          throw new Error(`${command.type}: ${refusalWords(decision.refusal).words}`);
         now = decision.events.reduce(evolve, now);
       }
       return walk(now, startMs);
@@ -239,27 +276,59 @@ function time(ms: number): string {
   return new Date(Date.UTC(2026, 2, 4, 8, 30) + ms).toISOString().replace('Z', '+00:00');
 }
 
-export const WEIGHED: WeighedConclusion = {
+/** What the circuit says of a conclusion: these readings point to it, and the first of them rules out the signal wire. */
+export function weighed(...readings: readonly number[]): WeighedConclusion {
+  return {
+    evidence: readings.map((reading) => ({ reading, counted: true })),
+    ruledOut: [{ repair: 'wire.signal', by: readings.slice(0, 1) }],
+    proven: readings.length >= 3,
+  };
+}
+
+/** The same as early versions wrote it down. */
+export const SAID: WeighedConclusion = {
   evidence: [
     {
-      test: 'Feed at the sensor',
-      where: 'sensor feed',
-      found: '0.02 V',
-      pointsTo: 'the feed wire',
+      counted: true,
+      said: {
+        test: 'Feed at the sensor',
+        where: 'sensor feed',
+        found: '0.02 V',
+        pointsTo: 'the feed wire',
+      },
     },
-    { test: 'Feed under load', where: 'sensor feed', found: 'dark', pointsTo: 'the feed wire' },
     {
-      test: 'Feed at the module',
-      where: 'module feed',
-      found: '5.01 V',
-      pointsTo: 'the feed wire',
+      counted: false,
+      said: {
+        test: 'Feed under load',
+        where: 'sensor feed',
+        found: 'dark',
+        pointsTo: 'the feed wire',
+      },
     },
   ],
-  ruledOut: [{ words: 'the module', by: 'its own terminal has 5.01 V' }],
+  ruledOut: [{ said: { words: 'the module', by: 'Feed at the sensor: 0.02 V' } }],
   proven: true,
 };
 
-/** A whole session: a wrong first answer taken back, an extra test, a note, a conclusion, a retest, closed. */
+/** At the module: no step of the procedure asks for it. */
+export const SIGNAL_TEST: Test = {
+  setup: KEY_ON,
+  probe: { kind: 'volts', plus: 'module.signal', minus: 'battery.negative' },
+};
+
+/** A number typed for it. */
+export function signalAt(value: number, typed = String(value)): Command {
+  return {
+    type: 'record-test',
+    test: SIGNAL_TEST,
+    typed,
+    shown: { kind: 'number', value, unit: 'V' },
+    expected: { kind: 'number', low: 4.7, high: 5.2 },
+  };
+}
+
+/** A whole session: a wrong first answer taken back, a test of the person's own, a note, a conclusion, a retest, closed. */
 export function finishedWalk(change: Partial<SessionOpened> = {}, minute = 0): Walk {
   return begin(change, minute).do(
     { type: 'acknowledge-cautions' },
@@ -271,17 +340,9 @@ export function finishedWalk(change: Partial<SessionOpened> = {}, minute = 0): W
     { type: 'go-back', to: 0 },
     { type: 'record-reading', typed: '0.02', value: 0.02 },
     { type: 'add-note', text: 'The plug was green inside.' },
-    {
-      type: 'record-extra',
-      test: {
-        setup: KEY_ON,
-        probe: { kind: 'volts', plus: 'module.signal', minus: 'battery.negative' },
-      },
-      words: 'Signal at the module',
-      typed: '5.01',
-      shown: { kind: 'number', value: 5.01, unit: 'V' },
-    },
-    { type: 'conclude', weighed: WEIGHED },
+    signalAt(5.01),
+    // Event 9 is the reading that stands, event 11 the test at the module.
+    { type: 'conclude', weighed: weighed(9, 11) },
     { type: 'acknowledge-cautions', step: 'feed' },
     {
       type: 'record-retest',
@@ -299,7 +360,27 @@ export function finishedWalk(change: Partial<SessionOpened> = {}, minute = 0): W
       look: 'lit',
       outcome: 'lit',
     },
-    { type: 'close', verdict: 'cured', words: 'Runs cold and warm.' },
+    { type: 'close', verdict: 'cured' },
+  );
+}
+
+/** Free order: two tests, a note, and a conclusion of the person's own. */
+export function freeWalk(change: Partial<SessionOpened> = {}): Walk {
+  return begin({ procedure: null, ...change }).do(
+    signalAt(0.02),
+    { type: 'add-note', text: 'The loom is chafed.' },
+    {
+      type: 'record-test',
+      test: { setup: KEY_ON, probe: { kind: 'inspect', of: 'connector.sensor' } },
+      typed: '',
+      shown: { kind: 'look', look: 'sound' },
+      expected: { kind: 'look', looks: ['sound'] },
+    },
+    {
+      type: 'conclude',
+      own: { words: null, faults: ['wire.signal.open'] },
+      weighed: { evidence: [{ reading: 2, counted: true }], ruledOut: [], proven: false },
+    },
   );
 }
 

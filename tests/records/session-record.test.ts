@@ -2,19 +2,40 @@ import { readFileSync } from 'node:fs';
 import AjvModule from 'ajv';
 import { describe, expect, it } from 'vitest';
 import { emptyJob } from '../../src/procedure/job.ts';
+import { readingsCsv } from '../../src/records/readings-csv.ts';
 import { recordForClass } from '../../src/records/record-for-class.ts';
 import type { SessionRecord } from '../../src/records/record-form.ts';
 import { recordJson } from '../../src/records/record-json.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import { transcriptOf } from '../../src/records/transcript.ts';
+import { RULES } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
-import { begin, fileOf, finishedWalk, type Walk } from './sample-session.ts';
+import type { JudgedOtherwise } from '../../src/session/history.ts';
+import { KEY_ON } from '../circuit/setup.ts';
+import { drillWalk } from './sample-drill.ts';
+import {
+  begin,
+  CRANKING_CAUTION,
+  fileOf,
+  finishedWalk,
+  freeWalk,
+  SAID,
+  SIGNAL_TEST,
+  signalAt,
+  type Walk,
+} from './sample-session.ts';
 
 const Ajv = AjvModule.default;
 
-function recordFrom(walk: Walk): SessionRecord {
-  return recordOf(walk.session, fileOf(walk).head);
+function recordFrom(walk: Walk, otherwise: readonly JudgedOtherwise[] = []): SessionRecord {
+  return recordOf(walk.session, fileOf(walk).head, otherwise);
 }
+
+/** Of the finished walk: the reading of event 9, and the verdict over the repair, as if rules 1 had given others. */
+const OTHERWISE: readonly JudgedOtherwise[] = [
+  { seq: 9, rules: 1, of: 'reading', was: 'good', today: 'low' },
+  { seq: 16, rules: 1, of: 'repair', was: 'cured', today: 'not-shown' },
+];
 
 describe('the record of a finished session', () => {
   const walk = finishedWalk();
@@ -74,14 +95,53 @@ describe('the record of a finished session', () => {
     // Before the test, and before the test after the repair.
     expect(record.cautions).toMatchObject([caution, caution]);
     expect(record.notes[0]?.text).toBe('The plug was green inside.');
-    expect(record.extras).toMatchObject([{ words: 'Signal at the module', found: '5.01 V' }]);
+    expect(record.tests).toMatchObject([
+      {
+        event: 11,
+        afterRepair: false,
+        where: 'module signal to battery negative',
+        setup: 'key on, engine off',
+        expected: '4.7 to 5.2 V',
+        found: '5.01 V',
+        verdict: 'good',
+        judgement: 'within the expected range',
+      },
+    ]);
+  });
+
+  it('tells evidence and what is ruled out by the readings whose numbers it keeps', () => {
+    const towards = 'Repair or replace the feed wire.';
+    expect(record.conclusion).toMatchObject({
+      own: false,
+      faults: [{ id: 'wire.feed.open', words: 'the feed wire is broken' }],
+      evidence: [
+        { reading: 9, test: 'Feed at the sensor', found: '0.02 V', pointsTo: towards },
+        { reading: 11, found: '5.01 V', pointsTo: towards, counted: true },
+      ],
+      ruledOut: [
+        {
+          words: 'Repair or replace the signal wire.',
+          by: 'Feed at the sensor: 0.02 V',
+          readings: [9],
+        },
+      ],
+    });
+  });
+
+  it('says where it comes from', () => {
+    expect(record).toMatchObject({
+      vehicle: 'real',
+      by: ['person'],
+      origin: 'a real vehicle; answers from a person',
+      title: 'Invented three-wire sensor, no signal',
+    });
   });
 
   it('puts the reading before the repair beside the one after', () => {
     expect(record.retest).toMatchObject({
       verdict: 'cured',
       missing: [],
-      words: 'Runs cold and warm.',
+      words: 'every test that must pass after the repair passes',
     });
     expect(record.retest.rows.map(({ before, after, passed }) => [before, after, passed])).toEqual([
       ['0.02 V', '4.99 V', true],
@@ -106,14 +166,16 @@ describe('the record of a finished session', () => {
 it('time in a pause is no work, whether the clock starts anew or runs on', () => {
   const walk = begin().do({ type: 'add-note', text: 'a' }, { type: 'pause' });
   const at = '2026-03-05T09:00:00+00:00';
+  const versions = { program: '0.1.0', format: 2, rules: RULES } as const;
+  const resumed = { type: 'session-resumed', by: 'person', ...versions, at } as const;
   const anew = [
     ...walk.events,
-    { type: 'session-resumed', program: '0.1.0', at, elapsed: 0 } as const,
+    { ...resumed, elapsed: 0 } as const,
     { type: 'note-added', step: 'feed', text: 'b', at, elapsed: 5_000 } as const,
   ];
   const on = [
     ...walk.events,
-    { type: 'session-resumed', program: '0.1.0', at, elapsed: 900_000 } as const,
+    { ...resumed, elapsed: 900_000 } as const,
     { type: 'note-added', step: 'feed', text: 'b', at, elapsed: 905_000 } as const,
   ];
   const head = { seq: 5, hash: '0'.repeat(64) };
@@ -155,11 +217,12 @@ it('an over-limit reading stays one, and a plain comparison says so', () => {
 it("a conclusion of one's own is marked as such, and a missing retest is named", () => {
   const walk = begin().do({
     type: 'conclude',
-    own: { title: 'Rubbed-through harness', faults: ['wire.signal.to-ground'], repair: 'Wrap it.' },
+    own: { words: 'Rubbed-through harness', faults: ['wire.signal.open'] },
   });
   const record = recordFrom(walk);
   expect(record.conclusion).toMatchObject({ own: true, proven: null, customer: '' });
   expect(record.cause).toBe('Rubbed-through harness');
+  expect(record.correction).toBe('Repair or replace the signal wire.');
   const tree = begin().do(
     { type: 'acknowledge-cautions' },
     { type: 'record-reading', typed: '0', value: 0 },
@@ -176,7 +239,7 @@ it('a test that failed must pass after the repair, whether or not the conclusion
     { type: 'choose-outcome', outcome: 'no' },
     { type: 'mark-done' },
     { type: 'record-reading', typed: '0.4', value: 0.4 },
-    { type: 'conclude', own: { title: 'Loose bolt', faults: [], repair: 'Tighten it.' } },
+    { type: 'conclude', own: { words: 'Loose bolt: tighten it', faults: [] } },
   );
   expect(recordFrom(walk).retest.missing).toEqual(['Drop on the ground wire']);
   expect(recordFrom(begin()).retest.missing).toEqual([]);
@@ -195,6 +258,11 @@ describe('docs/schema/record.schema.json', () => {
       recordFrom(begin({ job: emptyJob(''), circuit: null, shop: '' })),
     ],
     ['a copy for a class', recordForClass(recordFrom(finishedWalk()))],
+    ['free order', recordFrom(freeWalk())],
+    ['free order without a circuit', recordFrom(begin({ procedure: null, circuit: null }))],
+    ['a reading that is judged otherwise today', recordFrom(finishedWalk(), OTHERWISE)],
+    ['a drill whose answer is known', recordFrom(drillWalk())],
+    ['one for a class', recordForClass(recordFrom(drillWalk()))],
   ])('describes %s', (_, record) => {
     expect(fits(JSON.parse(recordJson(record))), ajv.errorsText(fits.errors)).toBe(true);
   });
@@ -227,4 +295,191 @@ it('a session of 60 steps and fields that are empty make a whole transcript', ()
   expect(text.match(/TAKEN BACK/g)).toHaveLength(60);
   expect(text).not.toContain('undefined');
   expect(text).not.toContain('null');
+});
+
+it('what a test is called comes from the table of tests, and a step of the procedure that it repeats', () => {
+  const shop = begin().do({
+    type: 'record-test',
+    test: {
+      setup: KEY_ON,
+      probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
+    },
+    typed: '5',
+    shown: { kind: 'number', value: 5, unit: 'V' },
+    expected: null,
+  });
+  expect(recordFrom(shop).tests).toMatchObject([
+    {
+      title: 'Feed at the sensor',
+      family: 'reference',
+      expected: '',
+      verdict: null,
+      judgement: '',
+    },
+  ]);
+});
+
+describe('a session in free order', () => {
+  const record = recordFrom(freeWalk());
+
+  it('is called by its circuit and has no procedure', () => {
+    expect(record).toMatchObject({
+      title: 'Free order of tests: Invented sensor circuit',
+      procedure: null,
+      lines: [],
+      cause: 'the signal wire is broken',
+      correction: 'Repair or replace the signal wire.',
+    });
+    expect(recordFrom(begin({ procedure: null, circuit: null })).title).toBe('Free order of tests');
+  });
+
+  it('has its tests in order, its notes at no step, and evidence among the tests', () => {
+    expect(record.tests.map(({ number, found, verdict }) => [number, found, verdict])).toEqual([
+      [1, '0.02 V', 'low'],
+      [2, 'nothing wrong to be seen or felt', 'as expected'],
+    ]);
+    expect(record.notes).toMatchObject([{ step: '', text: 'The loom is chafed.' }]);
+    expect(record.conclusion).toMatchObject({
+      own: true,
+      customer: '',
+      evidence: [{ reading: 2, found: '0.02 V', pointsTo: 'Repair or replace the signal wire.' }],
+    });
+    const text = transcriptOf(record);
+    expect(text).toContain('## Tests\n');
+    expect(text).toContain("the signal wire is broken (the person's own)");
+    expect(text).not.toMatch(/no step asked for|at ""|procedure's/);
+  });
+
+  it('names cautions of a test that no step asked for, and who read them there', () => {
+    const cranking = { ...SIGNAL_TEST, setup: { ...KEY_ON, state: 'cranking' as const } };
+    const walk = begin({ procedure: null, by: 'program', cautionRules: [CRANKING_CAUTION] }).do({
+      type: 'acknowledge-cautions',
+      test: cranking,
+      readBy: 'Ilvy Tarrant',
+    });
+    const cautioned = recordFrom(walk);
+    expect(cautioned.cautions).toMatchObject([{ step: '', id: 'turning', readBy: 'Ilvy Tarrant' }]);
+    expect(cautioned.origin).toBe('a real vehicle; answers from another program');
+    expect(transcriptOf(cautioned)).toContain('read by Ilvy Tarrant');
+    expect(JSON.stringify(recordForClass(cautioned))).not.toContain('Tarrant');
+  });
+});
+
+describe('a test made after the conclusion', () => {
+  const walk = begin().do(
+    { type: 'acknowledge-cautions' },
+    { type: 'record-reading', typed: '0', value: 0 },
+    signalAt(0.02),
+    // The reading is event 3, the tests before and after are 4 and 6.
+    {
+      type: 'conclude',
+      weighed: {
+        evidence: [3, 4, 6].map((reading) => ({ reading, counted: true })),
+        ruledOut: [
+          { repair: 'wire.ground', by: [4, 6] },
+          { repair: 'wire.signal', by: [6] },
+        ],
+        proven: true,
+      },
+    },
+    signalAt(5.01),
+  );
+  const record = recordFrom(walk);
+
+  it('is made after the repair', () => {
+    expect(record.tests.map(({ event, afterRepair }) => [event, afterRepair])).toEqual([
+      [4, false],
+      [6, true],
+    ]);
+  });
+
+  it('is never evidence of it, whatever the file says', () => {
+    expect(record.conclusion?.evidence.map(({ reading }) => reading)).toEqual([3, 4]);
+    expect(record.conclusion?.ruledOut).toMatchObject([
+      { words: 'Repair or replace the ground wire.', readings: [4] },
+    ]);
+  });
+
+  it('comes before the repair again once the conclusion is taken back', () => {
+    const back = recordFrom(walk.do({ type: 'go-back' }));
+    expect(back.tests.map(({ afterRepair }) => afterRepair)).toEqual([false, false]);
+  });
+});
+
+it('evidence of an early version stands as it was written down', () => {
+  const walk = begin().do(
+    { type: 'acknowledge-cautions' },
+    { type: 'record-reading', typed: '0', value: 0 },
+    { type: 'conclude', weighed: SAID },
+  );
+  expect(recordFrom(walk).conclusion).toMatchObject({
+    evidence: [
+      { reading: null, found: '0.02 V', pointsTo: 'the feed wire', counted: true },
+      { reading: null, found: 'dark', counted: false },
+    ],
+    ruledOut: [{ words: 'the module', by: 'Feed at the sensor: 0.02 V', readings: [] }],
+  });
+});
+
+describe('what today’s rules say otherwise stands beside what was recorded', () => {
+  const walk = finishedWalk({ rules: 1 });
+
+  it('of a reading and of the verdict over the repair, in every paper of the shop', () => {
+    expect(walk.events.map(({ type }) => type).at(15)).toBe('session-closed');
+    const record = recordFrom(walk, OTHERWISE);
+    expect(record.lines.flatMap(({ event, today }) => (today ? [[event, today]] : []))).toEqual([
+      [9, { rules: 1, of: 'reading', words: 'LOW' }],
+    ]);
+    expect(record.retest.today?.words).toContain('the cure is not shown');
+    const says = "as judged by rules 1; today's say LOW";
+    expect(transcriptOf(record)).toContain(says);
+    expect(transcriptOf(record)).toContain("as judged by rules 1; today's say every test that");
+    expect(readingsCsv(record)).toContain(says);
+  });
+
+  it.each<[string, JudgedOtherwise, string]>([
+    [
+      'an outcome in the words of its step',
+      { seq: 9, rules: 1, of: 'outcome', was: 'low', today: 'high' },
+      'feed too high',
+    ],
+    [
+      'a verdict where there is none today',
+      { seq: 11, rules: 1, of: 'reading', was: 'good', today: 'none' },
+      'nothing of it',
+    ],
+  ])('%s', (_, otherwise, words) => {
+    const { lines, tests } = recordFrom(walk, [otherwise]);
+    expect([...lines, ...tests].find(({ today }) => today)).toMatchObject({
+      event: otherwise.seq,
+      today: { of: otherwise.of, words },
+    });
+  });
+});
+
+it('the words of a judgement are those of the meter in hand then', () => {
+  const { meter } = begin().session;
+  // 4.75 V is the end of the range: 50 % either way, whatever the meter.
+  const walk = begin().do(
+    { type: 'acknowledge-cautions' },
+    { type: 'record-reading', typed: '4.75', value: 4.75 },
+    {
+      type: 'change-instruments',
+      instruments: ['meter'],
+      meter: { ...meter, volts: { ...meter.volts, ranges: [20], counts: 2000 } },
+    },
+  );
+  // 6 V over 6000 counts is 1 mV.
+  expect(recordFrom(walk).lines[0]?.judgement).toContain('its 6 V range (steps of 1 mV)');
+});
+
+it('who went on with it is told: a file of answers, another program', () => {
+  const walk = begin({ vehicle: { kind: 'bench', fault: 'wire.signal.open', seed: 1 } }).do(
+    { type: 'pause' },
+    { type: 'resume', program: '0.2.0', by: 'answers-file' },
+  );
+  const record = recordFrom(walk);
+  expect(record).toMatchObject({ vehicle: 'simulated', by: ['person', 'answers-file'] });
+  expect(record.origin).toBe('a simulated vehicle; answers from a person and a file of answers');
+  expect(record.interruptions.at(-1)?.words).toContain('answers from a file of answers');
 });

@@ -293,7 +293,7 @@ describe('four carts and one database', () => {
         const id = `cart-${number}-session-${session}`;
         if (seq === 1) prev = null;
         const time = { at: '2031-05-06T09:00:00Z', elapsed: n };
-        const event: LogEvent =
+        const event: LogEvent & Readonly<Record<string, unknown>> =
           seq === 1
             ? { type: 'session-opened', id, ...time }
             : { type: 'note-added', step: 's', text: `Ω ${number} ${n} '"\\ \u0000`, ...time };

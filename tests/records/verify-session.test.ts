@@ -2,13 +2,12 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { LogEvent } from '../../src/log/event-line.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { createSession } from '../../src/log/session-writer.ts';
 import { readRecord } from '../../src/records/read-record.ts';
 import { verifySession } from '../../src/records/verify-session.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
-import { begin, fileOf, finishedWalk } from './sample-session.ts';
+import { begin, fileOf, finishedWalk, weighed } from './sample-session.ts';
 
 let folder = '';
 beforeEach(() => {
@@ -77,7 +76,7 @@ describe('a session that was changed', () => {
       (events) =>
         events.map((event) =>
           event.type === 'concluded'
-            ? { ...event, conclusion: 'signal-open', title: 'The signal wire is open' }
+            ? { ...event, conclusion: 'signal-open', faults: ['wire.signal.open'] }
             : event,
         ),
       /concludes "signal-open", but the readings lead to "feed-low"/,
@@ -91,7 +90,7 @@ describe('a session that was changed', () => {
             ? { ...event, go: 'light', outcome: 'good' }
             : event,
         ),
-      /does not follow/,
+      /has the outcome "good", and "low" by the same rules/,
     ],
     [
       'a reading changed after the fact',
@@ -100,7 +99,7 @@ describe('a session that was changed', () => {
         events.map((event, i) =>
           i === 8 && event.type === 'reading-recorded' ? { ...event, value: 5 } : event,
         ),
-      /does not follow/,
+      /is judged "low", and is "good" by the same rules/,
     ],
     [
       'a retest that failed after all',
@@ -172,33 +171,47 @@ describe('a session that was changed', () => {
     expect(read.ok ? read.state : 'no first event').toBe(line > 1 ? 'damaged' : 'no first event');
   });
 
-  it('a judgement this version would not give is told and is no damage', () => {
+  it('a judgement that the same rules do not give is false', () => {
+    const path = forged((events) => events.map(judgedBorderline));
+    const result = verifySession(nodeDisk, path);
+    expect(result).toMatchObject({ genuine: false, firstBad: { line: 9 } });
+    expect(result.firstBad?.words).toContain('is judged "borderline", and is "low"');
+  });
+
+  it('a judgement of other rules is told and is no damage', () => {
     const path = forged((events) =>
-      events.map((event, i) =>
-        i === 8 && event.type === 'reading-recorded' && event.judgement
-          ? { ...event, judgement: { ...event.judgement, chance: 0.01 } }
-          : event,
-      ),
+      events
+        .map(judgedBorderline)
+        .map((event) => (event.type === 'session-opened' ? { ...event, rules: 1 } : event)),
     );
     const result = verifySession(nodeDisk, path);
     expect(result.genuine).toBe(true);
-    expect(result.checks.at(-1)?.words).toContain('1 readings would be judged otherwise today');
+    expect(result.checks.at(-1)?.words).toContain(
+      'event 9 as judged by rules 1: reading "borderline"; today\'s say "low"',
+    );
   });
 });
 
+/** The reading of 0.02 V, which is far below what is good. */
+function judgedBorderline(event: SessionEvent, at: number): SessionEvent {
+  return at === 8 && event.type === 'reading-recorded'
+    ? { ...event, judgement: { verdict: 'borderline', chance: 0.4 } }
+    : event;
+}
+
 it('a session over two parts is one session, and its bad line is found in the right file', () => {
-  const [first, ...rest] = finishedWalk().events as unknown as LogEvent[];
+  const [first, ...rest] = finishedWalk().events;
   const begun = createSession(nodeDisk, folder, '20260304T083000Z-lab-00000002.jsonl', first!);
   if (!begun.ok) throw new Error(begun.problem.words);
   for (const event of rest.slice(0, 5)) begun.value.append(event);
   const next = begun.value.continueIn(folder);
   if (!next.ok) throw new Error(next.problem.words);
   const { writer } = next.value;
-  for (const event of rest.slice(5, -1)) writer.append(event);
-  const last = rest.at(-1)!;
-  writer.append({
-    ...last,
-    verdict: 'not-cured',
+  // The link between the parts is an event too, and what the conclusion rests on comes one later.
+  for (const event of rest.slice(5, -1))
+    writer.append(event.type === 'concluded' ? { ...event, ...weighed(10, 12) } : event);
+  const { at, elapsed } = rest.at(-1)!;
+  const failed: SessionEvent = {
     type: 'retest-recorded',
     step: 'feed',
     typed: '',
@@ -206,7 +219,10 @@ it('a session over two parts is one session, and its bad line is found in the ri
     look: null,
     outcome: 'good',
     passed: false,
-  });
+    at,
+    elapsed,
+  };
+  writer.append(failed);
   const result = verifySession(nodeDisk, writer.path);
   expect(result.paths).toHaveLength(2);
   // part 2: the continuation, then 9 events, then the bad one

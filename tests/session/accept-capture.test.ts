@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Test } from '../../src/circuit/test.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
 import { answersStep, answersTest, isFromBefore } from '../../src/session/accept-capture.ts';
-import type { Concluded, ExtraReading, StepCapture } from '../../src/session/events.ts';
+import type { Concluded, StepCapture, TestRecorded } from '../../src/session/events.ts';
 import type { Session } from '../../src/session/session.ts';
 import { SMALL_CAPTURE } from '../ui/screens/fake-services.ts';
 import { measure, PICTURE, PICTURE_TEST, VOLTS_MOVING, VOLTS_STILL } from './drawn-capture.ts';
@@ -36,14 +36,14 @@ describe('a capture belongs to an answer of a step', () => {
 });
 
 describe('a capture belongs to an answer of a test outside the tree', () => {
-  const volts = (value: number | null): ExtraReading['shown'] => ({
+  const volts = (value: number | null): TestRecorded['shown'] => ({
     kind: 'number',
     value,
     unit: 'V',
   });
   const full = { kind: 'look', look: 'full' } as const;
   const light: Test = { ...VOLTS_MOVING, probe: { kind: 'light', plus: 'a.b', minus: 'c.d' } };
-  it.each<[string, boolean, Test, ExtraReading['shown'], StepCapture]>([
+  it.each<[string, boolean, Test, TestRecorded['shown'], StepCapture]>([
     ['with its mean', true, VOLTS_MOVING, volts(2.5), MEAN],
     ['not with another number', false, VOLTS_MOVING, volts(2.6), MEAN],
     [

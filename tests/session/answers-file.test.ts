@@ -1,9 +1,15 @@
 /** An answers file against the step that is asked; the steps are those of `sample-tree.ts`. */
 import { describe, expect, it, test } from 'vitest';
-import { type AnswersFile, commandFor, loadAnswers } from '../../src/session/answers-file.ts';
+import {
+  type AnswerContext,
+  type AnswersFile,
+  commandFor,
+  loadAnswers,
+} from '../../src/session/answers-file.ts';
 import type { Command } from '../../src/session/command.ts';
 import type { Session } from '../../src/session/session.ts';
 import { vehicleCommand } from '../../src/session/vehicle-command.ts';
+import { modelOf } from '../circuit/shipped.ts';
 import { sessionAfter, TREE } from './sample-tree.ts';
 
 function loaded(...lines: string[]): AnswersFile {
@@ -23,7 +29,7 @@ const TO_LOOK: readonly Command[] = [
 ];
 const LOOK = sessionAfter([...TO_LOOK]);
 const END = sessionAfter([...TO_LOOK, { type: 'choose-outcome', outcome: 'none' }]);
-const nothing = () => undefined;
+const nothing = { weigh: () => undefined, model: null };
 
 describe('the file', () => {
   test('names its procedure, or leaves it to the command line', () => {
@@ -68,14 +74,75 @@ describe('an answer is the command a person would give', () => {
   test('a conclusion is weighed with the faults it names', () => {
     const weighed = { evidence: [], ruledOut: [], proven: true };
     const asked: unknown[] = [];
-    const command = commandFor(loaded('  - conclude: true'), 0, END, (_, faults) => {
+    const weigh: AnswerContext['weigh'] = (_, faults) => {
       asked.push(faults);
       return weighed;
-    });
+    };
+    const context = { weigh, model: null };
+    const command = commandFor(loaded('  - conclude: true'), 0, END, context);
     expect(command).toEqual({ type: 'conclude', weighed });
     expect(asked).toEqual([['wire.signal.open']]);
-    expect(commandFor(loaded('  - conclude: true'), 0, FEED, () => weighed)).toEqual({
+    expect(commandFor(loaded('  - conclude: true'), 0, FEED, context)).toEqual({
       type: 'conclude',
+    });
+    const own = commandFor(loaded('  - faults: [wire.feed.open]'), 0, FEED, context);
+    expect(own).toEqual({
+      type: 'conclude',
+      own: { words: null, faults: ['wire.feed.open'] },
+      weighed,
+    });
+    expect(asked.at(-1)).toEqual(['wire.feed.open']);
+  });
+
+  describe('a test that no step asks for', () => {
+    const model = modelOf('hall-module-fed');
+    const context = { ...nothing, model };
+    const given = (line: string, session = FEED) =>
+      commandFor(loaded(`  - ${line}`), 0, session, context);
+    const VOLTS = 'measure: volts sensor.feed battery.negative';
+
+    test('is recorded with what it showed and what is good', () => {
+      expect(given(`{ ${VOLTS}, reading: 4.98 V }`)).toMatchObject({
+        type: 'record-test',
+        test: { setup: { state: 'key-on' }, probe: { kind: 'volts', plus: 'sensor.feed' } },
+        typed: '4.98 V',
+        shown: { kind: 'number', value: 4.98, unit: 'V' },
+        expected: { kind: 'number' },
+      });
+      const unplugged = given(`{ ${VOLTS}, unplug: [sensor], reading: OL }`);
+      expect(unplugged).toMatchObject({
+        shown: { value: null },
+        test: { setup: { unplugged: ['sensor'] } },
+      });
+    });
+
+    test('may be a look, or a standard test by its name', () => {
+      const light = 'measure: light sensor.feed battery.negative';
+      expect(given(`{ ${light}, choose: lit }`)).toMatchObject({
+        shown: { kind: 'look', look: 'lit' },
+        typed: '',
+      });
+      expect(given('{ test: sensor.feed.volts, reading: 5 V }')).toMatchObject({
+        type: 'record-test',
+      });
+    });
+
+    test.each([
+      [`{ ${VOLTS} }`, 'empty-answer'],
+      [`{ ${VOLTS}, reading: five }`, 'bad-reading'],
+      ['{ measure: light sensor.feed battery.negative, choose: full }', 'empty-answer'],
+      ['{ measure: ohms sensor.feed battery.negative, reading: 5 ohm }', 'refused-test'],
+      ['{ measure: volts sensor.fed battery.negative, reading: 5 V }', 'refused-test'],
+      ['{ test: nonsense, reading: 5 V }', 'unknown-test'],
+      ['{ measure: nonsense, reading: 5 V }', 'bad-test'],
+    ])('%s is told: %s', (line, code) => {
+      expect(given(line)).toMatchObject({ code, severity: 'error' });
+    });
+
+    test('needs a circuit', () => {
+      expect(commandFor(loaded(`  - { ${VOLTS}, reading: 5 V }`), 0, FEED, nothing)).toMatchObject({
+        code: 'no-circuit',
+      });
     });
   });
 });
@@ -112,7 +179,7 @@ describe('an answer that does not fit is told at its line', () => {
       FEED,
       'empty-answer',
       'this answers nothing',
-      'give one of: reading, choose, done, cannot, acknowledge, note, back, pause, conclude',
+      'give one of: reading, choose, measure, test, done, cannot, acknowledge, note, back, pause, conclude, faults, words',
     ],
     ['reading: 5 V', LOOK, 'wrong-kind', 'step "pattern" asks for no reading', null],
     [

@@ -155,8 +155,13 @@ describe('findings', () => {
       of,
     );
     if (!found.ok) throw new Error(found.words);
-    expect(found.capture.words).toHaveLength(1);
-    expect(found.lines.slice(1, -1)).toEqual(found.capture.words);
+    // by hand: 3 V where the module needs 4
+    expect(found.capture.findings).toEqual([
+      { kind: 'high-not-high', of: 'level', volts: 3, limitVolts: 4 },
+    ]);
+    expect(found.lines.slice(1, -1)).toEqual([
+      'signal: the high level is 3 V, the module needs more than 4 V',
+    ]);
     expect(found.command).toMatchObject({ look: 'weak' });
   });
 });
@@ -185,7 +190,7 @@ describe('what is kept of a capture', () => {
     expect(other?.ok && other.capture.measures.kind).toBe('steady');
     expect(other?.channels?.judged).toBe(1);
     const one = answer(PICTURE, [PULSES]);
-    expect(one.ok && one.capture.words).toEqual([]);
+    expect(one.ok && one.capture.findings).toEqual([]);
     expect(one.channels).toBeUndefined();
     expect(one.ok && one.lines[1]).toBe('Nothing against this signal.');
   });

@@ -1,4 +1,4 @@
-/** What a capture is asked to answer beside a step: a test outside the tree, a test after the repair; and its refusals. */
+/** What a capture is asked to answer beside a step: a test that no step asks for, a test after the repair; and its refusals. */
 import { describe, expect, test } from 'vitest';
 import type { LookStep, MeasureStep, Step } from '../../src/procedure/procedure.ts';
 import {
@@ -35,9 +35,8 @@ const again = (step: MeasureStep | LookStep): CaptureAsk => ({ kind: 'retest', s
 
 const EXPECTED: ExpectedShown = { kind: 'number', low: 1, high: 2 };
 const outside = (asked: typeof VOLTS_MOVING): CaptureAsk => ({
-  kind: 'extra',
+  kind: 'test',
   test: asked,
-  words: 'a test of one’s own',
   expected: EXPECTED,
 });
 const commandOf = (...given: Parameters<typeof answer>) => {
@@ -47,14 +46,13 @@ const commandOf = (...given: Parameters<typeof answer>) => {
   return { command, capture, last: lines.at(-1) };
 };
 
-describe('a test outside the tree', () => {
+describe('a test that no step asks for', () => {
   test('in volts takes the mean of the signal, as a meter shows it', () => {
     // by hand: 5 V for a quarter of the time
     const { command, capture, last } = commandOf(outside(VOLTS_MOVING));
     expect(command).toEqual({
-      type: 'record-extra',
+      type: 'record-test',
       test: VOLTS_MOVING,
-      words: 'a test of one’s own',
       expected: EXPECTED,
       typed: '1.25 V',
       shown: { kind: 'number', value: 1.25, unit: 'V' },
@@ -66,9 +64,8 @@ describe('a test outside the tree', () => {
   test('with a scope takes how the signal looks', () => {
     const { command, capture, last } = commandOf(outside(PICTURE_TEST), [FLAT]);
     expect(command).toEqual({
-      type: 'record-extra',
+      type: 'record-test',
       test: PICTURE_TEST,
-      words: 'a test of one’s own',
       expected: EXPECTED,
       typed: 'a flat line, high',
       shown: { kind: 'look', look: 'flat-high' },
@@ -214,7 +211,7 @@ describe('what no capture answers is left to the hand', () => {
     ['volts of which no level is named', ofStep(measure('V'))],
     ['a meter at a signal that stands still', ofStep(measure('V', VOLTS_STILL as object))],
     ['the same after the repair', again(measure('V', VOLTS_STILL as object))],
-    ['the same outside the tree', outside(VOLTS_STILL)],
+    ['the same that no step asks for', outside(VOLTS_STILL)],
   ])('%s', (_, ask) => {
     expect(answer(ask)).toEqual(none);
   });

@@ -2,14 +2,16 @@
 import { describe, expect, it } from 'vitest';
 import type { Test } from '../../src/circuit/test.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
-import { checkEvents } from '../../src/records/check-events.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
-import type { ExtraReading, SessionEvent } from '../../src/session/events.ts';
+import type { TestRecorded } from '../../src/session/events.ts';
+import { openSession } from '../../src/session/evolve.ts';
 import { retestLines } from '../../src/session/retest.ts';
 import { ENVELOPE_POINTS_MAX, envelopeOf } from '../../src/waveform/envelope.ts';
-import { fakeDriver, SMALL_CAPTURE } from '../ui/screens/fake-services.ts';
-import { SCOPE_PROCEDURE, SMALL_JOB, SMALL_PROCEDURE } from '../ui/screens/small-procedure.ts';
+import { SMALL_CAPTURE } from '../ui/screens/fake-services.ts';
+import { SCOPE_PROCEDURE, SMALL_PROCEDURE } from '../ui/screens/small-procedure.ts';
+import { captureFlaw } from './event-flaw.ts';
+import { opened, sessionAfter } from './sample-tree.ts';
 
 const NOW = { at: '2030-01-02T10:00:00Z', elapsed: 5 };
 const UNEVEN: Command = {
@@ -22,7 +24,7 @@ const UNEVEN: Command = {
 function asked(part: object) {
   const picture = { ...SCOPE_PROCEDURE.steps['picture'], ...part } as Step;
   const procedure = { ...SCOPE_PROCEDURE, steps: { ...SCOPE_PROCEDURE.steps, picture } };
-  return fakeDriver(SMALL_JOB, false, procedure).session();
+  return openSession(opened(procedure));
 }
 
 const HERTZ = {
@@ -52,13 +54,13 @@ describe('a capture', () => {
         NOW,
       );
     expect(reading(200)).toMatchObject({ ok: true, events: [{ value: 200, outcome: 'any' }] });
-    expect(reading(201)).toMatchObject({ ok: false, refusal: { code: 'wrong-kind' } });
+    expect(reading(201)).toMatchObject({ ok: false, refusal: { code: 'no-capture' } });
   });
 
   it('does not answer a test light', () => {
     const light = SMALL_PROCEDURE.steps['light'] as { probe: object };
     const decision = decide(asked({ probe: light.probe }), UNEVEN, NOW);
-    expect(decision).toMatchObject({ ok: false, refusal: { code: 'wrong-kind' } });
+    expect(decision).toMatchObject({ ok: false, refusal: { code: 'no-capture' } });
   });
 });
 
@@ -101,11 +103,11 @@ describe('a level in volts', () => {
   });
 });
 
-describe('a test outside the tree', () => {
-  const extra = (test: Test, shown: ExtraReading['shown']) =>
+describe('a test that no step asks for', () => {
+  const extra = (test: Test, shown: TestRecorded['shown']) =>
     decide(
       asked({}),
-      { type: 'record-extra', test, words: '', typed: '', shown, capture: MEAN },
+      { type: 'record-test', test, typed: '', shown, expected: null, capture: MEAN },
       NOW,
     );
 
@@ -113,12 +115,12 @@ describe('a test outside the tree', () => {
     const picture = { setup: MOVING.setup, probe: MOVING.probe };
     expect(extra(picture, { kind: 'look', look: 'uneven' })).toMatchObject({
       ok: true,
-      events: [{ type: 'extra-reading', capture: { name: 'crank.csv' } }],
+      events: [{ type: 'test-recorded', capture: { name: 'crank.csv' } }],
     });
     expect(extra(VOLTS, { kind: 'number', value: 2.5, unit: 'V' }).ok).toBe(true);
   });
 
-  it.each<[string, Test, ExtraReading['shown']]>([
+  it.each<[string, Test, TestRecorded['shown']]>([
     ['another value', VOLTS, { kind: 'number', value: 3, unit: 'V' }],
     ['OL', VOLTS, { kind: 'number', value: null, unit: 'V' }],
     ['a look of a meter', VOLTS, { kind: 'look', look: 'uneven' }],
@@ -128,60 +130,56 @@ describe('a test outside the tree', () => {
       { kind: 'look', look: 'lit' },
     ],
   ])('refuses a capture with %s', (_, test, shown) => {
-    expect(extra(test, shown)).toMatchObject({ ok: false, refusal: { code: 'wrong-kind' } });
+    expect(extra(test, shown)).toMatchObject({ ok: false, refusal: { code: 'no-capture' } });
   });
 });
 
 describe('a reading out of its range by a capture', () => {
   it('must pass again after the repair', () => {
     const step = { ...HERTZ, expected: { low: 210, nominal: null, high: 300, from: 'author' } };
-    const driver = fakeDriver(SMALL_JOB, false, {
+    const picture = { ...MOVING, ...step } as unknown as Step;
+    const procedure = {
       ...SCOPE_PROCEDURE,
-      steps: {
-        ...SCOPE_PROCEDURE.steps,
-        picture: { ...MOVING, ...step } as unknown as Step,
-      },
-    });
+      steps: { ...SCOPE_PROCEDURE.steps, picture },
+    };
     const capture = SMALL_CAPTURE;
-    driver.perform({ type: 'record-reading', typed: '200 Hz', value: 200, capture });
-    expect(retestLines(driver.session()).map(({ step: { id } }) => id)).toContain('picture');
+    const session = sessionAfter(
+      [{ type: 'record-reading', typed: '200 Hz', value: 200, capture }],
+      procedure,
+    );
+    expect(retestLines(session).map(({ step: { id } }) => id)).toContain('picture');
   });
 });
 
 describe('in a session file', () => {
-  const opened = fakeDriver(SMALL_JOB, false, SCOPE_PROCEDURE).session().events;
-  const event = { type: 'look-recorded', step: 'picture', look: 'uneven', outcome: 'uneven' };
-  const flawOf = (capture: unknown) => {
-    const given = { ...event, go: 'follows', capture, ...NOW } as unknown as SessionEvent;
-    const stored = [...opened, given].map((one, at) => ({ ...one, seq: at + 1, prev: null }));
-    return checkEvents(stored as never).flaw?.words ?? null;
-  };
+  const { measures, channels } = SMALL_CAPTURE;
+  const flawOf = (part: object) => captureFlaw({ ...SMALL_CAPTURE, ...part });
 
   it.each([
-    ['whole', SMALL_CAPTURE, null],
-    ['without its digest', { ...SMALL_CAPTURE, sha256: 'none' }, 'capture.sha256'],
+    ['whole', {}],
+    ['with a channel of its own', { channel: 2 }],
+    ['with what an early version said of pairs', { phases: [{ said: 'a in b' }] }],
+  ])('a capture %s is taken', (_, part) => {
+    expect(flawOf(part)).toBeNull();
+  });
+
+  it.each([
+    ['without its digest', { sha256: 'none' }, 'capture.sha256'],
     [
       'with a text as frequency',
-      { ...SMALL_CAPTURE, measures: { ...SMALL_CAPTURE.measures, hertz: '2' } },
+      { measures: { ...measures, hertz: '2' } },
       'capture.measures.hertz',
     ],
-    ['with a channel of its own', { ...SMALL_CAPTURE, channel: 2, pairs: ['a in b'] }, null],
-    ['with a channel in words', { ...SMALL_CAPTURE, channel: 'two' }, 'capture.channel'],
-    [
-      'with a mean in words',
-      { ...SMALL_CAPTURE, measures: { ...SMALL_CAPTURE.measures, mean: '2' } },
-      'capture.measures.mean',
-    ],
+    ['with a channel in words', { channel: 'two' }, 'capture.channel'],
+    ['with a mean in words', { measures: { ...measures, mean: '2' } }, 'capture.measures.mean'],
+    ['with a finding of no kind that is known', { findings: [{ kind: 'odd' }] }, 'findings'],
     [
       'with too many points',
-      {
-        ...SMALL_CAPTURE,
-        channels: [{ ...SMALL_CAPTURE.channels[0], points: Array(401).fill(0) }],
-      },
+      { channels: [{ ...channels[0], points: Array(401).fill(0) }] },
       'capture.channels[0].points',
     ],
-  ])('a capture %s is told', (_, capture, place) => {
-    expect(flawOf(capture)).toBe(place === null ? null : `has no proper "${place}"`);
+  ])('a capture %s is told', (_, part, place) => {
+    expect(flawOf(part)).toContain(place);
   });
 });
 

@@ -2,11 +2,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Model } from '../../src/circuit/model.ts';
 import { UnsolvedCircuit } from '../../src/circuit/sample-solver.ts';
+import type { Shown } from '../../src/circuit/test.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
-import { chooseSuspects } from '../../src/session/choose-suspects.ts';
+import { chooseSuspects, judgingSuspects } from '../../src/session/choose-suspects.ts';
+import type { DrillVehicle, LevelName } from '../../src/session/events.ts';
+import { faultPairs } from '../../src/session/fault-pairs.ts';
 import type { Session } from '../../src/session/session.ts';
 import type { SuspectSpace } from '../../src/session/suspect-space.ts';
-import { collectTests } from '../../src/session/test-table.ts';
+import { testTable } from '../../src/session/test-table.ts';
 import { modelOf } from '../circuit/shipped.ts';
 import { sessionAfter } from './sample-tree.ts';
 import { WAKING } from './waking-tree.ts';
@@ -24,7 +27,8 @@ function jobOf(codes: string[], replaced: (string | null)[] = []): Job {
   return { ...emptyJob('stalls'), codes, earlierRepairs };
 }
 function spaceOf(job: Job, of: Model = model): SuspectSpace {
-  return chooseSuspects(of, WAKING, job)(sessionOf(job));
+  const session = sessionOf(job);
+  return chooseSuspects(of, session.opened)(session);
 }
 const idsOf = ({ table }: SuspectSpace) => table.candidates.map(({ id }) => id);
 const priorOf = ({ table, prior }: SuspectSpace, id: string) =>
@@ -47,17 +51,25 @@ describe('the suspects', () => {
   });
 
   it('are made once for each of the two, and kept', () => {
-    const choose = chooseSuspects(model, WAKING, jobOf([]));
+    const choose = chooseSuspects(model, begun.opened);
     const [plain, speaking] = [jobOf([]), jobOf(['P0339'])].map(sessionOf);
     const spaces = [plain, speaking, plain, speaking].map((session) => choose(session!));
     expect(spaces[2]).toBe(spaces[0]);
     expect(spaces[3]).toBe(spaces[1]);
     expect(spaces[1]).not.toBe(spaces[0]);
   });
+
+  it('are shared with every session of the same job over the same model, and with no other', () => {
+    expect(spaceOf(jobOf(['P0335']))).toBe(spaceOf(jobOf(['P0335'])));
+    expect(spaceOf(jobOf(['P0335']))).not.toBe(spaceOf(jobOf(['P0337'])));
+    expect(spaceOf(jobOf([], ['sensor']))).not.toBe(spaceOf(jobOf([])));
+    expect(spaceOf(jobOf([]), { ...model })).not.toBe(spaceOf(jobOf([])));
+  });
 });
 
 describe('the tests', () => {
-  const ids = collectTests(model, WAKING).map(({ id }) => id);
+  const { entries } = testTable(model.circuit, WAKING, model.meter);
+  const ids = entries.map(({ id }) => id);
   const tests = ({ table }: SuspectSpace) => table.tests.map(({ id }) => id);
   it('are those of the procedure and the circuit', () => {
     expect(ids).toContain('feed');
@@ -82,7 +94,7 @@ describe('the tests', () => {
     const feed = ids.indexOf('feed');
     const shown = (space: SuspectSpace, id: string) =>
       space.table.shown(feed, idsOf(space).indexOf(id));
-    const { test } = collectTests(model, WAKING)[feed]!;
+    const { test } = entries[feed]!;
     const values = (id: string) =>
       Array.from({ length: 8 }, (_, sample) => model.shows(id, test, sample));
     expect(shown(STAYING, 'wire.feed.open')).toEqual(values('wire.feed.open'));
@@ -92,10 +104,10 @@ describe('the tests', () => {
   });
 });
 
-describe('the chances before any reading', () => {
-  const rise = (before: SuspectSpace, after: SuspectSpace, id: string, against: string) =>
-    priorOf(after, id) / priorOf(after, against) / (priorOf(before, id) / priorOf(before, against));
+const rise = (before: SuspectSpace, after: SuspectSpace, id: string, against: string) =>
+  priorOf(after, id) / priorOf(after, against) / (priorOf(before, id) / priorOf(before, against));
 
+describe('the chances before any reading', () => {
   it('sink tenfold for a part that was replaced; a repair without a part says nothing', () => {
     const replaced = spaceOf(jobOf([], ['sensor', null]));
     const sensor = faults.find(({ repair }) => repair === 'sensor.replace')!.id;
@@ -120,6 +132,92 @@ describe('the chances before any reading', () => {
       (0.8 * 0.81) / (0.2 * 0.24),
       6,
     );
+  });
+});
+
+describe('on a drill', () => {
+  const drillOf = (level: LevelName, earlierRepair: string | null = null): Session => {
+    const vehicle: DrillVehicle = {
+      ...{ kind: 'drill', level, seed: 1, commitment: '', assignment: null },
+      earlierRepair,
+    };
+    return { ...begun, opened: { ...begun.opened, vehicle } };
+  };
+  const drillSpace = (...ask: Parameters<typeof drillOf>) => {
+    const session = drillOf(...ask);
+    return chooseSuspects(model, session.opened)(session);
+  };
+
+  it.each(['named', 'unnamed', 'blind', 'misled'] as const)(
+    'of the level "%s" are those of any session',
+    (level) => {
+      const of = drillSpace(level);
+      expect(idsOf(of)).toEqual(idsOf(STAYING));
+      expect([...of.prior]).toEqual([...STAYING.prior]);
+      expect(of.table.tests).toEqual(STAYING.table.tests);
+    },
+  );
+
+  it('are less likely where the work order has their repair, by the name of the repair', () => {
+    const of = drillSpace('misled', 'wire.signal');
+    expect(rise(STAYING, of, 'wire.signal.open', 'wire.feed.open')).toBeCloseTo(0.1, 9);
+    // the part of a job sheet, named beside it, is the same repair and no second one
+    const session = drillOf('misled', 'sensor.replace');
+    const job = jobOf([], ['sensor']);
+    const both = chooseSuspects(model, { ...session.opened, job })(session);
+    const sensor = faults.find(({ repair }) => repair === 'sensor.replace')!.id;
+    expect(rise(STAYING, both, sensor, 'wire.signal.open')).toBeCloseTo(0.1, 9);
+  });
+
+  it('with a fault that comes and goes all that can are such, and tests are done with the harness moved', () => {
+    const of = drillSpace('intermittent');
+    const can = faults.filter((fault) => fault.class !== 'target');
+    const stays = faults.filter((fault) => fault.class === 'target');
+    expect(new Set(idsOf(of))).toEqual(
+      new Set([...can.map(({ id }) => `${id}~`), ...stays.map(({ id }) => id), 'healthy']),
+    );
+    const moved = of.offered().map((place) => of.testAt(place).test!);
+    expect(moved.length).toBeGreaterThan(10);
+    for (const { probe, wiggle } of moved) expect(wiggle === true).toBe(probe.kind !== 'inspect');
+  });
+
+  it('such a fault is there in half of the readings, and in all with the harness moved', () => {
+    const of = drillSpace('intermittent');
+    const feed = of.testAt(0).test!;
+    const plain = of.placeOf({ setup: feed.setup, probe: feed.probe })!;
+    const open = idsOf(of).indexOf('wire.feed.open~');
+    const differs = (place: number) => {
+      const healthy = of.table.shown(place, idsOf(of).indexOf('healthy'));
+      return of.table.shown(place, open).filter((one, at) => !isSame(one, healthy[at]!)).length;
+    };
+    const isSame = (one: Shown, other: Shown) => JSON.stringify(one) === JSON.stringify(other);
+    expect(feed.wiggle).toBe(true);
+    expect(differs(0)).toBe(8);
+    // drawn for each sample: of 8 not all and not none
+    expect(differs(plain)).toBeGreaterThan(0);
+    expect(differs(plain)).toBeLessThan(8);
+  });
+
+  it('with two faults are pairs, each with both repairs', () => {
+    const of = drillSpace('double');
+    const [first] = of.table.candidates;
+    expect(of.faultsOf(first!.id)).toHaveLength(2);
+    expect(first!.repair.split(' + ')).toHaveLength(2);
+    expect(idsOf(of)).not.toContain('healthy');
+    expect(of.table.samples).toBe(8);
+  });
+
+  it('the pair that is there is among those that it is judged by, however unlikely', () => {
+    const { opened } = drillOf('double');
+    const common = judgingSuspects(model, opened, []);
+    const pairs = faultPairs(model.circuit);
+    const known = new Set(idsOf(common));
+    const rare = pairs.find(({ id }) => !known.has(id))!;
+    const judging = judgingSuspects(model, opened, [rare.first.id, rare.second.id]);
+    expect(idsOf(judging)).toContain(rare.id);
+    expect(idsOf(judging)).toHaveLength(known.size);
+    const [likely] = pairs.filter(({ id }) => known.has(id));
+    expect(judgingSuspects(model, opened, [likely!.first.id, likely!.second.id])).toBe(common);
   });
 });
 

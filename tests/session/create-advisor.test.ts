@@ -3,7 +3,7 @@ import { LOOK_WORDS } from '../../src/circuit/look-words.ts';
 import { type Model, pairId } from '../../src/circuit/model.ts';
 import { keptOf } from '../../src/circuit/shown-of.ts';
 import type { Test } from '../../src/circuit/test.ts';
-import { arrangementKey, testKey } from '../../src/circuit/test-key.ts';
+import { arrangementKey } from '../../src/circuit/test-key.ts';
 import { createBench } from '../../src/drill/bench.ts';
 import { computedRange } from '../../src/procedure/expected-range.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
@@ -13,15 +13,17 @@ import { expectedRangeWords } from '../../src/procedure/test-words.ts';
 import { createAdvisor } from '../../src/session/create-advisor.ts';
 import { decide } from '../../src/session/decide.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
-import { evolve, openSession } from '../../src/session/evolve.ts';
+import { evolve, openSession, replay } from '../../src/session/evolve.ts';
 import type { Session } from '../../src/session/session.ts';
-import { collectTests, needsOf } from '../../src/session/test-table.ts';
+import { testTable } from '../../src/session/test-table.ts';
 import { AT_THE_START } from '../../src/suspects/optimum.ts';
 import { withHealthy } from '../../src/suspects/prior.ts';
 import { COSTS, testCost } from '../../src/suspects/test-cost.ts';
+import { needsOf } from '../../src/suspects/test-entries.ts';
 import { KEY_ON, setupOf } from '../circuit/setup.ts';
 import { when } from './sample-tree.ts';
 import { after, beginWith, shopFor } from './walk-library.ts';
+import { weighedWords } from './weighed-words.ts';
 
 const AT_SENSOR = setupOf({ unplugged: ['sensor'] });
 const SIGNAL_AT_PLUG: Test = {
@@ -50,17 +52,22 @@ const begin = (job?: Job, instruments?: readonly string[]): Session =>
 function measured(session: Session, ...readings: [Test, number][]): Session {
   return readings.reduce((now, [test, value]) => {
     const shown = { kind: 'number', value, unit: 'V' } as const;
-    return after(now, { type: 'record-extra', test, words: 'volts', typed: `${value} V`, shown });
+    return after(now, {
+      ...{ type: 'record-test', test, typed: `${value} V`, shown, expected: null },
+    });
   }, session);
 }
 
 /** One for all sessions without a job of their own: its table grows only by what is asked for. */
 let plain: ReturnType<typeof createAdvisor> | undefined;
 function advisorFor(job?: Job) {
-  if (job) return createAdvisor(model, linked.procedure, job);
-  plain ??= createAdvisor(model, linked.procedure, emptyJob('no start'));
+  if (job) return createAdvisor(model, begin(job).opened);
+  plain ??= createAdvisor(model, begin().opened);
   return plain;
 }
+/** What a conclusion with these faults rests on, in words. */
+const said = (session: Session, faults: readonly string[]) =>
+  weighedWords(model, session, advisorFor().weigh(session, faults));
 const chanceOf = (session: Session, repair: string, job?: Job) =>
   advisorFor(job)
     .suspects(session)
@@ -73,12 +80,60 @@ function followed(advisor: ReturnType<typeof advisorFor>, fault: string, seed: n
   for (let round = 0; round < 12; round += 1) {
     const [proposal] = advisor.nextTests(session);
     if (!proposal) break;
-    const { test, words } = proposal;
+    const { test, expected } = proposal;
     const shown = keptOf(bench.shows(test));
-    session = after(session, { type: 'record-extra', test, words, typed: '', shown });
+    session = after(session, { type: 'record-test', test, typed: '', shown, expected });
   }
   return session;
 }
+
+describe('a diagnosis', () => {
+  it('is worked out once for a state of the session, whoever asks', () => {
+    const advisor = advisorFor();
+    const session = measured(begin(), [FEED, 4.99]);
+    const once = advisor.diagnosis(session);
+    expect(advisor.diagnosis(session)).toBe(once);
+    expect(advisor.suspects(session)).toBe(once.suspects);
+    expect(advisor.nextTests(session)).toBe(once.nextTests);
+    const faults = ['wire.signal.open'];
+    expect(advisor.weigh(session, faults)).toBe(once.weigh([...faults]));
+    expect(once.weigh(faults)).not.toBe(once.weigh([]));
+    expect(advisor.diagnosis(measured(begin(), [FEED, 4.99]))).not.toBe(once);
+  });
+
+  it('of a session that was read, shut and read again is the same', () => {
+    const session = measured(begin(), [FEED, 4.99], [SIGNAL_AT_MODULE, 4.98]);
+    const again = replay(JSON.parse(JSON.stringify(session.events)) as SessionEvent[]);
+    const advisor = advisorFor();
+    expect(advisor.suspects(again)).toEqual(advisor.suspects(session));
+    expect(advisor.nextTests(again)).toEqual(advisor.nextTests(session));
+  });
+
+  it('is made without a procedure as well, of the standard tests', () => {
+    const free = openSession({ ...begin().opened, procedure: null });
+    const advisor = createAdvisor(model, free.opened);
+    const proposals = advisor.nextTests(free);
+    expect(proposals.length).toBeGreaterThan(0);
+    for (const { step } of proposals) expect(step).toBeNull();
+    const read = measured(free, [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
+    expect(advisor.suspects(read).rows[0]?.repair).toBe('wire.signal');
+  });
+
+  it('takes nothing that was read after the conclusion, which is read after the repair', () => {
+    const before = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
+    const own = { words: null, faults: ['wire.signal.open'] };
+    const concluded = after(before, { type: 'conclude', own });
+    const repaired = measured(concluded, [SIGNAL_AT_PLUG, 4.98]);
+    const advisor = advisorFor();
+    const chances = (of: Session) => advisor.suspects(of).rows.map(({ chance }) => chance);
+    expect(chances(repaired)).toEqual(chances(before));
+    const evidence = (of: Session) => advisor.weigh(of, own.faults).evidence;
+    expect(evidence(repaired)).toEqual(evidence(before));
+    // before the conclusion the same reading does count
+    const unrepaired = measured(before, [SIGNAL_AT_PLUG, 4.98]);
+    expect(chances(unrepaired)).not.toEqual(chances(before));
+  });
+});
 
 describe('suspects', () => {
   it('are all there before any reading, with chances that sum to 1', () => {
@@ -131,9 +186,11 @@ describe('suspects', () => {
       [SIGNAL_AT_PLUG, 4.97],
       [FEED, 7.3],
     );
-    const { unexplained } = advisorFor().suspects(session);
+    const { unexplained, unexplainedBy } = advisorFor().suspects(session);
     expect(unexplained).toMatch(/check where both leads were/);
     expect(unexplained).not.toMatch(/Two faults/);
+    // the same in facts: the third reading is the fourth event
+    expect(unexplainedBy).toEqual({ reading: 4, pair: null });
   });
 });
 
@@ -157,8 +214,9 @@ describe('two faults at once', () => {
       if (shown.kind !== 'number') throw new Error('volts are numbers');
       return [test, shown.value] as [Test, number];
     });
-    const { unexplained } = advisorFor().suspects(measured(begin(), ...read));
+    const { unexplained, unexplainedBy } = advisorFor().suspects(measured(begin(), ...read));
     expect(unexplained).toMatch(/Two faults at once would explain them: /);
+    expect([...unexplainedBy!.pair!].sort()).toEqual(['wire.feed.open', 'wire.signal.open']);
     for (const one of words) expect(unexplained).toContain(one);
   });
 
@@ -177,9 +235,7 @@ describe('the next test', () => {
     for (const { test, minutes } of advisorFor().nextTests(
       begin(emptyJob('no start'), ['meter']),
     )) {
-      const own = collectTests(model, linked.procedure).find(
-        (one) => testKey(one.test) === testKey(test),
-      )!;
+      const own = testTable(model.circuit, linked.procedure, model.meter).entryOf(test);
       const cost = testCost(own, AT_THE_START, COSTS, false);
       expect(minutes).toBeCloseTo(cost.minutes, 1);
       if (test.setup.bridges.length === 0) expect(cost.arrange).toBe(0);
@@ -190,7 +246,37 @@ describe('the next test', () => {
     const session = begin(emptyJob('no start'), ['meter']);
     const proposals = advisorFor().nextTests(session);
     expect(proposals.length).toBeGreaterThan(0);
-    for (const { needs } of proposals) expect(needs).toEqual([]);
+    for (const { needs } of proposals)
+      expect(['meter']).toEqual(expect.arrayContaining([...needs]));
+  });
+
+  it('without the multimeter is none in volts or ohms, and without anything only a look', () => {
+    const kinds = (instruments: readonly string[]) =>
+      advisorFor()
+        .nextTests(begin(emptyJob('no start'), instruments))
+        .map(({ test }) => test.probe.kind);
+    expect(kinds(['meter', 'test-light', 'live-data'])).toContain('volts');
+    const without = kinds(['test-light', 'scope', 'live-data']);
+    expect(without.length).toBeGreaterThan(0);
+    for (const kind of without) expect(['volts', 'ohms']).not.toContain(kind);
+    const bare = kinds([]);
+    expect(bare.length).toBeGreaterThan(0);
+    expect(new Set(bare)).toEqual(new Set(['inspect']));
+    const { wouldProve } = advisorFor().weigh(begin(emptyJob('no start'), []), [
+      'wire.signal.open',
+    ]);
+    for (const { needs } of wouldProve) expect(needs).toEqual([]);
+  });
+
+  it('is none in live data for who has no tester', () => {
+    const offered = (instruments: readonly string[]) => {
+      const session = begin(emptyJob('no start'), instruments);
+      // that a signal arrives speaks for a circuit in which nothing is wrong
+      const { wouldProve } = advisorFor().weigh(session, []);
+      return [...advisorFor().nextTests(session), ...wouldProve].map(({ test }) => test.probe.kind);
+    };
+    expect(offered(['live-data'])).toContain('counts');
+    expect(offered(['meter', 'test-light', 'lamp'])).not.toContain('counts');
   });
 
   it('is not one that was just done, and says what the leading suspects would show', () => {
@@ -224,7 +310,11 @@ describe('the next test', () => {
     const advisor = advisorFor();
     expect(advisor.suspects(begin()).group).toBeNull();
     const session = followed(advisor, 'module.signal.pull-missing', 57);
-    const { group, rows } = advisor.suspects(session);
+    const { group, groupRepairs, rows } = advisor.suspects(session);
+    expect(groupRepairs[0]).toBe(rows[0]!.repair);
+    expect(groupRepairs).toContain(
+      linked.circuit!.faults.find(({ id }) => id === 'module.signal.pull-missing')!.repair,
+    );
     expect(group).toMatch(/^No test here tells these apart: /);
     const right = linked.circuit!.faults.find(
       ({ id }) => id === 'module.signal.pull-missing',
@@ -252,7 +342,7 @@ describe('a conclusion', () => {
       steps[id] = step.kind === 'conclude' ? step : { ...step, title: 'A test' };
     const procedure = { ...shipped, steps };
     const job = emptyJob('no start');
-    const advisor = createAdvisor(model, procedure, job);
+    const advisor = createAdvisor(model, { ...begin(job).opened, procedure });
     const offered = Object.values(procedure.steps).flatMap((step) =>
       step.kind === 'conclude' ? [advisor.weigh(begin(), step.faults).wouldProve] : [],
     );
@@ -279,7 +369,7 @@ describe('a conclusion', () => {
     ] as const) {
       session = after(session, command);
     }
-    const { evidence } = advisorFor().weigh(session, ['sensor.dead']);
+    const { evidence } = said(session, ['sensor.dead']);
     expect(evidence.map(({ test, found }) => [test, found])).toEqual([
       [linked.procedure.steps[asked]!.title, 'the live data stays still'],
     ]);
@@ -287,7 +377,7 @@ describe('a conclusion', () => {
 
   it('lists what was found, where, and what it points to, and what ruled others out', () => {
     const session = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
-    const weighed = advisorFor().weigh(session, ['wire.signal.open']);
+    const weighed = said(session, ['wire.signal.open']);
     expect(weighed.evidence.length).toBeGreaterThan(0);
     expect(weighed.evidence[0]?.where).toMatch(/battery negative/);
     expect(weighed.ruledOut.length).toBeGreaterThan(0);
@@ -324,29 +414,17 @@ describe('the answers of the tree', () => {
 
   it('are told with their step, their place and their words', () => {
     const session = walked(4);
-    const { evidence, ruledOut } = advisor().weigh(session, ['wire.signal.open']);
+    const { evidence, ruledOut } = said(session, ['wire.signal.open']);
     const steps = linked.procedure.steps;
     const titles = answers.map(([id]) => (steps[id] as { title: string }).title);
     expect(evidence.length).toBeGreaterThan(0);
-    for (const { test, pointsTo } of evidence) {
-      expect(titles).toContain(test);
-      expect(pointsTo).toBe(
-        linked.circuit!.faults.find(({ id }) => id === 'wire.signal.open')!.repairWords,
-      );
-    }
+    for (const { test } of evidence) expect(titles).toContain(test);
     expect(evidence.map(({ found }) => found)).toContain('200 \u00b5V');
     for (const { words, by } of ruledOut) {
       expect(words).not.toBe('');
       expect(words).not.toBe('nothing to repair now');
       expect(titles.some((title) => by.startsWith(`${title}: `))).toBe(true);
     }
-  });
-
-  it('point to several repairs in one sentence', () => {
-    const [piece] = advisor().weigh(walked(4), ['wire.signal.open', 'wire.feed.open']).evidence;
-    expect(piece?.pointsTo).toBe(
-      'Repair or replace the feed wire, or repair or replace the signal wire.',
-    );
   });
 
   it('are forgotten when they are taken back', () => {
@@ -373,9 +451,10 @@ describe('the answers of the tree', () => {
       setup: setupOf({ unplugged: ['module', 'sensor'], state: 'key-off' }),
       probe: { kind: 'ohms', plus: 'sensor.signal', minus: 'module.signal' },
     };
-    const event = { type: 'extra-reading', test: through, words: 'wire', typed: 'OL', ...when(1) };
-    const shown = { kind: 'number', value: null, unit: 'ohm' };
-    const session = evolve(begin(), { ...event, shown } as SessionEvent);
+    const session = after(begin(), {
+      ...{ type: 'record-test', test: through, typed: 'OL', expected: null },
+      shown: { kind: 'number', value: null, unit: 'ohm' },
+    });
     expect(advisor().suspects(session).rows[0]?.repair).toBe('wire.signal');
   });
 });
@@ -385,15 +464,16 @@ describe("a test of the person's own", () => {
     setup: { ...AT_SENSOR, unplugged: ['sensor'] },
     probe: { kind: 'volts', plus: 'module.signal', minus: 'module.reference' },
   };
-  it('is taken into the table once, under its own words', () => {
+  it('is taken into the table once, in the words of its leads', () => {
     const advisor = advisorFor(emptyJob('no start'));
     const session = measured(begin(), [own, -4.98], [own, -4.98]);
-    const { ruledOut } = advisor.weigh(session, ['wire.signal.short-to-ground']);
+    const { ruledOut } = said(session, ['wire.signal.short-to-ground']);
     expect(advisor.suspects(session).rows.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(
       1,
       9,
     );
-    for (const { by } of ruledOut) expect(by).toBe('volts: -4.98 V');
+    const words = 'volts, red at module.signal, black at module.reference: -4.98 V';
+    for (const { by } of ruledOut) expect(by).toBe(words);
     expect(ruledOut.length).toBeGreaterThan(0);
   });
   it('says nothing where the model has no such place', () => {
@@ -417,7 +497,7 @@ describe('a proposal', () => {
     for (const { test, kind, looks, healthy, expected, needs, minutes, likely } of proposals) {
       const shown = Array.from({ length: 32 }, (_, at) => model.shows('healthy', test, at));
       expect(minutes).toBe(Math.round(minutes * 10) / 10);
-      expect(needs).toEqual(needsOf(test).filter((need) => need !== 'lead'));
+      expect(needs).toEqual(needsOf(test));
       expect(likely).toEqual(shown[0]);
       if (shown[0]!.kind === 'look') {
         const found = shown.map((one) => (one.kind === 'look' ? one.look : 'full'));
@@ -465,27 +545,18 @@ describe('a proposal', () => {
   });
 });
 
-describe('words of a conclusion', () => {
-  it('no fault found stands for the healthy circuit', () => {
+describe('a conclusion without a fault', () => {
+  it('stands for the healthy circuit', () => {
     const live: Test = {
       setup: setupOf({ state: 'cranking', target: 'moving' }),
       probe: { kind: 'counts', input: 'module.signal' },
     };
-    const event = {
-      type: 'extra-reading',
-      test: live,
-      words: 'live',
-      typed: 'it does',
-      ...when(1),
-    };
-    const shown = { kind: 'look', look: 'follows' };
-    const { evidence } = advisorFor().weigh(
-      evolve(begin(), { ...event, shown } as SessionEvent),
-      [],
-    );
-    expect(evidence[0]?.found).toBe('it does');
-    for (const { pointsTo } of evidence) expect(pointsTo).toBe('nothing to repair now');
-    expect(evidence.length).toBeGreaterThan(0);
+    const session = after(begin(), {
+      ...{ type: 'record-test', test: live, typed: '', expected: null },
+      shown: { kind: 'look', look: 'follows' },
+    });
+    const { evidence } = said(session, []);
+    expect(evidence.map(({ found }) => found)).toEqual(['the live data follows']);
   });
   it('a code of another system says nothing', () => {
     const job = { ...emptyJob('no start'), codes: ['P0420', 'rubbish'] };

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Command } from '../../src/session/command.ts';
+import { conclusionWords } from '../../src/session/conclusion-words.ts';
 import { decide } from '../../src/session/decide.ts';
 import { presentStep, type Session, standingAnswers } from '../../src/session/session.ts';
 import { sessionAfter, when } from './sample-tree.ts';
@@ -12,7 +13,7 @@ function refusal(session: Session, command: Command): string | null {
 
 describe('the way through a tree', () => {
   it('starts at the first step', () => {
-    expect(presentStep(sessionAfter([])).id).toBe('prepare');
+    expect(presentStep(sessionAfter([]))?.id).toBe('prepare');
   });
 
   it('takes the outcome whose range holds the reading; the lower end counts, the upper does not', () => {
@@ -28,8 +29,8 @@ describe('the way through a tree', () => {
     expect(session.concluded).toMatchObject({
       conclusion: 'broken',
       faults: ['wire.signal.open'],
-      repair: 'Mend it.',
     });
+    expect(conclusionWords(session)).toEqual({ title: 'Broken', repair: 'Mend it.' });
   });
 
   it('keeps an over-limit as null, since JSON has no infinity', () => {
@@ -49,7 +50,7 @@ describe('the way through a tree', () => {
 describe('going back', () => {
   it('supersedes the last answer and keeps it in the file', () => {
     const session = sessionAfter([DONE, ACK, volts(4), { type: 'go-back' }]);
-    expect(presentStep(session).id).toBe('feed');
+    expect(presentStep(session)?.id).toBe('feed');
     expect(session.answers[1]).toMatchObject({ superseded: true, event: { typed: '4 V' } });
   });
 
@@ -64,7 +65,7 @@ describe('going back', () => {
       ACK,
       volts(5),
     ]);
-    expect(presentStep(session).id).toBe('broken');
+    expect(presentStep(session)?.id).toBe('broken');
     expect(standingAnswers(session).map(({ step }) => step)).toEqual([
       'prepare',
       'feed',
@@ -83,7 +84,7 @@ describe('going back', () => {
       ACK,
       volts(9),
     ]);
-    expect(presentStep(there).id).toBe('shorted');
+    expect(presentStep(there)?.id).toBe('shorted');
     expect(there.answers.filter(({ superseded }) => !superseded)).toHaveLength(3);
   });
 
@@ -121,11 +122,7 @@ describe('refusals', () => {
       { type: 'record-retest', step: 'feed', typed: '5', value: 5, look: null, outcome: 'good' },
       'not-concluded',
     ],
-    [
-      'closing before the conclusion',
-      { type: 'close', verdict: 'cured', words: '' },
-      'not-concluded',
-    ],
+    ['closing before the conclusion', { type: 'close', verdict: 'cured' }, 'not-concluded'],
   ])('%s', (_, command, code) => {
     expect(refusal(sessionAfter([]), command)).toBe(code);
   });
@@ -138,7 +135,7 @@ describe('refusals', () => {
     const decision = decide(sessionAfter([DONE, ACK, volts(5), ACK]), sees('odd'), when(9));
     expect(decision).toMatchObject({
       ok: false,
-      refusal: { code: 'no-such-outcome', fix: 'one of: full, none' },
+      refusal: { code: 'no-such-outcome', known: ['full', 'none'] },
     });
   });
 });
@@ -146,7 +143,7 @@ describe('refusals', () => {
 describe('what cannot be done', () => {
   it('goes the way round with the reason kept', () => {
     const session = sessionAfter([DONE, { type: 'cannot-do', reason: 'no room for the probe' }]);
-    expect(presentStep(session).id).toBe('pattern');
+    expect(presentStep(session)?.id).toBe('pattern');
     expect(session.answers[1]?.event).toMatchObject({
       type: 'step-impossible',
       reason: 'no room for the probe',

@@ -1,9 +1,13 @@
 /** What is kept of a capture that was measured, and how it looks; every signal is drawn by hand. */
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { SignalKnown } from '../../src/circuit/expected-signal.ts';
+import { canonicalJson } from '../../src/log/canonical-json.ts';
+import { capturedFindingWords, capturedPhaseWords } from '../../src/session/capture-words.ts';
 import { isQuiet, lookOf, measureGiven } from '../../src/session/measure-capture.ts';
 import type { Channel } from '../../src/waveform/capture.ts';
 import { channel, fileOf, known, PULSES } from './drawn-capture.ts';
+import { captureFlaw } from './event-flaw.ts';
 
 function measured(channels: Channel | Channel[], of: SignalKnown | null = known(), judged = 0) {
   const found = measureGiven(fileOf([channels].flat()), of, judged);
@@ -74,6 +78,67 @@ describe('what is kept of a signal', () => {
   });
 });
 
+describe('what is kept', () => {
+  it('has channel names of 120 signs at most', () => {
+    const long = channel((i) => (i % 100 < 25 ? 5 : 0), 'V', '\u{1F697}'.repeat(200));
+    const { capture, lines } = measured([long, PULSES]);
+    expect(capture.channels[0]!.name).toBe('\u{1F697}'.repeat(120));
+    expect(lines[1]).toBe(`Judged is channel 1 of 2: ${'\u{1F697}'.repeat(120)}`);
+  });
+
+  it('is plain JSON that reads back the same and has its form, whatever was captured', () => {
+    const everything = known({
+      measure: { wheel: { teeth: 10, missing: 1 } },
+      expected: {
+        lowBelow: 1,
+        highAbove: 4,
+        wheel: { teeth: 10, missing: 1 },
+        currents: { low: 0.007, high: 0.014 },
+        beforeGap: 'negative',
+        gapLevel: 'low',
+      },
+      ratio: 0,
+    });
+    const shapes: ((at: number, period: number) => number)[] = [
+      (at, period) => (at % period < period / 2 ? 1 : 0),
+      (at, period) => (at % period < period / 2 && at % (10 * period) < 9 * period ? 1 : 0),
+      (at, period) => Math.sin((2 * Math.PI * at) / period),
+      (at, period) => (at % (7 * period) < 2 ? 0 : at / 4000),
+      (at, period) => Math.sin(at * at * period),
+      () => 1,
+    ];
+    const signal = fc.record({
+      shape: fc.constantFrom(...shapes),
+      period: fc.integer({ min: 2, max: 200 }),
+      // as much as a sample in single precision holds
+      scale: fc.constantFrom(1e-44, 1e-6, 1, 5, 1e6, 3.4e38),
+      unit: fc.constantFrom('V' as const, 'A' as const, '1' as const),
+    });
+    const length = fc.constantFrom(1, 2, 3, 40, 4000);
+    const of = fc.constantFrom(null, known(), everything, { ...everything, isTravel: true });
+    fc.assert(
+      fc.property(
+        fc.array(signal, { minLength: 1, maxLength: 3 }),
+        length,
+        of,
+        (signals, n, it) => {
+          const channels = signals.map(({ shape, period, scale, unit }, at) => ({
+            name: `channel ${at + 1}`,
+            unit,
+            samples: Float32Array.from({ length: n }, (_, i) => scale * shape(i, period)),
+          }));
+          const { capture } = measured(channels, it);
+          expect(JSON.parse(canonicalJson(capture))).toEqual(capture);
+          expect(captureFlaw(capture)).toBeNull();
+          expect(
+            [...capturedFindingWords(capture), ...capturedPhaseWords(capture)].join(),
+          ).not.toMatch(/NaN|OL|undefined/);
+        },
+      ),
+    );
+  });
+});
+
 describe('what is said of a capture', () => {
   it('of one channel: what it is, and that nothing is against it', () => {
     const { lines, capture } = measured(PULSES);
@@ -82,7 +147,7 @@ describe('what is said of a capture', () => {
       'Nothing against this signal.',
     ]);
     expect(Object.keys(capture)).not.toContain('channel');
-    expect(Object.keys(capture)).not.toContain('pairs');
+    expect(Object.keys(capture)).not.toContain('phases');
   });
 
   it('of several: which was judged, and where one stands in the turn of the other', () => {
@@ -94,22 +159,32 @@ describe('what is said of a capture', () => {
       'Nothing against this signal.',
       pair,
     ]);
-    expect(capture).toMatchObject({ channel: 2, pairs: [pair], words: [] });
-    expect(measured([CRANK, CAM]).capture).toMatchObject({ channel: 1, pairs: [pair] });
+    const edge = (degrees: number, direction: string) =>
+      // five turns of the crank at 10 000 samples a second, so two whole turns of the cam
+      ({ degrees, direction, plusMinus: 0, seen: 2 });
+    const phase = {
+      reference: 1,
+      channel: 2,
+      cycleDegrees: 720,
+      edges: [edge(90, 'rising'), edge(190, 'falling')],
+    };
+    expect(capture).toMatchObject({ channel: 2, findings: [] });
+    expect(capture.phases).toEqual([phase]);
+    expect(measured([CRANK, CAM]).capture).toMatchObject({ channel: 1, phases: [phase] });
   });
 
   it('what is known of the judged channel is not taken for another one’s', () => {
     // Even pulses show no turn but to who knows the teeth, so the other channel cannot be what turns are counted by.
     const of = known({ measure: { wheel: { teeth: 10, missing: 0 } } });
     const other = channel((i) => ((i + 50) % 100 < 25 ? 5 : 0), 'V', 'other');
-    const { pairs } = measured([other, PULSES], of, 1).capture;
-    expect(pairs).toEqual([expect.stringMatching(/^other in 360° of signal, /)]);
+    const { phases } = measured([other, PULSES], of, 1).capture;
+    expect(phases).toMatchObject([{ channel: 1, reference: 2, cycleDegrees: 360 }]);
   });
 });
 
 describe('a flat line', () => {
   const quiet = known({ levels: { low: 2, high: 2.25 } });
-  const said = (...given: Parameters<typeof measured>) => measured(...given).capture.words;
+  const said = (...given: Parameters<typeof measured>) => measured(...given).capture.findings;
   it('is nothing against a circuit in which nothing changes there', () => {
     expect(
       said(

@@ -2,12 +2,14 @@
 import { describe, expect, test } from 'vitest';
 import type { KeptShown } from '../../src/circuit/shown-of.ts';
 import type { Command } from '../../src/session/command.ts';
+import { conclusionWords } from '../../src/session/conclusion-words.ts';
 import { decide } from '../../src/session/decide.ts';
 import { type ExpectedShown, piecesAmong, type SessionEvent } from '../../src/session/events.ts';
 import { evolve, openSession, replay, walk } from '../../src/session/evolve.ts';
 import { expectedReading } from '../../src/session/expected-reading.ts';
-import { judgeExtra, judgeStep } from '../../src/session/judge-step.ts';
+import { judgeStep, judgeTest } from '../../src/session/judge-step.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
+import { refusalWords } from '../../src/session/refusal.ts';
 import type { Session } from '../../src/session/session.ts';
 import { opened, sessionAfter, TREE, when } from './sample-tree.ts';
 import {
@@ -37,15 +39,16 @@ describe('a session', () => {
   };
   test.each<[string, Command, string]>([
     ['open', PAUSE, 'session-paused'],
-    ['open', EXTRA, 'extra-reading'],
+    ['open', EXTRA, 'test-recorded'],
     ['open', volts(5), 'reading-recorded'],
-    ['open', ACK, 'wrong-kind'],
+    ['open', ACK, 'no-caution'],
+    ['open', { type: 'pass-over', cautions: ['live'] }, 'no-drill'],
     ['open', { type: 'add-note', text: ' warm ' }, 'note-added'],
     ['paused', PAUSE, 'not-open'],
     ['paused', RESUME, 'session-resumed'],
     ['paused', { type: 'add-note', text: 'warm' }, 'not-open'],
     ['concluded', PAUSE, 'session-paused'],
-    ['concluded', EXTRA, 'not-open'],
+    ['concluded', EXTRA, 'test-recorded'],
     ['concluded', DONE, 'not-open'],
     ['concluded', CONCLUDE, 'not-open'],
     ['concluded', { type: 'go-back' }, 'step-reopened'],
@@ -76,9 +79,9 @@ describe('a session', () => {
     expect(said(sessionAfter([DONE]), { type: 'cannot-do', reason: '  ' })).toBe('empty-text');
   });
 
-  test('keeps extra readings and notes apart', () => {
+  test('keeps tests that no step asked for and notes apart', () => {
     const session = sessionAfter([EXTRA, { type: 'add-note', text: 'warm' }]);
-    expect(session.extras).toMatchObject([{ typed: '5', words: 'the feed' }]);
+    expect(session.tests).toMatchObject([{ typed: '5', shown: { value: 5 } }]);
     expect(session.notes).toMatchObject([{ text: 'warm' }]);
   });
 
@@ -91,11 +94,11 @@ describe('a session', () => {
   test('names a way out with the refusals that have one', () => {
     const refusal = (session: Session, command: Command) => {
       const decision = decide(session, command, when(9));
-      return decision.ok ? null : decision.refusal;
+      return decision.ok ? null : refusalWords(decision.refusal);
     };
     expect(refusal(sessionAfter(at['paused']!), DONE)?.fix).toBeTruthy();
     expect(refusal(sessionAfter([DONE]), volts(5))?.fix).toBeTruthy();
-    expect(refusal(sessionAfter(END), DONE)).not.toHaveProperty('fix');
+    expect(refusal(sessionAfter(END), DONE)?.fix).toBe('');
     expect(refusal(sessionAfter(at['concluded']!), DONE)?.fix).toMatch(/^go back/);
     expect(refusal(sessionAfter(at['closed']!), DONE)?.fix).not.toMatch(/go back/);
   });
@@ -115,10 +118,10 @@ describe('the kind of a step', () => {
     ['a look where a reading is asked', sessionAfter([DONE, ACK]), sees('good'), 'wrong-kind'],
     ['a reading where a look is asked', sessionAfter(LOOK), volts(5), 'wrong-kind'],
     ['any answer at the conclusion', sessionAfter(END), DONE, 'wrong-kind'],
-    ['a caution where none is', sessionAfter([]), ACK, 'wrong-kind'],
-    ['a caution at the conclusion', sessionAfter(END), ACK, 'wrong-kind'],
+    ['a caution where none is', sessionAfter([]), ACK, 'no-caution'],
+    ['a caution at the conclusion', sessionAfter(END), ACK, 'no-caution'],
     ['an answer to a question', sessionAfter(LOOK, ask), sees('none'), 'look-recorded'],
-    ['no number', sessionAfter([DONE, ACK]), volts(Number.NaN), 'no-such-outcome'],
+    ['no number', sessionAfter([DONE, ACK]), volts(Number.NaN), 'not-a-number'],
     ['an outcome that is none', sessionAfter(LOOK, ask), sees('odd'), 'no-such-outcome'],
     [
       'an outcome that is none, after the repair',
@@ -190,28 +193,42 @@ describe('a judgement is given', () => {
       null,
     ],
   ])('of a test outside the tree: %s', (_, shown, expected, verdict) => {
-    expect(judgeExtra(shown, expected, opened().meter)?.verdict ?? null).toBe(verdict);
+    expect(judgeTest(shown, expected, opened().meter)?.verdict ?? null).toBe(verdict);
   });
 });
 
 describe('a conclusion', () => {
   test("of one's own needs no tree, and keeps its words", () => {
-    const own = { title: 'My own', faults: ['x'], repair: 'Mend {it}.' };
-    expect(sessionAfter([DONE, { type: 'conclude', own }]).concluded).toMatchObject({
+    const own = { words: ' My own ', faults: [] };
+    const session = sessionAfter([DONE, { type: 'conclude', own }]);
+    expect(session.concluded).toMatchObject({
       conclusion: null,
-      ...own,
+      ownWords: 'My own',
+      faults: [],
       evidence: [],
       ruledOut: [],
       proven: null,
     });
+    expect(conclusionWords(session)).toEqual({ title: 'My own', repair: '' });
+  });
+  test.each([
+    ['no words', { words: '  ', faults: [] }, 'empty-text'],
+    // the sample tree has no circuit
+    ['a fault without a circuit', { words: null, faults: ['x'] }, 'no-circuit'],
+  ])("of one's own with %s is refused", (_, own, code) => {
+    expect(said(sessionAfter([DONE]), { type: 'conclude', own })).toBe(code);
   });
   test('of the tree is written in the words of the vehicle, with its weight', () => {
     const named = withStep('broken', { title: 'At {sensor.feed}', repair: 'See {sensor.feed}.' });
-    const weighed = { evidence: [], ruledOut: [{ words: 'a', by: 'b' }], proven: false };
-    const { concluded } = sessionAfter([...END, { type: 'conclude', weighed }], named);
-    expect(concluded).toMatchObject({ ruledOut: [{ words: 'a', by: 'b' }], proven: false });
-    expect(concluded?.title).toMatch(/^At [^{}]+$/);
-    expect(concluded?.repair).toMatch(/^See [^{}]+\.$/);
+    const weighed = { evidence: [], ruledOut: [{ repair: 'a', by: [3] }], proven: false };
+    const session = sessionAfter([...END, { type: 'conclude', weighed }], named);
+    expect(session.concluded).toMatchObject({
+      ruledOut: [{ repair: 'a', by: [3] }],
+      proven: false,
+    });
+    const words = conclusionWords(session);
+    expect(words?.title).toMatch(/^At [^{}]+$/);
+    expect(words?.repair).toMatch(/^See [^{}]+\.$/);
   });
 });
 
@@ -271,7 +288,7 @@ describe('the fold', () => {
 });
 
 test('a reading that only carries a conclusion is not counted among its pieces', () => {
-  const line = { test: 'Feed', where: '', found: '5 V', pointsTo: '' };
+  const line = { reading: 3, counted: true };
   expect(piecesAmong([line, { ...line, counted: false }, line])).toBe(2);
   expect(piecesAmong([])).toBe(0);
 });

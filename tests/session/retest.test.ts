@@ -100,7 +100,7 @@ describe('after the repair', () => {
   });
 
   test("a conclusion of one's own asks for what failed only", () => {
-    const own = { title: 'Mine', faults: [], repair: 'Mend it.' };
+    const own = { words: 'Mine', faults: [] };
     const at = (conclude: Command) =>
       retestLines(
         sessionAfter([...LOOK, sees('full'), conclude], withStep('fine', { retest: ['feed'] })),
@@ -261,7 +261,7 @@ describe('after the repair', () => {
 
   test('follows the order the tests were done in, whatever the order in the file', () => {
     const session = sessionAfter([DONE, ACK, volts(4.2), ACK, sees('none'), CONCLUDE]);
-    const { procedure } = session.opened;
+    const procedure = session.opened.procedure!;
     const steps = Object.fromEntries(Object.entries(procedure.steps).reverse());
     const turned = {
       ...session,
@@ -281,7 +281,6 @@ describe('after the repair', () => {
     const close = (verdict: RepairVerdict) => ({
       type: 'close',
       verdict,
-      words: VERDICT_WORDS[verdict],
     });
     expect(words(none)).toEqual(close('no-retest'));
     expect(words([...none, ready('pattern'), look('full', 'full')])).toEqual(close('cured'));

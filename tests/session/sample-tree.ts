@@ -6,7 +6,13 @@ import { emptyJob } from '../../src/procedure/job.ts';
 import type { Procedure, Step } from '../../src/procedure/procedure.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
-import type { SessionEvent, SessionOpened, When } from '../../src/session/events.ts';
+import {
+  RULES,
+  SESSION_FORMAT,
+  type SessionEvent,
+  type SessionOpened,
+  type When,
+} from '../../src/session/events.ts';
 import { evolve, openSession, replay } from '../../src/session/evolve.ts';
 import type { Session } from '../../src/session/session.ts';
 import { KEY_ON } from '../circuit/setup.ts';
@@ -127,11 +133,16 @@ export function when(second: number): When {
   };
 }
 
-export function opened(procedure: Procedure = TREE): SessionOpened {
+export function opened(
+  procedure: Procedure | null = TREE,
+  more: Partial<SessionOpened> = {},
+): SessionOpened {
   return {
     type: 'session-opened',
-    format: 1,
+    format: SESSION_FORMAT,
+    rules: RULES,
     program: 'ohmward test',
+    by: 'person',
     id: 'sample',
     person: 'R. Example',
     shop: 'Sample Garage',
@@ -140,17 +151,23 @@ export function opened(procedure: Procedure = TREE): SessionOpened {
     job: emptyJob('stalls when warm'),
     procedure,
     circuit: null,
+    cautionRules: [],
     vehicle: { kind: 'real' },
     ...when(0),
+    ...more,
   };
 }
 
 /** The session after the commands, a second each; saved, reloaded and replayed it is the same, whatever they are. */
-export function sessionAfter(commands: readonly Command[], procedure: Procedure = TREE): Session {
-  let session = openSession(opened(procedure));
+export function sessionAfter(
+  commands: readonly Command[],
+  procedure: Procedure | null = TREE,
+  more: Partial<SessionOpened> = {},
+): Session {
+  let session = openSession(opened(procedure, more));
   for (const [index, command] of commands.entries()) {
     const decision = decide(session, command, when(index + 1));
-    if (!decision.ok) throw new Error(`${command.type} was refused: ${decision.refusal.words}`);
+    if (!decision.ok) throw new Error(`${command.type} was refused: ${decision.refusal.code}`);
     session = decision.events.reduce(evolve, session);
   }
   const reloaded = session.events.map((event) => JSON.parse(canonicalJson(event)) as SessionEvent);

@@ -9,18 +9,18 @@ import { TREE, when } from './sample-tree.ts';
 export const DONE: Command = { type: 'mark-done' };
 export const ACK: Command = { type: 'acknowledge-cautions' };
 export const PAUSE: Command = { type: 'pause' };
-export const RESUME: Command = { type: 'resume', program: 'ohmward test' };
+export const RESUME: Command = { type: 'resume', program: 'ohmward test', by: 'person' };
 export const CONCLUDE: Command = { type: 'conclude' };
-export const CLOSE: Command = { type: 'close', verdict: 'no-retest', words: 'later' };
+export const CLOSE: Command = { type: 'close', verdict: 'no-retest' };
 export const EXTRA: Command = {
-  type: 'record-extra',
+  type: 'record-test',
   test: {
     setup: KEY_ON,
     probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
   },
-  words: 'the feed',
   typed: '5',
   shown: { kind: 'number', value: 5, unit: 'V' },
+  expected: null,
 };
 export const volts = (value: number): Command => ({
   type: 'record-reading',

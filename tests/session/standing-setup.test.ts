@@ -23,7 +23,7 @@ describe('how the last test left the vehicle', () => {
     const probe = { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' } as const;
     const shown = { kind: 'number', value: 5, unit: 'V' } as const;
     const test = { setup, probe };
-    const outside = { type: 'record-extra', test, words: 'Feed', typed: '5', shown } as const;
+    const outside = { type: 'record-test', test, typed: '5', shown, expected: null } as const;
     expect(standingSetup(sessionAfter([DONE, ACK, volts(5), outside]))).toEqual(setup);
     const ended = [DONE, ACK, volts(5.5), CONCLUDE];
     expect(standingSetup(sessionAfter(ended))).toBeNull();

@@ -11,12 +11,14 @@ import {
   intermittentCodeChance,
   intermittentShows,
   isIntermittent,
+  ON_A_DRILL,
+  ON_THE_ROAD,
   wakes,
   wakingReadings,
   wakingTests,
   withIntermittent,
 } from '../../src/session/intermittent.ts';
-import type { AdvisorTest } from '../../src/session/test-table.ts';
+import type { TestEntry } from '../../src/suspects/test-entries.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { sessionAfter, when } from './sample-tree.ts';
 import { QUESTION, WAKING, WIGGLE } from './waking-tree.ts';
@@ -84,7 +86,7 @@ describe('suspects that come and go', () => {
     ];
     // by hand: of 10 a fifth and four fifths
     const [stays, goes] = [expect.closeTo(2, 9), expect.closeTo(8, 9)];
-    const found = withIntermittent(CIRCUIT, given);
+    const found = withIntermittent(CIRCUIT, given, ON_THE_ROAD);
     expect(found).toEqual([
       { ...given[0], weight: stays },
       { ...given[0], id: 'wire.a.open~', words: 'wire a open, now and then', weight: goes },
@@ -116,8 +118,8 @@ describe('what is shown by a suspect that comes and goes', () => {
   const model = {
     shows: (fault: string, { probe }: Test, sample: number) => `${fault} ${probe.kind} ${sample}`,
   } as unknown as Model;
-  const shows = intermittentShows(model, WAKING, 10);
-  const test = (probe: Probe) => ({ id: 'any', test: { setup: KEY_ON, probe } }) as AdvisorTest;
+  const shows = intermittentShows(model, WAKING, 10, ON_THE_ROAD);
+  const test = (probe: Probe) => ({ id: 'any', test: { setup: KEY_ON, probe } }) as TestEntry;
   const volts = test({ kind: 'volts', plus: 'a.b', minus: 'battery.negative' });
   const eyes = test({ kind: 'inspect', of: 'a' });
 
@@ -126,6 +128,24 @@ describe('what is shown by a suspect that comes and goes', () => {
     expect(shows('wire.signal.open~', eyes, 3)).toBe('wire.signal.open inspect 3');
     expect(shows('wire.signal.open', volts, 3)).toBe('wire.signal.open volts 3');
     expect(shows('wire.signal.open', eyes, 3)).toBe('wire.signal.open inspect 3');
+  });
+
+  const SAMPLES = Array.from({ length: 1000 }, (_, sample) => sample);
+  const shareSeen = (how: typeof ON_THE_ROAD, more: Partial<Test>) => {
+    const of = intermittentShows(model, WAKING, SAMPLES.length, how);
+    const asked = { ...volts, test: { ...volts.test, ...more } };
+    const seen = SAMPLES.filter(
+      (at) => String(of('wire.signal.open~', asked, at)) === `wire.signal.open volts ${at}`,
+    );
+    return seen.length / SAMPLES.length;
+  };
+  it('is the fault while the harness is moved, on a road in six of ten readings', () => {
+    expect(shareSeen(ON_THE_ROAD, {})).toBe(0);
+    expect(shareSeen(ON_THE_ROAD, { wiggle: true })).toBeCloseTo(0.6, 1);
+  });
+  it('is the fault on a drill in half of the readings, and in every one with the harness moved', () => {
+    expect(shareSeen(ON_A_DRILL, {})).toBeCloseTo(0.5, 1);
+    expect(shareSeen(ON_A_DRILL, { wiggle: true })).toBe(1);
   });
 
   const [plug, harness] = wakingTests(WAKING);

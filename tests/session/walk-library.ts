@@ -3,9 +3,10 @@ import { createModel, type Model } from '../../src/circuit/model.ts';
 import { keptOf } from '../../src/circuit/shown-of.ts';
 import { createBench } from '../../src/drill/bench.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
-import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { INSTRUMENTS, STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import { type LinkedProcedure, linkProcedure } from '../../src/procedure/link-procedure.ts';
+import type { Step } from '../../src/procedure/procedure.ts';
 import type { Advisor, Proposal } from '../../src/session/advisor.ts';
 import type { Command } from '../../src/session/command.ts';
 import { createAdvisor } from '../../src/session/create-advisor.ts';
@@ -13,7 +14,7 @@ import { decide } from '../../src/session/decide.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { presentStep, type Session } from '../../src/session/session.ts';
-import { when } from './sample-tree.ts';
+import { opened, when } from './sample-tree.ts';
 
 export interface Shop {
   readonly linked: LinkedProcedure;
@@ -35,7 +36,7 @@ export function shopFor(name: string): Shop {
   });
   if (!linked || !model) throw new Error(`no procedure ${name}`);
   const begun = beginWith(linked);
-  const advisor = createAdvisor(model, linked.procedure, begun.opened.job);
+  const advisor = createAdvisor(model, begun.opened);
   return { linked, model, advisor, begun };
 }
 
@@ -43,29 +44,18 @@ export function shopFor(name: string): Shop {
 export function beginWith(
   { procedure, circuit }: LinkedProcedure,
   job: Job = emptyJob('no start'),
-  instruments: readonly string[] = ['meter', 'test-light', 'scope', 'spare-sensor', 'resistor'],
+  instruments: readonly string[] = EVERYTHING,
 ): Session {
-  return openSession({
-    type: 'session-opened',
-    format: 1,
-    program: 'ohmward test',
-    id: 'walked',
-    person: '',
-    shop: '',
-    instruments,
-    meter: STANDARD_SETTINGS.meter,
-    job,
-    procedure,
-    circuit,
-    vehicle: { kind: 'real' },
-    ...when(0),
-  });
+  return openSession(opened(procedure, { job, instruments, circuit }));
 }
+
+/** What a person has who can do any test, alone. */
+export const EVERYTHING: readonly string[] = INSTRUMENTS.filter((name) => name !== 'helper');
 
 /** The session after a command, which must be taken. */
 export function after(session: Session, command: Command): Session {
   const decision = decide(session, command, when(1));
-  if (!decision.ok) throw new Error(decision.refusal.words);
+  if (!decision.ok) throw new Error(decision.refusal.code);
   return decision.events.reduce(evolve, session);
 }
 
@@ -83,7 +73,7 @@ export function walkOn(
   const bench = createBench(model, fault, seed);
   let session = from;
   for (let steps = 0; steps < 100; steps += 1) {
-    const step = presentStep(session);
+    const step = presentStep(session)!;
     if (step.kind === 'conclude') return session;
     const wanted = set[step.id];
     if (wanted === 'cannot') {
@@ -98,7 +88,7 @@ export function walkOn(
 }
 
 function commandAt(
-  step: ReturnType<typeof presentStep>,
+  step: Step,
   wanted: number | string | undefined,
   bench: ReturnType<typeof createBench>,
 ): Command {
@@ -122,8 +112,8 @@ function commandAt(
 
 /** The session after a proposed test, as a vehicle with `fault` shows it. */
 export function done({ model }: Shop, session: Session, fault: string, proposal: Proposal) {
-  const { test, words } = proposal;
+  const { test, expected } = proposal;
   const shown = keptOf(createBench(model, fault, 1).shows(test));
-  const typed = shown.kind === 'look' ? shown.look : `${shown.value ?? 'OL'}`;
-  return after(session, { type: 'record-extra', test, words, typed, shown });
+  const typed = shown.kind === 'look' ? '' : `${shown.value ?? 'OL'}`;
+  return after(session, { type: 'record-test', test, typed, shown, expected });
 }

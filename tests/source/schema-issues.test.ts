@@ -2,7 +2,7 @@
 import { Ajv } from 'ajv';
 import { describe, expect, test } from 'vitest';
 import { parseYaml } from '../../src/source/parse-yaml.ts';
-import { type SchemaError, schemaIssues } from '../../src/source/schema-issues.ts';
+import { type SchemaError, schemaFindings, schemaIssues } from '../../src/source/schema-issues.ts';
 
 const ajv = new Ajv({ allErrors: true, verbose: true, discriminator: true });
 const validate = ajv.compile({
@@ -108,4 +108,18 @@ test('a wrapping keyword is silent when a finding inside it says more', () => {
   expect(found('name: ab\neither: [1]')).toEqual([
     'wrong-type 2:10 item 1 of "either" must be a text',
   ]);
+});
+
+describe('findings in a value without lines', () => {
+  test('have a pointer for a place, below what the value is part of', () => {
+    expect(validate({ name: 'a', codes: ['P0335', 3], minuts: 4 })).toBe(false);
+    const findings = schemaFindings(validate.errors as SchemaError[], ['params']);
+    expect(findings.map(({ at, code }) => [at, code])).toEqual([
+      ['/params', 'unknown-key'],
+      ['/params/name', 'out-of-bounds'],
+      ['/params/codes/1', 'wrong-type'],
+    ]);
+    expect(findings[0]?.fix).toBe('did you mean "minutes"?');
+    expect(findings[2]?.words).toBe('item 2 of "params.codes" must be a text');
+  });
 });

@@ -2,15 +2,17 @@
 import { describe, expect, it } from 'vitest';
 import type { SessionEvent } from '../../src/session/events.ts';
 import type { OpenedSession } from '../../src/ui/app-services.ts';
-import { plainDrill } from '../../src/ui/drill/plain-drill.ts';
 import { plainSession } from '../../src/ui/plain/plain-session.ts';
-import { memoryDrill } from '../drill/memory-drill.ts';
-import { fakeSession } from './screens/fake-services.ts';
-import { LIVE } from './screens/small-procedure.ts';
+import { type FakeOptions, fakeSession } from './screens/fake-services.ts';
+import { LIVE, SMALL_PROCEDURE } from './screens/small-procedure.ts';
 
 /** Types these lines one after the other; gives what was said and what was saved. */
-async function talk(lines: readonly string[], other: Partial<OpenedSession> = {}) {
-  const { opened, driver } = fakeSession();
+async function talk(
+  lines: readonly string[],
+  other: Partial<OpenedSession> = {},
+  options: FakeOptions = {},
+) {
+  const { opened, driver } = fakeSession(options);
   const said: string[] = [];
   const left = [...lines];
   await plainSession(
@@ -55,8 +57,9 @@ describe('the plain dialogue', () => {
     expect(text).toContain('NOT PROVEN YET: 2 independent pieces of evidence missing.');
     expect(text).toContain('Accepted, not proven: 1 piece of evidence.');
     expect(events.findLast(({ type }) => type === 'concluded')).toMatchObject({
-      title: 'clean the ground joint',
-      faults: ['contact.ground.resistive'],
+      conclusion: null,
+      ownWords: null,
+      faults: ['contact.sensor.ground.resistive'],
     });
   });
 
@@ -74,34 +77,135 @@ describe('the plain dialogue', () => {
       'Test light from sensor feed, pin 1 (RD/BU) to battery negative (<1 min)',
     );
     expect(text).toContain('Nothing was done: the cautions were not acknowledged.');
-    expect(events.some(({ type }) => type === 'note-added')).toBe(false);
+    expect(events.filter(({ type }) => type === 'caution-acknowledged')).toHaveLength(1);
   });
 
   it('asks for no caution of a proposed test that was read a moment ago in this state', async () => {
-    const { text, events } = await talk(['yes', 'do 1', '13 mV'], { cautionsFor: () => [LIVE] });
+    const cautionRules = [{ ...LIVE, states: ['key-on' as const], drives: [], when: [] }];
+    const { text, events } = await talk(['yes', 'do 1', '13 mV'], {}, { cautionRules });
     expect(text.match(/Read and understood/g)).toHaveLength(1);
-    expect(events.at(-2)).toMatchObject({ type: 'extra-reading', typed: '13 mV' });
+    expect(events.at(-2)).toMatchObject({ type: 'test-recorded', typed: '13 mV' });
   });
 
   it('draws the wiring, or says that there is none', async () => {
     expect((await talk(['yes', 'sketch'])).text).toContain('reference');
     const without = await talk(['yes', 'sketch'], { sketch: () => [] });
-    expect(without.text).toContain('There is no circuit behind this procedure, so no wiring.');
+    expect(without.text).toContain('There is no circuit behind this session, so no wiring.');
   });
 });
 
-describe('the plain drill', () => {
-  it.each(['constructor', 'toString', '__proto__'])(
-    'takes "%s" for no word of its own',
-    async (word) => {
-      const said: string[] = [];
-      const lines = [word, 'leave'];
-      const end = await plainDrill(memoryDrill(3), {
-        say: (line) => said.push(line),
-        ask: async () => lines.shift() ?? null,
-      });
-      expect(end).toBe('left');
-      expect(said.at(-2)).toContain('All words: help');
-    },
-  );
+describe('any test', () => {
+  const recorded = (events: readonly SessionEvent[]) =>
+    events.flatMap((event) => (event.type === 'test-recorded' ? [event] : []));
+
+  it('is typed as it is arranged, at a step and in free order', async () => {
+    const lines = [
+      'state key-off',
+      'unplug sensor module',
+      'test ohms sensor.feed module.reference',
+      '0.3',
+    ];
+    for (const [begin, options] of [
+      [['yes'], {}],
+      [[], { free: true }],
+    ] as const) {
+      const { text, events } = await talk([...begin, ...lines], {}, options);
+      expect(text).toContain(
+        'Arranged: key off; engine control module unplugged; crankshaft position sensor unplugged.',
+      );
+      expect(recorded(events)).toMatchObject([
+        {
+          test: {
+            setup: { state: 'key-off', unplugged: ['module', 'sensor'] },
+            probe: { kind: 'ohms', plus: 'sensor.feed', minus: 'module.reference' },
+          },
+          typed: '0.3',
+          shown: { kind: 'number', value: 0.3, unit: 'ohm' },
+          judgement: { verdict: 'good' },
+        },
+      ]);
+    }
+  });
+
+  it('is chosen by its number', async () => {
+    const { text, events } = await talk(['test', 'test 2', '4.97'], {}, { free: true });
+    expect(text).toContain('   2  Volts from feed to ground at the sensor');
+    // The list begins with the standard tests, since free order has no step.
+    expect(recorded(events)).toMatchObject([
+      { test: { probe: { kind: 'volts', plus: 'sensor.feed', minus: 'sensor.ground' } } },
+    ]);
+  });
+
+  it('is refused with its reason, before anything is asked', async () => {
+    const { text, events } = await talk(
+      ['state key-on', 'test ohms sensor.feed sensor.ground'],
+      {},
+      {
+        free: true,
+      },
+    );
+    expect(text).toContain('This test cannot be made:');
+    expect(recorded(events)).toEqual([]);
+  });
+
+  it('that moves the harness says so and keeps it', async () => {
+    const lines = ['wiggle', 'volts sensor.feed battery.negative', '5'];
+    const { text, events } = await talk(lines, {}, { free: true });
+    expect(text).toContain('Move harness and connectors while you watch the instrument.');
+    expect(recorded(events)).toMatchObject([{ test: { wiggle: true } }]);
+  });
+
+  it('is taken over from the simulated vehicle', async () => {
+    const { events } = await talk(
+      ['test volts sensor.ground battery.negative', 'take'],
+      {},
+      {
+        free: true,
+        bench: true,
+      },
+    );
+    expect(recorded(events)).toMatchObject([{ typed: '13.1 mV', shown: { value: 0.0131 } }]);
+  });
+
+  it('cannot be arranged without a circuit', async () => {
+    const { text } = await talk(['yes', 'test'], {}, { advisor: false });
+    expect(text).toContain('There is no circuit behind this session');
+  });
+});
+
+describe('free order', () => {
+  it('ends in a conclusion of words, or on a suspect', async () => {
+    const said = await talk(['conclude mouse in the harness'], {}, { free: true });
+    expect(said.events.at(-1)).toMatchObject({
+      type: 'concluded',
+      ownWords: 'mouse in the harness',
+      faults: [],
+    });
+    const named = await talk(['conclude 1'], {}, { free: true });
+    expect(named.events.at(-1)).toMatchObject({ ownWords: null, faults: ['wire.feed.open'] });
+  });
+
+  it('takes no line for a reading', async () => {
+    const { text } = await talk(['4.97'], {}, { free: true });
+    expect(text).toContain('"4.97" is no word here. All words: help');
+  });
+});
+
+describe('words', () => {
+  it.each(['constructor', 'toString', '__proto__'])('"%s" is none of them', async (word) => {
+    const { text } = await talk([word], {}, { free: true });
+    expect(text).toContain(`"${word}" is no word here`);
+  });
+
+  it('hide no answer of the step', async () => {
+    // "still" arranges a test, and is an answer where a step has one of that name.
+    const step = SMALL_PROCEDURE.steps['follows'];
+    if (step?.kind !== 'ask') throw new Error('the small procedure asks there');
+    const [yes, no] = step.outcomes;
+    const outcomes = [yes!, { ...no!, name: 'still' }];
+    const steps = { ...SMALL_PROCEDURE.steps, follows: { ...step, outcomes } };
+    const procedure = { ...SMALL_PROCEDURE, start: 'follows', steps };
+    const { events } = await talk(['yes', 'still'], {}, { procedure });
+    expect(events.at(-2)).toMatchObject({ type: 'look-recorded', outcome: 'still' });
+  });
 });

@@ -126,7 +126,9 @@ describe('judgement', () => {
     samples.fill(0.2, from, from + Math.round(0.0009 * rateHz));
     const findings = judgeChannel(measureChannel(channels[0]!, rateHz), MODULE);
     expect(findings.map((it) => it.kind)).toEqual(['drop-out']);
-    expect(findings[0]!.seconds[0]).toBeCloseTo(0.2625, 3);
+    expect(findings).toEqual([
+      { kind: 'drop-out', seconds: [expect.closeTo(0.2625, 3)], pitch: null },
+    ]);
   });
 
   test('lost contact in a sweep is told with its voltage', () => {
@@ -140,15 +142,50 @@ describe('judgement', () => {
       random: seededRandom(2),
     });
     const findings = judgeChannel(measureChannel(sweep.channels[0]!, 1000));
-    expect(findings.map((it) => it.kind)).toEqual(['drop-out']);
-    expect(findings[0]!.words).toMatch(/contact is lost at 2\.\d+ V/);
+    expect(findings).toEqual([
+      {
+        kind: 'contact-lost',
+        unit: 'V',
+        // by hand: at four tenths of two seconds up, from 0.5 + 0.4 * 4 V; there and back it passes twice
+        places: [0.8, 3.2].map((seconds) => ({
+          at: expect.closeTo(seconds, 1),
+          seconds: expect.closeTo(0.02, 2),
+          from: expect.closeTo(2.1, 1),
+          to: expect.closeTo(0, 1),
+        })),
+      },
+    ]);
   });
 
-  test('every finding names its channel and has words', () => {
-    const { channels, rateHz } = capture([{ ...HALL, low: 1.8, noise: 0.5 }]);
-    const findings = judgeChannel(measureChannel(channels[0]!, rateHz), MODULE);
-    expect(findings.length).toBeGreaterThan(1);
-    for (const { words } of findings) expect(words).toMatch(/^crank[: ].{10}/);
+  test('a coil that was not captured in volts is not judged by volts', () => {
+    const { channels, rateHz } = capture([{ ...COIL, strength: 0.04 }]);
+    const inUnit = (unit: 'V' | '1') =>
+      judgeChannel(measureChannel({ ...channels[0]!, unit }, rateHz), MODULE).map((it) => it.kind);
+    expect(inUnit('V')).toEqual(['weak']);
+    expect(inUnit('1')).toEqual([]);
+  });
+
+  test('numbers come with the limit they missed', () => {
+    const found = (wheel: WheelSignal, expected: SignalExpected) => {
+      const { channels, rateHz } = capture([wheel]);
+      return judgeChannel(measureChannel(channels[0]!, rateHz, { wheel: MODULE.wheel! }), expected);
+    };
+    expect(found({ ...HALL, low: 1.8 }, MODULE)).toEqual([
+      { kind: 'low-not-low', of: 'level', volts: expect.closeTo(1.8, 2), limitVolts: 1.5 },
+    ]);
+    expect(found({ ...HALL, damaged: [{ tooth: 20, height: 0 }] }, MODULE)).toEqual([
+      { kind: 'missing-teeth', teeth: [expect.any(Number)], seen: 57, of: 58 },
+    ]);
+    expect(found({ ...HALL, teeth: 36, missing: 1 }, MODULE)).toEqual([
+      {
+        kind: 'pattern',
+        found: { teeth: 36, missing: 1 },
+        wanted: { teeth: 60, missing: 2 },
+      },
+    ]);
+    expect(found({ ...COIL, runOut: 0.4 }, MODULE)).toEqual([
+      { kind: 'run-out', share: expect.any(Number), limitShare: 0.3 },
+    ]);
   });
 });
 

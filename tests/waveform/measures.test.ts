@@ -162,8 +162,8 @@ describe('what went into a capture comes out of measuring', () => {
           expect(phases).toHaveLength(1);
           const [phase] = phases;
           expect(phase).toMatchObject({
-            reference: 'channel 1',
-            channel: 'cam',
+            reference: 0,
+            channel: 1,
             cycleDegrees: 720,
           });
           // By hand: the cam's edges stand at 0, 45, 90, 135, 180 and 225 of its degrees; crank is twice that.

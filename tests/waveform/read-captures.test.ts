@@ -171,6 +171,18 @@ describe('captures as text in their many forms', () => {
     expect(capture?.channels[0]?.samples[150]).toBe(149);
   });
 
+  test.each([
+    ['volts', 'a', '1e39'],
+    ['kilovolts, that only become too many as volts', 'a (kV)', '1e36'],
+  ])('a value beyond what a sample can hold is unreadable, in %s', (_, name, value) => {
+    // The greatest number in single precision is 3.4e38.
+    const text = `time,${name}\n${Array.from({ length: 300 }, (_, i) => `${i},${i === 150 ? value : 2}`).join('\n')}\n`;
+    const { capture, issues } = readCsv(text);
+    expect(issues).toMatchObject([{ code: 'unreadable-values', at: { line: 152 } }]);
+    const { samples } = capture!.channels[0]!;
+    expect(samples[150]).toBe(samples[149]);
+  });
+
   test('a time column for each channel is read once', () => {
     const text = 'time (ms),a,time (ms),b\n0,1,0,5\n1,2,1,6\n2,3,2,7\n';
     expect(shown(text)).toMatchObject({

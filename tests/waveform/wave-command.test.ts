@@ -125,10 +125,17 @@ describe('ohmward wave', () => {
           name: 'crank',
           kind: 'switched',
           wheel: { pulses: 35, pitches: 36 },
-          findings: [{ kind: 'low-not-low' }],
+          findings: [
+            {
+              kind: 'low-not-low',
+              limitVolts: 1.5,
+              words: 'crank: the low level is 1.8 V, the module needs less than 1.5 V',
+            },
+          ],
         },
         { name: 'cam' },
       ],
+      phases: [{ reference: 'crank', channel: 'cam' }],
     });
     expect(document.differences.map((it: { what: string }) => it.what)).toEqual(['low', 'phase']);
   });

@@ -2,7 +2,7 @@
 
 import { type Assignment, loadAssignment, seedFor, studentKey } from '../../drill/assignment.ts';
 import { levelNamed } from '../../drill/levels.ts';
-import { listSessions } from '../../files/list-sessions.ts';
+import { type LooseEvent, listSessions } from '../../files/list-sessions.ts';
 import { loadFile } from '../../files/load-library.ts';
 import { sha256 } from '../../log/hash.ts';
 import { formatIssue } from '../../source/format-issue.ts';
@@ -43,7 +43,7 @@ export function assignedDrill(
       fix: `give a number from 1 to ${assignment.drills.length}`,
     };
   return {
-    procedure: drill.procedure,
+    subject: drill.procedure,
     level: levelNamed(drill.level),
     seed: seedFor(assignment, part, student, sha256),
     student: student.trim(),
@@ -53,11 +53,32 @@ export function assignedDrill(
 
 /** Parts that this student has finished, by the first and last line of each file. */
 function finishedParts(desk: Desk, { name }: Assignment, student: string): Set<number> {
-  const parts = listSessions(drillsFolder(desk)).sessions.flatMap(({ first, last }) => {
-    if (first?.['type'] !== 'drill-opened' || last?.['type'] !== 'drill-revealed') return [];
-    const note = first['assignment'] as { name?: unknown; part?: unknown } | null;
-    const same = studentKey(String(first['student'])) === studentKey(student);
-    return note?.name === name && same ? [Number(note.part)] : [];
+  const { sessions } = listSessions(drillsFolder(desk));
+  const parts = sessions.flatMap(({ first, last }) => {
+    const drill = first && drillHead(first);
+    if (!drill || (last?.['type'] !== 'answer-revealed' && last?.['type'] !== 'drill-revealed'))
+      return [];
+    const same = studentKey(drill.student) === studentKey(student);
+    return drill.assignment === name && same ? [drill.part] : [];
   });
   return new Set(parts);
+}
+
+/** Whose drill it is and which part of which assignment, by its first line in either form; null for anything else. */
+function drillHead(
+  first: LooseEvent,
+): { readonly student: string; readonly assignment: string; readonly part: number } | null {
+  const vehicle = recordIn(first['vehicle']);
+  const isEarly = first['type'] === 'drill-opened';
+  if (!isEarly && vehicle['kind'] !== 'drill') return null;
+  const note = recordIn(isEarly ? first['assignment'] : vehicle['assignment']);
+  return {
+    student: String(first[isEarly ? 'student' : 'person']),
+    assignment: String(note['name']),
+    part: Number(note['part']),
+  };
+}
+
+function recordIn(value: unknown): LooseEvent {
+  return typeof value === 'object' && value !== null ? (value as LooseEvent) : {};
 }

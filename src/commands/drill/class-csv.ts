@@ -32,7 +32,7 @@ const COLUMNS: readonly (readonly [string, (row: ClassRow) => string | number | 
   ['late', ({ late }) => (late ? 'yes' : 'no')],
   ['tests_stopped', ({ stopped }) => stopped],
   ['cautions_passed_over', ({ passedOver }) => passedOver],
-  ['from_actions', ({ fromActions }) => (fromActions === null ? '' : fromActions ? 'yes' : 'no')],
+  ['from_actions', ({ fromActions }) => (fromActions ? 'yes' : 'no')],
   ['fault', ({ truth }) => truth],
 ];
 

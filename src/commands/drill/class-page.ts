@@ -165,7 +165,9 @@ ${rows.map(
 
 function partCell({ parts }: ClassRow, name: string): Markup {
   const part = parts.find((one) => one.name === name);
-  return part ? html`<td title="${part.why}">${String(part.points)}</td>` : html`<td></td>`;
+  return part
+    ? html`<td title="${`of ${part.most}`}">${String(part.points)}</td>`
+    : html`<td></td>`;
 }
 
 /** Numbers only ever come into the drawing through here. */

@@ -1,17 +1,16 @@
 /** A folder of students' drills as one report: table, CSV, page. Files that are repeated, altered or no drills are named. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { type Assignment, seedFor, studentKey } from '../../drill/assignment.ts';
 import { type ClassDrill, type ClassSummary, classSummary } from '../../drill/class-summary.ts';
-import { replayDrill } from '../../drill/drill.ts';
-import type { DrillEvent } from '../../drill/drill-events.ts';
-import type { MindStore } from '../../drill/drill-world.ts';
+import type { WorldStore } from '../../drill/drill-world.ts';
 import { verifyDrill } from '../../drill/verify-drill.ts';
 import { canonicalJson } from '../../log/canonical-json.ts';
 import { errorCode } from '../../log/disk.ts';
 import { sha256 } from '../../log/hash.ts';
-import { readSessionLog } from '../../log/read-session.ts';
+import { nodeDisk } from '../../log/node-disk.ts';
+import { readSessionFile } from '../../log/read-session-file.ts';
 import { classCsv } from './class-csv.ts';
 import { classPage } from './class-page.ts';
 import { classTable } from './class-table.ts';
@@ -72,11 +71,11 @@ export function classReport(
   }
   const doubtful: DoubtfulFile[] = [];
   const drills: (ClassDrill & { readonly first: string })[] = [];
-  const minds: MindStore = new Map();
+  const store: WorldStore = new Map();
   const seen = new Map<string, string>();
   for (const path of files) {
     const file = path.slice(folder.length).replace(/^[/\\]+/, '');
-    const read = readDrill(path, file, minds);
+    const read = readDrill(path, file, store);
     if ('kind' in read) {
       doubtful.push(read);
       continue;
@@ -93,7 +92,7 @@ export function classReport(
         kind: 'cut-off',
         words: 'the last line is incomplete; counted so far',
       });
-    drills.push({ file, drill: read.drill, first: read.first });
+    drills.push({ file, drill: read.drill, vehicle: read.vehicle, first: read.first });
   }
   doubtful.push(...findCopies(drills), ...strangers(drills, checks), ...secondTries(drills));
   const summary = classSummary(drills);
@@ -117,61 +116,48 @@ function drillFiles(folder: string, depth: number): string[] {
   });
 }
 
-function readDrill(path: string, file: string, minds: MindStore) {
+function readDrill(path: string, file: string, store: WorldStore) {
   const doubt = (kind: DoubtfulFile['kind'], words: string): DoubtfulFile => ({
     file,
     kind,
     words,
   });
-  let bytes: Buffer;
-  try {
-    bytes = readFileSync(path);
-  } catch {
-    return doubt('no-drill', 'it cannot be read');
-  }
-  if (bytes.length > FILE_BYTES_MAX) return doubt('no-drill', 'it is too large for a drill');
-  const log = readSessionLog(bytes);
-  if (log.events[0]?.type !== 'drill-opened' && !beginsLikeADrill(bytes))
-    return doubt('no-drill', 'it is not a drill');
-  if (log.verdict === 'damaged') return doubt('altered', log.words ?? 'it was changed');
-  const events = log.events as unknown as readonly DrillEvent[];
-  const checked = trial(() => verifyDrill(events, sha256, minds));
-  if (!checked) return doubt('altered', 'its events are not those of a drill');
-  if (checked.verdict === 'false') return doubt('altered', checked.problems.join('; '));
-  const drill = replayDrill(events)!;
-  return { drill, first: log.hashes[0]!, cutOff: log.verdict === 'torn-tail' };
+  if (sizeOf(path) > FILE_BYTES_MAX) return doubt('no-drill', 'it is too large for a drill');
+  const read = readSessionFile(nodeDisk, path);
+  if (!read.ok) return doubt(read.isDrill ? 'altered' : 'no-drill', read.problem.problem);
+  const { session, events, log } = read;
+  const { vehicle } = session.opened;
+  if (vehicle.kind !== 'drill') return doubt('no-drill', 'it is not a drill');
+  const { verdict, problems } = verifyDrill(events, sha256, store);
+  if (verdict === 'false')
+    return doubt('altered', problems.map(({ seq, words }) => `event ${seq}: ${words}`).join('; '));
+  return { drill: session, vehicle, first: log.hashes[0]!, cutOff: log.verdict === 'torn-tail' };
 }
 
-/** A changed first line counts as no event any more, but shows what the file was. */
-function beginsLikeADrill(bytes: Buffer): boolean {
-  const end = bytes.indexOf(LINE_FEED);
-  return bytes.subarray(0, end < 0 ? bytes.length : end).includes('"type":"drill-opened"');
-}
-const LINE_FEED = 0x0a;
-
-/** An altered file may hold anything; what it makes our code throw is a finding about the file. */
-function trial<T>(run: () => T): T | null {
+function sizeOf(path: string): number {
   try {
-    return run();
-  } catch {
-    return null;
+    return statSync(path).size;
+  } catch (error) {
+    errorCode(error);
+    return 0;
   }
 }
 
 /** Drills on another circuit than the instructor's, or other than set. They count in the table, and the teacher is told. */
 function strangers(drills: readonly ClassDrill[], checks: ClassChecks): DoubtfulFile[] {
   const { circuits, assignment } = checks;
-  return drills.flatMap(({ file, drill }): DoubtfulFile[] => {
-    const { circuit, assignment: note } = drill.opened;
+  return drills.flatMap(({ file, drill, vehicle }): DoubtfulFile[] => {
+    const { circuit } = drill.opened;
+    const { assignment: note } = vehicle;
     const found: DoubtfulFile[] = [];
-    const own = circuits?.get(circuit.name);
+    const own = circuits?.get(circuit?.name ?? '');
     if (circuits && (!own || canonicalJson(own) !== canonicalJson(circuit)))
       found.push({
         file,
         kind: 'other-circuit',
         words: 'its circuit is not the one in this library',
       });
-    const words = assignment && otherThanSet(drill, assignment);
+    const words = assignment && otherThanSet({ drill, vehicle }, assignment);
     if (words) found.push({ file, kind: 'other-drill', words });
     if (assignment && note?.name !== assignment.name)
       found.push({
@@ -183,12 +169,16 @@ function strangers(drills: readonly ClassDrill[], checks: ClassChecks): Doubtful
   });
 }
 
-function otherThanSet({ opened }: ClassDrill['drill'], assignment: Assignment): string | null {
-  const { assignment: note, level, seed, student, procedure, circuit } = opened;
+function otherThanSet(
+  { drill, vehicle }: Pick<ClassDrill, 'drill' | 'vehicle'>,
+  assignment: Assignment,
+): string | null {
+  const { person: student, procedure, circuit } = drill.opened;
+  const { assignment: note, level, seed } = vehicle;
   if (note?.name !== assignment.name) return null;
   const set = assignment.drills[note.part - 1];
   if (!set) return `the assignment has no part ${note.part}`;
-  if (set.procedure !== (procedure?.name ?? circuit.name)) return 'it is on another procedure';
+  if (set.procedure !== (procedure?.name ?? circuit?.name)) return 'it is on another procedure';
   if (set.level !== level) return `its level is ${level} and not ${set.level}`;
   if (set.limitMinutes !== note.limitMinutes) return 'its time limit is another one';
   if (seedFor(assignment, note.part, student, sha256) !== seed)
@@ -199,9 +189,9 @@ function otherThanSet({ opened }: ClassDrill['drill'], assignment: Assignment): 
 /** The same student with the same vehicle again: both count in the table, and the teacher is told. */
 function secondTries(drills: readonly ClassDrill[]): DoubtfulFile[] {
   const firsts = new Map<string, string>();
-  return drills.flatMap(({ file, drill }): DoubtfulFile[] => {
-    const { student, circuit, level, seed } = drill.opened;
-    const key = JSON.stringify([studentKey(student), circuit.name, level, seed]);
+  return drills.flatMap(({ file, drill, vehicle }): DoubtfulFile[] => {
+    const { person, circuit } = drill.opened;
+    const key = JSON.stringify([studentKey(person), circuit?.name, vehicle.level, vehicle.seed]);
     const first = firsts.get(key);
     if (first !== undefined)
       return [{ file, kind: 'second-try', words: `the same student had this vehicle in ${first}` }];

@@ -1,6 +1,6 @@
 /** A drill on the screen: opens the terminal, shows the screens, prints the score on the way out. */
 import { createElement } from 'react';
-import type { DrillInHand } from '../../drill/drill-in-hand.ts';
+import type { OpenedSession } from '../../ui/app-services.ts';
 import { DrillApp } from '../../ui/drill/drill-app.tsx';
 import { LeaveOnControlC } from '../../ui/drill/leave-on-control-c.tsx';
 import { type Arguments, EXIT, type Io } from '../command.ts';
@@ -12,13 +12,13 @@ import { finishDrill } from './finish-drill.ts';
 /** Runs the screens until the person leaves; `begun` starts right at the bench. */
 export async function drillOnScreen(
   desk: Desk,
-  begun: DrillInHand | null,
+  begun: OpenedSession | null,
   args: Arguments,
   io: Io,
 ): Promise<number> {
   let current = begun;
-  const services = drillServices(desk, (hand) => {
-    current = hand;
+  const services = drillServices(desk, (opened) => {
+    current = opened;
   });
   const code = await onScreen(
     {
@@ -29,13 +29,13 @@ export async function drillOnScreen(
           createElement(DrillApp, { services, begun, onLeave: () => leave(EXIT.done) }),
         ),
       look: desk.settings(),
-      farewell: () => (current ? `The drill is saved: ${current.path()}\n` : ''),
+      farewell: () => (current ? `The drill is saved: ${current.driver.path()}\n` : ''),
     },
     args,
     io,
   );
   if (current) {
-    current.close();
+    current.driver.close();
     finishDrill(current, args, io, 'score');
   }
   return code;

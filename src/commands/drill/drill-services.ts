@@ -1,10 +1,9 @@
 /** What the drill's screens are given, from the desk. */
 
 import { createElement } from 'react';
-import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import { levelNamed } from '../../drill/levels.ts';
 import { isProblem } from '../../source/problem.ts';
-import type { MenuExtra } from '../../ui/app-services.ts';
+import type { MenuExtra, OpenedSession } from '../../ui/app-services.ts';
 import { DrillApp } from '../../ui/drill/drill-app.tsx';
 import type { DrillServices } from '../../ui/drill/drill-services.ts';
 import { type Desk, startable } from '../session/open-desk.ts';
@@ -12,7 +11,10 @@ import { anySeed, beginDrill } from './open-drill.ts';
 import { PRACTICE } from './practice-words.ts';
 
 /** `onOpened` is told of each drill that is opened from the screens. */
-export function drillServices(desk: Desk, onOpened: (hand: DrillInHand) => void): DrillServices {
+export function drillServices(
+  desk: Desk,
+  onOpened: (opened: OpenedSession) => void,
+): DrillServices {
   const { circuits } = desk.library;
   return {
     subjects: () => [
@@ -29,7 +31,7 @@ export function drillServices(desk: Desk, onOpened: (hand: DrillInHand) => void)
     ],
     begin: (subject, level) => {
       const hand = beginDrill(desk, {
-        procedure: subject,
+        subject,
         level: levelNamed(level),
         seed: anySeed(),
         student: desk.settings().person,

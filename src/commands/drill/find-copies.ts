@@ -3,8 +3,9 @@
  * it is, so a copy with another name in it verifies. Two things give it away that no two honest students share: the id,
  * which has eight random digits, and what was done at the very same milliseconds of the clock.
  */
+
+import { testKey } from '../../circuit/test-key.ts';
 import type { ClassDrill } from '../../drill/class-summary.ts';
-import { testKey } from '../../drill/drill-test.ts';
 import type { DoubtfulFile } from './class-report.ts';
 
 /** So many events in a row at the same milliseconds are no chance: a person's pace varies by seconds. */
@@ -44,14 +45,15 @@ function otherIn(group: readonly ClassDrill[] | undefined, one: ClassDrill): Cla
 }
 
 /** The vehicle and the first events with their milliseconds, until they are enough; null where they never are. */
-function paceOf({ drill }: ClassDrill): string | null {
+function paceOf({ drill, vehicle }: ClassDrill): string | null {
   const { events, opened } = drill;
-  const steps = [JSON.stringify([opened.circuit.name, opened.level, opened.seed])];
+  const steps = [JSON.stringify([opened.circuit?.name, vehicle.level, vehicle.seed])];
   const times = new Set<number>();
   for (const event of events.slice(1)) {
     const ms = event.elapsed - opened.elapsed;
     times.add(ms);
-    steps.push(JSON.stringify([event.type, ms, 'test' in event ? testKey(event.test) : null]));
+    const what = 'test' in event ? testKey(event.test) : 'step' in event ? event.step : null;
+    steps.push(JSON.stringify([event.type, ms, what]));
     if (times.size >= SAME_EVENTS && ms >= PERSON_MS) return steps.join('\n');
   }
   return null;

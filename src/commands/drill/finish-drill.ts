@@ -1,9 +1,10 @@
 /** What is left to say when a drill is over or was left: the debrief or the score, the file, the way on. */
-import type { DrillInHand } from '../../drill/drill-in-hand.ts';
 import { debriefLines, scoreLine } from '../../drill/drill-words.ts';
-import { drillRecordJson } from '../../records/drill-record.ts';
-import { harmlessJson } from '../../records/record-json.ts';
+import { withDebrief } from '../../records/drill-record.ts';
+import { recordJson } from '../../records/record-json.ts';
+import { recordOf } from '../../records/session-record.ts';
 import { safeText } from '../../source/safe-text.ts';
+import type { OpenedSession } from '../../ui/app-services.ts';
 import type { Arguments, Io } from '../command.ts';
 
 /**
@@ -13,26 +14,29 @@ import type { Arguments, Io } from '../command.ts';
 export type LeftToSay = 'debrief' | 'score' | 'said';
 
 /** Prints it, as JSON with `--json`. */
-export function finishDrill(hand: DrillInHand, args: Arguments, io: Io, left: LeftToSay): void {
+export function finishDrill(opened: OpenedSession, args: Arguments, io: Io, left: LeftToSay): void {
+  const { driver, drill } = opened;
   if (args.values['json'] === true) {
-    const result = drillRecordJson({ drill: hand.drill(), debrief: hand.debrief() }, hand.path());
-    io.out(harmlessJson(result));
+    const record = recordOf(driver.session(), driver.head());
+    io.out(recordJson(withDebrief(record, drill?.debrief() ?? null)));
     return;
   }
-  const lines = [...linesLeft(hand, left), `Saved: ${hand.path()}`];
+  const lines = [...linesLeft(opened, left), `Saved: ${driver.path()}`];
   io.out(`${lines.map((line) => safeText(line)).join('\n')}\n`);
 }
 
-function linesLeft(hand: DrillInHand, left: LeftToSay): string[] {
-  const { revealed } = hand.drill();
-  const debrief = hand.debrief();
-  if (!revealed || !debrief)
-    return ['The drill is not finished.', `Go on with: ohmward drill --resume ${hand.path()}`];
+function linesLeft({ driver, drill }: OpenedSession, left: LeftToSay): string[] {
+  const debrief = drill?.debrief();
+  if (!debrief)
+    return ['The drill is not finished.', `Go on with: ohmward drill --resume ${driver.path()}`];
   switch (left) {
     case 'debrief':
       return debriefLines(debrief);
     case 'score':
-      return [`Score: ${revealed.points} of 100`, ...revealed.score.map(scoreLine)];
+      return [
+        `Score: ${debrief.points} of 100`,
+        ...debrief.score.map((part) => scoreLine(part, debrief.facts)),
+      ];
     case 'said':
       return [];
   }

@@ -1,5 +1,5 @@
 /** `records verify` and `records compare`. */
-import type { MindStore } from '../../drill/drill-world.ts';
+import type { WorldStore } from '../../drill/drill-world.ts';
 import { nodeDisk } from '../../log/node-disk.ts';
 import { beforeAndAfter, compareRecords } from '../../records/compare-records.ts';
 import { writeReport } from '../../records/export-record.ts';
@@ -27,9 +27,9 @@ export async function verifyRecords(args: Arguments, io: Io): Promise<number> {
     throw new Stop(EXIT.wrongUse, '--head belongs to one session', 'name one session');
   const known = head === undefined ? undefined : { hash: head };
   const results: Verification[] = [];
-  const minds: MindStore = new Map();
+  const worlds: WorldStore = new Map();
   for (const name of names)
-    results.push(verifySession(nodeDisk, await pathOf(name, args, io), known, minds));
+    results.push(verifySession(nodeDisk, await pathOf(name, args, io), known, worlds));
   if (args.values['json'] === true)
     io.out(harmlessJson({ schemaVersion: SCHEMA_VERSION, sessions: results }));
   else io.out(results.map((result) => resultText(result, head !== undefined)).join('\n'));

@@ -81,7 +81,7 @@ function rowText(row: IndexRow): string {
 function statusWords(row: IndexRow): string {
   const words: string[] = [row.verdict ?? row.status];
   if (row.state === 'damaged') words.push('DAMAGED');
-  if (!row.real) words.push('practice');
+  if (row.source !== 'real') words.push(row.source === 'drill' ? 'drill' : 'practice');
   return `[${words.join(', ')}]`;
 }
 

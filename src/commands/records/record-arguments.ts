@@ -4,10 +4,12 @@ import { join, resolve } from 'node:path';
 import { sessionsFolder } from '../../files/folders.ts';
 import { openSettings } from '../../files/settings.ts';
 import { nodeDisk } from '../../log/node-disk.ts';
+import { located } from '../../log/read-session-file.ts';
 import { writeWholeFile } from '../../log/write-whole.ts';
 import { sessionAtPath, sessionFileIn, sessionInIndex } from '../../records/find-session.ts';
 import { type ReadRecord, readRecord } from '../../records/read-record.ts';
 import { indexPath, openIndex, type RecordIndex } from '../../records/record-index.ts';
+import { otherwiseWords } from '../../records/verify-session.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
@@ -76,7 +78,7 @@ export function oneOf({ positionals }: Arguments, verb: string): string {
   throw new Stop(EXIT.wrongUse, words, `ohmward records ${verb} last`);
 }
 
-/** The session's record; of a damaged one what stands before the damage, with a warning. */
+/** The session's record; a damaged one is refused, since a paper would not show it. */
 export async function readNamed(
   name: string,
   args: Arguments,
@@ -84,10 +86,33 @@ export async function readNamed(
 ): Promise<Extract<ReadRecord, { ok: true }>> {
   const read = readRecord(nodeDisk, await pathOf(name, args, io));
   if (!read.ok) throw new Stop(EXIT.wrongInput, read.words, read.fix);
-  if (read.state === 'damaged')
-    io.err(
-      `ohmward: this session is damaged, what follows ends before it: ${safeText(read.words ?? '')}\n`,
+  const { flaw } = read;
+  if (flaw)
+    throw new Stop(
+      EXIT.wrongInput,
+      located(flaw),
+      `${flaw.fix}; what stands before it: ${SHOW_IT}`,
     );
+  return read;
+}
+
+const SHOW_IT = 'ohmward records show';
+
+/** The same for reading on the screen: of a damaged one what stands before the damage, which is told. */
+export async function readStanding(
+  name: string,
+  args: Arguments,
+  io: Io,
+): Promise<Extract<ReadRecord, { ok: true }>> {
+  const read = readRecord(nodeDisk, await pathOf(name, args, io));
+  if (!read.ok) throw new Stop(EXIT.wrongInput, read.words, read.fix);
+  const { flaw } = read;
+  if (flaw) {
+    io.err(`ohmward: ${safeText(located(flaw))}\n  ${safeText(flaw.fix)}\n`);
+    io.err('This session is damaged: what follows ends before that line.\n');
+  }
+  for (const otherwise of read.judgedOtherwise)
+    io.err(`ohmward: ${safeText(otherwiseWords(otherwise))}\n`);
   return read;
 }
 

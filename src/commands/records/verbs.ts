@@ -1,4 +1,5 @@
 /** The verbs of `ohmward records`: what each takes, says of itself and does. */
+import { debriefFrom, withDebrief } from '../../records/drill-record.ts';
 import { exportRecord, FORMS } from '../../records/export-record.ts';
 import { AUDIENCES } from '../../records/report.ts';
 import { REPAIR_VERDICTS } from '../../session/events.ts';
@@ -173,7 +174,8 @@ async function exportOne(args: Arguments, io: Io): Promise<number> {
   const name = oneOf(args, 'export');
   if (form === 'pdf' && textOf(args, 'output') === undefined)
     throw new Stop(EXIT.wrongUse, 'a PDF needs a file', 'add --output report.pdf');
-  const { record } = await readNamed(name, args, io);
+  const { record: plain, session } = await readNamed(name, args, io);
+  const record = withDebrief(plain, debriefFrom(session));
   deliver(exportRecord(record, form, audience, { bom: args.values['bom'] === true }), args, io);
   if (audience === 'class')
     io.err(

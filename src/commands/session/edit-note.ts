@@ -6,7 +6,7 @@ import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { safeText } from '../../source/safe-text.ts';
-import type { EditedNote } from '../../ui/plain/plain-session.ts';
+import type { EditedNote } from '../../ui/plain/dialogue.ts';
 
 type Env = Readonly<Record<string, string | undefined>>;
 

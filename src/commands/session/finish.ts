@@ -1,6 +1,7 @@
 /** What is done when a session is over for now: conclusion, file and way on are printed, and the person's program runs. */
 import { recordJson } from '../../records/record-json.ts';
 import { recordOf } from '../../records/session-record.ts';
+import { conclusionWords } from '../../session/conclusion-words.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import type { Arguments, Io } from '../command.ts';
@@ -28,11 +29,11 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
     io.out(recordJson(recordOf(session, driver.head())));
     return;
   }
-  const { concluded } = session;
+  const concluded = conclusionWords(session);
   const ending = concluded
     ? [
-        `Conclusion: ${safeText(opened.bind(concluded.title))}`,
-        `Repair: ${safeText(opened.bind(concluded.repair))}`,
+        `Conclusion: ${safeText(concluded.title)}`,
+        ...(concluded.repair === '' ? [] : [`Repair: ${safeText(concluded.repair)}`]),
       ]
     : ['No conclusion yet.'];
   if (from !== undefined)

@@ -1,7 +1,7 @@
 /** Lines in and out for the plain session: questions wait for a line, and the end of input is an answer too. */
 import { createInterface } from 'node:readline';
 import { safeText } from '../../source/safe-text.ts';
-import type { Dialogue } from '../../ui/plain/plain-session.ts';
+import type { Dialogue } from '../../ui/plain/dialogue.ts';
 import { columnsOfStream, wrapLine } from '../../ui/plain/wrap-line.ts';
 import type { Io } from '../command.ts';
 

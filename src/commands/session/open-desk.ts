@@ -4,6 +4,7 @@
  */
 import { basename, dirname } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
+import { loadCircuit } from '../../circuit/load-circuit.ts';
 import { createModel, type Model } from '../../circuit/model.ts';
 import type { Meter } from '../../circuit/test.ts';
 import { startClock } from '../../files/clock.ts';
@@ -18,15 +19,17 @@ import {
 import type { Disk } from '../../log/disk.ts';
 import { memoryDisk } from '../../log/memory-disk.ts';
 import { nodeDisk } from '../../log/node-disk.ts';
-import { guidedProcedure } from '../../procedure/guided-procedure.ts';
+import { type FreeOrder, freeOrder, freeOrderTitle } from '../../procedure/free-order.ts';
 import type { Drive } from '../../procedure/job.ts';
 import { type LinkedProcedure, linkProcedure } from '../../procedure/link-procedure.ts';
 import { type ParsedProcedure, parseProcedure } from '../../procedure/parse-procedure.ts';
+import type { Procedure } from '../../procedure/procedure.ts';
 import type { When } from '../../session/events.ts';
 import { formatIssue } from '../../source/format-issue.ts';
-import { isUsable } from '../../source/issue.ts';
+import { type Checked, isUsable } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
-import type { Problem } from '../../source/problem.ts';
+import { isProblem, type Problem } from '../../source/problem.ts';
+import { type FileKind, fileKind, KIND_WORDS } from '../check/file-kind.ts';
 import type { Io } from '../command.ts';
 import { ownFile } from '../own-file.ts';
 import { filesBeside } from './files-beside.ts';
@@ -116,11 +119,93 @@ export function modelFor(circuit: Circuit, meter: Meter): Model {
   return model;
 }
 
+/** What a session is on: a procedure, or a circuit alone in free order. */
+export type Subject =
+  | { readonly kind: 'procedure'; readonly procedure: ParsedProcedure }
+  | { readonly kind: 'free-order'; readonly circuit: Circuit };
+
+/** A procedure with its circuit when it has one, both ready for a vehicle; null for the procedure in free order. */
+export interface LinkedSubject {
+  readonly procedure: Procedure | null;
+  readonly circuit: Circuit | null;
+  /** Null in free order. */
+  readonly linked: LinkedProcedure | null;
+}
+
+/** A procedure by its name in the library or the path of its file; free order by `guided-CIRCUIT`, a circuit's name or file. */
+export function findSubject(desk: Desk, nameOrPath: string): Subject | Problem {
+  const { circuits, procedures } = desk.library;
+  if (!procedures.has(nameOrPath)) {
+    const free = freeOrders(desk).find(({ name }) => name === nameOrPath);
+    const circuit = circuits.get(free?.circuit ?? nameOrPath);
+    if (circuit) return { kind: 'free-order', circuit };
+    if (free) return circuitProblem(desk, free.circuit);
+  }
+  const own = isPath(nameOrPath) ? circuitOfFile(nameOrPath) : null;
+  if (own) return isProblem(own) ? own : { kind: 'free-order', ...own };
+  const procedure = findProcedure(desk, nameOrPath);
+  return isProblem(procedure) ? procedure : { kind: 'procedure', procedure };
+}
+
+/** Links a subject for a vehicle; the issues as text when it cannot be used. */
+export function linkSubject(desk: Desk, subject: Subject, drive: Drive): LinkedSubject | Problem {
+  if (subject.kind === 'free-order')
+    return { procedure: null, circuit: subject.circuit, linked: null };
+  const linked = linkFor(desk, subject.procedure, drive);
+  if (isProblem(linked)) return linked;
+  return { procedure: linked.procedure, circuit: linked.circuit, linked };
+}
+
+/** Title of a subject. */
+export function subjectTitle(subject: Subject): string {
+  return subject.kind === 'free-order'
+    ? freeOrderTitle(subject.circuit)
+    : subject.procedure.draft.title;
+}
+
+/** Name of a subject, for files and messages. */
+export function subjectName(subject: Subject): string {
+  return subject.kind === 'free-order' ? subject.circuit.name : subject.procedure.draft.procedure;
+}
+
+function circuitProblem(desk: Desk, name: string): Problem {
+  const broken = desk.library.circuits
+    .files()
+    .find(({ path, value }) => value === null && path.endsWith(`${name}.yaml`));
+  return {
+    problem: broken
+      ? broken.issues.map((issue) => formatIssue(issue, broken.text)).join('\n')
+      : `the circuit "${name}" cannot be used`,
+    fix: broken ? `see all of it with: ohmward check ${broken.path}` : 'choose another',
+  };
+}
+
+/** A circuit of one's own by its file; null where the file holds a procedure or cannot be told. */
+function circuitOfFile(path: string): { readonly circuit: Circuit } | Problem | null {
+  const kindFile = loadFile(path, (text, file): Checked<FileKind> => {
+    const found = fileKind(text, file);
+    return 'kind' in found
+      ? { value: found.kind, issues: [] }
+      : { value: null, issues: found.issues };
+  });
+  const kind = kindFile.value;
+  if (kind === null || kind === 'procedure') return null;
+  if (kind !== 'circuit')
+    return {
+      problem: `${path} is ${KIND_WORDS[kind]}`,
+      fix: 'name a procedure or a circuit',
+    };
+  const file = loadFile(path, loadCircuit);
+  if (file.value) return { circuit: file.value };
+  return {
+    problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
+    fix: `see all of it with: ohmward check ${path}`,
+  };
+}
+
 /** A procedure by its name in the library, or by the path of a file. */
-export function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure | Problem {
-  const known =
-    desk.library.procedures.get(nameOrPath) ??
-    guided(desk).find(({ draft }) => draft.procedure === nameOrPath);
+function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure | Problem {
+  const known = desk.library.procedures.get(nameOrPath);
   if (known) return known;
   if (isPath(nameOrPath)) {
     const file = loadFile(nameOrPath, parseProcedure);
@@ -139,7 +224,12 @@ export function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure |
       fix: `mend ${broken.path}, then try again`,
     };
   const names = startable(desk).map(({ draft }) => draft.procedure);
-  const near = nearestName(nameOrPath, names);
+  const all = [
+    ...names,
+    ...desk.library.circuits.keys(),
+    ...freeOrders(desk).map((one) => one.name),
+  ];
+  const near = nearestName(nameOrPath, all);
   const own = ownFile(nameOrPath, desk.cwd);
   return {
     problem: `there is no procedure "${nameOrPath}"`,
@@ -152,17 +242,13 @@ export function startable(desk: Desk): ParsedProcedure[] {
   return [...desk.library.procedures.values()].filter(({ draft }) => draft.needs === undefined);
 }
 
-/** One procedure without a tree for each circuit. */
-export function guided(desk: Desk): ParsedProcedure[] {
-  return desk.library.circuitHeads().map(guidedProcedure);
+/** Free order on each circuit. */
+export function freeOrders(desk: Desk): FreeOrder[] {
+  return desk.library.circuitHeads().map(freeOrder);
 }
 
 /** Links a procedure for a vehicle; the issues as text when it cannot be used. */
-export function linkFor(
-  desk: Desk,
-  parsed: ParsedProcedure,
-  drive: Drive,
-): LinkedProcedure | Problem {
+function linkFor(desk: Desk, parsed: ParsedProcedure, drive: Drive): LinkedProcedure | Problem {
   const { meter } = desk.settings();
   const linked = linkProcedure(parsed, desk.library, {
     drive,

@@ -4,20 +4,19 @@ import type { Circuit } from '../../circuit/circuit.ts';
 import type { Model } from '../../circuit/model.ts';
 import type { Test } from '../../circuit/test.ts';
 import { answersFor, type Bench, benchFor, createBench, shownWords } from '../../drill/bench.ts';
+import { drillDesk } from '../../drill/drill-desk.ts';
+import { createWorld, type WorldStore } from '../../drill/drill-world.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
 import { type Disk, errorCode } from '../../log/disk.ts';
-import type { LogEvent } from '../../log/event-line.ts';
-import { resumeSession } from '../../log/open-session.ts';
+import { sha256 } from '../../log/hash.ts';
+import { resumeSessionFile } from '../../log/read-session-file.ts';
 import { driveSession } from '../../log/session-driver.ts';
 import { createSession, type SessionWriter } from '../../log/session-writer.ts';
 import { causeWords } from '../../log/write-problem.ts';
 import { writeWholeFile } from '../../log/write-whole.ts';
 import { bindText, terminalWords } from '../../procedure/bind-text.ts';
-import { cautionsFor } from '../../procedure/cautions.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
-import type { ParsedProcedure } from '../../procedure/parse-procedure.ts';
-import type { Procedure } from '../../procedure/procedure.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
@@ -25,27 +24,32 @@ import { createAdvisor } from '../../session/create-advisor.ts';
 import { decide } from '../../session/decide.ts';
 import type { SessionDriver } from '../../session/driver.ts';
 import {
+  type Hand,
+  RULES,
   SESSION_FORMAT,
-  type SessionEvent,
   type SessionOpened,
   type SessionVehicle,
 } from '../../session/events.ts';
-import { openSession, replay } from '../../session/evolve.ts';
+import { openSession } from '../../session/evolve.ts';
 import type { Session } from '../../session/session.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
-import { type Desk, linkFor, modelFor } from './open-desk.ts';
+import {
+  type Desk,
+  type LinkedSubject,
+  linkSubject,
+  modelFor,
+  type Subject,
+  subjectName,
+} from './open-desk.ts';
 import { captureFiles, measureFor, rememberFolder } from './session-captures.ts';
 import { calculate, sumsFor } from './session-sums.ts';
 
-/** The caution that belongs to a connector being opened, by its name in cautions.yaml. */
-const OPENING_CAUTION = 'unplug-key-off';
-
 /** What a new session is about. */
 export interface NewSession {
-  readonly procedure: ParsedProcedure;
+  readonly subject: Subject;
   readonly job: Job;
   /** Fault of the simulated vehicle, `healthy` too; null for a real vehicle. */
   readonly bench: {
@@ -56,59 +60,78 @@ export interface NewSession {
   } | null;
   /** Step to begin at instead of the start, on a simulated vehicle. */
   readonly from?: string | undefined;
+  /** Who answers; a person unless another is named. */
+  readonly by?: Hand;
 }
 
 /** Opens a new session file and everything around it. */
 export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Problem {
-  const linked = linkFor(desk, wanted.procedure, wanted.job.vehicle.drive);
-  if (isProblem(linked)) return linked;
-  const { procedure, circuit } = linked;
-  const unknown = wanted.bench && faultProblem(procedure, circuit, wanted.bench.fault);
+  const { subject, job, bench, by = 'person' } = wanted;
+  const found = linkSubject(desk, subject, job.vehicle.drive);
+  if (isProblem(found)) return found;
+  const { linked, circuit } = found;
+  const name = subjectName(subject);
+  const unknown = bench && faultProblem(name, circuit, bench.fault);
   if (unknown) return unknown;
-  const from =
-    wanted.from === undefined
-      ? undefined
-      : stepToBeginAt(linked, wanted.from, wanted.procedure.source.file);
+  const from = wanted.from === undefined ? undefined : stepToBeginAt(linked, wanted.from, subject);
   if (from && isProblem(from)) return from;
-  const settings = desk.settings();
+  return openNew(desk, {
+    ...found,
+    job,
+    by,
+    vehicle: vehicleOf(bench),
+    person: desk.settings().person,
+    folder: desk.sessions(),
+    fileWords: job.name || job.vehicle.plate || name,
+    ...(from === undefined ? {} : { from: from.step }),
+  });
+}
+
+/** Everything that the first event of a session says beside what the desk knows. */
+export type FirstFacts = Pick<SessionOpened, 'job' | 'vehicle' | 'by' | 'person' | 'from'> &
+  Pick<LinkedSubject, 'procedure' | 'circuit'> & {
+    readonly folder: string;
+    /** What the file is named after. */
+    readonly fileWords: string;
+  };
+
+/** Writes the first event, and brings together what a session is worked with. */
+export function openNew(desk: Desk, facts: FirstFacts): OpenedSession | Problem {
+  const { folder, fileWords, procedure, circuit, job, vehicle, by, person, from } = facts;
+  const { shop, instruments, meter } = desk.settings();
   const now = desk.now();
-  const name = sessionFileName(
-    now.at,
-    wanted.job.name || wanted.job.vehicle.plate || procedure.name,
-  );
+  const name = sessionFileName(now.at, fileWords);
   const opened: SessionOpened = {
     type: 'session-opened',
     format: SESSION_FORMAT,
+    rules: RULES,
     program: desk.program,
+    by,
     id: name.replace(/\.jsonl$/, ''),
-    person: settings.person,
-    shop: settings.shop,
-    instruments: settings.instruments,
-    meter: settings.meter,
-    job: wanted.job,
+    person,
+    shop,
+    instruments,
+    meter,
+    job,
     procedure,
     circuit,
-    vehicle: vehicleOf(wanted.bench),
-    ...(from === undefined ? {} : { from: from.step }),
+    cautionRules: desk.library.cautions,
+    vehicle,
+    ...(from === undefined ? {} : { from }),
     ...now,
   };
-  const folder = desk.sessions();
   try {
     desk.disk.makeFolder(folder);
   } catch (error) {
     return cannotWrite(folder, error);
   }
-  const writer = createSession(desk.disk, folder, name, opened as unknown as LogEvent);
+  const writer = createSession(desk.disk, folder, name, opened);
   if (!writer.ok) return { problem: writer.problem.words, fix: writer.problem.fix };
   return atHand(desk, writer.value, openSession(opened));
 }
 
 /** What keeps a simulated vehicle from having this fault, with the one that was meant or all there are; or null. */
-export function faultProblem(
-  { name }: Pick<Procedure, 'name'>,
-  circuit: Circuit | null,
-  fault: string,
-): Problem | null {
+export function faultProblem(name: string, circuit: Circuit | null, fault: string): Problem | null {
   const known = circuit?.faults.map(({ id }) => id) ?? [];
   if (fault === HEALTHY || known.includes(fault)) return null;
   const near = nearestName(fault, known);
@@ -126,35 +149,38 @@ function vehicleOf(bench: NewSession['bench']): SessionVehicle {
 }
 
 /** Goes on with a saved session where it stopped. */
-export function continueSession(desk: Desk, path: string): OpenedSession | Problem {
-  const resumed = resumeSession(desk.disk, path, desk.now(), [desk.sessions()]);
+export function continueSession(
+  desk: Desk,
+  path: string,
+  by: Hand = 'person',
+): OpenedSession | Problem {
+  const resumed = resumeSessionFile(desk.disk, path, desk.now(), [desk.sessions()]);
   if (!resumed.ok) return { problem: resumed.problem.words, fix: resumed.problem.fix };
-  const { writer, events } = resumed.value;
-  if (events[0]?.type !== 'session-opened') {
-    writer.close();
-    return { problem: `${path} is not a session of this program`, fix: 'choose another file' };
-  }
-  const session = replay(events as unknown as readonly SessionEvent[]);
-  if (session.status === 'concluded' || session.status === 'closed') {
+  const { writer, session } = resumed.value;
+  const isCutOff = session.opened.vehicle.kind === 'drill' && !session.revealed;
+  if (!isCutOff && (session.status === 'concluded' || session.status === 'closed')) {
     const opened = atHand(desk, writer, { ...session, acknowledged: { state: '', ids: [] } });
-    return { ...opened, driver: resumedWhenUsed(opened.driver, desk) };
+    return { ...opened, driver: resumedWhenUsed(opened.driver, desk, by) };
   }
   const opened = atHand(desk, writer, session);
-  const performed = opened.driver.perform({ type: 'resume', program: desk.program });
-  return performed.ok ? opened : { problem: performed.words, fix: performed.fix };
+  const performed = opened.driver.perform({ type: 'resume', program: desk.program, by });
+  if (!performed.ok) return { problem: performed.words, fix: performed.fix };
+  // A drill that was cut off between the diagnosis and the answer.
+  const refused = session.concluded ? opened.drill?.finish().refused : null;
+  return refused ? { problem: refused.words, fix: refused.fix } : opened;
 }
 
 /**
  * A finished record that is only looked at stays as it is: its head stands on reports already given out, and its
  * last event says that it is finished. It is resumed by the first command that is not refused.
  */
-function resumedWhenUsed(driver: SessionDriver, { now, program }: Desk): SessionDriver {
+function resumedWhenUsed(driver: SessionDriver, { now, program }: Desk, by: Hand): SessionDriver {
   let isResumed = false;
   return {
     ...driver,
     perform: (command) => {
       if (!isResumed && decide(driver.session(), command, now()).ok) {
-        const resumed = driver.perform({ type: 'resume', program });
+        const resumed = driver.perform({ type: 'resume', program, by });
         if (!resumed.ok) return resumed;
         isResumed = true;
       }
@@ -165,10 +191,14 @@ function resumedWhenUsed(driver: SessionDriver, { now, program }: Desk): Session
 
 /** A step by its name; a name that uses a sub-procedure stands for the first step inside it. */
 function stepToBeginAt(
-  { procedure, places, standing }: LinkedProcedure,
+  linked: LinkedProcedure | null,
   name: string,
-  file: string,
+  subject: Subject,
 ): { readonly step: string } | Problem {
+  if (!linked || subject.kind !== 'procedure')
+    return { problem: 'free order has no steps to begin at', fix: 'leave --from out' };
+  const { procedure, places, standing } = linked;
+  const { file } = subject.procedure.source;
   const step = standing(name);
   if (Object.hasOwn(procedure.steps, step)) return { step };
   const near = nearestName(name, [...places.keys()]);
@@ -188,11 +218,15 @@ function cannotWrite(folder: string, error: unknown): Problem {
   };
 }
 
+/** What is known of drills on one circuit, so that several in a row share it. */
+const worlds: WorldStore = new Map();
+
 function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSession {
   const { job, circuit, meter, vehicle } = session.opened;
   const model = circuit ? modelFor(circuit, meter) : null;
   const bench =
     model && vehicle.kind === 'bench' ? benchFor(model, session.opened.procedure, vehicle) : null;
+  const world = vehicle.kind === 'drill' ? createWorld(session.opened, sha256, worlds) : null;
   const sumContext = () => ({
     model,
     meter: driver.session().meter,
@@ -211,7 +245,9 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     driver,
     preview: desk.preview,
     name: () => desk.nameOf(driver.path()),
-    advisor: model ? createAdvisor(model, session.opened.procedure, job) : null,
+    advisor: model ? createAdvisor(model, session.opened) : null,
+    model,
+    drill: drillDesk(driver, world, model),
     sketch: (test, width) =>
       circuit
         ? wiringSketch(circuit, job, { columns: width, ascii: desk.settings().ascii, test })
@@ -219,13 +255,6 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     bind: (text) => bindText(text, job, circuit),
     terminalWords: (id) => terminalWords(id, job, circuit),
     limits: (step) => (step.unit === 'V' && circuit ? voltageLimits(circuit) : null),
-    cautionsFor: (test) => {
-      // To look into a connector it is opened; a step of a tree says so itself.
-      const { setup, probe } = test;
-      const opens = probe.kind === 'inspect' && probe.of.startsWith('connector.');
-      const named = opens ? [OPENING_CAUTION] : [];
-      return cautionsFor(desk.library.cautions, job.vehicle.drive, setup, probe, named);
-    },
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
     measureCapture: async (ask, path, fault) => {
       const there =

@@ -1,5 +1,5 @@
 /** A choice in the dialogue of lines. */
-import type { Dialogue } from '../../ui/plain/plain-session.ts';
+import type { Dialogue } from '../../ui/plain/dialogue.ts';
 
 /** Shows the choices with their numbers and asks until one is named; the one that was, or null at the end of input. */
 export async function pickByNumber<T>(

@@ -1,6 +1,5 @@
 /** The whole program on the screen over a desk: the app, what runs after each session, and what is left to say at the end. */
 import { createElement, type ReactNode } from 'react';
-import type { ParsedProcedure } from '../../procedure/parse-procedure.ts';
 import { App, type AppBegin } from '../../ui/app.tsx';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import type { Arguments, Io } from '../command.ts';
@@ -43,12 +42,12 @@ export async function runOnScreen(
 /** Shows the job sheet of a procedure, then the session it begins, until the person leaves; the exit code. */
 export async function runFromSheet(
   desk: Desk,
-  { draft, source }: ParsedProcedure,
+  { file, title }: { readonly file: string; readonly title: string },
   args: Arguments,
   io: Io,
 ): Promise<number> {
   const screens = deskOnScreen(desk, null, io);
-  const begin = { screen: 'job', procedureFile: source.file, title: draft.title } as const;
+  const begin = { screen: 'job', procedureFile: file, title } as const;
   const { tree, farewell } = screens;
   const shown = {
     tree: (leave: (code: number) => void) => tree(begin, leave),

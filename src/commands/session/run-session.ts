@@ -2,27 +2,35 @@
 import { libraryFolder } from '../../files/folders.ts';
 import { loadFile } from '../../files/load-library.ts';
 import { emptyJob, type Job } from '../../procedure/job.ts';
-import { loadJob } from '../../procedure/load-job.ts';
+import { type LoadedJob, loadJob } from '../../procedure/load-job.ts';
 import type { ParsedProcedure } from '../../procedure/parse-procedure.ts';
 import { replaceablesOf } from '../../procedure/read-repair.ts';
 import { harnessTerminals } from '../../procedure/read-terminal.ts';
 import { type AnswersFile, loadAnswers } from '../../session/answers-file.ts';
+import type { Hand } from '../../session/events.ts';
 import { formatIssue } from '../../source/format-issue.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
-import type { Dialogue } from '../../ui/plain/plain-session.ts';
+import type { Dialogue } from '../../ui/plain/dialogue.ts';
 import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
 import { programName } from '../version.ts';
 import { finish } from './finish.ts';
-import { type Desk, findProcedure, linkFor, openDesk, startable } from './open-desk.ts';
+import {
+  type Desk,
+  findSubject,
+  linkSubject,
+  openDesk,
+  startable,
+  subjectTitle,
+} from './open-desk.ts';
 import { beginSession } from './open-session.ts';
 import { pickByNumber } from './pick-by-number.ts';
 import { runAnswers, runOnBench } from './run-unattended.ts';
 import { isPath, namesNone } from './what-is-named.ts';
 
 /** `--bench job`: the simulated vehicle has what the job sheet says. */
-const OWN_FAULT = 'job';
+export const OWN_FAULT = 'job';
 
 /** Runs the session; the exit code. In lines a person who named none is asked which procedure and which vehicle. */
 export async function runNamed(
@@ -36,19 +44,24 @@ export async function runNamed(
   if (way === 'lines') return runPlain(desk, args, io);
   const { runFromSheet, runOnScreen } = await import('./run-on-screen.ts');
   if (wantsSheet(args)) {
-    const procedure = findProcedure(desk, args.positionals[0] ?? '');
-    if (isProblem(procedure)) return tellProblem(io, procedure, EXIT.wrongInput);
-    const linked = linkFor(desk, procedure, emptyJob('').vehicle.drive);
+    const subject = findSubject(desk, args.positionals[0] ?? '');
+    if (isProblem(subject)) return tellProblem(io, subject, EXIT.wrongInput);
+    const linked = linkSubject(desk, subject, emptyJob('').vehicle.drive);
     if (isProblem(linked)) return tellProblem(io, linked, EXIT.wrongInput);
-    return runFromSheet(desk, procedure, args, io);
+    return runFromSheet(
+      desk,
+      { file: args.positionals[0] ?? '', title: subjectTitle(subject) },
+      args,
+      io,
+    );
   }
-  const begun = begin(desk, args, null);
+  const begun = begin(desk, args);
   if (isProblem(begun)) return tellProblem(io, begun, EXIT.wrongInput);
   return runOnScreen(desk, begun, args, io);
 }
 
 /** At a real vehicle there is a complaint to write down, unless a job file has it or nothing is kept. */
-function wantsSheet({ values }: Arguments): boolean {
+export function wantsSheet({ values }: Arguments): boolean {
   return ['bench', 'job', 'preview', 'no-sheet'].every((name) => values[name] === undefined);
 }
 
@@ -65,7 +78,7 @@ export async function watchNamed(args: Arguments, io: Io, unattended: boolean): 
 }
 
 /** The desk with what lies beside the named file, and in a preview with nothing to keep. */
-function deskFor(args: Arguments, io: Io): Promise<Desk | Problem> {
+export function deskFor(args: Arguments, io: Io): Promise<Desk | Problem> {
   const [named] = args.positionals;
   return openDesk(io, programName(), {
     sessions: textOf(args, 'sessions'),
@@ -74,18 +87,25 @@ function deskFor(args: Arguments, io: Io): Promise<Desk | Problem> {
   });
 }
 
-/** Opens the session that the arguments name; `sheet` is a job sheet that was filled in before. */
-function begin(
+/** What is known before the session begins, beside the arguments. */
+export interface Known {
+  readonly answers?: AnswersFile;
+  /** A job sheet that was filled in before. */
+  readonly sheet?: LoadedJob;
+  readonly by?: Hand;
+}
+
+/** Opens the session that the arguments name. */
+export function begin(
   desk: Desk,
   args: Arguments,
-  answers: AnswersFile | null,
-  sheet: Job = emptyJob(''),
+  { answers, sheet, by = answers ? 'answers-file' : 'person' }: Known = {},
 ): OpenedSession | Problem {
   const jobFile = textOf(args, 'job');
-  let job = sheet;
-  let ownFault: string | null = null;
-  let intermittent = false;
-  let named = args.positionals[0] ?? answers?.procedure ?? undefined;
+  let job = sheet?.job ?? emptyJob('');
+  let ownFault = sheet?.fault ?? null;
+  let intermittent = sheet?.intermittent ?? false;
+  let named = args.positionals[0] ?? answers?.procedure ?? sheet?.procedure ?? undefined;
   if (jobFile !== undefined) {
     const file = loadFile(jobFile, loadJob);
     if (!file.value)
@@ -105,8 +125,8 @@ function begin(
         .map(({ draft }) => draft.procedure)
         .join(', ')}`,
     };
-  const procedure = findProcedure(desk, named);
-  if (isProblem(procedure)) return procedure;
+  const subject = findSubject(desk, named);
+  if (isProblem(subject)) return subject;
   const seed = Number(textOf(args, 'seed') ?? '1');
   if (!Number.isInteger(seed) || seed < 0)
     return {
@@ -121,8 +141,9 @@ function begin(
     };
   const fault = asked === OWN_FAULT ? (ownFault ?? undefined) : asked;
   return beginSession(desk, {
-    procedure,
+    subject,
     job,
+    by,
     bench:
       fault === undefined
         ? null
@@ -152,7 +173,7 @@ async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<numbe
       { problem: '--unattended needs a simulated vehicle to answer', fix: 'add --bench FAULT' },
       EXIT.wrongUse,
     );
-  const opened = begin(desk, args, answers);
+  const opened = begin(desk, args, answers ? { answers } : {});
   if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
   const warn = (words: string) => io.err(`${safeText(words, { lines: true })}\n`);
   const failure = answers ? runAnswers(opened, answers, warn) : runOnBench(opened);
@@ -184,12 +205,17 @@ async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue
     return EXIT.interrupted;
   }
   if (sheet && isProblem(sheet)) return tellProblem(io, sheet, EXIT.wrongInput);
-  const opened = begin(desk, chosen, null, sheet);
+  const opened = begin(desk, chosen, sheet ? { sheet: asLoaded(sheet) } : {});
   if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
   const end = await plainSession(opened, dialogue);
   opened.driver.close();
   await finish(opened, desk, args, io);
   return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+}
+
+/** A sheet that names nothing but the job. */
+function asLoaded(job: Job): LoadedJob {
+  return { job, procedure: null, fault: null, intermittent: false };
 }
 
 /** The job sheet in lines; null at the end of input. */
@@ -198,10 +224,10 @@ async function fillIn(
   args: Arguments,
   dialogue: Dialogue,
 ): Promise<Job | Problem | null> {
-  const procedure = findProcedure(desk, args.positionals[0] ?? '');
-  if (isProblem(procedure)) return procedure;
+  const subject = findSubject(desk, args.positionals[0] ?? '');
+  if (isProblem(subject)) return subject;
   // A mistake in the procedure is told before anybody fills in a sheet for it.
-  const linked = linkFor(desk, procedure, emptyJob('').vehicle.drive);
+  const linked = linkSubject(desk, subject, emptyJob('').vehicle.drive);
   if (isProblem(linked)) return linked;
   const { askSheet } = await import('../../ui/plain/plain-sheet.ts');
   const { circuit } = linked;

@@ -1,5 +1,6 @@
 /** Sessions without a person: from an answers file, or with the simulated vehicle answering every step. */
 
+import type { Step } from '../../procedure/procedure.ts';
 import { type AnswersFile, commandFor } from '../../session/answers-file.ts';
 import type { Command } from '../../session/command.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
@@ -19,11 +20,17 @@ export function runAnswers(
   file: AnswersFile,
   warn: (words: string) => void,
 ): string | null {
-  const { driver, advisor } = opened;
+  const { driver, advisor, model } = opened;
+  const weigh = (now: Session, faults: readonly string[]) => advisor?.weigh(now, faults);
   for (const index of file.answers.keys()) {
+    let command = commandFor(file, index, driver.session(), { weigh, model });
+    // The cautions of a test that no step asks for are acknowledged with it.
+    if ('type' in command && command.type === 'acknowledge-cautions' && command.test) {
+      driver.perform(command);
+      command = commandFor(file, index, driver.session(), { weigh, model });
+    }
+    if ('severity' in command) return formatIssue(command, file.source.text);
     const session = driver.session();
-    const command = commandFor(file, index, session, (now, faults) => advisor?.weigh(now, faults));
-    if ('code' in command) return formatIssue(command, file.source.text);
     const doubt = doubtOf(command, session);
     if (doubt !== null) {
       const at = file.source.locate(['answers', index]);
@@ -48,8 +55,7 @@ export function runAnswers(
 
 function doubtOf(command: Command, session: Session): string | null {
   const step = presentStep(session);
-  if (command.type !== 'record-reading' || command.value === null || step.kind !== 'measure')
-    return null;
+  if (command.type !== 'record-reading' || step?.kind !== 'measure') return null;
   return doubtReading(command.value, step.unit, (value) => judgeStep(step, value, session.meter));
 }
 
@@ -60,7 +66,8 @@ export function runOnBench(opened: OpenedSession): string | null {
     const session = driver.session();
     if (session.status === 'concluded') return null;
     const step = presentStep(session);
-    const command = commandOnBench(opened);
+    if (!step) return 'free order has no steps to answer: take a file of answers';
+    const command = commandOnBench(opened, step);
     if (!command) return `step "${step.id}" asks for something the circuit knows nothing of`;
     if (command.type === 'conclude' && step.kind === 'conclude' && advisor) {
       const weighed = advisor.weigh(session, step.faults);
@@ -74,9 +81,8 @@ export function runOnBench(opened: OpenedSession): string | null {
   return `no conclusion after ${STEPS_MAX} steps`;
 }
 
-function commandOnBench(opened: OpenedSession): Command | null {
+function commandOnBench(opened: OpenedSession, step: Step): Command | null {
   const session = opened.driver.session();
-  const step = presentStep(session);
   if (step.kind === 'conclude') return { type: 'conclude' };
   if (pendingCautions(session).length > 0) return { type: 'acknowledge-cautions' };
   const shows = opened.driver.vehicleShows();

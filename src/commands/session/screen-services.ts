@@ -9,30 +9,44 @@ import { listWords } from '../../records/list-words.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import type { AppServices, OpenedSession } from '../../ui/app-services.ts';
 import { drillMenuExtra } from '../drill/drill-services.ts';
-import { type Desk, findProcedure, guided, startable } from './open-desk.ts';
+import { type Desk, findSubject, freeOrders, type Subject, startable } from './open-desk.ts';
 import { beginSession, continueSession } from './open-session.ts';
 
 /** `onOpened` is told of each session that is opened from the screens. */
 export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void): AppServices {
   const { library } = desk;
+  const subjectOf = (file: string): Subject | Problem => {
+    const procedure = startable(desk).find(({ source }) => source.file === file);
+    return procedure ? { kind: 'procedure', procedure } : findSubject(desk, file);
+  };
   const circuitOf = (file: string) => {
-    const known = [...startable(desk), ...guided(desk)].find(({ source }) => source.file === file);
-    const parsed = known ?? findProcedure(desk, file);
-    return isProblem(parsed) ? null : (library.circuits.get(parsed.draft.circuit ?? '') ?? null);
+    const subject = subjectOf(file);
+    if (isProblem(subject)) return null;
+    return subject.kind === 'free-order'
+      ? subject.circuit
+      : (library.circuits.get(subject.procedure.draft.circuit ?? '') ?? null);
   };
   const told = (opened: OpenedSession | Problem) => {
     if (!isProblem(opened)) onOpened(opened);
     return opened;
   };
   return {
-    listProcedures: () =>
-      [...startable(desk), ...guided(desk)].map(({ draft, source }) => ({
+    listProcedures: () => [
+      ...startable(desk).map(({ draft, source }) => ({
         file: source.file,
         title: draft.title,
         about: draft.about ?? '',
         codes: draft.codes ?? [],
         circuit: draft.circuit ?? null,
       })),
+      ...freeOrders(desk).map(({ name, title, about, circuit }) => ({
+        file: name,
+        title,
+        about,
+        codes: [],
+        circuit,
+      })),
+    ],
     listDemoJobs: () =>
       library.jobFiles().flatMap(({ path, value }) => {
         if (!value) return [];
@@ -73,13 +87,12 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
       ];
     },
     open: async ({ procedureFile, job, vehicle }) => {
-      const parsed = findProcedure(desk, procedureFile);
-      if (isProblem(parsed)) return parsed;
-      if (vehicle.kind === 'real')
-        return told(beginSession(desk, { procedure: parsed, job, bench: null }));
+      const subject = subjectOf(procedureFile);
+      if (isProblem(subject)) return subject;
+      if (vehicle.kind === 'real') return told(beginSession(desk, { subject, job, bench: null }));
       const { fault, intermittent } = vehicle;
       const bench = { fault, intermittent, seed: Math.floor(Math.random() * 1e6) };
-      return told(beginSession(desk, { procedure: parsed, job, bench }));
+      return told(beginSession(desk, { subject, job, bench }));
     },
     resume: async (path) => told(continueSession(desk, path)),
     settings: {

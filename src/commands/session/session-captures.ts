@@ -22,7 +22,7 @@ import type { Desk } from './open-desk.ts';
 /** The scope test behind what takes a capture: at the same leads, or at the module's input; null without one. */
 export function captureTest(model: Model, ask: CaptureAsk): Test | null {
   if (!isTaken(ask)) return null;
-  if (ask.kind === 'extra') return atLeads(ask.test);
+  if (ask.kind === 'test') return atLeads(ask.test);
   const { step } = ask;
   if (step.kind !== 'look' && step.kind !== 'measure') return null;
   return step.probe === null
@@ -31,7 +31,7 @@ export function captureTest(model: Model, ask: CaptureAsk): Test | null {
 }
 
 function isTaken(ask: CaptureAsk): boolean {
-  return ask.kind === 'extra' ? testTakesCapture(ask.test) : takesCapture(ask.step);
+  return ask.kind === 'test' ? testTakesCapture(ask.test) : takesCapture(ask.step);
 }
 
 function atLeads({ setup, probe }: Test): Test | null {

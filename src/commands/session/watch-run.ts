@@ -1,5 +1,5 @@
 /** A preview that begins again whenever its file, or what lies beside it, is saved. */
-import type { Dialogue } from '../../ui/plain/plain-session.ts';
+import type { Dialogue } from '../../ui/plain/dialogue.ts';
 import { type Gathered, gatherFiles } from '../check/gather-files.ts';
 import { watchFiles } from '../check/watch-files.ts';
 import { EXIT, type Io } from '../command.ts';

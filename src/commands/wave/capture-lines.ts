@@ -4,7 +4,8 @@ import { alignView, type View } from '../../waveform/align-view.ts';
 import type { Capture } from '../../waveform/capture.ts';
 import type { Difference } from '../../waveform/compare-captures.ts';
 import { describeCapture, markedLevels } from '../../waveform/describe-measures.ts';
-import type { Finding } from '../../waveform/judge-channel.ts';
+import type { Finding } from '../../waveform/finding.ts';
+import { findingWords } from '../../waveform/finding-words.ts';
 import type { CaptureMeasures } from '../../waveform/measure-phase.ts';
 import { spanLeastOf } from '../../waveform/plot-range.ts';
 import { plotText } from '../../waveform/plot-text.ts';
@@ -54,7 +55,9 @@ export function captureLines(
   if (view.from > 0 || view.to < measures.seconds)
     lines.push('Only a part is drawn; --from and --to show others.', '');
   lines.push(...describeCapture(measures, { ascii }));
-  const words = given.findings.flat().map((finding) => finding.words);
+  const words = given.findings.flatMap((findings, at) =>
+    findings.map((finding) => findingWords(finding, capture.channels[at]?.name ?? '')),
+  );
   lines.push(
     '',
     'Judgement',

@@ -3,6 +3,7 @@ import { signalTest } from '../../circuit/expected-signal.ts';
 import { createModel } from '../../circuit/model.ts';
 import { parseMeasure } from '../../circuit/parse-measure.ts';
 import { type Probe, VEHICLE_STATES } from '../../circuit/test.ts';
+import { testRefusalWords } from '../../circuit/test-refusal.ts';
 import { benchCapture } from '../../drill/bench-capture.ts';
 import { STANDARD_SETTINGS } from '../../files/settings.ts';
 import { safeText } from '../../source/safe-text.ts';
@@ -41,7 +42,7 @@ export function makeCapture(name: string, options: Options, io: Io): number {
   const test = atInput && { ...atInput, ...probeOf(options) };
   if (!test) throw new WrongUse(`the module of "${safeText(name)}" has no input to look at`);
   const refusal = model.refusal(test);
-  if (refusal !== null) throw new WrongUse(refusal);
+  if (refusal !== null) throw new WrongUse(testRefusalWords(refusal));
   const wanted = { fault, seed, test, ...(rpm === undefined ? {} : { rpm }) };
   const text = csvOfCapture(benchCapture(model, wanted));
   const output = options.text('output');

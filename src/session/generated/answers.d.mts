@@ -13,9 +13,56 @@ export type Step = string
  */
 export type Reading = (string | number)
 /**
- * Name of an outcome, or of a look.
+ * Name of an outcome, or of a look; of a test that no step asks for, of a look.
  */
 export type Choose = string
+/**
+ * A test that no step asks for: instrument and leads, red first.
+ */
+export type Measure = string
+/**
+ * The same by the name of a standard test of the circuit.
+ */
+export type StandardTest = string
+/**
+ * How the vehicle stands in that test.
+ */
+export type VehicleState = ("key-off" | "key-on" | "cranking" | "running")
+/**
+ * Parts whose connector is off.
+ * 
+ * @maxItems 20
+ */
+export type Unplugged = string[]
+/**
+ * Two terminals and what is between: lead, test-light, lamp or ohms.
+ * 
+ * @maxItems 6
+ */
+export type ClippedIn = string[]
+/**
+ * Instead of the own one of the vehicle.
+ */
+export type AGoodSpareSensorIsPluggedIn = boolean
+/**
+ * By cranking, by hand or with a magnet.
+ */
+export type TheTargetPassesTheSensor = boolean
+/**
+ * Brings out an intermittent fault.
+ */
+export type HarnessAndConnectorsAreMovedMeanwhile = boolean
+/**
+ * Concludes on these faults of the circuit, whatever the tree says.
+ * 
+ * @minItems 1
+ * @maxItems 50
+ */
+export type OwnConclusion = string[]
+/**
+ * Concludes with what the person says is wrong.
+ */
+export type OwnConclusionInWords = string
 export type Done = true
 /**
  * Why.
@@ -57,6 +104,16 @@ export interface AnswerDraft {
 step?: Step
 reading?: Reading
 choose?: Choose
+measure?: Measure
+test?: StandardTest
+state?: VehicleState
+unplug?: Unplugged
+bridges?: ClippedIn
+spare?: AGoodSpareSensorIsPluggedIn
+moving?: TheTargetPassesTheSensor
+wiggle?: HarnessAndConnectorsAreMovedMeanwhile
+faults?: OwnConclusion
+words?: OwnConclusionInWords
 done?: Done
 cannot?: CannotDo
 acknowledge?: Acknowledge

@@ -37,7 +37,7 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look.", "type": "string", "examples": ["flat-high"] }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back the last answer.", "const": true }, "pause": { "title": "Pause", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back the last answer.", "const": true }, "pause": { "title": "Pause", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
@@ -179,23 +179,20 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.done !== void 0) {
-              let data6 = data2.done;
-              if (true !== data6) {
-                const err12 = { instancePath: instancePath + "/answers/" + i0 + "/done", schemaPath: "#/properties/answers/items/properties/done/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.done, data: data6 };
-                if (vErrors === null) {
-                  vErrors = [err12];
-                } else {
-                  vErrors.push(err12);
+            if (data2.measure !== void 0) {
+              let data6 = data2.measure;
+              if (typeof data6 === "string") {
+                if (func3(data6) > 200) {
+                  const err12 = { instancePath: instancePath + "/answers/" + i0 + "/measure", schemaPath: "#/properties/answers/items/properties/measure/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.measure, data: data6 };
+                  if (vErrors === null) {
+                    vErrors = [err12];
+                  } else {
+                    vErrors.push(err12);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.cannot !== void 0) {
-              let data7 = data2.cannot;
-              if (typeof data7 === "string") {
-                if (func3(data7) > 2e3) {
-                  const err13 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.cannot, data: data7 };
+                if (func3(data6) < 1) {
+                  const err13 = { instancePath: instancePath + "/answers/" + i0 + "/measure", schemaPath: "#/properties/answers/items/properties/measure/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.measure, data: data6 };
                   if (vErrors === null) {
                     vErrors = [err13];
                   } else {
@@ -203,29 +200,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (func3(data7) < 1) {
-                  const err14 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.cannot, data: data7 };
-                  if (vErrors === null) {
-                    vErrors = [err14];
-                  } else {
-                    vErrors.push(err14);
-                  }
-                  errors++;
-                }
               } else {
-                const err15 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.cannot.type, parentSchema: schema11.properties.answers.items.properties.cannot, data: data7 };
+                const err14 = { instancePath: instancePath + "/answers/" + i0 + "/measure", schemaPath: "#/properties/answers/items/properties/measure/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.measure.type, parentSchema: schema11.properties.answers.items.properties.measure, data: data6 };
                 if (vErrors === null) {
-                  vErrors = [err15];
+                  vErrors = [err14];
                 } else {
-                  vErrors.push(err15);
+                  vErrors.push(err14);
                 }
                 errors++;
               }
             }
-            if (data2.acknowledge !== void 0) {
-              let data8 = data2.acknowledge;
-              if (true !== data8) {
-                const err16 = { instancePath: instancePath + "/answers/" + i0 + "/acknowledge", schemaPath: "#/properties/answers/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.acknowledge, data: data8 };
+            if (data2.test !== void 0) {
+              let data7 = data2.test;
+              if (typeof data7 === "string") {
+                if (func3(data7) > 200) {
+                  const err15 = { instancePath: instancePath + "/answers/" + i0 + "/test", schemaPath: "#/properties/answers/items/properties/test/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.test, data: data7 };
+                  if (vErrors === null) {
+                    vErrors = [err15];
+                  } else {
+                    vErrors.push(err15);
+                  }
+                  errors++;
+                }
+              } else {
+                const err16 = { instancePath: instancePath + "/answers/" + i0 + "/test", schemaPath: "#/properties/answers/items/properties/test/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.test.type, parentSchema: schema11.properties.answers.items.properties.test, data: data7 };
                 if (vErrors === null) {
                   vErrors = [err16];
                 } else {
@@ -234,20 +232,23 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.note !== void 0) {
-              let data9 = data2.note;
-              if (typeof data9 === "string") {
-                if (func3(data9) > 2e3) {
-                  const err17 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.note, data: data9 };
-                  if (vErrors === null) {
-                    vErrors = [err17];
-                  } else {
-                    vErrors.push(err17);
-                  }
-                  errors++;
+            if (data2.state !== void 0) {
+              let data8 = data2.state;
+              if (!(data8 === "key-off" || data8 === "key-on" || data8 === "cranking" || data8 === "running")) {
+                const err17 = { instancePath: instancePath + "/answers/" + i0 + "/state", schemaPath: "#/properties/answers/items/properties/state/enum", keyword: "enum", params: { allowedValues: schema11.properties.answers.items.properties.state.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.answers.items.properties.state.enum, parentSchema: schema11.properties.answers.items.properties.state, data: data8 };
+                if (vErrors === null) {
+                  vErrors = [err17];
+                } else {
+                  vErrors.push(err17);
                 }
-                if (func3(data9) < 1) {
-                  const err18 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.note, data: data9 };
+                errors++;
+              }
+            }
+            if (data2.unplug !== void 0) {
+              let data9 = data2.unplug;
+              if (Array.isArray(data9)) {
+                if (data9.length > 20) {
+                  const err18 = { instancePath: instancePath + "/answers/" + i0 + "/unplug", schemaPath: "#/properties/answers/items/properties/unplug/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema11.properties.answers.items.properties.unplug, data: data9 };
                   if (vErrors === null) {
                     vErrors = [err18];
                   } else {
@@ -255,32 +256,31 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
+                const len1 = data9.length;
+                for (let i1 = 0; i1 < len1; i1++) {
+                  let data10 = data9[i1];
+                  if (typeof data10 === "string") {
+                    if (func3(data10) > 100) {
+                      const err19 = { instancePath: instancePath + "/answers/" + i0 + "/unplug/" + i1, schemaPath: "#/properties/answers/items/properties/unplug/items/maxLength", keyword: "maxLength", params: { limit: 100 }, message: "must NOT have more than 100 characters", schema: 100, parentSchema: schema11.properties.answers.items.properties.unplug.items, data: data10 };
+                      if (vErrors === null) {
+                        vErrors = [err19];
+                      } else {
+                        vErrors.push(err19);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err20 = { instancePath: instancePath + "/answers/" + i0 + "/unplug/" + i1, schemaPath: "#/properties/answers/items/properties/unplug/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.unplug.items.type, parentSchema: schema11.properties.answers.items.properties.unplug.items, data: data10 };
+                    if (vErrors === null) {
+                      vErrors = [err20];
+                    } else {
+                      vErrors.push(err20);
+                    }
+                    errors++;
+                  }
+                }
               } else {
-                const err19 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.note.type, parentSchema: schema11.properties.answers.items.properties.note, data: data9 };
-                if (vErrors === null) {
-                  vErrors = [err19];
-                } else {
-                  vErrors.push(err19);
-                }
-                errors++;
-              }
-            }
-            if (data2.back !== void 0) {
-              let data10 = data2.back;
-              if (true !== data10) {
-                const err20 = { instancePath: instancePath + "/answers/" + i0 + "/back", schemaPath: "#/properties/answers/items/properties/back/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.back, data: data10 };
-                if (vErrors === null) {
-                  vErrors = [err20];
-                } else {
-                  vErrors.push(err20);
-                }
-                errors++;
-              }
-            }
-            if (data2.pause !== void 0) {
-              let data11 = data2.pause;
-              if (true !== data11) {
-                const err21 = { instancePath: instancePath + "/answers/" + i0 + "/pause", schemaPath: "#/properties/answers/items/properties/pause/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.pause, data: data11 };
+                const err21 = { instancePath: instancePath + "/answers/" + i0 + "/unplug", schemaPath: "#/properties/answers/items/properties/unplug/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.unplug.type, parentSchema: schema11.properties.answers.items.properties.unplug, data: data9 };
                 if (vErrors === null) {
                   vErrors = [err21];
                 } else {
@@ -289,44 +289,320 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.conclude !== void 0) {
-              let data12 = data2.conclude;
-              if (true !== data12) {
-                const err22 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data12 };
+            if (data2.bridges !== void 0) {
+              let data11 = data2.bridges;
+              if (Array.isArray(data11)) {
+                if (data11.length > 6) {
+                  const err22 = { instancePath: instancePath + "/answers/" + i0 + "/bridges", schemaPath: "#/properties/answers/items/properties/bridges/maxItems", keyword: "maxItems", params: { limit: 6 }, message: "must NOT have more than 6 items", schema: 6, parentSchema: schema11.properties.answers.items.properties.bridges, data: data11 };
+                  if (vErrors === null) {
+                    vErrors = [err22];
+                  } else {
+                    vErrors.push(err22);
+                  }
+                  errors++;
+                }
+                const len2 = data11.length;
+                for (let i2 = 0; i2 < len2; i2++) {
+                  let data12 = data11[i2];
+                  if (typeof data12 === "string") {
+                    if (func3(data12) > 200) {
+                      const err23 = { instancePath: instancePath + "/answers/" + i0 + "/bridges/" + i2, schemaPath: "#/properties/answers/items/properties/bridges/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.bridges.items, data: data12 };
+                      if (vErrors === null) {
+                        vErrors = [err23];
+                      } else {
+                        vErrors.push(err23);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err24 = { instancePath: instancePath + "/answers/" + i0 + "/bridges/" + i2, schemaPath: "#/properties/answers/items/properties/bridges/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.bridges.items.type, parentSchema: schema11.properties.answers.items.properties.bridges.items, data: data12 };
+                    if (vErrors === null) {
+                      vErrors = [err24];
+                    } else {
+                      vErrors.push(err24);
+                    }
+                    errors++;
+                  }
+                }
+              } else {
+                const err25 = { instancePath: instancePath + "/answers/" + i0 + "/bridges", schemaPath: "#/properties/answers/items/properties/bridges/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.bridges.type, parentSchema: schema11.properties.answers.items.properties.bridges, data: data11 };
                 if (vErrors === null) {
-                  vErrors = [err22];
+                  vErrors = [err25];
                 } else {
-                  vErrors.push(err22);
+                  vErrors.push(err25);
+                }
+                errors++;
+              }
+            }
+            if (data2.spare !== void 0) {
+              let data13 = data2.spare;
+              if (typeof data13 !== "boolean") {
+                const err26 = { instancePath: instancePath + "/answers/" + i0 + "/spare", schemaPath: "#/properties/answers/items/properties/spare/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.answers.items.properties.spare.type, parentSchema: schema11.properties.answers.items.properties.spare, data: data13 };
+                if (vErrors === null) {
+                  vErrors = [err26];
+                } else {
+                  vErrors.push(err26);
+                }
+                errors++;
+              }
+            }
+            if (data2.moving !== void 0) {
+              let data14 = data2.moving;
+              if (typeof data14 !== "boolean") {
+                const err27 = { instancePath: instancePath + "/answers/" + i0 + "/moving", schemaPath: "#/properties/answers/items/properties/moving/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.answers.items.properties.moving.type, parentSchema: schema11.properties.answers.items.properties.moving, data: data14 };
+                if (vErrors === null) {
+                  vErrors = [err27];
+                } else {
+                  vErrors.push(err27);
+                }
+                errors++;
+              }
+            }
+            if (data2.wiggle !== void 0) {
+              let data15 = data2.wiggle;
+              if (typeof data15 !== "boolean") {
+                const err28 = { instancePath: instancePath + "/answers/" + i0 + "/wiggle", schemaPath: "#/properties/answers/items/properties/wiggle/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.answers.items.properties.wiggle.type, parentSchema: schema11.properties.answers.items.properties.wiggle, data: data15 };
+                if (vErrors === null) {
+                  vErrors = [err28];
+                } else {
+                  vErrors.push(err28);
+                }
+                errors++;
+              }
+            }
+            if (data2.faults !== void 0) {
+              let data16 = data2.faults;
+              if (Array.isArray(data16)) {
+                if (data16.length > 50) {
+                  const err29 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/maxItems", keyword: "maxItems", params: { limit: 50 }, message: "must NOT have more than 50 items", schema: 50, parentSchema: schema11.properties.answers.items.properties.faults, data: data16 };
+                  if (vErrors === null) {
+                    vErrors = [err29];
+                  } else {
+                    vErrors.push(err29);
+                  }
+                  errors++;
+                }
+                if (data16.length < 1) {
+                  const err30 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.answers.items.properties.faults, data: data16 };
+                  if (vErrors === null) {
+                    vErrors = [err30];
+                  } else {
+                    vErrors.push(err30);
+                  }
+                  errors++;
+                }
+                const len3 = data16.length;
+                for (let i3 = 0; i3 < len3; i3++) {
+                  let data17 = data16[i3];
+                  if (typeof data17 === "string") {
+                    if (func3(data17) > 200) {
+                      const err31 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data17 };
+                      if (vErrors === null) {
+                        vErrors = [err31];
+                      } else {
+                        vErrors.push(err31);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err32 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.faults.items.type, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data17 };
+                    if (vErrors === null) {
+                      vErrors = [err32];
+                    } else {
+                      vErrors.push(err32);
+                    }
+                    errors++;
+                  }
+                }
+              } else {
+                const err33 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.faults.type, parentSchema: schema11.properties.answers.items.properties.faults, data: data16 };
+                if (vErrors === null) {
+                  vErrors = [err33];
+                } else {
+                  vErrors.push(err33);
+                }
+                errors++;
+              }
+            }
+            if (data2.words !== void 0) {
+              let data18 = data2.words;
+              if (typeof data18 === "string") {
+                if (func3(data18) > 2e3) {
+                  const err34 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.words, data: data18 };
+                  if (vErrors === null) {
+                    vErrors = [err34];
+                  } else {
+                    vErrors.push(err34);
+                  }
+                  errors++;
+                }
+                if (func3(data18) < 1) {
+                  const err35 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.words, data: data18 };
+                  if (vErrors === null) {
+                    vErrors = [err35];
+                  } else {
+                    vErrors.push(err35);
+                  }
+                  errors++;
+                }
+              } else {
+                const err36 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.words.type, parentSchema: schema11.properties.answers.items.properties.words, data: data18 };
+                if (vErrors === null) {
+                  vErrors = [err36];
+                } else {
+                  vErrors.push(err36);
+                }
+                errors++;
+              }
+            }
+            if (data2.done !== void 0) {
+              let data19 = data2.done;
+              if (true !== data19) {
+                const err37 = { instancePath: instancePath + "/answers/" + i0 + "/done", schemaPath: "#/properties/answers/items/properties/done/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.done, data: data19 };
+                if (vErrors === null) {
+                  vErrors = [err37];
+                } else {
+                  vErrors.push(err37);
+                }
+                errors++;
+              }
+            }
+            if (data2.cannot !== void 0) {
+              let data20 = data2.cannot;
+              if (typeof data20 === "string") {
+                if (func3(data20) > 2e3) {
+                  const err38 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.cannot, data: data20 };
+                  if (vErrors === null) {
+                    vErrors = [err38];
+                  } else {
+                    vErrors.push(err38);
+                  }
+                  errors++;
+                }
+                if (func3(data20) < 1) {
+                  const err39 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.cannot, data: data20 };
+                  if (vErrors === null) {
+                    vErrors = [err39];
+                  } else {
+                    vErrors.push(err39);
+                  }
+                  errors++;
+                }
+              } else {
+                const err40 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.cannot.type, parentSchema: schema11.properties.answers.items.properties.cannot, data: data20 };
+                if (vErrors === null) {
+                  vErrors = [err40];
+                } else {
+                  vErrors.push(err40);
+                }
+                errors++;
+              }
+            }
+            if (data2.acknowledge !== void 0) {
+              let data21 = data2.acknowledge;
+              if (true !== data21) {
+                const err41 = { instancePath: instancePath + "/answers/" + i0 + "/acknowledge", schemaPath: "#/properties/answers/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.acknowledge, data: data21 };
+                if (vErrors === null) {
+                  vErrors = [err41];
+                } else {
+                  vErrors.push(err41);
+                }
+                errors++;
+              }
+            }
+            if (data2.note !== void 0) {
+              let data22 = data2.note;
+              if (typeof data22 === "string") {
+                if (func3(data22) > 2e3) {
+                  const err42 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.note, data: data22 };
+                  if (vErrors === null) {
+                    vErrors = [err42];
+                  } else {
+                    vErrors.push(err42);
+                  }
+                  errors++;
+                }
+                if (func3(data22) < 1) {
+                  const err43 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.note, data: data22 };
+                  if (vErrors === null) {
+                    vErrors = [err43];
+                  } else {
+                    vErrors.push(err43);
+                  }
+                  errors++;
+                }
+              } else {
+                const err44 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.note.type, parentSchema: schema11.properties.answers.items.properties.note, data: data22 };
+                if (vErrors === null) {
+                  vErrors = [err44];
+                } else {
+                  vErrors.push(err44);
+                }
+                errors++;
+              }
+            }
+            if (data2.back !== void 0) {
+              let data23 = data2.back;
+              if (true !== data23) {
+                const err45 = { instancePath: instancePath + "/answers/" + i0 + "/back", schemaPath: "#/properties/answers/items/properties/back/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.back, data: data23 };
+                if (vErrors === null) {
+                  vErrors = [err45];
+                } else {
+                  vErrors.push(err45);
+                }
+                errors++;
+              }
+            }
+            if (data2.pause !== void 0) {
+              let data24 = data2.pause;
+              if (true !== data24) {
+                const err46 = { instancePath: instancePath + "/answers/" + i0 + "/pause", schemaPath: "#/properties/answers/items/properties/pause/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.pause, data: data24 };
+                if (vErrors === null) {
+                  vErrors = [err46];
+                } else {
+                  vErrors.push(err46);
+                }
+                errors++;
+              }
+            }
+            if (data2.conclude !== void 0) {
+              let data25 = data2.conclude;
+              if (true !== data25) {
+                const err47 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data25 };
+                if (vErrors === null) {
+                  vErrors = [err47];
+                } else {
+                  vErrors.push(err47);
                 }
                 errors++;
               }
             }
           } else {
-            const err23 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
+            const err48 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
             if (vErrors === null) {
-              vErrors = [err23];
+              vErrors = [err48];
             } else {
-              vErrors.push(err23);
+              vErrors.push(err48);
             }
             errors++;
           }
         }
       } else {
-        const err24 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
+        const err49 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
         if (vErrors === null) {
-          vErrors = [err24];
+          vErrors = [err49];
         } else {
-          vErrors.push(err24);
+          vErrors.push(err49);
         }
         errors++;
       }
     }
   } else {
-    const err25 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err50 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err25];
+      vErrors = [err50];
     } else {
-      vErrors.push(err25);
+      vErrors.push(err50);
     }
     errors++;
   }

@@ -1,36 +1,31 @@
-/** Drills on the screen: choose, measure, name the fault, read the debrief. */
-
+/** Drills on the screen: choose what to drill on and how hard, then the pages of a session. */
 import { useState } from 'react';
-import type { DrillInHand } from '../../drill/drill-in-hand.ts';
-import { debriefLines } from '../../drill/drill-words.ts';
 import { LEVELS } from '../../drill/levels.ts';
 import type { Problem } from '../../source/problem.ts';
+import type { OpenedSession } from '../app-services.ts';
 import { PickScreen } from '../screens/pick-screen.tsx';
 import { ReadingPage } from '../screens/reading-page.tsx';
-import { DrillBench } from './drill-bench.tsx';
+import { SessionScreen } from '../screens/session-screen.tsx';
 import type { DrillServices, DrillSubject } from './drill-services.ts';
 
 export interface DrillAppProps {
   readonly services: DrillServices;
   /** A drill that was begun by the command; else the person chooses. */
-  readonly begun: DrillInHand | null;
+  readonly begun: OpenedSession | null;
   readonly onLeave: () => void;
 }
 
 type Place =
   | { readonly name: 'subject' }
   | { readonly name: 'level'; readonly subject: DrillSubject }
-  | { readonly name: 'bench'; readonly hand: DrillInHand }
-  | { readonly name: 'debrief'; readonly hand: DrillInHand }
+  | { readonly name: 'drill'; readonly opened: OpenedSession }
   | { readonly name: 'problem'; readonly problem: Problem };
 
 /** The screens of a drill, from the choice to the debrief. */
 export function DrillApp({ services, begun, onLeave }: DrillAppProps) {
-  const [place, setPlace] = useState<Place>(() => beginning(begun));
-  const leave = (hand: DrillInHand) => {
-    hand.close();
-    onLeave();
-  };
+  const [place, setPlace] = useState<Place>(
+    begun ? { name: 'drill', opened: begun } : { name: 'subject' },
+  );
   switch (place.name) {
     case 'subject':
       return (
@@ -59,29 +54,25 @@ export function DrillApp({ services, begun, onLeave }: DrillAppProps) {
           }))}
           empty=""
           onPick={({ level }) => {
-            const hand = services.begin(place.subject.name, level.name);
+            const opened = services.begin(place.subject.name, level.name);
             setPlace(
-              'problem' in hand ? { name: 'problem', problem: hand } : { name: 'bench', hand },
+              'problem' in opened
+                ? { name: 'problem', problem: opened }
+                : { name: 'drill', opened },
             );
           }}
           onClose={() => setPlace({ name: 'subject' })}
         />
       );
-    case 'bench':
+    case 'drill':
       return (
-        <DrillBench
-          hand={place.hand}
+        <SessionScreen
+          opened={place.opened}
           clock={services.clock}
-          onEnded={() => setPlace({ name: 'debrief', hand: place.hand })}
-          onLeave={() => leave(place.hand)}
-        />
-      );
-    case 'debrief':
-      return (
-        <ReadingPage
-          title="After the drill"
-          paragraphs={debriefParagraphs(place.hand)}
-          onClose={() => leave(place.hand)}
+          onHome={() => {
+            place.opened.driver.close();
+            onLeave();
+          }}
         />
       );
     case 'problem':
@@ -93,21 +84,4 @@ export function DrillApp({ services, begun, onLeave }: DrillAppProps) {
         />
       );
   }
-}
-
-/** A drill that was cut off before its reveal begins with its end. */
-function beginning(begun: DrillInHand | null): Place {
-  if (!begun) return { name: 'subject' };
-  const ended = begun.drill().status === 'revealed';
-  return ended ? { name: 'debrief', hand: begun } : { name: 'bench', hand: begun };
-}
-
-function debriefParagraphs(hand: DrillInHand) {
-  const debrief = hand.debrief();
-  if (!debrief) return ['There is nothing to say yet.'];
-  return [
-    ...debriefLines(debrief).map((text, index) => ({ text, bold: index === 0, hang: 4 })),
-    '',
-    `Saved: ${hand.path()}`,
-  ];
 }

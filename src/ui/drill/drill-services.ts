@@ -1,13 +1,13 @@
 /** What the drill's screens are given. */
 
-import type { DrillInHand } from '../../drill/drill-in-hand.ts';
-import type { LevelName } from '../../drill/levels.ts';
+import type { LevelName } from '../../session/events.ts';
 import type { Problem } from '../../source/problem.ts';
+import type { OpenedSession } from '../app-services.ts';
 
 export interface DrillServices {
   /** Procedures with a circuit, then circuits alone. */
   readonly subjects: () => readonly DrillSubject[];
-  readonly begin: (subject: string, level: LevelName) => DrillInHand | Problem;
+  readonly begin: (subject: string, level: LevelName) => OpenedSession | Problem;
   /** Monotonic milliseconds. */
   readonly clock: () => number;
 }

@@ -1,35 +1,34 @@
-/** A drill as a dialogue of lines: for screen readers, pipes, dumb terminals and whoever likes it so. */
-
-import { standardTests } from '../../circuit/standard-tests.ts';
-import { pendingFor, presentDrillStep, stepTest } from '../../drill/decide-drill.ts';
-import type { DrillInHand } from '../../drill/drill-in-hand.ts';
+/** A drill as a dialogue of lines: the bench is arranged by words, read, and the fault named. */
 import {
   ARRANGEMENT,
   ARRANGING_WORDS,
   type Arrangement,
   arrangedBy,
+  arrangementOf,
   leadPlaces,
   testFrom,
-} from '../../drill/drill-setup.ts';
-import type { DrillTest } from '../../drill/drill-test.ts';
-import {
-  arrangedWords,
-  conclusionLines,
-  countWords,
-  debriefLines,
-  goodValue,
-  handInLines,
-  openingLines,
-  readingLine,
-  refusalLines,
-  repairChoices,
-  suspectLines,
-} from '../../drill/drill-words.ts';
-import { bindText } from '../../procedure/bind-text.ts';
-import { emptyJob } from '../../procedure/job.ts';
-import { shortStateWords } from '../../procedure/test-words.ts';
-import type { Dialogue } from '../plain/plain-session.ts';
+} from '../../circuit/arrange-test.ts';
+import type { Circuit } from '../../circuit/circuit.ts';
+import type { Test } from '../../circuit/test.ts';
+import { readingsGiven, testOfStep } from '../../drill/drill-act.ts';
+import type { DrillDesk, DrillPerformed } from '../../drill/drill-desk.ts';
+import { debriefLines, handInLines, openingLines, repairChoices } from '../../drill/drill-words.ts';
+import { isTask } from '../../procedure/procedure.ts';
+import { setupWords, shortStateWords } from '../../procedure/test-words.ts';
+import { capturedFindingWords } from '../../session/capture-words.ts';
+import type { Command } from '../../session/command.ts';
+import type { SessionEvent, StepCapture } from '../../session/events.ts';
+import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
+import { presentStep, type Session } from '../../session/session.ts';
+import { testsToChoose } from '../../session/session-tests.ts';
+import { spentMinutes } from '../../session/spent-minutes.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { percentWords } from '../parts/bar.ts';
+import type { Dialogue } from '../plain/dialogue.ts';
 import { capturePlot } from '../screens/capture-plot.ts';
+import { countWords, foundLines } from '../screens/conclusion-words.ts';
+import { adviceOf } from '../screens/pages-state.ts';
+import { lastFound } from '../screens/step-words.ts';
 
 /** How the dialogue ended. */
 export type PlainDrillEnd = 'revealed' | 'left' | 'input-ended';
@@ -57,195 +56,261 @@ const WORDS_OF_HELP = [
 const SUSPECTS_SHOWN = 8;
 const SKETCH_COLUMNS = 78;
 
+/** Where a line was typed. */
+interface At {
+  readonly opened: OpenedSession;
+  readonly drill: DrillDesk;
+  readonly circuit: Circuit;
+  readonly arrangement: Arrangement;
+  readonly dialogue: Dialogue;
+}
+
 /** Leads one drill to its debrief, a pause, or the end of input. */
-export async function plainDrill(hand: DrillInHand, dialogue: Dialogue): Promise<PlainDrillEnd> {
-  const { say, ask } = dialogue;
-  const { circuit } = hand.drill().opened;
-  let arrangement: Arrangement = ARRANGEMENT;
-  for (const line of openingLines(hand.drill())) say(line);
-  say('Type "help" for the words you can use.');
+export async function plainDrill(
+  opened: OpenedSession,
+  dialogue: Dialogue,
+): Promise<PlainDrillEnd> {
+  const { driver, drill } = opened;
+  const { circuit } = driver.session().opened;
+  if (!drill || !circuit) throw new Error('plain-drill: this session is none');
+  let arrangement = ARRANGEMENT;
+  sayAll(openingLines(driver.session()), dialogue);
+  dialogue.say('Type "help" for the words you can use.');
   while (true) {
-    const drill = hand.drill();
-    const debrief = hand.debrief();
+    const debrief = drill.debrief();
     if (debrief) {
-      for (const one of debriefLines(debrief)) say(one);
+      sayAll(debriefLines(debrief), dialogue);
       return 'revealed';
     }
-    say('');
-    const line = await ask(
-      `[${countWords(drill.readings.length, 'reading')}, ${Math.round(drill.minutes * 10) / 10} min; ${arrangedWords(arrangement, circuit)}] `,
-    );
+    dialogue.say('');
+    const line = await dialogue.ask(promptOf(driver.session(), arrangement));
     if (line === null) return 'input-ended';
-    const text = line.trim();
-    const [word = '', ...rest] = text.split(/\s+/);
-    const arranged = arrangedBy(arrangement, text, circuit);
-    const list = LISTS.get(word);
-    if (arranged) {
-      if ('words' in arranged) say(arranged.words);
-      else arrangement = arranged.arrangement;
-    } else if (text === 'leave') return 'left';
-    else if (word === 'capture') await capture(hand, arrangement, rest, dialogue);
-    else if (word === 'test' || word === 'follow') {
-      const test = word === 'follow' ? stepTest(hand.drill()) : numbered(hand, rest[0]);
-      if (word === 'test' && !test) say('There is no test of that number; see them with: tests');
-      else if (word === 'follow') await follow(hand, test, dialogue);
-      else if (test) {
-        arrangement = { setup: test.setup, wiggle: arrangement.wiggle };
-        await measure(hand, { ...test, wiggle: arrangement.wiggle }, dialogue);
-      }
-    } else if (word === 'diagnose' || text === 'give up') {
-      await diagnose(hand, word === 'diagnose' ? rest : null, dialogue);
-    } else if (word === 'note') {
-      const { refused } = hand.perform({ type: 'note', text: rest.join(' ') });
-      if (refused) tell(refused, say);
-      else say('Noted.');
-    } else if (list) for (const one of list(hand)) say(one);
-    else if (text !== '') {
-      const made = testFrom(arrangement, text);
-      if ('words' in made) say(`${made.words}. All words: help`);
-      else await measure(hand, made.test, dialogue);
-    }
+    if (line.trim() === 'leave') return 'left';
+    arrangement = await afterLine({ opened, drill, circuit, arrangement, dialogue }, line.trim());
+    // The reason has been told; nothing can be saved here any more.
+    if (driver.isElsewhere()) return 'left';
   }
 }
+
+function promptOf(session: Session, arrangement: Arrangement): string {
+  const minutes = Math.round(spentMinutes(session) * 10) / 10;
+  const how = setupWords(arrangement.setup, session.opened.job, session.opened.circuit);
+  const moved = arrangement.wiggle ? '; harness moved' : '';
+  return `[${countWords(readingsGiven(session), 'reading')}, ${minutes} min; ${how}${moved}] `;
+}
+
+/** How the bench is arranged after a line. */
+async function afterLine(at: At, line: string): Promise<Arrangement> {
+  const { arrangement, circuit, dialogue } = at;
+  const arranged = arrangedBy(arrangement, line, circuit);
+  if (arranged && 'words' in arranged) dialogue.say(arranged.words);
+  else if (arranged) return arranged.arrangement;
+  else if (line !== '') {
+    const [word = ''] = line.split(/\s+/);
+    const text = line.slice(word.length).trim();
+    const act = ACTS.get(word);
+    if (act) return (await act(at, text)) ?? arrangement;
+    const made = testFrom(arrangement, line);
+    if ('words' in made) dialogue.say(`${made.words}. All words: help`);
+    else await makeTest(at, made.test, 'make-test');
+  }
+  return arrangement;
+}
+
+type Act = (at: At, text: string) => Promise<Arrangement | null>;
+
+/** Words that only show something. */
+const LISTS: Readonly<Record<string, (at: At) => readonly string[]>> = {
+  help: () => WORDS_OF_HELP,
+  plot: ({ opened }) => {
+    const last = opened.driver.session().events.findLast((event) => captureOf(event) !== null);
+    const capture = last ? captureOf(last) : null;
+    return capture ? capturePlot(capture, SKETCH_COLUMNS, true) : ['Nothing was captured yet.'];
+  },
+  places: ({ circuit }) =>
+    leadPlaces(circuit).map(({ id, words }) => `  ${id.padEnd(28)} ${words}`),
+  tests: ({ opened }) =>
+    testsToChoose(opened.driver.session()).map(({ words }, index) =>
+      numbered(index, opened.bind(words)),
+    ),
+  repairs: ({ circuit }) =>
+    repairChoices(circuit).map(({ words }, index) => numbered(index, words)),
+  readings: ({ opened }) => {
+    const lines = foundLines(opened, opened.driver.session());
+    return lines.length === 0 ? ['Nothing was measured yet.'] : lines;
+  },
+  sketch: ({ opened }) => opened.sketch(null, SKETCH_COLUMNS),
+  suspects: ({ opened }) => {
+    const view = adviceOf(opened)?.suspects(opened.driver.session());
+    if (!view) return ['This level shows no suspects.'];
+    const rows = view.rows.slice(0, SUSPECTS_SHOWN);
+    return [
+      ...rows.map(({ chance, words }) => `${percentWords(chance).padStart(6)}  ${words}`),
+      ...(view.unexplained ? [view.unexplained] : []),
+    ];
+  },
+};
 
 /** A map, since any word may be typed, `constructor` too. */
-const LISTS = new Map<string, (hand: DrillInHand) => readonly string[]>(
-  Object.entries({
-    plot: ({ drill }: DrillInHand) => {
-      const last = drill().readings.findLast(({ capture: saved }) => saved !== undefined)?.capture;
-      return last ? capturePlot(last, SKETCH_COLUMNS, true) : ['Nothing was captured yet.'];
+const ACTS = new Map<string, Act>([
+  ...Object.entries(LISTS).map(([word, lines]): [string, Act] => [
+    word,
+    async (at) => {
+      sayAll(lines(at), at.dialogue);
+      return null;
     },
-    help: () => WORDS_OF_HELP,
-    places: ({ drill }: DrillInHand) =>
-      leadPlaces(drill().opened.circuit).map(({ id, words }) => `  ${id.padEnd(28)} ${words}`),
-    tests: ({ drill }: DrillInHand) =>
-      standardTests(drill().opened.circuit).map(
-        ({ words }, index) => `  ${String(index + 1).padStart(2)}  ${words}`,
-      ),
-    repairs: ({ drill }: DrillInHand) =>
-      repairChoices(drill()).map(
-        ({ words }, index) => `  ${String(index + 1).padStart(2)}  ${words}`,
-      ),
-    readings: ({ drill }: DrillInHand) =>
-      drill().readings.map(
-        (one, index) => `  ${index + 1}  ${readingLine(one, drill().opened.circuit)}`,
-      ),
-    sketch: ({ sketch }: DrillInHand) => sketch(null, SKETCH_COLUMNS),
-    suspects: ({ drill, world }: DrillInHand) =>
-      drill().level.suspects
-        ? suspectLines(drill(), world, SUSPECTS_SHOWN)
-        : ['This level shows no suspects.'],
-  }),
-);
+  ]),
+  ['capture', captureAt],
+  ['test', numberedTest],
+  ['follow', follow],
+  ['note', async (at, text) => perform(at, { type: 'add-note', text }, 'Noted.')],
+  ['diagnose', async (at, text) => diagnose(at, text.split(/\s+/).filter(Boolean))],
+  ['give', async (at, text) => (text === 'up' ? diagnose(at, null) : say(at, 'All words: help'))],
+]);
 
-function numbered({ drill }: DrillInHand, number: string | undefined): DrillTest | null {
-  const found = standardTests(drill().opened.circuit)[Number(number) - 1];
-  return found ? { ...found.test, wiggle: false } : null;
+function captureOf(event: SessionEvent): StepCapture | null {
+  return 'capture' in event ? (event.capture ?? null) : null;
 }
 
-/** Named by numbers of the list, read out in full and handed in with a yes; given up without numbers. */
-async function diagnose(
-  hand: DrillInHand,
-  numbers: readonly string[] | null,
-  { say, ask }: Dialogue,
-): Promise<void> {
-  const choices = repairChoices(hand.drill());
-  const repairs = (numbers ?? []).map((number) => choices[Number(number) - 1]?.repair);
-  const known = repairs.filter((one) => one !== undefined);
-  if (known.length < repairs.length || numbers?.length === 0)
-    return say('Give the numbers of the list that "repairs" shows.');
-  const most = hand.drill().level.faults;
-  if (numbers && known.length <= most) {
-    const line = await ask(`${handInLines(hand.drill(), known).join(' ')} Type yes: `);
-    if (line?.trim().toLowerCase() !== 'yes') return say('Not handed in; the drill goes on.');
-  }
-  const { refused } = hand.perform({ type: 'diagnose', repairs: known });
-  if (refused) tell(refused, say);
+function numbered(index: number, words: string): string {
+  return `  ${String(index + 1).padStart(2)}  ${words}`;
 }
 
-async function follow(
-  hand: DrillInHand,
-  test: DrillTest | null,
-  dialogue: Dialogue,
-): Promise<void> {
-  const { say } = dialogue;
-  const ended = conclusionLines(hand.drill());
-  if (ended) return sayAll(ended, say);
-  const step = presentDrillStep(hand.drill());
-  if (step && step.kind !== 'conclude')
-    say(bindText(`${step.title}. ${step.say}`, emptyJob(''), hand.drill().opened.circuit));
-  if (test && !(await cautionsRead(hand, test, dialogue))) return;
-  const { refused } = hand.perform({ type: 'follow' });
-  if (refused) return tell(refused, say);
-  if (test) shown(hand, say);
-  const conclusion = conclusionLines(hand.drill());
-  if (conclusion) sayAll(['The procedure ends here.', ...conclusion], say);
+function say({ dialogue }: At, words: string): null {
+  dialogue.say(words);
+  return null;
 }
 
-function sayAll(lines: readonly string[], say: Dialogue['say']): void {
-  for (const line of lines) say(line);
+async function perform(at: At, command: Command, words: string): Promise<null> {
+  const done = at.opened.driver.perform(command);
+  if (done.ok) return say(at, words);
+  return tell(at, done);
+}
+
+/** Why something was not done, and the way out, as two sentences. */
+function tell(at: At, { words, fix }: { readonly words: string; readonly fix: string }): null {
+  for (const part of [words, fix]) if (part !== '') at.dialogue.say(sentence(part));
+  return null;
+}
+
+function sentence(words: string): string {
+  const end = /[.?!]["']?$/.test(words) ? '' : '.';
+  return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}${end}`;
 }
 
 /** A capture at two places as the bench is arranged, or at those of the present step. */
-async function capture(
-  hand: DrillInHand,
-  arrangement: Arrangement,
-  places: readonly string[],
-  dialogue: Dialogue,
-): Promise<void> {
-  const { say } = dialogue;
-  if (places.length === 0) {
-    const test = stepTest(hand.drill());
-    if (test?.probe.kind === 'pattern') return measure(hand, test, dialogue, 'capture');
-    return say('The procedure asks for no picture now; name two places: capture PLUS MINUS');
+async function captureAt(at: At, places: string): Promise<null> {
+  if (places === '') {
+    const step = presentStep(at.opened.driver.session());
+    const test = testOfStep(step);
+    if (test?.probe.kind === 'pattern') return makeTest(at, test, 'capture');
+    return say(at, 'The procedure asks for no picture now; name two places: capture PLUS MINUS');
   }
-  const made = testFrom(arrangement, `pattern ${places.join(' ')}`);
-  if ('words' in made) return say(made.words);
-  return measure(hand, made.test, dialogue, 'capture');
+  const made = testFrom(at.arrangement, `pattern ${places}`);
+  if ('words' in made) return say(at, made.words);
+  return makeTest(at, made.test, 'capture');
 }
 
-async function measure(
-  hand: DrillInHand,
-  test: DrillTest,
-  dialogue: Dialogue,
-  type: 'measure' | 'capture' = 'measure',
-): Promise<void> {
+/** One of the listed tests; the bench stays arranged for it. */
+async function numberedTest(at: At, number: string): Promise<Arrangement | null> {
+  const found = testsToChoose(at.opened.driver.session())[Number(number) - 1];
+  if (!found) return say(at, 'There is no test of that number; see them with: tests');
+  const { wiggle } = at.arrangement;
+  const test = wiggle ? { ...found.test, wiggle } : found.test;
+  await makeTest(at, test, 'make-test');
+  return arrangementOf(test);
+}
+
+async function makeTest(at: At, test: Test, type: 'make-test' | 'capture'): Promise<null> {
+  const { driver } = at.opened;
+  const { model } = at.opened;
   // A test that is stopped or cannot be done is told at once; its cautions would come too late.
-  const stopped = hand.world.vehicle.model.refusal(test) !== null;
-  if (!stopped && !(await cautionsRead(hand, test, dialogue))) return;
-  const { refused } = hand.perform({ type, test });
-  if (refused) return tell(refused, dialogue.say);
-  shown(hand, dialogue.say);
+  const isStopped = model !== null && model.refusal(test) !== null;
+  const step = presentStep(driver.session());
+  if (!isStopped && !(await cautionsRead(at, { type: 'acknowledge-cautions', test }, test)))
+    return null;
+  return acted(at, at.drill.act({ type, test }), step?.id ?? null);
 }
 
-function shown(hand: DrillInHand, say: Dialogue['say']): void {
-  const last = hand.drill().readings.at(-1);
-  if (!last) return;
-  say(readingLine(last, hand.drill().opened.circuit));
-  if (last.capture) {
-    for (const words of last.capture.words) say(words);
-    say('Its picture: plot');
+/** The present step, whatever its kind; at the end what the procedure concludes. */
+async function follow(at: At): Promise<null> {
+  const { driver, bind } = at.opened;
+  const step = presentStep(driver.session());
+  if (step?.kind === 'conclude') return sayAll(conclusionLines(at), at.dialogue);
+  if (step && isTask(step)) {
+    say(at, `${bind(step.title)}. ${bind(step.say)}`.trim());
+    if (!(await cautionsRead(at, { type: 'acknowledge-cautions' }, null))) return null;
   }
-  const good = goodValue(hand.drill(), last, hand.world);
-  if (good !== null) say(`Good is: ${good}`);
+  acted(at, at.drill.act({ type: 'do-step' }), step?.id ?? null);
+  const isEnd = presentStep(driver.session())?.kind === 'conclude';
+  if (isEnd) sayAll(['The procedure ends here.', ...conclusionLines(at)], at.dialogue);
+  return null;
 }
 
+function conclusionLines({ opened }: At): string[] {
+  const step = presentStep(opened.driver.session());
+  if (step?.kind !== 'conclude') return [];
+  const repair = step.repair === '' || step.repair === step.title ? [] : [`Repair: ${step.repair}`];
+  return [
+    ...[step.title, step.say, ...repair].filter(Boolean).map((text) => opened.bind(text).trim()),
+    'It is for you to believe it or not: give your diagnosis, or go on with tests of your own.',
+  ];
+}
+
+/** What the bench answered, or why it did not. */
+function acted(at: At, { refused }: DrillPerformed, step: string | null): null {
+  if (refused) return tell(at, refused);
+  const session = at.opened.driver.session();
+  const found = lastFound(at.opened, session);
+  const last = session.events.at(-1);
+  const isTested = last?.type !== 'step-done' || step === null;
+  if (found !== null && isTested) say(at, found);
+  const capture = last ? captureOf(last) : null;
+  if (capture) sayAll([...capturedFindingWords(capture), 'Its picture: plot'], at.dialogue);
+  return null;
+}
+
+/** True when nothing is to be acknowledged, or it is. */
 async function cautionsRead(
-  hand: DrillInHand,
-  test: DrillTest,
-  { say, ask }: Dialogue,
+  at: At,
+  command: Extract<Command, { type: 'acknowledge-cautions' }>,
+  test: Test | null,
 ): Promise<boolean> {
-  const pending = pendingFor(hand.drill(), test, hand.world);
+  const { opened, dialogue } = at;
+  const session = opened.driver.session();
+  const step = presentStep(session);
+  const pending = test ? pendingTestCautions(session, test) : pendingCautions(session);
   if (pending.length === 0) return true;
-  for (const { word, say: text } of pending) say(`${word}: ${text}`);
-  const line = await ask(`Read and understood, ${shortStateWords(test.setup.state)}? Type yes: `);
+  for (const { word, say: text } of pending) dialogue.say(`${word}: ${opened.bind(text)}`);
+  const state = test?.setup.state ?? (step && isTask(step) ? step.setup.state : null);
+  const when = state === null ? '' : `, ${shortStateWords(state)}`;
+  const line = await dialogue.ask(`Read and understood${when}? Type yes: `);
   if (line?.trim().toLowerCase() !== 'yes') {
-    say('Not acknowledged, so nothing was done.');
+    dialogue.say('Not acknowledged, so nothing was done.');
     return false;
   }
-  return hand.perform({ type: 'acknowledge', test }).refused === null;
+  const done = opened.driver.perform(command);
+  if (!done.ok) tell(at, done);
+  return done.ok;
 }
 
-function tell(refused: { words: string; fix: string }, say: Dialogue['say']): void {
-  for (const line of refusalLines(refused)) say(line);
+/** Named by numbers of the list, read out in full and handed in with a yes; given up without numbers. */
+async function diagnose(at: At, numbers: readonly string[] | null): Promise<null> {
+  const { circuit, drill, dialogue } = at;
+  const choices = repairChoices(circuit);
+  const repairs = (numbers ?? []).map((number) => choices[Number(number) - 1]?.repair);
+  const known = repairs.filter((one) => one !== undefined);
+  if (known.length < repairs.length || numbers?.length === 0)
+    return say(at, 'Give the numbers of the list that "repairs" shows.');
+  if (numbers && known.length <= drill.level.faults) {
+    const line = await dialogue.ask(`${handInLines(circuit, known).join(' ')} Type yes: `);
+    if (line?.trim().toLowerCase() !== 'yes') return say(at, 'Not handed in; the drill goes on.');
+  }
+  const { refused } = drill.act({ type: 'diagnose', repairs: known });
+  return refused ? tell(at, refused) : null;
+}
+
+function sayAll(lines: readonly string[], dialogue: Dialogue): null {
+  for (const line of lines) dialogue.say(line);
+  return null;
 }

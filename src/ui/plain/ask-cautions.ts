@@ -1,8 +1,12 @@
 /** Before a test in the plain dialogue: its cautions, acknowledged only by the whole word, and how the vehicle stands. */
+import type { Test } from '../../circuit/test.ts';
 import type { Caution, Step } from '../../procedure/procedure.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { cautionLine, testOf, undoLine, vehicleLine } from '../screens/step-words.ts';
-import type { Dialogue } from './plain-session.ts';
+import type { Dialogue } from './dialogue.ts';
+
+/** What they are of: a step, or a test that no step asks for. */
+type Of = { readonly step: string } | { readonly test: Test };
 
 /** True when there was nothing to acknowledge or it is acknowledged; false when the person leaves here. */
 export async function askCautions(
@@ -12,18 +16,43 @@ export async function askCautions(
   { say, ask }: Dialogue,
 ): Promise<boolean> {
   if (pending.length === 0) return true;
-  for (const { word, say: text } of pending) say(`${word}: ${opened.bind(text)}`);
-  say("The maker's procedure, local rules and qualified practice come first.");
+  sayCautions(opened, pending, say);
   while (true) {
     const line = await ask('Read and understood? Type yes: ');
     if (line === null || line.trim().toLowerCase() === 'pause') return false;
-    if (line.trim().toLowerCase() === 'yes') {
-      const done = opened.driver.perform({ type: 'acknowledge-cautions', step });
-      if (!done.ok) say(`${done.words} ${done.fix}`);
-      return done.ok;
-    }
+    if (line.trim().toLowerCase() === 'yes') return acknowledge(opened, { step }, say);
     say('Type the whole word "yes" when you have read it, or "pause" to leave.');
   }
+}
+
+/** The same, asked once; false when the test is left. */
+export async function readCautions(
+  opened: OpenedSession,
+  pending: readonly Caution[],
+  of: Of,
+  { say, ask }: Dialogue,
+): Promise<boolean> {
+  if (pending.length === 0) return true;
+  sayCautions(opened, pending, say);
+  const line = await ask('Read and understood? Type yes: ');
+  if (line?.trim().toLowerCase() === 'yes') return acknowledge(opened, of, say);
+  say('Nothing was done: the cautions were not acknowledged.');
+  return false;
+}
+
+function sayCautions(
+  { bind }: OpenedSession,
+  pending: readonly Caution[],
+  say: Dialogue['say'],
+): void {
+  for (const { word, say: text } of pending) say(`${word}: ${bind(text)}`);
+  say("The maker's procedure, local rules and qualified practice come first.");
+}
+
+function acknowledge({ driver }: OpenedSession, of: Of, say: Dialogue['say']): boolean {
+  const done = driver.perform({ type: 'acknowledge-cautions', ...of });
+  if (!done.ok) say(`${done.words} ${done.fix}`);
+  return done.ok;
 }
 
 /** How the vehicle must stand, what to undo first, and the cautions that hold. */

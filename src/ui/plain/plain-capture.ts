@@ -1,13 +1,13 @@
 /** Captures and sums in the plain dialogue. */
 import type { CaptureFolder } from '../../files/list-captures.ts';
 import type { Step } from '../../procedure/procedure.ts';
-import type { CaptureAnswer, CaptureAsk } from '../../session/capture-step.ts';
+import { type CaptureAnswer, type CaptureAsk, takesCapture } from '../../session/capture-step.ts';
 import type { Command } from '../../session/command.ts';
-import type { Performed } from '../../session/driver.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { ageWords, sizeWords } from '../parts/file-words.ts';
-import type { Dialogue } from './plain-session.ts';
+import type { Dialogue } from './dialogue.ts';
+import { helpLine, type Place, sayAll, told, type Word } from './plain-words.ts';
 
 /** Files that are listed; more are found by typing a path. */
 const LISTED_MOST = 30;
@@ -67,16 +67,37 @@ export function captureTyped(line: string): string | null {
   return behind ? (behind[1] ?? '').trim() : null;
 }
 
-/** The same for the present step, saved at once. */
-export async function takeCapture(
-  wanted: PlainCapture,
-  tell: (performed: Performed) => boolean,
-  dialogue: Dialogue,
-): Promise<void> {
-  const command = await askCapture(wanted, dialogue);
-  if (command && tell(wanted.opened.driver.perform(command)))
-    dialogue.say('Saved, with the capture.');
-}
+export const CAPTURE_WORD: Word<Place> = {
+  words: ['capture', 'captures'],
+  help: [
+    ...helpLine('capture FILE', 'measure a saved capture; yes takes it as the answer'),
+    ...helpLine('capture', 'the same: of the simulated vehicle, else chosen from a list'),
+    ...helpLine('captures', 'choose from the capture files of a folder, by number'),
+  ],
+  does: async (place, typed, word) => {
+    const { opened, dialogue, step } = place;
+    if (!step || !takesCapture(step))
+      return sayAll(place, ['This step is not answered by a capture; answer it by hand.']);
+    const ask = { kind: 'step', step } as const;
+    const command = await askCapture({ opened, ask, typed, listed: word === 'captures' }, dialogue);
+    if (command && told(place, opened.driver.perform(command)))
+      dialogue.say('Saved, with the capture.');
+    return null;
+  },
+};
+
+export const CALC_WORD: Word<Place> = {
+  words: ['calc'],
+  help: [
+    ...helpLine('calc', 'the sums that fit this step, done'),
+    ...helpLine('calc NAME ...', 'one of them with your own values'),
+  ],
+  does: async ({ opened, step, dialogue }, typed) => {
+    if (step) await saySums(opened, step, typed, dialogue.say);
+    else dialogue.say('Sums fit a step of a procedure; any other: ohmward calc');
+    return null;
+  },
+};
 
 /** Lists captures by number until one is chosen; null when it is left. `typed` is a first answer, which needs no list. */
 async function chooseFile(
@@ -132,7 +153,7 @@ function sayFolder({ path, entries, leftOut, problem }: CaptureFolder, say: Dial
 }
 
 /** The sums of this step, or the one that was typed. */
-export async function saySums(
+async function saySums(
   opened: OpenedSession,
   step: Step,
   typed: string,

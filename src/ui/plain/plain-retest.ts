@@ -1,9 +1,10 @@
 /** The tests after the repair as a dialogue of lines: the failed tests again, before beside after. */
-import { parseReading } from '../../quantity/parse-reading.ts';
+import { ARRANGEMENT } from '../../circuit/arrange-test.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import type { Command } from '../../session/command.ts';
+import { conclusionWords } from '../../session/conclusion-words.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
-import { expectedReading } from '../../session/expected-reading.ts';
+import { judgeStep } from '../../session/judge-step.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import {
   againCommand,
@@ -11,77 +12,170 @@ import {
   LAST_WORD,
   type RetestLine,
   retestLines,
+  VERDICT_WORDS,
 } from '../../session/retest.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { expectedAt } from '../screens/prompt-state.ts';
 import { answerWords, expectedAgain, retestMark, retestWords } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
-import { confirmReading } from './confirm-reading.ts';
-import { askCapture, captureTyped } from './plain-capture.ts';
-import type { Dialogue } from './plain-session.ts';
+import type { Dialogue } from './dialogue.ts';
+import { askCapture, CALC_WORD } from './plain-capture.ts';
+import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from './plain-notes.ts';
+import { readLine } from './plain-reading.ts';
+import { isAnswerOf, promptOf } from './plain-steps.ts';
+import {
+  helpLine,
+  type Place,
+  type Said,
+  sayAll,
+  say as sayWord,
+  told,
+  type Word,
+  wordTable,
+} from './plain-words.ts';
+
+/** Where a word is said: at a test that is made again. */
+interface RetestPlace extends Place {
+  readonly step: RetestLine['step'];
+  readonly shows: VehicleAnswer | null;
+}
+
+const WORDS = wordTable<RetestPlace>(
+  ['Type a reading, the number of an answer, or one of these words:'],
+  [
+    {
+      words: ['cannot'],
+      help: helpLine('cannot REASON', 'this test cannot be made'),
+      does: (place, reason) => {
+        told(
+          place,
+          place.opened.driver.perform({ type: 'cannot-retest', step: place.step.id, reason }),
+        );
+        return null;
+      },
+    },
+    {
+      words: ['capture', 'captures'],
+      help: helpLine('capture FILE', 'measure a capture; without FILE chosen from a list'),
+      does: captureAgain,
+    },
+    {
+      words: ['take'],
+      help: helpLine('take', 'take over what the simulated vehicle shows'),
+      does: (place) => {
+        const taken = place.shows && vehicleCommand(place.step, place.shows);
+        if (!taken) return sayAll(place, ['There is no simulated vehicle to take it from.']);
+        return again(place, taken);
+      },
+    },
+    ...NOTE_WORDS,
+    READINGS_WORD,
+    SKETCH_WORD,
+    CALC_WORD,
+    {
+      words: ['pause'],
+      help: helpLine('pause', 'leave; go on later with: ohmward retest'),
+      does: () => 'paused',
+    },
+  ] satisfies readonly Word<RetestPlace>[],
+);
 
 /** Leads through all retests and closes the session. False when the person stopped before the end. */
 export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Promise<boolean> {
-  const { driver, repaired } = opened;
+  const { driver } = opened;
   const { say } = dialogue;
-  say(`After the repair: ${opened.bind(driver.session().concluded?.title ?? '')}`);
+  say(`After the repair: ${conclusionWords(driver.session())?.title ?? ''}`);
+  const arranged = { now: ARRANGEMENT };
   for (const toDo of retestLines(driver.session()).filter(({ after }) => after === null)) {
     const { step } = toDo;
     say('');
     if (!(await askCautions(opened, pendingCautions(driver.session(), step), step.id, dialogue)))
       return false;
-    const shows = repaired?.answers(step) ?? null;
+    const shows = opened.repaired?.answers(step) ?? null;
     present(opened, toDo, shows, say);
-    let done = false;
-    while (!done) {
-      const line = await askAgain(opened, step, dialogue);
-      if (line === null || line.trim().toLowerCase() === 'pause') return false;
-      const file = step.kind !== 'ask' && takesCapture(step) ? captureTyped(line) : null;
-      const command =
-        step.kind === 'ask' || file === null
-          ? commandOf(step, line.trim(), shows, say)
-          : await askCapture(
-              {
-                opened,
-                ask: { kind: 'retest', step },
-                typed: file,
-                listed: /^captures/i.test(line.trim()),
-                ...(repaired ? { fault: repaired.fault } : {}),
-              },
-              dialogue,
-            );
-      if (!command) continue;
-      const performed = driver.perform(command);
-      done = performed.ok;
-      if (performed.ok) continue;
-      say(`${performed.words}; ${performed.fix}`);
-      if (performed.disk) return false;
-    }
+    const isMade = await madeAgain({ opened, dialogue, step, arranged, shows });
+    if (!isMade) return false;
     say(LAST_WORDS[retestMark(driver.session().retests.at(-1) ?? null)]);
   }
-  const close = closeCommand(driver.session());
-  const closed = driver.perform(close);
-  say('');
-  for (const line of retestLines(driver.session())) say(`  ${summary(opened, line)}`);
-  say(`Verdict: ${close.verdict.replace('-', ' ')}: ${close.words}.`);
-  if (close.verdict === 'cured' || close.verdict === 'not-shown') say(LAST_WORD);
-  return closed.ok;
+  return close(opened, say);
 }
 
-/** What is typed for the test; a doubtful reading only when it is meant. */
-async function askAgain(
-  opened: OpenedSession,
-  step: RetestLine['step'],
-  dialogue: Dialogue,
-): Promise<string | null> {
-  if (step.kind !== 'measure') return dialogue.ask(`1 to ${step.outcomes.length}: `);
-  let line = await dialogue.ask(`Reading in ${step.unit}: `);
-  while (line !== null) {
-    const other = await confirmReading(opened, step, line.trim(), dialogue);
-    if (other === null) return line;
-    line = other;
+/** Asks until the test is made, or left: false. */
+async function madeAgain(place: RetestPlace): Promise<boolean> {
+  const { driver } = place.opened;
+  const before = driver.session().retests.length;
+  while (driver.session().retests.length === before) {
+    const line = await place.dialogue.ask(promptOf(place.step));
+    if (line === null || (await answer(place, line.trim())) === 'paused') return false;
   }
-  return null;
+  return true;
+}
+
+async function answer(place: RetestPlace, line: string): Promise<Said> {
+  const { step } = place;
+  const said = isAnswerOf(step, line) ? null : await sayWord(WORDS, place, line);
+  if (said) return said.end;
+  if (step.kind === 'measure') return measured(place, step, line);
+  const outcome = step.outcomes[Number(line) - 1];
+  if (!outcome)
+    return sayAll(place, [
+      `Type a number from 1 to ${step.outcomes.length}, "cannot" and why, or "pause".`,
+    ]);
+  const look = 'looks' in outcome ? outcome.looks[0] : undefined;
+  const chosen = { type: 'choose-outcome', outcome: outcome.name } as const;
+  return again(place, look ? { ...chosen, look } : chosen);
+}
+
+async function measured(
+  place: RetestPlace,
+  step: Extract<RetestLine['step'], { kind: 'measure' }>,
+  line: string,
+): Promise<Said> {
+  const { opened, dialogue } = place;
+  const { meter } = opened.driver.session();
+  const judge = (value: number) => judgeStep(step, value, meter);
+  const read = await readLine(line, { expected: expectedAt(opened, step), judge }, dialogue);
+  if (read.kind === 'instead') return answer(place, read.line);
+  return read.kind === 'taken' ? again(place, { type: 'record-reading', ...read.reading }) : null;
+}
+
+async function captureAgain(place: RetestPlace, typed: string, word: string): Promise<Said> {
+  const { opened, dialogue, step } = place;
+  if (step.kind === 'ask' || !takesCapture(step))
+    return sayAll(place, ['This test is not answered by a capture; answer it by hand.']);
+  const fault = opened.repaired ? { fault: opened.repaired.fault } : {};
+  const ask = { kind: 'retest', step } as const;
+  const command = await askCapture(
+    { opened, ask, typed, listed: word === 'captures', ...fault },
+    dialogue,
+  );
+  return command ? ended(place, command) : null;
+}
+
+/** An answer to the step as that after the repair. */
+function again(place: RetestPlace, answered: Command): Said {
+  const command = againCommand(place.step, answered);
+  return command ? ended(place, command) : null;
+}
+
+/** Where nothing can be saved, nothing more can be tested. */
+function ended(place: RetestPlace, command: Command): Said {
+  const done = place.opened.driver.perform(command);
+  told(place, done);
+  return !done.ok && done.disk ? 'paused' : null;
+}
+
+function close(opened: OpenedSession, say: Dialogue['say']): boolean {
+  const { driver } = opened;
+  const command = closeCommand(driver.session());
+  const { verdict } = command;
+  const closed = driver.perform(command);
+  say('');
+  for (const line of retestLines(driver.session())) say(`  ${summary(opened, line)}`);
+  say(`Verdict: ${verdict.replace('-', ' ')}: ${VERDICT_WORDS[verdict]}.`);
+  if (verdict === 'cured' || verdict === 'not-shown') say(LAST_WORD);
+  return closed.ok;
 }
 
 const LAST_WORDS = {
@@ -110,36 +204,6 @@ function present(
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
   say('If it cannot be made: "cannot" and why.');
   if (takesCapture(step)) say('A capture can answer it: type "capture", or "capture" and a file.');
-}
-
-function commandOf(
-  step: RetestLine['step'],
-  line: string,
-  shows: VehicleAnswer | null,
-  say: Dialogue['say'],
-): Command | null {
-  if (line.toLowerCase() === 'take' && shows) {
-    const taken = vehicleCommand(step, shows);
-    return taken && againCommand(step, taken);
-  }
-  const [word = '', ...rest] = line.split(/\s+/);
-  if (word.toLowerCase() === 'cannot')
-    return { type: 'cannot-retest', step: step.id, reason: rest.join(' ') };
-  if (step.kind !== 'measure') {
-    const outcome = step.outcomes[Number(line) - 1];
-    if (!outcome) {
-      say(`Type a number from 1 to ${step.outcomes.length}, "cannot" and why, or "pause".`);
-      return null;
-    }
-    const look = 'looks' in outcome ? outcome.looks[0] : undefined;
-    const chosen = { type: 'choose-outcome', outcome: outcome.name } as const;
-    return againCommand(step, look ? { ...chosen, look } : chosen);
-  }
-  const read = parseReading(line, expectedReading(step, null));
-  if (read.status === 'read')
-    return againCommand(step, { type: 'record-reading', typed: line, value: read.quantity.value });
-  say(read.status === 'unfinished' ? 'That is not a whole reading yet.' : read.words);
-  return null;
 }
 
 function summary(opened: OpenedSession, { step, before, after }: RetestLine): string {

@@ -4,7 +4,7 @@ import type { Replaceable } from '../../procedure/read-repair.ts';
 import type { Form, FormField } from '../parts/form-state.ts';
 import { textField } from '../parts/text-field-state.ts';
 import { jobDoubts, jobOf, jobProblem, jobRemark, jobSheet } from '../screens/job-sheet-state.ts';
-import type { Dialogue } from './plain-session.ts';
+import type { Dialogue } from './dialogue.ts';
 
 export interface SheetAsk {
   readonly job: Job;

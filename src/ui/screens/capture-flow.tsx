@@ -11,8 +11,6 @@ import { WaitPage } from './wait-page.tsx';
 export interface CaptureFlowProps {
   readonly opened: OpenedSession;
   readonly ask: CaptureAsk;
-  /** What the simulated vehicle has after the repair. */
-  readonly fault?: string;
   /** Why the last command was refused, or null. */
   readonly message: string | null;
   readonly clock: () => number;
@@ -26,7 +24,9 @@ type Place =
 
 /** The pages, one after the other. */
 export function CaptureFlow(props: CaptureFlowProps) {
-  const { opened, ask, fault, message, clock, onTake, onClose } = props;
+  const { opened, ask, message, clock, onTake, onClose } = props;
+  // After the repair a simulated vehicle has another fault, or none.
+  const fault = ask.kind === 'retest' ? opened.repaired?.fault : undefined;
   const onBench = opened.driver.session().opened.vehicle.kind === 'bench';
   const [place, setPlace] = useState<Place>({ name: onBench ? 'bench' : 'files' });
   const [folder, setFolder] = useState<CaptureFolder | null>(() =>

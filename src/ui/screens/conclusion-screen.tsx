@@ -3,19 +3,20 @@ import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { conclusionParagraphs, type Proposed, type Weighed } from './conclusion-words.ts';
-import { CLOSE_KEY, type SessionAction, type SessionKey, withFooter } from './session-keys.ts';
+import { usefulKeys } from './pages-state.ts';
+import { CLOSE_KEY, type SessionAction, type SessionKey } from './session-keys.ts';
+import { sessionTitle } from './step-words.ts';
 import { TakePage } from './take-page.tsx';
+import { useLater } from './use-later.ts';
 
 export interface ConclusionScreenProps {
   readonly opened: OpenedSession;
   readonly session: Session;
   readonly proposed: Proposed;
-  /** `pending` while it is computed; null where there is nothing to weigh it with. */
-  readonly weighed: Weighed | 'pending' | null;
   readonly message: string | null;
   readonly clock: () => number;
   readonly onAccept: () => void;
-  /** Only for the tree's conclusion: name another one. */
+  /** Only for the tree's conclusion: name another one; on a drill the diagnosis. */
   readonly onOwn: () => void;
   /** Only for one's own: leave it. */
   readonly onClose: () => void;
@@ -23,35 +24,60 @@ export interface ConclusionScreenProps {
 }
 
 const OWN: KeyBinding = { keys: ['o'], show: 'o', help: 'my own conclusion' };
+const DIAGNOSIS: KeyBinding = { keys: ['c', 'o'], show: 'c', help: 'diagnosis' };
 
-/** The screen; mount it anew for each conclusion. */
+/** The screen. */
 export function ConclusionScreen(props: ConclusionScreenProps) {
+  const { opened, session, proposed } = props;
+  const { advisor, drill } = opened;
+  // What points to it on a drill is part of what is learned from it.
+  const faults = drill ? null : proposed.faults;
+  const question = advisor && faults ? faults.join(' ') : null;
+  const weighed = useLater<Weighed | null>(session, question, () =>
+    advisor && faults ? advisor.weigh(session, faults) : null,
+  );
+  // Anew when the proof arrives: an Enter pressed before it does not count.
+  const key = `${proposed.title} ${weighed === 'pending'}`;
+  return <WeighedConclusion key={key} {...props} weighed={weighed} />;
+}
+
+type WeighedProps = ConclusionScreenProps & {
+  /** `pending` while it is computed; null where there is nothing to weigh it with. */
+  readonly weighed: Weighed | 'pending' | null;
+};
+
+function WeighedConclusion(props: WeighedProps) {
   const { opened, session, proposed, weighed } = props;
-  const actions: SessionAction[] = [
-    'back',
-    ...(opened.advisor ? (['suspects', 'next-tests'] as const) : []),
-    'help',
-  ];
-  const keys: (KeyBinding | SessionKey)[] = [
-    proposed.isOwn ? CLOSE_KEY : OWN,
-    ...withFooter(actions),
-  ];
+  const { drill } = opened;
+  const keys = keysAt(props);
   return (
     <TakePage
-      title={proposed.isOwn ? 'Your own conclusion' : 'Conclusion'}
-      aside={opened.bind(session.opened.procedure.title)}
+      title={drill ? TITLES.drill : proposed.own ? TITLES.own : TITLES.tree}
+      aside={sessionTitle(opened, session)}
       paragraphs={conclusionParagraphs(opened, session, proposed, weighed)}
       message={props.message}
       clock={props.clock}
-      enter="accept"
+      enter={drill ? null : 'accept'}
       notYet={weighed === 'pending' ? 'One moment: read the proof first.' : null}
       onTake={props.onAccept}
       keys={keys}
       onKey={(binding) => {
-        if (binding === OWN) props.onOwn();
+        if (binding === OWN || binding === DIAGNOSIS) props.onOwn();
         else if (binding === CLOSE_KEY) props.onClose();
         else if ('action' in binding) props.onAction(binding.action);
       }}
     />
   );
+}
+
+const TITLES = {
+  tree: 'Conclusion',
+  own: 'Your own conclusion',
+  drill: 'The procedure ends here',
+} as const;
+
+function keysAt({ opened, proposed }: WeighedProps): (KeyBinding | SessionKey)[] {
+  const first = opened.drill ? DIAGNOSIS : proposed.own ? CLOSE_KEY : OWN;
+  const actions = ['back', 'suspects', 'next-tests', 'help'] as const;
+  return [first, ...usefulKeys(opened, actions)];
 }

@@ -1,14 +1,16 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
 import type { Advisor, SuspectRow } from '../../session/advisor.ts';
-import { type EvidenceLine, piecesAmong } from '../../session/events.ts';
+import type { Command } from '../../session/command.ts';
+import { piecesAmong } from '../../session/events.ts';
 import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
-import { answerWords } from './step-words.ts';
+import { evidenceWords, ruledOutWords } from './evidence-words.ts';
+import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
 
 /** Beside the suspects of a fault that comes and goes. */
 export const FLEETING_WORDS =
@@ -24,18 +26,22 @@ export interface Proposed {
   readonly faults: readonly string[] | null;
   readonly repair: string;
   readonly customer: string;
-  readonly isOwn: boolean;
+  /** What the person asserts in its place; null for the tree's. */
+  readonly own: OwnConclusion | null;
 }
+export type OwnConclusion = NonNullable<Extract<Command, { type: 'conclude' }>['own']>;
 
 /** The tree's conclusion. */
 export function fromTree(session: Session, tree: Conclusion): Proposed {
   const { title, say, faults, repair } = tree;
   const customer = customerWords(session, tree);
-  return { title, say, faults, repair, customer, isOwn: false };
+  return { title, say, faults, repair, customer, own: null };
 }
 
 /** One's own, from a suspect. */
-export function fromSuspect(row: SuspectRow): Proposed & { readonly faults: readonly string[] } {
+export function fromSuspect(
+  row: SuspectRow,
+): Proposed & { readonly faults: readonly string[]; readonly own: OwnConclusion } {
   const say = 'You chose this from the suspects; the procedure did not come to it by itself.';
   const faults = row.faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
   return {
@@ -44,14 +50,15 @@ export function fromSuspect(row: SuspectRow): Proposed & { readonly faults: read
     faults,
     repair: row.words,
     customer: '',
-    isOwn: true,
+    own: { words: null, faults },
   };
 }
 
 /** One's own, in words. */
 export function fromWords(words: string): Proposed {
   const say = 'This is your own conclusion, in your own words.';
-  return { title: words, say, faults: null, repair: words, customer: '', isOwn: true };
+  const own = { words, faults: [] };
+  return { title: words, say, faults: null, repair: words, customer: '', own };
 }
 
 /** The whole conclusion, to be read from top to bottom. */
@@ -61,48 +68,71 @@ export function conclusionParagraphs(
   proposed: Proposed,
   weighing: Weighed | 'pending' | null,
 ): Paragraph[] {
-  const weighed = weighing === 'pending' ? null : weighing;
   const bind = (text: string) => opened.bind(text).trim();
-  const part = (label: string, text: string): Paragraph[] =>
-    text === '' ? [] : [{ text: '' }, { text: label, bold: true }, { text: `  ${text}` }];
-  const list = (label: string, lines: readonly string[]): Paragraph[] =>
-    lines.length === 0
-      ? []
-      : [
-          { text: '' },
-          { text: label, bold: true },
-          ...lines.map((text) => ({ text: `- ${text}`, hang: 2 })),
-        ];
-  return [
+  const head: Paragraph[] = [
     { text: bind(proposed.title), bold: true },
     ...(proposed.say === '' ? [] : [{ text: bind(proposed.say) }]),
     ...gapParagraphs(opened, session),
+  ];
+  const repair = proposed.repair === proposed.title ? '' : bind(proposed.repair);
+  if (opened.drill) return [...head, ...part('Repair', repair), { text: '' }, { text: YOURS }];
+  const weighed = weighing === 'pending' ? null : weighing;
+  return [
+    ...head,
     { text: '' },
-    weighing === 'pending'
-      ? { text: 'One moment: the proof is being weighed.', bold: true }
-      : proofParagraph(proposed, weighed),
-    ...(weighed?.unexplained
-      ? [{ text: '' }, { text: bind(weighed.unexplained), bold: true }]
-      : []),
-    ...(weighed ? list('Evidence', weighed.evidence.map(evidenceWords)) : []),
-    ...list(
-      weighed && weighed.missing > 0
-        ? 'Cheap tests that would prove it (F6 to do one)'
-        : 'Further tests',
-      weighed?.wouldProve.map(({ words, minutes }) => `${minutesWords(minutes)}: ${bind(words)}`) ??
-        [],
-    ),
-    ...(proposed.repair === proposed.title ? [] : part('Repair', bind(proposed.repair))),
+    weighing === 'pending' ? PENDING : proofParagraph(proposed, weighed),
+    ...evidenceParagraphs(opened, session, proposed, weighed),
+    ...part('Repair', repair),
     ...part('What the customer should know', bind(proposed.customer)),
     ...list(
       'Must pass after the repair',
-      proposed.isOwn ? [] : retestLines(session).map(({ step }) => bind(step.title)),
+      proposed.own ? [] : retestLines(session).map(({ step }) => bind(step.title)),
     ),
     ...list(
       'Ruled out',
-      weighed?.ruledOut.map(({ words, by }) => `${unstopped(words)} - by: ${by}`) ?? [],
+      weighed?.ruledOut.map((line) => ruledOutWords(opened, session, line)) ?? [],
     ),
     ...list('What was found on the way', foundLines(opened, session)),
+  ];
+}
+
+/** Of a drill's procedure. */
+const YOURS =
+  'It is for you to believe it or not: give your diagnosis, or go on with tests of your own.';
+const PENDING: Paragraph = { text: 'One moment: the proof is being weighed.', bold: true };
+
+function part(label: string, text: string): Paragraph[] {
+  return text === '' ? [] : [{ text: '' }, { text: label, bold: true }, { text: `  ${text}` }];
+}
+
+function list(label: string, lines: readonly string[]): Paragraph[] {
+  if (lines.length === 0) return [];
+  return [
+    { text: '' },
+    { text: label, bold: true },
+    ...lines.map((text) => ({ text: `- ${text}`, hang: 2 })),
+  ];
+}
+
+/** What points to it, and what would. */
+function evidenceParagraphs(
+  opened: OpenedSession,
+  session: Session,
+  { faults }: Proposed,
+  weighed: Weighed | null,
+): Paragraph[] {
+  if (!weighed) return [];
+  const { unexplained, evidence, missing, wouldProve } = weighed;
+  return [
+    ...(unexplained ? [{ text: '' }, { text: opened.bind(unexplained), bold: true }] : []),
+    ...list(
+      'Evidence',
+      evidence.map((line) => evidenceWords(opened, session, faults ?? [], line)),
+    ),
+    ...list(
+      missing > 0 ? 'Cheap tests that would prove it (F6 to do one)' : 'Further tests',
+      wouldProve.map(({ words, minutes }) => `${minutesWords(minutes)}: ${opened.bind(words)}`),
+    ),
   ];
 }
 
@@ -110,29 +140,23 @@ export function conclusionParagraphs(
 function gapParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
   const gaps = gapsOf(session);
   if (gaps.length === 0) return [];
-  const { steps } = session.opened.procedure;
-  const titles = gaps.map(({ step }) => opened.bind(steps[step]?.title ?? step));
+  const titles = gaps.map(({ step }) => stepTitle(opened, session, step));
   return [
     { text: '' },
     { text: `! ${GAPS_WORDS} Could not be done: ${titles.join('; ')}.`, hang: 2 },
   ];
 }
 
-/** One reading that speaks for a conclusion, in one line. */
-export function evidenceWords({ test, where, found, pointsTo, counted }: EvidenceLine): string {
-  const aside = counted === false ? ' (no piece of its own)' : '';
-  return `${test} - ${where} - ${found} - points to: ${unstopped(pointsTo)}${aside}`;
-}
-
-function foundLines(opened: OpenedSession, session: Session): string[] {
-  const { steps } = session.opened.procedure;
+/** Everything that was read, a line each: the answers on the way, then the tests that no step asked for. */
+export function foundLines(opened: OpenedSession, session: Session): string[] {
+  const aside = session.opened.procedure ? ' (outside the procedure)' : '';
   return [
     ...standingAnswers(session).map(
       (answer) =>
-        `${opened.bind(steps[answer.step]?.title ?? answer.step)} - ${opened.bind(answerWords(answer, session))}`,
+        `${stepTitle(opened, session, answer.step)} - ${opened.bind(answerWords(answer, session))}`,
     ),
-    ...session.extras.map(
-      ({ words, typed }) => `${opened.bind(words)} - ${typed} (outside the procedure)`,
+    ...session.tests.map(
+      (one) => `${testWords(opened, session, one.test)} - ${foundWords(one)}${aside}`,
     ),
   ];
 }
@@ -145,7 +169,7 @@ export function proofParagraph(
   if (faults === null)
     return { text: 'Proof: not weighed, since words of your own name no fault.', hang: 7 };
   if (weighed === null)
-    return { text: 'Proof: not weighed, since this procedure has no circuit behind it.', hang: 7 };
+    return { text: 'Proof: not weighed, since this session has no circuit behind it.', hang: 7 };
   const { missing, evidence } = weighed;
   if (weighed.proven)
     return {
@@ -176,9 +200,4 @@ export function countWords(count: number, word: string): string {
 /** `2 min`. */
 export function minutesWords(minutes: number): string {
   return minutes < 1 ? '<1 min' : `${Math.round(minutes)} min`;
-}
-
-/** Words without the full stop of a sentence, for a list. */
-export function unstopped(words: string): string {
-  return words.replace(/\.$/, '');
 }

@@ -11,8 +11,10 @@ export const INSTRUMENT_WORDS: Readonly<Record<Instrument, { words: string; abou
   },
   lamp: { words: 'Filament test lamp', about: 'Draws a quarter of an ampere: never on a module.' },
   scope: { words: 'Oscilloscope', about: 'For patterns and timing.' },
+  'live-data': { words: 'Live data', about: 'A tester that shows what the module counts.' },
   'spare-sensor': { words: 'Spare sensor', about: 'Known to be good, for this vehicle.' },
   resistor: { words: 'Resistors', about: 'To pull a signal without a light.' },
+  lead: { words: 'Jumper leads', about: 'To lay a wire beside one that may be broken.' },
   helper: { words: 'A helper', about: 'Somebody for the key and the starter.' },
 };
 

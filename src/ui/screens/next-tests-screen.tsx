@@ -24,20 +24,25 @@ export interface NextTestsScreenProps {
   readonly title: string;
   readonly onClose: () => void;
   readonly onChoose: (proposal: Proposal) => void;
+  /** To a test that is not among them. */
+  readonly onAnyTest: () => void;
 }
 
 const CLOSE: KeyBinding = { keys: ['escape', ...keysOf('next-tests')], show: 'Esc', help: 'close' };
+const ANY: KeyBinding = { keys: ['t', ...keysOf('any-test')], show: 't', help: 'any other test' };
 const KEYS: readonly KeyBinding[] = [
   { keys: ['return'], show: 'Enter', help: 'do this one now' },
   { keys: ['up', 'down'], show: 'Up/Down', help: 'look at the others' },
+  ANY,
   CLOSE,
 ];
+const NO_KEYS: readonly KeyBinding[] = [ANY, CLOSE];
 
 /** The screen. */
 export function NextTestsScreen(props: NextTestsScreenProps) {
   const { opened, proposals, onClose, onChoose } = props;
   const look = useLook();
-  const keys = proposals.length === 0 ? [CLOSE] : KEYS;
+  const keys = proposals.length === 0 ? NO_KEYS : KEYS;
   const body = bodySize(useSize(), keys);
   const [marked, setMarked] = useState(0);
   const [top, setTop] = useState(0);
@@ -54,6 +59,7 @@ export function NextTestsScreen(props: NextTestsScreenProps) {
   useKeys((event) => {
     const label = keyLabel(event);
     if (CLOSE.keys.includes(label)) return onClose();
+    if (ANY.keys.includes(label)) return props.onAnyTest();
     if (!proposal) {
       if (label === 'return') onClose();
       return;

@@ -1,18 +1,23 @@
-/** What a step asks for, and how keys answer it. No React. */
-import type { Step } from '../../procedure/procedure.ts';
-import type { Proposal } from '../../session/advisor.ts';
+/** What a step or a test asks for, and how keys answer it. No React. */
+import type { Judgement } from '../../circuit/judge.ts';
+import { judgementWords } from '../../circuit/judgement-words.ts';
+import type { Test } from '../../circuit/test.ts';
+import { endsOf, type MeasureStep, type Step } from '../../procedure/procedure.ts';
+import type { ExpectedReading } from '../../quantity/parse-reading.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/command.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
 import type { Answer } from '../../session/events.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
-import { judgeStep } from '../../session/judge-step.ts';
+import { judgeStep, judgeTest } from '../../session/judge-step.ts';
 import type { Session } from '../../session/session.ts';
+import type { TestToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { type Choice, choiceAfter, choicesAt } from './choice-prompt-state.ts';
 import type { KeyTiming } from './deliberate-state.ts';
 import {
+  promptHolding,
   type ReadingContext,
   type ReadingPrompt,
   readingPrompt,
@@ -39,7 +44,12 @@ export type Asked =
       readonly choices: readonly Choice[];
       readonly offeredChoice: number | null;
     })
-  | (AskedBase & { readonly kind: 'act' });
+  | (AskedBase & {
+      readonly kind: 'act';
+      /** What Enter says, as a sentence for the prompt and in a word for the keys. */
+      readonly words: string;
+      readonly enter: string;
+    });
 
 /** What would be lost without harm: half-typed text, the marked line. Belongs to one asking of one step. */
 export interface HalfAnswer {
@@ -56,14 +66,43 @@ export function askingOf(session: Session): string {
 }
 
 /** The half answer a step begins with: nothing, what the job sheet's code says, or the answer that was taken back. */
-export function freshAnswer(session: Session, step: Step): HalfAnswer {
+export function freshAnswer(opened: OpenedSession, session: Session, step: Step): HalfAnswer {
   const earlier = takenBack(session);
-  const typed = earlier?.type === 'reading-recorded' ? earlier.typed : '';
   return {
     asking: askingOf(session),
-    prompt: readingPrompt(typed),
+    prompt:
+      step.kind === 'measure' && earlier?.type === 'reading-recorded'
+        ? promptHolding(earlier.typed, expectedAt(opened, step))
+        : readingPrompt(),
     marked: Math.max(0, markedAt(session, step, earlier)),
   };
+}
+
+/** The same for a test that no step asks for. */
+export function freshTestAnswer(asking: string): HalfAnswer {
+  return { asking, prompt: readingPrompt(), marked: 0 };
+}
+
+/** What may be typed at a step in this vehicle. */
+export function expectedAt(opened: OpenedSession, step: MeasureStep): ExpectedReading {
+  return expectedReading(step, opened.limits(step));
+}
+
+/** The same at a test that no step asks for, `unit` being that of its instrument. */
+export function expectedInTest(
+  opened: OpenedSession,
+  { test, expected }: Pick<TestToDo, 'test' | 'expected'>,
+): ExpectedReading {
+  const unit = unitOf(test);
+  const limit = opened.limits({ unit });
+  const usual =
+    expected?.kind === 'number' ? { ...endsOf(expected), low: expected.low ?? 0 } : null;
+  return { unit, ...(usual ? { usual } : {}), ...(limit ? { limit } : {}) };
+}
+
+/** Unit of a number that the test gives. */
+export function unitOf({ probe }: Test): 'V' | 'ohm' {
+  return probe.kind === 'ohms' ? 'ohm' : 'V';
 }
 
 function markedAt(session: Session, step: Step, earlier: Answer | null): number {
@@ -93,8 +132,9 @@ export function askedAt(
     case 'measure': {
       const { unit } = step;
       const context: ReadingContext = {
-        expected: expectedReading(step, opened.limits(step)),
+        expected: expectedAt(opened, step),
         judge: (value) => judgeStep(step, value, session.meter),
+        judged: judgedIn(session, unit),
         isDeliberate: true,
         offered: typedOf(vehicle),
       };
@@ -112,10 +152,11 @@ export function askedAt(
       };
     }
     case 'act':
-      return { ...base, kind: 'act' };
+      return { ...base, kind: 'act', ...DONE };
   }
 }
 
+const DONE = { words: 'Press Enter when it is done.', enter: 'done' };
 const EARLIER = 'Your earlier answer stands here again: change it or confirm it.';
 
 function codeNote(session: Session, step: Step): string | null {
@@ -123,26 +164,59 @@ function codeNote(session: Session, step: Step): string | null {
   return said && `Marked: what ${said.code} on the job sheet says. Confirm it or change it.`;
 }
 
-/** What a test outside the tree asks, of which nothing is judged; `unit` is that of a number. */
-export function askedOutside(
-  { kind, looks }: Proposal,
-  unit: 'V' | 'ohm',
+function judgedIn({ meter }: Session, unit: MeasureStep['unit']) {
+  return (judgement: Judgement, value: number) => judgementWords(judgement, { value, unit }, meter);
+}
+
+/** What a drill asks at a step or a test: nothing but the wish to do it, since its bench reads by itself. */
+export function askedOfBench(): Asked {
+  return {
+    offered: null,
+    standing: null,
+    kind: 'act',
+    words: 'Press Enter to do it: the bench reads it.',
+    enter: 'do it',
+  };
+}
+
+/** What a test that no step asks for wants to know. */
+export function askedInTest(
+  opened: OpenedSession,
+  session: Session,
+  toDo: TestToDo,
   half: HalfAnswer,
-  vehicle: VehicleAnswer | null,
 ): Asked {
+  const vehicle = opened.benchShows(toDo.test);
   const base = { offered: vehicle?.words ?? null, standing: null };
-  if (kind === 'number') {
+  if (toDo.kind === 'number') {
+    const unit = unitOf(toDo.test);
+    const { expected } = toDo;
     const context: ReadingContext = {
-      expected: { unit },
-      judge: () => null,
+      expected: expectedInTest(opened, toDo),
+      judge: (value) =>
+        expected && judgeTest({ kind: 'number', value, unit }, expected, session.meter),
+      judged: judgedIn(session, unit),
       isDeliberate: true,
       offered: typedOf(vehicle),
     };
     return { ...base, kind: 'measure', unit: UNIT_WORDS[unit], prompt: half.prompt, context };
   }
-  const choices = looks.map((look) => ({ words: lookWords(look), outcome: look, look }));
+  const choices = toDo.looks.map((look) => ({ words: lookWords(look), outcome: look, look }));
   const offeredChoice = offeredAt(choices, vehicle);
   return { ...base, kind: 'choice', choices, marked: half.marked, offeredChoice };
+}
+
+/** An answer to the prompt as that of a test that no step asks for; null when it answers no test. */
+export function testCommand({ test, expected }: TestToDo, answer: Command): Command | null {
+  const base = { type: 'record-test', test, expected } as const;
+  if (answer.type === 'record-reading') {
+    const { typed } = answer;
+    const value = Number.isFinite(answer.value) ? answer.value : null;
+    return { ...base, typed, shown: { kind: 'number', value, unit: unitOf(test) } };
+  }
+  if (answer.type !== 'choose-outcome' || !answer.look) return null;
+  const { look } = answer;
+  return { ...base, typed: lookWords(look), shown: { kind: 'look', look } };
 }
 
 const UNIT_WORDS = {

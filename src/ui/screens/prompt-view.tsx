@@ -65,7 +65,7 @@ function answerRows(
 
 function readingRows({ prompt, context }: MeasureAsked, columns: number, look: Look): number {
   if (prompt.mode === 'doubt') {
-    const words = choicesOf(prompt, context).map((choice) => choice.words);
+    const words = choicesOf(prompt).map((choice) => choice.words);
     return 2 + choiceRows(words, columns, look);
   }
   return 1 + remarkRows(remarkOf(prompt, context), columns, look);
@@ -134,7 +134,7 @@ function AnswerView({ asked, bind }: { asked: Asked; bind: (text: string) => str
         <ChoiceView words={asked.choices.map(({ words }) => bind(words))} marked={asked.marked} />
       );
     case 'act':
-      return <Words bold>Press Enter when it is done.</Words>;
+      return <Words bold>{asked.words}</Words>;
   }
 }
 
@@ -173,10 +173,7 @@ function ReadingView({ asked }: { asked: MeasureAsked }) {
       {prompt.mode === 'doubt' ? (
         <>
           <Words>What does the meter show?</Words>
-          <ChoiceView
-            words={choicesOf(prompt, context).map(({ words }) => words)}
-            marked={prompt.chosen}
-          />
+          <ChoiceView words={choicesOf(prompt).map(({ words }) => words)} marked={prompt.chosen} />
         </>
       ) : (
         <RemarkView remark={remarkOf(prompt, context)} />

@@ -1,9 +1,13 @@
-/** The prompt for a number: what a key does, and what the line under it says. No React, no clock. */
+/**
+ * The prompt for a number: what a key does, and what the line under it says. No React, no clock. What is typed is
+ * read once, when it changes, and kept as read.
+ */
 import type { Judgement } from '../../circuit/judge.ts';
 import {
   type ExpectedReading,
   parseReading,
   type ReadingChoice,
+  type ReadingParse,
 } from '../../quantity/parse-reading.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
 import { type TextFieldState, textField, textFieldAfter } from '../parts/text-field-state.ts';
@@ -11,6 +15,8 @@ import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 
 export interface ReadingPrompt {
   readonly field: TextFieldState;
+  /** What the field holds, as it was read when it was typed. */
+  readonly read: TypedReading;
   /** `confirm`: the value seems impossible and waits for a second Enter. `doubt`: which of the choices was meant. */
   readonly mode: 'typing' | 'confirm' | 'doubt';
   /** The marked choice of a doubt. */
@@ -21,8 +27,10 @@ export interface ReadingPrompt {
 
 export interface ReadingContext {
   readonly expected: ExpectedReading;
-  /** What a value means at this step; null where nothing is expected. */
+  /** What a value means here; null where nothing is expected. */
   readonly judge: (value: number) => Judgement | null;
+  /** Why, in words. */
+  readonly judged: (judgement: Judgement, value: number) => string;
   /** The key came after a pause, so that it can be meant for what is on the screen. */
   readonly isDeliberate: boolean;
   /** What the simulated vehicle would have typed, taken over with Tab. */
@@ -41,9 +49,35 @@ export interface Remark {
   readonly words: string;
 }
 
-/** A prompt, holding an earlier value when one was taken back. */
-export function readingPrompt(earlier = ''): ReadingPrompt {
-  return { field: textField(earlier), mode: 'typing', chosen: 0, nudge: null };
+/** A line as a reading. */
+export interface TypedReading {
+  readonly typed: string;
+  readonly parse: ReadingParse;
+  /** A value outside what this vehicle can have is still a number; null where it is none in any vehicle. */
+  readonly beyond: number | null;
+}
+
+/** Reads a line where `expected` is asked for. */
+export function readTyped(line: string, expected: ExpectedReading): TypedReading {
+  const typed = line.trim();
+  const parse = parseReading(typed, expected);
+  if (parse.status !== 'refused' || parse.code !== 'impossible-value')
+    return { typed, parse, beyond: null };
+  const { limit: _, ...anywhere } = expected;
+  const other = parseReading(typed, anywhere);
+  return { typed, parse, beyond: other.status === 'read' ? other.quantity.value : null };
+}
+
+const NOTHING_TYPED: TypedReading = { typed: '', parse: { status: 'unfinished' }, beyond: null };
+
+/** An empty prompt. */
+export function readingPrompt(): ReadingPrompt {
+  return { field: textField(), read: NOTHING_TYPED, mode: 'typing', chosen: 0, nudge: null };
+}
+
+/** A prompt that holds a line already: an earlier value that was taken back, what the simulated vehicle shows. */
+export function promptHolding(line: string, expected: ExpectedReading): ReadingPrompt {
+  return { ...readingPrompt(), field: textField(line), read: readTyped(line, expected) };
 }
 
 /** The prompt after a key, and the reading when the key was the Enter that takes it. */
@@ -54,22 +88,39 @@ export function readingPromptAfter(
 ): { readonly prompt: ReadingPrompt; readonly taken: TakenReading | null } {
   const label = keyLabel(event);
   if (prompt.mode === 'doubt') return afterInDoubt(prompt, label, event, context);
-  if (label === 'return') return afterEnter(prompt, context);
-  if (label === 'escape')
-    return stay({ ...readingPrompt(prompt.mode === 'confirm' ? prompt.field.text : '') });
-  if (label === 'tab')
-    return stay(context.offered === null ? prompt : readingPrompt(context.offered));
-  const field = textFieldAfter(prompt.field, event);
-  return stay(field === prompt.field ? prompt : { ...prompt, field, mode: 'typing', nudge: null });
+  const { expected, offered } = context;
+  switch (label) {
+    case 'return':
+      return afterEnter(prompt, context);
+    case 'escape':
+      return stay(
+        prompt.mode === 'confirm' ? { ...prompt, mode: 'typing', nudge: null } : readingPrompt(),
+      );
+    case 'tab':
+      return stay(offered === null ? prompt : promptHolding(offered, expected));
+    default:
+      return stay(afterTyping(prompt, event, expected));
+  }
 }
 
 function stay(prompt: ReadingPrompt) {
   return { prompt, taken: null };
 }
 
+/** The prompt with a key typed into its field; the same one for any other key. */
+function afterTyping(
+  prompt: ReadingPrompt,
+  event: KeyEvent,
+  expected: ExpectedReading,
+): ReadingPrompt {
+  const field = textFieldAfter(prompt.field, event);
+  if (field === prompt.field) return prompt;
+  const read = field.text === prompt.field.text ? prompt.read : readTyped(field.text, expected);
+  return { ...prompt, field, read, mode: 'typing', nudge: null };
+}
+
 function afterEnter(prompt: ReadingPrompt, context: ReadingContext) {
-  const typed = prompt.field.text.trim();
-  const parse = parseReading(typed, context.expected);
+  const { typed, parse, beyond } = prompt.read;
   switch (parse.status) {
     case 'unfinished':
       return stay({
@@ -78,11 +129,9 @@ function afterEnter(prompt: ReadingPrompt, context: ReadingContext) {
       });
     case 'doubt':
       return stay({ ...prompt, mode: 'doubt', chosen: 0, nudge: null });
-    case 'refused': {
-      const value = parse.code === 'impossible-value' ? valueWithoutLimit(typed, context) : null;
-      if (value === null) return stay({ ...prompt, nudge: null });
-      return takenOrConfirmed(prompt, { typed, value }, true, context);
-    }
+    case 'refused':
+      if (beyond === null) return stay({ ...prompt, nudge: null });
+      return takenOrConfirmed(prompt, { typed, value: beyond }, true, context);
     case 'read': {
       const { value } = parse.quantity;
       return takenOrConfirmed(prompt, { typed, value }, isDoubtful(typed, value, context), context);
@@ -102,13 +151,6 @@ function takenOrConfirmed(
   return { prompt: { ...prompt, mode: 'typing' as const, nudge: null }, taken };
 }
 
-/** A value outside what this vehicle can have is still a number; null when it is none in any vehicle. */
-function valueWithoutLimit(typed: string, { expected }: ReadingContext): number | null {
-  const { limit: _, ...anywhere } = expected;
-  const parse = parseReading(typed, anywhere);
-  return parse.status === 'read' ? parse.quantity.value : null;
-}
-
 function isDoubtful(typed: string, value: number, context: ReadingContext): boolean {
   return context.judge(value)?.verdict === 'impossible' || doubtOf(typed, value, context) !== null;
 }
@@ -125,43 +167,39 @@ function afterInDoubt(
   event: KeyEvent,
   context: ReadingContext,
 ) {
-  const choices = choicesOf(prompt, context);
+  const choices = choicesOf(prompt);
   const digit = /^[1-9]$/.test(label) ? Number(label) - 1 : -1;
-  const chosen = label === 'return' ? prompt.chosen : digit;
-  const choice = choices[chosen];
-  if (choice && (label === 'return' || digit >= 0)) {
-    const { value } = choice.quantity;
-    const taken = { typed: prompt.field.text.trim(), value };
-    const doubtful = isDoubtful(taken.typed, value, context);
-    // Typed anew in its plain form, so that the confirmation speaks of the meaning chosen.
-    if (doubtful) return stay({ ...readingPrompt(choice.words), mode: 'confirm' as const });
-    return { prompt: { ...prompt, mode: 'typing' as const }, taken };
-  }
+  const choice = choices[label === 'return' ? prompt.chosen : digit];
+  if (choice) return afterChoice(prompt, choice, context);
   if (label === 'up' || label === 'down') {
     const to = prompt.chosen + (label === 'up' ? -1 : 1);
     return stay({ ...prompt, chosen: Math.max(0, Math.min(choices.length - 1, to)) });
   }
   if (label === 'escape') return stay({ ...prompt, mode: 'typing' as const });
-  const field = textFieldAfter(prompt.field, event);
-  return stay(field === prompt.field ? prompt : { ...prompt, field, mode: 'typing' as const });
+  return stay(afterTyping(prompt, event, context.expected));
+}
+
+function afterChoice(prompt: ReadingPrompt, choice: ReadingChoice, context: ReadingContext) {
+  const { value } = choice.quantity;
+  const taken = { typed: prompt.read.typed, value };
+  // Typed anew in its plain form, so that the confirmation speaks of the meaning chosen.
+  if (isDoubtful(taken.typed, value, context))
+    return stay({ ...promptHolding(choice.words, context.expected), mode: 'confirm' as const });
+  return { prompt: { ...prompt, mode: 'typing' as const }, taken };
 }
 
 /** What an ambiguous reading may mean; empty when it is not ambiguous. */
-export function choicesOf(
-  prompt: ReadingPrompt,
-  context: ReadingContext,
-): readonly ReadingChoice[] {
-  const parse = parseReading(prompt.field.text.trim(), context.expected);
+export function choicesOf({ read: { parse } }: ReadingPrompt): readonly ReadingChoice[] {
   return parse.status === 'doubt' ? parse.choices : [];
 }
 
 /** The line under the prompt. */
 export function remarkOf(prompt: ReadingPrompt, context: ReadingContext): Remark {
   if (prompt.nudge !== null) return { tone: 'quiet', words: prompt.nudge };
-  const parse = parseReading(prompt.field.text.trim(), context.expected);
+  const { typed, parse, beyond } = prompt.read;
   switch (parse.status) {
     case 'unfinished':
-      return { tone: 'quiet', words: prompt.field.text.trim() === '' ? '' : 'go on typing' };
+      return { tone: 'quiet', words: typed === '' ? '' : 'go on typing' };
     case 'doubt':
       return {
         tone: 'unsure',
@@ -169,37 +207,40 @@ export function remarkOf(prompt: ReadingPrompt, context: ReadingContext): Remark
       };
     case 'refused': {
       const fix = parse.fix === undefined || prompt.mode === 'confirm' ? '' : `; ${parse.fix}`;
-      const possible =
-        parse.code === 'impossible-value' &&
-        valueWithoutLimit(prompt.field.text.trim(), context) !== null;
-      return {
-        tone: 'wrong',
-        words: `${possible ? confirmWords(prompt) : ''}${parse.words}${fix}`,
-      };
+      const confirm = beyond === null ? '' : confirmWords(prompt);
+      return { tone: 'wrong', words: `${confirm}${parse.words}${fix}` };
     }
     case 'read': {
       const { value } = parse.quantity;
-      const doubt = doubtOf(prompt.field.text.trim(), value, context);
+      const doubt = doubtOf(typed, value, context);
       if (doubt !== null)
         return { tone: 'wrong', words: `${confirmWords(prompt)}${parse.text}: ${doubt}` };
-      return judgedRemark(parse.text, context.judge(value), prompt);
+      return judgedRemark(parse.text, value, prompt, context);
     }
   }
 }
 
-function judgedRemark(text: string, judgement: Judgement | null, prompt: ReadingPrompt): Remark {
+function judgedRemark(
+  text: string,
+  value: number,
+  prompt: ReadingPrompt,
+  { judge, judged }: ReadingContext,
+): Remark {
+  const judgement = judge(value);
   if (!judgement) return { tone: 'quiet', words: text };
-  const { verdict, words } = judgement;
-  const tones = {
-    good: 'good',
-    low: 'off',
-    high: 'off',
-    borderline: 'unsure',
-    impossible: 'wrong',
-  } as const;
+  const { verdict } = judgement;
   const start = verdict === 'impossible' ? confirmWords(prompt) : '';
-  return { tone: tones[verdict], words: `${start}${text} is ${VERDICT_WORDS[verdict]}: ${words}` };
+  const words = `${start}${text} is ${VERDICT_WORDS[verdict]}: ${judged(judgement, value)}`;
+  return { tone: TONES[verdict], words };
 }
+
+const TONES = {
+  good: 'good',
+  low: 'off',
+  high: 'off',
+  borderline: 'unsure',
+  impossible: 'wrong',
+} as const;
 
 const VERDICT_WORDS = {
   good: 'GOOD',

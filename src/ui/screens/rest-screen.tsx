@@ -1,7 +1,8 @@
 /** A session at rest: paused, concluded or closed. Where it is kept, and how to go on. */
 import { useState } from 'react';
+import { conclusionWords } from '../../session/conclusion-words.ts';
 import { piecesAmong } from '../../session/events.ts';
-import { retestLines } from '../../session/retest.ts';
+import { retestLines, VERDICT_WORDS } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
@@ -23,10 +24,17 @@ export interface RestScreenProps {
   readonly onBack: () => void;
   /** To the tests after the repair. */
   readonly onRetest: () => void;
+  /** To a test that nobody asks for. */
+  readonly onAnyTest: () => void;
 }
 
 const HOME: KeyBinding = { keys: ['return', 'escape'], show: 'Enter', help: 'leave the session' };
 const RETEST: KeyBinding = { keys: ['r'], show: 'r', help: 'test after the repair' };
+const ANY_TEST: KeyBinding = {
+  keys: ['t', ...keysOf('any-test')],
+  show: 't',
+  help: 'another test',
+};
 const BACK: KeyBinding = {
   keys: keysOf('back'),
   show: 'F2',
@@ -38,8 +46,7 @@ export function RestScreen(props: RestScreenProps) {
   const { opened, session, message } = props;
   const look = useLook();
   const toTest = session.status === 'concluded' ? retestLines(session).length : 0;
-  const keys =
-    session.status === 'concluded' ? [HOME, ...(toTest > 0 ? [RETEST] : []), BACK] : [HOME];
+  const keys = keysAt(props, toTest);
   const body = bodySize(useSize(), keys);
   const [top, setTop] = useState(0);
   const paragraphs = [
@@ -55,6 +62,7 @@ export function RestScreen(props: RestScreenProps) {
     if (binding === HOME) props.onHome();
     else if (binding === BACK) props.onBack();
     else if (binding === RETEST) props.onRetest();
+    else if (binding === ANY_TEST) props.onAnyTest();
   });
 
   return (
@@ -62,6 +70,18 @@ export function RestScreen(props: RestScreenProps) {
       <ScrollText lines={lines} rows={body.rows} top={top} />
     </Frame>
   );
+}
+
+/** What is closed stays closed, and a test of one's own takes a circuit. */
+function keysAt({ opened, session }: RestScreenProps, toTest: number): KeyBinding[] {
+  if (session.status !== 'concluded') return [HOME];
+  const hasWay = session.trail.length > 0;
+  return [
+    HOME,
+    ...(toTest > 0 ? [RETEST] : []),
+    ...(opened.model ? [ANY_TEST] : []),
+    ...(hasWay ? [BACK] : []),
+  ];
 }
 
 const TITLES: Readonly<Record<Session['status'], string>> = {
@@ -72,48 +92,83 @@ const TITLES: Readonly<Record<Session['status'], string>> = {
 };
 
 function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
-  const path = opened.driver.path();
   const place: Paragraph[] = opened.preview
     ? [{ text: '' }, { text: 'A preview: nothing was saved.' }]
-    : [{ text: '' }, { text: 'The session file' }, { text: `  ${path}`, hang: 2 }];
-  const { concluded, closed, opened: first, trail, retests } = session;
-  if (session.status === 'paused' && opened.preview)
-    return [{ text: `Left at step ${trail.length}.`, bold: true }, ...place];
-  if (session.status === 'paused')
-    return [
-      { text: `Paused at step ${trail.length}. Every answer is saved.`, bold: true },
-      ...place,
-      { text: '' },
-      { text: 'Go on later from the start screen, or with:' },
-      { text: `  ohmward resume ${opened.name()}`, hang: 2 },
-    ];
-  const toTest = session.status === 'concluded' ? retestLines(session).length : 0;
+    : [{ text: '' }, { text: 'The session file' }, { text: `  ${opened.driver.path()}`, hang: 2 }];
+  return session.status === 'paused'
+    ? pausedParagraphs(opened, session, place)
+    : [
+        ...concludedParagraphs(session),
+        ...place,
+        ...toTestParagraphs(opened, session),
+        ...(opened.preview ? [] : reportParagraphs(opened)),
+      ];
+}
+
+function pausedParagraphs(
+  opened: OpenedSession,
+  { trail, tests }: Session,
+  place: readonly Paragraph[],
+): Paragraph[] {
+  const where =
+    trail.length > 0 ? `at step ${trail.length}` : `after ${countWords(tests.length, 'test')}`;
+  if (opened.preview) return [{ text: `Left ${where}.`, bold: true }, ...place];
   return [
-    { text: opened.bind(concluded?.title ?? ''), bold: true },
-    ...(first.vehicle.kind === 'real' ? [] : [{ text: 'On a simulated vehicle.' }]),
-    { text: acceptedWords(concluded?.proven ?? null, piecesAmong(concluded?.evidence ?? [])) },
-    ...(closed ? [{ text: `Closed as ${CLOSED_WORDS[closed.verdict]}: ${closed.words}.` }] : []),
+    { text: `Paused ${where}. Every answer is saved.`, bold: true },
     ...place,
-    ...(toTest > 0
+    { text: '' },
+    ...(opened.drill
       ? [
-          { text: '' },
+          { text: 'Go on later with:' },
+          { text: `  ohmward drill --resume ${opened.driver.path()}`, hang: 2 },
+        ]
+      : [
+          { text: 'Go on later from the start screen, or with:' },
+          { text: `  ohmward resume ${opened.name()}`, hang: 2 },
+        ]),
+  ];
+}
+
+function concludedParagraphs(session: Session): Paragraph[] {
+  const { concluded, closed, opened: first } = session;
+  const accepted = acceptedWords(concluded?.proven ?? null, piecesAmong(concluded?.evidence ?? []));
+  return [
+    { text: conclusionWords(session)?.title ?? '', bold: true },
+    ...(first.vehicle.kind === 'real' ? [] : [{ text: 'On a simulated vehicle.' }]),
+    { text: accepted },
+    ...(closed
+      ? [
           {
-            text: `After the repair ${countWords(toTest, 'test')} must pass. Press r when it is done${opened.preview ? '.' : ', today or later: open this session again, or type'}`,
+            text: `Closed as ${CLOSED_WORDS[closed.verdict]}: ${VERDICT_WORDS[closed.verdict]}.`,
           },
-          ...(opened.preview ? [] : [{ text: `  ohmward retest ${opened.name()}`, hang: 2 }]),
-          ...(retests.length > 0 ? [{ text: `Tested so far: ${retests.length}.` }] : []),
         ]
       : []),
-    ...(opened.preview
-      ? []
-      : [
-          { text: '' },
-          { text: 'A report for the customer, or without --for the whole record:' },
-          {
-            text: `  ohmward records export ${opened.name()} --as pdf --for customer -o report.pdf`,
-            hang: 2,
-          },
-        ]),
+  ];
+}
+
+function toTestParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
+  const toTest = session.status === 'concluded' ? retestLines(session).length : 0;
+  if (toTest === 0) return [];
+  const later = opened.preview ? '.' : ', today or later: open this session again, or type';
+  const { length: tested } = session.retests;
+  return [
+    { text: '' },
+    {
+      text: `After the repair ${countWords(toTest, 'test')} must pass. Press r when it is done${later}`,
+    },
+    ...(opened.preview ? [] : [{ text: `  ohmward retest ${opened.name()}`, hang: 2 }]),
+    ...(tested > 0 ? [{ text: `Tested so far: ${tested}.` }] : []),
+  ];
+}
+
+function reportParagraphs(opened: OpenedSession): Paragraph[] {
+  return [
+    { text: '' },
+    { text: 'A report for the customer, or without --for the whole record:' },
+    {
+      text: `  ohmward records export ${opened.name()} --as pdf --for customer -o report.pdf`,
+      hang: 2,
+    },
   ];
 }
 

@@ -13,6 +13,7 @@ export type SessionAction =
   | 'note'
   | 'suspects'
   | 'next-tests'
+  | 'any-test'
   | 'way'
   | 'sketch'
   | 'instruments'
@@ -70,6 +71,15 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     other: 'Ctrl+T',
     help: 'best tests',
     words: 'The three tests that would tell most now. You can do one of them and come back.',
+  },
+  {
+    action: 'any-test',
+    keys: ['insert', 'ctrl-v'],
+    show: 'Ins',
+    other: 'Ctrl+V',
+    help: 'another test',
+    words:
+      'Any test you like, arranged by yourself or chosen from all of this circuit, at any time.',
   },
   {
     action: 'way',
@@ -139,9 +149,15 @@ export function keysOf(action: SessionAction): readonly string[] {
 /** The same key on other pages that take a capture. */
 export const CAPTURE_KEY: KeyBinding = { keys: keysOf('capture'), show: 'F12', help: 'capture' };
 
-/** The table with words in the footer only for these actions; all keys still work. */
-export function withFooter(actions: readonly SessionAction[]): SessionKey[] {
-  return SESSION_KEYS.map((key) => (actions.includes(key.action) ? key : { ...key, help: '' }));
+/** The table with words in the footer only for these actions, some perhaps with another one; all keys still work. */
+export function withFooter(
+  actions: readonly SessionAction[],
+  words: Readonly<Partial<Record<SessionAction, string>>> = {},
+): SessionKey[] {
+  return SESSION_KEYS.map((key) => ({
+    ...key,
+    help: actions.includes(key.action) ? (words[key.action] ?? key.help) : '',
+  }));
 }
 
 /** Keys of every page that lies over the step. */

@@ -18,10 +18,11 @@ import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { type Size, useSize } from '../term/use-size.ts';
 import type { KeyTiming } from './deliberate-state.ts';
+import { usefulKeys } from './pages-state.ts';
 import type { Asked } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
-import { SESSION_KEYS, type SessionAction, withFooter } from './session-keys.ts';
-import { stepParagraphs, testOf } from './step-words.ts';
+import { SESSION_KEYS, type SessionAction } from './session-keys.ts';
+import { sessionTitle, stepParagraphs, testOf } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 
 export interface StepScreenProps {
@@ -30,7 +31,7 @@ export interface StepScreenProps {
   readonly step: Exclude<Step, { kind: 'conclude' }>;
   readonly asked: Asked;
   /** The test is repeated after a repair: how far that is, and what it showed before. */
-  readonly again?: { readonly progress: string; readonly before: string };
+  readonly again: { readonly progress: string; readonly before: string } | null;
   /** What the last reading changed, or null. */
   readonly changed: string | null;
   /** Why the last command was refused, or null. */
@@ -63,7 +64,7 @@ export function StepScreen(props: StepScreenProps) {
 
   return (
     <Frame
-      title={props.again ? 'After the repair' : opened.bind(session.opened.procedure.title)}
+      title={props.again ? 'After the repair' : sessionTitle(opened, session)}
       aside={`${props.again ? props.again.progress : `step ${session.trail.length}`} · ${shortStateWords(step.setup.state)}`}
       keys={keys}
     >
@@ -128,20 +129,18 @@ function layOut(props: StepScreenProps, screen: Size, look: Look) {
 
 function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyBinding[] {
   const { asked, opened, step } = props;
-  const own: KeyBinding[] = [{ keys: ['return'], show: 'Enter', help: ENTER_WORDS[asked.kind] }];
+  const own: KeyBinding[] = [{ keys: ['return'], show: 'Enter', help: enterWords(asked) }];
   if (asked.offered !== null && asked.kind !== 'act')
     own.push({ keys: ['tab'], show: 'Tab', help: 'take over' });
-  const useless = new Set<SessionAction>([
-    ...(opened.advisor === null ? (['suspects', 'next-tests'] as const) : []),
-    // A test after the repair needs no way round: the record says that it was not made.
-    ...(step.cannot === null && !props.again ? (['cannot'] as const) : []),
-  ]);
-  const shown = takesCapture(step) ? [...wanted, 'capture' as const] : wanted;
-  return [...own, ...withFooter(shown.filter((action) => !useless.has(action)))];
+  // A test after the repair needs no way round: the record says that it was not made.
+  const canSkip = step.cannot !== null || props.again !== null;
+  const shown = wanted.filter((action) => action !== 'cannot' || canSkip);
+  // A drill's bench reads volts by itself, and saves pictures.
+  const captures = takesCapture(step) && (!opened.drill || step.kind === 'look');
+  return [...own, ...usefulKeys(opened, captures ? [...shown, 'capture'] : shown)];
 }
 
-const ENTER_WORDS: Readonly<Record<Asked['kind'], string>> = {
-  measure: 'take it',
-  choice: 'choose',
-  act: 'done',
-};
+function enterWords(asked: Asked): string {
+  if (asked.kind === 'act') return asked.enter;
+  return asked.kind === 'measure' ? 'take it' : 'choose';
+}

@@ -2,18 +2,29 @@
 
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Setup, Test } from '../../circuit/test.ts';
-import type { Caution, Step } from '../../procedure/procedure.ts';
+import { freeOrderTitle } from '../../procedure/free-order.ts';
+import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import {
   expectedRangeWords,
   goodWords,
+  instrumentWords,
   stateWords,
   undoWords,
   vehicleWords,
+  whereWords,
 } from '../../procedure/test-words.ts';
-import { type Answer, isAnswer, type Retest, type RetestRecorded } from '../../session/events.ts';
+import { formatTyped } from '../../quantity/format-quantity.ts';
+import {
+  type Answer,
+  isAnswer,
+  type Retest,
+  type RetestRecorded,
+  type TestRecorded,
+} from '../../session/events.ts';
 import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
+import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -64,7 +75,63 @@ function expectedPlain(step: Step): string | null {
 
 /** What a test has to show after the repair; null where nothing is expected. */
 export function expectedAgain(step: RepeatableStep, session: Session): string | null {
-  return step.kind === 'ask' ? passingWords(session.opened.procedure, step) : goodWords(step);
+  const { procedure } = session.opened;
+  return step.kind === 'ask' && procedure ? passingWords(procedure, step) : goodWords(step);
+}
+
+/** What stands over a session: the title of its procedure, or that it has none. */
+export function sessionTitle({ bind }: Pick<OpenedSession, 'bind'>, { opened }: Session): string {
+  if (opened.procedure) return bind(opened.procedure.title);
+  return opened.circuit ? freeOrderTitle(opened.circuit) : 'Free order of tests';
+}
+
+/** The title of a step; a step that the procedure does not have by its name. */
+export function stepTitle(
+  { bind }: Pick<OpenedSession, 'bind'>,
+  { opened }: Session,
+  step: string,
+): string {
+  return bind(opened.procedure?.steps[step]?.title ?? step);
+}
+
+/** What a test is called; where no table knows it, by instrument and place. */
+export function testWords(
+  { bind }: Pick<OpenedSession, 'bind'>,
+  session: Session,
+  test: Test,
+): string {
+  const name = nameOfTest(session, test);
+  if (name !== null) return bind(name);
+  const { job, circuit } = session.opened;
+  const where = whereWords(test.probe, job, circuit);
+  return `${instrumentWords(test.probe)}: ${where}`;
+}
+
+/** What a test that no step asked for showed, with the digits that were typed, and what was said of it. */
+export function foundWords({ typed, shown, judgement }: TestRecorded): string {
+  if (shown.kind === 'look') return lookWords(shown.look);
+  const { value, unit } = shown;
+  const found = formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
+  return judgement ? `${found}: ${judgement.verdict}` : found;
+}
+
+/** What was read last, with what is good there where it may be told; null before the first reading. */
+export function lastFound(opened: OpenedSession, session: Session): string | null {
+  const last = session.events.findLast(
+    (event): event is Answer | TestRecorded => event.type === 'test-recorded' || isAnswer(event),
+  );
+  if (!last) return null;
+  if (last.type === 'test-recorded') {
+    const good = last.expected ? expectedShownWords(last.expected, last.test) : '';
+    return `${testWords(opened, session, last.test)}: ${foundWords(last)}${goodIs(good)}`;
+  }
+  const step = session.opened.procedure?.steps[last.step];
+  const good = step && (opened.drill?.level.expected ?? true) ? goodWords(step) : null;
+  return `${stepTitle(opened, session, last.step)}: ${opened.bind(answerWords(last, session))}${goodIs(good ?? '')}`;
+}
+
+function goodIs(words: string): string {
+  return words === '' ? '' : `. Good is: ${words}`;
 }
 
 /** Title, state, what to do, why, what to expect. */
@@ -72,10 +139,10 @@ export function stepParagraphs(
   opened: OpenedSession,
   session: Session,
   step: Step,
-  again?: { readonly before: string },
+  again: { readonly before: string } | null,
 ): Paragraph[] {
   if (!isTask(step)) return [];
-  const expected = again && step.kind === 'ask' ? expectedAgain(step, session) : goodWords(step);
+  const expected = expectedShown(opened, session, step, again !== null);
   const why = opened.bind(step.why).trim();
   const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
   const cautions = opened.bind(cautionLine(step.cautions));
@@ -97,6 +164,16 @@ export function stepParagraphs(
   ];
 }
 
+function expectedShown(
+  { drill }: OpenedSession,
+  session: Session,
+  step: Exclude<Step, Conclusion>,
+  isAgain: boolean,
+): string | null {
+  if (drill && !drill.level.expected) return null;
+  return isAgain && step.kind === 'ask' ? expectedAgain(step, session) : goodWords(step);
+}
+
 /** The test of a step as the circuit knows it; null for a step that no instrument answers. */
 export function testOf(step: Step): Test | null {
   if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) return null;
@@ -105,7 +182,7 @@ export function testOf(step: Step): Test | null {
 
 /** What was found, in a few words. */
 export function answerWords(answer: Answer, session: Session): string {
-  const step = session.opened.procedure.steps[answer.step];
+  const step = session.opened.procedure?.steps[answer.step];
   const outcomes = step && 'outcomes' in step ? step.outcomes : [];
   const outcome =
     'outcome' in answer

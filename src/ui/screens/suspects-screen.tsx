@@ -16,7 +16,8 @@ import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
-import { FLEETING_WORDS, unstopped } from './conclusion-words.ts';
+import { FLEETING_WORDS } from './conclusion-words.ts';
+import { unstopped } from './evidence-words.ts';
 import { keysOf } from './session-keys.ts';
 
 export interface SuspectsScreenProps {

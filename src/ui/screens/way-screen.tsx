@@ -14,7 +14,7 @@ import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { keysOf } from './session-keys.ts';
-import { answerWords } from './step-words.ts';
+import { answerWords, stepTitle } from './step-words.ts';
 
 export interface WayScreenProps {
   readonly opened: OpenedSession;
@@ -82,8 +82,7 @@ function lineOf(
   visit: Session['trail'][number],
   place: number,
 ): string {
-  const step = session.opened.procedure.steps[visit.step];
-  const title = opened.bind(step?.title ?? visit.step);
+  const title = stepTitle(opened, session, visit.step);
   const kept = visit.answer === null ? undefined : session.answers[visit.answer];
   const found = kept ? opened.bind(answerWords(kept.event, session)) : 'asked now';
   return `${String(place + 1).padStart(2)}  ${title} - ${found}`;

@@ -2,6 +2,7 @@
  * HTML as our reports may hold it, by an allow-list of elements and attributes; anything else throws. Entities are
  * only the five we write. The tree must be balanced.
  */
+const FONT = ['font-family', 'font-size', 'fill'];
 const ELEMENTS: Readonly<Record<string, readonly string[]>> = {
   html: ['lang'],
   head: [],
@@ -33,15 +34,18 @@ const ELEMENTS: Readonly<Record<string, readonly string[]>> = {
   tr: [],
   th: ['scope'],
   td: ['class'],
-  svg: ['viewBox', 'width', 'height', 'aria-hidden'],
+  svg: ['viewBox', 'width', 'height', 'aria-hidden', 'role', 'aria-label', ...FONT],
+  text: ['x', 'y', 'xml:space', 'textLength', 'lengthAdjust'],
   line: ['class', 'x1', 'y1', 'x2', 'y2'],
   rect: ['class', 'x', 'y', 'width', 'height'],
   path: ['class', 'd'],
 };
 const EMPTY = new Set(['meta', 'br', 'col', 'line', 'rect', 'path']);
-/** All values our attributes may have; none comes from a session. */
+/** The one attribute whose value comes from a session: what a drawing is of. */
+const TITLE = 'aria-label';
+/** All values the others may have. */
 const VALUE =
-  /^(en|utf-8|Content-Security-Policy|viewport|color-scheme|referrer|no-referrer|light dark|width=device-width, initial-scale=1|default-src &#39;none&#39;; style-src &#39;unsafe-inline&#39;; img-src data:; base-uri &#39;none&#39;; form-action &#39;none&#39;|auto|note|true|col|warning|wide|sign|line|good|bad|unsure|struck|axis|range|mark|width:\d+\.\d%|[\d. ]+|M[\d.]+ 1V13)$/;
+  /^(en|utf-8|Content-Security-Policy|viewport|color-scheme|referrer|no-referrer|light dark|width=device-width, initial-scale=1|default-src &#39;none&#39;; style-src &#39;unsafe-inline&#39;; img-src data:; base-uri &#39;none&#39;; form-action &#39;none&#39;|auto|note|true|img|monospace|currentColor|preserve|spacingAndGlyphs|col|warning|wide|sign|line|good|bad|unsure|struck|axis|range|mark|width:\d+\.\d%|[\d. ]+|M[\d.]+ 1V13)$/;
 const ENTITIES: Readonly<Record<string, string>> = {
   '&amp;': '&',
   '&lt;': '<',
@@ -85,14 +89,16 @@ export function readHtmlStrictly(source: string): HtmlText[] {
 }
 
 function openTag(tag: string): string {
-  const match = /^([a-z0-9]+)((?: [A-Za-z0-9-]+="[^"]*")*)\/?$/.exec(tag);
+  const match = /^([a-z0-9]+)((?: [A-Za-z0-9:-]+="[^"]*")*)\/?$/.exec(tag);
   if (!match) throw new Error(`HTML: <${tag}> is no tag of ours`);
   const [, name = '', attributes = ''] = match;
   const allowed = Object.hasOwn(ELEMENTS, name) ? ELEMENTS[name] : undefined;
   if (!allowed) throw new Error(`HTML: element <${name}>`);
-  for (const [, key = '', value = ''] of attributes.matchAll(/ ([A-Za-z0-9-]+)="([^"]*)"/g))
-    if (!allowed.includes(key) || !VALUE.test(value))
+  for (const [, key = '', value = ''] of attributes.matchAll(/ ([A-Za-z0-9:-]+)="([^"]*)"/g)) {
+    if (key === TITLE) decode(value);
+    if (!allowed.includes(key) || (key !== TITLE && !VALUE.test(value)))
       throw new Error(`HTML: attribute ${key}="${value}" at <${name}>`);
+  }
   return name;
 }
 

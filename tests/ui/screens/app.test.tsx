@@ -190,7 +190,13 @@ describe('settings', () => {
     await press('5', 'Ida Kern', ENTER);
     expect(services.settings.values().person).toBe('Ida Kern');
     await press(DOWN, DOWN, DOWN, ' ');
-    expect(services.settings.values().instruments).toEqual(['meter', 'test-light', 'lamp']);
+    expect(services.settings.values().instruments).toEqual([
+      'meter',
+      'test-light',
+      'lamp',
+      'live-data',
+      'lead',
+    ]);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Settings ─────────────────────────────────── ~/.config/ohmward/config.json ─┐
       │   Your name                   Ida Kern                                       │
@@ -199,16 +205,16 @@ describe('settings', () => {
       │   LED test light              [x]                                            │
       │ > Filament test lamp          [x]                                            │
       │   Oscilloscope                [ ]                                            │
+      │   Live data                   [x]                                            │
       │   Spare sensor                [ ]                                            │
       │   Resistors                   [ ]                                            │
+      │   Jumper leads                [x]                                            │
       │   A helper                    [ ]                                            │
       │   Meter                       6000-count meter                               │
       │   Volts DC: +/- % of reading  0.5                                            │
       │   Volts DC: + digits          3                                              │
       │   Ohms: +/- % of reading      1                                              │
-      │   Ohms: + digits              3                                              │
-      │   Counts of the display       6000                                           │
-      │ field 5 of 21                                                                │
+      │ field 5 of 23                                                                │
       │                                                                              │
       │                                                                              │
       │ Draws a quarter of an ampere: never on a module.                             │
@@ -221,7 +227,7 @@ describe('settings', () => {
 
   it('refuse a value that cannot be, and keep the old one', async () => {
     const { press, services, frame } = await walkApp();
-    await press('5', ...Array.from({ length: 10 }, () => DOWN));
+    await press('5', ...Array.from({ length: 12 }, () => DOWN));
     expect(await frame()).toContain('> Volts DC: +/- % of reading');
     await press('\x15', '99', ENTER);
     expect(await frame()).toContain('Enter a number from 0 to 20');
@@ -232,7 +238,7 @@ describe('settings', () => {
 
   it('say why a folder was not taken', async () => {
     const { press, services, frame } = await walkApp();
-    await press('5', ...Array.from({ length: 18 }, () => DOWN), '/nowhere', ENTER);
+    await press('5', ...Array.from({ length: 20 }, () => DOWN), '/nowhere', ENTER);
     expect(await frame()).toContain('that folder is not there');
     await press(ESC, ESC);
     expect(await frame()).toContain('What is to be done?');

@@ -123,7 +123,7 @@ describe('a capture', () => {
     expect(await frame()).toContain('A test outside the procedure');
     await press(F.capture, ENTER, ENTER);
     expect(driver.events().at(-1)).toMatchObject({
-      type: 'extra-reading',
+      type: 'test-recorded',
       shown: { kind: 'number', value: 2.5 },
       capture: { name: 'crank.csv' },
     });

@@ -1,16 +1,29 @@
 /** Services in memory: a driver over the real `decide` and `evolve`, a vehicle and a model that answer by table. */
 import { basename } from 'node:path';
+import type { Circuit } from '../../../src/circuit/circuit.ts';
+import { createModel, type Model } from '../../../src/circuit/model.ts';
 import type { Test } from '../../../src/circuit/test.ts';
 import type { CaptureEntry, CaptureFolder } from '../../../src/files/list-captures.ts';
 import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts';
+import type { CautionRule } from '../../../src/procedure/cautions.ts';
 import type { Job } from '../../../src/procedure/job.ts';
-import type { Advisor, Proposal, SuspectView } from '../../../src/session/advisor.ts';
+import type { Procedure } from '../../../src/procedure/procedure.ts';
+import type { Advisor, Proposal, SuspectView, Weighed } from '../../../src/session/advisor.ts';
 import type { CaptureAnswer } from '../../../src/session/capture-step.ts';
+import { capturedFindingWords } from '../../../src/session/capture-words.ts';
 import type { Command } from '../../../src/session/command.ts';
 import { decide } from '../../../src/session/decide.ts';
 import type { Performed, SessionDriver, VehicleAnswer } from '../../../src/session/driver.ts';
-import type { SessionEvent, SessionOpened, StepCapture } from '../../../src/session/events.ts';
+import {
+  isAnswer,
+  RULES,
+  SESSION_FORMAT,
+  type SessionEvent,
+  type SessionOpened,
+  type StepCapture,
+} from '../../../src/session/events.ts';
 import { evolve, openSession } from '../../../src/session/evolve.ts';
+import { refusalWords } from '../../../src/session/refusal.ts';
 import { presentStep, type Session, standingAnswers } from '../../../src/session/session.ts';
 import type { Problem } from '../../../src/source/problem.ts';
 import type {
@@ -21,6 +34,7 @@ import type {
   SessionChoice,
 } from '../../../src/ui/app-services.ts';
 import { KEY_ON } from '../../circuit/setup.ts';
+import { shipped } from '../../circuit/shipped.ts';
 import {
   GAS,
   PLACES,
@@ -53,12 +67,28 @@ export interface FakeDriver extends SessionDriver {
   readonly closed: () => boolean;
 }
 
+/** What stands before a test that no step asks for. */
+const CAUTION_RULES: readonly CautionRule[] = [TURNS, GAS].map((caution) => ({
+  ...caution,
+  states: ['running'],
+  drives: [],
+  when: [],
+}));
+
 /** A session in memory. */
-export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE): FakeDriver {
+export function fakeDriver(
+  job: Job,
+  bench: boolean,
+  procedure: Procedure | null = SMALL_PROCEDURE,
+  circuit: Circuit | null = null,
+  cautionRules = CAUTION_RULES,
+): FakeDriver {
   const opened: SessionOpened = {
     type: 'session-opened',
-    format: 1,
+    format: SESSION_FORMAT,
+    rules: RULES,
     program: '0.1.0',
+    by: 'person',
     id: 'test',
     person: 'Ida Kern',
     shop: 'Yard Three',
@@ -66,7 +96,8 @@ export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE
     meter: STANDARD_SETTINGS.meter,
     job,
     procedure,
-    circuit: null,
+    circuit,
+    cautionRules,
     vehicle: bench ? { kind: 'bench', fault: 'wire.feed.open', seed: 1 } : { kind: 'real' },
     at: '2030-01-02T10:00:00Z',
     elapsed: 0,
@@ -81,8 +112,8 @@ export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE
     const when = { at: '2030-01-02T10:00:00Z', elapsed: session.events.length * 1000 };
     const decision = decide(session, command, when);
     if (!decision.ok) {
-      const { words, fix } = decision.refusal;
-      return { ok: false, words, fix: fix ?? '', disk: false };
+      const { refusal } = decision;
+      return { ok: false, ...refusalWords(refusal), refusal, disk: false };
     }
     if (full > 0) {
       full -= 1;
@@ -92,6 +123,7 @@ export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE
         ok: false,
         words: `The disk is full. ${safe}`,
         fix: 'Free some space, then try again.',
+        refusal: null,
         disk: true,
       };
     }
@@ -111,6 +143,7 @@ export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE
           ok: false,
           words: 'That folder cannot be written.',
           fix: 'Choose another.',
+          refusal: null,
           disk: true,
         };
       path = `${folder}/dray-no-start.part2.jsonl`;
@@ -129,8 +162,10 @@ export function fakeDriver(job: Job, bench: boolean, procedure = SMALL_PROCEDURE
   };
 }
 
-function vehicleAnswer(session: Session): VehicleAnswer {
-  switch (presentStep(session).kind) {
+function vehicleAnswer(session: Session): VehicleAnswer | null {
+  switch (presentStep(session)?.kind) {
+    case undefined:
+      return null;
     case 'measure':
       return { words: 'the meter shows 0.02 V', answer: { kind: 'reading', typed: '0.02 V' } };
     case 'look':
@@ -158,17 +193,24 @@ const proposal = (id: string, words: string, rest: Partial<Proposal>): Proposal 
   id,
   words,
   test: GROUND_TEST,
+  step: null,
   minutes: 2,
   needs: ['meter'],
   shows: [
-    { suspect: 'mend the feed wire', shown: '12 to 15 mV' },
-    { suspect: 'clean the ground joint', shown: '0.8 to 3 V' },
+    { suspect: 'mend the feed wire', faults: ['wire.feed.open'], shown: '12 to 15 mV' },
+    {
+      suspect: 'clean the ground joint',
+      faults: ['contact.sensor.ground.resistive'],
+      shown: '0.8 to 3 V',
+    },
   ],
   why: 'It parts feed and ground, which stand level now.',
+  bits: 0.8,
   healthy: 'below 0.1 V',
   kind: 'number',
+  unit: 'V',
   looks: [],
-  expected: { kind: 'number', low: null, high: 0.1 },
+  expected: { kind: 'number', low: -0.1, high: 0.1 },
   likely: null,
   ...rest,
 });
@@ -177,6 +219,7 @@ const PROPOSALS: readonly Proposal[] = [
   proposal('ground-volts', 'Voltage from {sensor.ground} to {battery.negative}', {}),
   proposal('feed-light', 'Test light from {sensor.feed} to {battery.negative}', {
     kind: 'look',
+    unit: null,
     looks: ['lit', 'dim', 'dark'],
     minutes: 0.5,
     healthy: 'the light is dim',
@@ -193,31 +236,35 @@ const PROPOSALS: readonly Proposal[] = [
 ];
 
 /** A model that answers by table: enough to see that the screens show what they are given. */
-const FAKE_THINKER: Advisor = {
+export const FAKE_ADVISOR: Advisor = {
+  diagnosis: (session) => ({
+    suspects: suspectsOf(session),
+    nextTests: PROPOSALS,
+    weigh: (faults) => weighed(session, faults),
+  }),
   suspects: suspectsOf,
   nextTests: () => PROPOSALS,
-  weigh: (session, faults) => {
-    const proven = standingAnswers(session).length + session.extras.length >= 3;
-    return {
-      evidence: [
-        {
-          test: 'Feed voltage',
-          where: 'sensor feed, pin 1 (RD/BU)',
-          found: '0.02 V',
-          pointsTo: faults.join(', ') || 'no fault',
-        },
-      ],
-      ruledOut: [{ words: 'module reference dead', by: 'feed at the module, 5.01 V' }],
-      proven,
-      unexplained: null,
-      missing: proven ? 0 : 2,
-      wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
-    };
-  },
+  weigh: weighed,
 };
 
+function weighed(session: Session, faults: readonly string[]): Weighed {
+  const proven = standingAnswers(session).length + session.tests.length >= 3;
+  const first = session.events.findIndex(
+    (event) => isAnswer(event) || event.type === 'test-recorded',
+  );
+  const reading = first + 1;
+  return {
+    evidence: first > 0 && faults.length > 0 ? [{ reading, counted: true }] : [],
+    ruledOut: first > 0 ? [{ repair: 'module.reference.dead', by: [reading] }] : [],
+    proven,
+    unexplained: null,
+    missing: proven ? 0 : 2,
+    wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
+  };
+}
+
 function suspectsOf(session: Session): SuspectView {
-  const isRead = session.answers.length > 0;
+  const isRead = session.answers.length + session.tests.length > 0;
   const row = (words: string, chance: number, id: string) => ({
     repair: id,
     words,
@@ -227,13 +274,15 @@ function suspectsOf(session: Session): SuspectView {
   return {
     rows: [
       row('mend the feed wire', isRead ? 0.86 : 0.4, 'wire.feed.open'),
-      row('clean the ground joint', isRead ? 0.135 : 0.35, 'contact.ground.resistive'),
+      row('clean the ground joint', isRead ? 0.135 : 0.35, 'contact.sensor.ground.resistive'),
       row('replace the module', isRead ? 0.005 : 0.25, 'module.reference.dead'),
     ],
     changed: isRead ? '"mend the feed wire" rose from 40 to 86 %.' : null,
     intermittent: false,
     unexplained: null,
+    unexplainedBy: null,
     group: null,
+    groupRepairs: [],
   };
 }
 
@@ -260,7 +309,7 @@ export const SMALL_CAPTURE: StepCapture = {
     duty: 50,
     rpm: 200,
   },
-  words: ['sensor.signal: tooth 17 is missing in every turn, counted from the gap'],
+  findings: [{ kind: 'missing-teeth', teeth: [17], seen: 57, of: 58 }],
   channels: [
     {
       name: 'sensor.signal',
@@ -336,16 +385,39 @@ const FAKE_FILES: CaptureFiles = {
   },
 };
 
-export function fakeSession(
-  options: { bench?: boolean; advisor?: boolean; job?: Job; scope?: boolean } = {},
-): {
+export interface FakeOptions {
+  readonly bench?: boolean;
+  readonly advisor?: boolean;
+  readonly job?: Job;
+  /** Begins with a scope picture. */
+  readonly scope?: boolean;
+  readonly procedure?: Procedure;
+  /** No procedure: any test, and a conclusion of one's own. */
+  readonly free?: boolean;
+  /** What stands before tests that no step asks for. */
+  readonly cautionRules?: readonly CautionRule[];
+}
+
+const CIRCUIT = shipped('hall-module-fed');
+let known: Model | null = null;
+/** Few samples, since only words and refusals of it are looked at. */
+function smallModel(): Model {
+  known ??= createModel(CIRCUIT, { samples: 4, seed: 1, meter: STANDARD_SETTINGS.meter });
+  return known;
+}
+
+export function fakeSession(options: FakeOptions = {}): {
   opened: OpenedSession;
   driver: FakeDriver;
 } {
   const driver = fakeDriver(
     options.job ?? SMALL_JOB,
     options.bench ?? false,
-    options.scope ? SCOPE_PROCEDURE : SMALL_PROCEDURE,
+    options.free
+      ? null
+      : (options.procedure ?? (options.scope ? SCOPE_PROCEDURE : SMALL_PROCEDURE)),
+    options.advisor === false ? null : CIRCUIT,
+    options.cautionRules,
   );
   const bind = (text: string) =>
     text.replace(/\{([a-z.]+)\}/g, (_, id: string) => PLACES[id] ?? id);
@@ -354,7 +426,9 @@ export function fakeSession(
     opened: {
       driver,
       name: () => basename(driver.path(), '.jsonl'),
-      advisor: options.advisor === false ? null : FAKE_THINKER,
+      advisor: options.advisor === false ? null : FAKE_ADVISOR,
+      model: options.advisor === false ? null : smallModel(),
+      drill: null,
       sketch: () => (options.advisor === false ? [] : SKETCH),
       bind,
       terminalWords: (id) => PLACES[id] ?? id,
@@ -362,11 +436,15 @@ export function fakeSession(
         step.unit === 'V'
           ? { low: -30, high: 30, because: 'this vehicle has a 12 V system' }
           : null,
-      cautionsFor: ({ setup }) => (setup.state === 'running' ? [TURNS, GAS] : []),
-      benchShows: () =>
-        options.bench
-          ? { words: 'the meter shows 13.1 mV', answer: { kind: 'reading', typed: '13.1 mV' } }
-          : null,
+      benchShows: ({ probe }) =>
+        !options.bench
+          ? null
+          : probe.kind === 'light'
+            ? {
+                words: 'the light is dim',
+                answer: { kind: 'outcome', outcome: 'dim', look: 'dim' },
+              }
+            : { words: 'the meter shows 13.1 mV', answer: { kind: 'reading', typed: '13.1 mV' } },
       repaired: options.bench
         ? {
             fault: 'healthy',
@@ -386,11 +464,11 @@ export function fakeSession(
                 ok: true,
                 capture: SMALL_CAPTURE,
                 command:
-                  ask.kind === 'extra'
+                  ask.kind === 'test'
                     ? {
-                        type: 'record-extra',
+                        type: 'record-test',
                         test: ask.test,
-                        words: ask.words,
+                        expected: ask.expected,
                         typed: '2.5 V',
                         shown: { kind: 'number', value: 2.5, unit: 'V' },
                         capture: {
@@ -406,7 +484,7 @@ export function fakeSession(
                       },
                 lines: [
                   `${path?.split('/').at(-1) ?? 'bench.csv'}: switched, 0.1 V and 4.9 V, 200 Hz`,
-                  ...SMALL_CAPTURE.words,
+                  ...capturedFindingWords(SMALL_CAPTURE),
                   'Looks like: uneven',
                 ],
               },

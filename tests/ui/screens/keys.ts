@@ -15,6 +15,7 @@ export const F = {
   note: '\x1bOS',
   suspects: '\x1b[15~',
   nextTests: '\x1b[17~',
+  anyTest: '\x1b[2~',
   way: '\x1b[18~',
   sketch: '\x1b[19~',
   instruments: '\x1b[20~',

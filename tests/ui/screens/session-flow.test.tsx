@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { QUIET_MS } from '../../../src/ui/screens/deliberate-state.ts';
 import type { FakeDriver } from './fake-services.ts';
 import { CLEAR, CTRL_C, DOWN, ENTER, ESC, F, PAGE_DOWN, TAB, UP } from './keys.ts';
-import { LIVE } from './small-procedure.ts';
+import { GAS, LIVE, TURNS } from './small-procedure.ts';
 import { walkSession } from './walk.tsx';
 
 const types = (driver: FakeDriver) => driver.events().map(({ type }) => type);
@@ -292,7 +292,7 @@ describe('a test outside the procedure', () => {
     const { driver, press, frame } = await walkSession();
     await press('y', F.nextTests, ENTER, '13.1 mV', ENTER);
     expect(last(driver)).toMatchObject({
-      type: 'extra-reading',
+      type: 'test-recorded',
       typed: '13.1 mV',
       shown: { kind: 'number', value: 0.0131, unit: 'V' },
     });
@@ -313,10 +313,10 @@ describe('a test outside the procedure', () => {
     const { driver, press, later, frame } = await walkSession();
     await press('y', F.nextTests, DOWN, ENTER);
     await later(33, ENTER);
-    expect(types(driver)).not.toContain('extra-reading');
+    expect(types(driver)).not.toContain('test-recorded');
     expect(await frame()).toContain('before this was on the screen');
     await press(ENTER);
-    expect(last(driver)).toMatchObject({ type: 'extra-reading', shown: { look: 'lit' } });
+    expect(last(driver)).toMatchObject({ type: 'test-recorded', shown: { look: 'lit' } });
   });
 
   it('is answered by the simulated vehicle too', async () => {
@@ -324,7 +324,7 @@ describe('a test outside the procedure', () => {
     await press('y', F.nextTests, ENTER);
     expect(await frame()).toContain('The simulated vehicle: the meter shows 13.1 mV');
     await press(TAB, ENTER);
-    expect(last(driver)).toMatchObject({ type: 'extra-reading', typed: '13.1 mV' });
+    expect(last(driver)).toMatchObject({ type: 'test-recorded', typed: '13.1 mV' });
   });
 
   it('shows its own cautions first, and they are in the record before the reading', async () => {
@@ -332,12 +332,19 @@ describe('a test outside the procedure', () => {
     await press('y', F.nextTests, '3', ENTER);
     expect(await frame()).toContain('Before you go on');
     await press('0.2', ENTER);
-    expect(types(driver)).not.toContain('extra-reading');
+    expect(types(driver)).not.toContain('test-recorded');
     await press('y');
-    expect(last(driver)).toMatchObject({ type: 'note-added' });
-    expect(JSON.stringify(last(driver))).toContain('Exhaust gas kills in a closed room');
+    expect(last(driver)).toMatchObject({
+      type: 'caution-acknowledged',
+      step: null,
+      state: 'running',
+      cautions: [
+        { id: TURNS.id, text: TURNS.say },
+        { id: GAS.id, text: GAS.say },
+      ],
+    });
     await press('0.2', ENTER);
-    expect(last(driver)?.type).toBe('extra-reading');
+    expect(last(driver)?.type).toBe('test-recorded');
   });
 });
 
@@ -359,7 +366,8 @@ describe('a conclusion', () => {
       conclusion: 'feed-open',
       faults: ['wire.feed.open'],
       proven: false,
-      evidence: [{ found: '0.02 V', pointsTo: 'wire.feed.open' }],
+      // The reading is the third event, after the opening and the caution.
+      evidence: [{ reading: 3, counted: true }],
     });
   });
 
@@ -411,8 +419,8 @@ describe('a conclusion', () => {
     expect(last(driver)).toMatchObject({
       type: 'concluded',
       conclusion: null,
-      title: 'clean the ground joint',
-      faults: ['contact.ground.resistive'],
+      ownWords: null,
+      faults: ['contact.sensor.ground.resistive'],
     });
   });
 
@@ -431,7 +439,7 @@ describe('a conclusion', () => {
     await press('o', 'mouse in the harness', ENTER, ENTER);
     expect(last(driver)).toMatchObject({
       conclusion: null,
-      title: 'mouse in the harness',
+      ownWords: 'mouse in the harness',
       proven: null,
     });
   });
@@ -441,7 +449,7 @@ describe('a conclusion', () => {
     await press('y');
     expect(await frame()).not.toContain('[F5]');
     await press(F.suspects);
-    expect(await frame()).toContain('no circuit behind it');
+    expect(await frame()).toContain('no circuit behind this session');
   });
 });
 

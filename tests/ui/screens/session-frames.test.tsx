@@ -139,8 +139,8 @@ describe('a session at 80 x 24', () => {
       │   all the same; the record will say so.                                      │
       │                                                                              │
       │ Evidence                                                                     │
-      │ - Feed voltage - sensor feed, pin 1 (RD/BU) - 0.02 V - points to:            │
-      │   wire.feed.open                                                             │
+      │ - Feed at the sensor - feed at the crankshaft position sensor, pin 1 (RD/BU) │
+      │   to battery negative - 0.02 V - points to: Repair or replace the feed wire  │
       │                                                                              │
       │ Cheap tests that would prove it (F6 to do one)                               │
       │ - 2 min: Voltage from sensor ground, pin 3 (BK) to battery negative          │
@@ -172,7 +172,7 @@ describe('a session at 80 x 24', () => {
       │ - Ground under load                                                          │
       │                                                                              │
       │ Ruled out                                                                    │
-      │ - module reference dead - by: feed at the module, 5.01 V                     │
+      │ - module reference dead - by: Feed at the sensor: 0.02 V                     │
       │                                                                              │
       │ What was found on the way                                                    │
       │ - Feed at the sensor - 0.02 V: the feed is low                               │
@@ -205,7 +205,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] leave the session  [r] test after the repair                         │
+      │ [Enter] leave the session  [r] test after the repair  [t] another test       │
       │ [F2] back into it, change an answer                                          │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
@@ -262,9 +262,9 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       │                                                                              │
-      │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] do this one now  [Up/Down] look at the others  [Esc] close           │
+      │ [Enter] do this one now  [Up/Down] look at the others  [t] any other test    │
+      │ [Esc] close                                                                  │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -273,8 +273,8 @@ describe('a session at 80 x 24', () => {
       "┌─ A test outside the procedure ─────────────────────── then back to the step ─┐
       │ Voltage from sensor ground, pin 3 (BK) to battery negative                   │
       │ Vehicle: key on, engine off.                                                 │
-      │ Meter on volts. Red lead: sensor ground, pin 3 (BK). Black lead: battery     │
-      │ negative.                                                                    │
+      │ Meter on volts. Red lead: ground at the crankshaft position sensor, pin 3    │
+      │ (BK). Black lead: battery negative.                                          │
       │ Why: It parts feed and ground, which stand level now.                        │
       │ Good is: below 0.1 V                                                         │
       │                                                                              │
@@ -297,28 +297,28 @@ describe('a session at 80 x 24', () => {
     `);
     await press('\x1b', F.way);
     expect(await frame()).toMatchInlineSnapshot(`
-      "┌─ The way so far ──────────────────────────────────────────────── 1 answered ─┐
-      │ >  1  Feed at the sensor - 5.01 V: the feed is there                         │
-      │    2  Ground under load - asked now                                          │
+      "┌─ What would tell most now ───────────────────────────────────────────────────┐
+      │ > 1  2 min: Voltage from sensor ground, pin 3 (BK) to battery negative       │
+      │   2  <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative  │
+      │   3  4 min: The same voltage with the engine running                         │
+      │                                                                              │
+      │ Why: It parts feed and ground, which stand level now.                        │
+      │ Vehicle: key on, engine off.                                                 │
+      │ Needs: meter                                                                 │
+      │ Good is: below 0.1 V                                                         │
+      │                                                                              │
+      │ What it would show, should the repair be                                     │
+      │ - mend the feed wire: 12 to 15 mV                                            │
+      │ - clean the ground joint: 0.8 to 3 V                                         │
       │                                                                              │
       │                                                                              │
       │                                                                              │
       │                                                                              │
       │                                                                              │
       │                                                                              │
-      │                                                                              │
-      │                                                                              │
-      │                                                                              │
-      │                                                                              │
-      │                                                                              │
-      │                                                                              │
-      │                                                                              │
-      │                                                                              │
-      │                                                                              │
-      │ Going back takes this answer back. Later answers are kept and count again    │
-      │ where the way passes them.                                                   │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] go back to this one  [Esc] close                                     │
+      │ [Enter] do this one now  [Up/Down] look at the others  [t] any other test    │
+      │ [Esc] close                                                                  │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -450,8 +450,8 @@ describe('a session at 60 x 20', () => {
       │ F6, Ctrl+T  Best tests. The three tests that would tell  │
       │             most now. You can do one of them and come    │
       │             back.                                        │
-      │ F7, Ctrl+Y  Way so far. All answers up to here. Choose   │
-      │ -- more below: PgDn (14 of 42 lines) --                  │
+      │ Ins, Ctrl+V Another test. Any test you like, arranged by │
+      │ -- more below: PgDn (14 of 45 lines) --                  │
       ├──────────────────────────────────────────────────────────┤
       │ [Enter] close                                            │
       └──────────────────────────────────────────────────────────┘

@@ -114,7 +114,10 @@ const STEPS: readonly Step[] = [
   unplug,
   conclusion('feed-open', 'Feed wire open', ['wire.feed.open']),
   conclusion('feed-high', 'Feed shorted to battery', ['wire.feed.battery']),
-  conclusion('ground-poor', 'Poor ground', ['wire.ground.resistive', 'contact.ground.resistive']),
+  conclusion('ground-poor', 'Poor ground', [
+    'wire.ground.resistive',
+    'contact.sensor.ground.resistive',
+  ]),
   conclusion('sensor-dead', 'Sensor does not switch', ['sensor.stuck-high']),
   conclusion('no-fault', 'No fault found', []),
 ];

@@ -1,5 +1,6 @@
 /** The reducers behind the screens, by themselves. */
 import { describe, expect, it } from 'vitest';
+import { judgementWords } from '../../../src/circuit/judgement-words.ts';
 import { STANDARD_SETTINGS } from '../../../src/files/settings.ts';
 import { emptyJob } from '../../../src/procedure/job.ts';
 import type { AskStep } from '../../../src/procedure/procedure.ts';
@@ -23,6 +24,7 @@ import {
   jobRemark,
   jobSheet,
 } from '../../../src/ui/screens/job-sheet-state.ts';
+import { helpParagraphs } from '../../../src/ui/screens/over-words.ts';
 import { askedAt, freshAnswer } from '../../../src/ui/screens/prompt-state.ts';
 import {
   type ReadingContext,
@@ -34,7 +36,6 @@ import {
 import { SESSION_KEYS } from '../../../src/ui/screens/session-keys.ts';
 import { settingsChange, settingsSheet } from '../../../src/ui/screens/settings-state.ts';
 import { startMenu } from '../../../src/ui/screens/start-screen.tsx';
-import { helpParagraphs } from '../../../src/ui/screens/step-page.tsx';
 import { createKeyDecoder, type KeyEvent } from '../../../src/ui/term/key-decoder.ts';
 import { fakeDriver, fakeSession } from './fake-services.ts';
 import { SMALL_JOB, SMALL_PROCEDURE } from './small-procedure.ts';
@@ -66,6 +67,8 @@ describe('reading prompt', () => {
   const context = (rest: Partial<ReadingContext> = {}): ReadingContext => ({
     expected: { unit: 'V', usual: { low: 4.75, high: 5.25 } },
     judge: () => null,
+    judged: (judgement, value) =>
+      judgementWords(judgement, { value, unit: 'V' }, STANDARD_SETTINGS.meter),
     isDeliberate: true,
     offered: null,
     ...rest,
@@ -82,23 +85,22 @@ describe('reading prompt', () => {
   };
 
   it.each([
-    ['4.97', 'good', 'good', 'GOOD'],
-    ['4.7', 'low', 'off', 'LOW'],
-    ['5.4', 'high', 'off', 'HIGH'],
-    ['4.75', 'borderline', 'unsure', 'BORDERLINE'],
-    ['50', 'impossible', 'wrong', 'IMPOSSIBLE'],
-  ] as const)('%s judged %s says so by its tone and in a word', (typed, verdict, tone, word) => {
-    const judge = () => ({ verdict, chance: 0.5, words: 'for this reason' });
+    ['4.97', 'good', 'good', 'GOOD: within the'],
+    ['4.7', 'low', 'off', 'LOW: below the'],
+    ['5.4', 'high', 'off', 'HIGH: above the'],
+    ['4.75', 'borderline', 'unsure', 'BORDERLINE: too close to the edge'],
+    ['50', 'impossible', 'wrong', 'IMPOSSIBLE: 50 V cannot come'],
+  ] as const)('%s judged %s says so by its tone and in words', (typed, verdict, tone, words) => {
+    const judge = () => ({ verdict, chance: 0.5 });
     const { remark } = typing(typed, { judge });
     expect(remark.tone).toBe(tone);
-    expect(remark.words).toContain(`is ${word}: for this reason`);
+    expect(remark.words).toContain(`is ${words}`);
   });
 
   it('asks about exchanged leads and an over-limit on volts before it takes them', () => {
     const judge = (value: number) => ({
       verdict: value > 4.8 && value < 5.2 ? ('good' as const) : ('low' as const),
       chance: 0,
-      words: 'so it is',
     });
     const once = typing('-4.97\r', { judge });
     expect(once.taken).toBeNull();
@@ -129,19 +131,19 @@ describe('reading prompt', () => {
   });
 
   it('needs a second deliberate Enter where the judgement is impossible', () => {
-    const judge = () => ({ verdict: 'impossible' as const, chance: 0, words: 'no' });
+    const judge = () => ({ verdict: 'impossible' as const, chance: 0 });
     expect(typing('50\r', { judge }).taken).toBeNull();
     expect(typing('50\r\r', { judge, isDeliberate: false }).taken).toBeNull();
     expect(typing('50\r\r', { judge }).taken).toEqual({ typed: '50', value: 50 });
   });
 
   it('forgets the confirmation when the text changes', () => {
-    const judge = () => ({ verdict: 'impossible' as const, chance: 0, words: 'no' });
+    const judge = () => ({ verdict: 'impossible' as const, chance: 0 });
     expect(typing('50\r1\r', { judge }).taken).toBeNull();
   });
 
   it('empties on Esc, and keeps the text when Esc declines a confirmation', () => {
-    const judge = () => ({ verdict: 'impossible' as const, chance: 0, words: 'no' });
+    const judge = () => ({ verdict: 'impossible' as const, chance: 0 });
     expect(typing('50\x1b').prompt.field.text).toBe('');
     expect(typing('50\r\x1b', { judge }).prompt).toMatchObject({
       mode: 'typing',
@@ -157,7 +159,7 @@ describe('reading prompt', () => {
 
   it('asks for the meaning chosen to be confirmed when that is impossible', () => {
     const judge = (value: number) =>
-      value > 1 ? { verdict: 'impossible' as const, chance: 0, words: 'no' } : null;
+      value > 1 ? { verdict: 'impossible' as const, chance: 0 } : null;
     const { prompt, taken } = typing('5 M\r2', { judge });
     expect([prompt.mode, prompt.field.text, taken]).toEqual(['confirm', '5 V', null]);
   });
@@ -456,8 +458,9 @@ describe('a question that the trouble code answers', () => {
   const at = (codes: string[]) => {
     const driver = fakeDriver({ ...SMALL_JOB, codes }, false, tree);
     const session = driver.session();
-    const half = freshAnswer(session, code);
-    const { standing } = askedAt({ ...fakeSession().opened, driver }, session, code, half);
+    const opened = { ...fakeSession().opened, driver };
+    const half = freshAnswer(opened, session, code);
+    const { standing } = askedAt(opened, session, code, half);
     return { marked: half.marked, standing };
   };
 

@@ -5,6 +5,7 @@ import type { Look } from '../../../src/ui/term/colour.ts';
 import { openTestScreen, type TestScreen } from '../in-process.ts';
 import {
   type FakeDriver,
+  type FakeOptions,
   type FakeServices,
   fakeClock,
   fakeServices,
@@ -44,7 +45,7 @@ export async function walkApp(
 
 /** A session by itself. */
 export async function walkSession(
-  options: Options & { bench?: boolean; advisor?: boolean; scope?: boolean } = {},
+  options: Options & FakeOptions = {},
 ): Promise<Walk & { driver: FakeDriver }> {
   const clock = fakeClock();
   const { opened, driver } = fakeSession(options);

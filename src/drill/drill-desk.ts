@@ -1,0 +1,78 @@
+/** A drill in hand: its session, driven by what the student does at the simulated vehicle. Screens, dialogue, files and programs act through it. */
+import type { Model } from '../circuit/model.ts';
+import type { Command } from '../session/command.ts';
+import type { SessionDriver } from '../session/driver.ts';
+import { type Debrief, debriefOf } from './debrief.ts';
+import {
+  type DrillAction,
+  type DrillRefusal,
+  drillCommands,
+  levelOfSession,
+  revealCommand,
+} from './drill-act.ts';
+import type { DrillWorld } from './drill-world.ts';
+import type { Level } from './levels.ts';
+
+export interface DrillDesk {
+  readonly level: Level;
+  /** Does it, and saves before it shows. */
+  readonly act: (action: DrillAction) => DrillPerformed;
+  /** Brings the answer of a drill that was cut off between its diagnosis and the reveal; nothing otherwise. */
+  readonly finish: () => DrillPerformed;
+  /** Null until the answer is revealed. */
+  readonly debrief: () => Debrief | null;
+}
+
+/** Why it had no effect, or only one that says so; `disk`: the disk refused, and nothing has changed. */
+export interface DrillPerformed {
+  readonly refused:
+    | (Omit<DrillRefusal, 'code'> & {
+        readonly code: DrillRefusal['code'] | 'disk';
+        readonly disk: boolean;
+      })
+    | null;
+}
+
+const DONE: DrillPerformed = { refused: null };
+
+/** A desk over the session of a drill; null for a session that is none. `model` is the circuit's as everybody knows it. */
+export function drillDesk(
+  driver: SessionDriver,
+  world: DrillWorld | null,
+  model: Model | null,
+): DrillDesk | null {
+  const level = levelOfSession(driver.session());
+  if (!level || !world || !model) return null;
+  let known: Debrief | null = null;
+
+  const perform = (commands: readonly Command[]): DrillPerformed => {
+    for (const command of commands) {
+      const done = driver.perform(command);
+      if (done.ok) continue;
+      const { words, fix, refusal, disk } = done;
+      return { refused: { code: refusal?.code ?? 'disk', words, fix, disk } };
+    }
+    return DONE;
+  };
+  const finish = (): DrillPerformed => {
+    const reveal = revealCommand(driver.session(), world);
+    return reveal ? perform([reveal]) : DONE;
+  };
+  return {
+    level,
+    finish,
+    act: (action) => {
+      const { commands, refused } = drillCommands(driver.session(), action, world, model);
+      const performed = perform(commands);
+      if (performed.refused) return performed;
+      if (refused) return { refused: { ...refused, disk: false } };
+      return finish();
+    },
+    debrief: () => {
+      const session = driver.session();
+      if (!session.revealed) return null;
+      known ??= debriefOf(session, world);
+      return known;
+    },
+  };
+}

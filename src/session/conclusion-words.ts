@@ -1,0 +1,52 @@
+/** A conclusion in words, made when it is shown: what is wrong, and what puts it right. */
+import type { Circuit } from '../circuit/circuit.ts';
+import { bindText } from '../procedure/bind-text.ts';
+import type { Concluded } from './events.ts';
+import type { Session } from './session.ts';
+
+export interface ConclusionWords {
+  readonly title: string;
+  /** Empty where a conclusion in the person's own words says all of it. */
+  readonly repair: string;
+}
+
+/** What a drill that was given up says. */
+const GIVEN_UP = 'Given up without a diagnosis';
+
+/** The words of the conclusion that stands; null before there is one. */
+export function conclusionWords(session: Session): ConclusionWords | null {
+  return session.concluded && wordsOf(session, session.concluded);
+}
+
+function wordsOf({ opened }: Session, concluded: Concluded): ConclusionWords {
+  const { job, circuit, procedure } = opened;
+  const step = concluded.conclusion === null ? null : procedure?.steps[concluded.conclusion];
+  if (step?.kind === 'conclude')
+    return {
+      title: bindText(step.title, job, circuit),
+      repair: bindText(step.repair, job, circuit),
+    };
+  const { ownWords, faults } = concluded;
+  if (faults.length === 0) return { title: ownWords ?? GIVEN_UP, repair: '' };
+  const repair = bindText(repairsOfFaults(circuit, faults).join('; '), job, circuit);
+  const named = bindText(faultWords(circuit, faults), job, circuit);
+  return { title: ownWords ?? named, repair };
+}
+
+/** Faults in words, those with one repair in one row. */
+function faultWords(circuit: Circuit | null, ids: readonly string[]): string {
+  const known = ids.map((id) => circuit?.faults.find((fault) => fault.id === id)?.words ?? id);
+  return known.length <= FAULTS_NAMED
+    ? known.join(', or ')
+    : repairsOfFaults(circuit, ids).join('; ');
+}
+/** More faults than these are named by what puts them right. */
+const FAULTS_NAMED = 3;
+
+/** What puts faults right, each repair once, in words. */
+export function repairsOfFaults(circuit: Circuit | null, ids: readonly string[]): string[] {
+  const known = ids.map(
+    (id) => circuit?.faults.find((fault) => fault.id === id)?.repairWords ?? id,
+  );
+  return [...new Set(known)];
+}

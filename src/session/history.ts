@@ -1,0 +1,432 @@
+/**
+ * Whether a session could have happened: every event is decided anew from the state before it and must come out the
+ * same. So the way through the tree, the outcome of each reading, the conclusion and each retest's verdict follow from
+ * what was recorded, and from nothing else.
+ *
+ * Each event was judged by the rules whose version the opening or the last resumption names. Where they are ours,
+ * another result makes the file false. Where they are others', another verdict or outcome is told and no flaw; what no
+ * rules could give is a flaw always.
+ */
+import type { Judgement } from '../circuit/judge.ts';
+import { type MeasureStep, outcomeOfValue, type Step } from '../procedure/procedure.ts';
+import type { Command } from './command.ts';
+import { decide } from './decide.ts';
+import {
+  type Concluded,
+  type EvidenceLine,
+  piecesAmong,
+  type ReadingRecorded,
+  type RepairVerdict,
+  type RetestRecorded,
+  RULES,
+  type RuledOutLine,
+  type SessionClosed,
+  type SessionEvent,
+  type StepCapture,
+  type TestRecorded,
+} from './events.ts';
+import { evolve, openSession } from './evolve.ts';
+import { type Flaw, openingFlaw, showsSuch, testFlaw, unknownFault } from './opening-flaw.ts';
+import { refusalWords } from './refusal.ts';
+import { retestVerdict } from './retest.ts';
+import { presentStep, type Session } from './session.ts';
+
+export interface History {
+  /** The state as far as the events could be followed; null when not even the first could. */
+  readonly session: Session | null;
+  /** The first event that does not follow. */
+  readonly flaw: HistoryFlaw | null;
+  /** What other rules than ours judged otherwise: worth knowing, no damage. */
+  readonly judgedOtherwise: readonly JudgedOtherwise[];
+}
+
+export interface HistoryFlaw {
+  readonly seq: number;
+  /** What is wrong, as the rest of a sentence that begins with the event; without a full stop. */
+  readonly words: string;
+  /** The way out, in one sentence without a full stop. */
+  readonly fix: string;
+}
+
+export interface JudgedOtherwise {
+  readonly seq: number;
+  /** Version of the rules that judged then. */
+  readonly rules: number;
+  readonly of: 'reading' | 'outcome' | 'repair';
+  /** The verdict or outcome that the file says, and the one that today's rules give; `none` where they give none. */
+  readonly was: string;
+  readonly today: string;
+}
+
+/** Pieces that prove a conclusion, under every version of the rules. */
+const PIECES_NEEDED = 3;
+/** Chances that differ by less are the same: the last digits of an exponential are the machine's. */
+const CHANCE_SLACK = 1e-9;
+const KEEP =
+  'keep the file as it is: it was changed, or the program that wrote it was; look for a copy of it';
+
+/** Follows events that have the right shape, the first of which opens the session. */
+export function checkHistory(events: readonly SessionEvent[]): History {
+  const [first, ...rest] = events;
+  const judgedOtherwise: JudgedOtherwise[] = [];
+  const stopped = (session: Session | null, seq: number, words: string): History => ({
+    session,
+    flaw: { seq, words, fix: KEEP },
+    judgedOtherwise,
+  });
+  if (first?.type !== 'session-opened') return stopped(null, 1, 'does not open the session');
+  const opening = openingFlaw(first);
+  if (opening !== null) return stopped(null, 1, opening);
+  let session = openSession(first);
+  let { rules } = first;
+  for (const [index, event] of rest.entries()) {
+    const seq = index + 2;
+    if (event.type === 'session-resumed') rules = event.rules;
+    const found = nameFlaw(session, event) ?? follows(session, event, rules);
+    if (typeof found === 'string') return stopped(session, seq, found);
+    if (found) judgedOtherwise.push({ seq, rules, ...found });
+    session = evolve(session, event);
+  }
+  return { session, flaw: null, judgedOtherwise };
+}
+
+/** The first name in an event that leads nowhere, so that deciding and folding meet only names that they know. */
+function nameFlaw(session: Session, event: SessionEvent): Flaw {
+  const { circuit, procedure } = session.opened;
+  if ('step' in event && event.step !== null && !stepNamed(session, event.step))
+    return procedure
+      ? `names a step that the procedure does not have, "${event.step}"`
+      : `names a step, "${event.step}", where there is no procedure`;
+  switch (event.type) {
+    case 'test-recorded':
+      return testFlaw(event.test, circuit) ?? shownFlaw(event);
+    case 'test-stopped':
+      return testFlaw(event.test, circuit);
+    case 'answer-revealed':
+      return unknownFault(circuit, event.faults) ?? unknownRepair(session, event.repairs);
+    case 'concluded':
+      return conclusionFlaw(session, event);
+    default:
+      return null;
+  }
+}
+
+function stepNamed({ opened }: Session, id: string): Step | undefined {
+  const steps = opened.procedure?.steps;
+  return steps && Object.hasOwn(steps, id) ? steps[id] : undefined;
+}
+
+function shownFlaw({ test, shown, expected }: TestRecorded): Flaw {
+  if (!showsSuch(test.probe, shown)) return `shows what ${test.probe.kind} does not show`;
+  return expected && expected.kind !== shown.kind
+    ? `expects what ${test.probe.kind} does not show`
+    : null;
+}
+
+function unknownRepair({ opened }: Session, repairs: readonly string[]): Flaw {
+  const lost = repairs.find((id) => !opened.circuit?.faults.some(({ repair }) => repair === id));
+  return lost === undefined ? null : `names a repair that the circuit does not have, "${lost}"`;
+}
+
+/** What a conclusion rests on must have been read before it, and three pieces prove it under every version of the rules. */
+function conclusionFlaw(session: Session, { evidence, ruledOut, proven }: Concluded): Flaw {
+  if (proven && piecesAmong(evidence) < PIECES_NEEDED)
+    return `is called proven by ${piecesAmong(evidence)} pieces of evidence, where ${PIECES_NEEDED} are needed`;
+  if (proven !== null && !session.opened.circuit) return 'was weighed where there is no circuit';
+  const unread = [...evidence, ...ruledOut]
+    .flatMap(readingsOf)
+    .find((seq) => !isReading(session.events[seq - 1]));
+  if (unread !== undefined) return `rests on event ${unread}, which is no reading before it`;
+  const repairs = ruledOut.flatMap((line) => ('repair' in line ? [line.repair] : []));
+  return unknownRepair(session, repairs);
+}
+
+function readingsOf(line: EvidenceLine | RuledOutLine): readonly number[] {
+  if ('reading' in line) return [line.reading];
+  return 'by' in line ? line.by : [];
+}
+
+function isReading(event: SessionEvent | undefined): boolean {
+  return (
+    event?.type === 'reading-recorded' ||
+    event?.type === 'look-recorded' ||
+    event?.type === 'test-recorded'
+  );
+}
+
+type Otherwise = Pick<JudgedOtherwise, 'of' | 'was' | 'today'>;
+
+/** Why an event does not follow from the state before it, what is judged otherwise today, or null. */
+function follows(session: Session, event: SessionEvent, rules: number): string | Otherwise | null {
+  const command = commandOf(session, event);
+  if (command === null)
+    return event.type === 'caution-acknowledged' ? shownCautionsFlaw(session, event, rules) : null;
+  if (command === 'impossible') return 'takes back an answer that does not stand';
+  const now = { at: event.at, elapsed: event.elapsed };
+  const decision = decide(stateFor(session, event, rules), command, now);
+  if (!decision.ok) return `could not have happened: ${refusalWords(decision.refusal).words}`;
+  const [again] = decision.events;
+  if (!again || decision.events.length !== 1) return ASTRAY;
+  switch (event.type) {
+    case 'reading-recorded':
+      return again.type === event.type ? readingFollows(session, event, again, rules) : ASTRAY;
+    case 'test-recorded':
+      return again.type === event.type
+        ? (judgedAs(event.judgement, again.judgement, rules) ??
+            sameBut(event, { ...again, judgement: event.judgement }))
+        : ASTRAY;
+    case 'retest-recorded':
+      return retestFollows(session, event) ?? sameBut(event, again);
+    case 'session-closed':
+      return sameBut(event, again) ?? closeFollows(session, event, rules);
+    case 'session-resumed':
+      return again.type === event.type ? sameBut(event, { ...again, rules: event.rules }) : ASTRAY;
+    case 'concluded':
+      return sameConclusion(session, event) ?? saidFlaw(event, rules) ?? sameBut(event, again);
+    default:
+      return sameBut(event, again);
+  }
+}
+
+const ASTRAY = 'does not follow from what was recorded';
+
+function sameBut(event: SessionEvent, again: SessionEvent): string | null {
+  return isSame(event, again) ? null : ASTRAY;
+}
+
+/** Whether two values of JSON are the same, whatever the order of their keys. */
+function isSame(one: unknown, other: unknown): boolean {
+  if (one === other) return true;
+  if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null)
+    return false;
+  if (Array.isArray(one) !== Array.isArray(other)) return false;
+  const keys = Object.keys(one);
+  return (
+    keys.length === Object.keys(other).length &&
+    keys.every(
+      (key) => Object.hasOwn(other, key) && isSame(Reflect.get(one, key), Reflect.get(other, key)),
+    )
+  );
+}
+
+/** The state in which an event was decided: earlier rules let some things happen that ours do not. */
+function stateFor(session: Session, event: SessionEvent, rules: number): Session {
+  if (rules >= FIRST_WITH_THESE) return session;
+  // A note could be written, and instruments changed, behind the end.
+  if (session.status === 'closed' && !session.revealed) return { ...session, status: 'concluded' };
+  // A drill asked for the cautions of the test alone, and not for those that the step names.
+  const step = presentStep(session);
+  if (
+    session.opened.vehicle.kind === 'drill' &&
+    'step' in event &&
+    step &&
+    step.kind !== 'conclude'
+  ) {
+    const { setup, cautions } = step;
+    return { ...session, acknowledged: { state: setup.state, ids: cautions.map(({ id }) => id) } };
+  }
+  return session;
+}
+
+/** Version of the rules since which what is closed takes nothing more, and a drill is a session. */
+const FIRST_WITH_THESE = 2;
+
+function judgedAs(
+  then: Judgement | null,
+  today: Judgement | null,
+  rules: number,
+): string | Otherwise | null {
+  const verdicts = { was: then?.verdict ?? 'none', today: today?.verdict ?? 'none' };
+  const isSameVerdict = verdicts.was === verdicts.today;
+  if (rules !== RULES)
+    return isSameVerdict || then === null ? null : { of: 'reading', ...verdicts };
+  const isNear = Math.abs((then?.chance ?? 0) - (today?.chance ?? 0)) <= CHANCE_SLACK;
+  if (isSameVerdict && isNear) return null;
+  return isSameVerdict
+    ? ASTRAY
+    : `is judged "${verdicts.was}", and is "${verdicts.today}" by the same rules`;
+}
+
+function readingFollows(
+  session: Session,
+  event: ReadingRecorded,
+  again: ReadingRecorded,
+  rules: number,
+): string | Otherwise | null {
+  const { judgement, outcome, go } = event;
+  const astray = sameBut(event, { ...again, judgement, outcome, go });
+  if (astray !== null) return astray;
+  const judged = judgedAs(judgement, again.judgement, rules);
+  if (typeof judged === 'string') return judged;
+  const step = stepNamed(session, event.step);
+  const named =
+    step?.kind === 'measure' ? step.outcomes.find(({ name }) => name === outcome) : undefined;
+  if (!named) return `has an outcome that the step does not have, "${outcome}"`;
+  if (named.go !== go) return `goes on to "${go}", where the outcome leads to "${named.go}"`;
+  if (outcome === again.outcome) return judged;
+  if (rules === RULES)
+    return `has the outcome "${outcome}", and "${again.outcome}" by the same rules`;
+  return { of: 'outcome', was: outcome, today: again.outcome };
+}
+
+/** The outcome of a test after the repair is that of what it showed. Whether it passed is decided anew. */
+function retestFollows(session: Session, event: RetestRecorded): Flaw {
+  const { value, look, outcome } = event;
+  const step = stepNamed(session, event.step);
+  const fits =
+    step?.kind === 'measure'
+      ? look === null && outcomeOf(step, value) === outcome
+      : step?.kind === 'look'
+        ? value === null &&
+          step.outcomes.some(
+            ({ name, looks }) => name === outcome && (look === null || looks.includes(look)),
+          )
+        : value === null && look === null;
+  return fits ? null : `has the outcome "${outcome}", which does not follow from what it showed`;
+}
+
+function outcomeOf(step: MeasureStep, value: number | null): string | undefined {
+  return outcomeOfValue(step, value ?? Number.POSITIVE_INFINITY)?.name;
+}
+
+/** The verdict over the repair is what its tests say. */
+function closeFollows(
+  session: Session,
+  { verdict }: SessionClosed,
+  rules: number,
+): string | Otherwise | null {
+  const today = retestVerdict(session) ?? 'no-retest';
+  if (verdict === today) return null;
+  if (rules === RULES || !couldBe(session, verdict))
+    return `closes with "${verdict}", but the tests after the repair give "${today}"`;
+  return { of: 'repair', was: verdict, today };
+}
+
+/** Which tests must be made after a repair is a matter of the rules; what those that were made showed is not. */
+function couldBe({ retests }: Session, verdict: RepairVerdict): boolean {
+  const last = new Map(retests.map((retest) => [retest.step, retest]));
+  const made = [...last.values()].flatMap((retest) =>
+    retest.type === 'retest-recorded' ? [retest] : [],
+  );
+  const isFailed = made.some(({ passed }) => !passed);
+  switch (verdict) {
+    case 'cured':
+      return made.some(({ passed }) => passed);
+    case 'not-cured':
+    case 'changed':
+      return isFailed;
+    case 'not-shown':
+      return made.length < last.size;
+    case 'no-retest':
+      return true;
+  }
+}
+
+function sameConclusion(session: Session, { conclusion }: Concluded): Flaw {
+  const step = presentStep(session);
+  const tree = step?.kind === 'conclude' ? step.id : 'none';
+  return conclusion === null || conclusion === tree
+    ? null
+    : `concludes "${conclusion}", but the readings lead to "${tree}"`;
+}
+
+/** Facts stand where sentences stood since the second version of the rules. */
+function saidFlaw({ evidence, ruledOut }: Concluded, rules: number): Flaw {
+  const isSaid = [...evidence, ...ruledOut].some((line) => 'said' in line);
+  return isSaid && rules >= FIRST_WITH_THESE
+    ? 'gives words for evidence, where a reading must be named'
+    : null;
+}
+
+/** Cautions of a test that no step asks for: which test that was the event does not say; the test itself asks for them. */
+function shownCautionsFlaw(
+  { opened }: Session,
+  { cautions }: Extract<SessionEvent, { type: 'caution-acknowledged' }>,
+  rules: number,
+): Flaw {
+  const known = opened.cautionRules;
+  // Early drills kept the cautions that were read, and not which there were.
+  if (known.length === 0 && rules < FIRST_WITH_THESE) return null;
+  const odd = cautions.find(
+    ({ id, word, text }) =>
+      !known.some((rule) => rule.id === id && rule.word === word && rule.say === text),
+  );
+  if (odd) return `acknowledges a caution that there is not, "${odd.id}"`;
+  return cautions.length === 0 ? 'acknowledges no caution' : null;
+}
+
+/** The command that leads to an event; null for events that no command makes, or none that can be told from it. */
+function commandOf(session: Session, event: SessionEvent): Command | null | 'impossible' {
+  switch (event.type) {
+    case 'session-opened':
+    case 'recovered':
+    case 'segment-continued':
+      return null;
+    case 'caution-acknowledged': {
+      if (event.step === null) return null;
+      // Before the conclusion only at the present step; after it, at any test that is done again.
+      const step = session.concluded ? { step: event.step } : {};
+      // A program has them read one by one.
+      const readBy =
+        event.readBy === undefined
+          ? {}
+          : { readBy: event.readBy, ids: event.cautions.map(({ id }) => id) };
+      return { type: 'acknowledge-cautions', ...step, ...readBy };
+    }
+    case 'reading-recorded': {
+      const value = event.value ?? Number.POSITIVE_INFINITY;
+      return { type: 'record-reading', typed: event.typed, value, ...captureOf(event) };
+    }
+    case 'look-recorded': {
+      const look = event.look === null ? {} : { look: event.look };
+      return { type: 'choose-outcome', outcome: event.outcome, ...look, ...captureOf(event) };
+    }
+    case 'step-done':
+      return { type: 'mark-done' };
+    case 'step-impossible':
+      return { type: 'cannot-do', reason: event.reason };
+    case 'step-reopened': {
+      const to = session.trail.findIndex((visit) => visit.answer === event.answer);
+      return to < 0 ? 'impossible' : { type: 'go-back', to };
+    }
+    case 'test-recorded': {
+      const { test, typed, shown, expected } = event;
+      return { type: 'record-test', test, typed, shown, expected, ...captureOf(event) };
+    }
+    case 'note-added':
+      return { type: 'add-note', text: event.text };
+    case 'instruments-changed':
+      return { type: 'change-instruments', instruments: event.instruments, meter: event.meter };
+    case 'session-paused':
+      return { type: 'pause' };
+    case 'session-resumed':
+      return { type: 'resume', program: event.program, by: event.by };
+    case 'concluded': {
+      const { ownWords, faults, evidence, ruledOut, proven, conclusion } = event;
+      const own = conclusion === null ? { own: { words: ownWords, faults } } : {};
+      const weighed = proven === null ? {} : { weighed: { evidence, ruledOut, proven } };
+      return { type: 'conclude', ...own, ...weighed };
+    }
+    case 'retest-recorded': {
+      const { step, typed, value, look, outcome } = event;
+      const rest = { typed, value, look, outcome, ...captureOf(event) };
+      return { type: 'record-retest', step, ...rest };
+    }
+    case 'retest-impossible':
+      return { type: 'cannot-retest', step: event.step, reason: event.reason };
+    case 'session-closed':
+      return { type: 'close', verdict: event.verdict };
+    case 'test-stopped':
+      return { type: 'stop-test', test: event.test, hazard: event.hazard };
+    case 'caution-passed-over':
+      return { type: 'pass-over', cautions: event.cautions };
+    case 'answer-revealed': {
+      const { type: _type, at: _at, elapsed: _elapsed, ...answer } = event;
+      return { type: 'reveal', answer };
+    }
+  }
+}
+
+function captureOf({ capture }: { readonly capture?: StepCapture }): { capture?: StepCapture } {
+  return capture ? { capture } : {};
+}

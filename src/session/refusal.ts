@@ -1,0 +1,122 @@
+/** Why a command is refused: a code with its facts, and the words made of it when it is shown. */
+import type { Step } from '../procedure/procedure.ts';
+
+export type Refusal =
+  /** Cautions that must be acknowledged first, by their ids. */
+  | { readonly code: 'caution-first'; readonly cautions: readonly string[] }
+  | { readonly code: 'no-caution' }
+  /** What the step asks for is something else; null where no step is asked. */
+  | {
+      readonly code: 'wrong-kind';
+      readonly step: string | null;
+      readonly wanted: Step['kind'] | null;
+    }
+  | { readonly code: 'no-capture' }
+  | { readonly code: 'not-a-number' }
+  | {
+      readonly code: 'no-such-outcome';
+      readonly step: string;
+      readonly outcome: string;
+      readonly known: readonly string[];
+    }
+  | { readonly code: 'no-such-step'; readonly step: string }
+  | { readonly code: 'no-such-fault'; readonly fault: string; readonly known: readonly string[] }
+  | { readonly code: 'no-circuit' }
+  | { readonly code: 'nothing-to-take-back' }
+  | { readonly code: 'not-open'; readonly status: 'paused' | 'concluded' | 'closed' | 'revealed' }
+  | { readonly code: 'empty-text'; readonly of: 'note' | 'reason' | 'conclusion' }
+  | { readonly code: 'no-way-round'; readonly step: string }
+  | { readonly code: 'not-concluded'; readonly wanted: 'conclusion' | 'repair' | 'close' }
+  | { readonly code: 'old-capture'; readonly name: string }
+  | { readonly code: 'no-drill' };
+
+export type RefusalCode = Refusal['code'];
+
+/** The refusal in words, each without a full stop; `fix` is empty where there is no way out to name. */
+export function refusalWords(refusal: Refusal): { readonly words: string; readonly fix: string } {
+  const [words, fix = ''] = sentences(refusal);
+  return { words, fix };
+}
+
+function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
+  switch (refusal.code) {
+    case 'caution-first':
+      return [
+        'the cautions of this test have not been acknowledged',
+        'read and acknowledge them first',
+      ];
+    case 'no-caution':
+      return ['there is no caution to acknowledge here'];
+    case 'wrong-kind':
+      if (refusal.wanted === null)
+        return ['no step of a procedure is asked here', 'record a test, or conclude'];
+      return refusal.wanted === 'conclude'
+        ? ['the tree has come to its conclusion']
+        : [`step "${refusal.step}" wants ${WANTED[refusal.wanted]}`];
+    case 'no-capture':
+      return ['this answer cannot come from a capture', 'answer it by hand'];
+    case 'not-a-number':
+      return ['this is not a number'];
+    case 'no-such-outcome':
+      return [
+        `step "${refusal.step}" has no outcome "${refusal.outcome}"`,
+        `one of: ${refusal.known.join(', ')}`,
+      ];
+    case 'no-such-step':
+      return [`the procedure has no step "${refusal.step}"`];
+    case 'no-such-fault':
+      return [
+        `this circuit has no fault "${refusal.fault}"`,
+        `one of: ${refusal.known.join(', ')}`,
+      ];
+    case 'no-circuit':
+      return ['there is no circuit behind this session', 'conclude in your own words'];
+    case 'nothing-to-take-back':
+      return ['there is no earlier answer to take back'];
+    case 'not-open':
+      return NOT_OPEN[refusal.status];
+    case 'empty-text':
+      return EMPTY[refusal.of];
+    case 'no-way-round':
+      return [
+        'this procedure has no way round this step',
+        'pause here, or ask what else would tell',
+      ];
+    case 'not-concluded':
+      return NOT_CONCLUDED[refusal.wanted];
+    case 'old-capture':
+      return [
+        `${refusal.name} is the very file that was measured before the repair`,
+        'capture it anew',
+      ];
+    case 'no-drill':
+      return ['this session is no drill'];
+  }
+}
+
+const WANTED: Readonly<Record<Exclude<Step['kind'], 'conclude'>, string>> = {
+  measure: 'a reading',
+  look: 'one of its looks',
+  ask: 'one of its answers',
+  act: 'only "done"',
+};
+
+/** What is closed stays closed; until then a conclusion can be taken back. */
+const NOT_OPEN = {
+  paused: ['this session is paused', 'resume it first'],
+  concluded: ['this session has ended', 'go back to change an answer'],
+  closed: ['this session has ended', 'begin a new session'],
+  revealed: ['this drill has ended', 'start another one'],
+} as const;
+
+const EMPTY = {
+  note: ['the note is empty'],
+  reason: ['say in a few words why it cannot be done'],
+  conclusion: ['say in a few words what is wrong'],
+} as const;
+
+const NOT_CONCLUDED = {
+  conclusion: ['the tree has not come to a conclusion yet', 'go on, or name your own conclusion'],
+  repair: ['there is no conclusion to test yet'],
+  close: ['there is no conclusion to close yet'],
+} as const;

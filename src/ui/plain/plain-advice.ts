@@ -1,0 +1,113 @@
+/** What the advisor says in the dialogue of lines, and a conclusion of one's own. */
+import { piecesAmong } from '../../session/events.ts';
+import { percentWords } from '../parts/bar.ts';
+import {
+  acceptedWords,
+  FLEETING_WORDS,
+  fromSuspect,
+  fromWords,
+  minutesWords,
+  type OwnConclusion,
+} from '../screens/conclusion-words.ts';
+import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
+import { makeTest } from './plain-test.ts';
+import { helpLine, type Place, type Said, sayAll, told, type Word } from './plain-words.ts';
+
+/** Words for suspects and proposals. */
+export const ADVICE_WORDS: readonly Word<Place>[] = [
+  {
+    words: ['suspects'],
+    help: helpLine('suspects', 'what it could be, by chance'),
+    does: saySuspects,
+  },
+  {
+    words: ['next'],
+    help: helpLine('next', 'what would tell most now'),
+    does: sayNextTests,
+  },
+  {
+    words: ['do'],
+    help: helpLine('do NUMBER', 'do that proposed test'),
+    does: (place, text) => doProposal(place, Number(text)),
+  },
+];
+
+/** A word for a conclusion of one's own. */
+export const CONCLUDE_WORD: Word<Place> = {
+  words: ['conclude'],
+  help: helpLine(
+    'conclude NUMBER',
+    'conclude on that suspect, or in your own words: conclude TEXT',
+  ),
+  does: (place, text) => conclude(place, text),
+};
+
+const SUSPECTS_SHOWN = 8;
+
+function saySuspects(place: Place): Said {
+  const { opened } = place;
+  const view = adviceOf(opened)?.suspects(opened.driver.session());
+  if (!view) return sayAll(place, [unadvised(place)]);
+  return sayAll(place, [
+    ...view.rows
+      .slice(0, SUSPECTS_SHOWN)
+      .map((row, index) => `  ${index + 1}  ${percentWords(row.chance).padStart(5)}  ${row.words}`),
+    ...(view.unexplained ? [view.unexplained] : []),
+    ...(view.group ? [view.group] : []),
+    ...(view.intermittent ? [FLEETING_WORDS] : []),
+    ...(opened.drill ? [] : ['Conclude on one with: conclude NUMBER']),
+  ]);
+}
+
+/** Why there is no advice, as a sentence. */
+function unadvised({ opened }: Place): string {
+  const words = noAdviceWords(opened);
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+}
+
+function sayNextTests(place: Place): Said {
+  const { opened } = place;
+  const advisor = adviceOf(opened);
+  if (!advisor) return sayAll(place, [unadvised(place)]);
+  const proposals = advisor.nextTests(opened.driver.session());
+  if (proposals.length === 0) return sayAll(place, ['No test would tell more now.']);
+  return sayAll(place, [
+    ...proposals.flatMap(({ words, minutes, why }, index) => [
+      `  ${index + 1}  ${opened.bind(words)} (${minutesWords(minutes)})`,
+      `     ${opened.bind(why)}`,
+    ]),
+    'Do one with: do NUMBER',
+  ]);
+}
+
+function doProposal(place: Place, number: number): Promise<Said> | Said {
+  const { opened } = place;
+  const proposal = adviceOf(opened)?.nextTests(opened.driver.session())[number - 1];
+  return proposal
+    ? makeTest(place, proposal)
+    : sayAll(place, ['There is no proposed test of that number; see them with "next".']);
+}
+
+/** On the suspect of a number, or in words. */
+function conclude(place: Place, text: string): Said {
+  const { opened } = place;
+  const session = opened.driver.session();
+  if (!/^\d*$/.test(text)) return accept(place, fromWords(text).own);
+  const row = opened.advisor?.suspects(session).rows[Number(text) - 1];
+  return row
+    ? accept(place, fromSuspect(row).own)
+    : sayAll(place, ['There is no suspect of that number; see them with "suspects".']);
+}
+
+function accept(place: Place, own: OwnConclusion | null): Said {
+  const { driver, advisor } = place.opened;
+  if (!own) return null;
+  const isWeighed = own.words === null;
+  const weighed = isWeighed ? advisor?.weigh(driver.session(), own.faults) : undefined;
+  const done = driver.perform({ type: 'conclude', own, ...(weighed ? { weighed } : {}) });
+  if (told(place, done))
+    place.dialogue.say(
+      acceptedWords(weighed?.proven ?? null, piecesAmong(weighed?.evidence ?? [])),
+    );
+  return null;
+}

@@ -1,0 +1,57 @@
+/** Words that change no answer: notes, what was read so far, the wiring. */
+import { foundLines } from '../screens/conclusion-words.ts';
+import { testOf } from '../screens/step-words.ts';
+import { helpLine, type Place, type Said, sayAll, told, type Word } from './plain-words.ts';
+
+export const NOTE_WORDS: readonly Word<Place>[] = [
+  {
+    words: ['note'],
+    help: helpLine('note TEXT', 'write a note'),
+    does: note,
+  },
+  {
+    words: ['edit'],
+    help: helpLine('edit', 'write a note in your editor ($VISUAL or $EDITOR)'),
+    does: async (place) => {
+      const edited = (await place.dialogue.edit?.()) ?? { problem: 'there is no editor here' };
+      if ('problem' in edited) return sayAll(place, [edited.problem]);
+      if (edited.text === '') return sayAll(place, ['Nothing was written, so nothing was noted.']);
+      return note(place, edited.text);
+    },
+  },
+];
+
+function note(place: Place, text: string): Said {
+  if (told(place, place.opened.driver.perform({ type: 'add-note', text })))
+    place.dialogue.say('Noted.');
+  return null;
+}
+
+export const READINGS_WORD: Word<Place> = {
+  words: ['readings'],
+  help: helpLine('readings', 'what was read so far'),
+  does: (place) => {
+    const found = foundLines(place.opened, place.opened.driver.session());
+    return sayAll(
+      place,
+      found.length === 0
+        ? ['Nothing was read yet.']
+        : found.map((line, index) => `  ${String(index + 1).padStart(2)}  ${line}`),
+    );
+  },
+};
+
+const SKETCH_COLUMNS = 78;
+
+export const SKETCH_WORD: Word<Place> = {
+  words: ['sketch'],
+  help: helpLine('sketch', 'the wiring with the leads on it'),
+  does: (place) => {
+    const { step, opened } = place;
+    const drawn = opened.sketch(step && testOf(step), SKETCH_COLUMNS);
+    return sayAll(
+      place,
+      drawn.length > 0 ? drawn : ['There is no circuit behind this session, so no wiring.'],
+    );
+  },
+};

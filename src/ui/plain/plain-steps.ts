@@ -1,0 +1,127 @@
+/** Answers to the step that is asked, in the dialogue of lines. */
+import { judgementWords } from '../../circuit/judgement-words.ts';
+import type { Step } from '../../procedure/procedure.ts';
+import { formatQuantity } from '../../quantity/format-quantity.ts';
+import type { Command } from '../../session/command.ts';
+import { judgeStep } from '../../session/judge-step.ts';
+import { vehicleCommand } from '../../session/vehicle-command.ts';
+import { adviceOf } from '../screens/pages-state.ts';
+import { expectedAt } from '../screens/prompt-state.ts';
+import type { TakenReading } from '../screens/reading-prompt-state.ts';
+import { readLine } from './plain-reading.ts';
+import { type Place, type Said, sayAll, told } from './plain-words.ts';
+
+type Of<K extends Step['kind']> = Extract<Step, { kind: K }>;
+
+/** What was typed in place of a doubted reading is a line like any other. */
+type Again = (line: string) => Promise<Said>;
+
+/** The question that a step asks; in free order any word may be said. */
+export function promptOf(step: Step | null): string {
+  switch (step?.kind) {
+    case undefined:
+      return 'A test, or another word: ';
+    case 'measure':
+      return `Reading in ${step.unit}: `;
+    case 'look':
+    case 'ask':
+      return `1 to ${step.outcomes.length}: `;
+    case 'act':
+      return 'Type done: ';
+    case 'conclude':
+      return 'Type yes to accept this conclusion: ';
+  }
+}
+
+/** A line that is no word of the table, as the answer to the step. */
+export async function answerStep(place: Place, line: string, again: Again): Promise<Said> {
+  const { step } = place;
+  switch (step?.kind) {
+    case undefined:
+      return sayAll(place, [`"${line}" is no word here. All words: help`]);
+    case 'measure':
+      return measured(place, step, line, again);
+    case 'look':
+    case 'ask':
+      return chosen(place, step, line);
+    case 'act':
+      return done(place, line);
+    case 'conclude':
+      return accepted(place, step, line);
+  }
+}
+
+/** Whether a line names an answer of the step, which then no word may hide. */
+export function isAnswerOf(step: Step | null, line: string): boolean {
+  const outcomes = step?.kind === 'look' || step?.kind === 'ask' ? step.outcomes : [];
+  return outcomes.some(({ name }) => name === line.toLowerCase());
+}
+
+async function measured(
+  place: Place,
+  step: Of<'measure'>,
+  line: string,
+  again: Again,
+): Promise<Said> {
+  const { opened, dialogue } = place;
+  const { meter } = opened.driver.session();
+  const judge = (value: number) => judgeStep(step, value, meter);
+  const read = await readLine(line, { expected: expectedAt(opened, step), judge }, dialogue);
+  if (read.kind === 'instead') return again(read.line);
+  if (read.kind === 'taken') record(place, step, read.reading);
+  return null;
+}
+
+function record(place: Place, step: Of<'measure'>, { typed, value }: TakenReading): void {
+  const { opened, dialogue } = place;
+  const { meter } = opened.driver.session();
+  const judged = judgeStep(step, value, meter);
+  if (!told(place, opened.driver.perform({ type: 'record-reading', typed, value }))) return;
+  const { unit } = step;
+  const verdict = judged
+    ? `, ${judged.verdict}: ${judgementWords(judged, { value, unit }, meter)}`
+    : '';
+  dialogue.say(`Saved: ${formatQuantity({ value, unit })}${verdict}`);
+  const changed = adviceOf(opened)?.suspects(opened.driver.session()).changed;
+  if (changed) dialogue.say(changed);
+}
+
+function chosen(place: Place, step: Of<'look' | 'ask'>, line: string): Said {
+  const byNumber = /^\d+$/.test(line) ? step.outcomes[Number(line) - 1] : undefined;
+  const outcome = byNumber ?? step.outcomes.find(({ name }) => name === line.toLowerCase());
+  if (!outcome)
+    return sayAll(place, [`Type a number from 1 to ${step.outcomes.length}, or "help".`]);
+  return saved(place, { type: 'choose-outcome', outcome: outcome.name }, outcome.words);
+}
+
+function saved(place: Place, command: Command, words: string): Said {
+  if (told(place, place.opened.driver.perform(command))) place.dialogue.say(`Saved: ${words}`);
+  return null;
+}
+
+function done(place: Place, line: string): Said {
+  if (line.toLowerCase() !== 'done')
+    return sayAll(place, ['Type "done" when it is done, or "help".']);
+  told(place, place.opened.driver.perform({ type: 'mark-done' }));
+  return null;
+}
+
+function accepted(place: Place, step: Of<'conclude'>, line: string): Said {
+  if (line.toLowerCase() !== 'yes')
+    return sayAll(place, ['Type "yes" to accept it, "back" to change an answer, or "help".']);
+  const { driver, advisor } = place.opened;
+  const weighed = advisor?.weigh(driver.session(), step.faults);
+  told(place, driver.perform({ type: 'conclude', ...(weighed ? { weighed } : {}) }));
+  return null;
+}
+
+/** What the simulated vehicle shows, as the answer. */
+export function takeOver(place: Place): Said {
+  const { step } = place;
+  const shows = place.opened.driver.vehicleShows();
+  if (!shows || !step) return sayAll(place, ['There is no simulated vehicle to take it from.']);
+  const command = vehicleCommand(step, shows);
+  if (command?.type === 'record-reading' && step.kind === 'measure') record(place, step, command);
+  else if (command) return saved(place, command, shows.words);
+  return null;
+}

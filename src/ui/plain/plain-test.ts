@@ -1,0 +1,214 @@
+/** Tests that no step asks for, in the dialogue of lines: arranged by words, chosen by number, and what they showed. */
+import {
+  ARRANGING_WORDS,
+  arrangedBy,
+  arrangementOf,
+  leadPlaces,
+  testFrom,
+} from '../../circuit/arrange-test.ts';
+import { LOOK_WORDS } from '../../circuit/look-words.ts';
+import type { Test } from '../../circuit/test.ts';
+import { leadWords, setupWords } from '../../procedure/test-words.ts';
+import { parseReading } from '../../quantity/parse-reading.ts';
+import { testTakesCapture } from '../../session/capture-step.ts';
+import type { Command } from '../../session/command.ts';
+import type { VehicleAnswer } from '../../session/driver.ts';
+import { judgeTest } from '../../session/judge-step.ts';
+import { pendingTestCautions } from '../../session/pending-cautions.ts';
+import { type TestToDo, testsToChoose, testToDo } from '../../session/session-tests.ts';
+import { adviceOf } from '../screens/pages-state.ts';
+import { expectedInTest, testCommand, unitOf } from '../screens/prompt-state.ts';
+import { undoLine, vehicleLine } from '../screens/step-words.ts';
+import { readCautions } from './ask-cautions.ts';
+import { askCapture, captureTyped } from './plain-capture.ts';
+import { readLine } from './plain-reading.ts';
+import { helpLine, type Place, type Said, sayAll, told, type Word } from './plain-words.ts';
+
+const NO_TESTS = 'There is no circuit behind this session, so no other test can be arranged.';
+/** The first of the words of each line of that list. */
+const ARRANGING = [
+  ...['state', 'unplug', 'plug', 'clip', 'unclip', 'spare', 'fitted'],
+  ...['moving', 'still', 'wiggle', 'quiet'],
+];
+const KINDS = ['volts', 'ohms', 'light', 'lamp', 'pattern', 'timing', 'counts', 'inspect'];
+
+/** Words for any test; `place` is where the person stands. */
+export const TEST_WORDS: readonly Word<Place>[] = [
+  {
+    words: ['test', 'tests'],
+    help: helpLine('test', 'the tests of this circuit, by number; test NUMBER makes one'),
+    does: (place, text) => (text === '' ? listTests(place) : testTyped(place, text)),
+  },
+  {
+    words: KINDS,
+    help: helpLine('volts RED BLACK', 'any test; also ohms, light, lamp, pattern, timing, counts'),
+    does: (place, text, word) => testTyped(place, `${word} ${text}`),
+  },
+  {
+    words: ARRANGING,
+    help: ['  before such a test:', ...ARRANGING_WORDS.map((line) => `    ${line}`)],
+    does: (place, text, word) => arrange(place, `${word} ${text}`),
+  },
+  {
+    words: ['places'],
+    help: helpLine('places', 'the places for leads'),
+    does: (place) => {
+      const { circuit } = place.opened.driver.session().opened;
+      if (!circuit) return sayAll(place, [NO_TESTS]);
+      return sayAll(
+        place,
+        leadPlaces(circuit).map(({ id }) => `  ${id.padEnd(28)} ${place.opened.terminalWords(id)}`),
+      );
+    },
+  },
+];
+
+function listTests(place: Place): Said {
+  const entries = testsToChoose(place.opened.driver.session());
+  if (entries.length === 0) return sayAll(place, [NO_TESTS]);
+  return sayAll(place, [
+    ...entries.map(
+      ({ words }, index) => `  ${String(index + 1).padStart(2)}  ${place.opened.bind(words)}`,
+    ),
+    'Make one with: test NUMBER; any other with: test volts RED BLACK',
+  ]);
+}
+
+function arrange(place: Place, line: string): Said {
+  const { job, circuit } = place.opened.driver.session().opened;
+  const arranged = circuit && arrangedBy(place.arranged.now, line, circuit);
+  if (!arranged) return sayAll(place, [NO_TESTS]);
+  if ('words' in arranged) return sayAll(place, [arranged.words]);
+  place.arranged.now = arranged.arrangement;
+  const { setup, wiggle } = arranged.arrangement;
+  const moved = wiggle ? '; harness moved' : '';
+  return sayAll(place, [`Arranged: ${setupWords(setup, job, circuit)}${moved}.`]);
+}
+
+/** `12`, or `volts sensor.feed battery.negative` as everything is arranged now. */
+async function testTyped(place: Place, text: string): Promise<Said> {
+  const made = /^\d+$/.test(text)
+    ? numbered(place, Number(text))
+    : testFrom(place.arranged.now, text);
+  if ('words' in made) return sayAll(place, [made.words]);
+  place.arranged.now = arrangementOf(made.test);
+  return makeAnyTest(place, made.test);
+}
+
+function numbered({ opened }: Place, number: number): { test: Test } | { words: string } {
+  const entry = testsToChoose(opened.driver.session())[number - 1];
+  if (!entry) return { words: 'There is no test of that number; see them with: test' };
+  return { test: entry.test };
+}
+
+/** A test of the person's own, if it may be made. */
+async function makeAnyTest(place: Place, test: Test): Promise<Said> {
+  const { model, driver } = place.opened;
+  if (!model) return sayAll(place, [NO_TESTS]);
+  const toDo = testToDo(driver.session(), model, test);
+  if ('refused' in toDo) return sayAll(place, [`This test cannot be made: ${toDo.refused}.`]);
+  return makeTest(place, toDo);
+}
+
+/** Reads its cautions, says how it is made, asks what it showed, and saves that. */
+export async function makeTest(place: Place, toDo: TestToDo): Promise<Said> {
+  const { opened, dialogue } = place;
+  const { say } = dialogue;
+  const { test } = toDo;
+  const session = opened.driver.session();
+  say(`${opened.bind(toDo.words)}. ${vehicleLine(test.setup, session)}`);
+  const undo = undoLine(test.setup, session);
+  if (undo !== '') say(undo);
+  if (!(await readCautions(opened, pendingTestCautions(session, test), { test }, dialogue)))
+    return null;
+  const shows = opened.benchShows(test);
+  present(place, toDo, shows);
+  const command = await askShown(place, toDo, shows);
+  if (!command) say('Nothing was saved.');
+  else if (told(place, opened.driver.perform(command)))
+    say(`Saved. ${adviceOf(opened)?.suspects(opened.driver.session()).changed ?? ''}`.trim());
+  return null;
+}
+
+function present({ opened, dialogue }: Place, toDo: TestToDo, shows: VehicleAnswer | null): void {
+  const { say } = dialogue;
+  const { test, healthy } = toDo;
+  const { job, circuit } = opened.driver.session().opened;
+  const leads = leadWords(test.probe, job, circuit);
+  if (leads !== '') say(leads);
+  if (test.wiggle) say('Move harness and connectors while you watch the instrument.');
+  if (healthy !== '') say(`A healthy circuit shows: ${healthy}`);
+  if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
+  if (testTakesCapture(test))
+    say('A capture can answer it: type "capture", or "capture" and a file.');
+}
+
+/** What was shown, as the command that saves it; null when it is left. */
+async function askShown(
+  place: Place,
+  toDo: TestToDo,
+  shows: VehicleAnswer | null,
+): Promise<Command | null> {
+  const { dialogue } = place;
+  const { looks } = toDo;
+  looks.forEach((look, index) => {
+    dialogue.say(`  ${index + 1}  ${LOOK_WORDS[look]}`);
+  });
+  const question =
+    toDo.kind === 'number' ? `Reading in ${unitOf(toDo.test)}: ` : `1 to ${looks.length}: `;
+  const line = (await dialogue.ask(question))?.trim() ?? '';
+  const file = captureTyped(line);
+  if (file !== null) return captured(place, toDo, file);
+  if (line === 'take' && shows) return taken(toDo, shows.answer);
+  return toDo.kind === 'number' ? number(place, toDo, line) : chosen(toDo, line);
+}
+
+async function captured(
+  { opened, dialogue }: Place,
+  { test, expected }: TestToDo,
+  typed: string,
+): Promise<Command | null> {
+  if (testTakesCapture(test))
+    return askCapture({ opened, ask: { kind: 'test', test, expected }, typed }, dialogue);
+  dialogue.say('This test is not answered by a capture.');
+  return null;
+}
+
+/** What the simulated vehicle shows is no slip of the hand. */
+function taken(toDo: TestToDo, answer: VehicleAnswer['answer']): Command | null {
+  switch (answer.kind) {
+    case 'reading': {
+      const read = parseReading(answer.typed, { unit: unitOf(toDo.test) });
+      if (read.status !== 'read') return null;
+      const { value } = read.quantity;
+      return testCommand(toDo, { type: 'record-reading', typed: answer.typed, value });
+    }
+    case 'outcome': {
+      const { outcome, look } = answer;
+      return testCommand(toDo, { type: 'choose-outcome', outcome, ...(look ? { look } : {}) });
+    }
+    case 'done':
+      return null;
+  }
+}
+
+async function number(place: Place, toDo: TestToDo, line: string): Promise<Command | null> {
+  const { opened, dialogue } = place;
+  if (line === '') return null;
+  const { meter } = opened.driver.session();
+  const { expected, test } = toDo;
+  const unit = unitOf(test);
+  const judge = (value: number) =>
+    expected && judgeTest({ kind: 'number', value, unit }, expected, meter);
+  const asked = { expected: expectedInTest(opened, toDo), judge };
+  const read = await readLine(line, asked, dialogue);
+  if (read.kind === 'instead') return number(place, toDo, read.line);
+  return read.kind === 'taken'
+    ? testCommand(toDo, { type: 'record-reading', ...read.reading })
+    : null;
+}
+
+function chosen(toDo: TestToDo, line: string): Command | null {
+  const look = toDo.looks[Number(line) - 1];
+  return look ? testCommand(toDo, { type: 'choose-outcome', outcome: look, look }) : null;
+}

@@ -1,0 +1,74 @@
+/** The words of the dialogue of lines, as tables: each with its help and what it does. */
+import type { Arrangement } from '../../circuit/arrange-test.ts';
+import type { Step } from '../../procedure/procedure.ts';
+import type { Performed } from '../../session/driver.ts';
+import type { OpenedSession } from '../app-services.ts';
+import type { Dialogue } from './dialogue.ts';
+
+/** Where a word is said. */
+export interface Place {
+  readonly opened: OpenedSession;
+  readonly dialogue: Dialogue;
+  /** The step that is asked; null in free order. */
+  readonly step: Step | null;
+  /** How the next test of the person's own is arranged; it stays so until it is arranged anew. */
+  readonly arranged: { now: Arrangement };
+}
+
+/** `paused`: the dialogue ends here. */
+export type Said = 'paused' | null;
+
+export interface Word<P extends Place> {
+  readonly words: readonly string[];
+  /** Lines of the help: what is typed, and what it does. */
+  readonly help: readonly string[];
+  /** `text` is what stands behind the word. */
+  readonly does: (place: P, text: string, word: string) => Promise<Said> | Said;
+}
+
+/** Words by what is typed. A map, since any word may be typed, `constructor` too. */
+export type Words<P extends Place> = ReadonlyMap<string, Word<P>>;
+
+const HELP_COLUMN = 18;
+
+/** A line of help. */
+export function helpLine(typed: string, words: string): [string] {
+  return [`  ${typed.padEnd(HELP_COLUMN - 2)}${words}`];
+}
+
+/** A table of words, and `help`, which lists them under `heading`. */
+export function wordTable<P extends Place>(
+  heading: readonly string[],
+  words: readonly Word<P>[],
+): Words<P> {
+  const help: Word<P> = {
+    words: ['help'],
+    help: helpLine('help', 'this list'),
+    does: (place) => sayAll(place, [...heading, ...[...words, help].flatMap((word) => word.help)]),
+  };
+  return new Map([...words, help].flatMap((word) => word.words.map((one) => [one, word])));
+}
+
+/** What a line says to a table; null when its first word is none of it. */
+export async function say<P extends Place>(
+  table: Words<P>,
+  place: P,
+  line: string,
+): Promise<{ readonly end: Said } | null> {
+  const [typed = ''] = line.split(/\s+/);
+  const word = table.get(typed.toLowerCase());
+  if (!word) return null;
+  return { end: await word.does(place, line.slice(typed.length).trim(), typed.toLowerCase()) };
+}
+
+/** Says why a command was not done; true when it was. */
+export function told({ dialogue }: Pick<Place, 'dialogue'>, performed: Performed): boolean {
+  if (!performed.ok) dialogue.say(`${performed.words}${performed.fix ? `; ${performed.fix}` : ''}`);
+  return performed.ok;
+}
+
+/** Several lines. */
+export function sayAll({ dialogue }: Pick<Place, 'dialogue'>, lines: readonly string[]): null {
+  for (const line of lines) dialogue.say(line);
+  return null;
+}

@@ -1,0 +1,114 @@
+/** What the circuit says of the session: suspects, next tests, the weight of a conclusion; and the conclusion itself. */
+import type { Proposal, Weighed } from '../../session/advisor.ts';
+import { presentConclusion, type Session } from '../../session/session.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
+import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
+import type { Fault, Outcome, Result } from './json-rpc.ts';
+import type { Methods, Params } from './method.ts';
+import { perform, refused } from './refused.ts';
+import { suspectsOf } from './state-view.ts';
+
+export const ADVICE_METHODS: Methods<'suspects' | 'next' | 'weigh' | 'accept' | 'conclude'> = {
+  suspects: {
+    where: 'anywhere',
+    run: (opened) => suspectsOf(opened) ?? noAdvice(opened),
+  },
+  next: {
+    where: 'anywhere',
+    run: (opened) => {
+      const advisor = adviceOf(opened);
+      if (!advisor) return noAdvice(opened);
+      const proposals = advisor.nextTests(opened.driver.session());
+      return { proposals: proposals.map((one) => proposalView(opened, one)) };
+    },
+  },
+  weigh: { where: 'session', run: weigh },
+  accept: { where: 'session', run: accept },
+  conclude: { where: 'session', run: conclude },
+};
+
+function noAdvice(opened: OpenedSession): Fault {
+  return refused(opened.advisor ? 'hidden' : 'no-circuit', noAdviceWords(opened));
+}
+
+function proposalView({ bind }: OpenedSession, proposal: Proposal): Result {
+  const { id, words, test, step, minutes, needs, shows, why, expected, healthy, looks } = proposal;
+  return {
+    id,
+    words: bind(words),
+    test,
+    step,
+    minutes,
+    needs,
+    shows: shows.map(({ faults, suspect, shown }) => ({ faults, suspect: bind(suspect), shown })),
+    why: bind(why),
+    bits: proposal.bits,
+    expected,
+    good: bind(healthy),
+    looks,
+  };
+}
+
+function weigh(opened: OpenedSession, { faults: named }: Params<'weigh'>): Outcome {
+  const { advisor, driver } = opened;
+  const session = driver.session();
+  const faults = named ?? presentConclusion(session)?.faults;
+  if (!advisor) return noAdvice(opened);
+  if (!faults)
+    return refused(
+      'not-concluded',
+      'the tree has not come to a conclusion yet',
+      'name faults to weigh',
+    );
+  const unknown = unknownFault(session, faults);
+  if (unknown) return unknown;
+  return weighedView(opened, faults, advisor.weigh(session, faults));
+}
+
+function unknownFault({ opened }: Session, faults: readonly string[]): Fault | null {
+  const known = opened.circuit?.faults.map(({ id }) => id) ?? [];
+  const fault = faults.find((id) => !known.includes(id));
+  if (fault === undefined) return null;
+  return refused('no-such-fault', `this circuit has no fault "${fault}"`, 'see them with "sheet"', {
+    fault,
+    known,
+  });
+}
+
+function weighedView(opened: OpenedSession, faults: readonly string[], weighed: Weighed): Result {
+  const session = opened.driver.session();
+  const { evidence, ruledOut, proven, missing, unexplained, wouldProve } = weighed;
+  return {
+    faults,
+    proven,
+    missing,
+    unexplained: unexplained === null ? null : opened.bind(unexplained),
+    evidence: evidence.map((line) => ({
+      ...line,
+      words: evidenceWords(opened, session, faults, line),
+    })),
+    ruledOut: ruledOut.map((line) => ({ ...line, words: ruledOutWords(opened, session, line) })),
+    wouldProve: wouldProve.map((one) => proposalView(opened, one)),
+  };
+}
+
+function accept(opened: OpenedSession): Outcome {
+  const session = opened.driver.session();
+  const tree = session.status === 'open' ? presentConclusion(session) : null;
+  const weighed = tree && opened.advisor?.weigh(session, tree.faults);
+  return perform(opened, { type: 'conclude', ...(weighed ? { weighed } : {}) });
+}
+
+function conclude(opened: OpenedSession, { faults, words }: Params<'conclude'>): Outcome {
+  const session = opened.driver.session();
+  const unknown = faults && opened.advisor ? unknownFault(session, faults) : null;
+  if (unknown) return unknown;
+  const weighed =
+    faults && session.status === 'open' ? opened.advisor?.weigh(session, faults) : undefined;
+  return perform(opened, {
+    type: 'conclude',
+    own: { words: words ?? null, faults: faults ?? [] },
+    ...(weighed ? { weighed } : {}),
+  });
+}

@@ -1,0 +1,133 @@
+/** The present step and the record: cautions, answers, notes, the way back, a pause. */
+
+import type { Command } from '../../session/command.ts';
+import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
+import { presentStep } from '../../session/session.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { invalidParam, type Outcome } from './json-rpc.ts';
+import type { Methods, Params } from './method.ts';
+import { changedSince, perform, refused, refusedBy } from './refused.ts';
+import { answerCommand, type SentAnswer } from './sent-answer.ts';
+import { sentTest } from './sent-test.ts';
+import { eventsFrom, stateOf } from './state-view.ts';
+
+export const ANSWER_METHODS: Methods<
+  | 'state'
+  | 'events'
+  | 'acknowledge'
+  | 'reading'
+  | 'choose'
+  | 'done'
+  | 'take'
+  | 'cannot'
+  | 'note'
+  | 'back'
+  | 'instruments'
+  | 'pause'
+  | 'resume'
+  | 'move'
+> = {
+  state: { where: 'anywhere', run: (opened) => ({ state: stateOf(opened) }) },
+  events: {
+    where: 'anywhere',
+    run: (opened, { from = 1 }) => ({ events: eventsFrom(opened, from) }),
+  },
+  acknowledge: { where: 'anywhere', run: acknowledge },
+  reading: { where: 'session', run: answer },
+  choose: { where: 'session', run: answer },
+  done: { where: 'session', run: (opened) => performHere(opened, { type: 'mark-done' }) },
+  take: { where: 'session', run: (opened) => answer(opened, { take: true }) },
+  cannot: {
+    where: 'session',
+    run: (opened, { reason }) => performHere(opened, { type: 'cannot-do', reason }),
+  },
+  note: {
+    where: 'anywhere',
+    run: (opened, { text }) => perform(opened, { type: 'add-note', text }),
+  },
+  back: {
+    where: 'session',
+    run: (opened, { to }) =>
+      perform(opened, { type: 'go-back', ...(to === undefined ? {} : { to }) }),
+  },
+  instruments: { where: 'session', run: instruments },
+  pause: { where: 'anywhere', run: (opened) => perform(opened, { type: 'pause' }) },
+  resume: { where: 'anywhere', run: resume },
+  move: { where: 'anywhere', run: move },
+};
+
+/** With a real vehicle one call is one caution: somebody has read this one. */
+function acknowledge(
+  opened: OpenedSession,
+  { caution, person, step: named, test: form }: Params<'acknowledge'>,
+): Outcome {
+  const session = opened.driver.session();
+  if (named !== undefined && form)
+    return invalidParam('/params/test', '"step" and "test" do not go together');
+  if (typeof caution !== 'string' && session.opened.vehicle.kind === 'real')
+    return refused(
+      'one-caution-a-call',
+      'with a real vehicle each caution is acknowledged by itself',
+      'call "acknowledge" for each of them, with the name of the person who has read it',
+    );
+  const test = form ? sentTest(opened, form) : null;
+  if (test && 'fault' in test) return test;
+  const { procedure } = session.opened;
+  const known = named !== undefined && procedure && Object.hasOwn(procedure.steps, named);
+  const step = named === undefined ? presentStep(session) : known ? procedure.steps[named] : null;
+  const pending = test
+    ? pendingTestCautions(session, test)
+    : pendingCautions(session, step ?? null);
+  const ids = typeof caution === 'string' ? [caution] : caution;
+  const other = ids.find((id) => pending.every((one) => one.id !== id));
+  if (other !== undefined)
+    return refused(
+      'no-caution',
+      `no caution "${other}" is to be acknowledged here`,
+      pending.length > 0
+        ? `one of: ${pending.map(({ id }) => id).join(', ')}`
+        : 'none is to be acknowledged here now',
+    );
+  return perform(opened, {
+    type: 'acknowledge-cautions',
+    ids,
+    readBy: person.trim(),
+    ...(named === undefined ? {} : { step: named }),
+    ...(test ? { test } : {}),
+  });
+}
+
+function answer(opened: OpenedSession, sent: SentAnswer): Outcome {
+  const { driver } = opened;
+  const step = presentStep(driver.session());
+  const command = answerCommand(opened, step, sent, driver.vehicleShows());
+  return 'fault' in command ? command : performHere(opened, command);
+}
+
+/** A command at the present step, whose cautions may have to be read first. */
+function performHere(opened: OpenedSession, command: Command): Outcome {
+  return perform(opened, command, pendingCautions(opened.driver.session()));
+}
+
+function instruments(
+  opened: OpenedSession,
+  { instruments: named, meter: given }: Params<'instruments'>,
+): Outcome {
+  const session = opened.driver.session();
+  const atHand = named ?? session.instruments;
+  const meter = given ?? session.meter;
+  if (!named && !given) return { instruments: atHand, meter };
+  return perform(opened, { type: 'change-instruments', instruments: atHand, meter });
+}
+
+function resume(opened: OpenedSession, _: Params<'resume'>, program: string): Outcome {
+  if (opened.driver.session().status !== 'paused')
+    return refused('not-paused', 'this session is not paused');
+  return perform(opened, { type: 'resume', program, by: 'program' });
+}
+
+function move(opened: OpenedSession, { folder }: Params<'move'>): Outcome {
+  const before = opened.driver.session().events.length;
+  const done = opened.driver.continueIn(folder);
+  return done.ok ? changedSince(opened, before) : refusedBy(opened, done);
+}

@@ -1,0 +1,77 @@
+/** After the repair: the tests that must pass, before beside after, and the end of the record. */
+import { pendingCautions } from '../../session/pending-cautions.ts';
+import {
+  againCommand,
+  closeCommand,
+  isRepeatable,
+  LAST_WORD,
+  type RetestLine,
+  retestLines,
+  retestVerdict,
+  VERDICT_WORDS,
+} from '../../session/retest.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { answerWords, expectedAgain, retestWords } from '../screens/step-words.ts';
+import type { Outcome, Result } from './json-rpc.ts';
+import type { Methods, Params } from './method.ts';
+import { perform, refused } from './refused.ts';
+import { ANSWER_KEYS, answerCommand, countSent, oneOf } from './sent-answer.ts';
+import { cautionViews, stepView } from './state-view.ts';
+
+export const RETEST_METHODS: Methods<'retests' | 'retest' | 'close'> = {
+  retests: { where: 'session', run: retests },
+  retest: { where: 'session', run: retest },
+  close: { where: 'session', run: close },
+};
+
+function retests(opened: OpenedSession): Outcome {
+  const session = opened.driver.session();
+  if (!session.concluded)
+    return refused('not-concluded', 'there is no conclusion to test yet', 'conclude first');
+  const verdict = retestVerdict(session);
+  return {
+    retests: retestLines(session).map((line) => lineView(opened, line)),
+    verdict,
+    words: verdict === null ? '' : VERDICT_WORDS[verdict],
+    lastWord: verdict === 'cured' || verdict === 'not-shown' ? LAST_WORD : '',
+  };
+}
+
+function lineView(opened: OpenedSession, { step, before, after }: RetestLine): Result {
+  const { driver, repaired, bind } = opened;
+  const session = driver.session();
+  return {
+    step: { ...stepView(opened, step), shows: repaired?.answers(step)?.words ?? null },
+    good: expectedAgain(step, session),
+    before: before && bind(answerWords(before, session)),
+    after: after && bind(retestWords(step, after)),
+    passed: after?.type === 'retest-recorded' ? after.passed : null,
+    cautions: cautionViews(opened, pendingCautions(session, step)),
+  };
+}
+
+function retest(opened: OpenedSession, sent: Params<'retest'>): Outcome {
+  const { driver, repaired } = opened;
+  const session = driver.session();
+  const { step: named, cannot } = sent;
+  const { procedure } = session.opened;
+  const keys = [...ANSWER_KEYS, 'cannot'] as const;
+  if (countSent(sent, keys) !== 1) return oneOf(keys);
+  const step = procedure && Object.hasOwn(procedure.steps, named) ? procedure.steps[named] : null;
+  if (cannot !== undefined)
+    return perform(opened, { type: 'cannot-retest', step: named, reason: cannot });
+  if (!procedure || !step)
+    return refused('no-such-step', `the procedure has no step "${named}"`, 'see "retests"');
+  if (!isRepeatable(procedure, step))
+    return refused('wrong-kind', `step "${named}" is no test to be made again`, 'see "retests"');
+  const answer = answerCommand(opened, step, sent, repaired?.answers(step) ?? null);
+  if ('fault' in answer) return answer;
+  const command = againCommand(step, answer);
+  if (!command)
+    return refused('no-such-outcome', 'no outcome of this test holds what was read', 'read again');
+  return perform(opened, command, pendingCautions(session, step));
+}
+
+function close(opened: OpenedSession): Outcome {
+  return perform(opened, closeCommand(opened.driver.session()));
+}

@@ -1,0 +1,99 @@
+/** What comes after a command was done or refused: where the session shows itself again, and what is said. No React. */
+import type { Command } from '../../session/command.ts';
+import type { Performed } from '../../session/driver.ts';
+import { pendingTestCautions } from '../../session/pending-cautions.ts';
+import { refusalSentences } from '../parts/sentence.ts';
+import {
+  act,
+  type Here,
+  type Page,
+  type PagesState,
+  pageNamed,
+  refusalLine,
+  refuse,
+  stay,
+  type Turn,
+  topOf,
+  type Wanted,
+} from './pages-state.ts';
+import { lastFound, retestMark, testWords } from './step-words.ts';
+
+/** The state once `wanted` was done, or was not. */
+export function afterPerformed({ opened, state }: Here, wanted: Wanted, done: Performed): Turn {
+  // What a bench stopped is in the record too, so the session may have moved on all the same.
+  const session = opened.driver.session();
+  const over = state.over.filter(({ name }) => name !== 'disk');
+  const next = { ...state, session, over };
+  if (!done.ok) return afterRefusal(next, wanted, done);
+  const here = { opened, state: next };
+  return wanted.type === 'act' ? afterAct(here) : afterCommand(here, wanted.command);
+}
+
+function afterRefusal(
+  state: PagesState,
+  wanted: Wanted,
+  { words, fix, disk }: Extract<Performed, { ok: false }>,
+): Turn {
+  if (!disk) {
+    // A bench says at length what it stopped.
+    const isAct = wanted.type === 'act';
+    return refuse(state, (isAct ? refusalSentences : refusalLine)({ words, fix }));
+  }
+  const page: Page = { name: 'disk', wanted, words, fix };
+  return stay({ ...state, over: [...state.over, page], message: null });
+}
+
+function afterCommand(here: Here, command: Command): Turn {
+  const { opened, state } = here;
+  switch (command.type) {
+    case 'acknowledge-cautions':
+      return afterCautions(here);
+    case 'record-retest':
+    case 'cannot-retest': {
+      const over = [{ name: 'retest', again: null } as const];
+      const mark = retestMark(state.session.retests.at(-1) ?? null);
+      return stay({ ...state, over, message: RETEST_WORDS[mark] });
+    }
+    case 'record-test': {
+      const proposed = pageNamed(state, 'test')?.toDo.words;
+      const words = proposed
+        ? opened.bind(proposed)
+        : testWords(opened, state.session, command.test);
+      return stay({ ...state, over: [], message: `In the record: ${words}, ${command.typed}.` });
+    }
+    default:
+      return stay({ ...state, over: [], message: DONE_WORDS[command.type] ?? null });
+  }
+}
+
+const RETEST_WORDS = {
+  passes: 'The last test passes now.',
+  FAILS: '! The last test does not pass.',
+  'not made': 'The last test was not made.',
+} as const;
+
+/** What a command that does not change the step has done. */
+const DONE_WORDS: Readonly<Partial<Record<Command['type'], string>>> = {
+  'add-note': 'The note is in the record.',
+  'change-instruments': 'The instruments at hand are in the record.',
+};
+
+/** The page that they stood before; a drill's bench makes its test at once. */
+function afterCautions({ opened, state }: Here): Turn {
+  const next = { ...state, message: null };
+  const page = topOf(next);
+  if (!opened.drill || page?.name !== 'test') return stay(next);
+  const { test } = page.toDo;
+  if (pendingTestCautions(next.session, test).length > 0) return stay(next);
+  return act(next, { type: page.by, test });
+}
+
+/** The bench stays arranged for the next test, and says itself what was read last; a capture is shown. */
+function afterAct({ opened, state }: Here): Turn {
+  const { session } = state;
+  const kept = state.over.filter(({ name }) => name === 'any-test');
+  const last = session.events.at(-1);
+  const capture = last && 'capture' in last ? last.capture : undefined;
+  const over: Page[] = capture ? [...kept, { name: 'picture', capture }] : kept;
+  return stay({ ...state, over, message: over.length > 0 ? null : lastFound(opened, session) });
+}

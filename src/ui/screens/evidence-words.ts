@@ -1,0 +1,84 @@
+/** What speaks for a conclusion that is not accepted yet, and what is ruled out, in a line each. No React. */
+import { stepOf } from '../../procedure/procedure.ts';
+import { setupWords, stepWhere, whereWords } from '../../procedure/test-words.ts';
+import { formatTyped } from '../../quantity/format-quantity.ts';
+import { repairsOfFaults } from '../../session/conclusion-words.ts';
+import {
+  type Answer,
+  type EvidenceLine,
+  isAnswer,
+  type RuledOutLine,
+} from '../../session/events.ts';
+import type { Session } from '../../session/session.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
+
+/** A reading, by the number of its event. */
+interface Read {
+  readonly test: string;
+  readonly where: string;
+  readonly found: string;
+}
+
+/** One reading that speaks for the conclusion with these faults. */
+export function evidenceWords(
+  opened: OpenedSession,
+  session: Session,
+  faults: readonly string[],
+  line: EvidenceLine,
+): string {
+  const aside = line.counted ? '' : ' (no piece of its own)';
+  const said = 'said' in line ? line.said : readAt(opened, session, line.reading);
+  const to = 'said' in line ? line.said.pointsTo : pointsTo(session, faults);
+  return `${said.test} - ${said.where} - ${said.found} - points to: ${unstopped(to)}${aside}`;
+}
+
+/** A repair that readings rule out. */
+export function ruledOutWords(opened: OpenedSession, session: Session, line: RuledOutLine): string {
+  if ('said' in line) return `${unstopped(line.said.words)} - by: ${line.said.by}`;
+  const { faults = [] } = session.opened.circuit ?? {};
+  const known = faults.find(({ repair }) => repair === line.repair)?.repairWords;
+  const words = known ?? line.repair.replace(/[.-]/g, ' ');
+  const by = line.by.map((reading) => {
+    const { test, found } = readAt(opened, session, reading);
+    return `${test}: ${found}`;
+  });
+  return `${unstopped(words)} - by: ${by.join('; ')}`;
+}
+
+function readAt(opened: OpenedSession, session: Session, reading: number): Read {
+  const event = session.events[reading - 1];
+  const { job, circuit, procedure } = session.opened;
+  if (event?.type === 'test-recorded') {
+    const where = whereWords(event.test.probe, job, circuit);
+    return { test: testWords(opened, session, event.test), where, found: foundWords(event) };
+  }
+  if (!event || !isAnswer(event) || !procedure)
+    throw new Error(`evidence: event ${reading} is no reading`);
+  const step = stepOf(procedure, event.step);
+  const where = stepWhere(step, job, circuit);
+  // What wakes a fault that comes and goes has no leads: how the vehicle stood says where.
+  const standing = 'setup' in step ? setupWords(step.setup, job, circuit) : '';
+  return {
+    test: stepTitle(opened, session, event.step),
+    where: where === '' ? standing : where,
+    found: opened.bind(shownWords(event, session)),
+  };
+}
+
+/** A number stands for itself here: what its outcome says is where the tree went on from it. */
+function shownWords(answer: Answer, session: Session): string {
+  if (answer.type !== 'reading-recorded') return answerWords(answer, session);
+  const { value, unit, typed } = answer;
+  return formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
+}
+
+function pointsTo({ opened }: Session, faults: readonly string[]): string {
+  if (faults.length === 0) return 'nothing is wrong';
+  return repairsOfFaults(opened.circuit, faults).map(unstopped).join(', or ');
+}
+
+/** Words without the full stop of a sentence, for a list. */
+export function unstopped(words: string): string {
+  return words.replace(/\.$/, '');
+}

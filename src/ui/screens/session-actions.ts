@@ -1,0 +1,146 @@
+/** What each action of the key table does: in a session, and in the tests after the repair. No React. */
+import { isTask } from '../../procedure/procedure.ts';
+import { takesCapture, testTakesCapture } from '../../session/capture-step.ts';
+import { presentStep } from '../../session/session.ts';
+import { standingSetup } from '../../session/standing-setup.ts';
+import { formOfTest, testForm } from './any-test-form-state.ts';
+import {
+  act,
+  adviceOf,
+  close,
+  type Here,
+  noAdviceWords,
+  open,
+  type Page,
+  pageNamed,
+  refuse,
+  send,
+  stay,
+  type Turn,
+  topOf,
+} from './pages-state.ts';
+import type { SessionAction } from './session-keys.ts';
+import { retestPlace } from './session-prompt.ts';
+import { testOf } from './step-words.ts';
+
+type Act = (here: Here) => Turn;
+
+/** The state after an action's key. */
+export function afterAction(here: Here, action: SessionAction): Turn {
+  if (topOf(here.state)?.name === 'retest') return (AGAIN[action] ?? notInRetest)(here);
+  return ACTIONS[action](here);
+}
+
+const ACTIONS: Readonly<Record<SessionAction, Act>> = {
+  back: ({ state }) => send(state, { type: 'go-back' }),
+  pause: ({ state }) => send(state, { type: 'pause' }),
+  cannot: ({ state }) => {
+    const step = presentStep(state.session);
+    if (!step || !isTask(step) || step.cannot === null) return refuse(state, NO_WAY_ROUND);
+    return open(state, { name: 'cannot' });
+  },
+  suspects,
+  'next-tests': advised((state) => open(state, { name: 'computing' })),
+  'any-test': anyTest,
+  capture,
+  sketch: ({ state }) => {
+    const step = presentStep(state.session);
+    return open(state, { name: 'sketch', test: step && testOf(step) });
+  },
+  sums: ({ state }) => open(state, { name: 'sums', step: presentStep(state.session) }),
+  ...opening('help', 'note', 'way', 'instruments'),
+};
+
+const NO_WAY_ROUND =
+  'this procedure has no way round this step: F6 shows other tests, F10 pauses here';
+const NO_CAPTURE =
+  'this step is not answered by a capture: pictures of a signal are, and its Hz, rpm, % and volts';
+
+type Plain = 'help' | 'note' | 'way' | 'instruments';
+function opening<N extends Plain>(...names: readonly N[]): Record<N, Act> {
+  const entries = names.map((name): [N, Act] => [
+    name,
+    ({ state }) => open(state, { name } as Page<Plain>),
+  ]);
+  return Object.fromEntries(entries) as Record<N, Act>;
+}
+
+/** On a level of a drill that shows none, the list of what a diagnosis can name. */
+function suspects(here: Here): Turn {
+  const { opened, state } = here;
+  if (opened.drill && !adviceOf(opened)) return open(state, { name: 'diagnosis', chosen: [] });
+  return advised((now) => open(now, { name: 'suspects' }))(here);
+}
+
+function capture({ opened, state }: Here): Turn {
+  const step = presentStep(state.session);
+  if (!step || !takesCapture(step)) return refuse(state, NO_CAPTURE);
+  if (!opened.drill) return open(state, { name: 'capture', ask: { kind: 'step', step } });
+  const test = testOf(step);
+  return test ? act(state, { type: 'capture', test }) : refuse(state, NO_CAPTURE);
+}
+
+function advised(then: (state: Here['state']) => Turn): Act {
+  return ({ opened, state }) =>
+    adviceOf(opened) ? then(state) : refuse(state, noAdviceWords(opened));
+}
+
+/** The form begins as the present step has it, else as the vehicle was left. */
+function anyTest({ opened, state }: Here): Turn {
+  const { session } = state;
+  const { circuit } = session.opened;
+  if (!circuit || !opened.model) return refuse(state, NO_TESTS);
+  const form = testForm(circuit);
+  const step = presentStep(session);
+  const asked = step && testOf(step);
+  const standing = standingSetup(session);
+  const begun = asked ? formOfTest(form, asked) : { ...form, setup: standing ?? form.setup };
+  return open(state, { name: 'any-test', form: begun });
+}
+
+const NO_TESTS = 'there is no circuit behind this session, so no other test can be arranged';
+
+const AGAIN: Readonly<Partial<Record<SessionAction, Act>>> = {
+  back: lastAgain,
+  pause: ({ state }) => close(state),
+  help: ACTIONS.help,
+  cannot: ({ state }) => open(state, { name: 'cannot' }),
+  sketch: (here) => {
+    const step = retestStep(here);
+    return open(here.state, { name: 'sketch', test: step && testOf(step) });
+  },
+  sums: (here) => open(here.state, { name: 'sums', step: retestStep(here) }),
+  capture: (here) => {
+    const step = retestStep(here);
+    if (!step || step.kind === 'ask' || !takesCapture(step))
+      return refuse(here.state, 'this test is not answered by a capture');
+    return open(here.state, { name: 'capture', ask: { kind: 'retest', step } });
+  },
+};
+
+/** The step that is tested after the repair; null once all are. */
+export function retestStep({ state }: Here) {
+  const page = pageNamed(state, 'retest');
+  return page ? (retestPlace(state.session, page.again)?.step ?? null) : null;
+}
+
+/** The last test once more; with none made yet, back to the session at rest. */
+export function lastAgain({ state }: Here): Turn {
+  const last = state.session.retests.at(-1)?.step ?? null;
+  if (last === null) return close(state);
+  const over = [...state.over.slice(0, -1), { name: 'retest', again: last } as const];
+  return stay({ ...state, over, message: 'Test it again: the new result counts.' });
+}
+
+function notInRetest({ state }: Here): Turn {
+  return refuse(state, 'not in a test after the repair: F10 leaves it, and it goes on later');
+}
+
+/** The capture that is to answer the test on top. */
+export function captureOfTest({ state }: Here): Turn {
+  const page = topOf(state);
+  if (page?.name !== 'test' || !testTakesCapture(page.toDo.test))
+    return refuse(state, 'this test is not answered by a capture');
+  const { test, expected } = page.toDo;
+  return open(state, { name: 'capture', ask: { kind: 'test', test, expected } });
+}

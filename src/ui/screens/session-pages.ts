@@ -1,0 +1,290 @@
+/**
+ * The pages of a session, of the tests after its repair and of a drill, without React, disk or clock: what happens goes
+ * in as an event, the next state comes out, and with it what is wanted of the session or its bench.
+ */
+import { repairChoices } from '../../drill/drill-words.ts';
+import type { Proposal, SuspectRow } from '../../session/advisor.ts';
+import type { Command } from '../../session/command.ts';
+import type { Performed } from '../../session/driver.ts';
+import { closeCommand } from '../../session/retest.ts';
+import type { OpenedSession } from '../app-services.ts';
+import type { KeyEvent } from '../term/key-decoder.ts';
+import { afterPerformed } from './after-command.ts';
+import type { TestForm, TestLine } from './any-test-form-state.ts';
+import {
+  afterChoice,
+  afterClip,
+  afterLine,
+  captureForm,
+  measureForm,
+  withForm,
+} from './any-test-pages.ts';
+import { fromSuspect, fromWords, type Proposed } from './conclusion-words.ts';
+import type { KeyTiming } from './deliberate-state.ts';
+import {
+  act,
+  adviceOf,
+  close,
+  type Effect,
+  type Here,
+  open,
+  type Page,
+  type PagesState,
+  pageNamed,
+  replace,
+  send,
+  stay,
+  type Turn,
+  topOf,
+  type Wanted,
+} from './pages-state.ts';
+import { answerAfter } from './prompt-state.ts';
+import { afterAction, captureOfTest, lastAgain, retestStep } from './session-actions.ts';
+import type { SessionAction } from './session-keys.ts';
+import { viewOf } from './session-view.ts';
+
+/** What happens on a page. */
+interface EventParts {
+  /** A key of the table. */
+  readonly action: { readonly action: SessionAction };
+  /** Any other key, for the prompt. */
+  readonly key: { readonly event: KeyEvent; readonly timing: KeyTiming };
+  readonly close: object;
+  readonly leave: object;
+  /** The cautions on top were read. */
+  readonly acknowledge: object;
+  /** What is to be read before it counts was taken: a conclusion, the verdict of the tests, a diagnosis. */
+  readonly accept: object;
+  /** A line of text was typed. */
+  readonly text: { readonly text: string };
+  readonly 'go-back': { readonly to: number };
+  readonly instruments: { readonly instruments: readonly string[] };
+  readonly proposal: { readonly proposal: Proposal };
+  readonly suspect: { readonly row: SuspectRow };
+  readonly 'own-words': object;
+  /** A conclusion of one's own, whatever the tree says; on a drill the diagnosis. */
+  readonly 'own-conclusion': object;
+  readonly repair: { readonly repair: string | null };
+  readonly capture: object;
+  readonly take: { readonly command: Command };
+  readonly retest: object;
+  readonly 'last-again': object;
+  /** The page that says that something takes a while is drawn. */
+  readonly drawn: object;
+  readonly form: { readonly form: TestForm };
+  readonly line: { readonly line: TestLine };
+  readonly tests: object;
+  readonly measure: object;
+  readonly chosen: { readonly id: string };
+  readonly retry: object;
+  readonly folder: { readonly folder: string };
+  readonly performed: { readonly wanted: Wanted; readonly done: Performed };
+}
+export type PageEvent<N extends keyof EventParts = keyof EventParts> = {
+  readonly [K in N]: { readonly type: K } & EventParts[K];
+}[N];
+
+/** The first state; with `retest` the tests after the repair lie over the session, and on a drill what is told first. */
+export function beginPages(opened: OpenedSession, isRetest: boolean): PagesState {
+  const session = opened.driver.session();
+  const begins = opened.drill !== null && session.events.length === 1;
+  const over: Page[] = isRetest
+    ? [{ name: 'retest', again: null }]
+    : begins
+      ? [{ name: 'opening' }]
+      : [];
+  return { session, over, message: null, half: null };
+}
+
+/** The state after an event, and what is wanted. */
+export function pagesAfter<N extends keyof EventParts>(here: Here, event: PageEvent<N>): Turn {
+  return EVENTS[event.type](here, event);
+}
+
+/** Does what is wanted, as often as one thing comes of another. */
+export function runPages(here: Here, event: PageEvent, leave: () => void): PagesState {
+  let turn = pagesAfter(here, event);
+  while (turn.effect) {
+    const { effect, state } = turn;
+    if (effect.type === 'leave') {
+      leave();
+      return state;
+    }
+    const done = doneBy(here.opened, effect);
+    const wanted = effect.type === 'continue-in' ? effect.wanted : effect;
+    turn = pagesAfter({ ...here, state }, { type: 'performed', wanted, done });
+  }
+  return turn.state;
+}
+
+function doneBy(
+  { driver, drill }: OpenedSession,
+  effect: Exclude<Effect, { type: 'leave' }>,
+): Performed {
+  switch (effect.type) {
+    case 'perform':
+      return driver.perform(effect.command);
+    case 'continue-in':
+      return driver.continueIn(effect.folder);
+    case 'act': {
+      const refused = drill?.act(effect.action).refused;
+      if (!refused) return { ok: true, session: driver.session() };
+      const { words, fix, disk } = refused;
+      return { ok: false, words, fix, disk, refusal: null };
+    }
+  }
+}
+
+const EVENTS: {
+  readonly [N in keyof EventParts]: (here: Here, event: PageEvent<N>) => Turn;
+} = {
+  action: (here, { action }) => afterAction(here, action),
+  key: afterKey,
+  close: ({ state }) => close(state),
+  leave: ({ state }) => ({ state, effect: { type: 'leave' } }),
+  acknowledge,
+  accept,
+  text: (here, { text }) => afterText(here, text),
+  'go-back': ({ state }, { to }) => send(state, { type: 'go-back', to }),
+  instruments: ({ state }, { instruments }) =>
+    send(state, { type: 'change-instruments', instruments, meter: state.session.meter }),
+  proposal: ({ state }, { proposal }) =>
+    open(state, { name: 'test', toDo: proposal, by: 'make-test' }),
+  suspect: afterSuspect,
+  'own-words': ({ opened, state }) =>
+    open(state, opened.drill ? { name: 'diagnosis', chosen: [] } : { name: 'own-words' }),
+  'own-conclusion': ownConclusion,
+  repair: afterRepair,
+  capture: (here) =>
+    topOf(here.state)?.name === 'any-test' ? captureForm(here) : captureOfTest(here),
+  take: ({ state }, { command }) => send(state, command),
+  retest: ({ state }) => open(state, { name: 'retest', again: null }),
+  'last-again': lastAgain,
+  drawn: afterDrawn,
+  form: ({ state }, { form }) => withForm(state, form),
+  line: ({ state }, { line }) => afterLine(state, line),
+  tests: ({ state }) => open(state, { name: 'choice', of: 'tests' }),
+  measure: measureForm,
+  chosen: (here, { id }) => {
+    const page = topOf(here.state);
+    return page?.name === 'choice' ? afterChoice(here, page.of, id) : stay(here.state);
+  },
+  retry: ({ state }) => {
+    const page = topOf(state);
+    return page?.name === 'disk' ? { state, effect: page.wanted } : stay(state);
+  },
+  folder: ({ state }, { folder }) => {
+    const page = topOf(state);
+    if (page?.name !== 'disk') return stay(state);
+    return { state, effect: { type: 'continue-in', folder, wanted: page.wanted } };
+  },
+  performed: (here, { wanted, done }) => afterPerformed(here, wanted, done),
+};
+
+function afterKey(here: Here, { event, timing }: PageEvent<'key'>): Turn {
+  const view = viewOf(here);
+  if (view.name !== 'step' && view.name !== 'test') return stay(here.state);
+  const { half, asked, taken } = view.prompt;
+  const next = answerAfter(half, asked, event, timing);
+  const state = { ...here.state, half: next.half, message: next.note };
+  return { state, effect: next.command && taken(next.command) };
+}
+
+function acknowledge(here: Here): Turn {
+  const { state } = here;
+  const page = topOf(state);
+  const base = { type: 'acknowledge-cautions' } as const;
+  if (page?.name === 'test') return send(state, { ...base, test: page.toDo.test });
+  const step = page?.name === 'retest' ? retestStep(here) : null;
+  return send(state, step ? { ...base, step: step.id } : base);
+}
+
+function accept(here: Here): Turn {
+  const { state } = here;
+  const view = viewOf(here);
+  switch (view.name) {
+    case 'conclusion':
+      return conclude(here, view.proposed);
+    case 'verdict':
+      return send(state, closeCommand(state.session));
+    case 'hand-in':
+      return act(state, { type: 'diagnose', repairs: view.chosen });
+    default:
+      return stay(state);
+  }
+}
+
+function conclude({ opened, state }: Here, { faults, own }: Proposed): Turn {
+  const weighed = faults === null ? undefined : opened.advisor?.weigh(state.session, faults);
+  return send(state, {
+    type: 'conclude',
+    ...(own ? { own } : {}),
+    ...(weighed ? { weighed } : {}),
+  });
+}
+
+function afterText(here: Here, text: string): Turn {
+  const { state } = here;
+  switch (topOf(state)?.name) {
+    case 'note':
+      return send(state, { type: 'add-note', text });
+    case 'cannot': {
+      const step = retestStep(here);
+      const reason = { reason: text };
+      return send(
+        state,
+        step
+          ? { type: 'cannot-retest', step: step.id, ...reason }
+          : { type: 'cannot-do', ...reason },
+      );
+    }
+    case 'own-words':
+      return replace(state, { name: 'own', proposed: fromWords(text) });
+    case 'clip':
+      return afterClip(state, text);
+    default:
+      return stay(state);
+  }
+}
+
+function afterSuspect({ opened, state }: Here, { row }: PageEvent<'suspect'>): Turn {
+  if (opened.drill) return chosen({ opened, state }, [row.repair]);
+  return open(state, { name: 'own', proposed: fromSuspect(row) });
+}
+
+function ownConclusion({ opened, state }: Here): Turn {
+  if (opened.drill) return open(state, { name: 'diagnosis', chosen: [] });
+  return open(state, { name: adviceOf(opened) ? 'suspects' : 'own-words' });
+}
+
+/** A repair more of the diagnosis; null gives the drill up. */
+function afterRepair(here: Here, { repair }: PageEvent<'repair'>): Turn {
+  const page = pageNamed(here.state, 'diagnosis');
+  return chosen(here, repair === null ? null : [...(page?.chosen ?? []), repair]);
+}
+
+function chosen({ opened, state }: Here, repairs: readonly string[] | null): Turn {
+  const { circuit } = state.session.opened;
+  const all = circuit ? repairChoices(circuit).length : 0;
+  const wanted = Math.min(opened.drill?.level.faults ?? 1, all);
+  const isWhole = repairs === null || repairs.length >= wanted;
+  return open(state, { name: isWhole ? 'hand-in' : 'diagnosis', chosen: repairs ?? [] });
+}
+
+/** What would prove the conclusion at hand; else what would tell most. */
+function afterDrawn({ opened, state }: Here): Turn {
+  const advisor = adviceOf(opened);
+  if (topOf(state)?.name !== 'computing' || !advisor) return stay(state);
+  const below = { ...state, over: state.over.slice(0, -1) };
+  const view = viewOf({ opened, state: below });
+  const faults = view.name === 'conclusion' ? view.proposed.faults : null;
+  const proving = faults ? advisor.weigh(state.session, faults).wouldProve : [];
+  const page: Page =
+    proving.length > 0
+      ? { name: 'next-tests', title: 'What would prove it', proposals: proving }
+      : { name: 'next-tests', title: TELL_MOST, proposals: advisor.nextTests(state.session) };
+  return replace(state, page);
+}
+
+/** Over the tests that would tell most, and while they are computed. */
+export const TELL_MOST = 'What would tell most now';

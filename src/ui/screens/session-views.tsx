@@ -1,0 +1,428 @@
+/** How each view of a session is drawn: a table without rules. What a key does there is said in one word and decided by the reducer. */
+import type { ReactNode } from 'react';
+import { readingsGiven } from '../../drill/drill-act.ts';
+import { debriefLines, handInLines, openingLines, repairChoices } from '../../drill/drill-words.ts';
+import { spentMinutes } from '../../session/spent-minutes.ts';
+import type { KeyBinding } from '../parts/key-hints.tsx';
+import { sentenceStart } from '../parts/sentence.ts';
+import type { Paragraph } from '../parts/text-block.ts';
+import { testOfForm } from './any-test-form-state.ts';
+import { AnyTestPage } from './any-test-page.tsx';
+import { choiceList } from './any-test-pages.ts';
+import { CaptureFlow } from './capture-flow.tsx';
+import { CautionScreen } from './caution-screen.tsx';
+import { ConclusionScreen } from './conclusion-screen.tsx';
+import { countWords, foundLines } from './conclusion-words.ts';
+import { DiskProblemScreen } from './disk-problem-screen.tsx';
+import { FreeScreen } from './free-screen.tsx';
+import { InstrumentsScreen } from './instruments-screen.tsx';
+import { NextTestsScreen } from './next-tests-screen.tsx';
+import { helpParagraphs, sketchParagraphs, sumsParagraphs } from './over-words.ts';
+import { adviceOf, type Here, pageNamed } from './pages-state.ts';
+import { PickScreen } from './pick-screen.tsx';
+import { PicturePage } from './picture-page.tsx';
+import { ReadingPage } from './reading-page.tsx';
+import { RestScreen } from './rest-screen.tsx';
+import { verdictParagraphs } from './retest-words.ts';
+import {
+  CLOSE_KEY,
+  keysOf,
+  type SessionAction,
+  type SessionKey,
+  withFooter,
+} from './session-keys.ts';
+import { type PageEvent, TELL_MOST } from './session-pages.ts';
+import { outside, type View, type ViewParts } from './session-view.ts';
+import { StepScreen } from './step-screen.tsx';
+import { lastFound, sessionTitle } from './step-words.ts';
+import { SuspectsScreen } from './suspects-screen.tsx';
+import { TakePage } from './take-page.tsx';
+import { TestScreen } from './test-screen.tsx';
+import { NO_REASON, TextQuestion } from './text-question.tsx';
+import { WaitPage } from './wait-page.tsx';
+import { WayScreen } from './way-screen.tsx';
+
+/** Where a view is drawn. */
+export interface Drawing {
+  readonly here: Here;
+  readonly clock: () => number;
+  readonly send: (event: PageEvent) => void;
+}
+
+/** One view. */
+export function drawView<N extends keyof ViewParts>(view: View<N>, at: Drawing): ReactNode {
+  return VIEWS[view.name](view, at);
+}
+
+const VIEWS: {
+  readonly [N in keyof ViewParts]: (view: View<N>, at: Drawing) => ReactNode;
+} = {
+  // What the session asks for.
+  step: ({ asking, step, prompt, again }, { here, clock, send }) => (
+    <StepScreen
+      key={asking}
+      opened={here.opened}
+      session={here.state.session}
+      step={step}
+      asked={prompt.asked}
+      changed={again ? null : changedBy(here)}
+      again={again}
+      message={here.state.message}
+      onAction={(action) => send({ type: 'action', action })}
+      clock={clock}
+      onPromptKey={(event, timing) => send({ type: 'key', event, timing })}
+    />
+  ),
+  caution: ({ asking, cautions, aside, before, actions }, { here, clock, send }) => (
+    <CautionScreen
+      key={asking}
+      cautions={cautions}
+      aside={aside}
+      before={here.opened.drill ? SIMULATED : before}
+      message={here.state.message}
+      clock={clock}
+      keys={cautionKeys(actions)}
+      onKey={(binding) =>
+        send('action' in binding ? { type: 'action', action: binding.action } : CLOSE)
+      }
+      onAcknowledge={() => send({ type: 'acknowledge' })}
+    />
+  ),
+  free: (_, { here, clock, send }) => (
+    <FreeScreen
+      opened={here.opened}
+      session={here.state.session}
+      title={sessionTitle(here.opened, here.state.session)}
+      message={here.state.message}
+      clock={clock}
+      onProposal={(proposal) => send({ type: 'proposal', proposal })}
+      onAction={(action) => send({ type: 'action', action })}
+      onConclude={() => send({ type: 'own-conclusion' })}
+    />
+  ),
+  conclusion: ({ proposed }, { here, clock, send }) => (
+    <ConclusionScreen
+      opened={here.opened}
+      session={here.state.session}
+      proposed={proposed}
+      message={here.state.message}
+      clock={clock}
+      onAccept={() => send({ type: 'accept' })}
+      onOwn={() => send({ type: 'own-conclusion' })}
+      onClose={() => send(CLOSE)}
+      onAction={(action) => send({ type: 'action', action })}
+    />
+  ),
+  rest: (_, { here, send }) => (
+    <RestScreen
+      opened={here.opened}
+      session={here.state.session}
+      message={here.state.message}
+      onHome={() => send({ type: 'leave' })}
+      onBack={() => send({ type: 'action', action: 'back' })}
+      onRetest={() => send({ type: 'retest' })}
+      onAnyTest={() => send({ type: 'action', action: 'any-test' })}
+    />
+  ),
+  verdict: ({ lines }, { here, clock, send }) => (
+    <TakePage
+      title="After the repair"
+      paragraphs={verdictParagraphs(here.opened, here.state.session, lines)}
+      message={here.state.message}
+      clock={clock}
+      enter="close the record with it"
+      onTake={() => send({ type: 'accept' })}
+      keys={[AGAIN, LATER]}
+      onKey={(binding) => send(binding === AGAIN ? { type: 'last-again' } : CLOSE)}
+    />
+  ),
+
+  // What lies over it.
+  help: (_, at) => read(at, 'All keys', helpParagraphs(at.here.opened.drill !== null), 'help'),
+  sketch: ({ test }, at) => read(at, 'Wiring', sketchParagraphs(at.here.opened, test), 'sketch'),
+  sums: ({ step }, at) => read(at, 'Sums', sumsParagraphs(at.here.opened, step), 'sums'),
+  readings: (_, at) =>
+    read(at, 'What was read', foundLines(at.here.opened, at.here.state.session), 'way'),
+  way: (_, { here, send }) => (
+    <WayScreen
+      opened={here.opened}
+      session={here.state.session}
+      onClose={() => send(CLOSE)}
+      onGoBack={(to) => send({ type: 'go-back', to })}
+    />
+  ),
+  suspects: (_, { here, send }) => (
+    <SuspectsScreen
+      view={adviceOf(here.opened)?.suspects(here.state.session) ?? NO_SUSPECTS}
+      onClose={() => send(CLOSE)}
+      onConclude={(row) => send({ type: 'suspect', row })}
+      onOwnWords={() => send({ type: 'own-words' })}
+    />
+  ),
+  computing: (_, { send }) => (
+    <WaitPage
+      title={TELL_MOST}
+      words="One moment: every test that can be done here is being weighed."
+      onShown={() => send({ type: 'drawn' })}
+    />
+  ),
+  'next-tests': ({ title, proposals }, { here, send }) => (
+    <NextTestsScreen
+      opened={here.opened}
+      title={title}
+      proposals={proposals}
+      onClose={() => send(CLOSE)}
+      onChoose={(proposal) => send({ type: 'proposal', proposal })}
+      onAnyTest={() => send({ type: 'action', action: 'any-test' })}
+    />
+  ),
+  instruments: (_, { here, send }) => (
+    <InstrumentsScreen
+      instruments={here.state.session.instruments}
+      onTake={(instruments) => send({ type: 'instruments', instruments })}
+      onClose={() => send(CLOSE)}
+    />
+  ),
+  note: (_, at) => asks(at, NOTE),
+  cannot: (_, at) => asks(at, isRetest(at) ? CANNOT_RETEST : CANNOT),
+  'own-words': (_, at) => asks(at, OWN_WORDS),
+  capture: ({ ask }, { here, clock, send }) => (
+    <CaptureFlow
+      opened={here.opened}
+      ask={ask}
+      message={here.state.message}
+      clock={clock}
+      onTake={(command) => send({ type: 'take', command })}
+      onClose={() => send(CLOSE)}
+    />
+  ),
+  disk: ({ words, fix }, { here, clock, send }) => (
+    <DiskProblemScreen
+      words={words}
+      fix={fix}
+      path={here.opened.driver.path()}
+      isElsewhere={here.opened.driver.isElsewhere()}
+      clock={clock}
+      onRetry={() => send({ type: 'retry' })}
+      onFolder={(folder) => send({ type: 'folder', folder })}
+      onLeave={() => send({ type: 'leave' })}
+    />
+  ),
+
+  // Any test.
+  test: ({ toDo, prompt }, { here, clock, send }) => (
+    <TestScreen
+      key={prompt.half.asking}
+      opened={here.opened}
+      session={here.state.session}
+      toDo={toDo}
+      asked={prompt.asked}
+      title={sentenceStart(outside(here.state))}
+      aside={afterTest(here)}
+      message={here.state.message}
+      clock={clock}
+      onPromptKey={(event, timing) => send({ type: 'key', event, timing })}
+      onCapture={() => send({ type: 'capture' })}
+      onClose={() => send(CLOSE)}
+    />
+  ),
+  'any-test': ({ form }, { here, send }) => {
+    const { circuit } = here.state.session.opened;
+    return circuit === null ? null : (
+      <AnyTestPage
+        form={form}
+        circuit={circuit}
+        title="Any test"
+        aside={asideOf(here)}
+        sketch={here.opened.sketch(testOfForm(form), FORM_COLUMNS)}
+        found={here.opened.drill && lastFound(here.opened, here.state.session)}
+        message={here.state.message}
+        terminalWords={here.opened.terminalWords}
+        canCapture={here.opened.drill !== null}
+        onForm={(next) => send({ type: 'form', form: next })}
+        onLine={(line) => send({ type: 'line', line })}
+        onKey={(type) => send({ type })}
+      />
+    );
+  },
+  choice: ({ of }, { here, send }) => (
+    <PickScreen
+      {...choiceList(here, of)}
+      onPick={({ id }) => send({ type: 'chosen', id })}
+      onClose={() => send(CLOSE)}
+    />
+  ),
+  clip: (_, at) => asks(at, CLIP),
+
+  // A drill.
+  opening: (_, at) => read(at, 'The job', openingLines(at.here.state.session)),
+  picture: ({ capture }, { here, send }) => (
+    <PicturePage
+      capture={capture}
+      found={lastFound(here.opened, here.state.session)}
+      onClose={() => send(CLOSE)}
+    />
+  ),
+  diagnosis: ({ chosen }, { here, send }) => (
+    <PickScreen
+      key={chosen.length}
+      title={chosen.length === 0 ? 'What puts it right?' : 'What puts it right besides?'}
+      items={diagnosisItems(here, chosen)}
+      empty=""
+      onPick={({ repair }) => send({ type: 'repair', repair })}
+      onClose={() => send(CLOSE)}
+    />
+  ),
+  'hand-in': ({ chosen }, { here, clock, send }) => (
+    <TakePage
+      title="This ends the drill"
+      paragraphs={handInOf(here, chosen)}
+      message={here.state.message}
+      clock={clock}
+      enter={chosen.length === 0 ? 'give up' : 'hand it in'}
+      onTake={() => send({ type: 'accept' })}
+      keys={[GO_BACK]}
+      onKey={() => send(CLOSE)}
+    />
+  ),
+  debrief: ({ debrief }, { here, send }) => (
+    <ReadingPage
+      title="After the drill"
+      paragraphs={[
+        ...debriefLines(debrief).map((text, index) => ({ text, bold: index === 0, hang: 4 })),
+        '',
+        `Saved: ${here.opened.driver.path()}`,
+      ]}
+      onClose={() => send({ type: 'leave' })}
+    />
+  ),
+};
+
+function cautionKeys(actions: readonly SessionAction[] | null): (KeyBinding | SessionKey)[] {
+  return actions ? withFooter(actions) : [NOT_NOW];
+}
+
+const CLOSE: PageEvent = { type: 'close' };
+const NOT_NOW = { ...CLOSE_KEY, help: 'not now' };
+const GO_BACK = { ...CLOSE_KEY, help: 'go back' };
+const AGAIN = { keys: keysOf('back'), show: 'F2', help: 'the last test again' };
+const LATER = { keys: ['escape', ...keysOf('pause')], show: 'Esc', help: 'not yet' };
+const FORM_COLUMNS = 76;
+const SIMULATED = 'This is a simulated vehicle; the caution is the one of a real one.';
+const NO_SUSPECTS = {
+  rows: [],
+  changed: null,
+  intermittent: false,
+  unexplained: null,
+  unexplainedBy: null,
+  group: null,
+  groupRepairs: [],
+};
+
+/** A page to read. */
+function read(
+  { send }: Drawing,
+  title: string,
+  paragraphs: readonly (Paragraph | string)[],
+  openedBy?: SessionAction,
+): ReactNode {
+  return (
+    <ReadingPage
+      title={title}
+      paragraphs={paragraphs}
+      openedBy={openedBy ? keysOf(openedBy) : []}
+      onClose={() => send(CLOSE)}
+    />
+  );
+}
+
+interface Question {
+  readonly title: string;
+  readonly question: string;
+  readonly about?: string;
+  readonly empty?: string;
+}
+
+/** A question answered with a line of text. */
+function asks({ here, send }: Drawing, question: Question): ReactNode {
+  return (
+    <TextQuestion
+      {...question}
+      message={here.state.message}
+      onAnswer={(text) => send({ type: 'text', text })}
+      onClose={() => send(CLOSE)}
+    />
+  );
+}
+
+const NOTE: Question = {
+  title: 'Note',
+  question: 'What did you see?',
+  about: 'It goes into the record with its time and place in the session. It changes no answer.',
+};
+const CANNOT: Question = {
+  title: 'This step cannot be done',
+  question: 'Why not?',
+  about:
+    'For example: the terminal cannot be reached; the plug must not be opened. The record shows the reason.',
+  empty: NO_REASON,
+};
+const CANNOT_RETEST: Question = {
+  title: 'This test cannot be made',
+  question: 'Why not?',
+  about:
+    'For example: the terminal cannot be reached any more. The record shows the reason, and that the cure is not shown by this test.',
+  empty: NO_REASON,
+};
+const OWN_WORDS: Question = {
+  title: 'Your own conclusion',
+  question: 'What is wrong, and what puts it right?',
+};
+const CLIP: Question = {
+  title: 'Clip something in',
+  question: 'From where, to where, and what: lead, test-light, lamp, or ohms?',
+  about: 'For example: sensor.signal battery.negative 470 ohm',
+};
+
+function isRetest({ here }: Drawing): boolean {
+  return pageNamed(here.state, 'retest') !== null;
+}
+
+function changedBy({ opened, state }: Here): string | null {
+  return adviceOf(opened)?.suspects(state.session).changed ?? null;
+}
+
+function afterTest({ state }: Here): string {
+  const isAsked = state.session.status === 'open' && state.session.trail.length > 0;
+  return isAsked ? 'then back to the step' : '';
+}
+
+/** A drill's level and how far it is; nothing in any other session. */
+function asideOf({ opened, state }: Here): string {
+  if (!opened.drill) return '';
+  const { session } = state;
+  const minutes = Math.round(spentMinutes(session) * 10) / 10;
+  return `level ${opened.drill.level.number}, ${countWords(readingsGiven(session), 'reading')}, ${minutes} min`;
+}
+
+function diagnosisItems({ state }: Here, chosen: readonly string[]) {
+  const { circuit } = state.session.opened;
+  const left = (circuit ? repairChoices(circuit) : []).filter(
+    ({ repair }) => !chosen.includes(repair),
+  );
+  return [
+    ...left.map(({ repair, words }) => ({
+      text: words,
+      also: repair,
+      about: `${words} (${repair})`,
+      repair,
+    })),
+    { text: 'I give up', about: 'Ends the drill and shows the answer.', repair: null },
+  ];
+}
+
+function handInOf({ state }: Here, chosen: readonly string[]): Paragraph[] {
+  const { circuit } = state.session.opened;
+  const lines = circuit ? handInLines(circuit, chosen) : [];
+  return lines.map((text, place) => ({ text, bold: place === 0 }));
+}

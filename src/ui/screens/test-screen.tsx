@@ -1,0 +1,109 @@
+/** A test that no step asks for: where the leads go, what is good, and the prompt for what it shows. */
+import { Box } from 'ink';
+import { useState } from 'react';
+import { leadWords } from '../../procedure/test-words.ts';
+import { testTakesCapture } from '../../session/capture-step.ts';
+import { testCautions } from '../../session/pending-cautions.ts';
+import type { Session } from '../../session/session.ts';
+import type { TestToDo } from '../../session/session-tests.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { bodySize, Frame } from '../parts/frame.tsx';
+import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
+import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
+import { type Paragraph, textBlock } from '../parts/text-block.ts';
+import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
+import { useKeys } from '../term/use-keys.ts';
+import { useLook } from '../term/use-look.ts';
+import { useSize } from '../term/use-size.ts';
+import type { KeyTiming } from './deliberate-state.ts';
+import type { Asked } from './prompt-state.ts';
+import { PromptView, promptRows } from './prompt-view.tsx';
+import { CAPTURE_KEY } from './session-keys.ts';
+import { cautionLine, undoLine, vehicleLine } from './step-words.ts';
+import { useKeyTiming } from './use-key-timing.ts';
+
+export interface TestScreenProps {
+  readonly opened: OpenedSession;
+  readonly session: Session;
+  readonly toDo: TestToDo;
+  readonly asked: Asked;
+  /** What kind of test it is, for the title, and what comes after it. */
+  readonly title: string;
+  readonly aside: string;
+  readonly message: string | null;
+  readonly clock: () => number;
+  readonly onPromptKey: (event: KeyEvent, timing: KeyTiming) => void;
+  /** A capture is to answer it. */
+  readonly onCapture: () => void;
+  readonly onClose: () => void;
+}
+
+const CLOSE: KeyBinding = { keys: ['escape'], show: 'Esc', help: 'not now' };
+
+/** The screen. */
+export function TestScreen(props: TestScreenProps) {
+  const { opened, asked, message } = props;
+  const look = useLook();
+  const timing = useKeyTiming(props.clock);
+  const [top, setTop] = useState(0);
+  const keys = keysAt(props);
+  const body = bodySize(useSize(), keys);
+  const lines = textBlock(paragraphsOf(props, body.columns), body.columns, look);
+  const rows = Math.max(1, body.rows - promptRows(asked, message, body.columns, look, opened.bind));
+
+  useKeys((event) => {
+    const when = timing();
+    const to = scrollBy(keyLabel(event), { count: lines.length, rows, top, pages: true });
+    if (to !== null) return setTop(to);
+    const binding = bindingOf(event, keys);
+    if (binding === CAPTURE_KEY) props.onCapture();
+    else if (binding === CLOSE && !isAsking(asked)) props.onClose();
+    else props.onPromptKey(event, when);
+  });
+
+  return (
+    <Frame title={props.title} aside={props.aside} keys={keys}>
+      <ScrollText lines={lines} rows={rows} top={top} />
+      <Box flexGrow={1} />
+      <PromptView asked={asked} message={message} bind={opened.bind} />
+    </Frame>
+  );
+}
+
+/** The prompt asks back, and Esc answers that. */
+function isAsking(asked: Asked): boolean {
+  return asked.kind === 'measure' && asked.prompt.mode !== 'typing';
+}
+
+function keysAt({ asked, toDo: { test }, opened }: TestScreenProps): KeyBinding[] {
+  const enter = asked.kind === 'act' ? asked.enter : 'take it';
+  return [
+    { keys: ['return'], show: 'Enter', help: enter },
+    ...(asked.offered === null ? [] : [{ keys: ['tab'], show: 'Tab', help: 'take over' }]),
+    ...(testTakesCapture(test) && !opened.drill ? [CAPTURE_KEY] : []),
+    CLOSE,
+  ];
+}
+
+function paragraphsOf(
+  { opened, session, toDo }: TestScreenProps,
+  columns: number,
+): (Paragraph | string)[] {
+  const { test, words, why, healthy } = toDo;
+  const leads = leadWords(test.probe, session.opened.job, session.opened.circuit);
+  const undo = undoLine(test.setup, session);
+  const cautions = opened.bind(cautionLine(testCautions(session, test)));
+  return [
+    { text: opened.bind(words), bold: true },
+    `${vehicleLine(test.setup, session)} ${cautions}`.trim(),
+    ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
+    ...(leads === '' ? [] : [leads]),
+    ...(test.wiggle ? [WIGGLE] : []),
+    ...(why === '' ? [] : [{ text: `Why: ${opened.bind(why)}`, hang: 5 }]),
+    ...(healthy === '' ? [] : [{ text: `Good is: ${healthy}`, bold: true, hang: 9 }]),
+    '',
+    ...opened.sketch(test, columns).map((text) => ({ text, drawn: true })),
+  ];
+}
+
+const WIGGLE = 'Move harness and connectors while you watch the instrument.';

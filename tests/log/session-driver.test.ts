@@ -1,0 +1,52 @@
+/** The session in hand counts its events as the file does: evidence names readings by those numbers. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, it } from 'vitest';
+import type { Disk } from '../../src/log/disk.ts';
+import { nodeDisk } from '../../src/log/node-disk.ts';
+import { readSessionFile } from '../../src/log/read-session-file.ts';
+import { driveSession } from '../../src/log/session-driver.ts';
+import { createSession } from '../../src/log/session-writer.ts';
+import { openSession } from '../../src/session/evolve.ts';
+import { opened, when } from '../session/sample-tree.ts';
+import { ACK, DONE, volts } from '../session/shorthand.ts';
+
+let folder = '';
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'ohmward-driver-'));
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+it('a session that went on in another folder counts the link between its parts', () => {
+  let isFull = false;
+  const disk: Disk = {
+    ...nodeDisk,
+    write: (file, bytes) => {
+      if (isFull) throw Object.assign(new Error('full'), { code: 'ENOSPC' });
+      return nodeDisk.write(file, bytes);
+    },
+  };
+  const first = opened();
+  const made = createSession(disk, folder, '20310506T070809Z-lab-00000001.jsonl', first);
+  if (!made.ok) throw new Error(made.problem.words);
+  const parts = { writer: made.value, session: openSession(first), now: () => when(1) };
+  const driver = driveSession({ ...parts, vehicle: null });
+  driver.perform(DONE);
+  isFull = true;
+  expect(driver.perform(ACK)).toMatchObject({ ok: false, disk: true });
+  isFull = false;
+  expect(driver.continueIn(join(folder, 'other')).ok).toBe(true);
+  driver.perform(volts(5));
+  expect(driver.session().events.map(({ type }) => type)).toEqual([
+    'session-opened',
+    'step-done',
+    'segment-continued',
+    'caution-acknowledged',
+    'reading-recorded',
+  ]);
+  expect(driver.session().events).toHaveLength(driver.head().seq);
+  driver.close();
+  const read = readSessionFile(nodeDisk, driver.path(), [folder]);
+  expect(read).toMatchObject({ ok: true, session: driver.session() });
+});

@@ -1,0 +1,38 @@
+/** A test that no step asked for stands in the record with what was expected and how it was judged. */
+import { expect, it } from 'vitest';
+import { readingsCsv } from '../../src/records/readings-csv.ts';
+import { recordOf } from '../../src/records/session-record.ts';
+import { after, shopFor, walkOn } from '../session/walk-library.ts';
+
+it('as the screen showed it', () => {
+  const shop = shopFor('hall-no-signal');
+  let session = walkOn(shop, shop.begun, 'wire.signal.open');
+  const look = shop.advisor
+    .weigh(session, ['wire.signal.open'])
+    .wouldProve.find(({ kind }) => kind === 'look')!;
+  const wire = shop.advisor
+    .weigh(session, ['wire.signal.open'])
+    .wouldProve.find(({ words }) => words === 'Wire from end to end: signal')!;
+  for (const [{ test, expected }, typed, shown] of [
+    [wire, 'OL', { kind: 'number', value: null, unit: 'ohm' }],
+    [look, '', { kind: 'look', look: 'sound' }],
+  ] as const)
+    session = after(session, { type: 'record-test', test, expected, typed, shown });
+  const record = recordOf(session, { seq: 1, hash: '' });
+  expect(record.tests).toMatchObject([
+    {
+      title: wire.words,
+      expected: wire.healthy,
+      verdict: 'high',
+      judgement: 'above the expected range',
+      found: 'OL',
+    },
+    { title: look.words, expected: look.healthy, verdict: 'as expected' },
+  ]);
+  expect(record.tests[0]!.expectedRange).toMatchObject({ from: 'circuit' });
+  const row = readingsCsv(record)
+    .split('\r\n')
+    .find((line) => line.includes('"test"') && line.includes('"OL"'));
+  expect(row).toContain('"high"');
+  expect(row).toContain(`"${wire.healthy}"`);
+});

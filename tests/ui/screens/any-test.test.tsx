@@ -1,0 +1,278 @@
+/** Any test and free order on the screen: whole frames, and what keys do there. */
+import { describe, expect, it } from 'vitest';
+import { expectWhole } from '../in-process.ts';
+import { DOWN, ENTER, ESC, F, TAB } from './keys.ts';
+import { SMALL_JOB } from './small-procedure.ts';
+import { walkSession } from './walk.tsx';
+
+const RIGHT = '\x1b[C';
+const SIZES = [
+  [80, 24],
+  [60, 20],
+  [60, 16],
+] as const;
+
+describe('any test at 80 x 24', () => {
+  it('is a form that begins as the step has it', async () => {
+    const { frame, press } = await walkSession();
+    await press('y', F.anyTest);
+    expect(await frame()).toMatchInlineSnapshot(`
+      "┌─ Any test ───────────────────────────────────────────────────────────────────┐
+      │ > Vehicle     key on                                                         │
+      │   Instrument  voltmeter                                                      │
+      │   Red lead    sensor.feed  (sensor feed, pin 1 (RD/BU))                      │
+      │   Black lead  battery.negative  (battery negative)                           │
+      │   Unplugged   nothing                                                        │
+      │   Clipped in  nothing                                                        │
+      │   Sensor      the vehicle's own                                              │
+      │   Target      stands still                                                   │
+      │   Harness     left alone                                                     │
+      │                                                                              │
+      │ ┌─ module ───┐                          ┌─ sensor ─┐                         │
+      │ │  reference ├───── RD/BU ──────────[R]─┤ 1 feed   │                         │
+      │ │     signal ├───── GN ─────────────────┤ 2 signal │                         │
+      │ │     ground ├───── BK ─────────────────┤ 3 ground │                         │
+      │ └────────────┘                          └──────────┘                         │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      ├──────────────────────────────────────────────────────────────────────────────┤
+      │ [m] make this test  [t] the usual tests  [arrows] arrange  [Esc] close       │
+      └──────────────────────────────────────────────────────────────────────────────┘
+      "
+    `);
+  });
+
+  it('is chosen from the tests of procedure and circuit by typing', async () => {
+    const { frame, press } = await walkSession();
+    await press('y', F.anyTest, 't', 'live data');
+    expect(await frame()).toMatchInlineSnapshot(`
+      "┌─ Which test? ────────────────────────────────────────────────────── 1 of 37 ─┐
+      │ Search: live data                                                            │
+      │                                                                              │
+      │ > Live data: does the module follow signal                                   │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │ Live data: does the module follow signal. Vehicle: engine cranking. 1 min.   │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      ├──────────────────────────────────────────────────────────────────────────────┤
+      │ [Enter] take it  [Up/Down] choose  [letters] search  [Esc] back              │
+      └──────────────────────────────────────────────────────────────────────────────┘
+      "
+    `);
+  });
+
+  it('then says where the leads go and asks what they show', async () => {
+    const { frame, press, driver } = await walkSession({ bench: true });
+    await press('y', F.anyTest, 't', 'feed to ground at the sensor', ENTER);
+    expect(await frame()).toMatchInlineSnapshot(`
+      "┌─ A test outside the procedure ─────────────────────── then back to the step ─┐
+      │ Volts from feed to ground at the sensor                                      │
+      │ Vehicle: key on, engine off.                                                 │
+      │ Meter on volts. Red lead: feed at the crankshaft position sensor, pin 1      │
+      │ (RD/BU). Black lead: ground at the crankshaft position sensor, pin 3 (BK).   │
+      │ Good is: 4.83 to 5.08 V                                                      │
+      │                                                                              │
+      │ ┌─ module ───┐                          ┌─ sensor ─┐                         │
+      │ │  reference ├───── RD/BU ──────────[R]─┤ 1 feed   │                         │
+      │ │     signal ├───── GN ─────────────────┤ 2 signal │                         │
+      │ │     ground ├───── BK ─────────────────┤ 3 ground │                         │
+      │ └────────────┘                          └──────────┘                         │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │ ──────────────────────────────────────────────────────────────────────────── │
+      │ The simulated vehicle: the meter shows 13.1 mV                               │
+      │ Reading in volts:                                                            │
+      │                                                                              │
+      │                                                                              │
+      ├──────────────────────────────────────────────────────────────────────────────┤
+      │ [Enter] take it  [Tab] take over  [Esc] not now                              │
+      └──────────────────────────────────────────────────────────────────────────────┘
+      "
+    `);
+    await press(TAB, ENTER);
+    expect(driver.events().at(-1)).toMatchObject({ type: 'test-recorded', typed: '13.1 mV' });
+    expect(await frame()).toContain('In the record: Volts from feed to ground at the sensor');
+    expect(await frame()).toContain('Step 1: Feed at the sensor');
+  });
+});
+
+describe('any test', () => {
+  it.each(SIZES)('is whole at %i x %i, its lists and its question too', async (columns, rows) => {
+    const { screen, press } = await walkSession({ columns, rows, free: true });
+    for (const keys of [['t'], ['t'], [ESC, DOWN, DOWN, ENTER], [ESC, DOWN, DOWN, DOWN, ENTER]]) {
+      await press(...keys);
+      expectWhole(await screen.lines(), columns, rows);
+    }
+    expect(await screen.text()).toContain('Clip something in');
+  });
+
+  it('opens by its second key, from the best tests, and closes by the key that opened it', async () => {
+    const { frame, press } = await walkSession();
+    await press('y', '\x16');
+    expect(await frame()).toContain('─ Any test ─');
+    await press('\x16');
+    expect(await frame()).toContain('Reading in volts');
+    await press(F.nextTests, 't');
+    expect(await frame()).toContain('─ Any test ─');
+    await press(ESC);
+    expect(await frame()).toContain('What would tell most now');
+  });
+
+  it('turns with Left and Right, and asks for its cautions before it is made', async () => {
+    const { frame, press, driver } = await walkSession({ free: true });
+    await press('t', RIGHT, RIGHT, RIGHT);
+    expect(await frame()).toContain('> Vehicle     running');
+    expect(await frame()).toContain('passes the sensor');
+    await press('m');
+    expect(await frame()).toContain('Before you go on');
+    expect(await frame()).toContain('a test of your own');
+    await press(ESC);
+    expect(await frame()).toContain('─ Any test ─');
+    await press('m', 'y', '0.2', ENTER);
+    expect(driver.events().at(-1)).toMatchObject({
+      type: 'test-recorded',
+      test: { setup: { state: 'running', target: 'moving' } },
+    });
+  });
+
+  it('is made after the conclusion, from the session at rest', async () => {
+    const { frame, press, driver } = await walkSession();
+    await press('y', '0.02', ENTER, ENTER, 't', 'm', '12', ENTER);
+    expect(driver.events().at(-1)).toMatchObject({ type: 'test-recorded', typed: '12' });
+    expect(await frame()).toContain('In the record:');
+    expect(await frame()).toContain('[r] test after the repair');
+  });
+
+  it('that cannot be in this vehicle is asked about as a step is', async () => {
+    const { frame, press, driver } = await walkSession({ free: true });
+    await press('t', 'm', '500', ENTER);
+    expect(await frame()).toContain('Enter once more if the meter really shows this');
+    expect(driver.events()).toHaveLength(1);
+  });
+});
+
+describe('free order at 80 x 24', () => {
+  it('shows the complaint, what was read, and what would tell most', async () => {
+    const { frame, press } = await walkSession({ free: true });
+    expect(await frame()).toMatchInlineSnapshot(`
+      "┌─ Free order ─────────────────────────────────────────────────────── 0 tests ─┐
+      │ Complaint: Cranks but does not start                                         │
+      │                                                                              │
+      │ Nothing was read yet.                                                        │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │ What would tell most now                                                     │
+      │ > 1  2 min: Voltage from sensor ground, pin 3 (BK) to battery negative       │
+      │   2  <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative  │
+      │   3  4 min: The same voltage with the engine running                         │
+      ├──────────────────────────────────────────────────────────────────────────────┤
+      │ [Enter] do the marked test  [t] any test  [c] conclude  [F5] suspects        │
+      │ [F10] pause  [?] keys                                                        │
+      └──────────────────────────────────────────────────────────────────────────────┘
+      "
+    `);
+    await press(ENTER, '0.05', ENTER, DOWN, ENTER, '2');
+    expect(await frame()).toMatchInlineSnapshot(`
+      "┌─ Free order ─────────────────────────────────────────────────────── 2 tests ─┐
+      │ Complaint: Cranks but does not start                                         │
+      │                                                                              │
+      │ What was read                                                                │
+      │ 1  Voltage drop from ground at the sensor to battery negative - 0.05 V: good │
+      │ 2 LED light, red at sensor.feed, black at battery.negative - the light is    │
+      │    dim                                                                       │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │                                                                              │
+      │ What would tell most now                                                     │
+      │ > 1  2 min: Voltage from sensor ground, pin 3 (BK) to battery negative       │
+      │   2  <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative  │
+      │   3  4 min: The same voltage with the engine running                         │
+      │ In the record: Test light from sensor feed, pin 1 (RD/BU) to battery         │
+      │ negative, the light is dim.                                                  │
+      ├──────────────────────────────────────────────────────────────────────────────┤
+      │ [Enter] do the marked test  [t] any test  [c] conclude  [F5] suspects        │
+      │ [F10] pause  [?] keys                                                        │
+      └──────────────────────────────────────────────────────────────────────────────┘
+      "
+    `);
+  });
+
+  it('keeps the last readings in view, and all of them behind a key', async () => {
+    const { frame, press } = await walkSession({ free: true });
+    for (let reading = 1; reading <= 8; reading += 1) await press(ENTER, `0.0${reading}`, ENTER);
+    expect(await frame()).toContain('What was read, the last 6 of 8');
+    expect(await frame()).not.toContain('10 mV');
+    await press(F.way);
+    expect(await frame()).toContain('─ What was read ─');
+    expect(await frame()).toContain('0.01 V');
+  });
+
+  it('ends in a conclusion of one’s own, which is weighed', async () => {
+    const { frame, press, driver } = await walkSession({ free: true });
+    await press(ENTER, '0.05', ENTER, 'c', 'c');
+    expect(await frame()).toContain('NOT PROVEN YET');
+    await press(ENTER);
+    expect(driver.events().at(-1)).toMatchObject({
+      type: 'concluded',
+      conclusion: null,
+      faults: ['wire.feed.open'],
+      evidence: [{ reading: 2, counted: true }],
+    });
+    expect(await frame()).toContain('the feed wire is broken');
+  });
+
+  it('without a circuit takes notes and a conclusion in words', async () => {
+    const { frame, press, driver } = await walkSession({ free: true, advisor: false });
+    expect(await frame()).toContain('There is no circuit behind this session.');
+    await press('c', 'mouse in the harness', ENTER);
+    expect(await frame()).toContain('not weighed, since words of your own name no fault');
+    await press(ENTER);
+    expect(driver.events().at(-1)).toMatchObject({ ownWords: 'mouse in the harness' });
+  });
+
+  it('pauses after so many tests', async () => {
+    const { frame, press } = await walkSession({ free: true });
+    await press(ENTER, '0.05', ENTER, F.pause);
+    expect(await frame()).toContain('Paused after 1 test.');
+  });
+
+  it.each(SIZES)('is whole at %i x %i with a long complaint', async (columns, rows) => {
+    const complaint = 'It stalls when it is hot and starts again after half an hour. '.repeat(4);
+    const { screen, press } = await walkSession({
+      columns,
+      rows,
+      free: true,
+      job: { ...SMALL_JOB, complaint },
+    });
+    await press(ENTER, '0.05', ENTER);
+    expectWhole(await screen.lines(), columns, rows);
+    expect(await screen.text()).toContain('> 1  2 min');
+  });
+});

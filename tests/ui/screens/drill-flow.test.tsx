@@ -1,0 +1,230 @@
+/** A drill on the screen: the pages of a session whose vehicle answers by itself, from the choice to the debrief. */
+import { describe, expect, test } from 'vitest';
+import { repairChoices } from '../../../src/drill/drill-words.ts';
+import { repairsWords } from '../../../src/session/repairs-words.ts';
+import { DrillApp } from '../../../src/ui/drill/drill-app.tsx';
+import type { DrillServices } from '../../../src/ui/drill/drill-services.ts';
+import { SHORT } from '../../drill/short-procedure.ts';
+import { type DrillAsk, type DrillInTest, library, newDrill } from '../../drill/students.ts';
+import { expectWhole, openTestScreen } from '../in-process.ts';
+import { DOWN, ENTER, ESC, F, PAGE_DOWN } from './keys.ts';
+
+const RIGHT = '\x1b[C';
+const hall = library.circuits.get('hall-module-fed')!;
+const SIZES = [
+  [80, 24],
+  [60, 20],
+] as const;
+
+/** A drill on a test screen; every key is a second after the one before, unless said otherwise. */
+async function walkDrill(
+  ask: DrillAsk,
+  options: { columns?: number; rows?: number; eachMs?: number; choose?: boolean } = {},
+) {
+  const drill = { ...newDrill(3, ask), preview: false };
+  const { eachMs = 1000, choose = false, ...size } = options;
+  let now = 0;
+  const services: DrillServices = {
+    subjects: () => [{ name: 'hall-module-fed', title: 'A Hall sensor', about: 'three wires' }],
+    begin: () => drill,
+    clock: () => {
+      now += eachMs;
+      return now;
+    },
+  };
+  let left = 0;
+  const screen = await openTestScreen(
+    <DrillApp
+      services={services}
+      begun={choose ? null : drill}
+      onLeave={() => {
+        left += 1;
+      }}
+    />,
+    size,
+  );
+  return {
+    drill,
+    screen,
+    press: async (...keys: string[]) => {
+      for (const key of keys) await screen.send(key);
+    },
+    frame: () => screen.text(),
+    /** The frame as running text. */
+    flat: async () => (await screen.text()).replace(/[│\s]+/g, ' '),
+    session: () => drill.driver.session(),
+    left: () => left,
+  };
+}
+const last = (drill: DrillInTest) => drill.driver.session().events.at(-1);
+
+describe('the screens of a drill', () => {
+  test('from the choice to the debrief with keys alone', async () => {
+    const { press, frame, flat, drill, session, screen, left } = await walkDrill(
+      { level: 'named' },
+      { choose: true },
+    );
+    expect(await frame()).toContain('Which drill?');
+    await press(ENTER);
+    expect(await frame()).toContain('How hard?');
+    await press(ENTER);
+    expect(await frame()).toContain('The answer is sealed as');
+    await press(ENTER);
+    expect(await frame()).toContain('Nothing was read yet.');
+    // Key on, then the test: the caution comes first, only y takes it away, and the bench reads by itself.
+    await press('t', RIGHT, 'm');
+    expect(await frame()).toContain('Before you go on');
+    expect(await flat()).toContain('the caution is the one of a real one');
+    await press('y');
+    expect(session().tests).toHaveLength(1);
+    expect(await frame()).toContain('─ Any test ─');
+    expect(await flat()).toContain(session().tests[0]!.typed);
+    expect(await flat()).toContain('1 reading,');
+    // Ohms with the key on.
+    await press(DOWN, RIGHT, 'm');
+    expect(await flat()).toContain('The bench stops this test');
+    expect(last(drill)?.type).toBe('test-stopped');
+    expect(await flat()).toContain(session().tests[0]!.typed);
+    await press(ESC, F.suspects);
+    expect(await frame()).toContain('%');
+    await press(ENTER, 'c');
+    expect(await frame()).toContain('What puts it right?');
+    await press(ENTER);
+    expect(await frame()).toContain('Hand in');
+    expect(session().concluded).toBeNull();
+    await press(ENTER);
+    expect(await frame()).toContain('After the drill');
+    expect(session().revealed).not.toBeNull();
+    await press(ENTER);
+    expect(left()).toBe(1);
+    expect(screen.crashes).toEqual([]);
+  });
+
+  test.each(SIZES)(
+    'a capture takes the scope, asks for its cautions, shows its picture at %i x %i',
+    async (columns, rows) => {
+      const { press, frame, flat, session, screen } = await walkDrill(
+        { level: 'named' },
+        { columns, rows },
+      );
+      await press(ENTER, 't');
+      expect(await frame()).toContain('[c] capture');
+      // Nothing turns with the key off.
+      await press('c');
+      expect(await flat()).toContain('Nothing passes the sensor');
+      expect(session().tests).toHaveLength(0);
+      await press(RIGHT, RIGHT, 'c');
+      expect(await frame()).toContain('Before you go on');
+      // In a small window the caution must be read to its end first.
+      await press(PAGE_DOWN, PAGE_DOWN, PAGE_DOWN, 'y');
+      expect(session().tests[0]!.capture).toBeDefined();
+      expect(await frame()).toContain('The capture');
+      expect(await frame()).toMatch(/[\u2800-\u28ff]/);
+      expectWhole(await screen.lines(), columns, rows);
+      await press(ENTER);
+      expect(await frame()).toMatch(/Instrument +scope/);
+    },
+  );
+
+  test('an Enter held down gives no diagnosis, as it ends the drill', async () => {
+    const { press, frame, session } = await walkDrill({ level: 'named' }, { eachMs: 30 });
+    await press(ENTER, 'c', ENTER, ENTER, ENTER);
+    expect(await frame()).toContain('This ends the drill');
+    expect(await frame()).toContain('That Enter came too quickly');
+    expect(session().concluded).toBeNull();
+  });
+
+  test.each(SIZES)(
+    'a diagnosis is read in full before it is handed in, at %i x %i',
+    async (columns, rows) => {
+      const { press, flat, session, screen } = await walkDrill(
+        { level: 'double' },
+        { columns, rows },
+      );
+      const [first, second] = repairChoices(hall).filter(({ words }) => words.startsWith('Clean'));
+      await press(ENTER, 'c');
+      for (const { words } of [first!, second!]) await press(words, ENTER);
+      expect(await flat()).toContain(`Hand in: ${repairsWords([first!.words, second!.words])}`);
+      expectWhole(await screen.lines(), columns, rows);
+      await press(ESC);
+      expect(await flat()).toContain('What puts it right besides?');
+      expect(session().concluded).toBeNull();
+      await press('give up', ENTER);
+      expect(await flat()).toContain('Give up without a diagnosis?');
+    },
+  );
+
+  test('what is typed marks the repair that says it, and that is the diagnosis', async () => {
+    const { press, frame, session } = await walkDrill({ level: 'unnamed' });
+    const { words } = repairChoices(hall).find(({ repair }) => repair === 'sensor.replace')!;
+    await press(ENTER, 'c', words.replace('.', ''));
+    expect(await frame()).toContain(`> ${words}`);
+    await press(ENTER, ENTER);
+    const faults = hall.faults.filter(({ repair }) => repair === 'sensor.replace');
+    expect(session().concluded?.faults).toEqual(faults.map(({ id }) => id));
+  });
+
+  test('what the level hides is neither shown nor offered', async () => {
+    const { press, frame, flat, session, screen, drill } = await walkDrill({ level: 'blind' });
+    await press(ENTER);
+    expect(await flat()).toContain('Which test is yours to choose.');
+    expect(await frame()).not.toContain('[F5]');
+    await press('t', 'm', 'm');
+    expect(session().tests).toHaveLength(2);
+    expect(await flat()).toContain('2 readings');
+    expect(await flat()).not.toContain('Good is:');
+    expect(session().tests[0]?.expected).toBeNull();
+    const { answer, salt } = drill.world.vehicle.hidden;
+    expect(screen.raw()).not.toContain(answer.faults[0]);
+    expect(screen.raw()).not.toContain(salt);
+  });
+
+  test.each(SIZES)(
+    'a step is done with Enter, and the end says what the procedure concludes, at %i x %i',
+    async (columns, rows) => {
+      const { press, frame, flat, session, screen } = await walkDrill(
+        { level: 'blind', procedure: SHORT },
+        { columns, rows },
+      );
+      await press(ENTER);
+      expect(await flat()).toContain('Press Enter to do it: the bench reads it.');
+      // No suspects on this level: their key leads to the diagnosis.
+      expect(await frame()).toContain('[F5] diagnosis');
+      expect(await flat()).not.toContain('Good is:');
+      await press(ENTER);
+      expect(session().answers).toHaveLength(1);
+      expect(await frame()).toContain('The procedure ends here');
+      expect(await flat()).toContain('Everything around the sensor is sound.');
+      expect(await flat()).toContain('Repair Replace the sensor.');
+      expect(await flat()).toContain('It is for you to believe it or not');
+      expect(await frame()).not.toContain('[Enter]');
+      expectWhole(await screen.lines(), columns, rows);
+      await press('c');
+      expect(await frame()).toContain('What puts it right?');
+    },
+  );
+
+  test('? says what costs points', async () => {
+    const { press, flat } = await walkDrill({ level: 'blind' });
+    await press(ENTER, '?', PAGE_DOWN, PAGE_DOWN, PAGE_DOWN);
+    expect(await flat()).toContain('A dangerous test is stopped by the bench and costs points');
+  });
+
+  test('is paused, and says how it goes on', async () => {
+    const { press, flat, left } = await walkDrill({ level: 'blind' });
+    await press(ENTER, F.pause);
+    expect(await flat()).toContain('ohmward drill --resume');
+    await press(ENTER);
+    expect(left()).toBe(1);
+  });
+
+  test('at 60 by 20 the reading stands whole beside what the bench stops', async () => {
+    const { press, flat, session } = await walkDrill({ level: 'named' }, { columns: 60, rows: 20 });
+    await press(ENTER, 't', DOWN, RIGHT, RIGHT, 'm', 'y');
+    expect(session().tests).toHaveLength(1);
+    await press(RIGHT, 'm');
+    expect(session().stopped).toHaveLength(1);
+    expect(await flat()).toContain('> Instrument filament lamp');
+    expect(await flat()).toContain('It costs points for safety');
+  });
+});
