@@ -4,9 +4,7 @@
  */
 import type { Model } from '../circuit/model.ts';
 import { LOOKS, type Look } from '../circuit/test.ts';
-import { testKey } from '../circuit/test-key.ts';
-import { type Procedure, stepOf } from '../procedure/procedure.ts';
-import { testOf } from '../procedure/test-of.ts';
+import type { Procedure } from '../procedure/procedure.ts';
 import { EXACT_MODEL } from '../suspects/error-model.ts';
 import type { Reading } from '../suspects/likelihood.ts';
 import { type Proposals, proposeTests } from '../suspects/next-test.ts';
@@ -24,6 +22,7 @@ import {
 } from '../suspects/test-cost.ts';
 import { type TestEntry, testEntries } from '../suspects/test-entries.ts';
 import type { Way } from './walk-faults.ts';
+import { minutesOfWays } from './way-minutes.ts';
 
 export interface CostComparison {
   /** Expected minutes of the tree; those of its authors, less what the way from test to test saves. */
@@ -57,35 +56,13 @@ export function compareCost(
   const chances = priorFor(candidates);
   const { minutes, bound } = findOptimum(table, { chances, expansionsMax: EXPANSIONS });
   const chanceOf = new Map(candidates.map(({ id }, index) => [id, chances[index]!]));
-  const byKey = new Map(tests.map((one) => [one.key, one]));
+  const minutesOf = minutesOfWays(procedure, tests);
   const tree = ways.reduce(
-    (sum, way) => sum + chanceOf.get(way.fault)! * way.share * wayMinutes(procedure, byKey, way),
+    (sum, way) => sum + chanceOf.get(way.fault)! * way.share * minutesOf(way),
     0,
   );
   const guided = guidedMinutes(table, chances);
   return { tree, optimum: Math.min(minutes, guided), bound, guided };
-}
-
-function wayMinutes(
-  procedure: Procedure,
-  tests: ReadonlyMap<string, TestEntry>,
-  { visits }: Way,
-): number {
-  let now: Situation = AT_THE_START;
-  let minutes = 0;
-  for (const { step: id } of visits) {
-    const step = stepOf(procedure, id);
-    if (step.kind === 'conclude') continue;
-    const test = testOf(step);
-    const planned = test ? tests.get(testKey(test)) : undefined;
-    if (!planned) {
-      minutes += step.minutes;
-      continue;
-    }
-    minutes += testCost(planned, now, COSTS, ALL_MEANS.helper).minutes;
-    now = situationAfter(planned, now);
-  }
-  return minutes;
 }
 
 /** Minutes of following the proposals with readings that are the outcomes themselves. */

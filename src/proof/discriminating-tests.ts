@@ -7,8 +7,7 @@
 import type { Model } from '../circuit/model.ts';
 import type { Look, Test } from '../circuit/test.ts';
 import { computedRange } from '../procedure/expected-range.ts';
-import type { Procedure } from '../procedure/procedure.ts';
-import { type TestEntry, testEntries } from '../suspects/test-entries.ts';
+import type { TestEntry } from '../suspects/test-entries.ts';
 
 export interface DiscriminatingTests {
   /** Whether some test shows sample `sample` of the fault to be no healthy circuit, beyond meter and tolerances. */
@@ -34,11 +33,9 @@ const APART_LEAST = 0.01;
 /** The answers are computed when asked for, and kept. */
 export function discriminatingTests(
   model: Model,
-  procedure: Procedure | null,
+  entries: readonly TestEntry[],
 ): DiscriminatingTests {
-  const options = testEntries(model.circuit, procedure, model.meter).filter(
-    ({ test }) => test.probe.kind !== 'inspect',
-  );
+  const options = entries.filter(({ test }) => test.probe.kind !== 'inspect');
   const healthy = new Map<string, (fault: string, sample: number) => boolean>();
   const differs = (option: TestEntry) => {
     const known = healthy.get(option.key) ?? differsFromHealthy(model, option.test);

@@ -7,6 +7,7 @@ import type { Model } from '../circuit/model.ts';
 import type { LinkedProcedure } from '../procedure/link-procedure.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
+import { testEntries } from '../suspects/test-entries.ts';
 import { ambiguityGroups } from './ambiguity-groups.ts';
 import { discriminatingTests } from './discriminating-tests.ts';
 import { type JudgedWay, judgeOf } from './judge-ways.ts';
@@ -15,6 +16,7 @@ import { retestIssues } from './retest-issues.ts';
 import { stepIssues } from './step-issues.ts';
 import { walkFaults } from './walk-faults.ts';
 import { wayIssues } from './way-issues.ts';
+import { minutesOfWays } from './way-minutes.ts';
 
 export interface Proof {
   /** Healthy first, then the faults in the order of the circuit. */
@@ -25,7 +27,7 @@ export interface Proof {
   readonly ways: readonly JudgedWay[];
   /** Faults that end at "no fault found" in samples in which no instrument can tell them from a healthy circuit. */
   readonly inseparable: readonly { readonly fault: string; readonly share: number }[];
-  /** Minutes to a conclusion over all faults, by their weights and the author's minutes. */
+  /** Minutes to a conclusion over all faults, by their weights; each test from where the one before it ended. */
   readonly minutes: number;
 }
 
@@ -50,10 +52,11 @@ export interface Ending {
 /** Proves a linked procedure with the model of its circuit. The model keeps what it has shown, so keep the model. */
 export function proveProcedure(linked: LinkedProcedure, model: Model): Proof {
   const { procedure } = linked;
-  const discriminating = discriminatingTests(model, procedure);
+  const entries = testEntries(model.circuit, procedure, model.meter);
+  const discriminating = discriminatingTests(model, entries);
   const judge = judgeOf(procedure, model.circuit, discriminating);
   const ways = walkFaults(procedure, model).flatMap(judge.judge);
-  const rows = rowsOf(model, ways);
+  const rows = rowsOf(model, ways, minutesOfWays(procedure, entries));
   const facts = { linked, model, ways, judge, discriminating };
   const issues = [wayIssues, rangeIssues, stepIssues, ambiguityGroups, retestIssues].flatMap(
     (find) => find(facts),
@@ -78,7 +81,11 @@ export interface ProofFacts {
   readonly discriminating: ReturnType<typeof discriminatingTests>;
 }
 
-function rowsOf(model: Model, ways: readonly JudgedWay[]): ProofRow[] {
+function rowsOf(
+  model: Model,
+  ways: readonly JudgedWay[],
+  minutesOf: (way: JudgedWay) => number,
+): ProofRow[] {
   const total = model.circuit.faults.reduce((sum, { weight }) => sum + weight, 0);
   const all = [{ id: HEALTHY, words: 'nothing is wrong', weight: 0 }, ...model.circuit.faults];
   return all.map(({ id, words, weight }) => {
@@ -96,7 +103,7 @@ function rowsOf(model: Model, ways: readonly JudgedWay[]): ProofRow[] {
       chance: total > 0 ? weight / total : 0,
       ends: [...ends.values()].sort((a, b) => b.share - a.share),
       steps: mean((way) => way.visits.length),
-      minutes: mean((way) => way.minutes),
+      minutes: mean(minutesOf),
     };
   });
 }

@@ -37,8 +37,6 @@ export interface Way {
   readonly share: number;
   readonly visits: readonly Visit[];
   readonly end: WayEnd;
-  /** Minutes of the steps on it, as their author gives them. */
-  readonly minutes: number;
 }
 
 /** Ways of one fault at most; questions that split it further are answered with their first answer only. */
@@ -64,7 +62,6 @@ export function walkFault(
     samples,
     share: 1,
     visits: [],
-    minutes: 0,
     passed: new Set(),
   });
   return walker.ways;
@@ -83,7 +80,6 @@ interface Group {
   readonly samples: readonly number[];
   readonly share: number;
   readonly visits: readonly Visit[];
-  readonly minutes: number;
   /** Steps passed since the last answer that could have been another. */
   readonly passed: ReadonlySet<string>;
 }
@@ -112,7 +108,6 @@ class Walker {
     }
     const here = {
       ...group,
-      minutes: group.minutes + step.minutes,
       passed: new Set([...group.passed, id]),
     };
     const test = testOf(step);
@@ -170,8 +165,8 @@ class Walker {
     this.walk(go, { ...group, visits: [...group.visits, { step, outcome }] });
   }
 
-  private end({ samples, share, visits, minutes }: Group, end: WayEnd): void {
-    this.ways.push({ fault: this.fault, samples, share, visits, end, minutes });
+  private end({ samples, share, visits }: Group, end: WayEnd): void {
+    this.ways.push({ fault: this.fault, samples, share, visits, end });
   }
 }
 

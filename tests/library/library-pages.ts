@@ -69,7 +69,7 @@ function treePage(name: string): { row: string; lines: string[] } {
         `| ${fault} | ${(100 * chance).toFixed(1)} % | ${endWords(ends)} | ${steps.toFixed(1)} | ${minutes.toFixed(1)} |`,
     ),
     '',
-    'Minutes in this table are those the author gives to each step.',
+    'Minutes in this table count questions and preparations too, as their author gives them.',
     '',
     ...fenced(
       drawTree(

@@ -8,6 +8,7 @@ import type { Step } from '../../src/procedure/procedure.ts';
 import { compareCost } from '../../src/proof/compare-cost.ts';
 import { discriminatingTests } from '../../src/proof/discriminating-tests.ts';
 import { walkFaults } from '../../src/proof/walk-faults.ts';
+import { testEntries } from '../../src/suspects/test-entries.ts';
 import { modelOf } from '../circuit/shipped.ts';
 import { checkExample } from './example.ts';
 import { link, modelFor, TREES } from './library.ts';
@@ -15,7 +16,8 @@ import { end, measure, range, tree } from './small-tree.ts';
 
 const SAMPLES = 6;
 const model = modelOf('reluctor-two-wire', SAMPLES);
-const discriminating = discriminatingTests(model, null);
+const entries = testEntries(model.circuit, null, model.meter);
+const discriminating = discriminatingTests(model, entries);
 const options = standardTests(model.circuit).filter(({ family }) => family !== 'inspection');
 const samples = Array.from({ length: SAMPLES }, (_, sample) => sample);
 
@@ -95,7 +97,7 @@ describe('a separating test', () => {
     for (const alike of [0, 15]) {
       const shows: Model['shows'] = (fault, one, sample) =>
         more.shows(sample === alike ? 'healthy' : fault, one, sample);
-      const blurred = discriminatingTests({ ...more, shows } as Model, null);
+      const blurred = discriminatingTests({ ...more, shows } as Model, entries);
       expect(blurred.separator('wire.plus.open', all, ['healthy']), `${alike}`).toBeNull();
     }
     expect(discriminating.separator('wire.plus.open', samples, ['healthy'])).not.toBeNull();

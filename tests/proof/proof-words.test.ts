@@ -43,7 +43,6 @@ describe('what passes an outcome', () => {
       visits: visits.map(([step, outcome]) => ({ step, outcome })),
       samples: [],
       end: { kind: 'concluded', step: 'z' },
-      minutes: 1,
     }) satisfies Way;
   const passing = passingOf([
     way('healthy', 1, ['a', 'good']),

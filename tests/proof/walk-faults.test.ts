@@ -21,18 +21,16 @@ import {
 } from './small-tree.ts';
 
 describe('a way', () => {
-  test('keeps together the samples that go the same way, with their share and minutes', () => {
+  test('keeps together the samples that go the same way, with their share', () => {
     const model = modelOf({
       healthy: HEALTHY,
       wire: { feed: [volts(1), volts(5)], light: [light('lit'), light('dim'), light('dark')] },
     });
     const ways = walkFault(tree('prepare'), model, 'wire');
-    expect(
-      ways.map(({ samples, share, minutes, end: last }) => [samples, share, minutes, last]),
-    ).toEqual([
-      [[0], 0.25, 3, { kind: 'concluded', step: 'broken' }],
-      [[1], 0.25, 6, { kind: 'concluded', step: 'broken' }],
-      [[2, 3], 0.5, 6, { kind: 'dead-end', step: 'light' }],
+    expect(ways.map(({ samples, share, end: last }) => [samples, share, last])).toEqual([
+      [[0], 0.25, { kind: 'concluded', step: 'broken' }],
+      [[1], 0.25, { kind: 'concluded', step: 'broken' }],
+      [[2, 3], 0.5, { kind: 'dead-end', step: 'light' }],
     ]);
     expect(ways[1]!.visits).toEqual([
       { step: 'prepare', outcome: null },
@@ -48,7 +46,7 @@ describe('a way', () => {
       from: 'light',
       samples: [2, 3],
     });
-    expect(way).toMatchObject({ samples: [2, 3], share: 1, minutes: 3 });
+    expect(way).toMatchObject({ samples: [2, 3], share: 1 });
     expect(others).toEqual([]);
   });
 

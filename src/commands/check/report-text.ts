@@ -84,7 +84,7 @@ export function tableText({ linked, proof }: ProvedFile): string {
     `${linked.procedure.name} over ${linked.procedure.circuit}`,
     line(head),
     ...rows.map(line),
-    `By the weights of the faults and the minutes of the steps, a conclusion takes ${proof.minutes.toFixed(1)} minutes on average.`,
+    `By the weights of the faults, and each step from where the one before it ended, a conclusion takes ${proof.minutes.toFixed(1)} minutes on average.`,
   ].join('\n');
 }
 
