@@ -16,8 +16,8 @@ export interface DriverParts {
   readonly now: () => When;
   /** The simulated vehicle's answer to a step, or null with a real vehicle. */
   readonly vehicle: ((step: Step) => VehicleAnswer | null) | null;
-  /** Called after each saved command, e.g. to write the transcript beside the log. */
-  readonly onSaved?: (session: Session) => void;
+  /** Called when the session comes to rest or to an end, and at the close when something came since: time for a transcript. */
+  readonly onRest?: (session: Session) => void;
 }
 
 /** A driver over an open session file. */
@@ -26,8 +26,17 @@ export function driveSession(parts: DriverParts): SessionDriver {
   /** The event that the disk refused, still to be written, and all that come with it. */
   let unsaved: SessionEvent[] = [];
   let isElsewhere = false;
+  /** The state that was told last; one that was only opened needs nothing. */
+  let told = session;
+
+  const tellRest = () => {
+    if (session.status === 'open' || session === told) return;
+    told = session;
+    parts.onRest?.(session);
+  };
 
   const save = (events: readonly SessionEvent[]): Performed => {
+    const before = session.status;
     for (const [index, event] of events.entries()) {
       const saved = writer.append(event);
       if (!saved.ok) {
@@ -39,7 +48,7 @@ export function driveSession(parts: DriverParts): SessionDriver {
       session = evolve(session, event);
     }
     unsaved = [];
-    parts.onSaved?.(session);
+    if (session.status !== before) tellRest();
     return { ok: true, session };
   };
 
@@ -78,6 +87,9 @@ export function driveSession(parts: DriverParts): SessionDriver {
       const step = presentStep(session);
       return step && parts.vehicle ? parts.vehicle(step) : null;
     },
-    close: () => writer.close(),
+    close: () => {
+      tellRest();
+      writer.close();
+    },
   };
 }

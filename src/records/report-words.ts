@@ -46,7 +46,7 @@ export function handsWords(by: readonly Hand[]): string {
 const HAND_WORDS: Readonly<Record<Hand, string>> = {
   person: 'a person',
   'answers-file': 'a file of answers',
-  program: 'another program',
+  program: 'a program',
 };
 
 /** `as judged by rules 1; today's say HIGH`; empty where they say the same. */

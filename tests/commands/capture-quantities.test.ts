@@ -116,7 +116,7 @@ describe('a capture with two channels', () => {
     expect(out).toContain('Judged is channel 2 of 2: crank');
     expect(captured()[0]).toMatchObject({
       value: expect.closeTo(240, 0),
-      capture: { channel: 2, pairs: [expect.stringContaining('cam in 720° of crank')] },
+      capture: { channel: 2, phases: [expect.objectContaining({ cycleDegrees: 720, channel: 1, reference: 2 })] },
     });
     const shown = (await runProgram(place, ['records', 'show', file()])).out;
     expect(shown).toContain('channel 2 of 2, crank');
@@ -253,13 +253,13 @@ describe('a test outside the tree', () => {
     const lines = [...before, `do ${number}`, 'yes', 'capture', 'yes', 'pause'];
     const { out } = await runProgram(place, bench, `${lines.join('\n')}\n`);
     expect(out).toContain('A capture can answer it');
-    expect(captured('extra-reading')[0]).toMatchObject({
+    expect(captured('test-recorded')[0]).toMatchObject({
       shown: { kind: 'look', look: 'uneven' },
       capture: { from: 'bench', measures: { kind: 'switched' } },
     });
     expect((await runProgram(place, ['records', 'verify', file()])).code).toBe(0);
     expect((await runProgram(place, ['records', 'show', file()])).out).toContain(
-      'Outside the procedure: Scope picture while cranking',
+      'Scope picture while cranking',
     );
   });
 });

@@ -111,9 +111,9 @@ export function sessionWithCaptures(place: Place): string {
   return path;
 }
 
-/** Events without what differs from run to run: times, ids, hashes, and the version, which only the built program has. */
+/** Events without when, who and which file: what two ways of answering have in common. */
 export function timeless(events: readonly StoredEvent[]): unknown[] {
   return events.map(({ at: _at, elapsed: _elapsed, prev: _prev, seq: _seq, ...rest }) =>
-    rest.type === 'session-opened' ? { ...rest, id: '', program: '' } : rest,
+    rest.type === 'session-opened' ? { ...rest, id: '', program: '', by: '' } : rest,
   );
 }

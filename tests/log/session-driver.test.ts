@@ -10,7 +10,7 @@ import { driveSession } from '../../src/log/session-driver.ts';
 import { createSession } from '../../src/log/session-writer.ts';
 import { openSession } from '../../src/session/evolve.ts';
 import { opened, when } from '../session/sample-tree.ts';
-import { ACK, DONE, volts } from '../session/shorthand.ts';
+import { ACK, CONCLUDED, DONE, volts } from '../session/shorthand.ts';
 
 let folder = '';
 beforeEach(() => {
@@ -49,4 +49,28 @@ it('a session that went on in another folder counts the link between its parts',
   driver.close();
   const read = readSessionFile(nodeDisk, driver.path(), [folder]);
   expect(read).toMatchObject({ ok: true, session: driver.session() });
+});
+
+it('a session that comes to rest is told once, and what came after it at the close', () => {
+  const first = opened();
+  const made = createSession(nodeDisk, folder, '20310506T070809Z-lab-00000002.jsonl', first);
+  if (!made.ok) throw new Error(made.problem.words);
+  const rested: [string, number][] = [];
+  const driver = driveSession({
+    writer: made.value,
+    session: openSession(first),
+    now: () => when(1),
+    vehicle: null,
+    onRest: ({ status, events }) => rested.push([status, events.length]),
+  });
+  for (const command of CONCLUDED) expect(driver.perform(command)).toMatchObject({ ok: true });
+  const ended = driver.session().events.length;
+  expect(rested).toEqual([['concluded', ended]]);
+  for (const text of ['one', 'two', 'three']) driver.perform({ type: 'add-note', text });
+  expect(rested).toHaveLength(1);
+  driver.close();
+  expect(rested).toEqual([
+    ['concluded', ended],
+    ['concluded', ended + 3],
+  ]);
 });

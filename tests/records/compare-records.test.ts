@@ -24,7 +24,7 @@ it('says of both what was followed and where they come from', () => {
   expect(rows).toContainEqual([
     'Comes from',
     'a real vehicle; answers from a person',
-    'a real vehicle; answers from another program',
+    'a real vehicle; answers from a program',
     'DIFFERENT',
   ]);
 });

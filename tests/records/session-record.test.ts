@@ -359,7 +359,7 @@ describe('a session in free order', () => {
     });
     const cautioned = recordFrom(walk);
     expect(cautioned.cautions).toMatchObject([{ step: '', id: 'turning', readBy: 'Ilvy Tarrant' }]);
-    expect(cautioned.origin).toBe('a real vehicle; answers from another program');
+    expect(cautioned.origin).toBe('a real vehicle; answers from a program');
     expect(transcriptOf(cautioned)).toContain('read by Ilvy Tarrant');
     expect(JSON.stringify(recordForClass(cautioned))).not.toContain('Tarrant');
   });
@@ -473,7 +473,7 @@ it('the words of a judgement are those of the meter in hand then', () => {
   expect(recordFrom(walk).lines[0]?.judgement).toContain('its 6 V range (steps of 1 mV)');
 });
 
-it('who went on with it is told: a file of answers, another program', () => {
+it('who went on with it is told: a file of answers, a program', () => {
   const walk = begin({ vehicle: { kind: 'bench', fault: 'wire.signal.open', seed: 1 } }).do(
     { type: 'pause' },
     { type: 'resume', program: '0.2.0', by: 'answers-file' },

@@ -237,9 +237,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     session,
     now: desk.now,
     vehicle: bench ? answersFor(bench, job) : null,
-    onSaved: (saved) => {
-      if (saved.status !== 'open') writeTranscript(desk.disk, saved, driver.path(), driver.head());
-    },
+    onRest: (rested) => writeTranscript(desk.disk, rested, driver.path(), driver.head()),
   });
   return {
     driver,

@@ -173,7 +173,7 @@ async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<numbe
       { problem: '--unattended needs a simulated vehicle to answer', fix: 'add --bench FAULT' },
       EXIT.wrongUse,
     );
-  const opened = begin(desk, args, answers ? { answers } : {});
+  const opened = begin(desk, args, answers ? { answers } : { by: 'program' });
   if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
   const warn = (words: string) => io.err(`${safeText(words, { lines: true })}\n`);
   const failure = answers ? runAnswers(opened, answers, warn) : runOnBench(opened);
