@@ -10,7 +10,7 @@ import type { Session } from '../session/session.ts';
 import type { Problem } from '../source/problem.ts';
 import { checkEvents, type EventFlaw, KEEP_FILE } from './check-events.ts';
 import type { Disk } from './disk.ts';
-import type { StoredEvent } from './event-line.ts';
+import { parseLine, type StoredEvent } from './event-line.ts';
 import { type OpenedSession, openSession, resumeSession } from './open-session.ts';
 import type { SessionLog } from './read-session.ts';
 import type { SessionWriter } from './session-writer.ts';
@@ -67,7 +67,7 @@ export function readSessionFile(
   }
   const { flaw, stands } = judgeFile(opened.value);
   if (!flaw && stands) return { ok: true, ...stands };
-  const isDrill = saysDrill(opened.value.events[0]);
+  const isDrill = saysDrill(opened.value.events[0] ?? firstLineOf(disk, path));
   const problem = flaw
     ? { problem: located(flaw), fix: flaw.fix }
     : { problem: `${path} has no events`, fix: KEEP_FILE };
@@ -76,13 +76,22 @@ export function readSessionFile(
 
 const NOTHING = { ok: false, flaw: null, isDrill: false, stands: null } as const;
 
-function saysDrill(first: StoredEvent | undefined): boolean {
+function saysDrill(first: StoredEvent | null): boolean {
   const vehicle: unknown = first?.['vehicle'];
   return (
     first?.type === 'drill-opened' ||
     (typeof vehicle === 'object' && vehicle !== null && Reflect.get(vehicle, 'kind') === 'drill')
   );
 }
+
+/** What the first line says, though what follows shows that it was changed. */
+function firstLineOf(disk: Disk, path: string): StoredEvent | null {
+  const bytes = disk.read(path);
+  const parsed = parseLine(bytes.subarray(0, Math.max(0, bytes.indexOf(LINE_FEED))));
+  return 'event' in parsed ? parsed.event : null;
+}
+
+const LINE_FEED = 0x0a;
 
 /** What the checks of a file say, one by one. */
 export interface JudgedFile {

@@ -10,11 +10,17 @@ import {
 import { answersStep, answersTest, isFromBefore } from './accept-capture.ts';
 import { takesCapture } from './capture-step.ts';
 import type { Command } from './command.ts';
-import { RULES, SESSION_FORMAT, type SessionEvent, type When } from './events.ts';
+import {
+  type RepairVerdict,
+  RULES,
+  SESSION_FORMAT,
+  type SessionEvent,
+  type When,
+} from './events.ts';
 import { judgeStep, judgeTest } from './judge-step.ts';
 import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
 import type { Refusal } from './refusal.ts';
-import { isRepeatable, passes } from './retest.ts';
+import { isOutcomeOf, isRepeatable, passes, verdictNow } from './retest.ts';
 import { presentConclusion, presentStep, type Session } from './session.ts';
 
 export type Decision =
@@ -63,9 +69,7 @@ export function decide(session: Session, command: Command, now: When): Decision 
     case 'cannot-retest':
       return retest(session, command, now);
     case 'close':
-      if (session.status === 'closed') return notOpen(session);
-      if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'close' });
-      return events({ type: 'session-closed', verdict: command.verdict, ...now });
+      return close(session, command.verdict, now);
     case 'stop-test':
     case 'pass-over':
     case 'reveal':
@@ -311,6 +315,15 @@ function badConclusion(
     : { code: 'empty-text', of: 'conclusion' };
 }
 
+/** The verdict over the repair is what its tests say, whoever asks for another. */
+function close(session: Session, verdict: RepairVerdict, now: When): Decision {
+  if (session.status === 'closed') return notOpen(session);
+  if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'close' });
+  const due = verdictNow(session);
+  if (verdict !== due) return refuse({ code: 'other-verdict', verdict, due });
+  return events({ type: 'session-closed', verdict, ...now });
+}
+
 function retest(
   session: Session,
   command: Extract<Command, { type: 'record-retest' | 'cannot-retest' }>,
@@ -331,6 +344,7 @@ function retest(
   if (pending.length > 0) return cautionFirst(pending);
   const { typed, value, look, outcome, capture } = command;
   if (!step.outcomes.some(({ name }) => name === outcome)) return noOutcome(step, outcome);
+  if (!isOutcomeOf(step, command)) return refuse({ code: 'other-outcome', step: step.id, outcome });
   if (capture && (step.kind === 'ask' || !answersStep(step, capture, value))) return noCapture();
   if (capture && isFromBefore(session, capture))
     return refuse({ code: 'old-capture', name: capture.name });

@@ -8,7 +8,7 @@
  * rules could give is a flaw always.
  */
 import type { Judgement } from '../circuit/judge.ts';
-import { type MeasureStep, outcomeOfValue, type Step } from '../procedure/procedure.ts';
+import type { Step } from '../procedure/procedure.ts';
 import type { Command } from './command.ts';
 import { decide } from './decide.ts';
 import {
@@ -17,7 +17,6 @@ import {
   piecesAmong,
   type ReadingRecorded,
   type RepairVerdict,
-  type RetestRecorded,
   RULES,
   type RuledOutLine,
   type SessionClosed,
@@ -28,7 +27,7 @@ import {
 import { evolveInPlace, openSession } from './evolve.ts';
 import { type Flaw, openingFlaw, showsSuch, testFlaw, unknownFault } from './opening-flaw.ts';
 import { refusalWords } from './refusal.ts';
-import { retestVerdict } from './retest.ts';
+import { closeCommand } from './retest.ts';
 import { presentStep, type Session } from './session.ts';
 
 export interface History {
@@ -175,10 +174,8 @@ function follows(session: Session, event: SessionEvent, rules: number): string |
         ? (judgedAs(event.judgement, again.judgement, rules) ??
             sameBut(event, { ...again, judgement: event.judgement }))
         : ASTRAY;
-    case 'retest-recorded':
-      return retestFollows(session, event) ?? sameBut(event, again);
     case 'session-closed':
-      return sameBut(event, again) ?? closeFollows(session, event, rules);
+      return again.type === event.type ? closeFollows(session, event, again, rules) : ASTRAY;
     case 'session-resumed':
       return again.type === event.type ? sameBut(event, { ...again, rules: event.rules }) : ASTRAY;
     case 'concluded':
@@ -262,37 +259,19 @@ function readingFollows(
   return { of: 'outcome', was: outcome, today: again.outcome };
 }
 
-/** The outcome of a test after the repair is that of what it showed. Whether it passed is decided anew. */
-function retestFollows(session: Session, event: RetestRecorded): Flaw {
-  const { value, look, outcome } = event;
-  const step = stepNamed(session, event.step);
-  const fits =
-    step?.kind === 'measure'
-      ? look === null && outcomeOf(step, value) === outcome
-      : step?.kind === 'look'
-        ? value === null &&
-          step.outcomes.some(
-            ({ name, looks }) => name === outcome && (look === null || looks.includes(look)),
-          )
-        : value === null && look === null;
-  return fits ? null : `has the outcome "${outcome}", which does not follow from what it showed`;
-}
-
-function outcomeOf(step: MeasureStep, value: number | null): string | undefined {
-  return outcomeOfValue(step, value ?? Number.POSITIVE_INFINITY)?.name;
-}
-
 /** The verdict over the repair is what its tests say. */
 function closeFollows(
   session: Session,
-  { verdict }: SessionClosed,
+  event: SessionClosed,
+  again: SessionClosed,
   rules: number,
 ): string | Otherwise | null {
-  const today = retestVerdict(session) ?? 'no-retest';
-  if (verdict === today) return null;
+  const { verdict } = event;
+  const astray = sameBut(event, { ...again, verdict });
+  if (astray !== null || verdict === again.verdict) return astray;
   if (rules === RULES || !couldBe(session, verdict))
-    return `closes with "${verdict}", but the tests after the repair give "${today}"`;
-  return { of: 'repair', was: verdict, today };
+    return `closes with "${verdict}", but the tests after the repair give "${again.verdict}"`;
+  return { of: 'repair', was: verdict, today: again.verdict };
 }
 
 /** Which tests must be made after a repair is a matter of the rules; what those that were made showed is not. */
@@ -357,14 +336,9 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
       return null;
     case 'caution-acknowledged': {
       if (event.step === null) return null;
-      // Before the conclusion only at the present step; after it, at any test that is done again.
-      const step = session.concluded ? { step: event.step } : {};
-      // A program has them read one by one.
-      const readBy =
-        event.readBy === undefined
-          ? {}
-          : { readBy: event.readBy, ids: event.cautions.map(({ id }) => id) };
-      return { type: 'acknowledge-cautions', ...step, ...readBy };
+      const readBy = event.readBy === undefined ? {} : { readBy: event.readBy };
+      const ids = event.cautions.map(({ id }) => id);
+      return { type: 'acknowledge-cautions', step: event.step, ids, ...readBy };
     }
     case 'reading-recorded': {
       const value = event.value ?? Number.POSITIVE_INFINITY;
@@ -408,7 +382,7 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
     case 'retest-impossible':
       return { type: 'cannot-retest', step: event.step, reason: event.reason };
     case 'session-closed':
-      return { type: 'close', verdict: event.verdict };
+      return closeCommand(session);
     case 'test-stopped':
       return { type: 'stop-test', test: event.test, hazard: event.hazard };
     case 'caution-passed-over':

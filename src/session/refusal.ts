@@ -1,5 +1,6 @@
 /** Why a command is refused: a code with its facts, and the words made of it when it is shown. */
 import type { Step } from '../procedure/procedure.ts';
+import type { RepairVerdict } from './events.ts';
 
 export type Refusal =
   /** Cautions that must be acknowledged first, by their ids. */
@@ -18,6 +19,14 @@ export type Refusal =
       readonly step: string;
       readonly outcome: string;
       readonly known: readonly string[];
+    }
+  /** The outcome is one of the step's, and another one of what was shown. */
+  | { readonly code: 'other-outcome'; readonly step: string; readonly outcome: string }
+  /** The tests after the repair give another verdict. */
+  | {
+      readonly code: 'other-verdict';
+      readonly verdict: RepairVerdict;
+      readonly due: RepairVerdict;
     }
   | { readonly code: 'no-such-step'; readonly step: string }
   | { readonly code: 'no-such-fault'; readonly fault: string; readonly known: readonly string[] }
@@ -61,6 +70,13 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
       return [
         `step "${refusal.step}" has no outcome "${refusal.outcome}"`,
         `one of: ${refusal.known.join(', ')}`,
+      ];
+    case 'other-outcome':
+      return [`"${refusal.outcome}" is not the outcome of what step "${refusal.step}" showed`];
+    case 'other-verdict':
+      return [
+        `the tests after the repair do not give "${refusal.verdict}"`,
+        `they give "${refusal.due}"`,
       ];
     case 'no-such-step':
       return [`the procedure has no step "${refusal.step}"`];

@@ -92,6 +92,25 @@ export function passes(
   }
 }
 
+/** Whether an outcome is the one of what was shown: of a number the range it falls into, of a look one that has it. */
+export function isOutcomeOf(
+  step: RepeatableStep,
+  { value, look, outcome }: Pick<RetestRecorded, 'value' | 'look' | 'outcome'>,
+): boolean {
+  const named = step.outcomes.find(({ name }) => name === outcome);
+  if (!named || (step.kind !== 'measure' && value !== null)) return false;
+  switch (step.kind) {
+    case 'measure':
+      return (
+        look === null && outcomeOfValue(step, value ?? Number.POSITIVE_INFINITY)?.name === outcome
+      );
+    case 'look':
+      return look === null || ('looks' in named && named.looks.includes(look));
+    case 'ask':
+      return look === null;
+  }
+}
+
 function isWithin(expected: NonNullable<MeasureStep['expected']>, value: number | null): boolean {
   const { low, high } = endsOf(expected);
   const read = value ?? Number.POSITIVE_INFINITY;
@@ -136,8 +155,12 @@ export function retestVerdict(session: Session): RepairVerdict | null {
 
 /** Closes the session with what the retests say. */
 export function closeCommand(session: Session): Extract<Command, { type: 'close' }> {
-  const verdict = retestVerdict(session) ?? 'no-retest';
-  return { type: 'close', verdict };
+  return { type: 'close', verdict: verdictNow(session) };
+}
+
+/** What the retests say as they stand, some of them missing or not. */
+export function verdictNow(session: Session): RepairVerdict {
+  return retestVerdict(session) ?? 'no-retest';
 }
 
 /** The verdict in words for the record. */

@@ -85,7 +85,8 @@ export function fullWalk(text: (field: string) => string): Walk {
       look: null,
       outcome: 'some',
     },
-    { type: 'close', verdict: 'cured' },
+    // The light was not looked at again.
+    { type: 'close', verdict: 'no-retest' },
   );
 }
 

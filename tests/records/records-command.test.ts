@@ -160,8 +160,9 @@ describe('show and export', () => {
     const { exit, out, err } = await records(['show', 'last']);
     expect(exit).toBe(1);
     expect(out).toContain('feed present');
-    expect(err).toContain('was changed after it was written');
-    expect(err).toContain('This session is damaged');
+    expect(err).toContain(`${name}:10: line 10 was changed after it was written`);
+    expect(err).toContain('This session is damaged: what follows ends before that line.');
+    expect(await records(['export', 'last'])).toMatchObject({ exit: 1, out: '' });
   });
 });
 

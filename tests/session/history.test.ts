@@ -139,7 +139,7 @@ describe('what no rules could give is refused under every version of them', () =
     ],
     ['a look with another way', walked, 6, { go: 'fine' }, /does not follow/],
     ['a deed with another way', walked, 2, { go: 'pattern' }, /does not follow/],
-    ['a caution that was not shown', walked, 3, { cautions: [] }, /does not follow/],
+    ['a caution that was not shown', walked, 3, { cautions: [] }, /no caution to acknowledge/],
     [
       'another conclusion than the readings lead to',
       walked,
@@ -188,7 +188,7 @@ describe('what no rules could give is refused under every version of them', () =
       retested,
       9,
       { outcome: 'none' },
-      /outcome "none", which does not follow/,
+      /"none" is not the outcome of what step "pattern" showed/,
     ],
     [
       'cured without a test that passed',

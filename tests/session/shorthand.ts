@@ -1,5 +1,6 @@
 /** The commands of a session over the sample tree, in few words. */
-import type { Procedure, Step } from '../../src/procedure/procedure.ts';
+import type { Look } from '../../src/circuit/test.ts';
+import { outcomeOfValue, type Procedure, type Step } from '../../src/procedure/procedure.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
 import type { Session } from '../../src/session/session.ts';
@@ -28,15 +29,21 @@ export const volts = (value: number): Command => ({
   value,
 });
 export const sees = (outcome: string): Command => ({ type: 'choose-outcome', outcome });
-export const again = (step: string, part: object): Command => ({
-  type: 'record-retest',
-  step,
-  typed: '',
-  value: null,
-  look: null,
-  outcome: step === 'feed' ? 'good' : 'full',
-  ...part,
-});
+/** After the repair, with the outcome of what was shown unless another is named. */
+export function again(step: string, part: object): Command {
+  const shown = part as Partial<Extract<Command, { type: 'record-retest' }>>;
+  const { value = null, look = null } = shown;
+  const outcome = outcomeAgain(TREE.steps[step], value, look);
+  return { type: 'record-retest', step, typed: '', value, look, outcome, ...shown };
+}
+
+function outcomeAgain(step: Step | undefined, value: number | null, look: Look | null): string {
+  if (step?.kind === 'measure')
+    return outcomeOfValue(step, value ?? Number.POSITIVE_INFINITY)?.name ?? '';
+  if (step?.kind !== 'look') return '';
+  const named = step.outcomes.find(({ looks }) => look !== null && looks.includes(look));
+  return (named ?? step.outcomes[0])?.name ?? '';
+}
 
 export const cannot = (step: string) =>
   ({ type: 'cannot-retest', step, reason: ' no way in ' }) as const;
