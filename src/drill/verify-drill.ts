@@ -5,12 +5,13 @@
  */
 import { type KeptShown, keptOf } from '../circuit/shown-of.ts';
 import type { Test } from '../circuit/test.ts';
-import type {
-  AnswerRevealed,
-  DrillVehicle,
-  SessionEvent,
-  SessionOpened,
-  StepCapture,
+import {
+  type AnswerRevealed,
+  type DrillVehicle,
+  RULES,
+  type SessionEvent,
+  type SessionOpened,
+  type StepCapture,
 } from '../session/events.ts';
 import { evolve, openSession } from '../session/evolve.ts';
 import type { Session } from '../session/session.ts';
@@ -29,6 +30,17 @@ export interface DrillVerdict {
   /** `open` when all is well so far and the drill has not ended. */
   readonly verdict: 'true' | 'open' | 'false';
   readonly problems: readonly DrillProblem[];
+  /** Where other rules than ours gave the score, and ours give another. */
+  readonly scoredOtherwise?: ScoredOtherwise;
+}
+
+export interface ScoredOtherwise {
+  readonly seq: number;
+  /** Version of the rules that gave it. */
+  readonly rules: number;
+  /** Points in the file, and those of today. */
+  readonly was: number;
+  readonly today: number;
 }
 
 /** What does not match at event `seq`, without a full stop; nothing of it names the answer before the reveal. */
@@ -59,13 +71,22 @@ export function verifyDrill(
     words,
   }));
   let session = openSession(first);
+  let other: { scoredOtherwise?: ScoredOtherwise } = {};
   for (const [index, event] of rest.entries()) {
+    const seq = index + 2;
     const found = problemsOf(session, event, world, hash);
-    problems.push(...found.map((words) => ({ seq: index + 2, words })));
+    problems.push(...found.problems.map((words) => ({ seq, words })));
+    if (found.score) other = { scoredOtherwise: { seq, ...found.score } };
     session = evolve(session, event);
   }
-  if (problems.length > 0) return { verdict: 'false', problems };
-  return { verdict: session.revealed ? 'true' : 'open', problems };
+  if (problems.length > 0) return { verdict: 'false', problems, ...other };
+  return { verdict: session.revealed ? 'true' : 'open', problems, ...other };
+}
+
+/** What is wrong with an event, and the score that our rules give instead of others'. */
+interface Found {
+  readonly problems: readonly string[];
+  readonly score?: Omit<ScoredOtherwise, 'seq'>;
 }
 
 function falseAt(seq: number, words: string): DrillVerdict {
@@ -84,36 +105,37 @@ function beginningProblems(
   ];
 }
 
-function problemsOf(
-  session: Session,
-  event: SessionEvent,
-  world: DrillWorld,
-  hash: Hash,
-): string[] {
+function problemsOf(session: Session, event: SessionEvent, world: DrillWorld, hash: Hash): Found {
   switch (event.type) {
     case 'test-recorded':
-      return readingProblems(session, event.test, event.shown, event.capture, world);
+      return only(readingProblems(session, event.test, event.shown, event.capture, world));
     case 'reading-recorded': {
       const test = stepTest(session.opened, event.step);
-      if (!test || (event.unit !== 'V' && event.unit !== 'ohm')) return [];
+      if (!test || (event.unit !== 'V' && event.unit !== 'ohm')) return FINE;
       const shown = { kind: 'number', value: event.value, unit: event.unit } as const;
-      return readingProblems(session, test, shown, event.capture, world);
+      return only(readingProblems(session, test, shown, event.capture, world));
     }
     case 'look-recorded': {
       const test = stepTest(session.opened, event.step);
-      if (!test || event.look === null) return [];
+      if (!test || event.look === null) return FINE;
       const shown = { kind: 'look', look: event.look } as const;
-      return readingProblems(session, test, shown, event.capture, world);
+      return only(readingProblems(session, test, shown, event.capture, world));
     }
     case 'test-stopped':
       return dangerOf(world.vehicle.model, event.test)?.hazard === event.hazard
-        ? []
-        : ['the bench would not have stopped this test'];
+        ? FINE
+        : only(['the bench would not have stopped this test']);
     case 'answer-revealed':
       return revealProblems(session, event, world, hash);
     default:
-      return [];
+      return FINE;
   }
+}
+
+const FINE: Found = { problems: [] };
+
+function only(problems: readonly string[]): Found {
+  return { problems };
 }
 
 function stepTest({ procedure }: SessionOpened, step: string): Test | null {
@@ -171,22 +193,35 @@ function revealProblems(
   event: AnswerRevealed,
   world: DrillWorld,
   hash: Hash,
-): string[] {
+): Found {
   const { vehicle } = session.opened;
   const problems: string[] = [];
   if (vehicle.kind === 'drill' && commitmentOf(event, event.salt, hash) !== vehicle.commitment)
     problems.push('the revealed answer does not match the commitment');
   const due = revealCommand(session, world);
-  if (due?.type !== 'reveal') return [...problems, 'revealed before the diagnosis'];
+  if (due?.type !== 'reveal') return { problems: [...problems, 'revealed before the diagnosis'] };
+  const sum = event.score.reduce((total, { points }) => total + points, 0);
+  if (sum !== event.points) problems.push('the parts of the score do not sum to it');
   const { answer } = due;
-  if (answer.right !== event.right || Math.abs(answer.points - event.points) > POINTS_SLACK)
+  if (answer.right !== event.right) problems.push('the diagnosis is not judged right');
+  const rules = rulesOf(session);
+  // What readings and minutes earn is a matter of the rules.
+  if (rules !== RULES) {
+    const score = { rules, was: event.points, today: answer.points };
+    return score.was === score.today ? { problems } : { problems, score };
+  }
+  if (Math.abs(answer.points - event.points) > POINTS_SLACK)
     problems.push('the score is not what the readings earn');
   if (
     Math.abs(answer.minutes - event.minutes) > MINUTES_SLACK ||
     Math.abs(answer.yardstickMinutes - event.yardstickMinutes) > YARDSTICK_SLACK
   )
     problems.push('the minutes are not those of the readings');
-  const sum = event.score.reduce((total, { points }) => total + points, 0);
-  if (sum !== event.points) problems.push('the parts of the score do not sum to it');
-  return problems;
+  return { problems };
+}
+
+/** Version of the rules that judged last: the opening names it, and each resumption. */
+function rulesOf({ events, opened }: Session): number {
+  const resumed = events.findLast(({ type }) => type === 'session-resumed');
+  return resumed?.type === 'session-resumed' ? resumed.rules : opened.rules;
 }

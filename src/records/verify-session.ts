@@ -76,9 +76,9 @@ export function verifySession(
   if (!formFlaw) checks.push(historyCheck(historyFlaw, stands));
   if (flaw) firstBad ??= { path: flaw.path, line: flaw.line, words: flaw.words };
   else if (stands?.session.opened.vehicle.kind === 'drill') {
-    const { verdict, problems } = verifyDrill(stands.events, sha256, minds);
-    checks.push(drillCheck(verdict, problems));
-    const [problem] = problems;
+    const drill = verifyDrill(stands.events, sha256, minds);
+    checks.push(drillCheck(drill));
+    const [problem] = drill.problems;
     if (problem) firstBad ??= placeOf(problem, opened.value);
   }
   return { ...base, genuine: checks.every(({ passed }) => passed), checks, firstBad };
@@ -116,12 +116,20 @@ export function otherwiseWords({ seq, rules, of, was, today }: JudgedOtherwise):
 }
 
 /** What the seed of a drill gives, against what its file says. */
-function drillCheck(verdict: DrillVerdict['verdict'], problems: DrillVerdict['problems']): Check {
-  const passed = verdict !== 'false';
-  const words = passed
-    ? `every answer is the one that the seed gives${verdict === 'open' ? '; it is not finished' : ''}`
-    : problems.map(({ seq, words: said }) => `event ${seq}: ${said}`).join('; ');
-  return { name: 'drill', passed, words };
+function drillCheck({ verdict, problems, scoredOtherwise }: DrillVerdict): Check {
+  if (verdict === 'false') {
+    const words = problems.map(({ seq, words: said }) => `event ${seq}: ${said}`).join('; ');
+    return { name: 'drill', passed: false, words };
+  }
+  const same = 'every answer is the one that the seed gives';
+  const open = verdict === 'open' ? '; it is not finished' : '';
+  return { name: 'drill', passed: true, words: `${same}${open}${scoreWords(scoredOtherwise)}` };
+}
+
+function scoreWords(other: DrillVerdict['scoredOtherwise']): string {
+  if (!other) return '';
+  const { seq, rules, was, today } = other;
+  return `; event ${seq} as scored by rules ${rules}: ${was} points; today's give ${today}`;
 }
 
 function placeOf(

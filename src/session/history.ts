@@ -25,7 +25,7 @@ import {
   type StepCapture,
   type TestRecorded,
 } from './events.ts';
-import { evolve, openSession } from './evolve.ts';
+import { evolveInPlace, openSession } from './evolve.ts';
 import { type Flaw, openingFlaw, showsSuch, testFlaw, unknownFault } from './opening-flaw.ts';
 import { refusalWords } from './refusal.ts';
 import { retestVerdict } from './retest.ts';
@@ -85,7 +85,7 @@ export function checkHistory(events: readonly SessionEvent[]): History {
     const found = nameFlaw(session, event) ?? follows(session, event, rules);
     if (typeof found === 'string') return stopped(session, seq, found);
     if (found) judgedOtherwise.push({ seq, rules, ...found });
-    session = evolve(session, event);
+    session = evolveInPlace(session, event);
   }
   return { session, flaw: null, judgedOtherwise };
 }
@@ -209,27 +209,20 @@ function isSame(one: unknown, other: unknown): boolean {
   );
 }
 
-/** The state in which an event was decided: earlier rules let some things happen that ours do not. */
+/**
+ * The state in which an event was decided: an early drill asked for the cautions of the test alone, and not for those
+ * that the step names.
+ */
 function stateFor(session: Session, event: SessionEvent, rules: number): Session {
-  if (rules >= FIRST_WITH_THESE) return session;
-  // A note could be written, and instruments changed, behind the end.
-  if (session.status === 'closed' && !session.revealed) return { ...session, status: 'concluded' };
-  // A drill asked for the cautions of the test alone, and not for those that the step names.
   const step = presentStep(session);
-  if (
-    session.opened.vehicle.kind === 'drill' &&
-    'step' in event &&
-    step &&
-    step.kind !== 'conclude'
-  ) {
-    const { setup, cautions } = step;
-    return { ...session, acknowledged: { state: setup.state, ids: cautions.map(({ id }) => id) } };
-  }
-  return session;
+  const isEarlyDrill = session.opened.vehicle.kind === 'drill' && rules < FIRST_WITH_FACTS;
+  if (!isEarlyDrill || !('step' in event) || !step || step.kind === 'conclude') return session;
+  const { setup, cautions } = step;
+  return { ...session, acknowledged: { state: setup.state, ids: cautions.map(({ id }) => id) } };
 }
 
-/** Version of the rules since which what is closed takes nothing more, and a drill is a session. */
-const FIRST_WITH_THESE = 2;
+/** Version of the rules since which a drill is a session, and events hold facts. */
+const FIRST_WITH_FACTS = 2;
 
 function judgedAs(
   then: Judgement | null,
@@ -333,7 +326,7 @@ function sameConclusion(session: Session, { conclusion }: Concluded): Flaw {
 /** Facts stand where sentences stood since the second version of the rules. */
 function saidFlaw({ evidence, ruledOut }: Concluded, rules: number): Flaw {
   const isSaid = [...evidence, ...ruledOut].some((line) => 'said' in line);
-  return isSaid && rules >= FIRST_WITH_THESE
+  return isSaid && rules >= FIRST_WITH_FACTS
     ? 'gives words for evidence, where a reading must be named'
     : null;
 }
@@ -346,7 +339,7 @@ function shownCautionsFlaw(
 ): Flaw {
   const known = opened.cautionRules;
   // Early drills kept the cautions that were read, and not which there were.
-  if (known.length === 0 && rules < FIRST_WITH_THESE) return null;
+  if (known.length === 0 && rules < FIRST_WITH_FACTS) return null;
   const odd = cautions.find(
     ({ id, word, text }) =>
       !known.some((rule) => rule.id === id && rule.word === word && rule.say === text),

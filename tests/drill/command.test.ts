@@ -9,10 +9,12 @@ import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { readSessionFile } from '../../src/log/read-session-file.ts';
+import type { RecordDrill, SessionRecord } from '../../src/records/record-form.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
 import { plainDrill } from '../../src/ui/drill/plain-drill.ts';
-import { sampleEvent, sealed } from '../log/events.ts';
+import { sealed } from '../log/events.ts';
+import { opened as openedSample } from '../session/sample-tree.ts';
 import { SHORT } from './short-procedure.ts';
 import { type DrillInTest, newDrill } from './students.ts';
 
@@ -41,6 +43,11 @@ function eventsIn(path: string): readonly SessionEvent[] {
   const read = readSessionFile(nodeDisk, path);
   if (!read.ok) throw new Error(read.problem.problem);
   return read.events;
+}
+
+/** What `--json` prints of a drill. */
+function recordOf(out: string): SessionRecord & { readonly drill: RecordDrill } {
+  return JSON.parse(out);
 }
 
 function file(name: string, text: string): string {
@@ -103,7 +110,7 @@ actions:
     const path = file('scope.yaml', actions);
     const { code, out } = await run('--actions', path, '--sessions', sessions);
     expect(code).toBe(0);
-    expect(out).toContain('; captured: ');
+    expect(out).toContain('Scope at signal of the module: ');
     const [name] = readdirSync(join(sessions, 'drills'));
     const events = eventsIn(join(sessions, 'drills', name!));
     expect(events.find(({ type }) => type === 'test-recorded')).toMatchObject({
@@ -122,9 +129,10 @@ actions:
       await run('--actions', path, '--json', '--sessions', join(folder, 'two')),
       await run('--actions', path, '--json', '--sessions', join(folder, 'three')),
     ];
-    const parsed = [first, second].map(({ out }) => JSON.parse(out) as Record<string, unknown>);
-    expect(parsed[0]!['debrief']).toEqual(parsed[1]!['debrief']);
-    expect((parsed[0]!['debrief'] as { points: number }).points).toBeGreaterThanOrEqual(0);
+    const [one, other] = [first, second].map(({ out }) => recordOf(out).drill);
+    expect(one!.debrief).not.toBeNull();
+    expect(one!.debrief).toEqual(other!.debrief);
+    expect(one!.answer!.points).toBeGreaterThanOrEqual(0);
   });
 
   test.each([
@@ -181,7 +189,7 @@ test('a drill that was left goes on in the same file, with the same vehicle', as
   const path = join(sessions, 'drills', name!);
   const end = file(
     'end.yaml',
-    'actions:\n  - measure: volts sensor.feed battery.negative\n  - diagnose: [wire.feed]\n',
+    'actions:\n  - measure: volts sensor.feed battery.negative\n    acknowledge: true\n  - diagnose: [wire.feed]\n',
   );
   const resumed = await run('--resume', path, '--actions', end, '--sessions', sessions);
   expect(resumed.code).toBe(0);
@@ -228,9 +236,9 @@ test('a circuit of one\u2019s own is drilled on by its file', async () => {
     join(folder, 'by-file'),
   );
   expect(code).toBe(0);
-  const { procedure, revealed } = JSON.parse(out) as { procedure: unknown; revealed: unknown };
+  const { procedure, drill } = recordOf(out);
   expect(procedure).toBeNull();
-  expect(revealed).not.toBeNull();
+  expect(drill.answer).not.toBeNull();
   const broken = file('broken-circuit.yaml', 'circuit: broken\nwires: 3\n');
   const told = await run(broken, '--plain', '--sessions', join(folder, 'by-file'));
   expect(told.code).toBe(1);
@@ -239,7 +247,7 @@ test('a circuit of one\u2019s own is drilled on by its file', async () => {
 });
 
 test('a session is no drill, and is said to be one', async () => {
-  const path = file('session.jsonl', sealed([sampleEvent(0)]).text.replaceAll('begun', 'opened'));
+  const path = file('session.jsonl', sealed([openedSample()]).text);
   const { code, err } = await run('--resume', path, '--plain', '--sessions', folder);
   expect(code).toBe(1);
   expect(err).toContain(`${path} is a session and no drill`);
@@ -271,11 +279,11 @@ test('an assignment goes on from part to part, and then says that all is done', 
       '--sessions',
       join(folder, 'class'),
     );
-  const first = JSON.parse((await one()).out) as { assignment: unknown; seed: number };
+  const first = recordOf((await one()).out).drill;
   expect(first.assignment).toEqual({ name: 'week-3', part: 1, limitMinutes: null });
   expect(first.seed).toBe(4);
-  const second = JSON.parse((await one()).out) as { assignment: { part: number } };
-  expect(second.assignment.part).toBe(2);
+  const second = recordOf((await one()).out).drill;
+  expect(second.assignment!.part).toBe(2);
   const third = await one();
   expect(third.code).toBe(1);
   expect(third.err).toContain('are done');
@@ -411,8 +419,8 @@ describe('as a dialogue of lines', () => {
       'leave',
     ]);
     expect(end).toBe('left');
-    expect(text).toContain('nothing was done');
-    expect(text).toContain('This level shows no suspects.');
+    expect(text).toContain('Nothing was done');
+    expect(text).toContain('This level of the drill shows no suspects');
     expect(text).toContain('is no measurement');
     expect(text).not.toContain('Good is: ');
     expect(hand.driver.session().tests).toHaveLength(0);

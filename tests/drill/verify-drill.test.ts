@@ -119,3 +119,39 @@ test('what is no drill is called so', () => {
   expect(verifyDrill([], hash).verdict).toBe('false');
   expect(verifyDrill(done.slice(1), hash).verdict).toBe('false');
 });
+
+describe('a score that other rules gave', () => {
+  const part = (event: Loose) => {
+    const score = event['score'] as { points: number }[];
+    event['score'] = score.map((one, at) => (at === 0 ? { ...one, points: one.points - 3 } : one));
+    event['points'] = (event['points'] as number) - 3;
+  };
+  const scored = edited('answer-revealed', part);
+  const today = pointsOf(done);
+  const by = (rules: number) =>
+    scored.map((event) => (event.type === 'session-opened' ? { ...event, rules } : event));
+
+  test('is told and no damage', () => {
+    expect(verifyDrill(by(1), hash, store)).toEqual({
+      verdict: 'true',
+      problems: [],
+      scoredOtherwise: { seq: done.length, rules: 1, was: today - 3, today },
+    });
+    expect(verifyDrill(by(2), hash, store).verdict).toBe('false');
+  });
+
+  test('still names the answer that the seed gives, and sums', () => {
+    const lied = by(1).map((event) =>
+      event.type === 'answer-revealed' ? { ...event, right: !event.right, points: 1000 } : event,
+    );
+    expect(verifyDrill(lied, hash, store).problems.map(({ words }) => words)).toEqual([
+      'the parts of the score do not sum to it',
+      'the diagnosis is not judged right',
+    ]);
+  });
+});
+
+function pointsOf(events: readonly SessionEvent[]): number {
+  const last = events.at(-1);
+  return last?.type === 'answer-revealed' ? last.points : 0;
+}

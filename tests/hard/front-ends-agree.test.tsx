@@ -284,7 +284,14 @@ async function byProgram(opened: OpenedSession, meant: readonly Meant[]): Promis
     throw error;
   };
   const server = rpcServer(
-    { program: '', kind: 'session', procedures: () => [], sheet: () => ({}), begin: null, bug },
+    {
+      program: '',
+      kind: 'session',
+      procedures: () => [],
+      sheet: () => ({ terminals: [], parts: [], faults: [] }),
+      begin: null,
+      bug,
+    },
     opened,
   );
   for (const { call } of meant) {

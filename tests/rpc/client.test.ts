@@ -299,7 +299,7 @@ describe('the end', () => {
       '-c',
       `cat > ${join(kept, 'record.json')}; echo noise`,
     ]);
-    runProgram(place, ['settings', 'afterSession', command]);
+    await runProgram(place, ['settings', 'afterSession', command]);
     const args = ['run', 'hall-no-signal', '--no-sheet', '--rpc'];
     const { code, out } = await runProgram(place, args, `${message(1, 'hello')}\n`);
     expect(code).toBe(0);

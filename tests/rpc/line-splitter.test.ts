@@ -1,7 +1,7 @@
 /** Bytes as lines. */
-import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { lineSplitter, type SplitLine } from '../../src/ui/rpc/line-splitter.ts';
+import fc from '../seeded-check.ts';
 
 /** All lines of these pieces of a stream. */
 function linesOf(pieces: readonly Uint8Array[], most = 1000): SplitLine[] {

@@ -318,7 +318,7 @@ it('when the disk refuses nothing has changed, and another folder is a way out',
   expect(await one.refusal('move', { folder: '/elsewhere' })).toBe('disk');
   isFull = false;
   const { events } = await one.result('move', { folder: '/elsewhere' });
-  expect(events.map(({ type }) => type)).toEqual(['note-added']);
+  expect(events.map(({ type }) => type)).toEqual(['segment-continued', 'note-added']);
   expect(one.opened.driver.path()).toContain('/elsewhere/');
 });
 

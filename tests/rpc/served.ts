@@ -92,7 +92,7 @@ export function served(opened: OpenedSession): Served {
       program: 'ohmward test',
       kind: 'session',
       procedures: () => [],
-      sheet: () => ({}),
+      sheet: () => ({ terminals: [], parts: [], faults: [] }),
       bug,
       begin: null,
     },

@@ -1,5 +1,5 @@
 /** A folder of students' drills as one report: table, CSV, page. Files that are repeated, altered or no drills are named. */
-import { readdirSync, statSync } from 'node:fs';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { type Assignment, seedFor, studentKey } from '../../drill/assignment.ts';
@@ -124,7 +124,10 @@ function readDrill(path: string, file: string, store: WorldStore) {
   });
   if (sizeOf(path) > FILE_BYTES_MAX) return doubt('no-drill', 'it is too large for a drill');
   const read = readSessionFile(nodeDisk, path);
-  if (!read.ok) return doubt(read.isDrill ? 'altered' : 'no-drill', read.problem.problem);
+  if (!read.ok) {
+    const isDrill = read.isDrill || beginsLikeADrill(path);
+    return doubt(isDrill ? 'altered' : 'no-drill', read.problem.problem);
+  }
   const { session, events, log } = read;
   const { vehicle } = session.opened;
   if (vehicle.kind !== 'drill') return doubt('no-drill', 'it is not a drill');
@@ -133,6 +136,22 @@ function readDrill(path: string, file: string, store: WorldStore) {
     return doubt('altered', problems.map(({ seq, words }) => `event ${seq}: ${words}`).join('; '));
   return { drill: session, vehicle, first: log.hashes[0]!, cutOff: log.verdict === 'torn-tail' };
 }
+
+/** A changed first line counts as no event any more, but shows what the file was. */
+function beginsLikeADrill(path: string): boolean {
+  try {
+    const bytes = readFileSync(path);
+    const end = bytes.indexOf(LINE_FEED);
+    const first = bytes.subarray(0, end < 0 ? bytes.length : end);
+    return DRILL_SIGNS.some((sign) => first.includes(sign));
+  } catch (error) {
+    errorCode(error);
+    return false;
+  }
+}
+const LINE_FEED = 0x0a;
+/** Of today's form and of the earlier one. */
+const DRILL_SIGNS = ['"kind":"drill"', '"type":"drill-opened"'];
 
 function sizeOf(path: string): number {
   try {

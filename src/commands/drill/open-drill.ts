@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { hideFault, SEED_MAX } from '../../drill/hidden-fault.ts';
 import type { Level } from '../../drill/levels.ts';
 import { sha256 } from '../../log/hash.ts';
+import { readSessionFile } from '../../log/read-session-file.ts';
 import { emptyJob, type Job } from '../../procedure/job.ts';
 import type { AssignmentNote, Hand } from '../../session/events.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
@@ -84,6 +85,13 @@ export function continueDrill(
   path: string,
   by: Hand = 'person',
 ): OpenedSession | Problem {
+  const read = readSessionFile(desk.disk, path, [drillsFolder(desk)]);
+  // Nothing in it says that it ever was one: then that is what is wrong with it.
+  if (!read.ok && !read.isDrill && !read.stands)
+    return {
+      problem: `${path} is no drill: ${read.problem.problem}`,
+      fix: 'drills are .jsonl files, in drills/ in the folder for sessions',
+    };
   const opened = continueSession(desk, path, by);
   if (isProblem(opened)) return opened;
   const { driver, drill } = opened;

@@ -9,7 +9,6 @@ import { writeWholeFile } from '../../log/write-whole.ts';
 import { sessionAtPath, sessionFileIn, sessionInIndex } from '../../records/find-session.ts';
 import { type ReadRecord, readRecord } from '../../records/read-record.ts';
 import { indexPath, openIndex, type RecordIndex } from '../../records/record-index.ts';
-import { otherwiseWords } from '../../records/verify-session.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
@@ -111,8 +110,6 @@ export async function readStanding(
     io.err(`ohmward: ${safeText(located(flaw))}\n  ${safeText(flaw.fix)}\n`);
     io.err('This session is damaged: what follows ends before that line.\n');
   }
-  for (const otherwise of read.judgedOtherwise)
-    io.err(`ohmward: ${safeText(otherwiseWords(otherwise))}\n`);
   return read;
 }
 

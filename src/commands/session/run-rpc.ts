@@ -12,7 +12,7 @@ import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { type Fault, invalidParam, invalidParams } from '../../ui/rpc/json-rpc.ts';
 import type { Params } from '../../ui/rpc/method.ts';
-import type { RpcServices } from '../../ui/rpc/rpc-server.ts';
+import type { RpcServices, Sheet, Subject } from '../../ui/rpc/rpc-server.ts';
 import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
 import { programName } from '../version.ts';
 import { type Desk, findSubject, freeOrders, startable } from './open-desk.ts';
@@ -56,6 +56,10 @@ export async function drillForProgram(
   const asking: Begin = (asked) => {
     const odd = (['job', 'bench'] as const).find((key) => asked[key] !== undefined);
     if (odd) return invalidParam(`/params/${odd}`, `a drill has no "${odd}"`);
+    const twice = (['level', 'seed', 'student'] as const).find(
+      (key) => asked[key] !== undefined && args.values[key] !== undefined,
+    );
+    if (twice) return invalidParam(`/params/${twice}`, 'the command line has said it');
     const { procedure, level, seed, student } = asked;
     return begin({
       positionals: procedure === undefined ? [] : [procedure],
@@ -90,7 +94,7 @@ function servicesFor(
   };
 }
 
-function listed(desk: Desk) {
+function listed(desk: Desk): Subject[] {
   return [
     ...startable(desk).map(({ draft }) => ({
       name: draft.procedure,
@@ -103,7 +107,7 @@ function listed(desk: Desk) {
   ];
 }
 
-function sheetOf(desk: Desk, name: string): ReturnType<RpcServices['sheet']> {
+function sheetOf(desk: Desk, name: string): Sheet | Problem {
   const subject = findSubject(desk, name);
   if (isProblem(subject)) return subject;
   const circuit =

@@ -21,8 +21,10 @@ export async function serveRpc(
 ): Promise<number> {
   const server = rpcServer(services, begun);
   // Whoever reads the answers may be gone without a word.
-  process.stdout.prependListener('error', () => void leave(server, io));
+  const unread = () => void leave(server, io);
+  process.stdout.prependListener('error', unread);
   const code = await serveInput(server, io);
+  process.stdout.off('error', unread);
   const saved = leave(server, io);
   const opened = server.opened();
   if (opened && !opened.preview && !opened.drill)
@@ -37,25 +39,44 @@ async function serveInput(server: RpcServer, io: Io): Promise<number> {
     const answered = await answerTo(server, line);
     if (answered !== null) io.out(`${answered}\n`);
   };
-  let signalled: number | null = null;
-  const signal = new Promise<null>((resolve) => {
-    const stop = (code: number) => () => {
-      signalled = code;
-      resolve(null);
-    };
-    process.once('SIGTERM', stop(EXIT.done));
-    process.once('SIGINT', stop(EXIT.interrupted));
-  });
+  const signal = awaitSignal();
   const input = process.stdin[Symbol.asyncIterator]();
-  while (signalled === null) {
-    const next = await Promise.race([input.next(), signal]);
+  let ended = false;
+  while (!ended && signal.code() === null) {
+    const next = await Promise.race([input.next(), signal.came]);
     if (next === null) break;
+    ended = next.done === true;
     const lines = next.done ? [splitter.end()] : splitter.push(next.value as Buffer);
-    for (const line of lines) if (line && signalled === null) await answer(line);
-    if (next.done) return signalled ?? EXIT.done;
+    for (const line of lines) if (line && signal.code() === null) await answer(line);
   }
-  process.stdin.destroy();
-  return signalled ?? EXIT.done;
+  signal.off();
+  if (!ended) process.stdin.destroy();
+  return signal.code() ?? EXIT.done;
+}
+
+/** A signal that ends the program as the end of its input does. */
+function awaitSignal() {
+  let code: number | null = null;
+  let tell: (came: null) => void = () => {};
+  const came = new Promise<null>((resolve) => {
+    tell = resolve;
+  });
+  const stopWith = (exit: number) => () => {
+    code = exit;
+    tell(null);
+  };
+  const listeners = [
+    ['SIGTERM', stopWith(EXIT.done)],
+    ['SIGINT', stopWith(EXIT.interrupted)],
+  ] as const;
+  for (const [name, listener] of listeners) process.once(name, listener);
+  return {
+    came,
+    code: () => code,
+    off: () => {
+      for (const [name, listener] of listeners) process.off(name, listener);
+    },
+  };
 }
 
 async function answerTo(server: RpcServer, line: SplitLine): Promise<string | null> {

@@ -25,40 +25,46 @@ export interface PlainCapture {
 
 /** Measures a capture, says what it shows, and gives the command that saves it when the person says yes; else null. */
 export async function askCapture(
-  { opened, ask, typed, listed = false, fault }: PlainCapture,
+  wanted: PlainCapture,
   dialogue: Dialogue,
 ): Promise<Command | null> {
-  const { say } = dialogue;
-  const onBench = opened.driver.session().opened.vehicle.kind === 'bench';
-  let path: string | null = typed;
-  if (typed === '' && onBench && !listed) path = null;
-  else if (typed === '' || /^\d+$/.test(typed)) {
-    path = await chooseFile(opened, typed, dialogue);
-    if (path === null) return null;
-  }
+  const { opened, ask, fault } = wanted;
+  const path = await pathOf(wanted, dialogue);
+  if (path === undefined) return null;
   let found: CaptureAnswer = await opened.measureCapture(ask, path, fault);
   while (true) {
-    const { channels } = found;
-    if (found.ok) for (const line of found.lines) say(line);
-    else say(`${found.words}; ${found.fix}`);
-    if (!found.ok && !channels) return null;
-    const others = channels
-      ? `, or the number of another channel (${channels.names.map((name, at) => `${at + 1} ${name}`).join(', ')})`
-      : '';
-    const line = await dialogue.ask(
-      found.ok
-        ? `Take it as the answer? Type yes${others}: `
-        : `Type nothing to leave it${others}: `,
-    );
-    const word = line?.trim().toLowerCase() ?? '';
-    if (channels && /^[1-9]\d*$/.test(word)) {
-      found = channels.judge(Number(word) - 1);
-      continue;
+    sayFound(found, dialogue.say);
+    if (!found.ok && !found.channels) return null;
+    const word = (await dialogue.ask(questionOf(found)))?.trim().toLowerCase() ?? '';
+    if (found.channels && /^[1-9]\d*$/.test(word)) found = found.channels.judge(Number(word) - 1);
+    else if (found.ok && word === 'yes') return found.command;
+    else {
+      dialogue.say('Nothing was saved.');
+      return null;
     }
-    if (found.ok && word === 'yes') return found.command;
-    say('Nothing was saved.');
-    return null;
   }
+}
+
+/** The file that is meant, null for the simulated vehicle's own capture, undefined where the choice is left. */
+async function pathOf(
+  { opened, typed, listed = false }: PlainCapture,
+  dialogue: Dialogue,
+): Promise<string | null | undefined> {
+  const onBench = opened.driver.session().opened.vehicle.kind === 'bench';
+  if (typed === '' && onBench && !listed) return null;
+  if (typed !== '' && !/^\d+$/.test(typed)) return typed;
+  return (await chooseFile(opened, typed, dialogue)) ?? undefined;
+}
+
+function sayFound(found: CaptureAnswer, say: Dialogue['say']): void {
+  if (found.ok) for (const line of found.lines) say(line);
+  else say(`${found.words}; ${found.fix}`);
+}
+
+function questionOf({ ok, channels }: CaptureAnswer): string {
+  const names = channels?.names.map((name, at) => `${at + 1} ${name}`).join(', ');
+  const others = channels ? `, or the number of another channel (${names})` : '';
+  return ok ? `Take it as the answer? Type yes${others}: ` : `Type nothing to leave it${others}: `;
 }
 
 /** What stands behind the word "capture" in a line; null when the line is something else. */

@@ -8,17 +8,20 @@ import {
 } from '../../circuit/arrange-test.ts';
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Test } from '../../circuit/test.ts';
+import type { DrillPerformed } from '../../drill/drill-desk.ts';
 import { leadWords, setupWords } from '../../procedure/test-words.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
+import { capturedFindingWords } from '../../session/capture-words.ts';
 import type { Command } from '../../session/command.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
 import { judgeTest } from '../../session/judge-step.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { type TestToDo, testsToChoose, testToDo } from '../../session/session-tests.ts';
+import { refusalSentences } from '../parts/sentence.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { expectedInTest, testCommand, unitOf } from '../screens/prompt-state.ts';
-import { undoLine, vehicleLine } from '../screens/step-words.ts';
+import { lastFound, undoLine, vehicleLine } from '../screens/step-words.ts';
 import { readCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import { readLine } from './plain-reading.ts';
@@ -103,11 +106,40 @@ function numbered({ opened }: Place, number: number): { test: Test } | { words: 
 
 /** A test of the person's own, if it may be made. */
 async function makeAnyTest(place: Place, test: Test): Promise<Said> {
-  const { model, driver } = place.opened;
+  const { model, driver, drill } = place.opened;
   if (!model) return sayAll(place, [NO_TESTS]);
+  if (drill) return onBench(place, test, 'make-test');
   const toDo = testToDo(driver.session(), model, test);
   if ('refused' in toDo) return sayAll(place, [`This test cannot be made: ${toDo.refused}.`]);
   return makeTest(place, toDo);
+}
+
+/** A test at the bench of a drill, which reads by itself and stops what does damage. */
+export async function onBench(
+  place: Place,
+  test: Test,
+  type: 'make-test' | 'capture',
+): Promise<Said> {
+  const { opened, dialogue } = place;
+  const { model, driver, drill } = opened;
+  if (!model || !drill) return sayAll(place, [NO_TESTS]);
+  // A test that is stopped or cannot be done is told at once; its cautions would come too late.
+  const pending = model.refusal(test) === null ? pendingTestCautions(driver.session(), test) : [];
+  if (!(await readCautions(opened, pending, { test }, dialogue))) return null;
+  return benched(place, drill.act({ type, test }));
+}
+
+/** What the bench answered, or why it did not. */
+export function benched(place: Place, { refused }: DrillPerformed): Said {
+  if (refused) return sayAll(place, [refusalSentences(refused)]);
+  const session = place.opened.driver.session();
+  const found = lastFound(place.opened, session);
+  const last = session.events.at(-1);
+  const capture = last && 'capture' in last ? last.capture : undefined;
+  return sayAll(place, [
+    ...(found === null ? [] : [found]),
+    ...(capture ? [...capturedFindingWords(capture), 'Its picture: plot'] : []),
+  ]);
 }
 
 /** Reads its cautions, says how it is made, asks what it showed, and saves that. */

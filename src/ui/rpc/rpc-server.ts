@@ -17,7 +17,6 @@ import {
   fault,
   invalidParams,
   type Outcome,
-  type Result,
   type TellBug,
 } from './json-rpc.ts';
 import {
@@ -36,13 +35,35 @@ import { TEST_METHODS } from './test-methods.ts';
 /** Version of the protocol: methods and keys are only added within one. */
 export const PROTOCOL = 1;
 
+/** What a session can begin with. */
+export interface Subject {
+  readonly name: string;
+  readonly title: string;
+  readonly about: string;
+  readonly codes: readonly string[];
+  /** Null for a procedure without one. */
+  readonly circuit: string | null;
+}
+
+/** What a job sheet can name; without a circuit nothing. */
+export interface Sheet {
+  readonly terminals: readonly Named[];
+  readonly parts: readonly Named[];
+  /** Of a simulated vehicle. */
+  readonly faults: readonly Named[];
+}
+interface Named {
+  readonly id: string;
+  readonly words: string;
+}
+
 /** What lies around a session. */
 export interface RpcServices {
   /** Name and version. */
   readonly program: string;
   readonly kind: 'session' | 'drill';
-  readonly procedures: () => readonly Result[];
-  readonly sheet: (procedure: string) => Result | Problem;
+  readonly procedures: () => readonly Subject[];
+  readonly sheet: (procedure: string) => Sheet | Problem;
   /** Told of what should not have happened. */
   readonly bug: TellBug;
   /** Null where the command line has begun it. */
@@ -75,7 +96,9 @@ export function rpcServer(services: RpcServices, begun: OpenedSession | null): R
         return { procedures: services.procedures() };
       case 'sheet': {
         const sheet = services.sheet(call.params.procedure);
-        return isProblem(sheet) ? refused('no-such-procedure', sheet.problem, sheet.fix) : sheet;
+        return isProblem(sheet)
+          ? refused('no-such-procedure', sheet.problem, sheet.fix)
+          : { ...sheet };
       }
       case 'begin':
         return begin(call.params);

@@ -24,7 +24,6 @@ import { useLater } from './use-later.ts';
 export interface FreeScreenProps {
   readonly opened: OpenedSession;
   readonly session: Session;
-  readonly title: string;
   readonly message: string | null;
   readonly clock: () => number;
   readonly onProposal: (proposal: Proposal) => void;
@@ -79,7 +78,7 @@ export function FreeScreen(props: FreeScreenProps) {
   });
 
   return (
-    <Frame title={props.title} aside={countWords(session.tests.length, 'test')} keys={keys}>
+    <Frame title="Free order" aside={countWords(session.tests.length, 'test')} keys={keys}>
       <ScrollText lines={lines} rows={Math.min(rows, lines.length)} top={0} />
       <Box flexGrow={1} />
       <Proposed

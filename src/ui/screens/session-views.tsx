@@ -34,7 +34,7 @@ import {
 import { type PageEvent, TELL_MOST } from './session-pages.ts';
 import { outside, type View, type ViewParts } from './session-view.ts';
 import { StepScreen } from './step-screen.tsx';
-import { lastFound, sessionTitle } from './step-words.ts';
+import { lastFound } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
 import { TakePage } from './take-page.tsx';
 import { TestScreen } from './test-screen.tsx';
@@ -92,7 +92,6 @@ const VIEWS: {
     <FreeScreen
       opened={here.opened}
       session={here.state.session}
-      title={sessionTitle(here.opened, here.state.session)}
       message={here.state.message}
       clock={clock}
       onProposal={(proposal) => send({ type: 'proposal', proposal })}

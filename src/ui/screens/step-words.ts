@@ -22,6 +22,7 @@ import {
   type RetestRecorded,
   type TestRecorded,
 } from '../../session/events.ts';
+import { capturedWords } from '../../session/measure-capture.ts';
 import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
@@ -108,8 +109,11 @@ export function testWords(
 }
 
 /** What a test that no step asked for showed, with the digits that were typed, and what was said of it. */
-export function foundWords({ typed, shown, judgement }: TestRecorded): string {
-  if (shown.kind === 'look') return lookWords(shown.look);
+export function foundWords({ typed, shown, judgement, capture }: TestRecorded): string {
+  if (shown.kind === 'look') {
+    const captured = capture ? `; captured: ${capturedWords(capture.measures)}` : '';
+    return `${lookWords(shown.look)}${captured}`;
+  }
   const { value, unit } = shown;
   const found = formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
   return judgement ? `${found}: ${judgement.verdict}` : found;
