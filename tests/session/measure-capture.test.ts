@@ -1,11 +1,12 @@
 /** What is kept of a capture that was measured, and how it looks; every signal is drawn by hand. */
-import fc from 'fast-check';
+
 import { describe, expect, it } from 'vitest';
 import type { SignalKnown } from '../../src/circuit/expected-signal.ts';
 import { canonicalJson } from '../../src/log/canonical-json.ts';
 import { capturedFindingWords, capturedPhaseWords } from '../../src/session/capture-words.ts';
 import { isQuiet, lookOf, measureGiven } from '../../src/session/measure-capture.ts';
 import type { Channel } from '../../src/waveform/capture.ts';
+import fc from '../seeded-check.ts';
 import { channel, fileOf, known, PULSES } from './drawn-capture.ts';
 import { captureFlaw } from './event-flaw.ts';
 
