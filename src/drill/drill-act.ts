@@ -13,6 +13,7 @@ import {
   outcomeOfValue,
   type Step,
 } from '../procedure/procedure.ts';
+import { testOf } from '../procedure/test-of.ts';
 import type { Command } from '../session/command.ts';
 import type { StepCapture } from '../session/events.ts';
 import { expectedShown } from '../session/expected-shown.ts';
@@ -119,15 +120,9 @@ export function readingsGiven({ events, opened }: Session): number {
   return events.filter((event) => {
     if (event.type === 'test-recorded') return true;
     if (event.type !== 'reading-recorded' && event.type !== 'look-recorded') return false;
-    return testOfStep(opened.procedure?.steps[event.step] ?? null) !== null;
+    const step = opened.procedure?.steps[event.step];
+    return step !== undefined && testOf(step) !== null;
   }).length;
-}
-
-/** The test of a step; null for one that asks or does something else. */
-export function testOfStep(step: Step | null): Test | null {
-  if ((step?.kind !== 'measure' && step?.kind !== 'look') || step.probe === null) return null;
-  const moved = step.family === 'wiggle' ? ({ wiggle: true } as const) : {};
-  return { setup: step.setup, probe: step.probe, ...moved };
 }
 
 /** What is against the signal is said against good values, which some levels do not show. */
@@ -157,7 +152,7 @@ function makeTest(
   model: Model,
 ): DrillOutcome {
   const step = presentStep(session);
-  const asked = testOfStep(step);
+  const asked = step && testOf(step);
   const isAsked = asked !== null && testKey(asked) === testKey(test);
   const isStep = isFollowed || (isAsked && pendingCautions(session, step).length === 0);
   const stopped = barred(session, test, isStep ? step : null, world);
@@ -268,7 +263,7 @@ function doStep(session: Session, world: DrillWorld, model: Model): DrillOutcome
       words: 'the procedure ends here',
       fix: 'give your diagnosis, or go on with tests of your own',
     });
-  const test = testOfStep(step);
+  const test = testOf(step);
   if (test) return makeTest(session, { test, isFollowed: true }, world, model);
   const pending = pendingCautions(session, step);
   if (pending.length > 0) return passedOver(pending);

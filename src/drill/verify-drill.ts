@@ -5,6 +5,7 @@
  */
 import { type KeptShown, keptOf } from '../circuit/shown-of.ts';
 import type { Test } from '../circuit/test.ts';
+import { testOf } from '../procedure/test-of.ts';
 import {
   type AnswerRevealed,
   type DrillVehicle,
@@ -15,13 +16,7 @@ import {
 } from '../session/events.ts';
 import { evolve, openSession } from '../session/evolve.ts';
 import type { Session } from '../session/session.ts';
-import {
-  captureFor,
-  levelOfSession,
-  readingsGiven,
-  revealCommand,
-  testOfStep,
-} from './drill-act.ts';
+import { captureFor, levelOfSession, readingsGiven, revealCommand } from './drill-act.ts';
 import { createWorld, type DrillWorld, type WorldStore } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
 import { commitmentOf, type Hash } from './hidden-fault.ts';
@@ -139,7 +134,8 @@ function only(problems: readonly string[]): Found {
 }
 
 function stepTest({ procedure }: SessionOpened, step: string): Test | null {
-  return testOfStep(procedure?.steps[step] ?? null);
+  const found = procedure?.steps[step];
+  return found ? testOf(found) : null;
 }
 
 function readingProblems(
