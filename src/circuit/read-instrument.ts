@@ -26,6 +26,12 @@ const DROP_OUT_SHARE = 0.1;
 /** Half-way travel this far from half-way voltage, as a share of the swing, is a jump. */
 const JUMP_SHARE = 0.25;
 
+/** The two ends of a signal, in volts. */
+interface Levels {
+  readonly low: number;
+  readonly high: number;
+}
+
 /** The instruments of one circuit. */
 export class InstrumentReader {
   private readonly circuit: Circuit;
@@ -33,6 +39,8 @@ export class InstrumentReader {
   private readonly meter: Meter;
   private readonly draws: Samples;
   private readonly inputs = new Map<TerminalId, ModuleInput | null>();
+  /** Levels of the healthy signal, which every sample of a pattern is held against. */
+  private readonly good = new Map<string, Levels>();
 
   constructor(circuit: Circuit, solver: SampleSolver, meter: Meter, draws: Samples) {
     this.circuit = circuit;
@@ -91,7 +99,7 @@ export class InstrumentReader {
     sample: number,
   ): (typeof LOOKS.pattern)[number] {
     const { low, high } = this.solver.levelsAt(fault, setup, plus, minus, 'meter', sample);
-    const good = this.solver.levelsAt(null, plainSetup(setup), plus, minus, 'meter', -1);
+    const good = this.goodLevels(setup, plus, minus);
     const swing = Math.max(good.high - good.low, FLAT_VOLTS);
     if (high - low < Math.max(FLAT_SHARE * swing, FLAT_VOLTS)) {
       const middle = ((low + high) / 2 - good.low) / swing;
@@ -109,6 +117,15 @@ export class InstrumentReader {
     if (!full) return 'weak';
     const middle = (low + high) / 2;
     return this.isUneven(fault, setup, plus, minus, sample, { middle, swing }) ? 'uneven' : 'full';
+  }
+
+  private goodLevels(setup: Setup, plus: TerminalId, minus: TerminalId): Levels {
+    const key = `${setup.state}|${plus}|${minus}`;
+    const known = this.good.get(key);
+    if (known) return known;
+    const made = this.solver.levelsAt(null, plainSetup(setup), plus, minus, 'meter', -1);
+    this.good.set(key, made);
+    return made;
   }
 
   private isUneven(

@@ -34,15 +34,15 @@ export function withSymptoms(circuit: Circuit): Fault[] {
       high: Math.max(...all.map(numberOf)),
     };
   });
+  const isSymptom = (fault: Fault, index: number, sample: number): boolean => {
+    const { looks, low, high } = healthy[index]!;
+    const shown = model.shows(fault.id, tests[index]!, sample);
+    if (shown.kind === 'look') return !looks.has(shown.look);
+    return shown.value < low - NOTICED_VOLTS || shown.value > high + NOTICED_VOLTS;
+  };
+  // By sample first: what shows in one test only mostly shows there in every sample.
   return circuit.faults.filter((fault) =>
-    tests.some((test, index) => {
-      const { looks, low, high } = healthy[index]!;
-      return samples.some((sample) => {
-        const shown = model.shows(fault.id, test, sample);
-        if (shown.kind === 'look') return !looks.has(shown.look);
-        return shown.value < low - NOTICED_VOLTS || shown.value > high + NOTICED_VOLTS;
-      });
-    }),
+    samples.some((sample) => tests.some((_, index) => isSymptom(fault, index, sample))),
   );
 }
 

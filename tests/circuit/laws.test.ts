@@ -3,10 +3,11 @@
 import { expect, test } from 'vitest';
 import { type Element, type Netlist, nodesOf } from '../../src/circuit/netlist.ts';
 import { createSolver, type DcSolver } from '../../src/circuit/solve-dc.ts';
+import { LONG } from '../campaign.ts';
 import fc from '../seeded-check.ts';
 
 const SHORT = process.env['OHMWARD_SHORT'] === '1';
-const RUNS = process.env['OHMWARD_LONG'] === '1' ? 3000 : SHORT ? 10 : 150;
+const RUNS = LONG ? 3000 : SHORT ? 10 : 150;
 /** Currents are compared with this share of the largest, and corners of elements are kept to 20 nV, here up to 0.1 uA. */
 const SHARE = 1e-7;
 

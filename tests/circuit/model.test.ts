@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { createModel } from '../../src/circuit/model.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
+import { LONG } from '../campaign.ts';
 import { look, METER, modelOf, NAMES, number, shipped, testOf, volts } from './shipped.ts';
 
 const hall = modelOf('hall-module-fed');
@@ -418,7 +419,7 @@ describe('two-wire current sensor', () => {
 describe.each(NAMES)('%s', (name) => {
   const circuit = shipped(name);
   const short = process.env['OHMWARD_SHORT'] === '1' ? 1 : 4;
-  const samples = process.env['OHMWARD_LONG'] === '1' ? 32 : short;
+  const samples = LONG ? 32 : short;
   const model = modelOf(name, samples);
   const tests = standardTests(circuit).filter((_, at) => samples > 1 || at % 8 === 0);
 

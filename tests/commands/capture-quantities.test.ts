@@ -116,7 +116,10 @@ describe('a capture with two channels', () => {
     expect(out).toContain('Judged is channel 2 of 2: crank');
     expect(captured()[0]).toMatchObject({
       value: expect.closeTo(240, 0),
-      capture: { channel: 2, phases: [expect.objectContaining({ cycleDegrees: 720, channel: 1, reference: 2 })] },
+      capture: {
+        channel: 2,
+        phases: [expect.objectContaining({ cycleDegrees: 720, channel: 1, reference: 2 })],
+      },
     });
     const shown = (await runProgram(place, ['records', 'show', file()])).out;
     expect(shown).toContain('channel 2 of 2, crank');

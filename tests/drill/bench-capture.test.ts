@@ -6,6 +6,7 @@ import { benchCapture } from '../../src/drill/bench-capture.ts';
 import type { LookStep } from '../../src/procedure/procedure.ts';
 import { captureAnswer } from '../../src/session/capture-step.ts';
 import { csvOfCapture } from '../../src/waveform/write-csv.ts';
+import { LONG } from '../campaign.ts';
 import { setupOf } from '../circuit/setup.ts';
 import { modelOf, NAMES } from '../circuit/shipped.ts';
 import { readCsv } from '../waveform/read-csv-text.ts';
@@ -56,7 +57,7 @@ const FLAT_BORDER = 0.2;
 
 describe.each(NAMES)('%s', (name) => {
   const model = modelOf(name);
-  const every = process.env['OHMWARD_LONG'] === '1' ? 1 : 18;
+  const every = LONG ? 1 : 18;
   const faults = ['healthy', ...model.circuit.faults.map(({ id }) => id)].flatMap((fault, seed) =>
     seed % every === 0 || /^(target|sensor)\./.test(fault) ? [{ fault, seed }] : [],
   );

@@ -15,6 +15,7 @@ import type {
   TestRecorded,
 } from '../../src/session/events.ts';
 import { spentMinutes } from '../../src/session/spent-minutes.ts';
+import { LONG } from '../campaign.ts';
 import { setupOf } from '../circuit/setup.ts';
 import { type DrillInTest, hash, library, measure, newDrill } from './students.ts';
 
@@ -129,7 +130,7 @@ describe.each([...library.circuits.values()])('at every place of $name', (circui
   const turns = circuit.target !== null && circuit.target.turns > 0;
   const setup = setupOf({ state: turns ? 'cranking' : 'key-on', target: 'moving' });
   const places = leadPlaces(circuit).filter(({ id }) => !/\.pin$|battery\.negative/.test(id));
-  const seeds = process.env['OHMWARD_LONG'] === '1' ? 40 : 3;
+  const seeds = LONG ? 40 : 3;
 
   test('a capture looks as the screen does without one', () => {
     const otherwise: string[] = [];

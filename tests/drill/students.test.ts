@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { LONG } from '../campaign.ts';
 import {
   type DrillAsk,
   type DrillInTest,
@@ -8,10 +9,9 @@ import {
   perfectStudent,
 } from './students.ts';
 
-const isLong = process.env['OHMWARD_LONG'] === '1';
 /** 24 drills of one circuit in the ordinary run; the long form has 200 of each. */
-const SEEDS = isLong ? 200 : 24;
-const CIRCUITS = isLong ? [...library.circuits.keys()] : ['hall-module-fed'];
+const SEEDS = LONG ? 200 : 24;
+const CIRCUITS = LONG ? [...library.circuits.keys()] : ['hall-module-fed'];
 
 /** The session of a drill that a student has led to its end. */
 function ended(

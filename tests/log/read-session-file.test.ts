@@ -9,6 +9,7 @@ import { readSessionLog } from '../../src/log/read-session.ts';
 import { judgeFile, readSessionFile, resumeSessionFile } from '../../src/log/read-session-file.ts';
 import { createSession } from '../../src/log/session-writer.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
+import { LONG } from '../campaign.ts';
 import { shipped } from '../circuit/shipped.ts';
 import { opened, sessionAfter, TREE, when } from '../session/sample-tree.ts';
 import { CONCLUDED, LOOK } from '../session/shorthand.ts';
@@ -184,7 +185,7 @@ const OTHERS: readonly ((value: unknown) => unknown)[] = [
   (value) => (Array.isArray(value) ? [...value, ...value] : 0.5),
 ];
 /** Of all values in all events this share is tried with each of them. */
-const SHARE = process.env['OHMWARD_LONG'] === '1' ? 1 : 0.02;
+const SHARE = LONG ? 1 : 0.02;
 
 test.each(['session-1-own-conclusion', 'drill-1-given-up'])(
   'no value in %s, whatever is put in its place, makes reading throw',

@@ -24,9 +24,12 @@ function files(wanted: Readonly<Record<string, string>>): string {
 }
 afterEach(() => folder.remove());
 
+/** One for all: it keeps the library, which would take a second to load and try with every fault each time. */
+const shared = new Checker();
+
 /** `code file:line` of everything found in a folder. */
 function foundIn(path: string): string[] {
-  const report = new Checker().check(gatherFiles([path], 'procedures'));
+  const report = shared.check(gatherFiles([path], 'procedures'));
   return report.issues.map(
     ({ code, at }) => `${code} ${at.file.slice(path.length + 1)}:${at.line}`,
   );
@@ -108,7 +111,7 @@ describe('between files', () => {
         ...actions.map((one) => `  - ${one}`),
       ];
       const path = files({ 'a.yaml': `${text.join('\n')}\n` });
-      return new Checker()
+      return shared
         .check(gatherFiles([path], 'procedures'))
         .issues.map(({ code, severity, at, words, fix }) =>
           [severity, code, at.line, words, fix].join(' | '),
@@ -201,7 +204,7 @@ describe('between files', () => {
     expect(foundIn(files(job('healthy\nintermittent: true')))).toEqual([
       'missing-key jobs/blue-baler.yaml:5',
     ]);
-    const report = new Checker().check(gatherFiles([files(job('wire.hihg.open'))], 'procedures'));
+    const report = shared.check(gatherFiles([files(job('wire.hihg.open'))], 'procedures'));
     expect(
       report.issues.map(({ code, severity, at, words, fix }) => [
         ...[code, severity, at.line, at.column],
@@ -224,7 +227,7 @@ describe('between files', () => {
 
   test('a single file finds its circuit beside it', () => {
     const path = files({ ...GOOD, 'circuits/broken.yaml': 'circuit: broken\n' });
-    const report = new Checker().check(
+    const report = shared.check(
       gatherFiles([join(path, 'rake-wheel-no-speed.yaml')], 'procedures'),
     );
     expect(report.issues).toEqual([]);
@@ -238,9 +241,7 @@ describe('between files', () => {
       'tree.yaml': callerTree(),
       'circuits/rake-wheel-pickup.yaml': CIRCUIT_TEXT,
     });
-    const report = new Checker().check(
-      gatherFiles([join(path, 'families/one-wire.yaml')], 'procedures'),
-    );
+    const report = shared.check(gatherFiles([join(path, 'families/one-wire.yaml')], 'procedures'));
     expect(
       report.issues.map(({ code, at }) => [code, at.file.endsWith('families/one-wire.yaml')]),
     ).toEqual([['range-gap', true]]);

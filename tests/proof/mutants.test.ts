@@ -6,10 +6,10 @@ import { stepOf } from '../../src/procedure/procedure.ts';
 import { testOf } from '../../src/procedure/test-of.ts';
 import { outcomeOf, walkFaults } from '../../src/proof/walk-faults.ts';
 import type { Issue } from '../../src/source/issue.ts';
+import { LONG } from '../campaign.ts';
 import { checkTree, LIBRARY, modelFor, TREES } from './library.ts';
 import { mutants } from './mutate.ts';
 
-const LONG = process.env['OHMWARD_LONG'] === '1';
 const MUTANTS = LONG ? 300 : 48;
 const SAMPLES = LONG ? 64 : 24;
 /** Of all mutants that are not equivalent, and of those of one tree. */

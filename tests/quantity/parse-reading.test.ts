@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { formatQuantity } from '../../src/quantity/format-quantity.ts';
 import { type ExpectedReading, parseReading } from '../../src/quantity/parse-reading.ts';
 import { UNITS, type Unit } from '../../src/quantity/quantity.ts';
+import { LONG } from '../campaign.ts';
 import fc from '../seeded-check.ts';
 
 const OL = Number.POSITIVE_INFINITY;
@@ -287,7 +288,7 @@ describe('laws', () => {
           if (parse.status === 'refused') expect(parse.words).not.toMatch(/[\u0000-\u001f\u202e]/);
         },
       ),
-      { numRuns: process.env.OHMWARD_LONG === '1' ? 200_000 : 2000 },
+      { numRuns: LONG ? 200_000 : 2000 },
     );
   });
 

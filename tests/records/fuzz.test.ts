@@ -7,6 +7,7 @@ import { csvField } from '../../src/records/readings-csv.ts';
 import { harmlessJson } from '../../src/records/record-json.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import { safeText } from '../../src/source/safe-text.ts';
+import { LONG } from '../campaign.ts';
 import fc from '../seeded-check.ts';
 import { fullWalk } from './full-walk.ts';
 import { PAYLOADS } from './payloads.ts';
@@ -16,7 +17,6 @@ import { readMarkdownStrictly } from './readers/read-markdown-strictly.ts';
 import { readPdfStrictly } from './readers/read-pdf-strictly.ts';
 import { fileOf } from './sample-session.ts';
 
-const LONG = process.env['OHMWARD_LONG'] === '1';
 const ACTIVE = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}\p{Zl}\p{Zp}]/u;
 
 /** Any signs, and pieces of payloads put together. */

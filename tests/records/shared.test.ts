@@ -17,6 +17,7 @@ import { type LogEvent, sealEvent } from '../../src/log/event-line.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { sessionPaths, shareSessions } from '../../src/records/shared/share-folder.ts';
+import { LONG } from '../campaign.ts';
 import { makePlace, PROGRAM, runBuilt, runProgram, sessionFiles } from '../commands/program.ts';
 import { type Postgres, startPostgres } from './postgres.ts';
 import { begin, fileOf, finishedWalk } from './sample-session.ts';
@@ -273,8 +274,7 @@ describe('the tables', () => {
 });
 
 describe('four carts and one database', () => {
-  const isLong = process.env['OHMWARD_LONG'] === '1';
-  const [EVENTS, KILLS, RESTARTS] = isLong ? [10_000, 100, 20] : [4_000, 40, 8];
+  const [EVENTS, KILLS, RESTARTS] = LONG ? [10_000, 100, 20] : [4_000, 40, 8];
   const CARTS = 4;
   const PER_SESSION = 50;
   const ROUND = 5;

@@ -6,9 +6,10 @@ import type { PredictionTable } from '../../src/suspects/prediction-table.ts';
 import { priorFor } from '../../src/suspects/prior.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
+import { LONG } from '../campaign.ts';
 import { voltsTable } from './tables.ts';
 
-const TABLES = process.env.OHMWARD_LONG === '1' ? 60 : 10;
+const TABLES = LONG ? 60 : 10;
 const FAULTS_PER_TABLE = 60;
 
 interface Trial {

@@ -19,12 +19,13 @@ import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { expectedMinutes } from '../../src/suspects/strategy.ts';
 import { ALL_MEANS, COSTS } from '../../src/suspects/test-cost.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
+import { LONG } from '../campaign.ts';
 import fc from '../seeded-check.ts';
 import { asOutcomes, guidedMinutes } from './guided.ts';
 import { matrixTable, READING_ONLY, simpleTest, voltsTable } from './tables.ts';
 
 const SHORT = process.env.OHMWARD_SHORT === '1';
-const RUNS = process.env.OHMWARD_LONG === '1' ? 500 : SHORT ? 4 : 40;
+const RUNS = LONG ? 500 : SHORT ? 4 : 40;
 const seeds = fc.integer({ min: 1, max: 1_000_000 });
 
 function smallTable(seed: number): PredictionTable {
@@ -302,7 +303,7 @@ describe('optimum', () => {
 
 describe('guidance', () => {
   test('following the proposals takes at most 1.10 times the cheapest strategy', () => {
-    const tables = process.env.OHMWARD_LONG === '1' ? 200 : SHORT ? 2 : 12;
+    const tables = LONG ? 200 : SHORT ? 2 : 12;
     const ratios = Array.from({ length: tables }, (_, seed) => {
       const table = asOutcomes(voltsTable({ seed: seed + 1, faults: 12, tests: 12, samples: 4 }));
       const found = findOptimum(table);

@@ -8,9 +8,10 @@ import {
 import { type MeasureOptions, measureChannel } from '../../src/waveform/measure-channel.ts';
 import { measureCapture } from '../../src/waveform/measure-phase.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
+import { LONG } from '../campaign.ts';
 import fc from '../seeded-check.ts';
 
-const runs = process.env.OHMWARD_LONG === '1' ? 500 : 40;
+const runs = LONG ? 500 : 40;
 const HALL: WheelSignal = { teeth: 60, missing: 2, sensor: 'hall', low: 0.2, high: 5 };
 const COIL: WheelSignal = { teeth: 60, missing: 2, sensor: 'inductive', low: 2.5, high: 5 };
 

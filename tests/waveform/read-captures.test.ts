@@ -3,6 +3,7 @@ import { generateWheels } from '../../src/waveform/generate.ts';
 import { readWav } from '../../src/waveform/read-wav.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
 import { csvOfCapture } from '../../src/waveform/write-csv.ts';
+import { LONG } from '../campaign.ts';
 import fc from '../seeded-check.ts';
 import { readCsv } from './read-csv-text.ts';
 
@@ -262,7 +263,7 @@ describe('captures as text in their many forms', () => {
           }
         },
       ),
-      { numRuns: process.env.OHMWARD_LONG === '1' ? 20_000 : 500 },
+      { numRuns: LONG ? 20_000 : 500 },
     );
   });
 });

@@ -2,6 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { parseReading } from '../../../src/quantity/parse-reading.ts';
+import { LONG } from '../../campaign.ts';
 import fc from '../../seeded-check.ts';
 import { expectWhole } from '../in-process.ts';
 import { DOWN, ENTER, F, PAGE_DOWN, TAB, UP } from './keys.ts';
@@ -98,7 +99,7 @@ it('whatever keys come, a session neither crashes nor leaves its frame nor recor
     },
     { weight: 1, arbitrary: fc.constantFrom(...Object.values(F)) },
   );
-  const runs = process.env.OHMWARD_LONG ? 200 : 4;
+  const runs = LONG ? 200 : 4;
   let readings = 0;
   await fc.assert(
     fc.asyncProperty(fc.array(key, { minLength: 20, maxLength: 40 }), async (keys) => {

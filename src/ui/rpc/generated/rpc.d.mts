@@ -189,7 +189,7 @@ export type Name1 = string
 /**
  * All that are at hand.
  */
-export type Instruments1 = ("meter" | "test-light" | "lamp" | "scope" | "spare-sensor" | "resistor" | "helper")[]
+export type Instruments1 = ("meter" | "test-light" | "lamp" | "scope" | "live-data" | "spare-sensor" | "resistor" | "lead" | "helper")[]
 /**
  * As reports show it.
  */
