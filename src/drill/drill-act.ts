@@ -21,7 +21,7 @@ import { pendingCautions, pendingTestCautions } from '../session/pending-caution
 import { type Refusal, refusalWords } from '../session/refusal.ts';
 import { presentStep, type Session } from '../session/session.ts';
 import { nameFix } from '../source/nearest-name.ts';
-import { debriefOf } from './debrief.ts';
+import type { Debrief } from './debrief.ts';
 import type { DrillAnswer } from './drill-vehicle.ts';
 import type { DrillWorld } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
@@ -94,11 +94,17 @@ export function drillCommands(
   }
 }
 
-/** What brings the answer of a drill whose diagnosis was given; null while it is not, and when the answer is known. */
-export function revealCommand(session: Session, world: DrillWorld): Command | null {
-  if (!session.concluded || session.revealed) return null;
-  const debrief = debriefOf(session, world);
-  const { answer, salt } = world.vehicle.hidden;
+/** Whether the diagnosis of a drill was given and the answer is still to come. */
+export function isToReveal({ concluded, revealed }: Session): boolean {
+  return concluded !== null && revealed === null;
+}
+
+/** What brings the answer of a drill whose diagnosis was given; `debrief` is what it came to. */
+export function revealCommand(
+  { vehicle }: DrillWorld,
+  debrief: Debrief,
+): Extract<Command, { type: 'reveal' }> {
+  const { answer, salt } = vehicle.hidden;
   return {
     type: 'reveal',
     answer: {

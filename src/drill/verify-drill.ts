@@ -16,7 +16,14 @@ import {
 } from '../session/events.ts';
 import { evolve, openSession } from '../session/evolve.ts';
 import type { Session } from '../session/session.ts';
-import { captureFor, levelOfSession, readingsGiven, revealCommand } from './drill-act.ts';
+import { debriefOf } from './debrief.ts';
+import {
+  captureFor,
+  isToReveal,
+  levelOfSession,
+  readingsGiven,
+  revealCommand,
+} from './drill-act.ts';
 import { createWorld, type DrillWorld, type WorldStore } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
 import { commitmentOf, type Hash } from './hidden-fault.ts';
@@ -194,8 +201,8 @@ function revealProblems(
   const problems: string[] = [];
   if (vehicle.kind === 'drill' && commitmentOf(event, event.salt, hash) !== vehicle.commitment)
     problems.push('the revealed answer does not match the commitment');
-  const due = revealCommand(session, world);
-  if (due?.type !== 'reveal') return { problems: [...problems, 'revealed before the diagnosis'] };
+  if (!isToReveal(session)) return { problems: [...problems, 'revealed before the diagnosis'] };
+  const due = revealCommand(world, debriefOf(session, world));
   const sum = event.score.reduce((total, { points }) => total + points, 0);
   if (sum !== event.points) problems.push('the parts of the score do not sum to it');
   const { answer } = due;
