@@ -13,6 +13,7 @@ import {
   outcomeOfValue,
   type Step,
 } from '../procedure/procedure.ts';
+import { testOf } from '../procedure/test-of.ts';
 import type { Command } from '../session/command.ts';
 import type { StepCapture } from '../session/events.ts';
 import { expectedShown } from '../session/expected-shown.ts';
@@ -20,7 +21,7 @@ import { pendingCautions, pendingTestCautions } from '../session/pending-caution
 import { type Refusal, refusalWords } from '../session/refusal.ts';
 import { presentStep, type Session } from '../session/session.ts';
 import { nameFix } from '../source/nearest-name.ts';
-import { debriefOf } from './debrief.ts';
+import type { Debrief } from './debrief.ts';
 import type { DrillAnswer } from './drill-vehicle.ts';
 import type { DrillWorld } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
@@ -93,11 +94,17 @@ export function drillCommands(
   }
 }
 
-/** What brings the answer of a drill whose diagnosis was given; null while it is not, and when the answer is known. */
-export function revealCommand(session: Session, world: DrillWorld): Command | null {
-  if (!session.concluded || session.revealed) return null;
-  const debrief = debriefOf(session, world);
-  const { answer, salt } = world.vehicle.hidden;
+/** Whether the diagnosis of a drill was given and the answer is still to come. */
+export function isToReveal({ concluded, revealed }: Session): boolean {
+  return concluded !== null && revealed === null;
+}
+
+/** What brings the answer of a drill whose diagnosis was given; `debrief` is what it came to. */
+export function revealCommand(
+  { vehicle }: DrillWorld,
+  debrief: Debrief,
+): Extract<Command, { type: 'reveal' }> {
+  const { answer, salt } = vehicle.hidden;
   return {
     type: 'reveal',
     answer: {
@@ -119,15 +126,9 @@ export function readingsGiven({ events, opened }: Session): number {
   return events.filter((event) => {
     if (event.type === 'test-recorded') return true;
     if (event.type !== 'reading-recorded' && event.type !== 'look-recorded') return false;
-    return testOfStep(opened.procedure?.steps[event.step] ?? null) !== null;
+    const step = opened.procedure?.steps[event.step];
+    return step !== undefined && testOf(step) !== null;
   }).length;
-}
-
-/** The test of a step; null for one that asks or does something else. */
-export function testOfStep(step: Step | null): Test | null {
-  if ((step?.kind !== 'measure' && step?.kind !== 'look') || step.probe === null) return null;
-  const moved = step.family === 'wiggle' ? ({ wiggle: true } as const) : {};
-  return { setup: step.setup, probe: step.probe, ...moved };
 }
 
 /** What is against the signal is said against good values, which some levels do not show. */
@@ -157,7 +158,7 @@ function makeTest(
   model: Model,
 ): DrillOutcome {
   const step = presentStep(session);
-  const asked = testOfStep(step);
+  const asked = step && testOf(step);
   const isAsked = asked !== null && testKey(asked) === testKey(test);
   const isStep = isFollowed || (isAsked && pendingCautions(session, step).length === 0);
   const stopped = barred(session, test, isStep ? step : null, world);
@@ -268,7 +269,7 @@ function doStep(session: Session, world: DrillWorld, model: Model): DrillOutcome
       words: 'the procedure ends here',
       fix: 'give your diagnosis, or go on with tests of your own',
     });
-  const test = testOfStep(step);
+  const test = testOf(step);
   if (test) return makeTest(session, { test, isFollowed: true }, world, model);
   const pending = pendingCautions(session, step);
   if (pending.length > 0) return passedOver(pending);

@@ -7,6 +7,7 @@ import {
   type DrillAction,
   type DrillRefusal,
   drillCommands,
+  isToReveal,
   levelOfSession,
   revealCommand,
 } from './drill-act.ts';
@@ -54,10 +55,13 @@ export function drillDesk(
     }
     return DONE;
   };
-  const finish = (): DrillPerformed => {
-    const reveal = revealCommand(driver.session(), world);
-    return reveal ? perform([reveal]) : DONE;
+  /** Weighing every reading takes a second or two, so it is done once. */
+  const debrief = (): Debrief => {
+    known ??= debriefOf(driver.session(), world);
+    return known;
   };
+  const finish = (): DrillPerformed =>
+    isToReveal(driver.session()) ? perform([revealCommand(world, debrief())]) : DONE;
   return {
     level,
     finish,
@@ -68,11 +72,6 @@ export function drillDesk(
       if (refused) return { refused: { ...refused, disk: false } };
       return finish();
     },
-    debrief: () => {
-      const session = driver.session();
-      if (!session.revealed) return null;
-      known ??= debriefOf(session, world);
-      return known;
-    },
+    debrief: () => (driver.session().revealed ? debrief() : null),
   };
 }

@@ -5,6 +5,7 @@
  */
 import { type KeptShown, keptOf } from '../circuit/shown-of.ts';
 import type { Test } from '../circuit/test.ts';
+import { testOf } from '../procedure/test-of.ts';
 import {
   type AnswerRevealed,
   type DrillVehicle,
@@ -15,12 +16,13 @@ import {
 } from '../session/events.ts';
 import { evolve, openSession } from '../session/evolve.ts';
 import type { Session } from '../session/session.ts';
+import { debriefOf } from './debrief.ts';
 import {
   captureFor,
+  isToReveal,
   levelOfSession,
   readingsGiven,
   revealCommand,
-  testOfStep,
 } from './drill-act.ts';
 import { createWorld, type DrillWorld, type WorldStore } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
@@ -139,7 +141,8 @@ function only(problems: readonly string[]): Found {
 }
 
 function stepTest({ procedure }: SessionOpened, step: string): Test | null {
-  return testOfStep(procedure?.steps[step] ?? null);
+  const found = procedure?.steps[step];
+  return found ? testOf(found) : null;
 }
 
 function readingProblems(
@@ -198,8 +201,8 @@ function revealProblems(
   const problems: string[] = [];
   if (vehicle.kind === 'drill' && commitmentOf(event, event.salt, hash) !== vehicle.commitment)
     problems.push('the revealed answer does not match the commitment');
-  const due = revealCommand(session, world);
-  if (due?.type !== 'reveal') return { problems: [...problems, 'revealed before the diagnosis'] };
+  if (!isToReveal(session)) return { problems: [...problems, 'revealed before the diagnosis'] };
+  const due = revealCommand(world, debriefOf(session, world));
   const sum = event.score.reduce((total, { points }) => total + points, 0);
   if (sum !== event.points) problems.push('the parts of the score do not sum to it');
   const { answer } = due;

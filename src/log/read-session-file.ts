@@ -106,19 +106,24 @@ export interface JudgedFile {
 
 /** Checks what was read of a session. */
 export function judgeFile({ events: stored, log, paths, starts }: OpenedSession): JudgedFile {
-  const { events: formed, flaw: formFlaw } = checkEvents(stored);
+  const { events: formed, flaw } = checkEvents(stored);
   const history = formed.length > 0 ? checkHistory(formed) : null;
-  const historyFlaw = history?.flaw ?? null;
+  const formFlaw = shortened(flaw);
+  const historyFlaw = shortened(history?.flaw ?? null);
   const first = historyFlaw ?? formFlaw;
-  const flaw = first ? flawAt(first, paths, starts) : chainFlaw(log, paths);
+  const judged = {
+    formFlaw,
+    historyFlaw,
+    flaw: first ? flawAt(first, paths, starts) : chainFlaw(log, paths),
+  };
   const session = history?.session;
-  if (!history || !session) return { formFlaw, historyFlaw, flaw, stands: null };
+  if (!history || !session) return { ...judged, stands: null };
   const { events } = session;
   const seq = events.length;
   const head = { seq, hash: stored[seq]?.prev ?? log.head ?? '' };
   const { judgedOtherwise } = history;
   const stands = { events, session, head, judgedOtherwise, log, paths };
-  return { formFlaw, historyFlaw, flaw, stands };
+  return { ...judged, stands };
 }
 
 /** The flaw with its place: `sessions/x.jsonl:7: event 7 lacks "typed"`. */
@@ -145,6 +150,13 @@ export function flawAt(
   const line = seq - (starts[part] ?? 1) + 1;
   return { path: paths[part] ?? '', line, words: `event ${seq} ${words}`, fix };
 }
+
+/** A name in a file may be as long as the file. */
+function shortened(flaw: EventFlaw | null): EventFlaw | null {
+  if (!flaw || flaw.words.length <= WORDS_MAX) return flaw;
+  return { ...flaw, words: `${flaw.words.slice(0, WORDS_MAX)}...` };
+}
+const WORDS_MAX = 300;
 
 /**
  * Goes on with a session that can be believed to its end. Nothing is written before that is known: a file that is

@@ -40,13 +40,13 @@ const PAIR_SAMPLES = 8;
 const SPACES_KEPT = 8;
 const kept = new WeakMap<Model, Map<string, SuspectSpace>>();
 
-type Kind = 'staying' | 'fleeting' | 'pairs';
+type Kind = 'staying' | 'intermittent' | 'pairs';
 
 /** The suspects for any session that was opened so; each kind is made when it is first asked for, and kept. */
 export function chooseSuspects(model: Model, about: About): (session: Session) => SuspectSpace {
   const made = new Map<Kind, SuspectSpace>();
   return (session) => {
-    const kind = isOfTwo(about) ? 'pairs' : isIntermittent(session) ? 'fleeting' : 'staying';
+    const kind = isOfTwo(about) ? 'pairs' : isIntermittent(session) ? 'intermittent' : 'staying';
     const space = made.get(kind) ?? spaceOf(model, about, kind);
     made.set(kind, space);
     return space;
@@ -63,8 +63,8 @@ export function judgingSuspects(
   truth: readonly string[],
 ): SuspectSpace {
   const { vehicle } = about;
-  const comesAndGoes = vehicle.kind === 'drill' && vehicle.level === 'intermittent';
-  const kind = isOfTwo(about) ? 'pairs' : comesAndGoes ? 'fleeting' : 'staying';
+  const isIntermittentLevel = vehicle.kind === 'drill' && vehicle.level === 'intermittent';
+  const kind = isOfTwo(about) ? 'pairs' : isIntermittentLevel ? 'intermittent' : 'staying';
   const common = spaceOf(model, about, kind);
   const isKnown = common.table.candidates.some(({ id }) => {
     const faults = common.faultsOf(id);
@@ -103,8 +103,8 @@ function makeSpace(model: Model, about: About, kind: Kind, truth: readonly strin
   switch (kind) {
     case 'staying':
       return thoseThatStay(model, about);
-    case 'fleeting':
-      return comingAndGoing(model, about);
+    case 'intermittent':
+      return intermittentSuspects(model, about);
     case 'pairs':
       return twoAtOnce(model, about, truth);
   }
@@ -131,7 +131,7 @@ function thoseThatStay(model: Model, about: About): SuspectSpace {
   });
 }
 
-function comingAndGoing(model: Model, about: About): SuspectSpace {
+function intermittentSuspects(model: Model, about: About): SuspectSpace {
   const how = isDrill(about) ? ON_A_DRILL : ON_THE_ROAD;
   const candidates = withIntermittent(model.circuit, withHealthy(model.circuit.faults), how);
   const ofCode = codeChance(model, inputTerminals(model.circuit));

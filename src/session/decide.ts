@@ -310,7 +310,7 @@ function badConclusion(
   if (fault !== undefined)
     return opened.circuit ? { code: 'no-such-fault', fault, known } : { code: 'no-circuit' };
   const isSaid = faults.length > 0 || (words !== null && words.trim() !== '');
-  return isSaid || opened.vehicle.kind === 'drill' || words === null
+  return isSaid || opened.vehicle.kind === 'drill'
     ? null
     : { code: 'empty-text', of: 'conclusion' };
 }

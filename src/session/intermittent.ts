@@ -30,7 +30,7 @@ const WOKEN_CHANCE = 0.6;
 export const PRESENT_CHANCE = 0.5;
 
 /** How faults come and go. */
-export interface ComingAndGoing {
+export interface IntermittentSuspects {
   /** Share of the weight of those that do, where somebody speaks of one; it may be one that stays after all. */
   readonly share: number;
   /** Chance that such a fault is there when an instrument is read: by itself, and while the harness is moved. */
@@ -38,13 +38,13 @@ export interface ComingAndGoing {
   readonly moved: number;
 }
 /** On a real vehicle: not there while nobody moves anything. */
-export const ON_THE_ROAD: ComingAndGoing = {
+export const ON_THE_ROAD: IntermittentSuspects = {
   share: INTERMITTENT_SHARE,
   present: 0,
   moved: WOKEN_CHANCE,
 };
 /** On a drill of the level with such a fault, as its vehicle is made. */
-export const ON_A_DRILL: ComingAndGoing = { share: 1, present: PRESENT_CHANCE, moved: 1 };
+export const ON_A_DRILL: IntermittentSuspects = { share: 1, present: PRESENT_CHANCE, moved: 1 };
 /** A module calls a fault that comes and goes intermittent with this chance, whatever it is like while it is there. Ours. */
 const CALLED_INTERMITTENT = 0.8;
 /** Behind the id of a fault that comes and goes; ids of faults have none. */
@@ -83,7 +83,7 @@ export function isIntermittent(session: Session): boolean {
 export function withIntermittent(
   circuit: Circuit,
   candidates: readonly Candidate[],
-  { share }: ComingAndGoing,
+  { share }: IntermittentSuspects,
 ): Candidate[] {
   const canBe = new Set(
     circuit.faults.filter((fault) => fault.class !== 'target').map(({ id }) => id),
@@ -91,13 +91,13 @@ export function withIntermittent(
   return candidates.flatMap((candidate): Candidate[] => {
     if (!canBe.has(candidate.id)) return [candidate];
     const { id, words, weight } = candidate;
-    const fleeting = {
+    const second = {
       ...candidate,
       id: `${id}${MARK}`,
       ...(words === undefined ? {} : { words: `${words}, now and then` }),
       weight: share * weight,
     };
-    return share < 1 ? [{ ...candidate, weight: (1 - share) * weight }, fleeting] : [fleeting];
+    return share < 1 ? [{ ...candidate, weight: (1 - share) * weight }, second] : [second];
   });
 }
 
@@ -137,7 +137,7 @@ export function intermittentShows(
   model: Model,
   procedure: Procedure | null,
   samples: number,
-  { present, moved }: ComingAndGoing,
+  { present, moved }: IntermittentSuspects,
 ): (candidate: string, test: TestEntry | WakingTest, sample: number) => Shown {
   const places = new Map(
     wakingPlaces(procedure).map((place) => [wakingId(place.step, place.outcome), place]),

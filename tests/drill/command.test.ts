@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { main } from '../../src/commands/program.ts';
-import { revealCommand } from '../../src/drill/drill-act.ts';
+import { debriefOf } from '../../src/drill/debrief.ts';
+import { isToReveal, revealCommand } from '../../src/drill/drill-act.ts';
 import { repairChoices } from '../../src/drill/drill-words.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { sha256 } from '../../src/log/hash.ts';
@@ -303,8 +304,12 @@ test('cut off between diagnosis and reveal, the next command reveals', () => {
   begun.drill.act({ type: 'diagnose', repairs: ['wire.feed'] });
   const cut = begun.driver.session().events.slice(0, -1);
   expect(cut.at(-1)?.type).toBe('concluded');
-  const reveal = revealCommand(replay(cut), begun.world);
-  expect(reveal).toMatchObject({ type: 'reveal', answer: { right: expect.any(Boolean) } });
+  const before = replay(cut);
+  expect(isToReveal(before)).toBe(true);
+  expect(isToReveal(begun.driver.session())).toBe(false);
+  const { answer } = revealCommand(begun.world, debriefOf(before, begun.world));
+  const { points, salt } = begun.driver.session().revealed!;
+  expect(answer).toMatchObject({ points, salt });
   expect(verifyDrill(begun.driver.session().events, sha256).verdict).toBe('true');
 });
 

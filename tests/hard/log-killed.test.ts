@@ -10,8 +10,8 @@ import { LONG, SEED } from '../campaign.ts';
 import { bundleChild, scratchFolder } from '../log/built-child.ts';
 import { NAME, sampleEvent } from '../log/events.ts';
 
-const KILLS = LONG ? 300 : 30;
-const MIN_EVENTS = LONG ? 30_000 : 600;
+const KILLS = LONG ? 300 : 18;
+const MIN_EVENTS = LONG ? 30_000 : 150;
 /** Each session is killed this often: once while new, then after each resumption. */
 const KILLS_A_SESSION = 3;
 

@@ -101,6 +101,14 @@ describe('what is refused', () => {
     });
   });
 
+  it('is told in few words, however long a name in it is', () => {
+    const read = readSessionFile(
+      nodeDisk,
+      saved([opened(), { type: 'x'.repeat(1e6), ...when(1) }]),
+    );
+    expect(!read.ok && read.problem.problem.length).toBeLessThan(600);
+  });
+
   it('for a file that is none has words too', () => {
     expect(readSessionFile(nodeDisk, join(folder, 'none.jsonl'))).toMatchObject({
       ok: false,

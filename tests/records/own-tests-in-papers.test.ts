@@ -48,7 +48,7 @@ const WALKS: Readonly<Record<string, Walk>> = {
     { type: 'acknowledge-cautions', step: 'feed' },
     { type: 'record-retest', step: 'feed', typed: '5', value: 5, look: null, outcome: 'good' },
     OWN,
-    { type: 'close', verdict: 'not-shown' },
+    { type: 'close', verdict: 'no-retest' },
   ),
   'in free order': begin({ procedure: null }).do(OWN),
   'in free order, after the repair': freeWalk().do(OWN),

@@ -274,7 +274,7 @@ describe('the tables', () => {
 });
 
 describe('four carts and one database', () => {
-  const [EVENTS, KILLS, RESTARTS] = LONG ? [10_000, 100, 20] : [4_000, 40, 8];
+  const [EVENTS, KILLS, RESTARTS] = LONG ? [10_000, 100, 20] : [1_600, 16, 4];
   const CARTS = 4;
   const PER_SESSION = 50;
   const ROUND = 5;

@@ -213,6 +213,7 @@ describe('a conclusion', () => {
   });
   test.each([
     ['no words', { words: '  ', faults: [] }, 'empty-text'],
+    ['nothing', { words: null, faults: [] }, 'empty-text'],
     // the sample tree has no circuit
     ['a fault without a circuit', { words: null, faults: ['x'] }, 'no-circuit'],
   ])("of one's own with %s is refused", (_, own, code) => {

@@ -135,7 +135,8 @@ export interface LinkedSubject {
 /** A procedure by its name in the library or the path of its file; free order by `guided-CIRCUIT`, a circuit's name or file. */
 export function findSubject(desk: Desk, nameOrPath: string): Subject | Problem {
   const { circuits, procedures } = desk.library;
-  if (!procedures.has(nameOrPath)) {
+  // No name is a path, and to know that a name is missing the whole library is read.
+  if (!isPath(nameOrPath) && !procedures.has(nameOrPath)) {
     const free = freeOrders(desk).find(({ name }) => name === nameOrPath);
     const circuit = circuits.get(free?.circuit ?? nameOrPath);
     if (circuit) return { kind: 'free-order', circuit };
@@ -205,7 +206,7 @@ function circuitOfFile(path: string): { readonly circuit: Circuit } | Problem | 
 
 /** A procedure by its name in the library, or by the path of a file. */
 function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure | Problem {
-  const known = desk.library.procedures.get(nameOrPath);
+  const known = isPath(nameOrPath) ? undefined : desk.library.procedures.get(nameOrPath);
   if (known) return known;
   if (isPath(nameOrPath)) {
     const file = loadFile(nameOrPath, parseProcedure);

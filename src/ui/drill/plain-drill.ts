@@ -1,10 +1,11 @@
 /** A drill as a dialogue of lines: the bench is arranged by words, read, and the fault named. */
 import { ARRANGEMENT, testFrom } from '../../circuit/arrange-test.ts';
 import type { Circuit } from '../../circuit/circuit.ts';
-import { readingsGiven, testOfStep } from '../../drill/drill-act.ts';
+import { readingsGiven } from '../../drill/drill-act.ts';
 import type { DrillDesk } from '../../drill/drill-desk.ts';
 import { debriefLines, handInLines, openingLines, repairChoices } from '../../drill/drill-words.ts';
 import { isTask } from '../../procedure/procedure.ts';
+import { testOf } from '../../procedure/test-of.ts';
 import { setupWords } from '../../procedure/test-words.ts';
 import type { SessionEvent, StepCapture } from '../../session/events.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
@@ -153,7 +154,7 @@ function plot(place: DrillPlace): Said {
 /** A capture at two places as the bench is arranged, or at those of the present step. */
 function capture(place: DrillPlace, places: string): Promise<Said> | Said {
   if (places === '') {
-    const test = testOfStep(place.step);
+    const test = place.step && testOf(place.step);
     return test?.probe.kind === 'pattern'
       ? onBench(place, test, 'capture')
       : sayAll(place, [

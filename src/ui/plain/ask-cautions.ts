@@ -1,8 +1,9 @@
 /** Before a test in the plain dialogue: its cautions, acknowledged only by the whole word, and how the vehicle stands. */
 import type { Test } from '../../circuit/test.ts';
 import type { Caution, Step } from '../../procedure/procedure.ts';
+import { testOf } from '../../procedure/test-of.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { cautionLine, testOf, undoLine, vehicleLine } from '../screens/step-words.ts';
+import { cautionLine, undoLine, vehicleLine } from '../screens/step-words.ts';
 import type { Dialogue } from './dialogue.ts';
 
 /** What they are of: a step, or a test that no step asks for. */

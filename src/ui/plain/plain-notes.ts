@@ -1,6 +1,7 @@
 /** Words that change no answer: notes, what was read so far, the wiring. */
+
+import { testOf } from '../../procedure/test-of.ts';
 import { foundLines } from '../screens/conclusion-words.ts';
-import { testOf } from '../screens/step-words.ts';
 import { helpLine, type Place, type Said, sayAll, told, type Word } from './plain-words.ts';
 
 export const NOTE_WORDS: readonly Word<Place>[] = [

@@ -1,8 +1,11 @@
 /** The pages on which any test is arranged: its form, its lists, and the way on to the test. No React. */
 import type { Circuit } from '../../circuit/circuit.ts';
-import { vehicleWords } from '../../procedure/test-words.ts';
+import { leads } from '../../circuit/refuse-test.ts';
+import type { Test } from '../../circuit/test.ts';
+import { instrumentWords, vehicleWords } from '../../procedure/test-words.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { testsToChoose, testToDo } from '../../session/session-tests.ts';
+import type { OpenedSession } from '../app-services.ts';
 import {
   clippedIn,
   connectorsOf,
@@ -150,11 +153,17 @@ const ITEMS: Readonly<Record<TestChoice, Items>> = {
   tests: ({ opened, state }, circuit) =>
     testsToChoose(state.session).map(({ words, id, minutes, test }, index) => ({
       text: opened.bind(words),
-      also: id,
+      also: foundBy(id, test, opened),
       about: `${opened.bind(words)}. Vehicle: ${vehicleWords(test.setup, circuit)}. ${minutesWords(minutes)}.`,
       id: String(index),
     })),
 };
+
+/** What a test is found by besides its words: its name, the instrument, the places of the leads, the vehicle's state. */
+function foundBy(id: string, { setup, probe }: Test, { terminalWords }: OpenedSession): string {
+  const at = leads(probe).flatMap((terminal) => [terminal, terminalWords(terminal)]);
+  return [id, instrumentWords(probe), probe.kind, ...at, setup.state].join(' ');
+}
 
 function places({ opened }: Here, circuit: Circuit, form: TestForm): ChoiceItem[] {
   return placesFor(form, circuit).map((id) => ({ text: id, about: opened.terminalWords(id), id }));

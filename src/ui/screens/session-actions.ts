@@ -1,5 +1,6 @@
 /** What each action of the key table does: in a session, and in the tests after the repair. No React. */
 import { isTask } from '../../procedure/procedure.ts';
+import { testOf } from '../../procedure/test-of.ts';
 import { takesCapture, testTakesCapture } from '../../session/capture-step.ts';
 import { presentStep } from '../../session/session.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
@@ -21,7 +22,6 @@ import {
 } from './pages-state.ts';
 import type { SessionAction } from './session-keys.ts';
 import { retestPlace } from './session-prompt.ts';
-import { testOf } from './step-words.ts';
 
 type Act = (here: Here) => Turn;
 

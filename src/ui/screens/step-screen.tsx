@@ -2,6 +2,7 @@
 import { Box } from 'ink';
 import { useState } from 'react';
 import type { Step } from '../../procedure/procedure.ts';
+import { testOf } from '../../procedure/test-of.ts';
 import { shortStateWords } from '../../procedure/test-words.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import type { Session } from '../../session/session.ts';
@@ -22,7 +23,7 @@ import { usefulKeys } from './pages-state.ts';
 import type { Asked } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { SESSION_KEYS, type SessionAction } from './session-keys.ts';
-import { sessionTitle, stepParagraphs, testOf } from './step-words.ts';
+import { sessionTitle, stepParagraphs } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 
 export interface StepScreenProps {

@@ -5,6 +5,7 @@ import type { Setup, Test } from '../../circuit/test.ts';
 import { freeOrderTitle } from '../../procedure/free-order.ts';
 import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
+import { testOf } from '../../procedure/test-of.ts';
 import {
   expectedRangeWords,
   goodWords,
@@ -176,12 +177,6 @@ function expectedShown(
 ): string | null {
   if (drill && !drill.level.expected) return null;
   return isAgain && step.kind === 'ask' ? expectedAgain(step, session) : goodWords(step);
-}
-
-/** The test of a step as the circuit knows it; null for a step that no instrument answers. */
-export function testOf(step: Step): Test | null {
-  if ((step.kind !== 'measure' && step.kind !== 'look') || step.probe === null) return null;
-  return { setup: step.setup, probe: step.probe };
 }
 
 /** What was found, in a few words. */

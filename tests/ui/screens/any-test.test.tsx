@@ -44,16 +44,25 @@ describe('any test at 80 x 24', () => {
     `);
   });
 
+  it('is found by the instrument, the place and the state of the vehicle as well as by its words', async () => {
+    const { frame, press } = await walkSession();
+    await press('y', F.anyTest, 't', 'volts sensor.feed key-on');
+    const found = await frame();
+    // the title of the step says neither volts nor key-on
+    expect(found).toContain('> Feed at the sensor');
+    expect(found).not.toContain('Nothing matches');
+  });
+
   it('is chosen from the tests of procedure and circuit by typing', async () => {
     const { frame, press } = await walkSession();
     await press('y', F.anyTest, 't', 'live data');
     expect(await frame()).toMatchInlineSnapshot(`
-      "┌─ Which test? ────────────────────────────────────────────────────── 1 of 37 ─┐
+      "┌─ Which test? ────────────────────────────────────────────────────── 3 of 37 ─┐
       │ Search: live data                                                            │
       │                                                                              │
       │ > Live data: does the module follow signal                                   │
-      │                                                                              │
-      │                                                                              │
+      │   A temporary wire from signal at the sensor to signal at the module: does … │
+      │   A good spare sensor plugged in and moved: does the module follow signal    │
       │                                                                              │
       │                                                                              │
       │                                                                              │
