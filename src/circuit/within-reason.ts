@@ -14,7 +14,7 @@ const LARGEST: Partial<Record<Unit, number>> = {
   degC: 300,
   '1': 1,
 };
-const SMALLEST: Partial<Record<Unit, number>> = { ohm: 1e-5, A: 1e-7, V: 1e-4, m: 1e-3, m2: 1e-9 };
+const SMALLEST: Partial<Record<Unit, number>> = { ohm: 1e-3, A: 1e-7, V: 1e-4, m: 1e-3, m2: 1e-9 };
 
 /** Whether a value can be that of a vehicle, with its whole tolerance. */
 export function withinReason({ low, high, unit }: Omit<Toleranced, 'nominal'>): boolean {

@@ -136,6 +136,7 @@ const FORGED: readonly (readonly [what: string, circuit: object, words: RegExp])
   ['levels of 1e300 V', levels(1e300, 1e301), /parts, "module"/],
   ['a low level above the high one', levels(4, 1), /input/],
   ['wires of 1e30 ohm (threw)', wire({ ohms: 1e30 }), /wires/],
+  ['faults of 1e-5 ohm (threw)', sized(1e-5, 1e-5), /faults/],
   ['wires of no length', wire({ lengthMetres: 1e-30 }), /wires/],
   ['wires as thick as a house', wire({ sizeSquareMetres: 1e30 }), /wires/],
   ['faults of 1e30 ohm (threw)', sized(1e30, 1e30), /faults/],
