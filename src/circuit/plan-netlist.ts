@@ -23,7 +23,7 @@ import type { Setup, TerminalId } from './test.ts';
 /** A good crimped contact. From memory of connector makers' data: some milliohm new, 20 after ageing. */
 export const CONTACT: Toleranced = { nominal: 0.01, low: 0.005, high: 0.015, unit: 'ohm' };
 /** Lengths in a harness are estimates, and strands differ. Common practice, no source. */
-const WIRE_SPREAD = 0.15;
+export const WIRE_SPREAD = 0.15;
 /** A plain lead with two clips. */
 const LEAD_OHMS = 0.05;
 
@@ -120,18 +120,25 @@ function addBattery(plan: Plan, circuit: Circuit, setup: Setup): void {
   }));
 }
 
+/** Resistance of a whole wire: over every length that is left open, or within the usual spread of a known one. */
+export function copperOf(wire: Wire): Toleranced {
+  return (
+    wire.copper ?? {
+      nominal: wire.ohms,
+      low: (1 - WIRE_SPREAD) * wire.ohms,
+      high: (1 + WIRE_SPREAD) * wire.ohms,
+      unit: 'ohm',
+    }
+  );
+}
+
 /** `effect` is of this wire, or of another that is shorted to it. */
 function addWire(plan: Plan, wire: Wire, effect: FaultEffect | undefined): void {
   const { name } = wire;
   const a = plan.node(wire.from);
   const b = plan.node(wire.to);
   const key = `wire.${name}`;
-  const copper = {
-    nominal: wire.ohms,
-    low: (1 - WIRE_SPREAD) * wire.ohms,
-    high: (1 + WIRE_SPREAD) * wire.ohms,
-    unit: 'ohm' as const,
-  };
+  const copper = copperOf(wire);
   if (effect?.kind === 'wire-open') return;
   if (effect?.kind === 'wire-resistive') {
     plan.makers.push((draw) => ({

@@ -3,7 +3,7 @@
  * step there is, that a wire ends at a pin there is, and that a test is read with what it is probed with, it cannot say.
  * What passes here can be walked and computed with.
  */
-import { type Circuit, type FaultEffect, isSensor, type Part } from '../circuit/circuit.ts';
+import { type Circuit, endsOf, type FaultEffect, isSensor, type Part } from '../circuit/circuit.ts';
 import { connectorsOf, terminalsOf } from '../circuit/terminals.ts';
 import { LOOKS, type Look, type Probe, type Shown, type Test } from '../circuit/test.ts';
 import type { MeasureUnit, Procedure, Step } from '../procedure/procedure.ts';
@@ -193,7 +193,7 @@ function partFlaw(part: Part): Flaw {
   if (!sameNames(pinsOf(part), part.pins)) return 'has other pins than its kind';
   if (part.kind !== 'module') return null;
   const named = part.inside.flatMap(({ pull, input, joinedTo }) => [
-    ...(pull?.to.kind === 'pin' ? [pull.to.pin] : []),
+    ...(pull ? endsOf(pull.to).flatMap((end) => (end.kind === 'pin' ? [end.pin] : [])) : []),
     ...(input?.kind === 'swing' ? [input.against] : []),
     ...(joinedTo === null ? [] : [joinedTo]),
   ]);

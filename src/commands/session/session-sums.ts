@@ -2,6 +2,7 @@
 import { parseArgs } from 'node:util';
 import {
   type Circuit,
+  likeliestEnd,
   type ModulePin,
   moduleOf,
   sensorOf,
@@ -230,14 +231,14 @@ function pulledTo(
   pins: readonly ModulePin[],
   { pull }: ModulePin,
 ): number | null {
-  switch (pull?.to.kind) {
+  const end = pull && likeliestEnd(pull.to);
+  switch (end?.kind) {
     case 'volts':
-      return pull.to.volts.nominal;
+      return end.volts.nominal;
     case 'battery':
       return circuit.battery.rest.nominal;
     case 'pin': {
-      const { pin } = pull.to;
-      const volts = pins.find(({ name }) => name === pin)?.reference?.volts;
+      const volts = pins.find(({ name }) => name === end.pin)?.reference?.volts;
       return volts === 'battery' ? circuit.battery.rest.nominal : (volts?.nominal ?? null);
     }
     default:

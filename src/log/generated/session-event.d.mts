@@ -47,8 +47,10 @@ export type LookProbe = (LightProbe | LampProbe | PatternProbe | CountsProbe | T
  * What an instrument without digits shows.
  */
 export type Look = ("lit" | "dim" | "dark" | "full" | "weak" | "uneven" | "flat-high" | "flat-middle" | "flat-low" | "follows" | "still" | "in-step" | "shifted" | "no-signal" | "sound" | "faulty")
+export type Chance = number
 export type Part = (ModulePart | HallPart | ReluctorPart | PotentiometerPart | CurrentSwitchPart | FusePart | RelayPart | GroundPointPart | NeighbourPart)
-export type PullTo = (PullToPin | PullToBattery | PullToGround | PullToVolts)
+export type PullTo = (PullToPin | PullToBattery | PullToGround | PullToVolts | PullToOneOf)
+export type PullEnd = (PullToPin | PullToBattery | PullToGround | PullToVolts)
 export type ModuleInput = (LevelsInput | SwingInput)
 export type FaultEffect = (WireOpen | WireResistive | WireShort | ContactOpen | ContactResistive | PartFails | TargetFails)
 export type Vehicle = (RealVehicle | BenchVehicle | DrillVehicle)
@@ -349,6 +351,18 @@ nominal: number
 low: number
 high: number
 unit: ("V" | "A" | "ohm" | "Hz" | "rpm" | "%" | "s" | "m" | "m2" | "degC" | "deg" | "F" | "W" | "1")
+spread?: "log"
+/**
+ * @minItems 1
+ */
+oneOf?: PositiveAlternative[]
+}
+/**
+ * One of several values above zero, and the chance that it is this one.
+ */
+export interface PositiveAlternative {
+chance: Chance
+value: Positive
 }
 export interface ModulePart {
 kind: "module"
@@ -369,6 +383,7 @@ export interface PinReference {
 volts: ("battery" | Positive)
 series: Positive
 limit: Positive
+batteryChance?: Chance
 }
 export interface PinPull {
 to: PullTo
@@ -396,11 +411,35 @@ nominal: number
 low: number
 high: number
 unit: ("V" | "A" | "ohm" | "Hz" | "rpm" | "%" | "s" | "m" | "m2" | "degC" | "deg" | "F" | "W" | "1")
+spread?: "log"
+/**
+ * @minItems 1
+ */
+oneOf?: Alternative[]
+}
+/**
+ * One of several values, and the chance that it is this one.
+ */
+export interface Alternative {
+chance: Chance
+value: Toleranced
+}
+export interface PullToOneOf {
+kind: "one-of"
+/**
+ * @minItems 1
+ */
+ends: PullChoice[]
+}
+export interface PullChoice {
+chance: Chance
+end: PullEnd
 }
 export interface LevelsInput {
 kind: "levels"
 lowBelow: number
 highAbove: number
+of?: ("pull-amps" | "pull-supply")
 }
 export interface SwingInput {
 kind: "swing"
@@ -495,6 +534,7 @@ to: string
 ohms: number
 sizeSquareMetres: number
 lengthMetres: number
+copper?: Positive
 role: ("supply" | "reference" | "ground" | "signal")
 }
 export interface Connector {
@@ -516,6 +556,7 @@ teeth: (number | null)
 missing: number
 turns: number
 onChance: number
+duty?: Toleranced
 }
 export interface Fault {
 id: string
