@@ -75,7 +75,7 @@ export class PinReader extends ValueReader {
       pins,
       path,
     );
-    return { kind: 'ground' };
+    return { kind: 'pin', pin: text };
   }
 
   /** What stands between the commas of a `one of`; null for another text, and with an issue for one that is none. */

@@ -19,7 +19,7 @@ const BLEED_OHMS = 100_000;
 const WORN_SWITCH_VOLTS = 12;
 /** Two pins of a module on the same copper. */
 const JOINT_OHMS = 0.002;
-/** A way that this car does not have, beside the one that it has: ten million times a meter's resistance. */
+/** A way that this car does not have, beside the one that it has: a hundred million times a meter's resistance. */
 const UNDRAWN_OHMS = 1e15;
 /** An output that this car does not have wants so far below battery negative that it never gives a current. */
 const UNDRAWN_VOLTS = -1000;

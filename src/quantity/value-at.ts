@@ -24,9 +24,12 @@ export function valueAt(value: Toleranced, u: number): number {
   return value.spread === 'log' ? low * (high / low) ** u : low + (high - low) * u;
 }
 
-/** Anything between two ends: evenly in the logarithm where both are above zero and far apart, else evenly. */
+/**
+ * Anything between two ends: evenly in the logarithm where both are above zero and far apart, else evenly. A part of a
+ * whole, in per cent, is always even: it could as well be written as what is left.
+ */
 export function unknownBetween(low: number, high: number, unit: Unit): Toleranced {
-  if (low > 0 && high / low >= FAR_APART)
+  if (unit !== '%' && low > 0 && high / low >= FAR_APART)
     return { nominal: Math.sqrt(low * high), low, high, unit, spread: 'log' };
   return { nominal: (low + high) / 2, low, high, unit };
 }

@@ -75,6 +75,7 @@ describe('quantities in files', () => {
     expect(parseToleranced('1 V to 2.99 V')).not.toHaveProperty('spread');
     expect(parseToleranced('1 V to 3 V')).toHaveProperty('spread', 'log');
     expect(parseToleranced('0 V to 3 V')).not.toHaveProperty('spread');
+    expect(parseToleranced('20 % to 80 %')).not.toHaveProperty('spread');
     // a tolerance is around a value that is known, however wide
     expect(parseToleranced('4 ohm +/- 80 %')).not.toHaveProperty('spread');
   });
