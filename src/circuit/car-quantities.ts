@@ -56,6 +56,7 @@ export function placesOf(circuit: Circuit): readonly (CarQuantity | null)[] {
     ]),
     // What came later stands last, so that the others keep their places.
     ...parts.flatMap((part) => (part.kind === 'module' ? waysOf(part) : [])),
+    ...parts.flatMap(offsetsOf),
     ...(target?.duty
       ? [of('target.duty', 'part of a turn that the output is on', target.duty)]
       : []),
@@ -137,7 +138,7 @@ function pinValues(module: ModulePart, pin: ModulePin): (CarQuantity | null)[] {
   const key = `${module.name}.${pin.name}`;
   const at = `the module's ${spaced(pin.name)}`;
   const { reference, pull, ground } = pin;
-  const volts = pull && endsOf(pull.to).find((end) => end.kind === 'volts')?.volts;
+  const volts = pull && endsOf(pull.to).find((end) => end.kind === 'volts' && end.as === undefined);
   return [
     reference && reference.volts !== 'battery'
       ? of(`${key}.volts`, `voltage of ${at}`, reference.volts)
@@ -145,7 +146,9 @@ function pinValues(module: ModulePart, pin: ModulePin): (CarQuantity | null)[] {
     reference && of(`${key}.series`, `inside resistance of ${at}`, reference.series),
     reference && of(`${key}.limit`, `current limit of ${at}`, reference.limit),
     pull && of(`${key}.pull`, pullWords(pin), pull.ohms),
-    volts ? of(`${key}.bias`, `voltage behind the ${pullWords(pin)}`, volts) : null,
+    volts?.kind === 'volts'
+      ? of(`${key}.bias`, `voltage behind the ${pullWords(pin)}`, volts.volts)
+      : null,
     ground && of(`${key}.ground`, `${at} to battery negative`, ground),
   ];
 }
@@ -180,6 +183,26 @@ function waysOf(module: ModulePart): CarQuantity[] {
         : []),
     ];
   });
+}
+
+/** How far grounds stand above battery negative by what else flows through them. */
+function offsetsOf(part: Part): CarQuantity[] {
+  if (part.kind === 'ground-point')
+    return part.volts
+      ? [of(`${part.name}.volts`, `${part.words} above battery negative`, part.volts)]
+      : [];
+  if (part.kind !== 'module') return [];
+  return part.inside.flatMap(({ name, groundVolts }) =>
+    groundVolts
+      ? [
+          of(
+            `${part.name}.${name}.ground-volts`,
+            `the module's ${spaced(name)} above battery negative`,
+            groundVolts,
+          ),
+        ]
+      : [],
+  );
 }
 
 function pullWords({ name, pull, input }: ModulePin): string {

@@ -39,6 +39,8 @@ export interface ModulePin {
   readonly pull: { readonly to: PullTo; readonly ohms: Toleranced } | null;
   readonly input: ModuleInput | null;
   readonly ground: Toleranced | null;
+  /** How far the module's ground stands above battery negative by what else flows through its cable, in volts, key on. */
+  readonly groundVolts?: Toleranced;
   /** Another pin that is the same copper inside. */
   readonly joinedTo: string | null;
 }
@@ -56,7 +58,8 @@ export type PullEnd =
   | { readonly kind: 'pin'; readonly pin: string }
   | { readonly kind: 'battery' }
   | { readonly kind: 'ground' }
-  | { readonly kind: 'volts'; readonly volts: Toleranced };
+  /** `as` names the pin of the same module whose voltage this is, when it is that of another pin's resistor. */
+  | { readonly kind: 'volts'; readonly volts: Toleranced; readonly as?: string };
 /** One of several ends and its chance, 0 to 1; at most one of them is a voltage. */
 export interface PullChoice {
   readonly chance: number;
@@ -126,6 +129,8 @@ export interface RelayPart extends PartBase {
 export interface GroundPointPart extends PartBase {
   readonly kind: 'ground-point';
   readonly ohms: Toleranced;
+  /** How far it stands above battery negative by what else flows there, in volts, key on. */
+  readonly volts?: Toleranced;
 }
 export interface NeighbourPart extends PartBase {
   readonly kind: 'neighbour';

@@ -52,7 +52,8 @@ function supplyVolts(
       : to;
   const running = state === 'running' || state === 'cranking' ? state : 'rest';
   const battery = () => value(`battery.${running}`, circuit.battery[running]);
-  if (end.kind === 'volts') return value(`${key}.bias`, end.volts);
+  if (end.kind === 'volts')
+    return value(end.as === undefined ? `${key}.bias` : `${module.name}.${end.as}.bias`, end.volts);
   if (end.kind !== 'pin') return battery();
   return referenceVolts(module, end.pin, value) ?? battery();
 }

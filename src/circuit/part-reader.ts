@@ -96,6 +96,9 @@ export class PartReader extends PinReader {
           kind: 'ground-point',
           pins: ['eyelet'],
           ohms: ohm(draft.ohms, '5 mohm +/- 50 %', 'ohms'),
+          ...(draft.offset !== undefined && {
+            volts: this.value(draft.offset, '', 'V', [...path, 'offset']),
+          }),
         };
       case 'neighbour':
         return {
@@ -109,9 +112,8 @@ export class PartReader extends PinReader {
   }
 
   protected modulePins(part: string, draft: ModuleDraft): ModulePin[] {
-    const pins = Object.keys(draft.pins);
     return Object.entries(draft.pins).map(([name, pin]) =>
-      this.modulePin(['parts', part, 'pins', name], name, pin, pins),
+      this.modulePin(['parts', part, 'pins', name], name, pin, draft.pins),
     );
   }
 
@@ -119,8 +121,9 @@ export class PartReader extends PinReader {
     path: Path,
     name: string,
     draft: ModulePinDraft,
-    pins: readonly string[],
+    drafts: ModuleDraft['pins'],
   ): ModulePin {
+    const pins = Object.keys(drafts);
     const { reference, pull, input, ground } = draft;
     const joinedTo = draft['joined-to'] ?? null;
     const others = pins.filter((pin) => pin !== name);
@@ -134,7 +137,7 @@ export class PartReader extends PinReader {
       );
     const read = pull
       ? {
-          to: this.pullTo(pull.to, [...path, 'pull', 'to'], pins),
+          to: this.pullTo(pull.to, [...path, 'pull', 'to'], drafts),
           ohms: this.positive(pull.ohms, '', [...path, 'pull', 'ohms']),
         }
       : null;
@@ -144,6 +147,9 @@ export class PartReader extends PinReader {
       pull: read,
       input: input ? this.input(input, read?.to, [...path, 'input'], pins) : null,
       ground: ground ? this.positive(ground.ohms, '20 mohm', [...path, 'ground', 'ohms']) : null,
+      ...(ground?.offset !== undefined && {
+        groundVolts: this.value(ground.offset, '', 'V', [...path, 'ground', 'offset']),
+      }),
       joinedTo,
     };
   }

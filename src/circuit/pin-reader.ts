@@ -10,14 +10,18 @@ import {
   type PullTo,
   type Reference,
 } from './circuit.ts';
-import type { ModulePinDraft } from './generated/circuit.mjs';
+import type { ModuleDraft, ModulePinDraft } from './generated/circuit.mjs';
 import { readToleranced } from './read-value.ts';
 import { ValueReader } from './value-reader.ts';
 
+type Drafts = ModuleDraft['pins'];
 type Draft<K extends keyof ModulePinDraft> = NonNullable<ModulePinDraft[K]>;
 
 /** What a level may be written in: its unit, and what the module then measures. */
 const LEVEL_UNITS = { V: undefined, A: 'pull-amps', '%': 'pull-supply' } as const;
+
+/** `same as signal-plus`: the voltage of another pin's resistor, one rail for both. */
+const SAME_AS = /^same as ([a-z0-9-]{1,100})$/;
 
 /** Drafts of a pin's insides become what stands behind it. */
 export class PinReader extends ValueReader {
@@ -42,12 +46,12 @@ export class PinReader extends ValueReader {
   }
 
   /** A pin, battery, ground, a voltage, or `one of` these. */
-  protected pullTo(text: string, path: Path, pins: readonly string[]): PullTo {
+  protected pullTo(text: string, path: Path, drafts: Drafts): PullTo {
     const choices = this.choices(text, path);
-    if (choices === null) return this.pullEnd(text, path, pins);
+    if (choices === null) return this.pullEnd(text, path, drafts);
     const read = choices.map(({ text: one, chance }) => ({
       chance,
-      end: this.pullEnd(one, path, pins),
+      end: this.pullEnd(one, path, drafts),
     }));
     const volts = read.flatMap(({ chance, end }) =>
       end.kind === 'volts' ? [{ chance, value: end.volts }] : [],
@@ -64,7 +68,21 @@ export class PinReader extends ValueReader {
     return others.length === 0 ? voltage.end : { kind: 'one-of', ends: [voltage, ...others] };
   }
 
-  private pullEnd(text: string, path: Path, pins: readonly string[]): PullEnd {
+  private pullEnd(text: string, path: Path, drafts: Drafts): PullEnd {
+    const pins = Object.keys(drafts);
+    const [, twin] = SAME_AS.exec(text) ?? [];
+    if (twin !== undefined) {
+      const other = drafts[twin]?.pull?.to ?? '';
+      const volts = readToleranced(other, 'V');
+      if (volts.ok) return { kind: 'volts', volts: volts.value, as: twin };
+      this.issue(
+        'no-such-voltage',
+        `the pin "${twin}" has no resistor to a voltage`,
+        path,
+        'name a pin whose pull leads to a voltage',
+      );
+      return { kind: 'ground' };
+    }
     if (text === 'battery' || text === 'ground') return { kind: text };
     if (pins.includes(text)) return { kind: 'pin', pin: text };
     if (/^[\d.]/.test(text)) return { kind: 'volts', volts: this.value(text, '', 'V', path) };

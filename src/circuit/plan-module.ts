@@ -11,7 +11,7 @@ import {
   type Span,
 } from './circuit.ts';
 import { GROUND } from './netlist.ts';
-import type { Draw, PartEffect, Plan } from './plan.ts';
+import type { Draw, MakeElement, PartEffect, Plan } from './plan.ts';
 
 /** A module's output has its own divider and discharge resistor; it keeps a dead output at 0 V. Common practice, no source. */
 const BLEED_OHMS = 100_000;
@@ -48,15 +48,32 @@ export function addModule(
         addReference(plan, { key, at, reference, low });
       }
     }
-    if (pull && !hurt('pull-missing', pin.name)) addPull(plan, { key, at, pull, powered, inside });
+    if (pull && !hurt('pull-missing', pin.name))
+      addPull(plan, { module: module.name, key, at, pull, powered, inside });
     if (ground && !hurt('ground-open', pin.name))
-      plan.makers.push((draw) => ({
-        kind: 'resistor',
-        a: at,
-        b: GROUND,
-        ohms: draw.value(`${key}.ground`, ground),
-      }));
+      plan.makers.push(
+        groundPath(at, `${key}.ground`, ground, `${key}.ground-volts`, powered && pin.groundVolts),
+      );
   }
+}
+
+/** From a ground to battery negative: its resistance, and what other consumers drop on the same way, if that is known. */
+export function groundPath(
+  at: number,
+  ohmsKey: string,
+  ohms: Toleranced,
+  voltsKey: string,
+  volts: Toleranced | false | undefined,
+): MakeElement {
+  if (!volts)
+    return (draw) => ({ kind: 'resistor', a: at, b: GROUND, ohms: draw.value(ohmsKey, ohms) });
+  return (draw) => ({
+    kind: 'emf',
+    plus: at,
+    minus: GROUND,
+    volts: draw.value(voltsKey, volts),
+    ohms: draw.value(ohmsKey, ohms),
+  });
 }
 
 /** A regulated output: of a voltage, behind the battery, or one of these for each way that the circuit leaves open. */
@@ -105,12 +122,14 @@ export function feedChoice(batteryChance: number): Toleranced {
 function addPull(
   plan: Plan,
   {
+    module,
     key,
     at,
     pull: { to, ohms },
     powered,
     inside,
   }: {
+    readonly module: string;
     readonly key: string;
     readonly at: number;
     readonly pull: NonNullable<ModulePin['pull']>;
@@ -126,11 +145,12 @@ function addPull(
         ? draw.value(`${key}.pull`, ohms)
         : UNDRAWN_OHMS;
     if (end.kind === 'volts') {
+      const bias = end.as === undefined ? `${key}.bias` : `${module}.${end.as}.bias`;
       plan.makers.push((draw) => ({
         kind: 'emf',
         plus: at,
         minus: GROUND,
-        volts: powered ? draw.value(`${key}.bias`, end.volts) : 0,
+        volts: powered ? draw.value(bias, end.volts) : 0,
         ohms: resistance(draw),
       }));
       return;

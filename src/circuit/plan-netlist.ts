@@ -16,7 +16,7 @@ import {
 } from './circuit.ts';
 import { type Element, GROUND } from './netlist.ts';
 import type { PartEffect, Plan } from './plan.ts';
-import { addModule } from './plan-module.ts';
+import { addModule, groundPath } from './plan-module.ts';
 import { addSensor } from './plan-sensor.ts';
 import type { Setup, TerminalId } from './test.ts';
 
@@ -207,10 +207,12 @@ function addPlainPart(
   const key = `${part.name}.ohms`;
   if (own?.mode === 'blown' || own?.mode === 'contact-open') return;
   if (part.kind === 'relay' && setup.state === 'key-off') return;
-  const [a, b] =
-    part.kind === 'ground-point'
-      ? [pin('eyelet'), GROUND]
-      : [pin(part.pins[0]!), pin(part.pins[1]!)];
+  if (part.kind === 'ground-point') {
+    const volts = setup.state !== 'key-off' && part.volts;
+    plan.makers.push(groundPath(pin('eyelet'), key, part.ohms, `${part.name}.volts`, volts));
+    return;
+  }
+  const [a, b] = [pin(part.pins[0]!), pin(part.pins[1]!)];
   plan.makers.push((draw) => {
     const healthy = draw.value(key, part.ohms);
     if (own?.mode === 'shorted' && part.kind === 'neighbour')

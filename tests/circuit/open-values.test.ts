@@ -26,6 +26,28 @@ wires:
 target: { at: crankshaft, teeth: 60, missing: 2, on: 20 % to 80 % }
 `;
 
+const COIL = `circuit: open-coil
+title: A coil at one bias, over a ground that others use
+parts:
+  module:
+    kind: module
+    pins:
+      signal-plus:
+        pull: { to: 0.5 V to 2.5 V, ohms: 10 kohm }
+        input: { swing: 0.4 V, against: signal-minus }
+      signal-minus:
+        pull: { to: same as signal-plus, ohms: 10 kohm }
+      shield:
+        ground: { ohms: 20 mohm, offset: 0.2 mV to 40 mV }
+  post: { kind: ground-point, ohms: 1 ohm, offset: 5 mV }
+  sensor: { kind: reluctor }
+wires:
+  plus: { from: module.signal-plus, to: sensor.plus, size: 0.5 mm2, length: 3 m }
+  minus: { from: module.signal-minus, to: sensor.minus, size: 0.5 mm2, length: 3 m }
+  screen: { from: module.shield, to: splice.end, size: 0.5 mm2, length: 3 m }
+  drain: { from: splice.end, to: post.eyelet, size: 0.5 mm2, length: 3 m }
+`;
+
 const WHEEL = `circuit: open-wheel
 title: A two-wire sensor of which little is known
 parts:
@@ -51,6 +73,7 @@ function loaded(text: string): Circuit {
 }
 
 const hall = createModel(loaded(HALL), { samples: 32, seed: 1, meter: METER });
+const coil = createModel(loaded(COIL), { samples: 32, seed: 1, meter: METER });
 const wheel = createModel(loaded(WHEEL), { samples: 32, seed: 1, meter: METER });
 
 /** A car at the middle of everything but what is said. */
@@ -208,7 +231,45 @@ describe('a two-wire sensor over any sense resistor', () => {
   });
 });
 
+test('two resistors to one voltage have it in common', () => {
+  const apart = (pin: string) =>
+    volts(`module.${pin}`, 'battery.negative', { unplugged: ['sensor'] });
+  for (const u of [0, 0.3, 1]) {
+    const bias = 0.5 * 5 ** u;
+    // 10 Mohm of the meter behind 10 kohm
+    for (const pin of ['signal-plus', 'signal-minus'])
+      expect(shown(coil, apart(pin), { 'module.signal-plus.bias': u })).toBeCloseTo(
+        bias / 1.001,
+        6,
+      );
+  }
+  expect(coil.quantities.some(({ key }) => key === 'module.signal-minus.bias')).toBe(false);
+});
+
+test('a ground stands above battery negative by what others drop there, with the key on', () => {
+  const at = (state: 'key-on' | 'key-off') =>
+    volts('module.shield', 'battery.negative', { state, unplugged: ['post'] });
+  const offset = 'module.shield.ground-volts';
+  // by hand: the ends of the range, and their geometric middle
+  for (const [u, above] of [
+    [0, 0.0002],
+    [0.5, Math.sqrt(0.0002 * 0.04)],
+    [1, 0.04],
+  ] as const)
+    expect(shown(coil, at('key-on'), { [offset]: u })).toBeCloseTo(above, 7);
+  expect(shown(coil, at('key-off'), { [offset]: 1 })).toBeCloseTo(0, 9);
+  const bolt = (state: 'key-on' | 'key-off') =>
+    volts('post.eyelet', 'battery.negative', { state, unplugged: ['module'] });
+  expect(shown(coil, bolt('key-on'), {})).toBeCloseTo(0.005, 7);
+  expect(shown(coil, bolt('key-off'), {})).toBeCloseTo(0, 9);
+});
+
 describe('mistakes', () => {
+  test('the voltage of a pin that has none', () => {
+    expect(issues('same as signal-plus', 'same as shield', COIL)[0]).toMatch(
+      /^11:\d+ no-such-voltage the pin "shield" has no resistor to a voltage; name a pin/,
+    );
+  });
   const issues = (from: string, to: string, text = HALL) =>
     loadCircuit(text.replace(from, to), 'open.yaml').issues.map(
       ({ at, code, words, fix }) => `${at.line}:${at.column} ${code} ${words}; ${fix ?? ''}`,

@@ -177,7 +177,7 @@ function wireAt(circuit: Circuit, probe: Probe): Wire | null {
 function wireSum(circuit: Circuit, wire: Wire): Filled {
   const values = {
     size: `${Number((wire.sizeSquareMetres * 1e6).toPrecision(4))} mm2`,
-    length: `${wire.lengthMetres} m`,
+    length: `${Number(wire.lengthMetres.toPrecision(4))} m`,
     temperature: String(circuit.celsius),
     current: text(ampsOf(circuit), 'A'),
   };
@@ -188,7 +188,7 @@ function dropSum(circuit: Circuit, wire: Wire, { expected, family }: MeasureStep
   const allowed = family === 'ground' && expected?.high ? expected.high : DROP_VOLTS;
   const values = {
     current: text(ampsOf(circuit), 'A'),
-    length: `${wire.lengthMetres} m`,
+    length: `${Number(wire.lengthMetres.toPrecision(4))} m`,
     drop: text(allowed, 'V'),
     temperature: String(circuit.celsius),
   };

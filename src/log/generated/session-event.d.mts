@@ -376,6 +376,7 @@ name: string
 reference: (null | PinReference)
 pull: (null | PinPull)
 input: (null | ModuleInput)
+groundVolts?: Toleranced
 ground: (null | Positive)
 joinedTo: (string | null)
 }
@@ -402,6 +403,7 @@ kind: "ground"
 export interface PullToVolts {
 kind: "volts"
 volts: Toleranced
+as?: string
 }
 /**
  * A value with its tolerance, in the unit without prefix.
@@ -518,6 +520,7 @@ name: string
 words: string
 pins: string[]
 ohms: Positive
+volts?: Toleranced
 }
 export interface NeighbourPart {
 kind: "neighbour"
