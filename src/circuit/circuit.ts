@@ -35,25 +35,48 @@ export interface ModulePart extends PartBase {
 /** What stands behind one pin of a module. */
 export interface ModulePin {
   readonly name: string;
-  readonly reference: {
-    readonly volts: Toleranced | 'battery';
-    readonly series: Toleranced;
-    readonly limit: Toleranced;
-  } | null;
+  readonly reference: Reference | null;
   readonly pull: { readonly to: PullTo; readonly ohms: Toleranced } | null;
   readonly input: ModuleInput | null;
   readonly ground: Toleranced | null;
+  /** How far the module's ground stands above battery negative by what else flows through its cable, in volts, key on. */
+  readonly groundVolts?: Toleranced;
   /** Another pin that is the same copper inside. */
   readonly joinedTo: string | null;
 }
-export type PullTo =
+/** A supply that the module gives out. */
+export interface Reference {
+  readonly volts: Toleranced | 'battery';
+  /** Chance that this output follows the battery instead of giving `volts`, where the circuit leaves that open. */
+  readonly batteryChance?: number;
+  readonly series: Toleranced;
+  readonly limit: Toleranced;
+}
+export type PullTo = PullEnd | { readonly kind: 'one-of'; readonly ends: readonly PullChoice[] };
+/** What a resistor of the module leads to. */
+export type PullEnd =
   | { readonly kind: 'pin'; readonly pin: string }
   | { readonly kind: 'battery' }
   | { readonly kind: 'ground' }
-  | { readonly kind: 'volts'; readonly volts: Toleranced };
+  /** `as` names the pin of the same module whose voltage this is, when it is that of another pin's resistor. */
+  | { readonly kind: 'volts'; readonly volts: Toleranced; readonly as?: string };
+/** One of several ends and its chance, 0 to 1; at most one of them is a voltage. */
+export interface PullChoice {
+  readonly chance: number;
+  readonly end: PullEnd;
+}
 /** What the module needs at an input to follow the sensor: two levels to cross, or a swing against another pin. */
 export type ModuleInput =
-  | { readonly kind: 'levels'; readonly lowBelow: number; readonly highAbove: number }
+  | {
+      readonly kind: 'levels';
+      readonly lowBelow: number;
+      readonly highAbove: number;
+      /**
+       * What the two levels are measured in: amperes through the pin's own pull, or shares of what that pull leads to,
+       * 0 to 1; volts at the pin where it is left out.
+       */
+      readonly of?: 'pull-amps' | 'pull-supply';
+    }
   | { readonly kind: 'swing'; readonly swing: number; readonly against: string };
 
 export interface HallPart extends PartBase {
@@ -106,6 +129,8 @@ export interface RelayPart extends PartBase {
 export interface GroundPointPart extends PartBase {
   readonly kind: 'ground-point';
   readonly ohms: Toleranced;
+  /** How far it stands above battery negative by what else flows there, in volts, key on. */
+  readonly volts?: Toleranced;
 }
 export interface NeighbourPart extends PartBase {
   readonly kind: 'neighbour';
@@ -125,6 +150,8 @@ export interface Wire {
   readonly ohms: number;
   readonly sizeSquareMetres: number;
   readonly lengthMetres: number;
+  /** Copper of every length and size that the wire may have; without it `ohms` within the usual spread. */
+  readonly copper?: Toleranced;
   readonly role: WireRole;
 }
 /** What a wire carries in the healthy circuit. */
@@ -153,8 +180,10 @@ export interface Target {
   readonly teeth: number | null;
   readonly missing: number;
   readonly turns: number;
-  /** Chance that a still target leaves a switched output on. */
+  /** Part of a turn that a switched output is on, and so the chance that a still target leaves it on. */
   readonly onChance: number;
+  /** The same where it is not known; `onChance` is then its middle. */
+  readonly duty?: Toleranced;
 }
 
 export const FAULT_CLASSES = [
@@ -242,6 +271,17 @@ export type PartMode =
   | 'blown'
   | 'contact-open'
   | 'contact-resistive';
+
+/** What a resistor of the module leads to, of several the likeliest. */
+export function likeliestEnd(to: PullTo): PullEnd {
+  if (to.kind !== 'one-of') return to;
+  return to.ends.reduce((best, one) => (one.chance > best.chance ? one : best)).end;
+}
+
+/** Everything that a resistor of the module may lead to. */
+export function endsOf(to: PullTo): readonly PullEnd[] {
+  return to.kind === 'one-of' ? to.ends.map(({ end }) => end) : [to];
+}
 
 /** The one sensor of the circuit. */
 export function sensorOf(circuit: Circuit): SensorPart {

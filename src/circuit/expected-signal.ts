@@ -2,10 +2,12 @@
 import type { SignalExpected } from '../waveform/judge-channel.ts';
 import type { MeasureOptions } from '../waveform/measure-channel.ts';
 import { type Circuit, inputTerminals, partName, sensorOf } from './circuit.ts';
+import { inputLevels } from './input-levels.ts';
 import type { Model } from './model.ts';
 import { inputOn } from './nets.ts';
 import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
 import { FLAT_QUARTER, FLAT_SHARE, FLAT_VOLTS, WEAK_SHARE } from './read-instrument.ts';
+import { NOMINAL_DRAW } from './size-faults.ts';
 import type { Setup, Test } from './test.ts';
 
 export interface SignalKnown {
@@ -34,9 +36,9 @@ export function expectedSignal(model: Model, test: Test): SignalKnown {
   const swing = Math.max(FLAT_VOLTS, levels.high - levels.low);
   const sensor = sensorOf(circuit);
   const plus = 'plus' in test.probe ? test.probe.plus : '';
-  const input = inputOn(circuit, PLAIN_SETUP, plus)?.input;
-  const crosses =
-    input?.kind === 'levels' && levels.low < input.lowBelow && levels.high > input.highAbove;
+  const at = inputOn(circuit, PLAIN_SETUP, plus)?.terminal;
+  const input = at ? inputLevels(circuit, at, NOMINAL_DRAW.value, moving.setup.state) : null;
+  const crosses = input && levels.low < input.lowBelow && levels.high > input.highAbove;
   const wheel =
     target?.teeth && sensor.kind !== 'potentiometer'
       ? { teeth: target.teeth, missing: target.missing }

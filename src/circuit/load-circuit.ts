@@ -2,6 +2,7 @@
  * Reads a circuit file: checks it against its schema, then its names, wires and values, lets the faults follow from the
  * structure, and keeps those that show.
  */
+import { unknownBetween } from '../quantity/value-at.ts';
 import { copperOhms, STRANDED } from '../quantity/wire.ts';
 import { type Checked, isUsable } from '../source/issue.ts';
 import { parseYaml } from '../source/parse-yaml.ts';
@@ -14,6 +15,7 @@ import {
   type FaultClass,
   isSensor,
   type Part,
+  type Target,
   type Wire,
 } from './circuit.ts';
 import { deriveFaults, shareWeights } from './derive-faults.ts';
@@ -21,6 +23,7 @@ import { FaultChanges } from './fault-changes.ts';
 import type { CircuitDraft } from './generated/circuit.mjs';
 import validate from './generated/circuit.mjs';
 import { PartReader } from './part-reader.ts';
+import { WIRE_SPREAD } from './plan-netlist.ts';
 import { UnsolvedCircuit } from './sample-solver.ts';
 import { sizeFaults } from './size-faults.ts';
 import { connectorsOf, terminalsOf } from './terminals.ts';
@@ -76,7 +79,7 @@ class Reader extends PartReader {
           teeth: draft.target.teeth ?? null,
           missing: draft.target.missing ?? 0,
           turns: draft.target.turns ?? 1,
-          onChance: draft.target.on ?? 0.5,
+          ...this.duty(draft.target.on ?? 0.5),
         }
       : null;
     const unfailing: Omit<Circuit, 'faults'> = {
@@ -116,12 +119,35 @@ class Reader extends PartReader {
     };
   }
 
+  /** A share of a turn, `0.5`, or what is known of it, `20 % to 80 %`. */
+  private duty(on: number | string): Pick<Target, 'onChance' | 'duty'> {
+    if (typeof on === 'number') return { onChance: on };
+    const duty = this.share(on, ['target', 'on']);
+    return duty.low === duty.high ? { onChance: duty.low } : { onChance: duty.nominal, duty };
+  }
+
   private wires(drafts: CircuitDraft['wires'], celsius: number): Omit<Wire, 'role'>[] {
     return Object.entries(drafts).map(([name, { from, to, size, length }]) => {
-      const areaM2 = this.positive(size, '', ['wires', name, 'size'], 'm2').nominal;
-      const metres = this.positive(length, '', ['wires', name, 'length'], 'm').nominal;
-      const ohms = copperOhms({ areaM2, metres, degC: celsius, factor: STRANDED.usual });
-      return { name, from, to, sizeSquareMetres: areaM2, lengthMetres: metres, ohms };
+      const area = this.positive(size, '', ['wires', name, 'size'], 'm2');
+      const metres = this.positive(length, '', ['wires', name, 'length'], 'm');
+      const ohms = (areaM2: number, long: number) =>
+        copperOhms({ areaM2, metres: long, degC: celsius, factor: STRANDED.usual });
+      const open = metres.low < metres.high || area.low < area.high;
+      return {
+        name,
+        from,
+        to,
+        sizeSquareMetres: area.nominal,
+        lengthMetres: metres.nominal,
+        ohms: ohms(area.nominal, metres.nominal),
+        ...(open && {
+          copper: unknownBetween(
+            (1 - WIRE_SPREAD) * ohms(area.high, metres.low),
+            (1 + WIRE_SPREAD) * ohms(area.low, metres.high),
+            'ohm',
+          ),
+        }),
+      };
     });
   }
 

@@ -2,12 +2,13 @@
  * What any instrument shows at any two terminals under any fault: the circuit, the fault, the setup and the instrument
  * solved together, for tolerance samples that all faults share.
  */
+import { type CarQuantity, quantitiesOf } from './car-quantities.ts';
 import type { Circuit, Fault } from './circuit.ts';
 import { type PullDown, pullDownOf } from './pull-down.ts';
 import { InstrumentReader } from './read-instrument.ts';
 import { leads, refuseTest } from './refuse-test.ts';
 import { SampleSolver } from './sample-solver.ts';
-import { createSamples } from './samples.ts';
+import { createSamples, FREE_POINT, type Samples } from './samples.ts';
 import type { Look, Meter, Shown, Test } from './test.ts';
 import { testKey } from './test-key.ts';
 import type { TestRefusal } from './test-refusal.ts';
@@ -39,6 +40,12 @@ export interface Model {
   readonly meter: Meter;
   /** What is shown under a fault (`healthy` for none) in sample 0 to samples - 1, or -1 for the middle of all tolerances. */
   readonly shows: (faultId: string, test: Test, sample: number) => Shown;
+  /** What the cars of this circuit differ in, in the order of the numbers of a point. */
+  readonly quantities: readonly CarQuantity[];
+  /** The point of a sample: where it stands in the unit cube, 0..1 in each of `quantities`. */
+  readonly pointOf: (sample: number) => Float64Array;
+  /** What is shown in the car at a point; of a sample's point the same as `shows` of that sample. Nothing is kept. */
+  readonly showsAt: (faultId: string, test: Test, point: Float64Array) => Shown;
   /** Why the test must not or cannot be done, or null. */
   readonly refusal: (test: Test) => TestRefusal | null;
   /** What the circuit shows over all samples, healthy unless a fault is named. */
@@ -78,6 +85,8 @@ class CircuitModel implements Model {
   private readonly shown = new Map<string, (Shown | undefined)[]>();
   private readonly keys = new WeakMap<Test, string>();
   readonly solver: SampleSolver;
+  readonly quantities: readonly CarQuantity[];
+  private readonly draws: Samples;
   private readonly reader: InstrumentReader;
   private readonly pulls = new Map<string, PullDown | null>();
 
@@ -85,9 +94,10 @@ class CircuitModel implements Model {
     this.circuit = circuit;
     this.samples = samples;
     this.meter = meter;
-    const draws = createSamples(circuit, seed);
-    this.solver = new SampleSolver(circuit, meter, draws);
-    this.reader = new InstrumentReader(circuit, this.solver, meter, draws);
+    this.quantities = quantitiesOf(circuit);
+    this.draws = createSamples(circuit, seed);
+    this.solver = new SampleSolver(circuit, meter, this.draws);
+    this.reader = new InstrumentReader(circuit, this.solver, meter, this.draws);
     this.faults = new Map(circuit.faults.map((fault) => [fault.id, fault]));
   }
 
@@ -97,6 +107,14 @@ class CircuitModel implements Model {
     if (list.length === 0) this.shown.set(key, list);
     list[sample + 1] ??= this.reader.read(this.faultOf(faultId), test, sample);
     return list[sample + 1]!;
+  };
+
+  readonly pointOf = (sample: number): Float64Array =>
+    Float64Array.from(this.quantities, ({ key }) => this.draws.unit(key, sample));
+
+  readonly showsAt = (faultId: string, test: Test, point: Float64Array): Shown => {
+    this.draws.take(point);
+    return this.reader.read(this.faultOf(faultId), test, FREE_POINT);
   };
 
   readonly refusal = (test: Test): TestRefusal | null => refuseTest(this.circuit, test);

@@ -1,5 +1,5 @@
 /** How each kind of part fails, and what the failure is called. */
-import type { Fault, FaultClass, Part, PartMode, Span } from './circuit.ts';
+import type { Fault, FaultClass, Part, PartMode, Reference, Span } from './circuit.ts';
 
 /** A sensor shorted inside. */
 const SENSOR_SHORT_OHMS: Span = { low: 1, high: 20 };
@@ -172,7 +172,7 @@ export function partFaults(part: Part, sizeAt: SizeAt): Fault[] {
                   `${the} gives a low ${pinWords}`,
                   'reference-low',
                   pin.name,
-                  pin.reference.volts === 'battery' ? BATTERY_LEFT : REFERENCE_LEFT,
+                  followsBattery(pin.reference) ? BATTERY_LEFT : REFERENCE_LEFT,
                 ),
               ]
             : []),
@@ -250,6 +250,11 @@ export function partFaults(part: Part, sizeAt: SizeAt): Fault[] {
     case 'ground-point':
       return [];
   }
+}
+
+/** It does so in some cars at least. */
+function followsBattery({ volts, batteryChance }: Reference): boolean {
+  return volts === 'battery' || batteryChance !== undefined;
 }
 
 /** `signal-plus` as people write it. */

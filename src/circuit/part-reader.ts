@@ -1,15 +1,15 @@
 /** Reads the parts of a circuit file: defaults, units, and pins that must exist. */
 import type { Unit } from '../quantity/quantity.ts';
 import type { Path } from '../source/parse-yaml.ts';
-import type { ModuleInput, ModulePin, Part, PullTo } from './circuit.ts';
+import type { ModulePin, Part } from './circuit.ts';
 import type { CircuitDraft, ModuleDraft, ModulePinDraft } from './generated/circuit.mjs';
 import { spaced } from './part-faults.ts';
-import { ValueReader } from './value-reader.ts';
+import { PinReader } from './pin-reader.ts';
 
 type PartDraft = CircuitDraft['parts'][string];
 
 /** Drafts of parts become parts. */
-export class PartReader extends ValueReader {
+export class PartReader extends PinReader {
   protected part(name: string, draft: PartDraft): Part {
     const path = ['parts', name];
     const base = { name, words: draft.words ?? spaced(name) };
@@ -96,6 +96,9 @@ export class PartReader extends ValueReader {
           kind: 'ground-point',
           pins: ['eyelet'],
           ohms: ohm(draft.ohms, '5 mohm +/- 50 %', 'ohms'),
+          ...(draft.offset !== undefined && {
+            volts: this.value(draft.offset, '', 'V', [...path, 'offset']),
+          }),
         };
       case 'neighbour':
         return {
@@ -109,9 +112,8 @@ export class PartReader extends ValueReader {
   }
 
   protected modulePins(part: string, draft: ModuleDraft): ModulePin[] {
-    const pins = Object.keys(draft.pins);
     return Object.entries(draft.pins).map(([name, pin]) =>
-      this.modulePin(['parts', part, 'pins', name], name, pin, pins),
+      this.modulePin(['parts', part, 'pins', name], name, pin, draft.pins),
     );
   }
 
@@ -119,9 +121,10 @@ export class PartReader extends ValueReader {
     path: Path,
     name: string,
     draft: ModulePinDraft,
-    pins: readonly string[],
+    drafts: ModuleDraft['pins'],
   ): ModulePin {
-    const { reference, pull, ground } = draft;
+    const pins = Object.keys(drafts);
+    const { reference, pull, input, ground } = draft;
     const joinedTo = draft['joined-to'] ?? null;
     const others = pins.filter((pin) => pin !== name);
     if (joinedTo !== null && !others.includes(joinedTo))
@@ -132,81 +135,22 @@ export class PartReader extends ValueReader {
         others,
         [...path, 'joined-to'],
       );
+    const read = pull
+      ? {
+          to: this.pullTo(pull.to, [...path, 'pull', 'to'], drafts),
+          ohms: this.positive(pull.ohms, '', [...path, 'pull', 'ohms']),
+        }
+      : null;
     return {
       name,
-      reference: reference
-        ? {
-            volts:
-              reference.volts === 'battery'
-                ? 'battery'
-                : this.positive(reference.volts, '', [...path, 'reference', 'volts'], 'V'),
-            series: this.positive(reference.series, '0.5 ohm', [...path, 'reference', 'series']),
-            limit: this.positive(
-              reference.limit,
-              '80 mA +/- 20 %',
-              [...path, 'reference', 'limit'],
-              'A',
-            ),
-          }
-        : null,
-      pull: pull
-        ? {
-            to: this.pullTo(pull.to, [...path, 'pull', 'to'], pins),
-            ohms: this.positive(pull.ohms, '', [...path, 'pull', 'ohms']),
-          }
-        : null,
-      input: draft.input ? this.input(draft.input, [...path, 'input'], pins) : null,
+      reference: reference ? this.reference(reference, [...path, 'reference']) : null,
+      pull: read,
+      input: input ? this.input(input, read?.to, [...path, 'input'], pins) : null,
       ground: ground ? this.positive(ground.ohms, '20 mohm', [...path, 'ground', 'ohms']) : null,
+      ...(ground?.offset !== undefined && {
+        groundVolts: this.value(ground.offset, '', 'V', [...path, 'ground', 'offset']),
+      }),
       joinedTo,
     };
-  }
-
-  protected pullTo(text: string, path: Path, pins: readonly string[]): PullTo {
-    if (text === 'battery' || text === 'ground') return { kind: text };
-    if (pins.includes(text)) return { kind: 'pin', pin: text };
-    if (/^[\d.]/.test(text)) return { kind: 'volts', volts: this.value(text, '', 'V', path) };
-    this.unknown(
-      'unknown-pin',
-      `"${text}" is no pin of this module, and neither battery, ground nor a voltage`,
-      text,
-      pins,
-      path,
-    );
-    return { kind: 'ground' };
-  }
-
-  protected input(
-    draft: NonNullable<ModulePinDraft['input']>,
-    path: Path,
-    pins: readonly string[],
-  ): ModuleInput {
-    if (draft.swing !== undefined && draft.against !== undefined) {
-      if (!pins.includes(draft.against))
-        this.unknown(
-          'unknown-pin',
-          `"${draft.against}" is no pin of this module`,
-          draft.against,
-          pins,
-          [...path, 'against'],
-        );
-      return {
-        kind: 'swing',
-        swing: this.positive(draft.swing, '', [...path, 'swing'], 'V').nominal,
-        against: draft.against,
-      };
-    }
-    if (draft['low-below'] === undefined || draft['high-above'] === undefined) {
-      this.issue(
-        'incomplete-input',
-        'an input needs low-below and high-above, or swing and against',
-        path,
-      );
-      return { kind: 'levels', lowBelow: 0, highAbove: 0 };
-    }
-    const lowBelow = this.positive(draft['low-below'], '', [...path, 'low-below'], 'V').nominal;
-    const highAbove = this.positive(draft['high-above'], '', [...path, 'high-above'], 'V').nominal;
-    if (lowBelow >= highAbove)
-      this.issue('bad-thresholds', 'low-below must lie under high-above', path);
-    return { kind: 'levels', lowBelow, highAbove };
   }
 }

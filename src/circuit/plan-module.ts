@@ -1,7 +1,17 @@
 /** What stands behind the pins of a module, as elements. */
-import type { ModulePart } from './circuit.ts';
+import type { Toleranced } from '../quantity/quantity.ts';
+import { whichOf } from '../quantity/value-at.ts';
+import {
+  endsOf,
+  type ModulePart,
+  type ModulePin,
+  type PullEnd,
+  type PullTo,
+  type Reference,
+  type Span,
+} from './circuit.ts';
 import { GROUND } from './netlist.ts';
-import type { Draw, PartEffect, Plan } from './plan.ts';
+import type { Draw, MakeElement, PartEffect, Plan } from './plan.ts';
 
 /** A module's output has its own divider and discharge resistor; it keeps a dead output at 0 V. Common practice, no source. */
 const BLEED_OHMS = 100_000;
@@ -9,6 +19,10 @@ const BLEED_OHMS = 100_000;
 const WORN_SWITCH_VOLTS = 12;
 /** Two pins of a module on the same copper. */
 const JOINT_OHMS = 0.002;
+/** A way that this car does not have, beside the one that it has: a hundred million times a meter's resistance. */
+const UNDRAWN_OHMS = 1e15;
+/** An output that this car does not have wants so far below battery negative that it never gives a current. */
+const UNDRAWN_VOLTS = -1000;
 
 /** Adds the plugged module; without power its outputs and rails are at 0 V. */
 export function addModule(
@@ -30,50 +44,133 @@ export function addModule(
     if (reference) {
       plan.makers.push(() => ({ kind: 'resistor', a: at, b: GROUND, ohms: BLEED_OHMS }));
       if (powered && !hurt('reference-dead', pin.name)) {
-        const share = hurt('reference-low', pin.name) ? own!.size : null;
-        const { volts, series, limit } = reference;
-        const from = volts === 'battery' ? plan.node('battery.positive') : GROUND;
-        plan.makers.push((draw) => {
-          const full = volts === 'battery' ? 0 : draw.value(`${key}.volts`, volts);
-          const whole = volts === 'battery' ? WORN_SWITCH_VOLTS : full;
-          return {
-            kind: 'regulator',
-            from,
-            out: at,
-            volts: share ? full - whole * (1 - draw.size(share)) : full,
-            ohms: draw.value(`${key}.series`, series),
-            limitAmps: draw.value(`${key}.limit`, limit),
-          };
-        });
+        const low = hurt('reference-low', pin.name) ? own!.size : null;
+        addReference(plan, { key, at, reference, low });
       }
     }
-    if (pull && !hurt('pull-missing', pin.name)) {
-      const { to, ohms } = pull;
-      const resistance = (draw: Draw) => draw.value(`${key}.pull`, ohms);
-      if (to.kind === 'volts')
-        plan.makers.push((draw) => ({
-          kind: 'emf',
-          plus: at,
-          minus: GROUND,
-          volts: powered ? draw.value(`${key}.bias`, to.volts) : 0,
-          ohms: resistance(draw),
-        }));
-      else {
-        const rail =
-          to.kind === 'pin'
-            ? inside(to.pin)
-            : to.kind === 'battery' && powered
-              ? plan.node('battery.positive')
-              : GROUND;
-        plan.makers.push((draw) => ({ kind: 'resistor', a: at, b: rail, ohms: resistance(draw) }));
-      }
-    }
+    if (pull && !hurt('pull-missing', pin.name))
+      addPull(plan, { module: module.name, key, at, pull, powered, inside });
     if (ground && !hurt('ground-open', pin.name))
-      plan.makers.push((draw) => ({
-        kind: 'resistor',
-        a: at,
-        b: GROUND,
-        ohms: draw.value(`${key}.ground`, ground),
-      }));
+      plan.makers.push(
+        groundPath(at, `${key}.ground`, ground, `${key}.ground-volts`, powered && pin.groundVolts),
+      );
   }
+}
+
+/** From a ground to battery negative: its resistance, and what other consumers drop on the same way, if that is known. */
+export function groundPath(
+  at: number,
+  ohmsKey: string,
+  ohms: Toleranced,
+  voltsKey: string,
+  volts: Toleranced | false | undefined,
+): MakeElement {
+  if (!volts)
+    return (draw) => ({ kind: 'resistor', a: at, b: GROUND, ohms: draw.value(ohmsKey, ohms) });
+  return (draw) => ({
+    kind: 'emf',
+    plus: at,
+    minus: GROUND,
+    volts: draw.value(voltsKey, volts),
+    ohms: draw.value(ohmsKey, ohms),
+  });
+}
+
+/** A regulated output: of a voltage, behind the battery, or one of these for each way that the circuit leaves open. */
+function addReference(
+  plan: Plan,
+  {
+    key,
+    at,
+    reference: { volts, batteryChance, series, limit },
+    low,
+  }: {
+    readonly key: string;
+    readonly at: number;
+    readonly reference: Reference;
+    /** Size of a weak output, as a share of what it should be; null for a good one. */
+    readonly low: Span | null;
+  },
+): void {
+  const feed = batteryChance === undefined ? null : feedChoice(batteryChance);
+  const ways = feed ? [volts, 'battery' as const] : [volts];
+  ways.forEach((way, index) => {
+    const from = way === 'battery' ? plan.node('battery.positive') : GROUND;
+    plan.makers.push((draw) => {
+      const drawn = feed === null || draw.value(`${key}.feed`, feed) === index;
+      const full = way === 'battery' ? 0 : draw.value(`${key}.volts`, way);
+      const whole = way === 'battery' ? WORN_SWITCH_VOLTS : full;
+      const left = low ? full - whole * (1 - draw.size(low)) : full;
+      return {
+        kind: 'regulator',
+        from,
+        out: at,
+        volts: drawn ? left : UNDRAWN_VOLTS,
+        ohms: draw.value(`${key}.series`, series),
+        limitAmps: draw.value(`${key}.limit`, limit),
+      };
+    });
+  });
+}
+
+/** Whether an output gives its voltage (0) or follows the battery (1). */
+export function feedChoice(batteryChance: number): Toleranced {
+  return whichOf([1 - batteryChance, batteryChance]);
+}
+
+/** The resistor behind a pin, to each end that it may have. */
+function addPull(
+  plan: Plan,
+  {
+    module,
+    key,
+    at,
+    pull: { to, ohms },
+    powered,
+    inside,
+  }: {
+    readonly module: string;
+    readonly key: string;
+    readonly at: number;
+    readonly pull: NonNullable<ModulePin['pull']>;
+    readonly powered: boolean;
+    readonly inside: (pin: string) => number;
+  },
+): void {
+  const ends = endsOf(to);
+  const choice = to.kind === 'one-of' ? pullChoice(to) : null;
+  ends.forEach((end, index) => {
+    const resistance = (draw: Draw) =>
+      choice === null || draw.value(`${key}.pull-to`, choice) === index
+        ? draw.value(`${key}.pull`, ohms)
+        : UNDRAWN_OHMS;
+    if (end.kind === 'volts') {
+      const bias = end.as === undefined ? `${key}.bias` : `${module}.${end.as}.bias`;
+      plan.makers.push((draw) => ({
+        kind: 'emf',
+        plus: at,
+        minus: GROUND,
+        volts: powered ? draw.value(bias, end.volts) : 0,
+        ohms: resistance(draw),
+      }));
+      return;
+    }
+    const rail = railOf(end, plan, powered, inside);
+    plan.makers.push((draw) => ({ kind: 'resistor', a: at, b: rail, ohms: resistance(draw) }));
+  });
+}
+
+/** The number of the end that a resistor leads to. */
+export function pullChoice(to: Extract<PullTo, { kind: 'one-of' }>): Toleranced {
+  return whichOf(to.ends.map(({ chance }) => chance));
+}
+
+function railOf(
+  end: Exclude<PullEnd, { kind: 'volts' }>,
+  plan: Plan,
+  powered: boolean,
+  inside: (pin: string) => number,
+): number {
+  if (end.kind === 'pin') return inside(end.pin);
+  return end.kind === 'battery' && powered ? plan.node('battery.positive') : GROUND;
 }

@@ -16,14 +16,14 @@ import {
 } from './circuit.ts';
 import { type Element, GROUND } from './netlist.ts';
 import type { PartEffect, Plan } from './plan.ts';
-import { addModule } from './plan-module.ts';
+import { addModule, groundPath } from './plan-module.ts';
 import { addSensor } from './plan-sensor.ts';
 import type { Setup, TerminalId } from './test.ts';
 
 /** A good crimped contact. From memory of connector makers' data: some milliohm new, 20 after ageing. */
 export const CONTACT: Toleranced = { nominal: 0.01, low: 0.005, high: 0.015, unit: 'ohm' };
 /** Lengths in a harness are estimates, and strands differ. Common practice, no source. */
-const WIRE_SPREAD = 0.15;
+export const WIRE_SPREAD = 0.15;
 /** A plain lead with two clips. */
 const LEAD_OHMS = 0.05;
 
@@ -120,18 +120,25 @@ function addBattery(plan: Plan, circuit: Circuit, setup: Setup): void {
   }));
 }
 
+/** Resistance of a whole wire: over every length that is left open, or within the usual spread of a known one. */
+export function copperOf(wire: Wire): Toleranced {
+  return (
+    wire.copper ?? {
+      nominal: wire.ohms,
+      low: (1 - WIRE_SPREAD) * wire.ohms,
+      high: (1 + WIRE_SPREAD) * wire.ohms,
+      unit: 'ohm',
+    }
+  );
+}
+
 /** `effect` is of this wire, or of another that is shorted to it. */
 function addWire(plan: Plan, wire: Wire, effect: FaultEffect | undefined): void {
   const { name } = wire;
   const a = plan.node(wire.from);
   const b = plan.node(wire.to);
   const key = `wire.${name}`;
-  const copper = {
-    nominal: wire.ohms,
-    low: (1 - WIRE_SPREAD) * wire.ohms,
-    high: (1 + WIRE_SPREAD) * wire.ohms,
-    unit: 'ohm' as const,
-  };
+  const copper = copperOf(wire);
   if (effect?.kind === 'wire-open') return;
   if (effect?.kind === 'wire-resistive') {
     plan.makers.push((draw) => ({
@@ -200,10 +207,12 @@ function addPlainPart(
   const key = `${part.name}.ohms`;
   if (own?.mode === 'blown' || own?.mode === 'contact-open') return;
   if (part.kind === 'relay' && setup.state === 'key-off') return;
-  const [a, b] =
-    part.kind === 'ground-point'
-      ? [pin('eyelet'), GROUND]
-      : [pin(part.pins[0]!), pin(part.pins[1]!)];
+  if (part.kind === 'ground-point') {
+    const volts = setup.state !== 'key-off' && part.volts;
+    plan.makers.push(groundPath(pin('eyelet'), key, part.ohms, `${part.name}.volts`, volts));
+    return;
+  }
+  const [a, b] = [pin(part.pins[0]!), pin(part.pins[1]!)];
   plan.makers.push((draw) => {
     const healthy = draw.value(key, part.ohms);
     if (own?.mode === 'shorted' && part.kind === 'neighbour')

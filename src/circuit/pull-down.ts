@@ -1,16 +1,20 @@
 /** Whether a light or resistor clipped to a signal pulls the module's input low enough to be counted. */
 import type { Circuit } from './circuit.ts';
+import { inputLevels } from './input-levels.ts';
 import { inputOn } from './nets.ts';
 import type { SampleSolver } from './sample-solver.ts';
+import { NOMINAL } from './samples.ts';
 import type { TerminalId, Test } from './test.ts';
 
 /** How low a light or resistor clipped to ground pulls a module's input, against what the module calls low. */
 export interface PullDown {
   readonly input: TerminalId;
+  /** In every car. */
   readonly pulls: boolean;
   readonly low: number;
   readonly nominal: number;
   readonly high: number;
+  /** In the nominal car. */
   readonly thresholdVolts: number;
 }
 
@@ -27,17 +31,18 @@ export function pullDownOf(
   const found = inputOn(circuit, test.setup, at);
   if (found?.input.kind !== 'levels') return null;
   const input = found.terminal;
-  const thresholdVolts = found.input.lowBelow;
+  const threshold = (sample: number) =>
+    inputLevels(circuit, input, solver.valueOf(sample), test.setup.state)!.lowBelow;
   const rig = solver.rig(null, test.setup, `${input}.pin`, 'battery.negative', 'none', []);
   const volts = (sample: number) => solver.volts(rig, null, solver.still(null, sample), sample);
-  const values = [-1, ...Array.from({ length: samples }, (_, sample) => sample)].map(volts);
-  const high = Math.max(...values);
+  const all = [NOMINAL, ...Array.from({ length: samples }, (_, sample) => sample)];
+  const values = all.map(volts);
   return {
     input,
-    pulls: high < thresholdVolts,
+    pulls: all.every((sample, index) => values[index]! < threshold(sample)),
     low: Math.min(...values),
     nominal: values[0]!,
-    high,
-    thresholdVolts,
+    high: Math.max(...values),
+    thresholdVolts: threshold(NOMINAL),
   };
 }

@@ -1,17 +1,11 @@
 /** What an instrument shows under one fault in one tolerance sample: digits, a light, the picture of a signal, what the module makes of it. */
-import {
-  type Circuit,
-  effectsOf,
-  type Fault,
-  type ModuleInput,
-  moduleOf,
-  sensorOf,
-} from './circuit.ts';
+import { type Circuit, effectsOf, type Fault, moduleOf, sensorOf } from './circuit.ts';
+import { hangsOnTheCar, type InputLevels, inputLevels } from './input-levels.ts';
 import { lampLook, lightLook, ohmsFrom } from './instruments.ts';
 import { inputOn } from './nets.ts';
 import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
 import { isTarget, type SampleSolver } from './sample-solver.ts';
-import type { Samples } from './samples.ts';
+import { FREE_POINT, NOMINAL, type Samples } from './samples.ts';
 import type { LOOKS, Meter, Setup, Shown, TerminalId, Test } from './test.ts';
 
 /** A signal that moves less than this share of the healthy swing, or less than this voltage, is flat. */
@@ -38,7 +32,7 @@ export class InstrumentReader {
   private readonly solver: SampleSolver;
   private readonly meter: Meter;
   private readonly draws: Samples;
-  private readonly inputs = new Map<TerminalId, ModuleInput | null>();
+  private readonly inputs = new Map<TerminalId, TerminalId | null>();
   /** Levels of the healthy signal, which every sample of a pattern is held against. */
   private readonly good = new Map<string, Levels>();
 
@@ -99,7 +93,10 @@ export class InstrumentReader {
     sample: number,
   ): (typeof LOOKS.pattern)[number] {
     const { low, high } = this.solver.levelsAt(fault, setup, plus, minus, 'meter', sample);
-    const good = this.goodLevels(setup, plus, minus);
+    const at = this.inputAt(plus);
+    // Levels that hang on the car are held against what is healthy in this car.
+    const own = at !== null && hangsOnTheCar(this.circuit, at);
+    const good = this.goodLevels(setup, plus, minus, own ? sample : NOMINAL);
     const swing = Math.max(good.high - good.low, FLAT_VOLTS);
     if (high - low < Math.max(FLAT_SHARE * swing, FLAT_VOLTS)) {
       const middle = ((low + high) / 2 - good.low) / swing;
@@ -109,22 +106,22 @@ export class InstrumentReader {
           ? 'flat-high'
           : 'flat-middle';
     }
-    const input = this.inputOf(plus);
+    const levels = at === null ? null : this.levelsOf(at, setup, sample);
     const full =
-      input?.kind === 'levels' && good.low < input.lowBelow && good.high > input.highAbove
-        ? low < input.lowBelow && high > input.highAbove
+      levels && good.low < levels.lowBelow && good.high > levels.highAbove
+        ? low < levels.lowBelow && high > levels.highAbove
         : high - low >= WEAK_SHARE * swing;
     if (!full) return 'weak';
     const middle = (low + high) / 2;
     return this.isUneven(fault, setup, plus, minus, sample, { middle, swing }) ? 'uneven' : 'full';
   }
 
-  private goodLevels(setup: Setup, plus: TerminalId, minus: TerminalId): Levels {
-    const key = `${setup.state}|${plus}|${minus}`;
-    const known = this.good.get(key);
+  private goodLevels(setup: Setup, plus: TerminalId, minus: TerminalId, sample: number): Levels {
+    const key = `${setup.state}|${plus}|${minus}|${sample}`;
+    const known = sample === FREE_POINT ? undefined : this.good.get(key);
     if (known) return known;
-    const made = this.solver.levelsAt(null, plainSetup(setup), plus, minus, 'meter', -1);
-    this.good.set(key, made);
+    const made = this.solver.levelsAt(null, plainSetup(setup), plus, minus, 'meter', sample);
+    if (sample !== FREE_POINT) this.good.set(key, made);
     return made;
   }
 
@@ -157,13 +154,17 @@ export class InstrumentReader {
     );
   }
 
-  /** The module's input on the same wire as a terminal. */
-  private inputOf(terminal: TerminalId): ModuleInput | null {
+  /** Where the module's input on the same wire as a terminal is. */
+  private inputAt(terminal: TerminalId): TerminalId | null {
     const known = this.inputs.get(terminal);
     if (known !== undefined) return known;
-    const input = inputOn(this.circuit, PLAIN_SETUP, terminal)?.input ?? null;
+    const input = inputOn(this.circuit, PLAIN_SETUP, terminal)?.terminal ?? null;
     this.inputs.set(terminal, input);
     return input;
+  }
+
+  private levelsOf(input: TerminalId, setup: Setup, sample: number): InputLevels | null {
+    return inputLevels(this.circuit, input, this.solver.valueOf(sample), setup.state);
   }
 
   /** Whether the module follows the sensor at an input. */
@@ -187,9 +188,9 @@ export class InstrumentReader {
       'none',
       sample,
     );
-    return input.kind === 'swing'
-      ? high - low >= input.swing
-      : low < input.lowBelow && high > input.highAbove;
+    if (input.kind === 'swing') return high - low >= input.swing;
+    const levels = this.levelsOf(terminal, setup, sample);
+    return levels !== null && low < levels.lowBelow && high > levels.highAbove;
   }
 }
 

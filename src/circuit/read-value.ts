@@ -1,6 +1,7 @@
 /** Values of a circuit file in the unit that is meant, with what to write instead when they are not. */
 import { parseToleranced } from '../quantity/parse-quantity.ts';
 import type { Toleranced, Unit } from '../quantity/quantity.ts';
+import { saysOneOf, splitChoices } from '../quantity/split-choices.ts';
 
 export type ReadValue =
   | { readonly ok: true; readonly value: Toleranced }
@@ -16,11 +17,26 @@ const EXAMPLES: Partial<Record<Unit, string>> = {
   '%': '12 % +/- 2 %',
 };
 
-/** `2.2 kohm +/- 5 %` in `unit`, or why not. */
+/** `2.2 kohm +/- 5 %`, `1 kohm to 22 kohm` or `one of: 5 V, 8 V` in `unit`, or why not. */
 export function readToleranced(text: string, unit: Unit): ReadValue {
   const value = parseToleranced(text);
   const fix = `write it like ${EXAMPLES[unit] ?? `1 ${unit}`}`;
-  if (value === null) return { ok: false, words: 'it is no value with a unit', fix };
+  if (value === null) {
+    const split = saysOneOf(text)
+      ? splitChoices(text, (one) => parseToleranced(one) !== null)
+      : null;
+    if (split?.ok === false) return split;
+    if (split) {
+      const odd = split.choices.find((one) => parseToleranced(one.text) === null);
+      const words = odd ? `"${odd.text}" is no value with a unit` : 'its units differ';
+      return {
+        ok: false,
+        words,
+        fix: `write it like "one of: ${EXAMPLES[unit] ?? `1 ${unit}`}, ..."`,
+      };
+    }
+    return { ok: false, words: 'it is no value with a unit', fix };
+  }
   if (value.unit !== unit)
     return { ok: false, words: `it is in ${value.unit}, and ${unit} is needed`, fix };
   if (!Number.isFinite(value.low) || !Number.isFinite(value.high))

@@ -2,6 +2,7 @@
  * The electrical half of the model: circuit, fault, setup and instrument compiled together, solved for one tolerance sample
  * at one instant of the sensor.
  */
+import { valueAt } from '../quantity/value-at.ts';
 import { type Circuit, effectsOf, type Fault, sensorOf } from './circuit.ts';
 import {
   bridgeElement,
@@ -14,7 +15,7 @@ import type { Element } from './netlist.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
 import type { Draw, MakeElement } from './plan.ts';
 import { addBridges, planNetlist } from './plan-netlist.ts';
-import type { Samples } from './samples.ts';
+import { FREE_POINT, NOMINAL, type Samples } from './samples.ts';
 import { createSolver, type DcSolver } from './solve-dc.ts';
 import type { Meter, Setup, TerminalId } from './test.ts';
 
@@ -85,15 +86,20 @@ export class SampleSolver {
     if (setup.target === 'still') return read(this.still(fault, sample));
     const [first, second] = this.ends(fault, setup, sample);
     // A wiper that is moved is read where it ends: fully moved.
-    const share =
-      sensorOf(this.circuit).kind === 'potentiometer' ? 0 : (this.circuit.target?.onChance ?? 0.5);
+    const share = sensorOf(this.circuit).kind === 'potentiometer' ? 0 : this.duty(sample);
     return share * read(first) + (1 - share) * read(second);
   }
 
   /** The sensor with the target at rest. */
   still(fault: Fault | null, sample: number): Instant {
-    const on = this.draws.unit('target.still', sample) < (this.circuit.target?.onChance ?? 0.5);
+    const on = this.draws.unit('target.still', sample) < this.duty(sample);
     return { on: on && !this.gapStops(fault, sample), swing: 0, travel: 0, onSpot: false };
+  }
+
+  /** Part of a turn that a switched output is on. */
+  private duty(sample: number): number {
+    const { duty, onChance = 0.5 } = this.circuit.target ?? {};
+    return duty ? this.valueOf(sample)('target.duty', duty) : onChance;
   }
 
   /** The two ends of what the sensor does while the target moves: on and off, peak and trough, rest and full travel. */
@@ -143,10 +149,10 @@ export class SampleSolver {
     return rig.solver.volts[rig.plus]! - rig.solver.volts[rig.minus]!;
   }
 
-  private valueOf(sample: number): Draw['value'] {
-    if (sample < 0) return (_key, of) => of.nominal;
-    return (key, of) =>
-      of.low === of.high ? of.low : of.low + (of.high - of.low) * this.draws.unit(key, sample);
+  /** The value of each quantity in a sample. */
+  valueOf(sample: number): Draw['value'] {
+    if (sample === NOMINAL) return (_key, of) => of.nominal;
+    return (key, of) => (of.low === of.high ? of.low : valueAt(of, this.draws.unit(key, sample)));
   }
 
   private sizeOf(sample: number): Draw['size'] {
@@ -159,7 +165,7 @@ export class SampleSolver {
     const fuses = this.circuit.parts.filter((part) => part.kind === 'fuse');
     if (fuses.length === 0 || fault === null) return NONE;
     const key = `${fault.id}|${sample}`;
-    const known = this.blown.get(key);
+    const known = sample === FREE_POINT ? undefined : this.blown.get(key);
     if (known) return known;
     const blown = fuses.flatMap((fuse) => {
       const rig = this.rig(
@@ -175,7 +181,7 @@ export class SampleSolver {
       const whole = !effectsOf(fault).some((one) => one.kind === 'part' && one.part === fuse.name);
       return whole && Math.abs(volts) / ohms > FUSE_BLOWS_AT * fuse.amps ? [fuse.name] : [];
     });
-    this.blown.set(key, blown);
+    if (sample !== FREE_POINT) this.blown.set(key, blown);
     return blown;
   }
 
@@ -198,7 +204,11 @@ export class SampleSolver {
     const element = this.instrumentElement(instrument, a, b);
     const at = element && a !== b ? plan.makers.length : -1;
     if (element && a !== b) plan.makers.push(() => element);
-    const draw: Draw = { ...this.still(fault, -1), value: this.valueOf(-1), size: this.sizeOf(-1) };
+    const draw: Draw = {
+      ...this.still(fault, NOMINAL),
+      value: this.valueOf(NOMINAL),
+      size: this.sizeOf(NOMINAL),
+    };
     const solver = createSolver({
       nodes: plan.nodes,
       elements: plan.makers.map((make) => make(draw)),

@@ -3,75 +3,54 @@
  * offset(d) + (i + 1) * sqrt(prime(d)) (Richtmyer, 1951; the offset, from the seed, after Cranley and Patterson, 1976).
  * All faults and tests share them, so that differences come from the fault and not from luck.
  */
-import type { Circuit, Part } from './circuit.ts';
+import { placesOf, quantitiesOf } from './car-quantities.ts';
+import type { Circuit } from './circuit.ts';
+
+/** The sample in which every value is its nominal one. */
+export const NOMINAL = -1;
+/** The sample that is no member of the sequence but the point that was taken last. Nothing of it may be kept. */
+export const FREE_POINT = -2;
 
 export interface Samples {
-  /** Even value in 0..1 of quantity `key` in sample `index`; 0.5 for the nominal sample -1. */
+  /** Even value in 0..1 of quantity `key` in sample `index`; 0.5 for the nominal sample. */
   readonly unit: (key: string, index: number) => number;
+  /** Takes a point of the unit cube, one number in 0..1 for each of `quantitiesOf`, as sample `FREE_POINT`. */
+  readonly take: (point: Float64Array) => void;
 }
-
-/** Quantities that belong to no part. */
-const COMMON_KEYS = ['fault.size', 'target.still', 'target.gap', 'fault.visible', 'wear'];
 
 /** Samples for a circuit; the same circuit and seed give the same values to the bit. */
 export function createSamples(circuit: Circuit, seed: number): Samples {
-  const keys = [
-    ...COMMON_KEYS,
-    'battery.rest',
-    'battery.cranking',
-    'battery.running',
-    'battery.ohms',
-  ];
-  for (const wire of circuit.wires) keys.push(`wire.${wire.name}`);
-  for (const part of circuit.parts) {
-    keys.push(...valueKeys(part, part.name));
-    for (const pin of part.pins) keys.push(`contact.${part.name}.${pin}`);
-  }
-  const primes = firstPrimes(keys.length);
-  const placeOf = new Map(keys.map((key, place) => [key, place]));
-  const steps = new Float64Array(keys.length);
-  const offsets = new Float64Array(keys.length);
+  const places = placesOf(circuit);
+  const primes = firstPrimes(places.length);
+  const quantities = quantitiesOf(circuit);
+  const placeOf = new Map(quantities.map(({ key }, place) => [key, place]));
+  const steps = new Float64Array(quantities.length);
+  const offsets = new Float64Array(quantities.length);
   let state = (seed >>> 0) ^ 0x9e3779b9;
-  keys.forEach((_, index) => {
+  let at = 0;
+  places.forEach((quantity, place) => {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    steps[index] = Math.sqrt(primes[index]!) % 1;
-    offsets[index] = scramble(state) / 2 ** 32;
+    if (quantity === null) return;
+    steps[at] = Math.sqrt(primes[place]!) % 1;
+    offsets[at] = scramble(state) / 2 ** 32;
+    at += 1;
   });
+  let free: Float64Array | null = null;
   return {
     unit: (key, index) => {
-      if (index < 0) return 0.5;
+      if (index === NOMINAL) return 0.5;
       const place = placeOf.get(key);
       if (place === undefined) throw new Error(`samples: no quantity "${key}"`);
-      return (offsets[place]! + (index + 1) * steps[place]!) % 1;
+      if (index !== FREE_POINT) return (offsets[place]! + (index + 1) * steps[place]!) % 1;
+      if (free === null) throw new Error('samples: no point was taken');
+      return free[place]!;
+    },
+    take: (point) => {
+      if (point.length !== quantities.length)
+        throw new Error(`samples: a point has ${quantities.length} numbers, not ${point.length}`);
+      free = point;
     },
   };
-}
-
-function valueKeys(part: Part, prefix: string): string[] {
-  switch (part.kind) {
-    case 'module':
-      return part.inside.flatMap(({ name }) =>
-        ['volts', 'series', 'limit', 'pull', 'bias', 'ground'].map(
-          (value) => `${prefix}.${name}.${value}`,
-        ),
-      );
-    case 'potentiometer':
-      return part.tracks.flatMap(({ name }) =>
-        ['ohms', 'wiper', 'closed', 'open'].map((value) => `${prefix}.${name}.${value}`),
-      );
-    case 'hall-switch':
-      return ['draws', 'minimum', 'on', 'off', 'limit'].map((value) => `${prefix}.${value}`);
-    case 'current-switch':
-      return ['low', 'high', 'minimum', 'reverse'].map((value) => `${prefix}.${value}`);
-    case 'reluctor':
-      return ['ohms', 'cranking', 'running', 'byHand'].map((value) => `${prefix}.${value}`);
-    case 'neighbour':
-      return [`${prefix}.ohms`, `${prefix}.shorted`];
-    case 'fuse':
-    case 'relay':
-    case 'ground-point':
-      return [`${prefix}.ohms`];
-  }
 }
 
 /** A well mixed 32-bit number (the finaliser of MurmurHash3, Appleby, public domain). */

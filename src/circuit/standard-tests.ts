@@ -1,5 +1,5 @@
 /** The sensible tests of a circuit, by rule from its structure: what a technician would think of, and may safely do. */
-import { type Circuit, moduleOf, type Part, partName, sensorOf } from './circuit.ts';
+import { type Circuit, likeliestEnd, moduleOf, type Part, partName, sensorOf } from './circuit.ts';
 import { refuseTest } from './refuse-test.ts';
 import { SensorTests } from './sensor-tests.ts';
 import type { Bridge, Probe, TerminalId } from './test.ts';
@@ -298,7 +298,7 @@ class Collector extends SensorTests {
     const pull = moduleOf(this.circuit).inside.find(
       (one) => `${this.module}.${one.name}` === there,
     )?.pull;
-    const falls = pull !== null && pull !== undefined && pull.to.kind !== 'ground';
+    const falls = pull !== null && pull !== undefined && likeliestEnd(pull.to).kind !== 'ground';
     const source = falls ? NEGATIVE : feed?.here;
     if (source === undefined) return;
     const ohms = falls ? PULL_DOWN_OHMS : PULL_UP_OHMS;

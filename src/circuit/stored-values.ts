@@ -72,7 +72,7 @@ const UNIT_OF: Readonly<Record<string, Unit>> = {
   ...{ ohms: 'ohm', series: 'ohm', on: 'ohm', off: 'ohm', wiper: 'ohm', reverse: 'ohm' },
   ...{ shorted: 'ohm', ground: 'ohm', size: 'ohm' },
   ...{ draws: 'A', limit: 'A', low: 'A', high: 'A' },
-  ...{ closed: '1', open: '1' },
+  ...{ closed: '1', open: '1', duty: '1', groundVolts: 'V', copper: 'ohm' },
 };
 
 function isPlain(value: number, unit: Unit): boolean {
@@ -86,10 +86,12 @@ function isWire({ ohms, sizeSquareMetres, lengthMetres }: Wire): boolean {
 }
 
 function inputFlaw(input: ModuleInput, at: string): ValueFlaw | null {
-  const volts = input.kind === 'swing' ? [input.swing] : [input.lowBelow, input.highAbove];
-  if (!volts.every((one) => isPlain(one, 'V'))) return { at, words: UNREASONABLE };
+  const levels = input.kind === 'swing' ? [input.swing] : [input.lowBelow, input.highAbove];
+  const unit = input.kind === 'levels' && input.of ? LEVEL_UNITS[input.of] : 'V';
+  if (!levels.every((one) => isPlain(one, unit))) return { at, words: UNREASONABLE };
   return input.kind === 'swing' || input.lowBelow < input.highAbove ? null : { at, words: LEVELS };
 }
+const LEVEL_UNITS = { 'pull-amps': 'A', 'pull-supply': '1' } as const;
 const LEVELS = 'has an input whose low level does not lie under its high level';
 
 function isTarget({ teeth, missing }: Target): boolean {

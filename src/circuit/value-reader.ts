@@ -1,5 +1,6 @@
 /** Reads values out of a circuit file and collects what is wrong with them, each at its place. */
 import type { Toleranced, Unit } from '../quantity/quantity.ts';
+import { mapped } from '../quantity/value-at.ts';
 import type { Issue } from '../source/issue.ts';
 import { nameFix } from '../source/nearest-name.ts';
 import type { Path, YamlSource } from '../source/parse-yaml.ts';
@@ -36,12 +37,7 @@ export class ValueReader {
   /** A share of 0 to 100 %, as 0 to 1. */
   protected share(text: string, path: Path): Toleranced {
     const value = this.value(text, '', '%', path);
-    const part = {
-      nominal: value.nominal / 100,
-      low: value.low / 100,
-      high: value.high / 100,
-      unit: '1' as const,
-    };
+    const part = mapped(value, (percent) => percent / 100, '1');
     if (part.low < 0 || part.high > 1)
       this.issue(
         'bad-share',

@@ -201,7 +201,7 @@ export function authoredRange(
   const { expect } = at.draft;
   if (expect !== undefined && expect !== 'computed') {
     const read = parseToleranced(expect);
-    if (read?.unit === unit)
+    if (read?.unit === unit && read.oneOf === undefined)
       return { low: read.low, nominal: null, high: read.high, from: 'author' };
     at.add(
       'bad-value',

@@ -1,14 +1,19 @@
 /** Quantities as files write them: strict, case-sensitive, one spelling of a number. */
 import type { Quantity, Toleranced } from './quantity.ts';
+import { saysOneOf, splitChoices } from './split-choices.ts';
 import { strictUnit, toSi } from './unit-words.ts';
+import { oneOfSeveral, unknownBetween } from './value-at.ts';
 import { awgAreaM2 } from './wire.ts';
 
 /** Longer than any quantity that a person writes. */
 const MAX_CHARACTERS = 100;
+/** Longer than any list of choices. */
+const MAX_LIST_CHARACTERS = 400;
 
 // Bounded pieces that cannot match the same characters twice: linear.
 const NUMBER = /^([+-]?(?:\d{1,15}(?:\.\d{1,15})?|\.\d{1,15})(?:e[+-]?\d{1,2})?)/;
 const PLUS_MINUS = /\+\/-|±/;
+const BETWEEN = /\.\.|\sto\s/;
 
 /**
  * `4.75 V`, `0.5 mm2`, `2.2 kohm`, `30 mA`, `800 rpm`, `18 AWG` (its area), `-40 degC`; a number alone is of unit
@@ -28,13 +33,28 @@ export function parseQuantity(text: string): Quantity | null {
 }
 
 /**
- * `5 V +/- 2 %`, `5 V ± 0.25 V`, `1 kohm .. 10 kohm` (nominal half-way), or a plain value without tolerance. Null when
- * it is none of these, the ends are exchanged, or the units differ. A tolerance in per cent is of the value, but of
- * a value in per cent it is points: `50 % +/- 5 %` is 45 to 55.
+ * A value and what is known of it, in one of three kinds. Known within a tolerance: `5 V +/- 2 %`, `5 V ± 0.25 V`, or a
+ * plain value. Unknown within a range: `1 kohm to 22 kohm`, also written `1 kohm .. 22 kohm`. One of several:
+ * `one of: 5 V 70 %, 8 V +/- 3 % 30 %`. Null when it is none of these, the ends are exchanged, or the units differ.
+ * A tolerance in per cent is of the value, but of a value in per cent it is points: `50 % +/- 5 %` is 45 to 55.
  */
 export function parseToleranced(text: string): Toleranced | null {
+  if (!saysOneOf(text)) return parseOne(text);
+  if (text.length > MAX_LIST_CHARACTERS) return null;
+  const split = splitChoices(text, (one) => parseOne(one) !== null);
+  if (!split.ok) return null;
+  const alternatives = split.choices.flatMap(({ text: one, chance }) => {
+    const value = parseOne(one);
+    return value ? [{ chance, value }] : [];
+  });
+  const [first] = alternatives;
+  const alike = alternatives.every(({ value }) => value.unit === first?.value.unit);
+  return alike && alternatives.length === split.choices.length ? oneOfSeveral(alternatives) : null;
+}
+
+function parseOne(text: string): Toleranced | null {
   if (text.length > MAX_CHARACTERS) return null;
-  const range = text.split('..');
+  const range = text.split(BETWEEN);
   if (range.length === 2) return between(parseQuantity(range[0]!), parseQuantity(range[1]!));
   const sides = text.split(PLUS_MINUS);
   const value = parseQuantity(sides[0]!);
@@ -58,8 +78,7 @@ function decimalSum(a: number, b: number): number {
 
 function between(low: Quantity | null, high: Quantity | null): Toleranced | null {
   if (!low || !high || low.unit !== high.unit || low.value > high.value) return null;
-  const nominal = (low.value + high.value) / 2;
-  return { nominal, low: low.value, high: high.value, unit: low.unit };
+  return unknownBetween(low.value, high.value, low.unit);
 }
 
 function gauge(number: number): Quantity | null {

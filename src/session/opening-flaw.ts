@@ -3,7 +3,14 @@
  * step there is, that a wire ends at a pin there is, and that a test is read with what it is probed with, it cannot say.
  * What passes here can be walked and computed with.
  */
-import { type Circuit, type FaultEffect, isSensor, type Part } from '../circuit/circuit.ts';
+import {
+  type Circuit,
+  endsOf,
+  type FaultEffect,
+  isSensor,
+  type Part,
+  type PullEnd,
+} from '../circuit/circuit.ts';
 import { valueFlaw } from '../circuit/stored-values.ts';
 import { connectorsOf, terminalsOf } from '../circuit/terminals.ts';
 import { LOOKS, type Look, type Probe, type Shown, type Test } from '../circuit/test.ts';
@@ -194,12 +201,18 @@ function partFlaw(part: Part): Flaw {
   if (!sameNames(pinsOf(part), part.pins)) return 'has other pins than its kind';
   if (part.kind !== 'module') return null;
   const named = part.inside.flatMap(({ pull, input, joinedTo }) => [
-    ...(pull?.to.kind === 'pin' ? [pull.to.pin] : []),
+    ...(pull ? endsOf(pull.to).flatMap(pinsNamed) : []),
     ...(input?.kind === 'swing' ? [input.against] : []),
     ...(joinedTo === null ? [] : [joinedTo]),
   ]);
   const lost = named.find((pin) => !part.pins.includes(pin));
   return lost === undefined ? null : `names a pin that it does not have, "${lost}"`;
+}
+
+/** The other pin that a resistor's end speaks of. */
+function pinsNamed(end: PullEnd): readonly string[] {
+  if (end.kind === 'pin') return [end.pin];
+  return end.kind === 'volts' && end.as !== undefined ? [end.as] : [];
 }
 
 function pinsOf(part: Part): readonly string[] {

@@ -120,6 +120,13 @@ describe('a value of a circuit file', () => {
     ['5 V', 'ohm', /is in V, and ohm is needed/, /2\.2 kohm/],
     ['OL', 'ohm', /not finite/, /2\.2 kohm/],
     ['5 V', 'Hz', /is in V/, /like 1 Hz$/],
+    ['one of: 5 V', 'V', /needs 2 to 12 choices/, /one of: 5 V 70 %, 8 V 30 %/],
+    ['one of: 5 V 70 %, 8 V 70 %', 'V', /the chances come to 140 %/, /100 %/],
+    ['one of: 5 V 100 %, 8 V', 'V', /leave nothing for the others/, /100 %/],
+    ['one of: 5 V 100 %, 8 V 0 %', 'V', /0 % is none/, /leave it out/],
+    ['one of: 5 V, sky', 'V', /"sky" is no value with a unit/, /"one of: 5 V \+\/- 2 %, \.\.\."/],
+    ['one of: 5 V, 8 A', 'V', /its units differ/, /one of/],
+    ['one of: 5 V, 8 V', 'ohm', /is in V, and ohm is needed/, /2\.2 kohm/],
   ])('"%s" in %s is none', (text, unit, words, fix) => {
     expect(readToleranced(text, unit)).toEqual({
       ok: false,

@@ -54,7 +54,9 @@ describe('quantities in files', () => {
     ['5 V +/- 2 %', 4.9, 5, 5.1, 'V'],
     ['5 V ± 0.25 V', 4.75, 5, 5.25, 'V'],
     ['12.6 V +/- 0.3 V', 12.3, 12.6, 12.9, 'V'],
-    ['1 kohm .. 10 kohm', 1000, 5500, 10000, 'ohm'],
+    ['1 kohm .. 2.5 kohm', 1000, 1750, 2500, 'ohm'],
+    ['11.8 V to 14.6 V', 11.8, 13.2, 14.6, 'V'],
+    ['-1 V to 10 V', -1, 4.5, 10, 'V'],
     ['50 % +/- 5 %', 45, 50, 55, '%'],
     ['20 mohm', 0.02, 0.02, 0.02, 'ohm'],
     ['-12 V +/- 10 %', -13.2, -12, -10.8, 'V'],
@@ -63,6 +65,83 @@ describe('quantities in files', () => {
     ['5 V'.padEnd(100), 5, 5, 5, 'V'],
   ])('%s', (text, low, nominal, high, unit) => {
     expect(parseToleranced(text)).toEqual({ low, nominal, high, unit });
+  });
+  test.each(['1 kohm to 9 kohm', '1 kohm .. 9 kohm'])('%s: even in the logarithm', (text) => {
+    // by hand: the square root of 1 times 9
+    const known = { low: 1000, nominal: 3000, high: 9000, unit: 'ohm', spread: 'log' };
+    expect(parseToleranced(text)).toEqual(known);
+  });
+  test('ends are far apart from three times on', () => {
+    expect(parseToleranced('1 V to 2.99 V')).not.toHaveProperty('spread');
+    expect(parseToleranced('1 V to 3 V')).toHaveProperty('spread', 'log');
+    expect(parseToleranced('0 V to 3 V')).not.toHaveProperty('spread');
+    expect(parseToleranced('20 % to 80 %')).not.toHaveProperty('spread');
+    // a tolerance is around a value that is known, however wide
+    expect(parseToleranced('4 ohm +/- 80 %')).not.toHaveProperty('spread');
+  });
+  test.each<[string, [number, number, number, number][], number]>([
+    // chance, low, nominal, high of each
+    [
+      'one of: 5 V, 8 V',
+      [
+        [0.5, 5, 5, 5],
+        [0.5, 8, 8, 8],
+      ],
+      5,
+    ],
+    [
+      'one of 5 V, 8 V',
+      [
+        [0.5, 5, 5, 5],
+        [0.5, 8, 8, 8],
+      ],
+      5,
+    ],
+    [
+      'one of: 5 V 30 %, 8 V 70 %',
+      [
+        [0.3, 5, 5, 5],
+        [0.7, 8, 8, 8],
+      ],
+      8,
+    ],
+    [
+      'one of: 4 V +/- 25 % 80 %, 8 V',
+      [
+        [0.8, 3, 4, 5],
+        [0.2, 8, 8, 8],
+      ],
+      4,
+    ],
+    [
+      'one of: 4 V +/- 25 %, 1 V to 2 V 60 %',
+      [
+        [0.4, 3, 4, 5],
+        [0.6, 1, 1.5, 2],
+      ],
+      1.5,
+    ],
+  ])('%s', (text, ways, nominal) => {
+    const read = parseToleranced(text);
+    expect(read?.nominal).toBe(nominal);
+    expect(read?.low).toBe(Math.min(...ways.map(([, low]) => low)));
+    expect(read?.high).toBe(Math.max(...ways.map(([, , , high]) => high)));
+    expect(
+      read?.oneOf?.map(({ chance, value }) => [chance, value.low, value.nominal, value.high]),
+    ).toEqual(ways);
+  });
+  test.each([
+    'one of: 5 V',
+    'one of: 5 V, 8 A',
+    'one of: 5 V, sky',
+    'one of: 5 V 70 %, 8 V 40 %',
+    'one of: 5 V 100 %, 8 V',
+    'one of: 5 V 0 %, 8 V 100 %',
+    'one of: 5 V, one of: 6 V, 7 V',
+    '1 V to 2 V to 3 V',
+    '1 V to 2 A',
+  ])('"%s" is none of the kinds', (text) => {
+    expect(parseToleranced(text)).toBeNull();
   });
   test.each([
     '5 V +/- 3 A',

@@ -16,7 +16,7 @@ export type CircuitDraft1 = (ModuleDraft | HallSwitchDraft | ReluctorDraft | Pot
  */
 export type PlainName = string
 /**
- * Another pin of this module, battery, ground, or a voltage.
+ * Another pin of this module, battery, ground, a voltage, or the voltage behind the resistor of another pin; or one of these.
  */
 export type OtherEnd = string
 /**
@@ -69,9 +69,9 @@ export type MissingTeeth = number
  */
 export type TurnsPerCrankshaftTurn = number
 /**
- * Chance that a still target leaves a switched output on.
+ * Also the chance that a still target leaves a switched output on. A range where the wheel is not known.
  */
-export type PartOfATurnTheOutputIsOn = number
+export type PartOfATurnTheOutputIsOn = (number | string)
 export type Weight = number
 /**
  * Instead of the rule's words.
@@ -170,6 +170,7 @@ against?: Name
  */
 export interface Ground {
 ohms?: Quantity
+offset?: Quantity
 }
 /**
  * Hall switch with open-collector output. Pins: feed, signal, ground.
@@ -252,6 +253,7 @@ export interface GroundPointDraft {
 kind: "ground-point"
 words?: PlainName7
 ohms?: Quantity
+offset?: Quantity
 }
 /**
  * Another part on the same feed or ground, as a load. Pins: feed, ground.

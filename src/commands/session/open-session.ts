@@ -278,14 +278,22 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
 
 /** More than the charging voltage by this factor cannot be in the vehicle; coils of sensors are looked at with a scope. */
 const IMPOSSIBLE_FACTOR = 1.5;
+/** Batteries are called by whole threes of cells, and hold nine tenths of that even when they are low. Common practice. */
+const CELLS_VOLTS = 6;
+const LEAST_CHARGE = 0.9;
 
 function voltageLimits(circuit: Circuit) {
   const high = Math.ceil(circuit.battery.running.high * IMPOSSIBLE_FACTOR);
   return {
     low: -high,
     high,
-    because: `this vehicle has a ${Math.floor(circuit.battery.rest.nominal)} V system`,
+    because: `this vehicle has a ${systemVolts(circuit)} V system`,
   };
+}
+
+/** 6, 12, 24: what the battery is called by. */
+function systemVolts({ battery }: Circuit): number {
+  return CELLS_VOLTS * Math.max(1, Math.floor(battery.rest.low / (CELLS_VOLTS * LEAST_CHARGE)));
 }
 
 /** What a capture is taken of: a fault that comes and goes is not there. */

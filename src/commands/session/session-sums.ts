@@ -2,6 +2,7 @@
 import { parseArgs } from 'node:util';
 import {
   type Circuit,
+  likeliestEnd,
   type ModulePin,
   moduleOf,
   sensorOf,
@@ -176,7 +177,7 @@ function wireAt(circuit: Circuit, probe: Probe): Wire | null {
 function wireSum(circuit: Circuit, wire: Wire): Filled {
   const values = {
     size: `${Number((wire.sizeSquareMetres * 1e6).toPrecision(4))} mm2`,
-    length: `${wire.lengthMetres} m`,
+    length: `${Number(wire.lengthMetres.toPrecision(4))} m`,
     temperature: String(circuit.celsius),
     current: text(ampsOf(circuit), 'A'),
   };
@@ -187,7 +188,7 @@ function dropSum(circuit: Circuit, wire: Wire, { expected, family }: MeasureStep
   const allowed = family === 'ground' && expected?.high ? expected.high : DROP_VOLTS;
   const values = {
     current: text(ampsOf(circuit), 'A'),
-    length: `${wire.lengthMetres} m`,
+    length: `${Number(wire.lengthMetres.toPrecision(4))} m`,
     drop: text(allowed, 'V'),
     temperature: String(circuit.celsius),
   };
@@ -230,14 +231,14 @@ function pulledTo(
   pins: readonly ModulePin[],
   { pull }: ModulePin,
 ): number | null {
-  switch (pull?.to.kind) {
+  const end = pull && likeliestEnd(pull.to);
+  switch (end?.kind) {
     case 'volts':
-      return pull.to.volts.nominal;
+      return end.volts.nominal;
     case 'battery':
       return circuit.battery.rest.nominal;
     case 'pin': {
-      const { pin } = pull.to;
-      const volts = pins.find(({ name }) => name === pin)?.reference?.volts;
+      const volts = pins.find(({ name }) => name === end.pin)?.reference?.volts;
       return volts === 'battery' ? circuit.battery.rest.nominal : (volts?.nominal ?? null);
     }
     default:

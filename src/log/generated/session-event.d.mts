@@ -47,8 +47,10 @@ export type LookProbe = (LightProbe | LampProbe | PatternProbe | CountsProbe | T
  * What an instrument without digits shows.
  */
 export type Look = ("lit" | "dim" | "dark" | "full" | "weak" | "uneven" | "flat-high" | "flat-middle" | "flat-low" | "follows" | "still" | "in-step" | "shifted" | "no-signal" | "sound" | "faulty")
+export type Chance = number
 export type Part = (ModulePart | HallPart | ReluctorPart | PotentiometerPart | CurrentSwitchPart | FusePart | RelayPart | GroundPointPart | NeighbourPart)
-export type PullTo = (PullToPin | PullToBattery | PullToGround | PullToVolts)
+export type PullTo = (PullToPin | PullToBattery | PullToGround | PullToVolts | PullToOneOf)
+export type PullEnd = (PullToPin | PullToBattery | PullToGround | PullToVolts)
 export type ModuleInput = (LevelsInput | SwingInput)
 export type FaultEffect = (WireOpen | WireResistive | WireShort | ContactOpen | ContactResistive | PartFails | TargetFails)
 export type Vehicle = (RealVehicle | BenchVehicle | DrillVehicle)
@@ -364,6 +366,18 @@ nominal: number
 low: number
 high: number
 unit: ("V" | "A" | "ohm" | "Hz" | "rpm" | "%" | "s" | "m" | "m2" | "degC" | "deg" | "F" | "W" | "1")
+spread?: "log"
+/**
+ * @minItems 1
+ */
+oneOf?: PositiveAlternative[]
+}
+/**
+ * One of several values above zero, and the chance that it is this one.
+ */
+export interface PositiveAlternative {
+chance: Chance
+value: Positive
 }
 export interface ModulePart {
 kind: "module"
@@ -377,6 +391,7 @@ name: string
 reference: (null | PinReference)
 pull: (null | PinPull)
 input: (null | ModuleInput)
+groundVolts?: Toleranced
 ground: (null | Positive)
 joinedTo: (string | null)
 }
@@ -384,6 +399,7 @@ export interface PinReference {
 volts: ("battery" | Positive)
 series: Positive
 limit: Positive
+batteryChance?: Chance
 }
 export interface PinPull {
 to: PullTo
@@ -402,6 +418,7 @@ kind: "ground"
 export interface PullToVolts {
 kind: "volts"
 volts: Toleranced
+as?: string
 }
 /**
  * A value with its tolerance, in the unit without prefix.
@@ -411,11 +428,35 @@ nominal: number
 low: number
 high: number
 unit: ("V" | "A" | "ohm" | "Hz" | "rpm" | "%" | "s" | "m" | "m2" | "degC" | "deg" | "F" | "W" | "1")
+spread?: "log"
+/**
+ * @minItems 1
+ */
+oneOf?: Alternative[]
+}
+/**
+ * One of several values, and the chance that it is this one.
+ */
+export interface Alternative {
+chance: Chance
+value: Toleranced
+}
+export interface PullToOneOf {
+kind: "one-of"
+/**
+ * @minItems 1
+ */
+ends: PullChoice[]
+}
+export interface PullChoice {
+chance: Chance
+end: PullEnd
 }
 export interface LevelsInput {
 kind: "levels"
 lowBelow: number
 highAbove: number
+of?: ("pull-amps" | "pull-supply")
 }
 export interface SwingInput {
 kind: "swing"
@@ -494,6 +535,7 @@ name: string
 words: string
 pins: string[]
 ohms: Positive
+volts?: Toleranced
 }
 export interface NeighbourPart {
 kind: "neighbour"
@@ -510,6 +552,7 @@ to: string
 ohms: number
 sizeSquareMetres: number
 lengthMetres: number
+copper?: Positive
 role: ("supply" | "reference" | "ground" | "signal")
 }
 export interface Connector {
@@ -531,6 +574,7 @@ teeth: (number | null)
 missing: number
 turns: number
 onChance: number
+duty?: Toleranced
 }
 export interface Fault {
 id: string

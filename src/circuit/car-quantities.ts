@@ -1,0 +1,222 @@
+/** What cars of one circuit differ in: every value that the circuit file leaves open, in a fixed order, with words. */
+import type { Toleranced, Unit } from '../quantity/quantity.ts';
+import {
+  type Circuit,
+  endsOf,
+  type ModulePart,
+  type ModulePin,
+  type Part,
+  type SensorPart,
+} from './circuit.ts';
+import { spaced } from './part-faults.ts';
+import { feedChoice, pullChoice } from './plan-module.ts';
+import { CONTACT, copperOf } from './plan-netlist.ts';
+
+/** One quantity of a car. */
+export interface CarQuantity {
+  readonly key: string;
+  /** For people: `pull-up of the module's signal input`. */
+  readonly words: string;
+  /** What the circuit says of it; null for what is no value but a matter of chance, even in 0..1. */
+  readonly value: Toleranced | null;
+  readonly unit: Unit;
+  /** Where it is no number but one of several ways, in the order of `value.oneOf`: `reference`, `8 V`, `battery`. */
+  readonly ways?: readonly string[];
+}
+
+/** The quantities of a circuit in the order of the unit cube that its samples and points live in. */
+export function quantitiesOf(circuit: Circuit): readonly CarQuantity[] {
+  return placesOf(circuit).filter((place) => place !== null);
+}
+
+/**
+ * The same with a place for every value that a module's pin could have, null where it has none: the place picks the
+ * sequence of a quantity, and so keeps it when another pin is described.
+ */
+export function placesOf(circuit: Circuit): readonly (CarQuantity | null)[] {
+  const { battery, wires, parts, target } = circuit;
+  return [
+    chance('fault.size', 'size of the fault'),
+    chance('target.still', 'where the wheel stands still'),
+    chance('target.gap', 'how far too wide the gap is'),
+    chance('fault.visible', 'whether the fault is seen'),
+    null,
+    of('battery.rest', 'battery at rest', battery.rest),
+    of('battery.cranking', 'battery while cranking', battery.cranking),
+    of('battery.running', 'battery with the engine running', battery.running),
+    of('battery.ohms', 'inside resistance of the battery', battery.ohms),
+    ...wires.map((wire) =>
+      of(`wire.${wire.name}`, `copper of the ${spaced(wire.name)} wire`, copperOf(wire)),
+    ),
+    ...parts.flatMap((part) => [
+      ...valuesOf(part),
+      ...part.pins.map((pin) =>
+        of(`contact.${part.name}.${pin}`, `contact at ${part.name}.${pin}`, CONTACT),
+      ),
+    ]),
+    // What came later stands last, so that the others keep their places.
+    ...parts.flatMap((part) => (part.kind === 'module' ? waysOf(part) : [])),
+    ...parts.flatMap(offsetsOf),
+    ...(target?.duty
+      ? [of('target.duty', 'part of a turn that the output is on', target.duty)]
+      : []),
+  ];
+}
+
+function of(key: string, words: string, value: Toleranced): CarQuantity {
+  return { key, words, value, unit: value.unit };
+}
+
+function chance(key: string, words: string): CarQuantity {
+  return { key, words, value: null, unit: '1' };
+}
+
+function valuesOf(part: Part): (CarQuantity | null)[] {
+  const { name, words } = part;
+  const named = (what: string, words: string, value: Toleranced) =>
+    of(`${name}.${what}`, words, value);
+  switch (part.kind) {
+    case 'module':
+      return part.inside.flatMap((pin) => pinValues(part, pin));
+    case 'fuse':
+    case 'relay':
+      return [named('ohms', `resistance of the ${words}`, part.ohms)];
+    case 'ground-point':
+      return [named('ohms', `${words} to battery negative`, part.ohms)];
+    case 'neighbour':
+      return [
+        named('ohms', `load of the ${words}`, part.ohms),
+        named('shorted', `${words} when shorted`, part.shorted),
+      ];
+    default:
+      return sensorValues(part);
+  }
+}
+
+function sensorValues(part: SensorPart): CarQuantity[] {
+  const { name, words } = part;
+  const named = (what: string, said: string, value: Toleranced) =>
+    of(`${name}.${what}`, `${said} of the ${words}`, value);
+  switch (part.kind) {
+    case 'hall-switch':
+      return [
+        named('draws', 'supply current', part.draws),
+        named('minimum', 'least supply', part.minimum),
+        named('on', 'output resistance when on', part.on),
+        named('off', 'output leakage when off', part.off),
+        named('limit', 'current limit of the output', part.limit),
+      ];
+    case 'current-switch':
+      return [
+        named('low', 'small current', part.low),
+        named('high', 'large current', part.high),
+        named('minimum', 'least voltage', part.minimum),
+        named('reverse', 'resistance backwards', part.reverse),
+      ];
+    case 'reluctor':
+      return [
+        named('ohms', 'coil resistance', part.ohms),
+        named('cranking', 'peak voltage while cranking', part.cranking),
+        named('running', 'peak voltage at idle', part.running),
+        named('byHand', 'peak voltage when moved by hand', part.byHand),
+      ];
+    case 'potentiometer':
+      return part.tracks.flatMap((track) => {
+        const which = part.tracks.length > 1 ? `${spaced(track.name)}, ` : '';
+        return [
+          named(`${track.name}.ohms`, `${which}track resistance`, track.ohms),
+          named(`${track.name}.wiper`, `${which}wiper resistance`, track.wiper),
+          named(`${track.name}.closed`, `${which}position at rest`, track.closed),
+          named(`${track.name}.open`, `${which}position fully moved`, track.open),
+        ];
+      });
+  }
+}
+
+/** Always as many places: output, its resistance and limit, resistor, its voltage, ground. */
+function pinValues(module: ModulePart, pin: ModulePin): (CarQuantity | null)[] {
+  const key = `${module.name}.${pin.name}`;
+  const at = `the module's ${spaced(pin.name)}`;
+  const { reference, pull, ground } = pin;
+  const volts = pull && endsOf(pull.to).find((end) => end.kind === 'volts' && end.as === undefined);
+  return [
+    reference && reference.volts !== 'battery'
+      ? of(`${key}.volts`, `voltage of ${at}`, reference.volts)
+      : null,
+    reference && of(`${key}.series`, `inside resistance of ${at}`, reference.series),
+    reference && of(`${key}.limit`, `current limit of ${at}`, reference.limit),
+    pull && of(`${key}.pull`, pullWords(pin), pull.ohms),
+    volts?.kind === 'volts'
+      ? of(`${key}.bias`, `voltage behind the ${pullWords(pin)}`, volts.volts)
+      : null,
+    ground && of(`${key}.ground`, `${at} to battery negative`, ground),
+  ];
+}
+
+/** Which way a module is made where its circuit leaves that open. */
+function waysOf(module: ModulePart): CarQuantity[] {
+  return module.inside.flatMap((pin) => {
+    const key = `${module.name}.${pin.name}`;
+    const { reference, pull } = pin;
+    return [
+      ...(reference?.batteryChance === undefined
+        ? []
+        : [
+            {
+              ...of(
+                `${key}.feed`,
+                `what the module's ${spaced(pin.name)} gives`,
+                feedChoice(reference.batteryChance),
+              ),
+              ways: ['voltage', 'battery'],
+            },
+          ]),
+      ...(pull?.to.kind === 'one-of'
+        ? [
+            {
+              ...of(`${key}.pull-to`, `what the ${pullWords(pin)} leads to`, pullChoice(pull.to)),
+              ways: pull.to.ends.map(({ end }) =>
+                end.kind === 'pin' ? end.pin : end.kind === 'volts' ? 'voltage' : end.kind,
+              ),
+            },
+          ]
+        : []),
+    ];
+  });
+}
+
+/** How far grounds stand above battery negative by what else flows through them. */
+function offsetsOf(part: Part): CarQuantity[] {
+  if (part.kind === 'ground-point')
+    return part.volts
+      ? [of(`${part.name}.volts`, `${part.words} above battery negative`, part.volts)]
+      : [];
+  if (part.kind !== 'module') return [];
+  return part.inside.flatMap(({ name, groundVolts }) =>
+    groundVolts
+      ? [
+          of(
+            `${part.name}.${name}.ground-volts`,
+            `the module's ${spaced(name)} above battery negative`,
+            groundVolts,
+          ),
+        ]
+      : [],
+  );
+}
+
+function pullWords({ name, pull, input }: ModulePin): string {
+  const kinds = new Set(pull ? endsOf(pull.to).map(({ kind }) => kind) : []);
+  const down = kinds.has('ground');
+  const is =
+    input?.kind !== 'levels'
+      ? 'bias resistor'
+      : !down
+        ? 'pull-up'
+        : kinds.size > 1
+          ? 'pull-up or pull-down'
+          : input.of === 'pull-amps'
+            ? 'sense resistor'
+            : 'pull-down';
+  return `${is} of the module's ${spaced(name)} ${input ? 'input' : 'pin'}`;
+}
