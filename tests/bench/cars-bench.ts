@@ -62,6 +62,7 @@ export async function workCars(
     throw new Error('cars: the bundle has changed under the bench; start it again');
   const store = openStore(version);
   const done = new Set(store.read().map(keyOf));
+  const broken: Error[] = [];
   for (const [index, key] of keysOf(options).entries()) {
     if (index % options.workers !== share || done.has(keyOf(key))) continue;
     const stratum = STRATA.find(({ name }) => name === key.stratum);
@@ -70,9 +71,12 @@ export async function workCars(
     try {
       store.add(await runCar({ ...key, circuit, stratum, weights: options.weights }));
     } catch (error) {
-      throw new Error(`cars: ${keyOf(key)}`, { cause: error });
+      // The others are run first; then it is told.
+      broken.push(new Error(`cars: ${keyOf(key)}`, { cause: error }));
     }
   }
+  for (const error of broken) console.error(error);
+  if (broken.length > 0) throw new Error(`cars: ${broken.length} runs broke off`);
 }
 
 /** Every run that is asked for; neighbours in the list share a circuit, so that its model is made once. */

@@ -13,6 +13,7 @@ export interface State {
   readonly minutes: number;
   readonly step: StepSeen | null;
   readonly cautions: readonly CautionSeen[];
+  readonly path: readonly { readonly step: string }[];
   readonly diagnosis: DiagnosisSeen | null;
   readonly concluded: { readonly faults: readonly string[]; readonly proven: boolean } | null;
 }

@@ -8,7 +8,8 @@ export type PersonName = 'exact' | 'slipping';
 
 /** What is typed or chosen. */
 export type Said =
-  | { readonly kind: 'reading'; readonly text: string }
+  /** `text` as the display has it, `plain` without a prefix. */
+  | { readonly kind: 'reading'; readonly text: string; readonly plain: string }
   | { readonly kind: 'look'; readonly look: string };
 
 export interface SaidAnswer {
@@ -16,6 +17,7 @@ export interface SaidAnswer {
   readonly slipped: boolean;
 }
 
+const OVER_LIMIT: Said = { kind: 'reading', text: 'OL', plain: 'OL' };
 /** One in so many readings is a slip. */
 const SLIP_SHARE = 1 / 50;
 /** A slip is made again so often when it is asked about. */
@@ -27,7 +29,7 @@ const OHM_RANGES = [600, 6e3, 60e3, 600e3, 6e6, 60e6];
 
 export class Person {
   private readonly random: Random;
-  private readonly slips: boolean;
+  private slips: boolean;
   /** This meter's own error, -1 to 1 of what it may have. */
   private readonly voltsOff: number;
   private readonly ohmsOff: number;
@@ -39,6 +41,11 @@ export class Person {
     this.ohmsOff = between(random, -1, 1);
   }
 
+  /** From now on reads rightly. */
+  steady(): void {
+    this.slips = false;
+  }
+
   /** Does a test and says what it showed. `again` is asked when the program doubts the last answer. */
   async does(vehicle: Vehicle, test: Test, present: boolean, again = false): Promise<SaidAnswer> {
     const slips = this.slips && this.random() < (again ? AGAIN_SHARE : SLIP_SHARE);
@@ -47,8 +54,8 @@ export class Person {
   }
 
   /** A number as this meter shows it. */
-  read(value: number, unit: 'V' | 'ohm'): string {
-    if (!Number.isFinite(value)) return 'OL';
+  read(value: number, unit: 'V' | 'ohm'): Said {
+    if (!Number.isFinite(value)) return OVER_LIMIT;
     const ranges = unit === 'V' ? VOLT_RANGES : OHM_RANGES;
     const range = ranges.find((one) => Math.abs(value) < one) ?? ranges.at(-1) ?? 600;
     const count = range / COUNTS;
@@ -56,16 +63,22 @@ export class Person {
     const shown =
       value * (1 + share * off) + count * Math.round(between(this.random, -counts, counts));
     const kept = Math.round((unit === 'ohm' ? Math.max(0, shown) : shown) / count) * count;
-    if (unit === 'V')
-      return range === 0.6 ? `${(kept * 1000).toFixed(1)} mV` : `${kept.toFixed(digits(count))} V`;
-    if (range <= 600) return `${kept.toFixed(1)} ohm`;
-    if (range <= 600e3) return `${(kept / 1e3).toFixed(digits(count / 1e3))} kohm`;
-    return `${(kept / 1e6).toFixed(digits(count / 1e6))} Mohm`;
+    const text =
+      unit === 'V'
+        ? range === 0.6
+          ? `${(kept * 1000).toFixed(1)} mV`
+          : `${kept.toFixed(digits(count))} V`
+        : range <= 600
+          ? `${kept.toFixed(1)} ohm`
+          : range <= 600e3
+            ? `${(kept / 1e3).toFixed(digits(count / 1e3))} kohm`
+            : `${(kept / 1e6).toFixed(digits(count / 1e6))} Mohm`;
+    return { kind: 'reading', text, plain: `${kept.toFixed(digits(count))} ${unit}` };
   }
 
   private said(shows: Shows): Said {
     if (shows.kind === 'look') return { kind: 'look', look: shows.look };
-    return { kind: 'reading', text: this.read(shows.value, shows.unit) };
+    return this.read(shows.value, shows.unit);
   }
 
   private async slip(vehicle: Vehicle, test: Test, present: boolean): Promise<Said> {
@@ -82,12 +95,11 @@ export class Person {
       };
     }
     const kind = oneOf(this.random, ['pin-beside', 'millivolts', 'no-touch']);
-    if (kind === 'no-touch')
-      return { kind: 'reading', text: probe.kind === 'ohms' ? 'OL' : this.read(0, 'V') };
+    if (kind === 'no-touch') return probe.kind === 'ohms' ? OVER_LIMIT : this.read(0, 'V');
     if (kind === 'millivolts' && probe.kind === 'volts') {
       const right = await vehicle.shows(test, present);
       const value = right.kind === 'number' ? right.value : 0;
-      return { kind: 'reading', text: this.read(value / 1000, 'V') };
+      return this.read(value / 1000, 'V');
     }
     const plus = besideOf(vehicle, probe.plus, this.random);
     return this.said(await vehicle.shows({ ...test, probe: { ...probe, plus } }, present));

@@ -4,6 +4,7 @@ import { beginClient } from './client.ts';
 import { drawCar } from './draw-car.ts';
 import { drawingOf } from './drawing.ts';
 import { type Engine, sharedEngine } from './engine.ts';
+import { couldBeSmaller } from './group-check.ts';
 import { type MeansName, meansOf } from './means.ts';
 import { Person, type PersonName } from './person.ts';
 import { type Scored, scoreOf } from './score.ts';
@@ -43,6 +44,11 @@ export interface RunLine extends Scored {
   readonly minutes: number;
   readonly tests: number;
   readonly slips: number;
+  readonly slipsMade: number;
+  /** Whether one step back from a wrong end with a slip ends right; null where that was not tried. */
+  readonly backRight: boolean | null;
+  /** A test that would make the named group smaller, `none`, or null where it was not looked for. */
+  readonly smallerBy: string | null;
   readonly why: string;
   /** Questions that the bench could not answer truthfully. */
   readonly unknown: readonly string[];
@@ -55,6 +61,9 @@ export interface RunLine extends Scored {
   readonly programMs: number;
   readonly ms: number;
 }
+
+/** Named groups of which a test is looked for that would make them smaller. */
+const CHECKED_SHARE = 1 / 20;
 
 export async function runCar(wish: RunWish): Promise<RunLine> {
   const { circuit, stratum, mode, person, means, number } = wish;
@@ -83,8 +92,19 @@ export async function runCar(wish: RunWish): Promise<RunLine> {
   });
   const end = mode === 'tree' ? await run.tree() : await run.free();
   const { car, tries } = drawn;
+  const scored = scoreOf(drawn, end, circuit);
+  const isChecked = scored.right && scored.repairs.length > 1 && random() < CHECKED_SHARE;
+  const smallerBy = isChecked
+    ? await couldBeSmaller({ drawn, circuit, engine, made: run.made, repairs: scored.repairs })
+    : null;
+  const back = mode === 'tree' && end.slips > 0 && scored.wrong ? await run.oneStepBack() : null;
   return {
-    ...scoreOf(drawn, end, circuit),
+    ...scored,
+    // A group that could be smaller is wrong.
+    ...(smallerBy !== null && smallerBy !== 'none' ? { right: false, wrong: true } : {}),
+    smallerBy,
+    backRight: back && scoreOf(drawn, back, circuit).right,
+    slipsMade: end.slipsMade,
     circuit: circuit.name,
     stratum: stratum.name,
     mode,

@@ -33,8 +33,9 @@ export interface SessionEnd {
   readonly minutes: number;
   readonly tests: number;
   readonly stated: readonly Stated[];
-  /** Slips that stand in the record. */
+  /** Slips that stand in the record, and all that were made. */
   readonly slips: number;
+  readonly slipsMade: number;
   /** Chance by repair at the end. */
   readonly chances: Readonly<Record<string, number>>;
   readonly why: string;
@@ -62,12 +63,29 @@ const COIL_ENDS = ['module.signal-plus', 'module.signal-minus'] as const;
 export class SessionRun {
   private readonly ask: RunAsk;
   private readonly stated: Stated[] = [];
+  /** Every test that was made with an instrument. */
+  readonly made: Test[] = [];
   private tests = 0;
   private slips = 0;
+  private slipsMade = 0;
+  /** Place in the path of the first slip that stands in a step of the tree. */
+  private slippedAt: number | null = null;
   private misfit = false;
 
   constructor(ask: RunAsk) {
     this.ask = ask;
+  }
+
+  /**
+   * Takes the step with the slip back, reads it rightly this time, and goes on to the end; null where no step of the tree
+   * has one.
+   */
+  async oneStepBack(): Promise<SessionEnd | null> {
+    const to = this.slippedAt;
+    if (to === null) return null;
+    this.ask.person.steady();
+    const taken = await this.ask.client.tried('back', { to });
+    return isRefused(taken) ? null : this.tree();
   }
 
   /** Follows the tree to its end, makes the tests that would prove it, and accepts. */
@@ -155,6 +173,7 @@ export class SessionRun {
       tests: this.tests,
       stated: this.stated,
       slips: this.slips,
+      slipsMade: this.slipsMade,
       chances: Object.fromEntries(rows.map(({ repair, chance }) => [repair, chance])),
       ...told,
     };
@@ -175,11 +194,13 @@ export class SessionRun {
     }
     const setup = step.test?.setup;
     if (!test && !setup) return null;
+    const before = this.slips;
     const next = await this.say(
       async (again) => (test ? this.look(test, again) : this.read(step, setup, again)),
       step.kind === 'measure' ? 'reading' : 'choose',
       {},
     );
+    if (this.slips > before) this.slippedAt ??= state.path.length - 1;
     await this.keep('step');
     return next;
   }
@@ -226,9 +247,16 @@ export class SessionRun {
     const method = of.test ? 'test' : as;
     let answer = await look(false);
     let reply = await client.tried(method, { ...of, [as]: textOf(answer.said) });
+    if (answer.slipped) this.slipsMade += 1;
     if (isRefused(reply)) {
       if (answer.slipped) answer = await look(true);
-      reply = await client.call(method, { ...of, [as]: textOf(answer.said), sure: true });
+      // Asked which of m and M it was, the person says it without either.
+      const text = reply.code === 'ambiguous-reading' ? plainOf(answer.said) : textOf(answer.said);
+      reply = await client.call(method, {
+        ...of,
+        [as]: text,
+        ...(as === 'reading' ? { sure: true } : {}),
+      });
     }
     this.tests += 1;
     if (answer.slipped) this.slips += 1;
@@ -239,6 +267,7 @@ export class SessionRun {
     const { world, person, vehicle } = this.ask;
     if (test.probe.kind === 'inspect')
       return { said: { kind: 'look', look: world.inspect(test.probe.of) }, slipped: false };
+    this.made.push(test);
     return person.does(vehicle, test, world.isPresent(test.wiggle === true), again);
   }
 
@@ -256,7 +285,7 @@ export class SessionRun {
         again,
       );
     const volts = await vehicle.acVolts(setup, COIL_ENDS[0], COIL_ENDS[1], world.isPresent(false));
-    return { said: { kind: 'reading', text: person.read(volts, 'V') }, slipped: false };
+    return { said: person.read(volts, 'V'), slipped: false };
   }
 
   private async keep(at: 'step' | 'test' | 'end'): Promise<void> {
@@ -279,6 +308,10 @@ function testOf(step: StepSeen): Test | null {
 
 function textOf(said: Said): string {
   return said.kind === 'look' ? said.look : said.text;
+}
+
+function plainOf(said: Said): string {
+  return said.kind === 'look' ? said.look : said.plain;
 }
 
 function stateIn({ state }: Reply): State {

@@ -1,206 +1,154 @@
 /** The results as tables in Markdown, an interval beside every share. */
+import { calibrationTable } from './calibration.ts';
+import { markdownTable } from './markdown-table.ts';
 import type { RunLine } from './run-car.ts';
 import { shareWords } from './wilson.ts';
 
+type Lines = readonly RunLine[];
+type Is = (line: RunLine) => boolean;
+/** A column: its head, and what stands in it for some runs. */
+type Column = readonly [head: string, cell: (runs: Lines) => string | number];
+
 /** All tables over these lines. */
-export function tablesOf(lines: readonly RunLine[]): string {
+export function tablesOf(lines: Lines): string {
+  const stated = lines.filter(({ person }) => person === 'exact').flatMap((line) => line.stated);
+  const cells = cellsOf(lines);
   return [
-    heading('Conclusions'),
-    conclusions(lines),
-    heading('Certainty'),
-    certainty(lines),
-    heading('What it took'),
-    effort(lines),
-    heading('Stated chances'),
-    calibration(lines),
-    heading('How the cars were drawn'),
-    drawing(lines),
+    ...TABLES.flatMap(([heading, columns]) => [
+      `\n### ${heading}\n`,
+      markdownTable(
+        ['cars', ...columns.map(([head]) => head)],
+        cells.map(([name, runs]) => [name, ...columns.map(([, cell]) => cell(runs))]),
+      ),
+    ]),
+    '\n### Stated chances\n',
+    calibrationTable(stated),
   ].join('\n');
 }
 
-function heading(words: string): string {
-  return `\n### ${words}\n`;
-}
-
-function table(head: readonly string[], rows: readonly (readonly (string | number)[])[]): string {
-  const line = (cells: readonly (string | number)[]) => `| ${cells.join(' | ')} |`;
-  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
-}
-
-type Cell = readonly [name: string, lines: readonly RunLine[]];
-
-/** One cell for each circuit, stratum, mode, person and means, and one over all of a mode. */
-function cellsOf(lines: readonly RunLine[]): Cell[] {
+/** One cell for each circuit, stratum, mode, person and means, and one over all circuits. */
+function cellsOf(lines: Lines): [string, Lines][] {
   const cells = new Map<string, RunLine[]>();
-  const into = (name: string, one: RunLine) => cells.set(name, [...(cells.get(name) ?? []), one]);
-  for (const one of lines) {
-    const { circuit, stratum, mode, person, means } = one;
-    into([circuit, stratum, mode, person, means].join(', '), one);
-  }
-  for (const one of lines)
-    into(`all, ${one.stratum}, ${one.mode}, ${one.person}, ${one.means}`, one);
+  const into = (name: string, one: RunLine) => {
+    const found = cells.get(name);
+    if (found) found.push(one);
+    else cells.set(name, [one]);
+  };
+  const what = ({ stratum, mode, person, means }: RunLine) =>
+    `${stratum}, ${mode}, ${person}, ${means}`;
+  for (const one of lines) into(`${one.circuit}, ${what(one)}`, one);
+  for (const one of lines) into(`all, ${what(one)}`, one);
   return [...cells];
 }
 
-function count(lines: readonly RunLine[], is: (line: RunLine) => boolean): number {
-  return lines.filter(is).length;
+const isAll: Is = () => true;
+const isWhole: Is = ({ faults }) => faults.length === 0;
+const isFaulty: Is = ({ faults }) => faults.length > 0;
+
+/** Share of the runs of one kind that are of another. */
+function share(head: string, is: Is, among: Is = isAll): Column {
+  return [
+    head,
+    (runs) => {
+      const base = runs.filter(among);
+      return shareWords(base.filter(is).length, base.length);
+    },
+  ];
 }
 
-function conclusions(lines: readonly RunLine[]): string {
-  return table(
+function total(runs: Lines, of: (line: RunLine) => number): number {
+  return runs.reduce((sum, line) => sum + of(line), 0);
+}
+
+function mean(head: string, of: (line: RunLine) => number): Column {
+  return [head, (runs) => (total(runs, of) / Math.max(1, runs.length)).toFixed(1)];
+}
+
+const TABLES: readonly (readonly [heading: string, columns: readonly Column[]])[] = [
+  [
+    'Conclusions',
     [
-      'cars',
-      'runs',
-      'right',
-      'right alone',
-      'wrong',
-      'no end',
-      'whole car told to repair',
-      'misfit told',
+      ['runs', (runs) => runs.length],
+      share('right', ({ right }) => right),
+      share('right alone', ({ rightAlone }) => rightAlone),
+      share(
+        'right, fault in the file',
+        ({ right }) => right,
+        ({ inFile }) => inFile,
+      ),
+      share('wrong', ({ wrong }) => wrong),
+      share('no end', ({ unended }) => unended),
+      share('whole car told to repair', ({ healthyRepaired }) => healthyRepaired, isWhole),
+      share('misfit told', ({ misfit }) => misfit),
     ],
-    cellsOf(lines).map(([name, runs]) => {
-      const of = runs.length;
-      const whole = runs.filter(({ faults }) => faults.length === 0);
-      return [
-        name,
-        of,
-        shareWords(
-          count(runs, ({ right }) => right),
-          of,
-        ),
-        shareWords(
-          count(runs, ({ rightAlone }) => rightAlone),
-          of,
-        ),
-        shareWords(
-          count(runs, ({ wrong }) => wrong),
-          of,
-        ),
-        shareWords(
-          count(runs, ({ unended }) => unended),
-          of,
-        ),
-        shareWords(
-          count(whole, ({ healthyRepaired }) => healthyRepaired),
-          whole.length,
-        ),
-        shareWords(
-          count(runs, ({ misfit }) => misfit),
-          of,
-        ),
-      ];
-    }),
-  );
-}
-
-function certainty(lines: readonly RunLine[]): string {
-  return table(
+  ],
+  [
+    'Certainty',
     [
-      'cars',
-      'wrong and over 80 % sure',
-      'PROVEN and right',
-      'PROVEN and wrong',
-      'slips',
-      'silent slips',
+      share('wrong and over 80 % sure', ({ wrongSure }) => wrongSure),
+      share('PROVEN and right', ({ provenRight }) => provenRight),
+      share(
+        'of those where one repair was told',
+        ({ provenRight }) => provenRight,
+        ({ rightAlone, faults }) => rightAlone && faults.length > 0,
+      ),
+      share('PROVEN and wrong', ({ provenWrong }) => provenWrong),
+      ['slips', (runs) => total(runs, ({ slipsMade }) => slipsMade)],
+      [
+        'slips that end silently in a wrong repair',
+        (runs) =>
+          shareWords(
+            total(runs, ({ slips, wrong, misfit }) => (wrong && !misfit ? slips : 0)),
+            total(runs, ({ slipsMade }) => slipsMade),
+          ),
+      ],
+      share(
+        'right after one step back',
+        ({ backRight }) => backRight === true,
+        ({ backRight }) => backRight !== null,
+      ),
     ],
-    cellsOf(lines).map(([name, runs]) => {
-      const of = runs.length;
-      const slipped = runs.filter(({ slips }) => slips > 0);
-      return [
-        name,
-        shareWords(
-          count(runs, ({ wrongSure }) => wrongSure),
-          of,
-        ),
-        shareWords(
-          count(runs, ({ provenRight }) => provenRight),
-          of,
-        ),
-        shareWords(
-          count(runs, ({ provenWrong }) => provenWrong),
-          of,
-        ),
-        runs.reduce((sum, { slips }) => sum + slips, 0),
-        shareWords(
-          count(slipped, ({ wrong, misfit }) => wrong && !misfit),
-          slipped.length,
-        ),
-      ];
-    }),
-  );
-}
-
-function mean(lines: readonly RunLine[], of: (line: RunLine) => number): string {
-  return (lines.reduce((sum, line) => sum + of(line), 0) / Math.max(1, lines.length)).toFixed(1);
-}
-
-function effort(lines: readonly RunLine[]): string {
-  return table(
-    ['cars', 'minutes', 'tests', 'ms a run', 'of that ngspice', 'of that the program'],
-    cellsOf(lines).map(([name, runs]) => [
-      name,
-      mean(runs, ({ minutes }) => minutes),
-      mean(runs, ({ tests }) => tests),
-      mean(runs, ({ ms }) => ms),
-      mean(runs, ({ spiceMs }) => spiceMs),
-      mean(runs, ({ programMs }) => programMs),
-    ]),
-  );
-}
-
-/** Edges of the bins of stated chances. */
-const EDGES = [0, 0.2, 0.4, 0.6, 0.7, 0.8, 0.9, 0.95, 0.99, 1.000001];
-
-function calibration(lines: readonly RunLine[]): string {
-  const stated = lines.filter(({ person }) => person === 'exact').flatMap((line) => line.stated);
-  const points = [2, 4, 6, 0];
-  return table(
-    ['after', 'stated', 'count', 'mean stated', 'right'],
-    points.flatMap((after) =>
-      EDGES.slice(0, -1).flatMap((low, index) => {
-        const high = EDGES[index + 1] ?? 1;
-        const bin = stated.filter(
-          (one) => one.after === after && one.chance >= low && one.chance < high,
-        );
-        if (bin.length === 0) return [];
-        const total = bin.reduce((sum, { chance }) => sum + chance, 0);
-        return [
-          [
-            after === 0 ? 'the end' : `${after} readings`,
-            `${Math.round(100 * low)} to ${Math.round(100 * Math.min(1, high))} %`,
-            bin.length,
-            `${((100 * total) / bin.length).toFixed(1)} %`,
-            shareWords(bin.filter(({ right }) => right).length, bin.length),
-          ],
-        ];
-      }),
-    ),
-  );
-}
-
-function drawing(lines: readonly RunLine[]): string {
-  return table(
+  ],
+  [
+    'What it took',
     [
-      'cars',
-      'healthy car works',
-      'fault is noticed',
-      'fault not in the file',
-      'ngspice without an answer',
+      mean('minutes', ({ minutes }) => minutes),
+      mean('tests', ({ tests }) => tests),
+      mean('ms a run', ({ ms }) => ms),
+      mean('of that ngspice', ({ spiceMs }) => spiceMs),
+      mean('of that the program', ({ programMs }) => programMs),
     ],
-    cellsOf(lines).map(([name, runs]) => {
-      const values = runs.reduce((sum, { triedValues }) => sum + triedValues, 0);
-      const faulty = runs.filter(({ faults }) => faults.length > 0);
-      const tried = faulty.reduce((sum, { triedFaults }) => sum + triedFaults, 0);
-      return [
-        name,
-        shareWords(runs.length, values),
-        shareWords(faulty.length, tried),
-        shareWords(
-          count(faulty, ({ inFile }) => !inFile),
-          faulty.length,
-        ),
-        runs.reduce((sum, { unsolved }) => sum + unsolved, 0),
-      ];
-    }),
-  );
-}
+  ],
+  [
+    'How the cars were drawn',
+    [
+      [
+        'healthy car works',
+        (runs) =>
+          shareWords(
+            runs.length,
+            total(runs, ({ triedValues }) => triedValues),
+          ),
+      ],
+      [
+        'fault is noticed',
+        (runs) => {
+          const faulty = runs.filter(isFaulty);
+          return shareWords(
+            faulty.length,
+            total(faulty, ({ triedFaults }) => triedFaults),
+          );
+        },
+      ],
+      share('fault not in the file', ({ inFile }) => !inFile, isFaulty),
+      [
+        'groups looked at, and smaller ones found',
+        (runs) => {
+          const looked = runs.filter(({ smallerBy }) => smallerBy !== null);
+          return `${looked.length}, ${looked.filter(({ smallerBy }) => smallerBy !== 'none').length}`;
+        },
+      ],
+      ['ngspice without an answer', (runs) => total(runs, ({ unsolved }) => unsolved)],
+    ],
+  ],
+];
