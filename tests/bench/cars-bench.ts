@@ -1,6 +1,6 @@
 /**
  * The program on cars that it does not know: vehicles drawn from what varies between cars, ngspice in their place, a
- * session through the program's JSON-RPC front end on each. `npm run bench cars -- --help` is the source of `options.ts`.
+ * session through the program's JSON-RPC front end on each. Options stand in `cars/options.ts`.
  */
 import { spawn } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
@@ -60,6 +60,8 @@ export async function workCars(
 ): Promise<void> {
   if (versionOf(import.meta.url) !== version)
     throw new Error('cars: the bundle has changed under the bench; start it again');
+  // Without the bench that started it a worker has nothing left to do.
+  process.once('disconnect', () => process.exit(1));
   const store = openStore(version);
   const done = new Set(store.read().map(keyOf));
   const broken: Error[] = [];
@@ -110,7 +112,7 @@ function startWorker(options: BenchOptions, version: string, share: number): Pro
     process.exit(0);`;
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, ['--input-type=module', '-e', code], {
-      stdio: ['ignore', 'inherit', 'inherit'],
+      stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
     });
     child.once('error', reject);
     child.once('exit', (exit) =>

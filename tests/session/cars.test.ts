@@ -46,6 +46,7 @@ describe.each(DRAWINGS)('$circuit', (drawing) => {
       expect(line.unknown).toEqual([]);
       expect(line.tests).toBeGreaterThan(1);
     },
+    SESSION_MS,
   );
 });
 
