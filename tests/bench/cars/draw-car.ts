@@ -37,7 +37,8 @@ export async function drawCar(ask: CarAsk): Promise<DrawnCar> {
   const whole = await drawHealthy(random, ask, tries);
   if (random() < HEALTHY_SHARE && !stratum.fleeting && stratum.faults === 1)
     return { car: whole, sees: 'good', tries: { ...tries } };
-  const faults = faultsToDraw(whole.drawing, circuit);
+  const all = faultsToDraw(whole.drawing, circuit);
+  const faults = stratum.fleeting ? all.filter(canComeAndGo) : all;
   for (let attempt = 0; attempt < TRIES_MAX; attempt += 1) {
     tries.faults += 1;
     const found = Array.from({ length: stratum.faults }, () =>
@@ -108,6 +109,11 @@ function drawFault(
     weights === 'file' ? one.weight : 1,
   );
   return { ...rest, trouble: trouble(random) };
+}
+
+/** Contacts, wires and joints do; a wheel, a fuse or swapped wires do not. */
+function canComeAndGo({ id }: FaultToDraw): boolean {
+  return !/^(target|fuse|wires|module)\.|leads-swapped|track-shorted|shorted-turns/.test(id);
 }
 
 /** There in a share of looks; woken by moving, heat or water. */

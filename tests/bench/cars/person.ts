@@ -48,9 +48,19 @@ export class Person {
 
   /** Does a test and says what it showed. `again` is asked when the program doubts the last answer. */
   async does(vehicle: Vehicle, test: Test, present: boolean, again = false): Promise<SaidAnswer> {
-    const slips = this.slips && this.random() < (again ? AGAIN_SHARE : SLIP_SHARE);
-    if (!slips) return { said: this.said(await vehicle.shows(test, present)), slipped: false };
+    if (!this.isSlip(again))
+      return { said: this.said(await vehicle.shows(test, present)), slipped: false };
     return { said: await this.slip(vehicle, test, present), slipped: true };
+  }
+
+  /** Looks at a thing and says how it is. */
+  sees(look: 'sound' | 'faulty', again: boolean): SaidAnswer {
+    if (!this.isSlip(again)) return { said: { kind: 'look', look }, slipped: false };
+    return { said: { kind: 'look', look: look === 'sound' ? 'faulty' : 'sound' }, slipped: true };
+  }
+
+  private isSlip(again: boolean): boolean {
+    return this.slips && this.random() < (again ? AGAIN_SHARE : SLIP_SHARE);
   }
 
   /** A number as this meter shows it. */

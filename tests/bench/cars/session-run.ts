@@ -1,15 +1,9 @@
 /** One session on one car: what is asked is measured at the car and told to the program, until it has concluded. */
 import type { Setup, Test } from '../../../src/circuit/test.ts';
-import {
-  type Client,
-  isRefused,
-  type ProposalSeen,
-  type Reply,
-  type State,
-  type StepSeen,
-} from './client.ts';
+import { type Client, isRefused, type State, type StepSeen } from './client.ts';
 import type { Means } from './means.ts';
-import type { Person, Said, SaidAnswer } from './person.ts';
+import type { Person, SaidAnswer } from './person.ts';
+import { isMisfit, plainOf, proposalsIn, rowsIn, stateIn, testOf, textOf } from './replies.ts';
 import type { Vehicle } from './vehicle.ts';
 import type { World } from './world.ts';
 
@@ -55,8 +49,6 @@ const TESTS_MAX = 25;
 const OFFERED_MAX = 5;
 /** Chances are kept after so many readings. */
 const STATED_AFTER = [2, 4, 6];
-/** So likely that a program that told a misfit would let it lead. */
-const MISFIT_LEADS = 0.5;
 /** Where the AC volts of a coil are taken, for a step that names its leads in words only. */
 const COIL_ENDS = ['module.signal-plus', 'module.signal-minus'] as const;
 
@@ -265,8 +257,7 @@ export class SessionRun {
 
   private async look(test: Test, again: boolean): Promise<SaidAnswer> {
     const { world, person, vehicle } = this.ask;
-    if (test.probe.kind === 'inspect')
-      return { said: { kind: 'look', look: world.inspect(test.probe.of) }, slipped: false };
+    if (test.probe.kind === 'inspect') return person.sees(world.inspect(test.probe.of), again);
     this.made.push(test);
     return person.does(vehicle, test, world.isPresent(test.wiggle === true), again);
   }
@@ -298,50 +289,4 @@ export class SessionRun {
     const after = at === 'end' ? 0 : this.tests;
     this.stated.push({ after, repair: leader.repair, chance: leader.chance });
   }
-}
-
-function testOf(step: StepSeen): Test | null {
-  const { test } = step;
-  if (!test?.probe) return null;
-  return { setup: test.setup, probe: test.probe, ...(test.wiggle ? { wiggle: true } : {}) };
-}
-
-function textOf(said: Said): string {
-  return said.kind === 'look' ? said.look : said.text;
-}
-
-function plainOf(said: Said): string {
-  return said.kind === 'look' ? said.look : said.plain;
-}
-
-function stateIn({ state }: Reply): State {
-  if (!state) throw new Error('cars: the program answered without a state');
-  return state;
-}
-
-function proposalsIn(reply: Reply, key: 'proposals' | 'wouldProve'): readonly ProposalSeen[] {
-  const found: readonly ProposalSeen[] = Object(reply[key]);
-  return Array.isArray(found) ? found : [];
-}
-
-interface Row {
-  readonly repair: string;
-  readonly chance: number;
-  readonly faults: readonly { readonly id: string }[];
-}
-
-function rowsIn(reply: Reply): readonly Row[] {
-  const found: readonly Row[] = Object(reply['suspects']);
-  return Array.isArray(found) ? found : [];
-}
-
-/** In whichever form the program says it: a flag, a chance, or a text; else that nothing explains the readings. */
-function isMisfit(misfit: unknown, explained: boolean): boolean {
-  if (typeof misfit === 'number') return misfit > MISFIT_LEADS;
-  if (typeof misfit === 'object' && misfit !== null) {
-    const { chance }: { readonly chance?: unknown } = misfit;
-    return typeof chance === 'number' ? chance > MISFIT_LEADS : true;
-  }
-  if (misfit === undefined || misfit === null) return !explained;
-  return misfit === true || typeof misfit === 'string';
 }
