@@ -30,35 +30,43 @@ async function startEngine(): Promise<Engine> {
   const simulation = new Simulation();
   await quietly(() => simulation.start());
   const spent = { runs: 0, again: 0, unsolved: 0, ms: 0 };
-  return {
-    spent,
-    solve: async (lines, wanted) => {
-      const start = performance.now();
-      for (const [attempt, options] of OPTIONS.entries()) {
-        const deck = [
-          '* car',
-          ...lines,
-          `.options TEMP=27 TNOM=27 ITL1=500 ITL2=500 PIVTOL=1e-17 ${options}`,
-          // One point of a sweep: it settles in a tenth of the time of `.op`.
-          'Vsweep sweep 0 DC 1',
-          'Rsweep sweep 0 1',
-          '.dc Vsweep 1 1 1',
-          `.save ${['sweep', ...wanted].map((node) => `v(${node})`).join(' ')}`,
-          '.end',
-        ];
-        const volts = await quietly(() => run(simulation, deck.join('\n')));
-        spent.runs += 1;
-        if (attempt > 0) spent.again += 1;
-        if (volts) {
-          spent.ms += performance.now() - start;
-          return volts;
-        }
-      }
-      spent.unsolved += 1;
-      spent.ms += performance.now() - start;
-      return null;
-    },
+  // ngspice has one circuit at a time.
+  let last: Promise<unknown> = Promise.resolve();
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const next = last.then(work, work);
+    last = next;
+    return next;
   };
+  const solve = async (
+    lines: readonly string[],
+    wanted: readonly string[],
+  ): Promise<ReadonlyMap<string, number> | null> => {
+    const start = performance.now();
+    for (const [attempt, options] of OPTIONS.entries()) {
+      const deck = [
+        '* car',
+        ...lines,
+        `.options TEMP=27 TNOM=27 ITL1=500 ITL2=500 PIVTOL=1e-17 ${options}`,
+        // One point of a sweep: it settles in a tenth of the time of `.op`.
+        'Vsweep sweep 0 DC 1',
+        'Rsweep sweep 0 1',
+        '.dc Vsweep 1 1 1',
+        `.save ${['sweep', ...wanted].map((node) => `v(${node})`).join(' ')}`,
+        '.end',
+      ];
+      const volts = await quietly(() => run(simulation, deck.join('\n')));
+      spent.runs += 1;
+      if (attempt > 0) spent.again += 1;
+      if (volts) {
+        spent.ms += performance.now() - start;
+        return volts;
+      }
+    }
+    spent.unsolved += 1;
+    spent.ms += performance.now() - start;
+    return null;
+  };
+  return { spent, solve: (lines, wanted) => inTurn(() => solve(lines, wanted)) };
 }
 
 async function run(

@@ -10,6 +10,7 @@ import type { DrawnCar } from './draw-car.ts';
 import { drawingOf } from './drawing.ts';
 import type { Engine } from './engine.ts';
 import { faultsToDraw } from './faults-to-draw.ts';
+import type { Means } from './means.ts';
 import { seeded } from './seeded.ts';
 import { type Shows, Unsolved, Vehicle } from './vehicle.ts';
 
@@ -19,6 +20,7 @@ export interface GroupAsk {
   readonly engine: Engine;
   readonly made: readonly Test[];
   readonly repairs: readonly string[];
+  readonly means: Means;
 }
 
 /** Sizes that are tried of each other fault. */
@@ -32,7 +34,9 @@ export async function couldBeSmaller(ask: GroupAsk): Promise<string | 'none'> {
   const { drawn, circuit, made } = ask;
   const own = new Vehicle(drawn.car, ask.engine);
   const readings = await readingsOf(own, made);
-  const options = standardTests(circuit).filter(({ test }) => test.probe.kind !== 'inspect');
+  const options = standardTests(circuit).filter(
+    ({ test }) => test.probe.kind !== 'inspect' && ask.means.cannot(test) === null,
+  );
   const truth = await readingsOf(
     own,
     options.map(({ test }) => test),

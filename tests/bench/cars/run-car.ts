@@ -83,19 +83,29 @@ export async function runCar(wish: RunWish): Promise<RunLine> {
   );
   const subject = mode === 'tree' ? drawingOf(circuit.name).procedure : circuit.name;
   const client = await beginClient(subject);
+  const hand = meansOf(means, random);
   const run = new SessionRun({
     client,
     vehicle,
     person: new Person(random, person),
     world,
-    means: meansOf(means, random),
+    means: hand,
   });
   const end = mode === 'tree' ? await run.tree() : await run.free();
   const { car, tries } = drawn;
   const scored = scoreOf(drawn, end, circuit);
-  const isChecked = scored.right && scored.repairs.length > 1 && random() < CHECKED_SHARE;
+  // What comes and goes is not told apart by one reading.
+  const isChecked =
+    car.fleeting === null && scored.right && scored.repairs.length > 1 && random() < CHECKED_SHARE;
   const smallerBy = isChecked
-    ? await couldBeSmaller({ drawn, circuit, engine, made: run.made, repairs: scored.repairs })
+    ? await couldBeSmaller({
+        drawn,
+        circuit,
+        engine,
+        made: run.made,
+        repairs: scored.repairs,
+        means: hand,
+      })
     : null;
   const back = mode === 'tree' && end.slips > 0 && scored.wrong ? await run.oneStepBack() : null;
   return {
