@@ -22,7 +22,7 @@ const PROGRESS_MS = 20_000;
 export async function benchCars(): Promise<void> {
   const options = optionsFrom(process.argv);
   const version = versionOf(import.meta.url);
-  const store = openStore(version);
+  const store = openStore(`${version}-${options.weights}`);
   const keys = keysOf(options);
   for (const circuit of options.circuits) {
     const unknown = unknownFaults(drawingFor(circuit), await libraryCircuit(circuit));
@@ -62,7 +62,7 @@ export async function workCars(
     throw new Error('cars: the bundle has changed under the bench; start it again');
   // Without the bench that started it a worker has nothing left to do.
   process.once('disconnect', () => process.exit(1));
-  const store = openStore(version);
+  const store = openStore(`${version}-${options.weights}`);
   const done = new Set(store.read().map(keyOf));
   const broken: Error[] = [];
   for (const [index, key] of keysOf(options).entries()) {
