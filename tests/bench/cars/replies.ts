@@ -3,6 +3,8 @@ import type { Test } from '../../../src/circuit/test.ts';
 import type { ProposalSeen, Reply, State, StepSeen } from './client.ts';
 import type { Said } from './person.ts';
 
+/** The program's word for nothing wrong. */
+const HEALTHY = 'healthy';
 /** So likely that a program that told a misfit would let it lead. */
 const MISFIT_LEADS = 0.5;
 
@@ -49,6 +51,11 @@ export interface Row {
 export function rowsIn(reply: Reply): readonly Row[] {
   const found: readonly Row[] = Object(reply['suspects']);
   return Array.isArray(found) ? found : [];
+}
+
+/** The faults behind a row; none behind the row of a whole circuit, which has no fault's id. */
+export function faultsIn({ faults }: Row): string[] {
+  return faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
 }
 
 /** In whichever form the program says it: a flag, a chance, or a text; else that nothing explains the readings. */

@@ -3,7 +3,16 @@ import type { Setup, Test } from '../../../src/circuit/test.ts';
 import { type Client, isRefused, type State, type StepSeen } from './client.ts';
 import type { Means } from './means.ts';
 import type { Person, SaidAnswer } from './person.ts';
-import { isMisfit, plainOf, proposalsIn, rowsIn, stateIn, testOf, textOf } from './replies.ts';
+import {
+  faultsIn,
+  isMisfit,
+  plainOf,
+  proposalsIn,
+  rowsIn,
+  stateIn,
+  testOf,
+  textOf,
+} from './replies.ts';
 import type { Vehicle } from './vehicle.ts';
 import type { World } from './world.ts';
 
@@ -136,7 +145,7 @@ export class SessionRun {
     const rows = rowsIn(found);
     const alike: { readonly repairs: readonly string[] } = Object(found['alike']);
     const [leader] = rows;
-    const faults = leader?.faults.map(({ id }) => id) ?? [];
+    const faults = leader ? faultsIn(leader) : [];
     const weighed = faults.length > 0 ? await client.call('weigh', { faults }) : null;
     const state = stateIn(await client.call('state'));
     const group = alike.repairs.length > 0 ? alike.repairs : null;
@@ -146,7 +155,7 @@ export class SessionRun {
   private async isProven(): Promise<boolean> {
     const { client } = this.ask;
     const [leader] = rowsIn(await client.call('suspects'));
-    const faults = leader?.faults.map(({ id }) => id) ?? [];
+    const faults = leader ? faultsIn(leader) : [];
     if (faults.length === 0) return false;
     return (await client.call('weigh', { faults }))['proven'] === true;
   }
