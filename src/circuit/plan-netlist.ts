@@ -5,6 +5,7 @@
  * made once for a fault and a setup; its elements are then made anew for each sample.
  */
 import type { Toleranced } from '../quantity/quantity.ts';
+import { unknownBetween } from '../quantity/value-at.ts';
 import {
   type Circuit,
   type FaultEffect,
@@ -21,7 +22,7 @@ import { addSensor } from './plan-sensor.ts';
 import type { Setup, TerminalId } from './test.ts';
 
 /** A good crimped contact. From memory of connector makers' data: some milliohm new, 20 after ageing. */
-export const CONTACT: Toleranced = { nominal: 0.01, low: 0.005, high: 0.015, unit: 'ohm' };
+export const CONTACT: Toleranced = unknownBetween(0.002, 0.02, 'ohm');
 /** Lengths in a harness are estimates, and strands differ. Common practice, no source. */
 export const WIRE_SPREAD = 0.15;
 /** A plain lead with two clips. */

@@ -4,9 +4,10 @@ import { describe, expect, test } from 'vitest';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { loopOhms } from '../../src/circuit/size-faults.ts';
-import { FOLDER, NAMES, shipped, textOf } from './shipped.ts';
+import { knownCircuit, knownText } from './known-car.ts';
+import { FOLDER, NAMES, textOf } from './shipped.ts';
 
-const GOOD = textOf('hall-module-fed');
+const GOOD = knownText('hall-module-fed');
 
 /** Issues as `line code fix`. */
 function found(text: string): string[] {
@@ -61,7 +62,7 @@ describe('shipped circuits', () => {
 
 test('every fault says what it is, what mends it, how likely it is and where it sits', () => {
   // Loaded here and not beside the tests, so that what is computed belongs to this one.
-  const { faults } = shipped('hall-module-fed');
+  const { faults } = knownCircuit('hall-module-fed');
   for (const { id, words, repair, repairWords, weight, subject, visibleChance } of faults) {
     expect(words, id).toMatch(/^the /);
     expect(repair, id).toMatch(/^[a-z-]+(\.[a-z-]+)*$/);
@@ -115,7 +116,7 @@ test('every fault says what it is, what mends it, how likely it is and where it 
 });
 
 describe('faults follow from the structure', () => {
-  const circuit = shipped('hall-module-fed');
+  const circuit = knownCircuit('hall-module-fed');
   const ids = circuit.faults.map((fault) => fault.id);
 
   test.each([
@@ -147,7 +148,7 @@ describe('faults follow from the structure', () => {
     expect(ids).not.toContain('wire.ground.short-to-ground');
     // An open ground of the neighbour changes nothing for this sensor.
     expect(ids).not.toContain('wire.throttle-ground.open');
-    const current = shipped('current-two-wire').faults.map((fault) => fault.id);
+    const current = knownCircuit('current-two-wire').faults.map((fault) => fault.id);
     // The feed carries battery voltage anyway.
     expect(current).not.toContain('wire.feed.short-to-battery');
   });
@@ -171,13 +172,13 @@ describe('the resistance of a loop', () => {
     ['throttle-potentiometer', 'pressure-feed', 1000], // the neighbour's
     ['throttle-potentiometer', 'signal', 471_300], // 470 kohm, 300 ohm, 0.51 * 0.49 * 4 kohm at half travel
   ])('of the %s through %s is %d ohm', (name, wire, expected) => {
-    expect(ohms(shipped(name), wire) / expected).toBeCloseTo(1, 2);
-    const end = shipped(name).wires.find((one) => one.name === wire)!.from;
-    expect(loopOhms(shipped(name), { contact: end }) / expected).toBeCloseTo(1, 2);
+    expect(ohms(knownCircuit(name), wire) / expected).toBeCloseTo(1, 2);
+    const end = knownCircuit(name).wires.find((one) => one.name === wire)!.from;
+    expect(loopOhms(knownCircuit(name), { contact: end }) / expected).toBeCloseTo(1, 2);
   });
 
   test('without a current of its own is found by one put into it', () => {
-    const coil = shipped('reluctor-two-wire');
+    const coil = knownCircuit('reluctor-two-wire');
     const still = coil.parts.map((part) =>
       part.kind === 'reluctor' ? { ...part, running: { ...part.running, nominal: 0 } } : part,
     );
@@ -185,7 +186,7 @@ describe('the resistance of a loop', () => {
   });
 
   test('that the model knows no way around is a megohm', () => {
-    const { wires, ...rest } = shipped('hall-module-fed');
+    const { wires, ...rest } = knownCircuit('hall-module-fed');
     const stub = { ...wires[1]!, name: 'stub', from: 'sensor.signal', to: 'splice.nowhere' };
     expect(ohms({ ...rest, wires: [...wires, stub] }, 'stub')).toBe(1e6);
   });
@@ -211,14 +212,14 @@ describe('the author changes faults', () => {
   });
 
   test('what is not said stays as it was', () => {
-    const before = fault(shipped('hall-module-fed'), 'wire.feed.open')!;
+    const before = fault(knownCircuit('hall-module-fed'), 'wire.feed.open')!;
     const { value } = load('  wire.feed.open: { weight: 2 }\n');
     expect(fault(value, 'wire.feed.open')).toEqual({ ...before, weight: 2 });
     const worded = load('  wire.feed.open: { words: green crimp }\n').value;
     expect(fault(worded, 'wire.feed.open')).toEqual({ ...before, words: 'green crimp' });
     // and so does every other fault
     expect(fault(value, 'wire.signal.open')).toEqual(
-      fault(shipped('hall-module-fed'), 'wire.signal.open'),
+      fault(knownCircuit('hall-module-fed'), 'wire.signal.open'),
     );
   });
 
@@ -236,10 +237,10 @@ describe('the author changes faults', () => {
     ['reluctor-two-wire', 'sensor.coil-resistive', { size: { low: 5, high: 7 } }],
     ['hall-relay-fed', 'relay.contact-resistive', { size: { low: 5, high: 7 } }],
   ])('of the %s the size of %s', (name, id, effect) => {
-    const text = `${textOf(name)}faults:\n  ${id}: { ohms: 5 ohm .. 7 ohm }\n`;
+    const text = `${knownText(name)}faults:\n  ${id}: { ohms: 5 ohm .. 7 ohm }\n`;
     const { value, issues } = loadCircuit(text, 'test.yaml');
     expect(issues).toEqual([]);
-    const before = fault(shipped(name), id)!;
+    const before = fault(knownCircuit(name), id)!;
     expect(fault(value, id)).toEqual({ ...before, effect: { ...before.effect, ...effect } });
   });
 
@@ -266,7 +267,7 @@ describe('the author changes faults', () => {
   });
 
   test('a size for a shorted neighbour, which has its own in the part', () => {
-    const text = `${textOf('throttle-potentiometer')}faults:\n  pressure-sensor.shorted: { ohms: 1 ohm }\n`;
+    const text = `${knownText('throttle-potentiometer')}faults:\n  pressure-sensor.shorted: { ohms: 1 ohm }\n`;
     const { issues } = loadCircuit(text, 'test.yaml');
     expect(issues).toMatchObject([{ code: 'no-size', fix: expect.stringContaining('"shorted"') }]);
   });
@@ -364,7 +365,7 @@ describe('mistakes, each at its place', () => {
   });
 
   test('a coil that nothing joins to ground is named before anything is solved', () => {
-    const text = textOf('reluctor-two-wire')
+    const text = knownText('reluctor-two-wire')
       .replace(/ {8}pull: .*\n/g, '')
       .replace('signal-minus:\n', 'signal-minus: {}\n');
     const issues = loadCircuit(text, 'test.yaml').issues;
@@ -388,7 +389,7 @@ describe('mistakes, each at its place', () => {
     expect(
       found(
         GOOD.replace('kind: hall-switch', 'kind: ground-point').replace(
-          / {4}(draws|minimum|on): .*\n/g,
+          / {4}(draws|minimum|on|off|limit): .*\n/g,
           '',
         ),
       ).join(),

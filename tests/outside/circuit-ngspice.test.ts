@@ -164,9 +164,10 @@ async function operatingPoint(
   netlist.elements.forEach((element, index) => {
     lines.push(...spiceLines(element, index, models));
   });
-  // Ties every node so that nothing floats; far above the largest resistance in any circuit.
+  // Ties every node so that nothing floats: far above the largest resistance in any circuit, and yet more than what a
+  // contact of some milliohm loses of a double's digits.
   for (let node = 1; node < netlist.nodes.length; node += 1)
-    lines.push(`Rtie${node} n${node} 0 1e14`);
+    lines.push(`Rtie${node} n${node} 0 1e12`);
   const options = `.options TEMP=27 TNOM=27 GMIN=1e-20 PIVTOL=1e-17 ITL1=1000 ITL2=1000 ${settings}`;
   simulation.setNetList(
     [...lines, ...models, ...(hint === null ? [] : [hint]), options, '.op', '.end'].join('\n'),
