@@ -5,6 +5,7 @@ import type { Issue } from '../source/issue.ts';
 import { nameFix } from '../source/nearest-name.ts';
 import type { Path, YamlSource } from '../source/parse-yaml.ts';
 import { readToleranced } from './read-value.ts';
+import { withinReason } from './within-reason.ts';
 
 /** The common ground of the readers of a circuit's pieces. */
 export class ValueReader {
@@ -89,22 +90,4 @@ export class ValueReader {
       ...(fix ? { fix } : {}),
     });
   }
-}
-
-/** No vehicle has values outside these; beyond them numbers lose their digits. Zero is judged elsewhere. */
-const LARGEST: Partial<Record<Unit, number>> = {
-  V: 60,
-  A: 1000,
-  ohm: 1e9,
-  m: 1000,
-  m2: 1e-3,
-  degC: 300,
-};
-const SMALLEST: Partial<Record<Unit, number>> = { ohm: 1e-5, A: 1e-7, V: 1e-4, m: 1e-3, m2: 1e-9 };
-
-function withinReason({ low, high, unit }: Toleranced): boolean {
-  const largest = LARGEST[unit] ?? Number.POSITIVE_INFINITY;
-  const smallest = SMALLEST[unit] ?? 0;
-  const size = Math.min(Math.abs(low), Math.abs(high));
-  return Math.max(Math.abs(low), Math.abs(high)) <= largest && (size >= smallest || low <= 0);
 }

@@ -13,7 +13,7 @@ import type { Job } from '../procedure/job.ts';
 import { type AskOutcome, type Procedure, type Step, WAKING } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import { codeAnswer } from '../session/code-answer.ts';
-import type { VehicleAnswer } from '../session/driver.ts';
+import type { TakenReading, VehicleAnswer } from '../session/driver.ts';
 import type { SessionVehicle } from '../session/events.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 
@@ -77,10 +77,11 @@ export function answersFor(bench: Bench, job: Job): Bench['answers'] {
   };
 }
 
-/** What the simulated vehicle says to one test, in words. */
-export function shownWords(model: Model, shown: Shown): string {
-  if (shown.kind === 'look') return LOOK_WORDS[shown.look];
-  return typedReading(model, shown.value, shown.unit);
+/** What a display shows of it, in words and as the number that stands there; a look is what it is. */
+export function displayed<S extends Shown>(model: Model, shown: S): { words: string; shown: S } {
+  if (shown.kind === 'look') return { words: LOOK_WORDS[shown.look], shown };
+  const { typed, value } = displayReading(model, shown.value, shown.unit);
+  return { words: typed, shown: { ...shown, value } };
 }
 
 function answerTo(model: Model, step: Step, shows: (test: Test) => Shown): VehicleAnswer | null {
@@ -93,13 +94,22 @@ function answerTo(model: Model, step: Step, shows: (test: Test) => Shown): Vehic
   }
   if (step.probe === null) return null;
   const shown = shows({ setup: step.setup, probe: step.probe });
-  const words = shownWords(model, shown);
-  if (shown.kind === 'number') return { words, answer: { kind: 'reading', typed: words } };
+  if (shown.kind === 'number') return readingAnswer(model, shown);
+  const { words } = displayed(model, shown);
   if (step.kind !== 'look') return null;
   const outcome = step.outcomes.find(({ looks }) => looks.includes(shown.look));
   return outcome
     ? { words, answer: { kind: 'outcome', outcome: outcome.name, look: shown.look } }
     : null;
+}
+
+/** A number that the simulated vehicle shows, as the answer to what asked for it. */
+export function readingAnswer(
+  model: Model,
+  { value, unit }: Extract<Shown, { kind: 'number' }>,
+): VehicleAnswer {
+  const reading = displayReading(model, value, unit);
+  return { words: reading.typed, answer: { kind: 'reading', ...reading } };
 }
 
 function outcomeAnswer({ name, words }: AskOutcome): VehicleAnswer {
@@ -119,15 +129,22 @@ function accuracyOf(model: Model, unit: 'V' | 'ohm'): MeterFunction {
 }
 
 /** The value as the meter's display has it: the range it would choose, with its steps. */
-function typedReading(model: Model, value: number, unit: 'V' | 'ohm'): string {
-  if (!Number.isFinite(value)) return 'OL';
+function displayReading(model: Model, value: number, unit: 'V' | 'ohm'): TakenReading {
+  if (!Number.isFinite(value)) return { typed: 'OL', value: Number.POSITIVE_INFINITY };
   const { ranges, counts } = accuracyOf(model, unit);
   const range = ranges.find((full) => Math.abs(value) <= full) ?? ranges[ranges.length - 1]!;
-  const [scale, prefix] =
-    range >= 1e6 ? [1e6, 'M'] : range >= 1e3 ? [1e3, 'k'] : range < 1 ? [1e-3, 'm'] : [1, ''];
+  const [scale, prefix, power] =
+    range >= 1e6
+      ? [1e6, 'M', 6]
+      : range >= 1e3
+        ? [1e3, 'k', 3]
+        : range < 1
+          ? [1e-3, 'm', -3]
+          : [1, '', 0];
   const steps = Math.max(0, Math.round(-Math.log10(range / counts / scale)));
   const text = (value / scale).toFixed(steps);
-  return `${Number(text) === 0 ? text.replace('-', '') : text} ${prefix}${unit}`;
+  const digits = Number(text) === 0 ? text.replace('-', '') : text;
+  return { typed: `${digits} ${prefix}${unit}`, value: Number(`${digits}e${power}`) };
 }
 
 /** An even number from -1 to 1 from the seed and the test: FNV-1a over its text, then one mixing round. */

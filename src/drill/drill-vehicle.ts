@@ -7,7 +7,6 @@ import { expectedSignal } from '../circuit/expected-signal.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { createModel, type Model } from '../circuit/model.ts';
 import type { Meter, Shown, Test } from '../circuit/test.ts';
-import { parseReading } from '../quantity/parse-reading.ts';
 import { chanceOf } from '../session/chance-of.ts';
 import type { LevelName, StepCapture } from '../session/events.ts';
 import { PRESENT_CHANCE } from '../session/intermittent.ts';
@@ -20,7 +19,7 @@ import {
 } from '../session/measure-capture.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { csvOfCapture } from '../waveform/write-csv.ts';
-import { createBench, shownWords } from './bench.ts';
+import { createBench, displayed } from './bench.ts';
 import { type BenchCapture, benchCapture } from './bench-capture.ts';
 import { type Hash, type Hidden, hideFault } from './hidden-fault.ts';
 import { levelNamed } from './levels.ts';
@@ -71,8 +70,7 @@ export function createVehicle(ask: VehicleAsk, hash: Hash): HiddenVehicle | null
   const answers = (test: Test, number: number): DrillAnswer => {
     const asked = still(test);
     const shown = silently(() => (isPresent(test, number) ? faulty : healthy).shows(asked));
-    const words = shownWords(model, shown);
-    return { shown: asDisplayed(shown, words), words };
+    return displayed(model, shown);
   };
   const captures = (test: Test, number: number): CapturedAnswer => {
     const asked = still(test);
@@ -118,11 +116,4 @@ function silently<T>(ask: () => T): T {
   } catch {
     throw new Error('drill: the simulated vehicle has no answer to this test');
   }
-}
-
-function asDisplayed(shown: Shown, words: string): Shown {
-  if (shown.kind === 'look' || !Number.isFinite(shown.value)) return shown;
-  const read = parseReading(words, { unit: shown.unit });
-  if (read.status !== 'read') throw new Error(`drill: the display shows "${words}"`);
-  return { ...shown, value: read.quantity.value };
 }

@@ -36,11 +36,17 @@ export type Performed =
       readonly disk: boolean;
     };
 
+/** A number to record: as typed, and in SI units; `Infinity` is the meter's OL. */
+export interface TakenReading {
+  readonly typed: string;
+  readonly value: number;
+}
+
 /** What a simulated vehicle answers: words for the screen and what to type or choose. */
 export interface VehicleAnswer {
   readonly words: string;
   readonly answer:
-    | { readonly kind: 'reading'; readonly typed: string }
+    | ({ readonly kind: 'reading' } & TakenReading)
     | { readonly kind: 'outcome'; readonly outcome: string; readonly look: Look | null }
     | { readonly kind: 'done' };
 }

@@ -11,6 +11,7 @@ import {
   type Part,
   type PullEnd,
 } from '../circuit/circuit.ts';
+import { valueFlaw } from '../circuit/stored-values.ts';
 import { connectorsOf, terminalsOf } from '../circuit/terminals.ts';
 import { LOOKS, type Look, type Probe, type Shown, type Test } from '../circuit/test.ts';
 import type { MeasureUnit, Procedure, Step } from '../procedure/procedure.ts';
@@ -158,8 +159,8 @@ function circuitFlaw(circuit: Circuit): Flaw {
     for (const end of [from, to])
       if (!pins.has(end) && !POSTS.includes(end) && !end.startsWith('splice.'))
         return wrong(`has a wire to nowhere, "${end}"`, `wires, "${name}"`);
-  const range = upsideDown({ battery: circuit.battery, parts, faults });
-  if (range !== null) return wrong('has a range whose low end lies above its high end', range);
+  const value = valueFlaw(circuit);
+  if (value) return wrong(value.words, value.at);
   // The rest follows from parts and wires.
   const due = connectorsOf(parts, wires);
   if (!sameNames(due.map(connectorKey), connectors.map(connectorKey)))
@@ -220,21 +221,6 @@ function pinsOf(part: Part): readonly string[] {
   return [...new Set(part.tracks.flatMap(({ feed, signal, ground }) => [feed, signal, ground]))];
 }
 
-/** Where the first range stands whose ends are in the wrong order, as a path; null for none. */
-function upsideDown(value: object): string | null {
-  const low: unknown = Reflect.get(value, 'low');
-  const high: unknown = Reflect.get(value, 'high');
-  if (typeof low === 'number' && typeof high === 'number') {
-    const nominal: unknown = Reflect.get(value, 'nominal') ?? low;
-    return typeof nominal === 'number' && low <= nominal && nominal <= high ? null : '';
-  }
-  for (const [key, inner] of Object.entries(value)) {
-    const at = typeof inner === 'object' && inner !== null ? upsideDown(inner) : null;
-    if (at !== null) return at === '' ? key : `${key}.${at}`;
-  }
-  return null;
-}
-
 function connectorKey({
   part,
   pins,
@@ -276,14 +262,16 @@ function effectFlaw(
 }
 
 function repeated(names: readonly string[]): string | null {
-  return names.find((name, at) => names.indexOf(name) !== at) ?? null;
+  const seen = new Set<string>();
+  return names.find((name) => seen.size === seen.add(name).size) ?? null;
 }
 
 /** The same names, in any order, none of them twice. */
 function sameNames(one: readonly string[], other: readonly string[]): boolean {
+  const others = new Set(other);
   return (
     one.length === other.length &&
-    new Set(other).size === other.length &&
-    one.every((name) => other.includes(name))
+    others.size === other.length &&
+    one.every((name) => others.has(name))
   );
 }

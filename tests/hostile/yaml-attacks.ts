@@ -226,8 +226,8 @@ const ATTACKS: readonly Attack[] = [
   whole('lines that end in both', ({ lines }) => lines.join('\r\n'), null),
   whole('a byte-order mark at the front', (good) => `\ufeff${plain(good)}`, null),
   whole(
-    'one byte too many',
-    (good) => plain(good).padEnd(1_000_001, '\n'),
+    'one letter too many in few lines',
+    (good) => `${plain(good)}#`.padEnd(1_000_001, 'x'),
     'file-too-large',
     first,
   ),

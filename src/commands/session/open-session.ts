@@ -3,7 +3,14 @@
 import type { Circuit } from '../../circuit/circuit.ts';
 import type { Model } from '../../circuit/model.ts';
 import type { Test } from '../../circuit/test.ts';
-import { answersFor, type Bench, benchFor, createBench, shownWords } from '../../drill/bench.ts';
+import {
+  answersFor,
+  type Bench,
+  benchFor,
+  createBench,
+  displayed,
+  readingAnswer,
+} from '../../drill/bench.ts';
 import { drillDesk } from '../../drill/drill-desk.ts';
 import { createWorld, type WorldStore } from '../../drill/drill-world.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
@@ -298,10 +305,10 @@ function atRest(vehicle: SessionVehicle): SessionVehicle {
 
 function benchAnswer(model: Model, bench: Bench, test: Test) {
   const shown = bench.shows(test);
-  const words = shownWords(model, shown);
-  return shown.kind === 'number'
-    ? { words, answer: { kind: 'reading', typed: words } as const }
-    : { words, answer: { kind: 'outcome', outcome: shown.look, look: shown.look } as const };
+  if (shown.kind === 'number') return readingAnswer(model, shown);
+  const { look } = shown;
+  const { words } = displayed(model, shown);
+  return { words, answer: { kind: 'outcome', outcome: look, look } as const };
 }
 
 /** The readable transcript beside the log. The log is the truth: when the transcript cannot be written, nothing is lost. */

@@ -330,11 +330,26 @@ title: string
 notes: string
 celsius: number
 battery: Battery
+/**
+ * @maxItems 100
+ */
 parts: Part[]
+/**
+ * @maxItems 200
+ */
 wires: Wire[]
+/**
+ * @maxItems 101
+ */
 connectors: Connector[]
+/**
+ * @maxItems 2000
+ */
 terminals: Terminal[]
 target: (null | Target)
+/**
+ * @maxItems 5000
+ */
 faults: Fault[]
 }
 export interface Battery {

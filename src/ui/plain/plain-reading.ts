@@ -2,7 +2,7 @@
 import type { Judgement } from '../../circuit/judge.ts';
 import { type ExpectedReading, parseReading } from '../../quantity/parse-reading.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
-import type { TakenReading } from '../screens/reading-prompt-state.ts';
+import type { TakenReading } from '../../session/driver.ts';
 import type { Dialogue } from './dialogue.ts';
 
 /** What a number is asked for, and what it would mean. */

@@ -3,11 +3,11 @@ import { judgementWords } from '../../circuit/judgement-words.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
 import type { Command } from '../../session/command.ts';
+import type { TakenReading } from '../../session/driver.ts';
 import { judgeStep } from '../../session/judge-step.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { expectedAt } from '../screens/prompt-state.ts';
-import type { TakenReading } from '../screens/reading-prompt-state.ts';
 import { readLine } from './plain-reading.ts';
 import { type Place, type Said, sayAll, told } from './plain-words.ts';
 

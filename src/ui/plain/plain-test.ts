@@ -10,7 +10,6 @@ import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Test } from '../../circuit/test.ts';
 import type { DrillPerformed } from '../../drill/drill-desk.ts';
 import { leadWords, setupWords } from '../../procedure/test-words.ts';
-import { parseReading } from '../../quantity/parse-reading.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
 import { capturedFindingWords } from '../../session/capture-words.ts';
 import type { Command } from '../../session/command.ts';
@@ -210,10 +209,8 @@ async function captured(
 function taken(toDo: TestToDo, answer: VehicleAnswer['answer']): Command | null {
   switch (answer.kind) {
     case 'reading': {
-      const read = parseReading(answer.typed, { unit: unitOf(toDo.test) });
-      if (read.status !== 'read') return null;
-      const { value } = read.quantity;
-      return testCommand(toDo, { type: 'record-reading', typed: answer.typed, value });
+      const { typed, value } = answer;
+      return testCommand(toDo, { type: 'record-reading', typed, value });
     }
     case 'outcome': {
       const { outcome, look } = answer;

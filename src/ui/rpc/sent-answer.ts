@@ -4,7 +4,7 @@ import type { Step } from '../../procedure/procedure.ts';
 import { type ExpectedReading, parseReading } from '../../quantity/parse-reading.ts';
 import type { Command } from '../../session/command.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
-import type { VehicleAnswer } from '../../session/driver.ts';
+import type { TakenReading, VehicleAnswer } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { judgeStep } from '../../session/judge-step.ts';
 import { refusalWords } from '../../session/refusal.ts';
@@ -67,12 +67,7 @@ export interface SentReading {
 }
 
 /** Text and SI value, `Infinity` for OL; or why it is no reading, or is doubted. */
-export function readNumber({
-  reading,
-  sure,
-  expected,
-  judge,
-}: SentReading): { readonly typed: string; readonly value: number } | Fault {
+export function readNumber({ reading, sure, expected, judge }: SentReading): TakenReading | Fault {
   const typed = String(reading);
   const read = parseReading(typed, expected);
   switch (read.status) {

@@ -8,6 +8,7 @@ import {
   takesCapture,
   testTakesCapture,
 } from '../../session/capture-step.ts';
+import type { TakenReading } from '../../session/driver.ts';
 import { judgeTest } from '../../session/judge-step.ts';
 import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
 import { presentStep, type Session } from '../../session/session.ts';
@@ -155,15 +156,15 @@ function shownIn(
     );
   }
   const unit = made.probe.kind === 'ohms' ? 'ohm' : 'V';
-  const typed = shows?.kind === 'reading' ? shows.typed : reading;
-  if (typed === undefined)
+  if (shows?.kind === 'reading') return numberShown(shows, unit);
+  if (reading === undefined)
     return refused('not-a-number', 'this test shows a number', 'send it as "reading"');
   const { meter } = opened.driver.session();
   const usual = expected?.kind === 'number' ? endsOf(expected) : null;
   const limit = opened.limits({ unit });
   const read = readNumber({
-    reading: typed,
-    sure: sure || take === true,
+    reading,
+    sure,
     expected: {
       unit,
       ...(usual ? { usual: { ...usual, low: Math.max(0, usual.low) } } : {}),
@@ -172,8 +173,11 @@ function shownIn(
     judge: (value) =>
       expected && judgeTest({ kind: 'number', value: kept(value), unit }, expected, meter),
   });
-  if ('fault' in read) return read;
-  return { typed: read.typed, shown: { kind: 'number', value: kept(read.value), unit } };
+  return 'fault' in read ? read : numberShown(read, unit);
+}
+
+function numberShown({ typed, value }: TakenReading, unit: 'V' | 'ohm'): Answered {
+  return { typed, shown: { kind: 'number', value: kept(value), unit } };
 }
 
 /** OL as events keep it. */

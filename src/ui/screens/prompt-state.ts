@@ -6,7 +6,7 @@ import { endsOf, type MeasureStep, type Step } from '../../procedure/procedure.t
 import type { ExpectedReading } from '../../quantity/parse-reading.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/command.ts';
-import type { VehicleAnswer } from '../../session/driver.ts';
+import type { TakenReading, VehicleAnswer } from '../../session/driver.ts';
 import type { Answer } from '../../session/events.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { judgeStep, judgeTest } from '../../session/judge-step.ts';
@@ -66,13 +66,16 @@ export function askingOf(session: Session): string {
 }
 
 /** The half answer a step begins with: nothing, what the job sheet's code says, or the answer that was taken back. */
-export function freshAnswer(opened: OpenedSession, session: Session, step: Step): HalfAnswer {
+export function freshAnswer(session: Session, step: Step): HalfAnswer {
   const earlier = takenBack(session);
   return {
     asking: askingOf(session),
     prompt:
       step.kind === 'measure' && earlier?.type === 'reading-recorded'
-        ? promptHolding(earlier.typed, expectedAt(opened, step))
+        ? promptHolding(
+            { typed: earlier.typed, value: earlier.value ?? Number.POSITIVE_INFINITY },
+            step.unit,
+          )
         : readingPrompt(),
     marked: Math.max(0, markedAt(session, step, earlier)),
   };
@@ -136,7 +139,7 @@ export function askedAt(
         judge: (value) => judgeStep(step, value, session.meter),
         judged: judgedIn(session, unit),
         isDeliberate: true,
-        offered: typedOf(vehicle),
+        offered: readingOf(vehicle),
       };
       return { ...base, kind: 'measure', unit: UNIT_WORDS[unit], prompt: half.prompt, context };
     }
@@ -197,7 +200,7 @@ export function askedInTest(
         expected && judgeTest({ kind: 'number', value, unit }, expected, session.meter),
       judged: judgedIn(session, unit),
       isDeliberate: true,
-      offered: typedOf(vehicle),
+      offered: readingOf(vehicle),
     };
     return { ...base, kind: 'measure', unit: UNIT_WORDS[unit], prompt: half.prompt, context };
   }
@@ -230,8 +233,8 @@ const UNIT_WORDS = {
   deg: 'degrees',
 } as const;
 
-function typedOf(vehicle: VehicleAnswer | null): string | null {
-  return vehicle?.answer.kind === 'reading' ? vehicle.answer.typed : null;
+function readingOf(vehicle: VehicleAnswer | null): TakenReading | null {
+  return vehicle?.answer.kind === 'reading' ? vehicle.answer : null;
 }
 
 function offeredAt(choices: readonly Choice[], vehicle: VehicleAnswer | null): number | null {

@@ -3,13 +3,16 @@
  * read once, when it changes, and kept as read.
  */
 import type { Judgement } from '../../circuit/judge.ts';
+import { formatTyped } from '../../quantity/format-quantity.ts';
 import {
   type ExpectedReading,
   parseReading,
   type ReadingChoice,
   type ReadingParse,
 } from '../../quantity/parse-reading.ts';
+import type { Unit } from '../../quantity/quantity.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
+import type { TakenReading } from '../../session/driver.ts';
 import { type TextFieldState, textField, textFieldAfter } from '../parts/text-field-state.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 
@@ -33,14 +36,8 @@ export interface ReadingContext {
   readonly judged: (judgement: Judgement, value: number) => string;
   /** The key came after a pause, so that it can be meant for what is on the screen. */
   readonly isDeliberate: boolean;
-  /** What the simulated vehicle would have typed, taken over with Tab. */
-  readonly offered: string | null;
-}
-
-/** A number to record: as typed, and in SI units. */
-export interface TakenReading {
-  readonly typed: string;
-  readonly value: number;
+  /** What the simulated vehicle shows, taken over with Tab. */
+  readonly offered: TakenReading | null;
 }
 
 /** What the line under the prompt says. `tone` decides sign and colour, the words carry the meaning. */
@@ -75,9 +72,12 @@ export function readingPrompt(): ReadingPrompt {
   return { field: textField(), read: NOTHING_TYPED, mode: 'typing', chosen: 0, nudge: null };
 }
 
-/** A prompt that holds a line already: an earlier value that was taken back, what the simulated vehicle shows. */
-export function promptHolding(line: string, expected: ExpectedReading): ReadingPrompt {
-  return { ...readingPrompt(), field: textField(line), read: readTyped(line, expected) };
+/** A prompt that holds a reading already: one that was taken back, what the simulated vehicle shows. */
+export function promptHolding({ typed, value }: TakenReading, unit: Unit): ReadingPrompt {
+  const quantity = { value, unit };
+  const text = formatTyped(quantity, typed);
+  const parse = { status: 'read', quantity, resolution: 0, text } as const;
+  return { ...readingPrompt(), field: textField(typed), read: { typed, parse, beyond: null } };
 }
 
 /** The prompt after a key, and the reading when the key was the Enter that takes it. */
@@ -97,7 +97,7 @@ export function readingPromptAfter(
         prompt.mode === 'confirm' ? { ...prompt, mode: 'typing', nudge: null } : readingPrompt(),
       );
     case 'tab':
-      return stay(offered === null ? prompt : promptHolding(offered, expected));
+      return stay(offered === null ? prompt : promptHolding(offered, expected.unit));
     default:
       return stay(afterTyping(prompt, event, expected));
   }
@@ -158,7 +158,7 @@ function isDoubtful(typed: string, value: number, context: ReadingContext): bool
 /** What the simulated vehicle shows is no slip of the hand. */
 function doubtOf(typed: string, value: number, context: ReadingContext): string | null {
   const { expected, judge, offered } = context;
-  return typed === offered ? null : doubtReading(value, expected.unit, judge);
+  return typed === offered?.typed ? null : doubtReading(value, expected.unit, judge);
 }
 
 function afterInDoubt(
@@ -182,9 +182,12 @@ function afterInDoubt(
 function afterChoice(prompt: ReadingPrompt, choice: ReadingChoice, context: ReadingContext) {
   const { value } = choice.quantity;
   const taken = { typed: prompt.read.typed, value };
-  // Typed anew in its plain form, so that the confirmation speaks of the meaning chosen.
+  // Written anew in its plain form, so that the confirmation speaks of the meaning chosen.
   if (isDoubtful(taken.typed, value, context))
-    return stay({ ...promptHolding(choice.words, context.expected), mode: 'confirm' as const });
+    return stay({
+      ...promptHolding({ typed: choice.words, value }, context.expected.unit),
+      mode: 'confirm' as const,
+    });
   return { prompt: { ...prompt, mode: 'typing' as const }, taken };
 }
 

@@ -49,7 +49,7 @@ export function stepPrompt(
   step: Exclude<Step, { kind: 'conclude' }>,
 ): Prompt {
   const { session } = state;
-  const half = keptOr(state, askingOf(session), () => freshAnswer(opened, session, step));
+  const half = keptOr(state, askingOf(session), () => freshAnswer(session, step));
   if (opened.drill) return { half, asked: askedOfBench(), taken: () => bench({ type: 'do-step' }) };
   return { half, asked: askedAt(opened, session, step, half), taken: perform };
 }
@@ -58,7 +58,7 @@ export function stepPrompt(
 export function retestPrompt({ opened, state }: Here, { step }: RetestPlace): Prompt {
   const { session } = state;
   const asking = `again ${step.id} ${session.retests.length}`;
-  const half = keptOr(state, asking, () => ({ ...freshAnswer(opened, session, step), asking }));
+  const half = keptOr(state, asking, () => ({ ...freshAnswer(session, step), asking }));
   const vehicle = opened.repaired?.answers(step) ?? null;
   return {
     half,

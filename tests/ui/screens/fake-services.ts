@@ -167,7 +167,10 @@ function vehicleAnswer(session: Session): VehicleAnswer | null {
     case undefined:
       return null;
     case 'measure':
-      return { words: 'the meter shows 0.02 V', answer: { kind: 'reading', typed: '0.02 V' } };
+      return {
+        words: 'the meter shows 0.02 V',
+        answer: { kind: 'reading', typed: '0.02 V', value: 0.02 },
+      };
     case 'look':
       return {
         words: 'the light is dim',
@@ -444,13 +447,16 @@ export function fakeSession(options: FakeOptions = {}): {
                 words: 'the light is dim',
                 answer: { kind: 'outcome', outcome: 'dim', look: 'dim' },
               }
-            : { words: 'the meter shows 13.1 mV', answer: { kind: 'reading', typed: '13.1 mV' } },
+            : {
+                words: 'the meter shows 13.1 mV',
+                answer: { kind: 'reading', typed: '13.1 mV', value: 0.0131 },
+              },
       repaired: options.bench
         ? {
             fault: 'healthy',
             answers: (step) =>
               step.kind === 'measure'
-                ? { words: '5 V', answer: { kind: 'reading', typed: '5 V' } }
+                ? { words: '5 V', answer: { kind: 'reading', typed: '5 V', value: 5 } }
                 : null,
           }
         : null,

@@ -112,7 +112,9 @@ describe('reading prompt', () => {
     expect(typing('OL\r', { judge }).taken).toBeNull();
     expect(typing('OL\r\r', { judge }).taken).not.toBeNull();
     // What a simulated vehicle shows is taken as it is.
-    expect(typing('\t\r', { judge, offered: '-4.97 V' }).taken).not.toBeNull();
+    expect(
+      typing('\t\r', { judge, offered: { typed: '-4.97 V', value: -4.97 } }).taken,
+    ).not.toBeNull();
   });
 
   it('takes nothing from a paste with a line end; the paste is only typed', () => {
@@ -152,9 +154,11 @@ describe('reading prompt', () => {
   });
 
   it('offers the simulated reading on Tab only', () => {
-    expect(typing('\t', { offered: '4.98 V' }).prompt.field.text).toBe('4.98 V');
+    expect(typing('\t', { offered: { typed: '4.98 V', value: 4.98 } }).prompt.field.text).toBe(
+      '4.98 V',
+    );
     expect(typing('\t').prompt.field.text).toBe('');
-    expect(typing('\r', { offered: '4.98 V' }).taken).toBeNull();
+    expect(typing('\r', { offered: { typed: '4.98 V', value: 4.98 } }).taken).toBeNull();
   });
 
   it('asks for the meaning chosen to be confirmed when that is impossible', () => {
@@ -459,7 +463,7 @@ describe('a question that the trouble code answers', () => {
     const driver = fakeDriver({ ...SMALL_JOB, codes }, false, tree);
     const session = driver.session();
     const opened = { ...fakeSession().opened, driver };
-    const half = freshAnswer(opened, session, code);
+    const half = freshAnswer(session, code);
     const { standing } = askedAt(opened, session, code, half);
     return { marked: half.marked, standing };
   };

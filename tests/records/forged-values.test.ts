@@ -1,0 +1,207 @@
+/**
+ * A stored circuit with values that no vehicle has, in files with a right chain: every command that reads sessions tells
+ * where, with a way out, and writes nothing.
+ */
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Circuit, Part, Wire } from '../../src/circuit/circuit.ts';
+import { main } from '../../src/commands/program.ts';
+import { nodeDisk } from '../../src/log/node-disk.ts';
+import { readSessionFile } from '../../src/log/read-session-file.ts';
+import type { Toleranced } from '../../src/quantity/quantity.ts';
+import { sealed } from '../log/events.ts';
+import { begin, CIRCUIT } from './sample-session.ts';
+
+let home = '';
+beforeEach(() => {
+  home = mkdtempSync(join(tmpdir(), 'ohmward-forged-'));
+});
+afterEach(() => rmSync(home, { recursive: true, force: true }));
+
+const NAME = '20260304T083000Z-lab-00000001';
+
+async function program(...args: string[]) {
+  let out = '';
+  let err = '';
+  const code = await main(args, {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    env: { HOME: home, XDG_CONFIG_HOME: home, OHMWARD_SESSIONS: home },
+    cwd: home,
+  });
+  return { code, told: out + err };
+}
+
+const EVENTS = begin().do(
+  { type: 'acknowledge-cautions' },
+  { type: 'record-reading', typed: '4.97', value: 4.97 },
+).events;
+
+/** The file with another circuit in its first event. */
+function written(circuit: object): string {
+  const path = join(home, `${NAME}.jsonl`);
+  const [opened, ...rest] = EVENTS;
+  writeFileSync(path, sealed([{ ...opened, circuit }, ...rest]).text);
+  return path;
+}
+
+const exactly = (value: number, unit: Toleranced['unit']): Toleranced => ({
+  nominal: value,
+  low: value,
+  high: value,
+  unit,
+});
+
+/** The circuit with keys of its part of this kind changed. */
+function part(kind: Part['kind'], change: object): Circuit {
+  const parts = CIRCUIT.parts.map((one) => (one.kind === kind ? { ...one, ...change } : one));
+  return { ...CIRCUIT, parts };
+}
+
+function wire(change: Partial<Wire>): Circuit {
+  return { ...CIRCUIT, wires: CIRCUIT.wires.map((one) => ({ ...one, ...change })) };
+}
+
+function battery(change: object): object {
+  return { ...CIRCUIT, battery: { ...CIRCUIT.battery, ...change } };
+}
+
+/** The size of every resistive fault. */
+function sized(low: number, high: number): object {
+  const faults = CIRCUIT.faults.map((fault) =>
+    'ohms' in fault.effect ? { ...fault, effect: { ...fault.effect, ohms: { low, high } } } : fault,
+  );
+  return { ...CIRCUIT, faults };
+}
+
+function pin(change: object): Circuit {
+  const parts = CIRCUIT.parts.map((one) =>
+    one.kind === 'module'
+      ? { ...one, inside: one.inside.map((each) => ({ ...each, ...change })) }
+      : one,
+  );
+  return { ...CIRCUIT, parts };
+}
+
+function levels(lowBelow: number, highAbove: number): Circuit {
+  return pin({ input: { kind: 'levels', lowBelow, highAbove } });
+}
+
+function target(change: object): object {
+  return { ...CIRCUIT, target: { ...CIRCUIT.target, ...change } };
+}
+
+/** Those marked so got as far as the advisor, and nothing settled there. */
+const FORGED: readonly (readonly [what: string, circuit: object, words: RegExp])[] = [
+  ['a battery of 1e300 V (threw)', battery({ rest: exactly(1e300, 'V') }), /battery\.rest/],
+  ['a battery of 1e-30 V', battery({ running: exactly(1e-30, 'V') }), /battery\.running/],
+  ['a battery in farads (threw)', battery({ rest: exactly(1e300, 'F') }), /battery\.rest/],
+  ['a battery of no voltage', battery({ rest: exactly(0, 'V') }), /battery\.rest/],
+  ['a battery of null', battery({ rest: { ...exactly(12, 'V'), low: null } }), /battery\.rest/],
+  [
+    'a battery resistance from nothing to all (threw)',
+    battery({ ohms: { ...exactly(0.02, 'ohm'), low: 1e-300, high: 1e300 } }),
+    /battery\.ohms/,
+  ],
+  [
+    'a range upside down',
+    battery({ ohms: { ...exactly(0.02, 'ohm'), low: 0.03 } }),
+    /low end lies above its high end \(circuit\.battery\.ohms\)/,
+  ],
+  ['an output of 1e30 ohm (threw)', part('hall-switch', { on: exactly(1e30, 'ohm') }), /parts\./],
+  [
+    'a sensor that draws 1e-30 A (threw)',
+    part('hall-switch', { draws: exactly(1e-30, 'A') }),
+    /draws/,
+  ],
+  ['a limit of 1e-300 A (threw)', part('hall-switch', { limit: exactly(1e-300, 'A') }), /limit/],
+  ['a resistance below zero', part('hall-switch', { on: exactly(-50, 'ohm') }), /parts\[\d\]\.on/],
+  [
+    'a voltage in ohms',
+    part('hall-switch', { minimum: exactly(3.8, 'ohm') }),
+    /unit that is not its own \(circuit\.parts\.\d\.minimum\)/,
+  ],
+  ['a ground of 1e30 ohm (threw)', pin({ ground: exactly(1e30, 'ohm') }), /ground/],
+  [
+    'a pull-up of 1e300 ohm (threw)',
+    pin({ pull: { to: { kind: 'battery' }, ohms: exactly(1e300, 'ohm') } }),
+    /pull/,
+  ],
+  ['levels of 1e300 V', levels(1e300, 1e301), /parts, "module"/],
+  ['a low level above the high one', levels(4, 1), /input/],
+  ['wires of 1e30 ohm (threw)', wire({ ohms: 1e30 }), /wires/],
+  ['faults of 1e-5 ohm (threw)', sized(1e-5, 1e-5), /faults/],
+  ['wires of no length', wire({ lengthMetres: 1e-30 }), /wires/],
+  ['wires as thick as a house', wire({ sizeSquareMetres: 1e30 }), /wires/],
+  ['faults of 1e30 ohm (threw)', sized(1e30, 1e30), /faults/],
+  ['shorts of 1e-300 ohm (threw)', sized(1e-300, 1e-300), /faults/],
+  ['a harness as hot as a star', { ...CIRCUIT, celsius: 1e30 }, /celsius/],
+  ['a wheel of half a tooth', target({ teeth: 0.5 }), /target/],
+  ['a wheel of 1e30 teeth', target({ teeth: 1e30 }), /target/],
+  ['more teeth missing than there are', target({ teeth: 2, missing: 3 }), /target/],
+  ['a wheel that turns 1e30 times', target({ turns: 1e30 }), /target/],
+  [
+    'a fault of infinite weight',
+    { ...CIRCUIT, faults: CIRCUIT.faults.map((one) => ({ ...one, weight: 1e308 })) },
+    /weight/,
+  ],
+  [
+    'no fault of any weight',
+    { ...CIRCUIT, faults: CIRCUIT.faults.map((one) => ({ ...one, weight: 0 })) },
+    /weight/,
+  ],
+];
+
+const RESUME = ['resume', NAME, '--plain'];
+const COMMANDS: readonly (readonly string[])[] = [
+  ['records', 'verify', NAME],
+  ['records', 'show', NAME],
+  ['records', 'export', NAME],
+  ['drill', '--resume', 'PATH'],
+];
+
+async function expectRefused(args: readonly string[], circuit: object, words: RegExp) {
+  const path = written(circuit);
+  const before = readFileSync(path);
+  const { code, told } = await program(...args.map((arg) => (arg === 'PATH' ? path : arg)));
+  expect(told).not.toContain('fault of the program');
+  expect(code).toBe(1);
+  expect(told).toContain(`${NAME}.jsonl:1`);
+  expect(told).toMatch(words);
+  expect(told).toMatch(/keep the file|use that version|drills are .jsonl files/i);
+  expect(readFileSync(path).equals(before)).toBe(true);
+  expect(readdirSync(home).filter((name) => name.startsWith(NAME))).toEqual([`${NAME}.jsonl`]);
+}
+
+it.each(FORGED)('%s', async (_, circuit, words) => {
+  await expectRefused(RESUME, circuit, words);
+});
+
+// All come through the same door; what the schema finds, and what it does not.
+describe.each([FORGED[0]!, FORGED[4]!])('%s', (_, circuit, words) => {
+  it.each(COMMANDS.map((args) => [args.join(' '), args] as const))('%s', async (_what, args) => {
+    await expectRefused(args, circuit, words);
+  });
+});
+
+it('more wires than any harness has are counted and not looked at', () => {
+  const [first] = CIRCUIT.wires;
+  const wires = Array.from({ length: 201 }, (_, n) => ({ ...first, name: `w${n}` }));
+  const path = written({ ...CIRCUIT, wires });
+  expect(readSessionFile(nodeDisk, path)).toMatchObject({
+    ok: false,
+    flaw: { line: 1, words: expect.stringContaining('"circuit.wires"') },
+  });
+});
+
+it('the circuit that these are made of is a good one', async () => {
+  written(CIRCUIT);
+  for (const verb of ['verify', 'show', 'export'])
+    expect([verb, (await program('records', verb, NAME)).code]).toEqual([verb, 0]);
+});
