@@ -10,7 +10,6 @@ import { type Offer, offerTests } from './offer-tests.ts';
 import type { Outcomes } from './outcomes.ts';
 import type { PredictionTable } from './prediction-table.ts';
 import { priorFor } from './prior.ts';
-import type { PairShows } from './rank-pairs.ts';
 import type { Ranking } from './rank-suspects.ts';
 import { type RuledOut, ruleOut } from './rule-out.ts';
 import type { CostModel, Means, Situation } from './test-cost.ts';
@@ -18,7 +17,7 @@ import type { CostModel, Means, Situation } from './test-cost.ts';
 /** Independent pieces that prove a conclusion. */
 export const EVIDENCE_NEEDED = 3;
 /** With less than this chance a rival stands that no piece has knocked down, and at least one more is missing. */
-const PROVEN_CHANCE = 0.9;
+const PROVEN_CHANCE = 0.99;
 /** A repair this unlikely is ruled out, when some reading speaks against it: rare things are not ruled out by being rare. */
 const RULED_OUT_CHANCE = 0.02;
 
@@ -53,15 +52,13 @@ export interface CorroborationAsk {
   readonly without?: readonly number[];
   readonly costs?: CostModel;
   readonly errorModel?: ErrorModel;
-  /** What tests show with two faults at once, to tell what a reading rules out. */
-  readonly showsPair?: PairShows;
 }
 
 /** Weighs a conclusion. All faults with the same repair as a concluded one belong to it. */
 export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corroboration {
   const { ranking, readings } = ask;
   const errorModel = ask.errorModel ?? ERROR_MODEL;
-  const fits = readings.map((reading) => fitOf(table, reading, errorModel));
+  const { fits } = ranking;
   const own = ownRepairs(table, ask.concluded);
   const { evidence, rival } = gatherEvidence(table, ask, own, fits);
   const now = groupRows(table, own, ranking.chances);
@@ -83,7 +80,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     fits,
     concluded: likeliestOf(named, ranking.chances),
     prior: ask.prior ?? priorFor(table.candidates),
-    showsPair: ask.showsPair,
+    showsPair: ranking.showsPair,
     errorModel,
   };
   // Against a rival that still stands the next piece is needed, else against the strongest that the pieces left.

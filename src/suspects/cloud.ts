@@ -1,0 +1,296 @@
+/**
+ * The cars that may stand here under one suspect: points of the unit cube of all unknown values, carried from reading to
+ * reading by sequential Monte Carlo. A reading is taken in by degrees (tempering): as soon as it would leave fewer than
+ * half of the points with any weight, they are resampled, and moved about among the cars that the readings so far allow.
+ *
+ * Chopin (2002); Del Moral, Doucet and Jasra (2006), with their adaptive tempering; resampling is systematic (Kitagawa,
+ * 1996); the moves are those of differential evolution (ter Braak, 2006) with crossover (Vrugt et al., 2009).
+ */
+import type { Fact } from './fact.ts';
+import type { Random } from './random.ts';
+
+/** What the cars of one suspect are asked. */
+export interface CloudModel {
+  /** Length of a point; each of its values is within 0 to 1, all alike likely before any reading. */
+  readonly dims: number;
+  /** Logarithm of how likely a fact is at a point. */
+  readonly logLikelihood: (fact: Fact, point: Float64Array) => number;
+  /** The greatest that can be, for a fact. */
+  readonly topLogLikelihood: (fact: Fact) => number;
+  /** Whether a car of this point would come to the shop with this suspect. */
+  readonly isPossible: (point: Float64Array) => boolean;
+}
+
+/** Cars with their weights. */
+export interface Cloud {
+  readonly count: number;
+  /** `points[car * dims + quantity]` */
+  readonly points: Float64Array;
+  /** By car, summing to 1. */
+  readonly weights: Float64Array;
+  readonly facts: readonly Fact[];
+  /** By car and fact: `logs[fact][car]`. */
+  readonly logs: readonly Float64Array[];
+  /** Logarithm of how likely all facts are together, whichever car it is. */
+  readonly logEvidence: number;
+}
+
+/** Resampled when the effective number of cars is below this share of all (Del Moral, Doucet and Jasra, 2006). */
+const EFFECTIVE_SHARE = 0.5;
+/** Moves go on until so many have been accepted for each car, or so many were tried. Our choice. */
+const ACCEPTED_ENOUGH = 0.7;
+const SWEEPS_MAX = 4;
+/** The best step of a random walk is 2.38 / sqrt(2 d) times a difference of two points (ter Braak, 2006), ... */
+const DIFFERENCE_FACTOR = 2.38;
+/** ... and readings tie down a few values at a time, however many there are. Our choice. */
+const TIED_VALUES = 3;
+/** Shares of the values that a move changes. */
+const CROSSOVERS = [1, 0.4, 0.1];
+/** Chance of a move that draws a few values anew instead, which leaps from one alternative to another. Our choice. */
+const ANEW_CHANCE = 0.15;
+const ANEW_MAX = 3;
+/** Added to each changed value, so that equal points come apart. Our choice. */
+const JITTER = 1e-3;
+/** Bisection of the next degree of a reading. */
+const DEGREE_STEPS = 24;
+/** A reading that hardly any car explains is taken in by at least such degrees. */
+const DEGREE_LEAST = 0.01;
+
+/** Cars before any reading. */
+export function startCloud(points: Float64Array, dims: number): Cloud {
+  const count = points.length / dims;
+  const weights = new Float64Array(count).fill(1 / count);
+  return { count, points, weights, facts: [], logs: [], logEvidence: 0 };
+}
+
+/** The cloud after `facts` instead of those that it knows. Without `random` nothing is moved, only weighed. */
+export function advance(
+  cloud: Cloud,
+  facts: readonly Fact[],
+  model: CloudModel,
+  random: Random | null,
+): Cloud {
+  const made = new Advance(cloud, facts, model);
+  return made.run(random);
+}
+
+/** Effective number of cars: 1 / sum of squared weights (Kong, Liu and Wong, 1994). */
+export function effectiveCount({ weights }: Cloud): number {
+  return 1 / weights.reduce((sum, weight) => sum + weight * weight, 0);
+}
+
+class Advance {
+  private readonly count: number;
+  private readonly model: CloudModel;
+  private readonly dims: number;
+  private readonly asked: readonly Fact[];
+  /** All facts, old and new, with how much of each counts at degree t: kept 1, new t, dropped 1 - t. */
+  private readonly facts: readonly Fact[];
+  private readonly isNew: readonly boolean[];
+  private readonly isDropped: readonly boolean[];
+  private readonly tops: readonly number[];
+  /** In which order a moved car is asked: what tells most first. */
+  private points: Float64Array;
+  private logs: Float64Array[];
+  private weights: Float64Array;
+  private logEvidence: number;
+
+  constructor(cloud: Cloud, facts: readonly Fact[], model: CloudModel) {
+    this.model = model;
+    this.dims = model.dims;
+    this.count = cloud.count;
+    this.asked = facts;
+    const added = facts.filter((fact) => !cloud.facts.includes(fact));
+    this.facts = [...cloud.facts, ...added];
+    this.isNew = this.facts.map((fact) => !cloud.facts.includes(fact));
+    this.isDropped = this.facts.map((fact) => !facts.includes(fact));
+    this.tops = this.facts.map((fact) => model.topLogLikelihood(fact));
+    this.points = cloud.points;
+    this.weights = cloud.weights;
+    this.logEvidence = cloud.logEvidence;
+    this.logs = [...cloud.logs, ...added.map((fact) => this.logsOf(fact))];
+  }
+
+  run(random: Random | null): Cloud {
+    let degree = 0;
+    while (degree < 1) {
+      const delta = this.deltas();
+      const step = random ? this.degreeStep(delta, 1 - degree) : 1 - degree;
+      this.reweigh(delta, step);
+      degree = step >= 1 - degree ? 1 : degree + step;
+      if (random && this.effective(this.weights) < EFFECTIVE_SHARE * this.count) {
+        this.resample(random);
+        this.move(degree, random);
+      } else if (degree < 1) {
+        // The next step is the rest of this one: nothing was lost.
+      }
+    }
+    const kept = this.facts.flatMap((fact, index) => (this.isDropped[index] ? [] : [{ fact, index }]));
+    const order = this.asked.map((fact) => kept.find((one) => one.fact === fact)!);
+    return {
+      count: this.count,
+      points: this.points,
+      weights: this.weights,
+      facts: this.asked,
+      logs: order.map(({ index }) => this.logs[index]!),
+      logEvidence: this.logEvidence,
+    };
+  }
+
+  private logsOf(fact: Fact): Float64Array {
+    const { dims, points, model } = this;
+    return Float64Array.from({ length: this.count }, (_, car) =>
+      model.logLikelihood(fact, points.subarray(car * dims, (car + 1) * dims)),
+    );
+  }
+
+  /** By car, how much likelier the facts asked for are than those known. */
+  private deltas(): Float64Array {
+    const delta = new Float64Array(this.count);
+    this.facts.forEach((_, index) => {
+      const sign = (this.isNew[index] ? 1 : 0) - (this.isDropped[index] ? 1 : 0);
+      if (sign === 0) return;
+      const logs = this.logs[index]!;
+      for (let car = 0; car < this.count; car += 1) delta[car]! += sign * logs[car]!;
+    });
+    return delta;
+  }
+
+  /** The greatest part of the rest that leaves enough cars. */
+  private degreeStep(delta: Float64Array, rest: number): number {
+    const enough = EFFECTIVE_SHARE * this.count;
+    const effectiveAt = (step: number) => this.effective(this.reweighed(delta, step).weights);
+    if (effectiveAt(rest) >= enough) return rest;
+    let low = 0;
+    let high = rest;
+    for (let i = 0; i < DEGREE_STEPS && high - low > DEGREE_LEAST / 4; i += 1) {
+      const middle = (low + high) / 2;
+      if (effectiveAt(middle) >= enough) low = middle;
+      else high = middle;
+    }
+    // A hair beyond, so that it is resampled here.
+    return Math.min(rest, Math.max(high, DEGREE_LEAST));
+  }
+
+  private reweighed(delta: Float64Array, step: number): { weights: Float64Array; log: number } {
+    let most = -Infinity;
+    for (let car = 0; car < this.count; car += 1)
+      if (this.weights[car]! > 0) most = Math.max(most, step * delta[car]!);
+    const weights = this.weights.map((weight, car) => weight * Math.exp(step * delta[car]! - most));
+    const sum = weights.reduce((a, b) => a + b, 0);
+    return { weights: weights.map((weight) => weight / sum), log: most + Math.log(sum) };
+  }
+
+  private reweigh(delta: Float64Array, step: number): void {
+    const { weights, log } = this.reweighed(delta, step);
+    this.weights = weights;
+    this.logEvidence += log;
+  }
+
+  private effective(weights: Float64Array): number {
+    return 1 / weights.reduce((sum, weight) => sum + weight * weight, 0);
+  }
+
+  private resample(random: Random): void {
+    const { count, dims } = this;
+    const chosen = new Int32Array(count);
+    const offset = random.unit();
+    let car = 0;
+    let sum = this.weights[0]!;
+    for (let place = 0; place < count; place += 1) {
+      const wanted = (place + offset) / count;
+      while (sum < wanted && car < count - 1) {
+        car += 1;
+        sum += this.weights[car]!;
+      }
+      chosen[place] = car;
+    }
+    const points = new Float64Array(count * dims);
+    chosen.forEach((from, place) => {
+      points.set(this.points.subarray(from * dims, (from + 1) * dims), place * dims);
+    });
+    this.points = points;
+    this.logs = this.logs.map((logs) => Float64Array.from(chosen, (from) => logs[from]!));
+    this.weights = new Float64Array(count).fill(1 / count);
+  }
+
+  /** Moves each car several times; each sweep takes its differences from where all stood before it. */
+  private move(degree: number, random: Random): void {
+    const powers = this.facts.map((_, index) =>
+      this.isNew[index] ? degree : this.isDropped[index] ? 1 - degree : 1,
+    );
+    const order = powers
+      .map((power, index) => ({ power, index }))
+      .filter(({ power }) => power > 0)
+      .sort((a, b) => b.index - a.index);
+    let accepted = 0;
+    for (let sweep = 0; sweep < SWEEPS_MAX && accepted < ACCEPTED_ENOUGH * this.count; sweep += 1) {
+      const before = this.points.slice();
+      for (let car = 0; car < this.count; car += 1)
+        if (this.moveOne(car, before, order, random)) accepted += 1;
+    }
+  }
+
+  private moveOne(
+    car: number,
+    before: Float64Array,
+    order: readonly { readonly power: number; readonly index: number }[],
+    random: Random,
+  ): boolean {
+    const { dims, model } = this;
+    const point = before.slice(car * dims, (car + 1) * dims);
+    this.propose(point, car, before, random);
+    let now = 0;
+    let best = 0;
+    for (const { power, index } of order) {
+      now += power * this.logs[index]![car]!;
+      best += power * this.tops[index]!;
+    }
+    const needed = now + Math.log(random.unit());
+    const logs = new Float64Array(order.length);
+    for (let place = 0; place < order.length; place += 1) {
+      const { power, index } = order[place]!;
+      const log = model.logLikelihood(this.facts[index]!, point);
+      logs[place] = log;
+      best += power * (log - this.tops[index]!);
+      if (best < needed) return false;
+    }
+    if (!model.isPossible(point)) return false;
+    this.points.set(point, car * dims);
+    order.forEach(({ index }, place) => {
+      this.logs[index]![car] = logs[place]!;
+    });
+    return true;
+  }
+
+  private propose(point: Float64Array, car: number, before: Float64Array, random: Random): void {
+    const { dims, count } = this;
+    if (random.unit() < ANEW_CHANCE) {
+      const many = 1 + random.below(ANEW_MAX);
+      for (let i = 0; i < many; i += 1) point[random.below(dims)] = random.unit();
+      return;
+    }
+    const one = otherThan(car, random.below(count - 1));
+    const two = random.below(count);
+    const share = CROSSOVERS[random.below(CROSSOVERS.length)]!;
+    const factor =
+      (DIFFERENCE_FACTOR / Math.sqrt(2 * TIED_VALUES)) * (random.unit() < 0.2 ? 0.2 : random.unit());
+    for (let at = 0; at < dims; at += 1) {
+      const isChanged = share === 1 || random.unit() < share;
+      const noise = JITTER * (random.unit() - 0.5);
+      if (!isChanged) continue;
+      const difference = before[one * dims + at]! - before[two * dims + at]!;
+      point[at] = reflected(point[at]! + factor * difference + noise);
+    }
+  }
+}
+
+function otherThan(one: number, other: number): number {
+  return other >= one ? other + 1 : other;
+}
+
+/** Back into 0 to 1 by mirrors at both ends, which keeps the walk even. */
+function reflected(value: number): number {
+  const turned = Math.abs(value) % 2;
+  return turned > 1 ? 2 - turned : turned;
+}

@@ -1,0 +1,133 @@
+/**
+ * What the readings say, test by test: how likely what a test showed is for a car and a fault. A test that was read again
+ * is one fact: the reading that most of its repeats agree with, the likelier to be no slip the more of them do.
+ */
+import { LOOKS, type Look, type Shown } from '../circuit/test.ts';
+import { type ErrorModel, modelWidth, slipDensity } from './error-model.ts';
+import { type Reading, uncertaintyOf } from './likelihood.ts';
+import type { PredictionTable } from './prediction-table.ts';
+
+/** What one test showed. */
+export interface Fact {
+  readonly test: number;
+  readonly shown: Shown;
+  /** Places of the readings that it stands for. */
+  readonly readings: readonly number[];
+  /** Standard uncertainty of the instrument at what it shows, in its unit. */
+  readonly uncertainty: number;
+  /** Chance that it is a slip. */
+  readonly slip: number;
+  /** How likely a slip is to show it: per volt or ohm, or of a look or over-limit a chance. */
+  readonly blind: number;
+  /** Ways in which the instrument can look. */
+  readonly ways: number;
+}
+
+/** One thing that a test may show, and how often it does; the shares of a test sum to 1. */
+export interface Way {
+  readonly shown: Shown;
+  readonly share: number;
+}
+
+/** Two readings of one test agree when they differ by less than so many standard uncertainties of their difference. */
+const AGREE_DEVIATIONS = 4;
+/** A look is at times called by its neighbour's name: dim for lit. Our assumption. */
+const LOOK_CONFUSED = 0.03;
+const SQRT_2PI = Math.sqrt(2 * Math.PI);
+
+/** The facts of `readings`, in the order in which their tests were first made. */
+export function factsOf(
+  table: PredictionTable,
+  readings: readonly Reading[],
+  errorModel: ErrorModel,
+): Fact[] {
+  const byTest = new Map<number, number[]>();
+  readings.forEach(({ test }, place) => {
+    byTest.set(test, [...(byTest.get(test) ?? []), place]);
+  });
+  return [...byTest].map(([test, places]) => {
+    const agreeing = mostAgreed(table, readings, places);
+    const { shown } = readings[agreeing.at(-1)!]!;
+    const uncertainty = uncertaintyOf(table, readings[agreeing.at(-1)!]!);
+    return {
+      ...{ test, shown, uncertainty, readings: places },
+      slip: errorModel.wrongReading ** agreeing.length,
+      blind: blindOf(table, test, shown, uncertainty, errorModel),
+      ways: waysOf(table, test, shown),
+    };
+  });
+}
+
+/** The places that agree with most others; of as many the last ones, as a person reads again what looked wrong. */
+function mostAgreed(
+  table: PredictionTable,
+  readings: readonly Reading[],
+  places: readonly number[],
+): readonly number[] {
+  const groups = places.map((one) =>
+    places.filter((other) => agree(table, readings[one]!, readings[other]!)),
+  );
+  return groups.reduce((best, group) => (group.length >= best.length ? group : best));
+}
+
+function agree(table: PredictionTable, one: Reading, other: Reading): boolean {
+  if (one.shown.kind === 'look' || other.shown.kind === 'look')
+    return (
+      one.shown.kind === 'look' &&
+      other.shown.kind === 'look' &&
+      one.shown.look === other.shown.look
+    );
+  if (one.shown.value === other.shown.value) return true;
+  const width = Math.hypot(uncertaintyOf(table, one), uncertaintyOf(table, other));
+  return Math.abs(one.shown.value - other.shown.value) < AGREE_DEVIATIONS * width;
+}
+
+function blindOf(
+  table: PredictionTable,
+  test: number,
+  shown: Shown,
+  uncertainty: number,
+  errorModel: ErrorModel,
+): number {
+  if (shown.kind === 'look' || shown.value === Infinity) return 1 / waysOf(table, test, shown);
+  return slipDensity(table.column(test), shown.value, uncertainty, errorModel);
+}
+
+function waysOf(table: PredictionTable, test: number, shown: Shown): number {
+  if (shown.kind === 'number') return 2;
+  const { looks } = table.column(test);
+  const list = Object.values(LOOKS).find(
+    (all: readonly Look[]) => all.includes(shown.look) && looks.every((one) => all.includes(one)),
+  );
+  return list?.length ?? Math.max(looks.length, 2);
+}
+
+/** Logarithm of how likely the fact is where its test shows `ways`. Never below that of a slip. */
+export function logLikelihood(fact: Fact, ways: readonly Way[], errorModel: ErrorModel): number {
+  let density = 0;
+  for (const { shown, share } of ways) if (share > 0) density += share * densityOf(fact, shown, errorModel);
+  return Math.log((1 - fact.slip) * density + fact.slip * fact.blind);
+}
+
+/** The greatest that `logLikelihood` can be. */
+export function topLogLikelihood(fact: Fact, errorModel: ErrorModel): number {
+  return logLikelihood(fact, [{ shown: fact.shown, share: 1 }], errorModel) + TOP_MARGIN;
+}
+/** The width goes by what is predicted, which may be a little less than what was read. */
+const TOP_MARGIN = 0.1;
+
+function densityOf(fact: Fact, shown: Shown, errorModel: ErrorModel): number {
+  const read = fact.shown;
+  if (read.kind === 'look') {
+    if (shown.kind !== 'look') throw new Error('fact: a look for a test that shows numbers');
+    const same = shown.look === read.look;
+    if (errorModel.wrongReading === 0) return same ? 1 : 0;
+    return same ? 1 - LOOK_CONFUSED : LOOK_CONFUSED / (fact.ways - 1);
+  }
+  if (shown.kind !== 'number') throw new Error('fact: a number for a test that shows looks');
+  if (read.value === Infinity || shown.value === Infinity)
+    return read.value === shown.value ? 1 : 0;
+  const width = Math.hypot(fact.uncertainty, modelWidth(read.unit, shown.value, errorModel));
+  const z = (read.value - shown.value) / width;
+  return Math.exp(-0.5 * z * z) / (width * SQRT_2PI);
+}

@@ -1,0 +1,238 @@
+/**
+ * Faults, their sizes and the unknown values of the car, all together, after some readings: a cloud of cars for each
+ * suspect (`cloud.ts`), the suspects' chances from how likely the readings are over all its cars, and a table of what
+ * every test would show on the cars that are left. Each state follows from the one before it by its last reading, so
+ * that the same readings in the same order always give the same result.
+ */
+import type { Shown } from '../circuit/test.ts';
+import { advance, type Cloud, type CloudModel, effectiveCount, startCloud } from './cloud.ts';
+import type { ErrorModel } from './error-model.ts';
+import { type Fact, factsOf, logLikelihood, topLogLikelihood, type Way } from './fact.ts';
+import type { Reading } from './likelihood.ts';
+import { buildTable, type Candidate, type PredictionTable, type TableTest } from './prediction-table.ts';
+import { normalised } from './prior.ts';
+import { randomOf } from './random.ts';
+
+/** The cars on which a hypothesis would be the complaint. */
+export interface CarsOf {
+  /** The first `count` cars before any reading, one point of the unit cube after the other. */
+  readonly start: (count: number) => Float64Array;
+  readonly isPossible: (point: Float64Array) => boolean;
+  /** What a test shows on such a car, with how often where it is a matter of chance. */
+  readonly ways: (test: number, point: Float64Array) => readonly Way[];
+}
+
+export interface CarSampler {
+  /** Number of unknown values. */
+  readonly dims: number;
+  readonly cars: (candidate: string) => CarsOf;
+  /** Two candidates at once; null where the two cannot be. */
+  readonly pair: ((first: string, second: string) => CarsOf | null) | null;
+}
+
+/** Cars a suspect; twice as many for those that lead. Our choice. */
+const CARS = 128;
+/** Of each suspect so many cars stand for it when tests are planned. Our choice. */
+const PLANNED_CARS = 32;
+/** A suspect with less chance than this is only weighed: its cars are not moved. Our choice. */
+const LIVE_CHANCE = 1e-4;
+/** Its weights then rest on so few cars that it starts anew once it matters again. */
+const WORN_CARS = 12;
+/** Of two faults at once fewer will do. Our choice. */
+const PAIR_CARS = 64;
+/** States kept: more than the readings of a session. */
+const STATES_KEPT = 24;
+
+/** Clouds of all suspects after some readings. */
+export interface Posterior {
+  readonly facts: readonly Fact[];
+  /** By candidate. */
+  readonly clouds: readonly Cloud[];
+  /** By candidate, summing to 1. */
+  readonly chances: Float64Array;
+}
+
+/** What a family of cars is asked about. */
+export interface PosteriorAsk {
+  readonly candidates: readonly Candidate[];
+  /** May grow. */
+  readonly tests: readonly TableTest[];
+  readonly sampler: CarSampler;
+  readonly prior: Float64Array;
+  readonly errorModel: ErrorModel;
+}
+
+/** The posteriors of one list of suspects and tests; the last ones are kept. */
+export class Posteriors {
+  /** What the tests show before any reading. */
+  readonly table: PredictionTable;
+  readonly ask: PosteriorAsk;
+  private readonly models: readonly CloudModel[];
+  private readonly cars: readonly CarsOf[];
+  private readonly states = new Map<string, Posterior>();
+  private readonly dims: number;
+
+  constructor(ask: PosteriorAsk) {
+    this.ask = ask;
+    this.dims = ask.sampler.dims;
+    this.cars = ask.candidates.map(({ id }) => ask.sampler.cars(id));
+    this.models = this.cars.map((cars) => this.modelOf(cars));
+    this.table = this.tableAfter(this.after([]));
+  }
+
+  after(readings: readonly Reading[]): Posterior {
+    const key = keyOf(readings);
+    const known = this.states.get(key);
+    if (known) {
+      this.states.delete(key);
+      this.states.set(key, known);
+      return known;
+    }
+    const made =
+      readings.length === 0 ? this.start() : this.step(this.after(readings.slice(0, -1)), readings);
+    this.states.set(key, made);
+    const [oldest] = this.states.keys();
+    if (this.states.size > STATES_KEPT && oldest !== undefined) this.states.delete(oldest);
+    return made;
+  }
+
+  /** A cloud of cars with two faults at once after the facts, from fewer cars; null where the two cannot be. */
+  pairCloud(first: string, second: string, facts: readonly Fact[]): Cloud | null {
+    const cars = this.ask.sampler.pair?.(first, second);
+    if (!cars) return null;
+    const start = startCloud(cars.start(PAIR_CARS), this.dims);
+    return advance(start, facts, this.modelOf(cars), randomOf(facts.length));
+  }
+
+  /** What a test shows with two faults at once on the cars of the first, as many as a table has of each. */
+  pairShows({ clouds }: Posterior, first: string, second: string, test: number): readonly Shown[] {
+    const { candidates, sampler } = this.ask;
+    const at = candidates.findIndex(({ id }) => id === first);
+    const cars = sampler.pair?.(first, second) ?? this.cars[at]!;
+    return this.chosen(clouds[at]!).map(
+      (point, sample) => pick(cars.ways(test, point), evenShare(sample)).shown,
+    );
+  }
+
+  private modelOf(cars: CarsOf): CloudModel {
+    const { errorModel } = this.ask;
+    return {
+      dims: this.dims,
+      isPossible: cars.isPossible,
+      logLikelihood: (fact, point) => logLikelihood(fact, cars.ways(fact.test, point), errorModel),
+      topLogLikelihood: (fact) => topLogLikelihood(fact, errorModel),
+    };
+  }
+
+  private start(): Posterior {
+    const clouds = this.cars.map((cars) => startCloud(cars.start(CARS), this.dims));
+    return { facts: [], clouds, chances: this.ask.prior };
+  }
+
+  private step(before: Posterior, readings: readonly Reading[]): Posterior {
+    const facts = keptFacts(before.facts, factsOf(this.table, readings, this.ask.errorModel));
+    const number = readings.length;
+    const roughly = before.clouds.map((cloud, at) =>
+      this.ask.prior[at]! > 0 ? advance(cloud, facts, this.models[at]!, null) : cloud,
+    );
+    const rough = this.chancesOf(roughly);
+    const clouds = roughly.map((cloud, at) => {
+      if (!(rough[at]! >= LIVE_CHANCE)) return cloud;
+      if (effectiveCount(cloud) >= CARS / 2) return cloud;
+      const from = before.clouds[at]!;
+      const isWorn = effectiveCount(from) < WORN_CARS;
+      // The same numbers for every suspect: what a reading says of none of them then costs none of them anything.
+      const random = randomOf(number);
+      return advance(
+        isWorn ? startCloud(this.cars[at]!.start(CARS), this.dims) : from,
+        facts,
+        this.models[at]!,
+        random,
+      );
+    });
+    return { facts, clouds, chances: this.chancesOf(clouds) };
+  }
+
+  private chancesOf(clouds: readonly Cloud[]): Float64Array {
+    const logs = clouds.map(({ logEvidence }, at) => logEvidence + Math.log(this.ask.prior[at]!));
+    const most = Math.max(...logs);
+    return normalised(Float64Array.from(logs, (log) => Math.exp(log - most)));
+  }
+
+  /** What the tests would show on the cars that are left. */
+  tableAfter({ clouds }: Posterior): PredictionTable {
+    const { candidates, tests } = this.ask;
+    const chosen = clouds.map((cloud) => this.chosen(cloud));
+    const places = new Map(candidates.map(({ id }, at) => [id, at]));
+    let last: { readonly test: TableTest; readonly place: number } | null = null;
+    return buildTable(
+      candidates,
+      tests,
+      (id, test, sample) => {
+        // A column is filled at once, and the list may have grown since.
+        if (last?.test !== test) last = { test, place: tests.indexOf(test) };
+        const at = places.get(id)!;
+        const ways = this.cars[at]!.ways(last.place, chosen[at]![sample]!);
+        return pick(ways, evenShare(sample)).shown;
+      },
+      PLANNED_CARS,
+    );
+  }
+
+  /** Cars of a cloud by weight, systematically. */
+  private chosen({ count, points, weights }: Cloud): Float64Array[] {
+    const { dims } = this;
+    const chosen: Float64Array[] = [];
+    let car = 0;
+    let sum = weights[0]!;
+    for (let place = 0; place < PLANNED_CARS; place += 1) {
+      const wanted = (place + 0.5) / PLANNED_CARS;
+      while (sum < wanted && car < count - 1) {
+        car += 1;
+        sum += weights[car]!;
+      }
+      chosen.push(points.subarray(car * dims, (car + 1) * dims));
+    }
+    return chosen;
+  }
+
+  /** What the cars of a candidate show in a test, by car. */
+  waysOf(at: number, cloud: Cloud, test: number): (readonly Way[])[] {
+    return Array.from({ length: cloud.count }, (_, car) =>
+      this.cars[at]!.ways(test, cloud.points.subarray(car * this.dims, (car + 1) * this.dims)),
+    );
+  }
+}
+
+/** The facts by which nothing has changed stay the same objects, so that nothing is worked out again for them. */
+function keptFacts(before: readonly Fact[], after: readonly Fact[]): Fact[] {
+  return after.map((fact) => before.find((one) => isSame(one, fact)) ?? fact);
+}
+
+function isSame(one: Fact, other: Fact): boolean {
+  return one.test === other.test && one.readings.length === other.readings.length;
+}
+
+function keyOf(readings: readonly Reading[]): string {
+  return JSON.stringify(
+    readings.map(({ test, shown, standardUncertainty }) => [
+      test,
+      shown.kind === 'look' ? shown.look : String(shown.value),
+      standardUncertainty ?? null,
+    ]),
+  );
+}
+
+/** Even over 0 to 1, whatever the order of the samples means (golden ratio; Richtmyer, 1951). */
+function evenShare(sample: number): number {
+  return ((sample + 1) * 0.6180339887498949) % 1;
+}
+
+function pick(ways: readonly Way[], at: number): Way {
+  let left = at;
+  for (const way of ways) {
+    left -= way.share;
+    if (left < 0) return way;
+  }
+  return ways.at(-1)!;
+}
