@@ -72,7 +72,7 @@ export interface Model {
 }
 
 /** Between the two ids of a pair; no id holds it. */
-const PAIR_MARK = '+';
+export const PAIR_MARK = '+';
 
 /**
  * The id under which a model shows two faults at once, in any order; null for two that sit in the same thing. Both

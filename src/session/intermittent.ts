@@ -4,8 +4,7 @@
  * stays, and as one that shows only to the eyes, and to who moves the harness or warms the sensor.
  */
 import type { Circuit } from '../circuit/circuit.ts';
-import type { Model } from '../circuit/model.ts';
-import type { Shown, Test } from '../circuit/test.ts';
+import type { Shown } from '../circuit/test.ts';
 import type { CodeKind } from '../identify/describe-code.ts';
 import {
   type AskOutcome,
@@ -17,8 +16,6 @@ import {
 } from '../procedure/procedure.ts';
 import type { Way } from '../suspects/fact.ts';
 import { type Candidate, type TableTest } from '../suspects/prediction-table.ts';
-import type { TestEntry } from '../suspects/test-entries.ts';
-import { chanceOf } from './chance-of.ts';
 import { codeKindsOf } from './code-answer.ts';
 import type { Answer } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';

@@ -160,9 +160,11 @@ export class Posteriors {
   }
 
   /** What the tests would show on the cars that are left. */
-  tableAfter({ clouds }: Posterior): PredictionTable {
+  tableAfter({ clouds, chances, facts }: Posterior): PredictionTable {
     const { candidates, tests } = this.ask;
-    const chosen = clouds.map((cloud) => this.chosen(cloud));
+    // Nobody plans for what is all but out: its cars stay those of the beginning, and are not asked again.
+    const isOut = (at: number) => facts.length > 0 && chances[at]! < LIVE_CHANCE;
+    const chosen = clouds.map((cloud, at) => (isOut(at) ? [] : this.chosen(cloud)));
     const places = new Map(candidates.map(({ id }, at) => [id, at]));
     let last: { readonly test: TableTest; readonly place: number } | null = null;
     return buildTable(
@@ -172,6 +174,7 @@ export class Posteriors {
         // A column is filled at once, and the list may have grown since.
         if (last?.test !== test) last = { test, place: tests.indexOf(test) };
         const at = places.get(id)!;
+        if (isOut(at)) return this.table.shown(last.place, at)[sample]!;
         const ways = this.cars[at]!.ways(last.place, chosen[at]![sample]!);
         return pick(ways, evenShare(sample)).shown;
       },
