@@ -1,10 +1,12 @@
 /** The cars of a circuit as the suspects ask about them: faults that stay, faults that come and go, places that wake one. */
+import type { CarQuantity } from '../circuit/car-quantities.ts';
 import { type Fault, sensorOf } from '../circuit/circuit.ts';
 import { type Model, PAIR_MARK, pairId } from '../circuit/model.ts';
 import { UnsolvedCircuit } from '../circuit/sample-solver.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { valueAt } from '../quantity/value-at.ts';
+import { redrawFew } from '../suspects/cloud.ts';
 import type { Way } from '../suspects/fact.ts';
 import type { CarSampler, CarsOf } from '../suspects/posterior.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
@@ -57,6 +59,7 @@ function carsOf({ model, procedure, testAt, intermittent }: SamplerAsk, candidat
   return {
     isPossible,
     start: (count) => startingPoints(model, count, isPossible),
+    outside: outsideCars(model, isPossible),
     ways: (place, point) => {
       const { id, test } = testAt(place);
       if (test === null) {
@@ -112,6 +115,41 @@ function shower(model: Model): (fault: string, test: Test, point: Float64Array) 
   }
 }
 const READ_STILL: readonly string[] = ['volts', 'light', 'lamp'];
+
+/** Cars of which one value lies outside its range: each value in turn, on each side. */
+function outsideCars(model: Model, isPossible: (point: Float64Array) => boolean): CarsOf['outside'] {
+  const can = model.quantities.flatMap((quantity, at) => (canBeOutside(quantity) ? [at] : []));
+  const { length } = model.quantities;
+  if (can.length === 0) return null;
+  return {
+    start: (count) => {
+      const points = startingPoints(model, count, isPossible);
+      for (let car = 0; car < count; car += 1) {
+        const at = car * length + can[car % can.length]!;
+        const isAbove = Math.floor(car / can.length) % 2 === 0;
+        points[at] = isAbove ? 1 + points[at]! : -points[at]!;
+      }
+      return points;
+    },
+    redraw: (point, random) => {
+      if (random.unit() < RELOCATE_CHANCE) {
+        const out = point.findIndex((value) => value < 0 || value > 1);
+        point[out] = random.unit();
+        const at = can[random.below(can.length)]!;
+        point[at] = random.unit() < 0.5 ? 1 + random.unit() : -random.unit();
+      } else redrawFew(point, random);
+    },
+  };
+}
+/** Chance that a redrawn car is not as described in another value. Our choice. */
+const RELOCATE_CHANCE = 0.5;
+
+/** Values that a circuit file can be wrong about: not copper and contacts, nor what is one of a few ways or a matter of chance. */
+function canBeOutside({ key, value, ways }: CarQuantity): boolean {
+  if (value === null || ways !== undefined || value.low === value.high) return false;
+  return !NEVER_OUTSIDE.some((start) => key.startsWith(start)) && !key.endsWith('.shorted');
+}
+const NEVER_OUTSIDE = ['wire.', 'contact.', 'target.', 'fault.', 'bridge.', 'temperature'];
 
 function scaled(ways: readonly Way[], by: number): Way[] {
   return ways.map(({ shown, share }) => ({ shown, share: by * share }));

@@ -11,7 +11,10 @@ import type { Random } from './random.ts';
 
 /** What the cars of one suspect are asked. */
 export interface CloudModel {
-  /** Length of a point; each of its values is within 0 to 1, all alike likely before any reading. */
+  /**
+   * Length of a point; each of its values is within 0 to 1, all alike likely before any reading. A value outside, by up
+   * to one either way, stays on its side unless it is redrawn.
+   */
   readonly dims: number;
   /** Logarithm of how likely a fact is at a point. */
   readonly logLikelihood: (fact: Fact, point: Float64Array) => number;
@@ -19,6 +22,8 @@ export interface CloudModel {
   readonly topLogLikelihood: (fact: Fact) => number;
   /** Whether a car of this point would come to the shop with this suspect. */
   readonly isPossible: (point: Float64Array) => boolean;
+  /** Draws something of a point anew, as likely from one point to another as back. */
+  readonly redraw: (point: Float64Array, random: Random) => void;
 }
 
 /** Cars with their weights. */
@@ -266,8 +271,7 @@ class Advance {
   private propose(point: Float64Array, car: number, before: Float64Array, random: Random): void {
     const { dims, count } = this;
     if (random.unit() < ANEW_CHANCE) {
-      const many = 1 + random.below(ANEW_MAX);
-      for (let i = 0; i < many; i += 1) point[random.below(dims)] = random.unit();
+      this.model.redraw(point, random);
       return;
     }
     const one = otherThan(car, random.below(count - 1));
@@ -280,13 +284,24 @@ class Advance {
       const noise = JITTER * (random.unit() - 0.5);
       if (!isChanged) continue;
       const difference = before[one * dims + at]! - before[two * dims + at]!;
-      point[at] = reflected(point[at]! + factor * difference + noise);
+      const from = point[at]!;
+      const cell = from > 1 ? 1 : from < 0 ? -1 : 0;
+      point[at] = cell + reflected(from - cell + factor * difference + noise);
     }
   }
 }
 
 function otherThan(one: number, other: number): number {
   return other >= one ? other + 1 : other;
+}
+
+/** Draws a few values anew, each within 0 to 1. */
+export function redrawFew(point: Float64Array, random: Random): void {
+  const many = 1 + random.below(ANEW_MAX);
+  for (let i = 0; i < many; i += 1) {
+    const at = random.below(point.length);
+    if (point[at]! >= 0 && point[at]! <= 1) point[at] = random.unit();
+  }
 }
 
 /** Back into 0 to 1 by mirrors at both ends, which keeps the walk even. */

@@ -18,6 +18,8 @@ import type { CostModel, Means, Situation } from './test-cost.ts';
 export const EVIDENCE_NEEDED = 3;
 /** With less than this chance a rival stands that no piece has knocked down, and at least one more is missing. */
 const PROVEN_CHANCE = 0.99;
+/** Nothing is proven on a car that is not as described with more than this chance. Our choice. */
+const MISFIT_MAX = 0.1;
 /** A repair this unlikely is ruled out, when some reading speaks against it: rare things are not ruled out by being rare. */
 const RULED_OUT_CHANCE = 0.02;
 
@@ -96,7 +98,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     });
   let offers: readonly Offer[] | undefined;
   return {
-    proven: missing === 0 && ranking.explained,
+    proven: missing === 0 && ranking.explained && ranking.misfit <= MISFIT_MAX,
     missing,
     chance: now.concluded.chance,
     rival: next && {

@@ -20,7 +20,7 @@ const LEADING_SHARE = 0.1;
 export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[]): Ranking {
   const posterior = posteriors.after(readings);
   const { candidates, errorModel, sampler } = posteriors.ask;
-  const { facts, clouds, chances } = posterior;
+  const { facts, clouds, chances, misfit } = posterior;
   const table = readings.length === 0 ? posteriors.table : posteriors.tableAfter(posterior);
   const single = suspectsOf(candidates, chances);
   const alone = clouds.map((cloud) => facts.map((_, at) => aloneOf(cloud, at)));
@@ -46,7 +46,7 @@ export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[
   const showsPair: PairShows = (first, second, test) =>
     posteriors.pairShows(posterior, first, second, test);
   return {
-    ...{ suspects, repairs, chances, explained, table, fits },
+    ...{ suspects, repairs, chances, explained, table, fits, misfit },
     showsPair: sampler.pair ? showsPair : undefined,
     pairs: pairs
       .map((pair) => ({ ...pair, chance: pair.chance / total }))

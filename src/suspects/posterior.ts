@@ -5,13 +5,20 @@
  * that the same readings in the same order always give the same result.
  */
 import type { Shown } from '../circuit/test.ts';
-import { advance, type Cloud, type CloudModel, effectiveCount, startCloud } from './cloud.ts';
+import {
+  advance,
+  type Cloud,
+  type CloudModel,
+  effectiveCount,
+  redrawFew,
+  startCloud,
+} from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
 import { type Fact, factsOf, logLikelihood, topLogLikelihood, type Way } from './fact.ts';
 import type { Reading } from './likelihood.ts';
-import { buildTable, type Candidate, type PredictionTable, type TableTest } from './prediction-table.ts';
+import { buildTable, type Candidate, HEALTHY, type PredictionTable, type TableTest } from './prediction-table.ts';
 import { normalised } from './prior.ts';
-import { randomOf } from './random.ts';
+import { type Random, randomOf } from './random.ts';
 
 /** The cars on which a hypothesis would be the complaint. */
 export interface CarsOf {
@@ -20,6 +27,12 @@ export interface CarsOf {
   readonly isPossible: (point: Float64Array) => boolean;
   /** What a test shows on such a car, with how often where it is a matter of chance. */
   readonly ways: (test: number, point: Float64Array) => readonly Way[];
+  /** The same of which one value is not as described; null where nothing could be. */
+  readonly outside: {
+    readonly start: (count: number) => Float64Array;
+    /** Draws anew, at times with another value that is not as described. */
+    readonly redraw: (point: Float64Array, random: Random) => void;
+  } | null;
 }
 
 export interface CarSampler {
@@ -34,6 +47,12 @@ export interface CarSampler {
 const CARS = 128;
 /** Of each suspect so many cars stand for it when tests are planned. Our choice. */
 const PLANNED_CARS = 32;
+/** Of those of which one value is not as described. */
+const OUTSIDE_CARS = 192;
+/** One car in so many is not as its circuit file describes it. Our assumption. */
+export const OUTSIDE_CHANCE = 0.03;
+/** So many leading suspects, and the sound circuit, are held against such cars. Our choice. */
+const OUTSIDE_LEADERS = 3;
 /** A suspect with less chance than this is only weighed: its cars are not moved. Our choice. */
 const LIVE_CHANCE = 1e-4;
 /** Its weights then rest on so few cars that it starts anew once it matters again. */
@@ -48,8 +67,12 @@ export interface Posterior {
   readonly facts: readonly Fact[];
   /** By candidate. */
   readonly clouds: readonly Cloud[];
+  /** Of cars that are not as described, by candidate; null where they were not looked at. */
+  readonly outside: readonly (Cloud | null)[];
   /** By candidate, summing to 1. */
   readonly chances: Float64Array;
+  /** Chance that one value of the car is not as described. */
+  readonly misfit: number;
 }
 
 /** What a family of cars is asked about. */
@@ -119,6 +142,7 @@ export class Posteriors {
     return {
       dims: this.dims,
       isPossible: cars.isPossible,
+      redraw: redrawFew,
       logLikelihood: (fact, point) => logLikelihood(fact, cars.ways(fact.test, point), errorModel),
       topLogLikelihood: (fact) => topLogLikelihood(fact, errorModel),
     };
@@ -126,7 +150,11 @@ export class Posteriors {
 
   private start(): Posterior {
     const clouds = this.cars.map((cars) => startCloud(cars.start(CARS), this.dims));
-    return { facts: [], clouds, chances: this.ask.prior };
+    return {
+      ...{ facts: [], clouds, chances: this.ask.prior },
+      outside: clouds.map(() => null),
+      misfit: OUTSIDE_CHANCE,
+    };
   }
 
   private step(before: Posterior, readings: readonly Reading[]): Posterior {
@@ -135,7 +163,7 @@ export class Posteriors {
     const roughly = before.clouds.map((cloud, at) =>
       this.ask.prior[at]! > 0 ? advance(cloud, facts, this.models[at]!, null) : cloud,
     );
-    const rough = this.chancesOf(roughly);
+    const rough = chancesOf(this.ask.prior, roughly);
     const clouds = roughly.map((cloud, at) => {
       if (!(rough[at]! >= LIVE_CHANCE)) return cloud;
       if (effectiveCount(cloud) >= CARS / 2) return cloud;
@@ -150,13 +178,26 @@ export class Posteriors {
         random,
       );
     });
-    return { facts, clouds, chances: this.chancesOf(clouds) };
+    const inside = chancesOf(this.ask.prior, clouds);
+    const outside = this.outsideAfter(before, facts, inside);
+    return { facts, clouds, outside, ...withOutside(this.ask.prior, clouds, outside) };
   }
 
-  private chancesOf(clouds: readonly Cloud[]): Float64Array {
-    const logs = clouds.map(({ logEvidence }, at) => logEvidence + Math.log(this.ask.prior[at]!));
-    const most = Math.max(...logs);
-    return normalised(Float64Array.from(logs, (log) => Math.exp(log - most)));
+  /** Clouds of cars that are not as described: of the leaders, and of the sound circuit. */
+  private outsideAfter(
+    before: Posterior,
+    facts: readonly Fact[],
+    chances: Float64Array,
+  ): (Cloud | null)[] {
+    const leaders = [...chances.keys()]
+      .sort((a, b) => chances[b]! - chances[a]!)
+      .slice(0, OUTSIDE_LEADERS);
+    return this.cars.map(({ outside }, at) => {
+      const isAsked = leaders.includes(at) || this.ask.candidates[at]!.id === HEALTHY;
+      if (!outside || !isAsked || !(this.ask.prior[at]! > 0)) return null;
+      const from = before.outside[at] ?? startCloud(outside.start(OUTSIDE_CARS), this.dims);
+      return advance(from, facts, { ...this.models[at]!, redraw: outside.redraw }, randomOf(facts.length));
+    });
   }
 
   /** What the tests would show on the cars that are left. */
@@ -205,6 +246,31 @@ export class Posteriors {
       this.cars[at]!.ways(test, cloud.points.subarray(car * this.dims, (car + 1) * this.dims)),
     );
   }
+}
+
+/** Chances from how likely the facts are with each. */
+function chancesOf(prior: Float64Array, clouds: readonly Cloud[]): Float64Array {
+  const logs = clouds.map(({ logEvidence }, at) => logEvidence + Math.log(prior[at]!));
+  const most = Math.max(...logs);
+  return normalised(Float64Array.from(logs, (log) => Math.exp(log - most)));
+}
+
+/** The same with cars that are not as described; where they were not looked at they are taken to fit as well as others. */
+function withOutside(
+  prior: Float64Array,
+  clouds: readonly Cloud[],
+  outside: readonly (Cloud | null)[],
+): Pick<Posterior, 'chances' | 'misfit'> {
+  const logs = clouds.map(({ logEvidence }) => logEvidence);
+  const others = outside.map((cloud, at) => cloud?.logEvidence ?? logs[at]!);
+  const most = Math.max(...logs.filter((_, at) => prior[at]! > 0), ...others.filter((_, at) => prior[at]! > 0));
+  const inside = logs.map((log, at) => (1 - OUTSIDE_CHANCE) * prior[at]! * Math.exp(log - most));
+  const beyond = others.map((log, at) => OUTSIDE_CHANCE * prior[at]! * Math.exp(log - most));
+  const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0);
+  return {
+    chances: normalised(Float64Array.from(inside, (one, at) => one + beyond[at]!)),
+    misfit: sum(beyond) / (sum(inside) + sum(beyond)),
+  };
 }
 
 /** The facts by which nothing has changed stay the same objects, so that nothing is worked out again for them. */

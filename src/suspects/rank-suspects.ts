@@ -43,6 +43,8 @@ export interface Ranking {
   readonly disagrees: Disagreement | null;
   /** Readings, by place, that must be slips if the leading suspect is right. */
   readonly misfits: readonly number[];
+  /** Chance that the car is not as its circuit file describes it; 0 where nobody asks. */
+  readonly misfit: number;
   /** Uncertainty about the repair that is left, in bits. */
   readonly entropyBits: number;
   /** What every test would show after the readings, as the chances and shares have it. */
@@ -96,7 +98,7 @@ export function rankSuspects(
   const total = pairs.reduce((sum, pair) => sum + Math.exp(pair.log - scale), 1);
   const { suspects, repairs } = suspectsOf(table.candidates, chances, total);
   return {
-    ...{ suspects, repairs, table, fits, showsPair: options.showsPair },
+    ...{ suspects, repairs, table, fits, misfit: 0, showsPair: options.showsPair },
     pairs: pairs
       .map(({ log, ...pair }) => ({ ...pair, chance: Math.exp(log - scale) / total }))
       .sort((a, b) => b.chance - a.chance),
