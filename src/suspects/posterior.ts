@@ -207,6 +207,7 @@ export class Posteriors {
     const isOut = (at: number) => facts.length > 0 && chances[at]! < LIVE_CHANCE;
     const chosen = clouds.map((cloud, at) => (isOut(at) ? [] : this.chosen(cloud)));
     const places = new Map(candidates.map(({ id }, at) => [id, at]));
+    let first: readonly Shown[] = [];
     let last: { readonly test: TableTest; readonly place: number } | null = null;
     return buildTable(
       candidates,
@@ -215,7 +216,10 @@ export class Posteriors {
         // A column is filled at once, and the list may have grown since.
         if (last?.test !== test) last = { test, place: tests.indexOf(test) };
         const at = places.get(id)!;
-        if (isOut(at)) return this.table.shown(last.place, at)[sample]!;
+        if (isOut(at)) {
+          if (sample === 0) first = this.table.shown(last.place, at);
+          return first[sample]!;
+        }
         const ways = this.cars[at]!.ways(last.place, chosen[at]![sample]!);
         return pick(ways, evenShare(sample)).shown;
       },
