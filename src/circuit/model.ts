@@ -88,6 +88,28 @@ export function createModel(circuit: Circuit, options: ModelOptions): Model {
   return new CircuitModel(circuit, options);
 }
 
+/** What is shown over several cars: the range of numbers, the middle one's among them, or looks with their shares. */
+export function summarised(nominal: Shown, all: readonly Shown[]): Expected {
+  if (nominal.kind === 'number') {
+    const values = [nominal, ...all].map((shown) =>
+      shown.kind === 'number' ? shown.value : Number.NaN,
+    );
+    return {
+      kind: 'number',
+      low: Math.min(...values),
+      nominal: nominal.value,
+      high: Math.max(...values),
+      unit: nominal.unit,
+    };
+  }
+  const counts = new Map<Look, number>();
+  for (const shown of all.length > 0 ? all : [nominal])
+    if (shown.kind === 'look') counts.set(shown.look, (counts.get(shown.look) ?? 0) + 1);
+  const total = Math.max(1, all.length);
+  const looks = [...counts].map(([look, count]) => ({ look, chance: count / total }));
+  return { kind: 'looks', looks: looks.sort((a, b) => b.chance - a.chance) };
+}
+
 class CircuitModel implements Model {
   readonly circuit: Circuit;
   readonly samples: number;
@@ -152,30 +174,11 @@ class CircuitModel implements Model {
 
   readonly refusal = (test: Test): TestRefusal | null => refuseTest(this.circuit, test);
 
-  readonly expected = (test: Test, faultId = 'healthy'): Expected => {
-    const nominal = this.shows(faultId, test, -1);
-    const all = Array.from({ length: this.samples }, (_, sample) =>
-      this.shows(faultId, test, sample),
+  readonly expected = (test: Test, faultId = 'healthy'): Expected =>
+    summarised(
+      this.shows(faultId, test, -1),
+      Array.from({ length: this.samples }, (_, sample) => this.shows(faultId, test, sample)),
     );
-    if (nominal.kind === 'number') {
-      const values = [nominal, ...all].map((shown) =>
-        shown.kind === 'number' ? shown.value : Number.NaN,
-      );
-      return {
-        kind: 'number',
-        low: Math.min(...values),
-        nominal: nominal.value,
-        high: Math.max(...values),
-        unit: nominal.unit,
-      };
-    }
-    const counts = new Map<Look, number>();
-    for (const shown of all.length > 0 ? all : [nominal])
-      if (shown.kind === 'look') counts.set(shown.look, (counts.get(shown.look) ?? 0) + 1);
-    const total = Math.max(1, all.length);
-    const looks = [...counts].map(([look, count]) => ({ look, chance: count / total }));
-    return { kind: 'looks', looks: looks.sort((a, b) => b.chance - a.chance) };
-  };
 
   readonly levels = (
     faultId: string,

@@ -3,6 +3,7 @@
  * Words are for a person; the ids, numbers and tests beside them for a program.
  */
 import type { Look, Shown, Test } from '../circuit/test.ts';
+import type { CarView } from './car-view.ts';
 import type { WeighedConclusion } from './command.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
 import type { Session } from './session.ts';
@@ -27,6 +28,8 @@ export interface Diagnosis {
   readonly suspects: SuspectView;
   /** The three tests that would tell most now, best first; empty when nothing would. */
   readonly nextTests: readonly Proposal[];
+  /** What the readings have shown of this car; null where its unknown values are not weighed. */
+  readonly car: CarView | null;
   /** Evidence for and against a conclusion with these faults (empty for "no fault found"). */
   readonly weigh: (faults: readonly string[]) => Weighed;
 }
@@ -36,6 +39,8 @@ export interface Weighed extends WeighedConclusion {
   readonly missing: number;
   /** Set when no single fault explains the readings, as in `SuspectView`. */
   readonly unexplained: string | null;
+  /** The reading on which the conclusion hangs: without it, it would be less likely than not. To be made again; else null. */
+  readonly hangsOn: EventNumber | null;
   /** Cheap tests that would give them. */
   readonly wouldProve: readonly Proposal[];
 }

@@ -95,7 +95,10 @@ function shower(model: Model): (fault: string, test: Test, point: Float64Array) 
       READ_STILL.includes(probe.kind) &&
       (setup.sensor === 'spare' || !setup.unplugged.includes(name));
     if (!isFelt) return [{ shown: shown(fault, test, point), share: 1 }];
-    const part = duty < 0 ? (circuit.target?.onChance ?? 0.5) : valueAt(quantities[duty]!.value!, point[duty]!);
+    const part =
+      duty < 0
+        ? (circuit.target?.onChance ?? 0.5)
+        : valueAt(quantities[duty]!.value!, point[duty]!);
     return [0, 1].map((end) => {
       at.set(point);
       at[still] = end;
@@ -117,7 +120,10 @@ function shower(model: Model): (fault: string, test: Test, point: Float64Array) 
 const READ_STILL: readonly string[] = ['volts', 'light', 'lamp'];
 
 /** Cars of which one value lies outside its range: each value in turn, on each side. */
-function outsideCars(model: Model, isPossible: (point: Float64Array) => boolean): CarsOf['outside'] {
+function outsideCars(
+  model: Model,
+  isPossible: (point: Float64Array) => boolean,
+): CarsOf['outside'] {
   const can = model.quantities.flatMap((quantity, at) => (canBeOutside(quantity) ? [at] : []));
   const { length } = model.quantities;
   if (can.length === 0) return null;
@@ -172,7 +178,9 @@ function startingPoints(
   }
   for (let place = found; place < count; place += 1)
     points.set(
-      found === 0 ? model.pointOf(place) : points.slice((place % found) * length, ((place % found) + 1) * length),
+      found === 0
+        ? model.pointOf(place)
+        : points.slice((place % found) * length, ((place % found) + 1) * length),
       place * length,
     );
   return points;

@@ -1,7 +1,8 @@
 /** Joins the circuit's model and the ranking of suspects to what a session needs of them. */
 import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
-import type { Model } from '../circuit/model.ts';
+import { type Model, summarised } from '../circuit/model.ts';
+import type { Test } from '../circuit/test.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
 import {
@@ -15,12 +16,14 @@ import type { Proposal as Found } from '../suspects/next-test.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { withHealthy } from '../suspects/prior.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
+import { COSTS, testCost } from '../suspects/test-cost.ts';
 import { PLANNED_MASS, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import { whatChanged } from '../suspects/what-changed.ts';
 import type { Advisor, Diagnosis, Proposal, SuspectRow, SuspectView, Weighed } from './advisor.ts';
+import { type CarView, carView } from './car-view.ts';
 import { type About, chooseSuspects } from './choose-suspects.ts';
 import type { EvidenceLine, ExpectedShown } from './events.ts';
-import { expectedShown } from './expected-shown.ts';
+import { expectedFrom, expectedShown } from './expected-shown.ts';
 import { isIntermittent } from './intermittent.ts';
 import type { Session } from './session.ts';
 import type { SessionReading } from './session-readings.ts';
@@ -62,6 +65,7 @@ class StateDiagnosis implements Diagnosis {
   private view: SuspectView | undefined;
   private tests: readonly Proposal[] | undefined;
   private left: readonly string[] | undefined;
+  private known: { readonly car: CarView | null } | undefined;
 
   constructor(model: Model, job: Job, session: Session, space: SuspectSpace) {
     this.model = model;
@@ -87,6 +91,27 @@ class StateDiagnosis implements Diagnosis {
   get nextTests(): readonly Proposal[] {
     this.tests ??= this.propose();
     return this.tests;
+  }
+
+  get car(): CarView | null {
+    this.known ??= { car: this.carShown() };
+    return this.known.car;
+  }
+
+  private carShown(): CarView | null {
+    const { readings, ranking, space } = this;
+    if (!ranking.car) return null;
+    const before = Array.from(
+      { length: readings.length + 1 },
+      (_, many) => space.rank(readings.slice(0, many)).car,
+    );
+    return carView({
+      quantities: this.model.quantities,
+      misfit: ranking.misfit,
+      before: before.filter((one) => one !== null),
+      events: readings.map(({ event }) => event),
+      disagrees: this.culprit()?.event ?? null,
+    });
   }
 
   weigh(faults: readonly string[]): Weighed {
@@ -143,23 +168,26 @@ class StateDiagnosis implements Diagnosis {
     const unexplained = this.unexplained();
     if (!weighed) {
       const missing = EVIDENCE_NEEDED;
-      return { evidence: [], ruledOut: [], proven: false, missing, unexplained, wouldProve: [] };
+      const none = { evidence: [], ruledOut: [], proven: false, hangsOn: null, wouldProve: [] };
+      return { ...none, missing, unexplained };
     }
     const eventAt = (at: number) => readings[at]!.event;
     const evidence: EvidenceLine[] = [
       ...weighed.evidence.map(({ reading }) => ({ counted: true, reading: eventAt(reading) })),
       ...weighed.carrying.map((reading) => ({ counted: false, reading: eventAt(reading) })),
     ];
+    const [hanging] = weighed.hangsOn;
     const offered = () =>
-      this.toldApart(
-        weighed.offers.map(({ test, minutes }) =>
+      this.toldApart([
+        ...(hanging === undefined ? [] : this.again(hanging)),
+        ...weighed.offers.map(({ test, minutes }) =>
           this.proposal(test, minutes, {
             shows: [],
             why: 'would support or break this conclusion',
             bits: null,
           }),
         ),
-      );
+      ]);
     let wouldProve: readonly Proposal[] | undefined;
     return {
       evidence,
@@ -170,11 +198,22 @@ class StateDiagnosis implements Diagnosis {
       proven: weighed.proven,
       unexplained,
       missing: weighed.missing,
+      hangsOn: hanging === undefined ? null : eventAt(hanging),
       get wouldProve() {
         wouldProve ??= offered();
         return wouldProve;
       },
     };
+  }
+
+  /** The test of a reading once more; nothing where only a step of the tree can make it. */
+  private again(reading: number): Proposal[] {
+    const { test } = this.readings[reading]!;
+    if (this.space.testAt(test).test === null) return [];
+    const { now, means } = this.standing;
+    const { minutes } = testCost(this.space.testAt(test), now, COSTS, means.helper);
+    const why = 'the conclusion hangs on this one reading: make it again';
+    return [this.proposal(test, minutes, { shows: [], why, bits: null })];
   }
 
   /** A procedure may give one title to two tests; then each says where and how it looks. */
@@ -259,6 +298,15 @@ class StateDiagnosis implements Diagnosis {
     return withHealthy(this.circuit.faults).find(({ id }) => id === fault)?.words ?? fault;
   }
 
+  /** What is good for this car. */
+  private expectedHere(place: number, test: Test): ExpectedShown {
+    const shown = this.space.soundShows(this.readings, place);
+    const [first] = shown ?? [];
+    return shown && first
+      ? expectedFrom(this.model.meter, summarised(first, shown))
+      : expectedShown(this.model, test);
+  }
+
   /** A test of the table that the person could do now. */
   private proposal(
     place: number,
@@ -269,8 +317,8 @@ class StateDiagnosis implements Diagnosis {
     const entry = space.testAt(place);
     const { test, id } = entry;
     if (test === null) throw new Error(`advisor: "${id}" is done only where the tree has it`);
-    const column = space.table.column(place);
-    const expected = expectedShown(model, test);
+    const column = this.ranking.table.column(place);
+    const expected = this.expectedHere(place, test);
     const unit = column.kind === 'number' ? (column.unit ?? 'V') : null;
     return {
       ...{ id, test, needs: entry.needs, ...told },

@@ -15,7 +15,7 @@ import {
   WAKING,
 } from '../procedure/procedure.ts';
 import type { Way } from '../suspects/fact.ts';
-import { type Candidate, type TableTest } from '../suspects/prediction-table.ts';
+import type { Candidate, TableTest } from '../suspects/prediction-table.ts';
 import { codeKindsOf } from './code-answer.ts';
 import type { Answer } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';
@@ -132,7 +132,10 @@ export function wakingTests(procedure: Procedure | null): WakingTest[] {
 
 /** The faults that a waking test wakes, where they are there. */
 export function wakingFaults(procedure: Procedure | null, test: string): readonly string[] {
-  return wakingPlaces(procedure).find(({ step, outcome }) => wakingId(step, outcome) === test)?.faults ?? [];
+  return (
+    wakingPlaces(procedure).find(({ step, outcome }) => wakingId(step, outcome) === test)?.faults ??
+    []
+  );
 }
 
 /** What a waking test shows for a fault that comes and goes in its place, or for any other suspect. */

@@ -7,14 +7,14 @@ import type { Reading } from '../suspects/likelihood.ts';
 import { type ProposalAsk, type Proposals, proposeTests } from '../suspects/next-test.ts';
 import { AT_THE_START, findOptimum, type Optimum } from '../suspects/optimum.ts';
 import { type Outcomes, outcomesOf } from '../suspects/outcomes.ts';
+import { type CarSampler, Posteriors } from '../suspects/posterior.ts';
+import { rankByClouds } from '../suspects/posterior-ranking.ts';
 import {
   buildTable,
   type Candidate,
   HEALTHY,
   type PredictionTable,
 } from '../suspects/prediction-table.ts';
-import { type CarSampler, Posteriors } from '../suspects/posterior.ts';
-import { rankByClouds } from '../suspects/posterior-ranking.ts';
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
@@ -151,6 +151,12 @@ export class SuspectSpace {
     return ranking;
   }
 
+  /** What a test would show on this car if nothing were wrong, as far as the readings tell; null where cars are not known. */
+  soundShows(readings: readonly Reading[], test: number): readonly Shown[] | null {
+    const { posteriors } = this;
+    return posteriors && posteriors.soundShows(posteriors.after(readings), test);
+  }
+
   /** The tests to do next. */
   propose(
     { readings, ranking, now, means }: Standing,
@@ -164,7 +170,11 @@ export class SuspectSpace {
   /** Where the readings have led. */
   verdict({ readings, ranking, means }: Omit<Standing, 'now'>): Verdict {
     const outcomes = this.outcomes(ranking.table);
-    return verdictOf(ranking.table, ranking, { means, outcomes, without: this.doneOrOwn(readings) });
+    return verdictOf(ranking.table, ranking, {
+      means,
+      outcomes,
+      without: this.doneOrOwn(readings),
+    });
   }
 
   /** What the readings are worth for a conclusion that these candidates stand for; null when it names none of them. */

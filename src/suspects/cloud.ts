@@ -130,7 +130,9 @@ class Advance {
         // The next step is the rest of this one: nothing was lost.
       }
     }
-    const kept = this.facts.flatMap((fact, index) => (this.isDropped[index] ? [] : [{ fact, index }]));
+    const kept = this.facts.flatMap((fact, index) =>
+      this.isDropped[index] ? [] : [{ fact, index }],
+    );
     const order = this.asked.map((fact) => kept.find((one) => one.fact === fact)!);
     return {
       count: this.count,
@@ -278,7 +280,8 @@ class Advance {
     const two = random.below(count);
     const share = CROSSOVERS[random.below(CROSSOVERS.length)]!;
     const factor =
-      (DIFFERENCE_FACTOR / Math.sqrt(2 * TIED_VALUES)) * (random.unit() < 0.2 ? 0.2 : random.unit());
+      (DIFFERENCE_FACTOR / Math.sqrt(2 * TIED_VALUES)) *
+      (random.unit() < 0.2 ? 0.2 : random.unit());
     for (let at = 0; at < dims; at += 1) {
       const isChanged = share === 1 || random.unit() < share;
       const noise = JITTER * (random.unit() - 0.5);

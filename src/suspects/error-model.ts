@@ -40,9 +40,9 @@ export const EXACT_MODEL: ErrorModel = {
 };
 
 /** Standard deviation of what the model leaves out, at a predicted value. */
-export function modelWidth(unit: Column["unit"], at: number, errorModel: ErrorModel): number {
+export function modelWidth(unit: Column['unit'], at: number, errorModel: ErrorModel): number {
   const size = Math.abs(at);
-  const absolute = unit === "ohm" ? errorModel.ohms : errorModel.volts;
+  const absolute = unit === 'ohm' ? errorModel.ohms : errorModel.volts;
   return Math.max(
     errorModel.ofValue * size + absolute,
     LEAST_WIDTH.ofValue * size + LEAST_WIDTH.absolute,

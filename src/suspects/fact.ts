@@ -105,7 +105,8 @@ function waysOf(table: PredictionTable, test: number, shown: Shown): number {
 /** Logarithm of how likely the fact is where its test shows `ways`. Never below that of a slip. */
 export function logLikelihood(fact: Fact, ways: readonly Way[], errorModel: ErrorModel): number {
   let density = 0;
-  for (const { shown, share } of ways) if (share > 0) density += share * densityOf(fact, shown, errorModel);
+  for (const { shown, share } of ways)
+    if (share > 0) density += share * densityOf(fact, shown, errorModel);
   return Math.log((1 - fact.slip) * density + fact.slip * fact.blind);
 }
 

@@ -27,7 +27,7 @@ const TAIL_MIN = 0.01;
 /** Ratios that differ by less than this share are equal but for rounding. */
 const SAME_RATIO = 1e-9;
 /** Added to each likelihood (a share, or one over volts or ohms), so that products of exact readings never all vanish. */
-const LIKELIHOOD_MIN = 1e-12;
+export const LIKELIHOOD_MIN = 1e-12;
 
 interface Weighed {
   /** Place in the readings. */

@@ -8,8 +8,14 @@ import { type ErrorModel, modelWidth } from './error-model.ts';
 import type { Fact, Way } from './fact.ts';
 import type { Reading, ReadingFit } from './likelihood.ts';
 import type { Posterior, Posteriors } from './posterior.ts';
-import { DOUBLE_FAULT_CHANCE, type PairShows, type PairSuspect, plausibleSingles } from './rank-pairs.ts';
-import { entropyBits, type Ranking, suspectsOf } from './rank-suspects.ts';
+import {
+  DOUBLE_FAULT_CHANCE,
+  type PairShows,
+  type PairSuspect,
+  plausibleSingles,
+} from './rank-pairs.ts';
+import { type CarKnowledge, entropyBits, type Ranking, suspectsOf } from './rank-suspects.ts';
+import { likeliestOutside, shownValues } from './shown-values.ts';
 
 /** A fact is a slip under a suspect when that is likelier than not. */
 const SLIP_CHANCE = 0.5;
@@ -43,11 +49,19 @@ export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[
   const pairs = explained || !sampler.pair ? [] : pairsOf(posteriors, posterior, fits);
   const total = pairs.reduce((sum, pair) => sum + pair.chance, 1);
   const { suspects, repairs } = suspectsOf(candidates, chances, total);
+  let car: CarKnowledge | undefined;
   const showsPair: PairShows = (first, second, test) =>
     posteriors.pairShows(posterior, first, second, test);
   return {
     ...{ suspects, repairs, chances, explained, table, fits, misfit },
     showsPair: sampler.pair ? showsPair : undefined,
+    get car() {
+      car ??= {
+        values: shownValues(posterior, sampler.dims),
+        outside: likeliestOutside(posterior, sampler.dims),
+      };
+      return car;
+    },
     pairs: pairs
       .map((pair) => ({ ...pair, chance: pair.chance / total }))
       .sort((a, b) => b.chance - a.chance),
@@ -101,7 +115,10 @@ function aloneOf({ weights, logs }: Cloud, at: number): number {
 /** Chance that a fact is a slip, if the suspect is right. */
 function slipOf({ weights, logs }: Cloud, { slip, blind }: Fact, at: number): number {
   const of = logs[at]!;
-  return weights.reduce((sum, weight, car) => sum + (weight * slip * blind) / Math.exp(of[car]!), 0);
+  return weights.reduce(
+    (sum, weight, car) => sum + (weight * slip * blind) / Math.exp(of[car]!),
+    0,
+  );
 }
 
 /** As `ReadingFit.tail` has it, over the cars that the other facts leave. */
@@ -122,7 +139,12 @@ function tailOf(
     for (const { shown, share } of ways[car]!) {
       const part = (weight / sum) * share;
       if (shown.kind === 'look' || read.kind === 'look') {
-        if (shown.kind === read.kind && 'look' in shown && 'look' in read && shown.look === read.look)
+        if (
+          shown.kind === read.kind &&
+          'look' in shown &&
+          'look' in read &&
+          shown.look === read.look
+        )
           same += part;
       } else if (shown.value === Infinity || read.value === Infinity) {
         if (shown.value === read.value) same += part;
@@ -153,4 +175,3 @@ function disagreement(
   });
   return worst;
 }
-

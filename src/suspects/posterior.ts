@@ -16,7 +16,13 @@ import {
 import type { ErrorModel } from './error-model.ts';
 import { type Fact, factsOf, logLikelihood, topLogLikelihood, type Way } from './fact.ts';
 import type { Reading } from './likelihood.ts';
-import { buildTable, type Candidate, HEALTHY, type PredictionTable, type TableTest } from './prediction-table.ts';
+import {
+  buildTable,
+  type Candidate,
+  HEALTHY,
+  type PredictionTable,
+  type TableTest,
+} from './prediction-table.ts';
 import { normalised } from './prior.ts';
 import { type Random, randomOf } from './random.ts';
 
@@ -57,6 +63,8 @@ const OUTSIDE_LEADERS = 3;
 const LIVE_CHANCE = 1e-4;
 /** Its weights then rest on so few cars that it starts anew once it matters again. */
 const WORN_CARS = 12;
+/** So many stand for the sound circuit where it is asked what is good for this car. Our choice. */
+const SOUND_CARS = 64;
 /** Of two faults at once fewer will do. Our choice. */
 const PAIR_CARS = 64;
 /** States kept: more than the readings of a session. */
@@ -137,6 +145,23 @@ export class Posteriors {
     );
   }
 
+  /** What a test would show on the sound circuit of the cars that are left, whichever suspect is right. */
+  soundShows({ clouds, chances }: Posterior, test: number): readonly Shown[] {
+    const sound = this.ask.candidates.findIndex(({ id }) => id === HEALTHY);
+    const picked = clouds.map((cloud) => this.chosen(cloud));
+    let row = 0;
+    let sum = chances[0]!;
+    return Array.from({ length: SOUND_CARS }, (_, place) => {
+      const wanted = (place + 0.5) / SOUND_CARS;
+      while (sum < wanted && row < clouds.length - 1) {
+        row += 1;
+        sum += chances[row]!;
+      }
+      const point = picked[row]![Math.floor(evenShare(place) * PLANNED_CARS)]!;
+      return pick(this.cars[sound]!.ways(test, point), evenShare(place)).shown;
+    });
+  }
+
   private modelOf(cars: CarsOf): CloudModel {
     const { errorModel } = this.ask;
     return {
@@ -196,7 +221,12 @@ export class Posteriors {
       const isAsked = leaders.includes(at) || this.ask.candidates[at]!.id === HEALTHY;
       if (!outside || !isAsked || !(this.ask.prior[at]! > 0)) return null;
       const from = before.outside[at] ?? startCloud(outside.start(OUTSIDE_CARS), this.dims);
-      return advance(from, facts, { ...this.models[at]!, redraw: outside.redraw }, randomOf(facts.length));
+      return advance(
+        from,
+        facts,
+        { ...this.models[at]!, redraw: outside.redraw },
+        randomOf(facts.length),
+      );
     });
   }
 
@@ -267,7 +297,10 @@ function withOutside(
 ): Pick<Posterior, 'chances' | 'misfit'> {
   const logs = clouds.map(({ logEvidence }) => logEvidence);
   const others = outside.map((cloud, at) => cloud?.logEvidence ?? logs[at]!);
-  const most = Math.max(...logs.filter((_, at) => prior[at]! > 0), ...others.filter((_, at) => prior[at]! > 0));
+  const most = Math.max(
+    ...logs.filter((_, at) => prior[at]! > 0),
+    ...others.filter((_, at) => prior[at]! > 0),
+  );
   const inside = logs.map((log, at) => (1 - OUTSIDE_CHANCE) * prior[at]! * Math.exp(log - most));
   const beyond = others.map((log, at) => OUTSIDE_CHANCE * prior[at]! * Math.exp(log - most));
   const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0);
