@@ -78,12 +78,13 @@ function unknownFault({ opened }: Session, faults: readonly string[]): Fault | n
 
 function weighedView(opened: OpenedSession, faults: readonly string[], weighed: Weighed): Result {
   const session = opened.driver.session();
-  const { evidence, ruledOut, proven, missing, unexplained, wouldProve } = weighed;
+  const { evidence, ruledOut, proven, missing, unexplained, hangsOn, wouldProve } = weighed;
   return {
     faults,
     proven,
     missing,
     unexplained: unexplained === null ? null : opened.bind(unexplained),
+    hangsOn,
     evidence: evidence.map((line) => ({
       ...line,
       words: evidenceWords(opened, session, faults, line),

@@ -79,9 +79,10 @@ export function stepTestView({ drill }: OpenedSession, step: Step): Result | nul
 /** What could be wrong, the likeliest first, with the faults behind each; null where nothing is weighed or told. */
 export function suspectsOf(opened: OpenedSession): Result | null {
   const { driver, bind } = opened;
-  const found = adviceOf(opened)?.suspects(driver.session());
-  if (!found) return null;
-  const { rows, changed, intermittent, unexplained, unexplainedBy, group, groupRepairs } = found;
+  const diagnosis = adviceOf(opened)?.diagnosis(driver.session());
+  if (!diagnosis) return null;
+  const { rows, changed, intermittent, unexplained, unexplainedBy, group, groupRepairs } =
+    diagnosis.suspects;
   const told = (words: string | null) => (words === null ? null : bind(words));
   return {
     suspects: rows.map(({ repair, words, chance, faults }) => ({
@@ -95,6 +96,7 @@ export function suspectsOf(opened: OpenedSession): Result | null {
     unexplained: told(unexplained),
     unexplainedBy,
     alike: { words: told(group), repairs: groupRepairs },
+    car: diagnosis.car,
   };
 }
 
