@@ -137,13 +137,13 @@ function outsideCars(
       }
       return points;
     },
-    redraw: (point, random) => {
+    redraw: (point, felt, random) => {
       if (random.unit() < RELOCATE_CHANCE) {
         const out = point.findIndex((value) => value < 0 || value > 1);
         point[out] = random.unit();
         const at = can[random.below(can.length)]!;
         point[at] = random.unit() < 0.5 ? 1 + random.unit() : -random.unit();
-      } else redrawFew(point, random);
+      } else redrawFew(point, felt, random);
     },
   };
 }

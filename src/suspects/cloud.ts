@@ -20,10 +20,12 @@ export interface CloudModel {
   readonly logLikelihood: (fact: Fact, point: Float64Array) => number;
   /** The greatest that can be, for a fact. */
   readonly topLogLikelihood: (fact: Fact) => number;
+  /** Whether a fact's test shows different things at two points, to a reader of its instrument. */
+  readonly differs: (fact: Fact, one: Float64Array, other: Float64Array) => boolean;
   /** Whether a car of this point would come to the shop with this suspect. */
   readonly isPossible: (point: Float64Array) => boolean;
-  /** Draws something of a point anew, as likely from one point to another as back. */
-  readonly redraw: (point: Float64Array, random: Random) => void;
+  /** Draws something of a point anew, as likely from one point to another as back; `felt` are the places that count. */
+  readonly redraw: (point: Float64Array, felt: readonly number[], random: Random) => void;
 }
 
 /** Cars with their weights. */
@@ -38,6 +40,8 @@ export interface Cloud {
   readonly logs: readonly Float64Array[];
   /** Logarithm of how likely all facts are together, whichever car it is. */
   readonly logEvidence: number;
+  /** Places of the values that some fact depends on. */
+  readonly felt: readonly number[];
 }
 
 /** Resampled when the effective number of cars is below this share of all (Del Moral, Doucet and Jasra, 2006). */
@@ -49,11 +53,15 @@ const SWEEPS_MAX = 4;
 const DIFFERENCE_FACTOR = 2.38;
 /** ... and readings tie down a few values at a time, however many there are. Our choice. */
 const TIED_VALUES = 3;
-/** Shares of the values that a move changes. */
-const CROSSOVERS = [1, 0.4, 0.1];
-/** Chance of a move that draws a few values anew instead, which leaps from one alternative to another. Our choice. */
-const ANEW_CHANCE = 0.15;
-const ANEW_MAX = 3;
+/** Shares of the values that count which a move changes. */
+const CROSSOVERS = [1, 0.5, 0];
+/** Chance of a move that draws a few of them anew instead, which leaps from one alternative to another. Our choice. */
+const ANEW_CHANCE = 0.2;
+const ANEW_MAX = 2;
+/** Chance of a move that leaves them all alone. Our choice. */
+const ASIDE_CHANCE = 0.2;
+/** Cars at which each value is changed to see whether a fact depends on it. Our choice. */
+const PROBES = 4;
 /** Added to each changed value, so that equal points come apart. Our choice. */
 const JITTER = 1e-3;
 /** Bisection of the next degree of a reading. */
@@ -65,7 +73,7 @@ const DEGREE_LEAST = 0.01;
 export function startCloud(points: Float64Array, dims: number): Cloud {
   const count = points.length / dims;
   const weights = new Float64Array(count).fill(1 / count);
-  return { count, points, weights, facts: [], logs: [], logEvidence: 0 };
+  return { count, points, weights, facts: [], logs: [], logEvidence: 0, felt: [] };
 }
 
 /** The cloud after `facts` instead of those that it knows. Without `random` nothing is moved, only weighed. */
@@ -99,6 +107,8 @@ class Advance {
   private logs: Float64Array[];
   private weights: Float64Array;
   private logEvidence: number;
+  private readonly felt: Set<number>;
+  private readonly added: readonly Fact[];
 
   constructor(cloud: Cloud, facts: readonly Fact[], model: CloudModel) {
     this.model = model;
@@ -106,6 +116,8 @@ class Advance {
     this.count = cloud.count;
     this.asked = facts;
     const added = facts.filter((fact) => !cloud.facts.includes(fact));
+    this.added = added;
+    this.felt = new Set(cloud.felt);
     this.facts = [...cloud.facts, ...added];
     this.isNew = this.facts.map((fact) => !cloud.facts.includes(fact));
     this.isDropped = this.facts.map((fact) => !facts.includes(fact));
@@ -118,6 +130,7 @@ class Advance {
 
   run(random: Random | null): Cloud {
     let degree = 0;
+    if (random) this.feel(random);
     while (degree < 1) {
       const delta = this.deltas();
       const step = random ? this.degreeStep(delta, 1 - degree) : 1 - degree;
@@ -141,7 +154,26 @@ class Advance {
       facts: this.asked,
       logs: order.map(({ index }) => this.logs[index]!),
       logEvidence: this.logEvidence,
+      felt: [...this.felt],
     };
+  }
+
+  /** Finds the values that the new facts depend on. */
+  private feel(random: Random): void {
+    const { dims, count, points, model } = this;
+    for (let probe = 0; probe < PROBES; probe += 1) {
+      const car = random.below(count);
+      const from = points.subarray(car * dims, (car + 1) * dims);
+      const other = from.slice();
+      for (let at = 0; at < dims; at += 1) {
+        const was = from[at]!;
+        const anew = random.unit();
+        if (this.felt.has(at)) continue;
+        other[at] = cellOf(was) + anew;
+        if (this.added.some((fact) => model.differs(fact, from, other))) this.felt.add(at);
+        other[at] = was;
+      }
+    }
   }
 
   private logsOf(fact: Fact): Float64Array {
@@ -270,40 +302,54 @@ class Advance {
     return true;
   }
 
+  /** What no fact depends on is drawn anew every time; what counts is moved by the difference of two other cars. */
   private propose(point: Float64Array, car: number, before: Float64Array, random: Random): void {
-    const { dims, count } = this;
-    if (random.unit() < ANEW_CHANCE) {
-      this.model.redraw(point, random);
+    const { dims, count, felt } = this;
+    for (let at = 0; at < dims; at += 1) {
+      const anew = random.unit();
+      if (!felt.has(at)) point[at] = cellOf(point[at]!) + anew;
+    }
+    const kind = random.unit();
+    if (kind < ASIDE_CHANCE) return;
+    const counted = [...felt];
+    if (kind < ASIDE_CHANCE + ANEW_CHANCE || counted.length === 0) {
+      this.model.redraw(point, counted, random);
       return;
     }
     const one = otherThan(car, random.below(count - 1));
     const two = random.below(count);
     const share = CROSSOVERS[random.below(CROSSOVERS.length)]!;
-    const factor =
-      (DIFFERENCE_FACTOR / Math.sqrt(2 * TIED_VALUES)) *
-      (random.unit() < 0.2 ? 0.2 : random.unit());
-    for (let at = 0; at < dims; at += 1) {
-      const isChanged = share === 1 || random.unit() < share;
+    const always = counted[random.below(counted.length)]!;
+    const reach = random.unit() < 0.2 ? 0.2 : random.unit();
+    const factor = (DIFFERENCE_FACTOR / Math.sqrt(2 * TIED_VALUES)) * reach;
+    for (const at of counted) {
+      const isChanged = random.unit() < share;
       const noise = JITTER * (random.unit() - 0.5);
-      if (!isChanged) continue;
+      if (!isChanged && at !== always) continue;
       const difference = before[one * dims + at]! - before[two * dims + at]!;
       const from = point[at]!;
-      const cell = from > 1 ? 1 : from < 0 ? -1 : 0;
+      const cell = cellOf(from);
       point[at] = cell + reflected(from - cell + factor * difference + noise);
     }
   }
+}
+
+/** Below 0, within 0 to 1, or above: where a value stays unless it is redrawn. */
+function cellOf(value: number): number {
+  return value > 1 ? 1 : value < 0 ? -1 : 0;
 }
 
 function otherThan(one: number, other: number): number {
   return other >= one ? other + 1 : other;
 }
 
-/** Draws a few values anew, each within 0 to 1. */
-export function redrawFew(point: Float64Array, random: Random): void {
+/** Draws a few of the values that count anew, each within 0 to 1. */
+export function redrawFew(point: Float64Array, felt: readonly number[], random: Random): void {
   const many = 1 + random.below(ANEW_MAX);
   for (let i = 0; i < many; i += 1) {
-    const at = random.below(point.length);
-    if (point[at]! >= 0 && point[at]! <= 1) point[at] = random.unit();
+    const at = felt[random.below(Math.max(1, felt.length))] ?? random.below(point.length);
+    const anew = random.unit();
+    if (cellOf(point[at]!) === 0) point[at] = anew;
   }
 }
 

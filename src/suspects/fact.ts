@@ -110,6 +110,31 @@ export function logLikelihood(fact: Fact, ways: readonly Way[], errorModel: Erro
   return Math.log((1 - fact.slip) * density + fact.slip * fact.blind);
 }
 
+/** Whether a test that shows one thing or the other tells them apart, as well as the fact was read. */
+export function areApart(
+  fact: Fact,
+  one: readonly Way[],
+  other: readonly Way[],
+  errorModel: ErrorModel,
+): boolean {
+  return one.some(({ shown, share }, place) => {
+    const twin = other[place];
+    if (!twin || Math.abs(twin.share - share) > SAME_SHARE) return true;
+    if (shown.kind === 'look' || twin.shown.kind === 'look')
+      return !(
+        shown.kind === 'look' &&
+        twin.shown.kind === 'look' &&
+        shown.look === twin.shown.look
+      );
+    if (shown.value === twin.shown.value) return false;
+    const width = Math.hypot(fact.uncertainty, modelWidth(shown.unit, shown.value, errorModel));
+    return !(Math.abs(shown.value - twin.shown.value) < SAME_OF_WIDTH * width);
+  });
+}
+/** Closer than this part of the width, two readings are one. */
+const SAME_OF_WIDTH = 0.05;
+const SAME_SHARE = 0.01;
+
 /** The greatest that `logLikelihood` can be. */
 export function topLogLikelihood(fact: Fact, errorModel: ErrorModel): number {
   return logLikelihood(fact, [{ shown: fact.shown, share: 1 }], errorModel) + TOP_MARGIN;

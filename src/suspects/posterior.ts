@@ -14,7 +14,7 @@ import {
   startCloud,
 } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
-import { type Fact, factsOf, logLikelihood, topLogLikelihood, type Way } from './fact.ts';
+import { areApart, type Fact, factsOf, logLikelihood, topLogLikelihood, type Way } from './fact.ts';
 import type { Reading } from './likelihood.ts';
 import {
   buildTable,
@@ -24,7 +24,7 @@ import {
   type TableTest,
 } from './prediction-table.ts';
 import { normalised } from './prior.ts';
-import { type Random, randomOf } from './random.ts';
+import { randomOf } from './random.ts';
 
 /** The cars on which a hypothesis would be the complaint. */
 export interface CarsOf {
@@ -37,7 +37,7 @@ export interface CarsOf {
   readonly outside: {
     readonly start: (count: number) => Float64Array;
     /** Draws anew, at times with another value that is not as described. */
-    readonly redraw: (point: Float64Array, random: Random) => void;
+    readonly redraw: CloudModel['redraw'];
   } | null;
 }
 
@@ -168,6 +168,8 @@ export class Posteriors {
       dims: this.dims,
       isPossible: cars.isPossible,
       redraw: redrawFew,
+      differs: (fact, one, other) =>
+        areApart(fact, cars.ways(fact.test, one), cars.ways(fact.test, other), errorModel),
       logLikelihood: (fact, point) => logLikelihood(fact, cars.ways(fact.test, point), errorModel),
       topLogLikelihood: (fact) => topLogLikelihood(fact, errorModel),
     };
