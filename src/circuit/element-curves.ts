@@ -52,13 +52,18 @@ export class ElementCurves {
     this.regions = new Int8Array(count);
   }
 
+  /** Gives resistor `index` another resistance. */
+  setOhms(index: number, ohms: number): void {
+    this.values[index * STRIDE] = ohms;
+  }
+
   replace(index: number, element: Element): void {
     const { values } = this;
     const at = index * STRIDE;
     switch (element.kind) {
       case 'resistor':
         this.kinds[index] = RESISTOR;
-        values[at] = 1 / element.ohms;
+        values[at] = element.ohms;
         return;
       case 'emf':
         this.kinds[index] = element.ohms === 0 ? IDEAL : EMF;

@@ -1,32 +1,22 @@
 /**
- * Node voltages at DC: modified nodal analysis (Ho, Ruehli and Brennan, 1975) with damped Newton.
+ * Node voltages at DC: modified nodal analysis (Ho, Ruehli and Brennan, 1975), most of it done once.
  *
- * The topology is compiled once into offsets of a dense matrix; solving then only adds numbers, so thousands
- * of tolerance samples cost no allocation. Unknowns are ordered by least degree, and elimination visits
- * only the entries of a row that are not zero, which makes dense LU as quick as sparse at 10 to 30 nodes.
- * Elements with corners (current limits) move at most one region a step, which keeps Newton from jumping to and
- * fro between far regions. If plain Newton fails, each node is tied to its last voltage by a conductance that
- * is then taken away step by step (pseudo-transient continuation).
+ * The wiring is compiled once into a list of steps that work out every node where only resistors and sources end
+ * (`reduce.ts`), so thousands of tolerance samples cost neither a search nor an allocation. A few nodes are left; where
+ * elements have corners only, or lights sit between two nodes, their voltages are found without iteration of digits
+ * (`walk-regions.ts`). What is left over goes the long way, here: damped Newton. Elements with corners (current limits)
+ * move at most one region a step, which keeps Newton from jumping to and fro between far regions. If plain Newton fails,
+ * each node is tied to its last voltage by a conductance that is then taken away step by step (pseudo-transient
+ * continuation).
  */
 
-import {
-  CURRENT,
-  DIODE,
-  ElementCurves,
-  EMF,
-  FIRST_CURVED,
-  GATED,
-  IDEAL,
-  LAMP,
-  RESISTOR,
-  STRIDE,
-} from './element-curves.ts';
+import { CURRENT, DIODE, EMF, GATED, IDEAL, LAMP, RESISTOR, STRIDE } from './element-curves.ts';
 import { createElimination, type Elimination, eliminate, SOLVED } from './eliminate.ts';
-import { type Element, type Netlist, nodesOf } from './netlist.ts';
-import { floatingIslands, orderNodes } from './order-nodes.ts';
+import { type Element, GROUND, type Netlist, nodesOf } from './netlist.ts';
+import { REDUCED } from './reduce.ts';
+import { ENDS, planSolver, type SolverOptions, type SolverPlan } from './solver-plan.ts';
+import { WalkedRegions } from './walk-regions.ts';
 
-/** Ties a part of the circuit that has no path at all to ground; far above any instrument's resistance. */
-const ISLAND_TIE_SIEMENS = 1e-10;
 /**
  * Newton stops when no voltage moves more than this many volts plus its relative share. Rounding moves a part of the
  * circuit that hangs on megohms by some nanovolts; the error left is the square of the last move.
@@ -37,8 +27,6 @@ const SETTLED_SHARE = 1e-11;
 const SLOPE_RANGE_VOLTS = 0.01;
 /** ... and it must come out this many times smaller than what counts as settled. */
 const FORECAST_MARGIN = 100;
-/** Places kept for the ends of each element: the most have three. */
-const ENDS = 3;
 /** Newton settles within a dozen steps or hardly ever; then the continuation is tried. */
 const NEWTON_STEPS_MAX = 60;
 /** Continuation: the tie of each node to its last voltage begins firm and ends where no circuit feels it. */
@@ -61,82 +49,69 @@ export interface SolveFailure {
 }
 
 export interface DcSolver {
-  /** Voltage of each node, ground first; valid after `solve`. */
+  /** Voltage of each node, ground first; valid after `solve`, for watched nodes only if some were named. */
   readonly volts: Float64Array;
   /** Puts an element of the same kind and nodes with other values in place of element `index`. */
   replace(index: number, element: Element): void;
+  /** Gives resistor `index` another resistance, above 0. */
+  setOhms(index: number, ohms: number): void;
   /** Null when `volts` hold the solution. */
   solve(): SolveFailure | null;
+  /** The same after nothing but elements with curves, corners or named as varying was replaced. */
+  solveAgain(): SolveFailure | null;
+  /** Lets later solutions begin in the regions of this one. */
+  beginHere(): void;
   /** Current through element `index` at the solution, in at its first node and out at its second. */
   current(index: number): number;
 }
 
 /** Compiles a netlist. */
-export function createSolver(netlist: Netlist): DcSolver {
-  return new Solver(netlist);
+export function createSolver(netlist: Netlist, options: SolverOptions = {}): DcSolver {
+  return new Solver(planSolver(netlist, options));
 }
 
-class Solver extends ElementCurves implements DcSolver {
-  private readonly netlist: Netlist;
+class Solver extends WalkedRegions implements DcSolver {
   readonly volts: Float64Array;
   private readonly isSmooth: boolean;
-  private readonly count: number;
-  /** Unknown of each end of each element, -1 for ground or no such end; of an ideal source the third is its current. */
-  private readonly ends: Int32Array;
-  private readonly unknownOfNode: Int32Array;
   private readonly size: number;
   private readonly width: number;
   private readonly matrix: Float64Array;
   private readonly base: Float64Array;
-  private readonly x: Float64Array;
   private readonly last: Float64Array;
   private readonly next: Float64Array;
   private readonly work: Elimination;
-  private readonly tied: Uint8Array;
-  private readonly nonlinear: Int32Array;
   /** The unknown at which elimination or Newton gave up last. */
   private failedAt = -1;
-  constructor(netlist: Netlist) {
-    super(netlist.elements.length);
-    this.netlist = netlist;
-    const { nodes, elements } = netlist;
-    const ideal = elements.filter((e) => e.kind === 'emf' && e.ohms === 0).length;
-    this.count = elements.length;
-    this.size = nodes.length - 1 + ideal;
+  constructor(plan: SolverPlan) {
+    super(plan);
+    const { nodes, elements } = plan.netlist;
+    this.size = plan.size;
     this.width = this.size + 1;
     this.volts = new Float64Array(nodes.length);
-    this.ends = new Int32Array(this.count * ENDS).fill(-1);
     this.work = createElimination(this.size);
     this.matrix = this.work.matrix;
     this.next = this.work.next;
     this.base = new Float64Array(this.size * this.width);
-    this.x = new Float64Array(this.size);
     this.last = new Float64Array(this.size);
-    this.unknownOfNode = orderNodes(netlist);
-    this.tied = new Uint8Array(nodes.length);
-    for (const node of floatingIslands(netlist)) this.tied[node] = 1;
-    let branch = nodes.length - 1;
-    const curved: number[] = [];
     elements.forEach((element, index) => {
       this.replace(index, element);
-      nodesOf(element).forEach((node, end) => {
-        this.ends[index * ENDS + end] = this.unknownOfNode[node]!;
-      });
-      if (this.kinds[index] === IDEAL) {
-        this.ends[index * ENDS + 2] = branch;
-        branch += 1;
-      }
-      if (this.kinds[index]! >= FIRST_CURVED) curved.push(index);
     });
-    this.nonlinear = Int32Array.from(curved);
     // A lamp's curve has a root at zero, other elements have corners.
-    this.isSmooth = curved.every((index) => this.kinds[index] === DIODE);
+    this.isSmooth = plan.curved.every((index) => this.kinds[index] === DIODE);
   }
 
   solve(): SolveFailure | null {
-    this.stampLinear();
+    const alone = this.reduction.run(this.values);
+    if (alone !== REDUCED) return this.failure('no-solution', alone);
+    return this.solveAgain();
+  }
+
+  solveAgain(): SolveFailure | null {
+    this.loadMesh();
+    if (this.walk()) return this.finish();
+    this.stampMesh();
     this.x.fill(0);
-    if (this.nonlinear.length === 0) {
+    if (this.plan.curved.length === 0) {
       this.matrix.set(this.base);
       if (!this.eliminated()) return this.failure('no-solution');
       this.x.set(this.next);
@@ -148,41 +123,35 @@ class Solver extends ElementCurves implements DcSolver {
   }
 
   current(index: number): number {
-    const { values, ends } = this;
+    const { values, volts } = this;
+    const { nodes, ends } = this.plan;
     const at = index * STRIDE;
     const kind = this.kinds[index]!;
-    const va = this.at(ends[index * ENDS]!);
-    const vb = this.at(ends[index * ENDS + 1]!);
-    const v = va - vb;
-    if (kind === RESISTOR) return v * values[at]!;
+    const vb = volts[nodes[index * ENDS + 1]!]!;
+    const v = volts[nodes[index * ENDS]!]! - vb;
+    if (kind === RESISTOR) return v / values[at]!;
     if (kind === EMF) return (v - values[at]!) * values[at + 1]!;
     if (kind === IDEAL) return this.x[ends[index * ENDS + 2]!]!;
     if (kind === CURRENT) return values[at]!;
-    return this.currentAt(index, v, this.at(ends[index * ENDS + 2]!) - vb);
-  }
-
-  private at(unknown: number): number {
-    return unknown < 0 ? 0 : this.x[unknown]!;
+    return this.currentAt(index, v, volts[nodes[index * ENDS + 2]!]! - vb);
   }
 
   private finish(): null {
-    for (let node = 1; node < this.volts.length; node += 1)
-      this.volts[node] = this.x[this.unknownOfNode[node]!]!;
+    const { kept, keptOnly } = this.plan;
+    if (keptOnly) for (let k = 0; k < kept.length; k += 1) this.volts[kept[k]!] = this.x[k]!;
+    else this.reduction.restore(this.x, this.volts);
     return null;
   }
 
   /** The node where the last try failed; of a source without resistance one of its ends, not ground. */
   private failedNode(): number {
-    const own = this.unknownOfNode.indexOf(this.failedAt);
-    if (own > 0) return own;
-    const source = this.netlist.elements.find(
-      (_, index) => this.ends[index * ENDS + 2] === this.failedAt,
-    )!;
-    return Math.max(...nodesOf(source));
+    const { kept, ideal, netlist } = this.plan;
+    if (this.failedAt < kept.length) return kept[this.failedAt] ?? GROUND;
+    return Math.max(...nodesOf(netlist.elements[ideal[this.failedAt - kept.length]!]!));
   }
 
-  private failure(reason: SolveFailure['reason']): SolveFailure {
-    const node = this.netlist.nodes[this.failedNode()]!;
+  private failure(reason: SolveFailure['reason'], at: number = this.failedNode()): SolveFailure {
+    const node = this.plan.netlist.nodes[at]!;
     const words =
       reason === 'no-solution'
         ? `sources without resistance contradict each other near "${node}"`
@@ -190,67 +159,47 @@ class Solver extends ElementCurves implements DcSolver {
     return { reason, node, words };
   }
 
-  /** Everything that does not depend on the voltages. */
-  private stampLinear(): void {
-    const { base, width, values, ends, kinds } = this;
+  /** Everything that does not depend on the voltages, as equations. */
+  private stampMesh(): void {
+    const { base, width, values, size, mesh } = this;
+    const { ends, ideal } = this.plan;
     base.fill(0);
-    for (let node = 1; node < this.tied.length; node += 1)
-      if (this.tied[node] === 1) {
-        const u = this.unknownOfNode[node]!;
-        base[u * width + u]! += ISLAND_TIE_SIEMENS;
-      }
-    for (let index = 0; index < this.count; index += 1) {
-      const kind = kinds[index]!;
-      if (kind >= FIRST_CURVED) continue;
-      const a = ends[index * ENDS]!;
-      const b = ends[index * ENDS + 1]!;
-      const value = values[index * STRIDE]!;
-      if (kind === RESISTOR) this.stampSiemens(base, a, b, value);
-      else if (kind === EMF) {
-        const g = values[index * STRIDE + 1]!;
-        this.stampSiemens(base, a, b, g);
-        this.stampAmps(base, a, b, -value * g);
-      } else if (kind === CURRENT) this.stampAmps(base, a, b, value);
-      else {
-        const row = ends[index * ENDS + 2]!;
-        if (a >= 0) {
-          base[a * width + row]! += 1;
-          base[row * width + a]! += 1;
-        }
-        if (b >= 0) {
-          base[b * width + row]! -= 1;
-          base[row * width + b]! -= 1;
-        }
-        base[row * width + this.size]! += value;
+    for (let a = 0; a < mesh.size; a += 1) {
+      base[a * width + a]! += mesh.toGround[a]!;
+      base[a * width + size] = mesh.inflow[a]!;
+      for (let b = a + 1; b < mesh.size; b += 1) {
+        const siemens = mesh.pairs[a * mesh.size + b]!;
+        base[a * width + a]! += siemens;
+        base[b * width + b]! += siemens;
+        base[a * width + b] = -siemens;
+        base[b * width + a] = -siemens;
       }
     }
-  }
-
-  private stampSiemens(m: Float64Array, a: number, b: number, g: number): void {
-    const { width } = this;
-    if (a >= 0) m[a * width + a]! += g;
-    if (b >= 0) m[b * width + b]! += g;
-    if (a >= 0 && b >= 0) {
-      m[a * width + b]! -= g;
-      m[b * width + a]! -= g;
+    for (let k = 0; k < ideal.length; k += 1) {
+      const index = ideal[k]!;
+      const row = ends[index * ENDS + 2]!;
+      for (const [end, sign] of [
+        [0, 1],
+        [1, -1],
+      ] as const) {
+        const at = ends[index * ENDS + end]!;
+        if (at < 0) continue;
+        base[at * width + row]! += sign;
+        base[row * width + at]! += sign;
+      }
+      base[row * width + size]! += values[index * STRIDE]!;
     }
-  }
-
-  /** `amps` leave node a and enter node b. */
-  private stampAmps(m: Float64Array, a: number, b: number, amps: number): void {
-    const { width, size } = this;
-    if (a >= 0) m[a * width + size]! -= amps;
-    if (b >= 0) m[b * width + size]! += amps;
   }
 
   /** Newton from `x`; `tie` holds each unknown near `last`. True when settled. */
   private newton(tie: number): boolean {
     const { matrix, size, width, x, next } = this;
+    const { curved } = this.plan;
     let before = 0;
     for (let step = 1; step <= NEWTON_STEPS_MAX; step += 1) {
       matrix.set(this.base);
       this.moved = false;
-      for (let k = 0; k < this.nonlinear.length; k += 1) this.stampCurve(this.nonlinear[k]!);
+      for (let k = 0; k < curved.length; k += 1) this.stampCurve(curved[k]!);
       const first = this.fresh;
       this.fresh = false;
       if (tie > 0)
@@ -283,18 +232,10 @@ class Solver extends ElementCurves implements DcSolver {
 
   /** True when no element with corners wants another region at the new voltages. */
   private regionsHold(): boolean {
-    const { ends, kinds, regions } = this;
-    for (let k = 0; k < this.nonlinear.length; k += 1) {
-      const index = this.nonlinear[k]!;
-      const kind = kinds[index]!;
-      if (kind === DIODE || kind === LAMP) continue;
-      const vb = this.at(ends[index * ENDS + 1]!);
-      const v = this.at(ends[index * ENDS]!) - vb;
-      const wanted =
-        kind === GATED
-          ? this.gatedRegion(index, v, this.at(ends[index * ENDS + 2]!) - vb)
-          : this.cornerRegion(index, v);
-      if (wanted !== regions[index]) {
+    const { corners, ends } = this.plan;
+    for (let k = 0; k < corners.length; k += 1) {
+      const index = corners[k]!;
+      if (this.wantedRegion(index, ends) !== this.regions[index]) {
         this.failedAt = Math.max(ends[index * ENDS]!, ends[index * ENDS + 1]!);
         return false;
       }
@@ -338,13 +279,15 @@ class Solver extends ElementCurves implements DcSolver {
   }
 
   private resetRegions(): void {
-    for (let k = 0; k < this.nonlinear.length; k += 1) this.startRegion(this.nonlinear[k]!);
+    const { curved } = this.plan;
+    for (let k = 0; k < curved.length; k += 1) this.startRegion(curved[k]!);
     this.fresh = true;
   }
 
   /** Adds element `index`, made linear at `x`, to the matrix. */
   private stampCurve(index: number): void {
-    const { matrix, width, size, ends } = this;
+    const { matrix, width, size } = this;
+    const { ends } = this.plan;
     const a = ends[index * ENDS]!;
     const b = ends[index * ENDS + 1]!;
     const feed = ends[index * ENDS + 2]!;

@@ -1,0 +1,89 @@
+/** How a circuit is taken apart for the solver: what is reduced once, and what is left for each step. */
+import { type Element, GROUND, type Netlist, nodesOf } from './netlist.ts';
+import { floatingIslands } from './order-nodes.ts';
+import { planReduction, type ReductionPlan } from './plan-reduction.ts';
+
+/** Places for the ends of each element: the most have three. */
+export const ENDS = 3;
+
+export interface SolverOptions {
+  /** Only the voltages of these nodes are wanted, and of those that elements with curves or corners touch; without, all. */
+  readonly watched?: readonly number[];
+  /** Linear elements, by number, that change between `solve` and `solveAgain`. */
+  readonly varying?: readonly number[];
+}
+
+export interface SolverPlan {
+  readonly netlist: Netlist;
+  readonly reduction: ReductionPlan;
+  /** The nodes that are solved for in each step. */
+  readonly kept: Int32Array;
+  /** Kept nodes and sources without resistance. */
+  readonly size: number;
+  /** Node of each end of each element; ground where there is no such end. */
+  readonly nodes: Int32Array;
+  /** Unknown of each end, -1 for ground and for what is reduced; of a source without resistance the third is its current. */
+  readonly ends: Int32Array;
+  /** Elements by what they are to the solver. */
+  readonly varying: Int32Array;
+  readonly ideal: Int32Array;
+  readonly curved: Int32Array;
+  readonly corners: Int32Array;
+  /** Diodes and lamps. */
+  readonly lights: Int32Array;
+  /** Whether all of them sit between the last two kept nodes, or the last one and ground. */
+  readonly lightsTogether: boolean;
+  /** Whether only the kept nodes are wanted. */
+  readonly keptOnly: boolean;
+}
+
+/** Takes a netlist apart. */
+export function planSolver(netlist: Netlist, { watched, varying = [] }: SolverOptions): SolverPlan {
+  const { elements } = netlist;
+  const of = (...kinds: Element['kind'][]): number[] =>
+    [...elements.keys()].filter((index) => kinds.includes(elements[index]!.kind));
+  const lights = of('diode', 'lamp');
+  const corners = of('regulator', 'sink', 'gated-output');
+  const ideal = [...elements.keys()].filter((index) => isIdeal(elements[index]!));
+  const late = new Set([...corners, ...lights, ...ideal, ...varying]);
+  const lit = new Set(lights.flatMap((index) => nodesOf(elements[index]!)));
+  const lightsTogether =
+    lights.length > 0 &&
+    lit.size === 2 &&
+    lights.every((index) => new Set(nodesOf(elements[index]!)).size === 2);
+  const touched = [...late].flatMap((index) => nodesOf(elements[index]!));
+  const kept = [...new Set([...touched, ...(watched ?? [])])]
+    .filter((node) => node !== GROUND)
+    .sort((a, b) => Number(lit.has(a)) - Number(lit.has(b)) || a - b);
+  const unknownOf = new Map(kept.map((node, unknown) => [node, unknown]));
+  const nodes = new Int32Array(elements.length * ENDS);
+  const ends = new Int32Array(elements.length * ENDS).fill(-1);
+  elements.forEach((element, index) => {
+    nodesOf(element).forEach((node, end) => {
+      nodes[index * ENDS + end] = node;
+      if (late.has(index)) ends[index * ENDS + end] = unknownOf.get(node) ?? -1;
+    });
+  });
+  ideal.forEach((index, count) => {
+    ends[index * ENDS + 2] = kept.length + count;
+  });
+  return {
+    netlist,
+    reduction: planReduction(netlist, kept, (index) => late.has(index), floatingIslands(netlist)),
+    kept: Int32Array.from(kept),
+    size: kept.length + ideal.length,
+    nodes,
+    ends,
+    varying: Int32Array.from(varying.filter((index) => !ideal.includes(index))),
+    ideal: Int32Array.from(ideal),
+    curved: Int32Array.from([...corners, ...lights].sort((a, b) => a - b)),
+    corners: Int32Array.from(corners),
+    lights: Int32Array.from(lights),
+    lightsTogether,
+    keptOnly: watched !== undefined,
+  };
+}
+
+function isIdeal(element: Element): boolean {
+  return element.kind === 'emf' && element.ohms === 0;
+}
