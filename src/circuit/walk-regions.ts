@@ -11,12 +11,17 @@ import { Reduction } from './reduce.ts';
 import { ENDS, type SolverPlan } from './solver-plan.ts';
 import { wrightOmega } from './wright-omega.ts';
 
-/** Regions are found in two or three steps, or not this way. */
-const WALK_STEPS_MAX = 16;
+/** Regions are found in two or three steps; some more where a feed stands on a ramp. */
+const WALK_STEPS_MAX = 24;
+/** An output on the ramp of its feed has settled when its conductance moves by less than this share. */
+const RAMP_SETTLED_SHARE = 1e-13;
 /** Lights and lamps between two nodes: their voltage is found when it moves by less than this share, or as many volts. */
 const CURVE_SETTLED_SHARE = 1e-14;
 /** Newton on one curve that only rises; more steps mean that it goes to and fro by a rounding. */
 const CURVE_STEPS_MAX = 50;
+
+/** Region of a switched output that is on the ramp of its feed and does not limit. */
+const ON_RAMP = 1 << 1;
 
 /** A reduced circuit whose elements with corners are walked to their regions. */
 export class WalkedRegions extends ElementCurves {
@@ -27,6 +32,8 @@ export class WalkedRegions extends ElementCurves {
   /** The circuit between the kept nodes at this instant, without what depends on voltages. */
   protected readonly mesh: Mesh;
   private readonly regionMesh: Mesh;
+  /** Conductance that each switched output was taken for. */
+  private readonly rampSiemens: Float64Array;
   private readonly behind: Behind = { volts: 0, ohms: 0 };
   /** Where the walk begins, when it has been told. */
   private begin: Int8Array | null = null;
@@ -37,6 +44,7 @@ export class WalkedRegions extends ElementCurves {
     this.reduction = new Reduction(plan.reduction);
     this.x = new Float64Array(plan.size);
     this.mesh = new Mesh(plan.kept.length);
+    this.rampSiemens = new Float64Array(plan.netlist.elements.length);
     this.regionMesh = new Mesh(plan.kept.length);
   }
 
@@ -73,6 +81,8 @@ export class WalkedRegions extends ElementCurves {
     const { plan, regions, begin } = this;
     if (plan.ideal.length > 0 || (plan.lights.length > 0 && !plan.lightsTogether)) return false;
     const { corners } = plan;
+    // An output that begins on its ramp must not begin where an earlier solution ended.
+    this.x.fill(0);
     for (let k = 0; k < corners.length; k += 1) {
       const index = corners[k]!;
       if (begin) regions[index] = begin[index]!;
@@ -95,9 +105,8 @@ export class WalkedRegions extends ElementCurves {
       const a = ends[index * ENDS]!;
       const b = ends[index * ENDS + 1]!;
       if (this.kinds[index] === GATED) {
-        // On the ramp of its feed an output multiplies two voltages.
-        if (this.regions[index] === 1 << 1) return false;
-        this.gated(index, 0, 0);
+        this.gated(index, 0, this.feedVolts(index));
+        this.rampSiemens[index] = this.slope;
       } else this.corner(index);
       if (this.slope !== 0) work.addSiemens(a, b, this.slope);
       if (this.flow !== 0) work.addAmps(a, b, this.flow);
@@ -109,15 +118,28 @@ export class WalkedRegions extends ElementCurves {
     return true;
   }
 
-  /** Moves each element towards the region it wants at `x`; false when none wants another. */
+  /**
+   * Moves each element towards the region it wants at `x`; false when none wants another. On the ramp of its feed an output
+   * multiplies two voltages; it is taken for a resistor, which is right once the feed moves it no more.
+   */
   private moveRegions(): boolean {
     const { corners, ends } = this.plan;
     this.moved = false;
     for (let k = 0; k < corners.length; k += 1) {
       const index = corners[k]!;
       this.step(index, this.wantedRegion(index, ends));
+      if (this.regions[index] !== ON_RAMP || this.kinds[index] !== GATED || this.moved) continue;
+      const siemens = this.gatedSiemens(index, this.feedVolts(index));
+      const change = Math.abs(siemens - this.rampSiemens[index]!);
+      if (!(change <= RAMP_SETTLED_SHARE * siemens)) this.moved = true;
     }
     return this.moved;
+  }
+
+  /** The feed of a switched output, against its ground end. */
+  private feedVolts(index: number): number {
+    const { ends } = this.plan;
+    return this.at(ends[index * ENDS + 2]!) - this.at(ends[index * ENDS + 1]!);
   }
 
   protected wantedRegion(index: number, ends: Int32Array): number {
