@@ -11,7 +11,14 @@ import {
   type Span,
 } from './circuit.ts';
 import { GROUND } from './netlist.ts';
-import type { Draw, MakeElement, PartEffect, Plan } from './plan.ts';
+import {
+  type Draw,
+  fixedElement,
+  type MakeElement,
+  type PartEffect,
+  type Plan,
+  plainResistor,
+} from './plan.ts';
 
 /** A module's output has its own divider and discharge resistor; it keeps a dead output at 0 V. Common practice, no source. */
 const BLEED_OHMS = 100_000;
@@ -39,10 +46,10 @@ export function addModule(
     const { reference, pull, ground } = pin;
     if (pin.joinedTo !== null) {
       const twin = inside(pin.joinedTo);
-      plan.makers.push(() => ({ kind: 'resistor', a: at, b: twin, ohms: JOINT_OHMS }));
+      plan.makers.push(fixedElement({ kind: 'resistor', a: at, b: twin, ohms: JOINT_OHMS }));
     }
     if (reference) {
-      plan.makers.push(() => ({ kind: 'resistor', a: at, b: GROUND, ohms: BLEED_OHMS }));
+      plan.makers.push(fixedElement({ kind: 'resistor', a: at, b: GROUND, ohms: BLEED_OHMS }));
       if (powered && !hurt('reference-dead', pin.name)) {
         const low = hurt('reference-low', pin.name) ? own!.size : null;
         addReference(plan, { key, at, reference, low });
@@ -65,8 +72,7 @@ export function groundPath(
   voltsKey: string,
   volts: Toleranced | false | undefined,
 ): MakeElement {
-  if (!volts)
-    return (draw) => ({ kind: 'resistor', a: at, b: GROUND, ohms: draw.value(ohmsKey, ohms) });
+  if (!volts) return plainResistor(at, GROUND, ohmsKey, ohms);
   return (draw) => ({
     kind: 'emf',
     plus: at,
@@ -93,12 +99,17 @@ function addReference(
   },
 ): void {
   const feed = batteryChance === undefined ? null : feedChoice(batteryChance);
+  // Made once: a draw looks values up by them.
+  const feedKey = `${key}.feed`;
+  const voltsKey = `${key}.volts`;
+  const seriesKey = `${key}.series`;
+  const limitKey = `${key}.limit`;
   const ways = feed ? [volts, 'battery' as const] : [volts];
   ways.forEach((way, index) => {
     const from = way === 'battery' ? plan.node('battery.positive') : GROUND;
     plan.makers.push((draw) => {
-      const drawn = feed === null || draw.value(`${key}.feed`, feed) === index;
-      const full = way === 'battery' ? 0 : draw.value(`${key}.volts`, way);
+      const drawn = feed === null || draw.value(feedKey, feed) === index;
+      const full = way === 'battery' ? 0 : draw.value(voltsKey, way);
       const whole = way === 'battery' ? WORN_SWITCH_VOLTS : full;
       const left = low ? full - whole * (1 - draw.size(low)) : full;
       return {
@@ -106,8 +117,8 @@ function addReference(
         from,
         out: at,
         volts: drawn ? left : UNDRAWN_VOLTS,
-        ohms: draw.value(`${key}.series`, series),
-        limitAmps: draw.value(`${key}.limit`, limit),
+        ohms: draw.value(seriesKey, series),
+        limitAmps: draw.value(limitKey, limit),
       };
     });
   });
@@ -139,10 +150,12 @@ function addPull(
 ): void {
   const ends = endsOf(to);
   const choice = to.kind === 'one-of' ? pullChoice(to) : null;
+  const toKey = `${key}.pull-to`;
+  const pullKey = `${key}.pull`;
   ends.forEach((end, index) => {
     const resistance = (draw: Draw) =>
-      choice === null || draw.value(`${key}.pull-to`, choice) === index
-        ? draw.value(`${key}.pull`, ohms)
+      choice === null || draw.value(toKey, choice) === index
+        ? draw.value(pullKey, ohms)
         : UNDRAWN_OHMS;
     if (end.kind === 'volts') {
       const bias = end.as === undefined ? `${key}.bias` : `${module}.${end.as}.bias`;
@@ -156,7 +169,11 @@ function addPull(
       return;
     }
     const rail = railOf(end, plan, powered, inside);
-    plan.makers.push((draw) => ({ kind: 'resistor', a: at, b: rail, ohms: resistance(draw) }));
+    plan.makers.push(
+      choice === null
+        ? plainResistor(at, rail, pullKey, ohms)
+        : (draw) => ({ kind: 'resistor', a: at, b: rail, ohms: resistance(draw) }),
+    );
   });
 }
 

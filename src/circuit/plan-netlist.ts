@@ -16,7 +16,7 @@ import {
   type Wire,
 } from './circuit.ts';
 import { type Element, GROUND } from './netlist.ts';
-import type { PartEffect, Plan } from './plan.ts';
+import { fixedElement, type PartEffect, type Plan, plainResistor } from './plan.ts';
 import { addModule, groundPath } from './plan-module.ts';
 import { addSensor } from './plan-sensor.ts';
 import type { Setup, TerminalId } from './test.ts';
@@ -82,15 +82,11 @@ export function addBridges(
     if (a === b) continue;
     if (through === 'test-light' || through === 'lamp') {
       // A light glows whichever way it is clipped: its red end goes to the higher side.
-      const element = instrument(through, a, b);
-      plan.makers.push(() => element);
-      if (through === 'test-light') {
-        const backwards = instrument(through, b, a);
-        plan.makers.push(() => backwards);
-      }
+      plan.makers.push(fixedElement(instrument(through, a, b)));
+      if (through === 'test-light') plan.makers.push(fixedElement(instrument(through, b, a)));
     } else {
       const ohms = through === 'lead' ? LEAD_OHMS : Math.max(LEAD_OHMS, through.ohms);
-      plan.makers.push(() => ({ kind: 'resistor', a, b, ohms }));
+      plan.makers.push(fixedElement({ kind: 'resistor', a, b, ohms }));
     }
   }
 }
@@ -112,11 +108,12 @@ function addBattery(plan: Plan, circuit: Circuit, setup: Setup): void {
   const { battery } = circuit;
   const plus = plan.node('battery.positive');
   const state = setup.state === 'running' || setup.state === 'cranking' ? setup.state : 'rest';
+  const key = `battery.${state}`;
   plan.makers.push((draw) => ({
     kind: 'emf',
     plus,
     minus: GROUND,
-    volts: draw.value(`battery.${state}`, battery[state]),
+    volts: draw.value(key, battery[state]),
     ohms: draw.value('battery.ohms', battery.ohms),
   }));
 }
@@ -141,32 +138,16 @@ function addWire(plan: Plan, wire: Wire, effect: FaultEffect | undefined): void 
   const key = `wire.${name}`;
   const copper = copperOf(wire);
   if (effect?.kind === 'wire-open') return;
-  if (effect?.kind === 'wire-resistive') {
-    plan.makers.push((draw) => ({
-      kind: 'resistor',
-      a,
-      b,
-      ohms: draw.value(key, copper) + draw.size(effect.ohms),
-    }));
-    return;
-  }
   if (effect?.kind !== 'wire-short') {
-    plan.makers.push((draw) => ({ kind: 'resistor', a, b, ohms: draw.value(key, copper) }));
+    const more = effect?.kind === 'wire-resistive' ? effect.ohms : null;
+    plan.makers.push(plainResistor(a, b, key, copper, { more }));
     return;
   }
   const middle = plan.node(`wire.${name}.middle`);
-  plan.makers.push((draw) => ({
-    kind: 'resistor',
-    a,
-    b: middle,
-    ohms: draw.value(key, copper) / 2,
-  }));
-  plan.makers.push((draw) => ({
-    kind: 'resistor',
-    a: middle,
-    b,
-    ohms: draw.value(key, copper) / 2,
-  }));
+  plan.makers.push(
+    plainResistor(a, middle, key, copper, { times: 0.5 }),
+    plainResistor(middle, b, key, copper, { times: 0.5 }),
+  );
   if (effect.wire !== name) return;
   const other = plan.node(
     typeof effect.to === 'object' ? `wire.${effect.to.wire}.middle` : effect.to,
@@ -188,14 +169,8 @@ function addContact(
   const a = plan.node(terminal);
   const b = plan.node(`${terminal}.pin`);
   if (!plugged || effect?.kind === 'contact-open') return;
-  const worse = effect?.kind === 'contact-resistive' ? effect.ohms : null;
-  const key = `contact.${terminal}`;
-  plan.makers.push((draw) => ({
-    kind: 'resistor',
-    a,
-    b,
-    ohms: draw.value(key, CONTACT) + (worse ? draw.size(worse) : 0),
-  }));
+  const more = effect?.kind === 'contact-resistive' ? effect.ohms : null;
+  plan.makers.push(plainResistor(a, b, `contact.${terminal}`, CONTACT, { more }));
 }
 
 function addPlainPart(
@@ -214,11 +189,10 @@ function addPlainPart(
     return;
   }
   const [a, b] = [pin(part.pins[0]!), pin(part.pins[1]!)];
-  plan.makers.push((draw) => {
-    const healthy = draw.value(key, part.ohms);
-    if (own?.mode === 'shorted' && part.kind === 'neighbour')
-      return { kind: 'resistor', a, b, ohms: draw.value(`${part.name}.shorted`, part.shorted) };
-    const extra = own?.mode === 'contact-resistive' ? draw.size(own.size) : 0;
-    return { kind: 'resistor', a, b, ohms: healthy + extra };
-  });
+  if (own?.mode === 'shorted' && part.kind === 'neighbour') {
+    plan.makers.push(plainResistor(a, b, `${part.name}.shorted`, part.shorted));
+    return;
+  }
+  const more = own?.mode === 'contact-resistive' ? own.size : null;
+  plan.makers.push(plainResistor(a, b, key, part.ohms, { more }));
 }

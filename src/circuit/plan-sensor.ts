@@ -23,8 +23,8 @@ interface Adding<T extends SensorPart> {
   readonly own: PartEffect | null;
   /** Node of one of the sensor's own pins. */
   readonly pin: (name: string) => number;
-  /** A value of the sensor in a draw, by the name it has in `samples.ts`. */
-  readonly read: (draw: Draw, name: string, of: Toleranced) => number;
+  /** How a value of the sensor is read from a draw, by the name it has in `car-quantities.ts`. */
+  readonly reader: (name: string, of: Toleranced) => (draw: Draw) => number;
 }
 
 /** Adds the sensor at its own pins. `own` is its failure; a spare has average values and none. */
@@ -40,8 +40,10 @@ export function addSensor(
     own,
     pin: (name: string): number => plan.node(`${sensor.name}.${name}.pin`),
     // A known-good spare is an average one.
-    read: (draw: Draw, name: string, of: Toleranced): number =>
-      spare ? of.nominal : draw.value(`${sensor.name}.${name}`, of),
+    reader: (name: string, of: Toleranced) => {
+      const key = `${sensor.name}.${name}`;
+      return (draw: Draw): number => (spare ? of.nominal : draw.value(key, of));
+    },
   };
   switch (sensor.kind) {
     case 'hall-switch':
@@ -59,46 +61,49 @@ export function addSensor(
 }
 
 /** A load between feed and ground, and an output that pulls to ground while the feed is high enough. */
-function addHall({ sensor, plan, own, pin, read }: Adding<HallPart>): void {
+function addHall({ sensor, plan, own, pin, reader }: Adding<HallPart>): void {
   const feed = pin('feed');
   const out = pin('signal');
   const ground = pin('ground');
   const mode = own?.mode;
+  const offOhms = reader('off', sensor.off);
   if (own?.mode === 'shorted') plan.makers.push(faultResistor(feed, ground, own));
   if (mode === 'dead' || mode === 'shorted') {
     plan.makers.push((draw) => ({
       kind: 'resistor',
       a: out,
       b: ground,
-      ohms: read(draw, 'off', sensor.off),
+      ohms: offOhms(draw),
     }));
     return;
   }
+  const minimum = reader('minimum', sensor.minimum);
+  const draws = reader('draws', sensor.draws);
+  const onOhms = own?.mode === 'weak-pull-down' ? sizeOf(own) : reader('on', sensor.on);
+  const limit = reader('limit', sensor.limit);
   plan.makers.push((draw) => {
-    const minVolts = read(draw, 'minimum', sensor.minimum);
-    const amps = read(draw, 'draws', sensor.draws);
+    const minVolts = minimum(draw);
+    const amps = draws(draw);
     return { kind: 'sink', a: feed, b: ground, amps, minVolts, reverseOhms: minVolts / amps };
   });
   plan.makers.push((draw) => {
-    const off = 1 / read(draw, 'off', sensor.off);
-    const onOhms =
-      own?.mode === 'weak-pull-down' ? draw.size(own.size) : read(draw, 'on', sensor.on);
+    const off = 1 / offOhms(draw);
     const on = mode === 'stuck-low' || (draw.on && mode !== 'stuck-high');
     return {
       kind: 'gated-output',
       out,
       ground,
       feed,
-      onSiemens: on ? 1 / onOhms : off,
+      onSiemens: on ? 1 / onOhms(draw) : off,
       offSiemens: off,
-      minVolts: read(draw, 'minimum', sensor.minimum),
-      limitAmps: read(draw, 'limit', sensor.limit),
+      minVolts: minimum(draw),
+      limitAmps: limit(draw),
     };
   });
 }
 
 /** A load that draws one of two currents. */
-function addCurrentSwitch({ sensor, plan, own, pin, read }: Adding<CurrentSwitchPart>): void {
+function addCurrentSwitch({ sensor, plan, own, pin, reader }: Adding<CurrentSwitchPart>): void {
   const mode = own?.mode;
   if (mode === 'dead') return;
   const a = pin('feed');
@@ -107,22 +112,26 @@ function addCurrentSwitch({ sensor, plan, own, pin, read }: Adding<CurrentSwitch
     plan.makers.push(faultResistor(a, b, own));
     return;
   }
+  const lowAmps = reader('low', sensor.low);
+  const highAmps = reader('high', sensor.high);
+  const minimum = reader('minimum', sensor.minimum);
+  const reverse = reader('reverse', sensor.reverse);
   plan.makers.push((draw) => {
     const high = mode === 'stuck-high' || (draw.on && mode !== 'stuck-low');
     return {
       kind: 'sink',
       a,
       b,
-      amps: read(draw, high ? 'high' : 'low', high ? sensor.high : sensor.low),
-      minVolts: read(draw, 'minimum', sensor.minimum),
-      reverseOhms: read(draw, 'reverse', sensor.reverse),
+      amps: high ? highAmps(draw) : lowAmps(draw),
+      minVolts: minimum(draw),
+      reverseOhms: reverse(draw),
     };
   });
 }
 
 /** A coil: its voltage, by what moves the target, behind its resistance. */
 function addReluctor(
-  { sensor, plan, own, pin, read }: Adding<ReluctorPart>,
+  { sensor, plan, own, pin, reader }: Adding<ReluctorPart>,
   { state, target }: Setup,
 ): void {
   if (own?.mode === 'coil-open') return;
@@ -130,33 +139,37 @@ function addReluctor(
   const plus = pin(swapped ? 'minus' : 'plus');
   const minus = pin(swapped ? 'plus' : 'minus');
   const speed = state === 'cranking' || state === 'running' ? state : 'byHand';
+  const coil = reader('ohms', sensor.ohms);
+  const volts = reader(speed, sensor[speed]);
   plan.makers.push((draw) => {
     const turns = own?.mode === 'shorted-turns' ? draw.size(own.size) : 1;
     const joint = own?.mode === 'coil-resistive' ? draw.size(own.size) : 0;
-    const ohms = read(draw, 'ohms', sensor.ohms) * turns + joint;
-    const peak = target === 'still' ? 0 : read(draw, speed, sensor[speed]) * turns;
+    const ohms = coil(draw) * turns + joint;
+    const peak = target === 'still' ? 0 : volts(draw) * turns;
     return { kind: 'emf', plus, minus, volts: draw.swing * peak, ohms };
   });
 }
 
 /** Tracks between feed and ground, each parted by its wiper. */
-function addTracks({ sensor, plan, own, pin, read }: Adding<PotentiometerPart>): void {
+function addTracks({ sensor, plan, own, pin, reader }: Adding<PotentiometerPart>): void {
   for (const track of sensor.tracks) {
     const hurt = own !== null && own.at === track.name ? own : null;
     const feed = pin(track.feed);
     const ground = pin(track.ground);
     const signal = pin(track.signal);
     const wiper = plan.node(`${sensor.name}.${track.name}.wiper`);
+    const closedAt = reader(`${track.name}.closed`, track.closed);
+    const openAt = reader(`${track.name}.open`, track.open);
+    const whole = reader(`${track.name}.ohms`, track.ohms);
+    const touch = reader(`${track.name}.wiper`, track.wiper);
     const position = (draw: Draw): number => {
-      const closed = read(draw, `${track.name}.closed`, track.closed);
-      return closed + draw.travel * (read(draw, `${track.name}.open`, track.open) - closed);
+      const closed = closedAt(draw);
+      return closed + draw.travel * (openAt(draw) - closed);
     };
     // A break in the track leaves the part of it that the wiper stands on.
     const broken = hurt?.mode === 'track-open' ? hurt.size : null;
     const part = (draw: Draw, share: number, cut: boolean): number =>
-      cut
-        ? BROKEN_TRACK_OHMS
-        : Math.max(TRACK_END_OHMS, read(draw, `${track.name}.ohms`, track.ohms) * share);
+      cut ? BROKEN_TRACK_OHMS : Math.max(TRACK_END_OHMS, whole(draw) * share);
     plan.makers.push((draw) => {
       const at = position(draw);
       const cut = broken !== null && at < draw.size(broken);
@@ -173,12 +186,16 @@ function addTracks({ sensor, plan, own, pin, read }: Adding<PotentiometerPart>):
       kind: 'resistor',
       a: wiper,
       b: signal,
-      ohms:
-        worn && draw.onSpot ? BROKEN_TRACK_OHMS : read(draw, `${track.name}.wiper`, track.wiper),
+      ohms: worn && draw.onSpot ? BROKEN_TRACK_OHMS : touch(draw),
     }));
   }
 }
 
-function faultResistor(a: number, b: number, { size }: PartEffect): MakeElement {
-  return (draw) => ({ kind: 'resistor', a, b, ohms: draw.size(size) });
+function faultResistor(a: number, b: number, own: PartEffect): MakeElement {
+  const ohms = sizeOf(own);
+  return (draw) => ({ kind: 'resistor', a, b, ohms: ohms(draw) });
+}
+
+function sizeOf({ size }: PartEffect): (draw: Draw) => number {
+  return (draw) => draw.size(size);
 }

@@ -3,12 +3,8 @@ import type { Toleranced } from '../quantity/quantity.ts';
 import type { FaultEffect, Span } from './circuit.ts';
 import type { Element } from './netlist.ts';
 
-/** One sample: values within their tolerances, and what the sensor does at this instant. */
-export interface Draw {
-  /** The value of a toleranced quantity, by its key. */
-  readonly value: (key: string, of: Toleranced) => number;
-  /** The size of the fault. */
-  readonly size: (of: Span) => number;
+/** The sensor at one instant. */
+export interface Instant {
   /** The switched output is on. */
   readonly on: boolean;
   /** The coil's voltage as a share of its peak: -1, 0 or 1. */
@@ -19,7 +15,52 @@ export interface Draw {
   readonly onSpot: boolean;
 }
 
-export type MakeElement = (draw: Draw) => Element;
+/** One sample: values within their tolerances, and what the sensor does at this instant. */
+export interface Draw extends Instant {
+  /** The value of a toleranced quantity, by its key. */
+  readonly value: (key: string, of: Toleranced) => number;
+  /** The size of the fault. */
+  readonly size: (of: Span) => number;
+}
+
+/** Makes an element for a draw; says of itself where that is simpler than a function. */
+export interface MakeElement {
+  (draw: Draw): Element;
+  /** A resistor of one value of the car. */
+  readonly plain?: PlainOhms;
+  /** The same element in every draw. */
+  readonly fixed?: boolean;
+}
+
+/** A value, `times` a number, and the size of a fault on top where there is one. */
+export interface PlainOhms {
+  readonly key: string;
+  readonly of: Toleranced;
+  readonly times: number;
+  readonly more: Span | null;
+}
+
+/** Most of a circuit: wires, contacts, and what else is one resistance. */
+export function plainResistor(
+  a: number,
+  b: number,
+  key: string,
+  of: Toleranced,
+  { times = 1, more = null }: { readonly times?: number; readonly more?: Span | null } = {},
+): MakeElement {
+  const make = (draw: Draw): Element => ({
+    kind: 'resistor',
+    a,
+    b,
+    ohms: times * draw.value(key, of) + (more === null ? 0 : draw.size(more)),
+  });
+  return Object.assign(make, { plain: { key, of, times, more } });
+}
+
+/** An element that is the same in every car. */
+export function fixedElement(element: Element): MakeElement {
+  return Object.assign(() => element, { fixed: true });
+}
 
 export interface Plan {
   readonly nodes: string[];

@@ -3,7 +3,7 @@
  * at one instant of the sensor.
  */
 import { valueAt } from '../quantity/value-at.ts';
-import { type Circuit, effectsOf, type Fault, sensorOf } from './circuit.ts';
+import { type Circuit, effectsOf, type Fault, type FusePart, sensorOf } from './circuit.ts';
 import {
   bridgeElement,
   lampElement,
@@ -13,10 +13,10 @@ import {
 } from './instruments.ts';
 import type { Element } from './netlist.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
-import type { Draw, MakeElement } from './plan.ts';
+import { type Draw, fixedElement, type Instant } from './plan.ts';
 import { addBridges, planNetlist } from './plan-netlist.ts';
+import { Rig } from './rig.ts';
 import { FREE_POINT, NOMINAL, type Samples } from './samples.ts';
-import { createSolver, type DcSolver } from './solve-dc.ts';
 import type { Meter, Setup, TerminalId } from './test.ts';
 
 /** A fuse blows for certain at this times its rating (common practice: 1.35 within minutes). */
@@ -28,25 +28,21 @@ const GAP_SWING = { low: 0.08, high: 0.4 };
 /** Compiled circuits kept for the next sample. */
 const RIGS_MAX = 256;
 
-/** A compiled circuit and the solver of its present sample. */
-interface Rig {
-  readonly makers: readonly MakeElement[];
-  readonly solver: DcSolver;
-  readonly plus: number;
-  readonly minus: number;
-  /** Number of the instrument's element, or -1. */
-  readonly instrument: number;
-}
+/** Of these the last asked for are found without making a key. */
+const RECENT_MAX = 4;
 
 /** What sits between the leads. */
 type Instrument = 'meter' | 'ohms' | 'light' | 'lamp' | 'none';
 
-/** The sensor at one instant. */
-interface Instant {
-  readonly on: boolean;
-  readonly swing: number;
-  readonly travel: number;
-  readonly onSpot: boolean;
+/** A rig and what it was asked for with. */
+interface Asked {
+  readonly fault: string;
+  readonly setup: Setup;
+  readonly plus: TerminalId;
+  readonly minus: TerminalId;
+  readonly instrument: Instrument;
+  readonly blown: readonly string[];
+  readonly rig: Rig;
 }
 
 /** The solver found no operating point. A loaded circuit has been tried with every fault and does not get here. */
@@ -60,11 +56,15 @@ export class SampleSolver {
   private readonly rigs = new Map<string, Rig>();
   private readonly blown = new Map<string, readonly string[]>();
   private readonly setupKeys = new WeakMap<Setup, string>();
+  private readonly recent: Asked[] = [];
+  private readonly blownLists = new Map<string, readonly string[]>();
+  private readonly fuses: readonly FusePart[];
 
   constructor(circuit: Circuit, meter: Meter, draws: Samples) {
     this.circuit = circuit;
     this.meter = meter;
     this.draws = draws;
+    this.fuses = circuit.parts.filter((part) => part.kind === 'fuse');
   }
 
   /**
@@ -79,14 +79,16 @@ export class SampleSolver {
     sample: number,
   ): number {
     const rig = this.rig(fault, setup, plus, minus, instrument, this.blownBy(fault, sample));
+    rig.take(this.draws.pointOf(sample));
     const read = (instant: Instant): number => {
-      const volts = this.volts(rig, fault, instant, sample);
-      return instrument === 'light' ? rig.solver.current(rig.instrument) : volts;
+      const volts = this.voltsNow(rig, fault, instant);
+      return instrument === 'light' ? rig.amps() : volts;
     };
     if (setup.target === 'still') return read(this.still(fault, sample));
     const [first, second] = this.ends(fault, setup, sample);
     // A wiper that is moved is read where it ends: fully moved.
-    const share = sensorOf(this.circuit).kind === 'potentiometer' ? 0 : this.duty(sample);
+    if (sensorOf(this.circuit).kind === 'potentiometer') return read(second);
+    const share = this.duty(sample);
     return share * read(first) + (1 - share) * read(second);
   }
 
@@ -134,19 +136,22 @@ export class SampleSolver {
   ): { low: number; high: number } {
     const rig = this.rig(fault, setup, plus, minus, instrument, this.blownBy(fault, sample));
     const [first, second] = this.ends(fault, setup, sample);
-    const a = this.volts(rig, fault, first, sample);
-    const b = this.volts(rig, fault, second, sample);
+    rig.take(this.draws.pointOf(sample));
+    const a = this.voltsNow(rig, fault, first);
+    const b = second === first ? a : this.voltsNow(rig, fault, second);
     return { low: Math.min(a, b), high: Math.max(a, b) };
   }
 
   /** Voltage between the leads of a rig at one instant of a sample. */
   volts(rig: Rig, fault: Fault | null, instant: Instant, sample: number): number {
-    const draw: Draw = { ...instant, value: this.valueOf(sample), size: this.sizeOf(sample) };
-    for (let index = 0; index < rig.makers.length; index += 1)
-      rig.solver.replace(index, rig.makers[index]!(draw));
-    const failure = rig.solver.solve();
+    rig.take(this.draws.pointOf(sample));
+    return this.voltsNow(rig, fault, instant);
+  }
+
+  private voltsNow(rig: Rig, fault: Fault | null, instant: Instant): number {
+    const failure = rig.solve(instant);
     if (failure) throw new UnsolvedCircuit(`with ${fault?.id ?? 'healthy'}, ${failure.words}`);
-    return rig.solver.volts[rig.plus]! - rig.solver.volts[rig.minus]!;
+    return rig.volts();
   }
 
   /** The value of each quantity in a sample. */
@@ -155,34 +160,33 @@ export class SampleSolver {
     return (key, of) => (of.low === of.high ? of.low : valueAt(of, this.draws.unit(key, sample)));
   }
 
-  private sizeOf(sample: number): Draw['size'] {
-    const share = this.draws.unit('fault.size', sample);
-    return ({ low, high }) => (low === high ? low : low * (high / low) ** share);
-  }
-
   /** Fuses that this fault blows as soon as the key is on. */
   blownBy(fault: Fault | null, sample: number): readonly string[] {
-    const fuses = this.circuit.parts.filter((part) => part.kind === 'fuse');
-    if (fuses.length === 0 || fault === null) return NONE;
-    const key = `${fault.id}|${sample}`;
-    const known = sample === FREE_POINT ? undefined : this.blown.get(key);
+    const { fuses } = this;
+    if (fuses.length === 0 || !canBlow(fault)) return NONE;
+    const key = sample === FREE_POINT ? '' : `${fault.id}|${sample}`;
+    const known = this.blown.get(key);
     if (known) return known;
-    const blown = fuses.flatMap((fuse) => {
-      const rig = this.rig(
-        fault,
-        PLAIN_SETUP,
-        `${fuse.name}.in.pin`,
-        `${fuse.name}.out.pin`,
-        'none',
-        NONE,
-      );
-      const volts = this.volts(rig, fault, this.still(fault, sample), sample);
-      const ohms = this.valueOf(sample)(`${fuse.name}.ohms`, fuse.ohms);
-      const whole = !effectsOf(fault).some((one) => one.kind === 'part' && one.part === fuse.name);
-      return whole && Math.abs(volts) / ohms > FUSE_BLOWS_AT * fuse.amps ? [fuse.name] : [];
-    });
+    const names = fuses.flatMap((fuse) => (this.blows(fault, fuse, sample) ? [fuse.name] : []));
+    const blown = this.sameBlown(names);
     if (sample !== FREE_POINT) this.blown.set(key, blown);
     return blown;
+  }
+
+  private blows(fault: Fault, { name, ohms, amps }: FusePart, sample: number): boolean {
+    if (effectsOf(fault).some((one) => one.kind === 'part' && one.part === name)) return false;
+    const rig = this.rig(fault, PLAIN_SETUP, `${name}.in.pin`, `${name}.out.pin`, 'none', NONE);
+    const volts = this.volts(rig, fault, this.still(fault, sample), sample);
+    return Math.abs(volts) / this.valueOf(sample)(`${name}.ohms`, ohms) > FUSE_BLOWS_AT * amps;
+  }
+
+  /** One list for the same names, so that rigs are found by it. */
+  private sameBlown(names: readonly string[]): readonly string[] {
+    if (names.length === 0) return NONE;
+    const key = names.join();
+    const known = this.blownLists.get(key) ?? names;
+    this.blownLists.set(key, known);
+    return known;
   }
 
   /** The compiled circuit for a fault, a setup and an instrument between two terminals; kept for the next sample. */
@@ -194,29 +198,54 @@ export class SampleSolver {
     instrument: Instrument,
     blown: readonly string[],
   ): Rig {
-    const key = `${fault?.id ?? ''}|${this.setupKey(setup)}|${plus}|${minus}|${instrument}|${blown.join()}`;
-    const known = this.rigs.get(key);
-    if (known) return known;
+    const id = fault?.id ?? '';
+    for (const asked of this.recent)
+      if (
+        asked.setup === setup &&
+        asked.fault === id &&
+        asked.plus === plus &&
+        asked.minus === minus &&
+        asked.instrument === instrument &&
+        asked.blown === blown
+      )
+        return asked.rig;
+    const key = `${id}|${this.setupKey(setup)}|${plus}|${minus}|${instrument}|${blown.join()}`;
+    const rig = this.rigs.get(key) ?? this.newRig(fault, setup, plus, minus, instrument, blown);
+    if (!this.rigs.has(key)) {
+      if (this.rigs.size >= RIGS_MAX) this.rigs.delete(this.rigs.keys().next().value!);
+      this.rigs.set(key, rig);
+    }
+    this.recent.unshift({ fault: id, setup, plus, minus, instrument, blown, rig });
+    if (this.recent.length > RECENT_MAX) this.recent.pop();
+    return rig;
+  }
+
+  private newRig(
+    fault: Fault | null,
+    setup: Setup,
+    plus: TerminalId,
+    minus: TerminalId,
+    instrument: Instrument,
+    blown: readonly string[],
+  ): Rig {
     const plan = planNetlist(this.circuit, setup, effectsOf(fault), blown);
     addBridges(plan, setup, bridgeElement);
     const a = plan.node(plus);
     const b = plan.node(minus);
     const element = this.instrumentElement(instrument, a, b);
     const at = element && a !== b ? plan.makers.length : -1;
-    if (element && a !== b) plan.makers.push(() => element);
-    const draw: Draw = {
-      ...this.still(fault, NOMINAL),
-      value: this.valueOf(NOMINAL),
-      size: this.sizeOf(NOMINAL),
-    };
-    const solver = createSolver({
+    if (element && a !== b) plan.makers.push(fixedElement(element));
+    return new Rig({
       nodes: plan.nodes,
-      elements: plan.makers.map((make) => make(draw)),
+      makers: plan.makers,
+      plus: a,
+      minus: b,
+      instrument: at,
+      still: this.still(fault, NOMINAL),
+      // A wiper is mostly read at one end only.
+      moves: setup.target !== 'still' && sensorOf(this.circuit).kind !== 'potentiometer',
+      placeOf: this.draws.placeOf,
     });
-    const rig: Rig = { makers: plan.makers, solver, plus: a, minus: b, instrument: at };
-    if (this.rigs.size >= RIGS_MAX) this.rigs.delete(this.rigs.keys().next().value!);
-    this.rigs.set(key, rig);
-    return rig;
   }
 
   private instrumentElement(instrument: Instrument, a: number, b: number): Element | null {
@@ -244,6 +273,18 @@ export class SampleSolver {
 }
 
 const NONE: readonly string[] = [];
+
+/** Less current flows through a worse contact or a broken wire, or with another target: only what is joined anew blows a fuse. */
+function canBlow(fault: Fault | null): fault is Fault {
+  return effectsOf(fault).some(
+    ({ kind }) =>
+      kind !== 'target' &&
+      kind !== 'wire-open' &&
+      kind !== 'wire-resistive' &&
+      kind !== 'contact-open' &&
+      kind !== 'contact-resistive',
+  );
+}
 
 /** The fault is this one of the target. */
 export function isTarget(fault: Fault | null, mode: 'damaged' | 'displaced' | 'gap-wide'): boolean {

@@ -8,12 +8,19 @@ import type { Circuit } from './circuit.ts';
 
 /** The sample in which every value is its nominal one. */
 export const NOMINAL = -1;
+/** Points of the sequence that are kept once they are made. */
+const POINTS_KEPT = 2048;
+
 /** The sample that is no member of the sequence but the point that was taken last. Nothing of it may be kept. */
 export const FREE_POINT = -2;
 
 export interface Samples {
   /** Even value in 0..1 of quantity `key` in sample `index`; 0.5 for the nominal sample. */
   readonly unit: (key: string, index: number) => number;
+  /** Where quantity `key` stands in a point. */
+  readonly placeOf: (key: string) => number;
+  /** The point of sample `index`, null for the nominal one. For looking at, until the next call. */
+  readonly pointOf: (index: number) => Float64Array | null;
   /** Takes a point of the unit cube, one number in 0..1 for each of `quantitiesOf`, as sample `FREE_POINT`. */
   readonly take: (point: Float64Array) => void;
 }
@@ -23,7 +30,7 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
   const places = placesOf(circuit);
   const primes = firstPrimes(places.length);
   const quantities = quantitiesOf(circuit);
-  const placeOf = new Map(quantities.map(({ key }, place) => [key, place]));
+  const placeByKey = new Map(quantities.map(({ key }, place) => [key, place]));
   const steps = new Float64Array(quantities.length);
   const offsets = new Float64Array(quantities.length);
   let state = (seed >>> 0) ^ 0x9e3779b9;
@@ -36,15 +43,29 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
     at += 1;
   });
   let free: Float64Array | null = null;
+  const kept: (Float64Array | undefined)[] = [];
+  const placeOf = (key: string): number => {
+    const place = placeByKey.get(key);
+    if (place === undefined) throw new Error(`samples: no quantity "${key}"`);
+    return place;
+  };
+  const sequencePoint = (index: number): Float64Array => {
+    const known = kept[index];
+    if (known) return known;
+    const point = steps.map((step, place) => (offsets[place]! + (index + 1) * step) % 1);
+    if (index < POINTS_KEPT) kept[index] = point;
+    return point;
+  };
+  const pointOf = (index: number): Float64Array | null => {
+    if (index === NOMINAL) return null;
+    if (index !== FREE_POINT) return sequencePoint(index);
+    if (free === null) throw new Error('samples: no point was taken');
+    return free;
+  };
   return {
-    unit: (key, index) => {
-      if (index === NOMINAL) return 0.5;
-      const place = placeOf.get(key);
-      if (place === undefined) throw new Error(`samples: no quantity "${key}"`);
-      if (index !== FREE_POINT) return (offsets[place]! + (index + 1) * steps[place]!) % 1;
-      if (free === null) throw new Error('samples: no point was taken');
-      return free[place]!;
-    },
+    placeOf,
+    pointOf,
+    unit: (key, index) => pointOf(index)?.[placeOf(key)] ?? 0.5,
     take: (point) => {
       if (point.length !== quantities.length)
         throw new Error(`samples: a point has ${quantities.length} numbers, not ${point.length}`);

@@ -1,0 +1,171 @@
+/** A compiled circuit with its instrument: takes one car after another, and each at one instant of its sensor after another. */
+import type { Toleranced } from '../quantity/quantity.ts';
+import { valueAt } from '../quantity/value-at.ts';
+import type { Span } from './circuit.ts';
+import type { Element } from './netlist.ts';
+import type { Draw, Instant, MakeElement } from './plan.ts';
+import { createSolver, type DcSolver, type SolveFailure } from './solve-dc.ts';
+
+/** What a rig is made of. */
+export interface RigParts {
+  readonly nodes: readonly string[];
+  readonly makers: readonly MakeElement[];
+  /** Nodes of the leads. */
+  readonly plus: number;
+  readonly minus: number;
+  /** Number of the instrument's element, or -1. */
+  readonly instrument: number;
+  /** The sensor of the nominal car. */
+  readonly still: Instant;
+  /** Each car is looked at in more than one instant. */
+  readonly moves: boolean;
+  /** Where the value of a key stands in a point. */
+  readonly placeOf: (key: string) => number;
+}
+
+/** A resistor whose resistance is one value drawn evenly, with what it takes to draw it. */
+interface EvenOhms {
+  readonly index: number;
+  readonly place: number;
+  readonly nominal: number;
+  readonly low: number;
+  readonly spread: number;
+  readonly times: number;
+  readonly more: Span | null;
+}
+
+/** One circuit, fault, setup and instrument. */
+export class Rig implements Draw {
+  on = false;
+  swing = 0;
+  travel = 0;
+  onSpot = false;
+  private readonly parts: RigParts;
+  private readonly solver: DcSolver;
+  private readonly even: readonly EvenOhms[];
+  /** Elements that have to be made anew for each car, and for each instant. */
+  private readonly steady: readonly number[];
+  private readonly moving: readonly number[];
+  /** Whether the next instant of a car leaves everything that was reduced as it is. */
+  private readonly staysReduced: boolean;
+  private readonly sizePlace: number;
+  private point: Float64Array | null = null;
+  private share = 0.5;
+  private isReduced = false;
+
+  constructor(parts: RigParts) {
+    this.parts = parts;
+    const { nodes, makers, plus, minus, still, moves, placeOf } = parts;
+    this.sizePlace = placeOf('fault.size');
+    this.setInstant(still);
+    const elements = makers.map((make) => make(this));
+    const moving = [...makers.keys()].filter((index) => this.looksAtInstant(makers[index]!));
+    const linear = moving.filter((index) => isLinear(elements[index]!));
+    this.staysReduced = moves || linear.length === 0;
+    this.moving = moving;
+    this.even = makers.flatMap((make, index) => evenOhms(make, index, placeOf));
+    const done = new Set([...moving, ...this.even.map(({ index }) => index)]);
+    this.steady = [...makers.keys()].filter((index) => !done.has(index) && !makers[index]!.fixed);
+    const varying = moves ? linear : [];
+    this.solver = createSolver({ nodes, elements }, { watched: [plus, minus], varying });
+    // A guess that hangs on the circuit alone, so that no answer hangs on what was asked before.
+    if (this.solver.solve() === null) this.solver.beginHere();
+  }
+
+  /** Takes the car at a point of the unit cube; null is the nominal one. */
+  take(point: Float64Array | null): void {
+    this.point = point;
+    this.share = point === null ? 0.5 : point[this.sizePlace]!;
+    this.isReduced = false;
+    const { even, steady, solver } = this;
+    const { makers } = this.parts;
+    for (let k = 0; k < even.length; k += 1) {
+      const { index, place, nominal, low, spread, times, more } = even[k]!;
+      const value = point === null ? nominal : low + spread * point[place]!;
+      solver.setOhms(index, times * value + (more === null ? 0 : this.size(more)));
+    }
+    for (let k = 0; k < steady.length; k += 1)
+      solver.replace(steady[k]!, makers[steady[k]!]!(this));
+  }
+
+  /** Solves the car at an instant; null when `volts` and `amps` hold. */
+  solve(instant: Instant): SolveFailure | null {
+    const { solver, moving, isReduced } = this;
+    const { makers } = this.parts;
+    this.setInstant(instant);
+    for (let k = 0; k < moving.length; k += 1)
+      solver.replace(moving[k]!, makers[moving[k]!]!(this));
+    this.isReduced = this.staysReduced;
+    return isReduced ? solver.solveAgain() : solver.solve();
+  }
+
+  /** Between the leads, in volts. */
+  volts(): number {
+    const { volts } = this.solver;
+    return volts[this.parts.plus]! - volts[this.parts.minus]!;
+  }
+
+  /** Through the instrument, in amperes. */
+  amps(): number {
+    return this.solver.current(this.parts.instrument);
+  }
+
+  value(key: string, of: Toleranced): number {
+    if (this.point === null) return of.nominal;
+    return of.low === of.high ? of.low : valueAt(of, this.point[this.parts.placeOf(key)]!);
+  }
+
+  size({ low, high }: Span): number {
+    return low === high ? low : low * (high / low) ** this.share;
+  }
+
+  private setInstant({ on, swing, travel, onSpot }: Instant): void {
+    this.on = on;
+    this.swing = swing;
+    this.travel = travel;
+    this.onSpot = onSpot;
+  }
+
+  /** Whether what an element is made of hangs on the instant. Which values it asks for hangs on its circuit alone. */
+  private looksAtInstant(make: MakeElement): boolean {
+    if (make.fixed || make.plain) return false;
+    let looks = false;
+    const look = <T>(value: T): T => {
+      looks = true;
+      return value;
+    };
+    const rig = this;
+    make({
+      value: (key, of) => rig.value(key, of),
+      size: (span) => rig.size(span),
+      get on() {
+        return look(rig.on);
+      },
+      get swing() {
+        return look(rig.swing);
+      },
+      get travel() {
+        return look(rig.travel);
+      },
+      get onSpot() {
+        return look(rig.onSpot);
+      },
+    });
+    return looks;
+  }
+}
+
+function evenOhms(
+  { plain, fixed }: MakeElement,
+  index: number,
+  placeOf: RigParts['placeOf'],
+): EvenOhms[] {
+  if (!plain || fixed || plain.of.oneOf || plain.of.spread === 'log') return [];
+  const { nominal, low, high } = plain.of;
+  const { times, more } = plain;
+  return [{ index, place: placeOf(plain.key), nominal, low, spread: high - low, times, more }];
+}
+
+function isLinear({ kind }: Element): boolean {
+  return kind === 'resistor' || kind === 'emf' || kind === 'current';
+}
