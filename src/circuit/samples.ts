@@ -52,7 +52,11 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
   const sequencePoint = (index: number): Float64Array => {
     const known = kept[index];
     if (known) return known;
-    const point = steps.map((step, place) => (offsets[place]! + (index + 1) * step) % 1);
+    const point = new Float64Array(steps.length);
+    for (let place = 0; place < steps.length; place += 1) {
+      const along = offsets[place]! + (index + 1) * steps[place]!;
+      point[place] = along - Math.floor(along);
+    }
     if (index < POINTS_KEPT) kept[index] = point;
     return point;
   };
