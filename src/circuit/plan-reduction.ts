@@ -5,7 +5,7 @@
  * First chains: a node where just two resistors end makes them one, a node where one ends carries no current. Then stars:
  * always the node with the fewest neighbours, which become neighbours of each other (minimum degree, Tinney and Walker 1967).
  */
-import { GROUND, type Netlist } from './netlist.ts';
+import { type Element, GROUND, type Netlist } from './netlist.ts';
 
 /** Where a chain has no second resistor: the node stands at the voltage of the first one's far end. */
 export const NO_SLOT = -1;
@@ -16,31 +16,31 @@ export const NO_PLACE = -1;
 export interface ReductionPlan {
   readonly keptCount: number;
   /** Node of each place. */
-  readonly nodeAt: Int32Array;
+  readonly nodeAt: readonly number[];
   /** Number of resistances: of elements first, then of chains. */
   readonly ohmsCount: number;
   /** Element of each resistance that is an element's own. */
-  readonly resistors: Int32Array;
+  readonly resistors: readonly number[];
   /** Three a chain that joins two: the two resistances and the one they make. */
-  readonly joins: Int32Array;
+  readonly joins: readonly number[];
   /** Five a node in a chain: the node, the far ends, the resistances to them; the last is NO_SLOT at a dead end. */
-  readonly links: Int32Array;
+  readonly links: readonly number[];
   /** Number of conductances between places: `keptCount` squared for pairs of kept ones (row below column), then others. */
   readonly pairCount: number;
   /** Two for each resistance between places: which, and the pair. */
-  readonly between: Int32Array;
+  readonly between: readonly number[];
   /** Two for each resistance to ground: which, and the place. */
-  readonly grounded: Int32Array;
+  readonly grounded: readonly number[];
   /** Four for each source: element, places of its ends, pair (NO_SLOT when an end is ground). */
-  readonly sources: Int32Array;
+  readonly sources: readonly number[];
   /** Three for each current source: element, places it takes from and gives to. */
-  readonly currents: Int32Array;
+  readonly currents: readonly number[];
   /** Places tied to ground, since nothing joins them to it. */
-  readonly tied: Int32Array;
+  readonly tied: readonly number[];
   /** For each star: its place, number of arms, then pair and place of each arm, then the pair of every two arms. */
-  readonly stars: Int32Array;
+  readonly stars: readonly number[];
   /** Where each star begins in `stars`. */
-  readonly starts: Int32Array;
+  readonly starts: readonly number[];
 }
 
 /** A resistance between two nodes, while chains are looked for. */
@@ -57,7 +57,10 @@ export function planReduction(
   late: (index: number) => boolean,
   tiedNodes: readonly number[],
 ): ReductionPlan {
-  const busy = new Set([GROUND, ...kept, ...tiedNodes]);
+  const busy = new Uint8Array(nodes.length);
+  busy[GROUND] = 1;
+  for (const node of kept) busy[node] = 1;
+  for (const node of tiedNodes) busy[node] = 1;
   const resistors: number[] = [];
   const edges: Edge[] = [];
   const powered: number[] = [];
@@ -70,11 +73,11 @@ export function planReduction(
       powered.push(index);
       const ends =
         element.kind === 'emf' ? [element.plus, element.minus] : [element.from, element.to];
-      for (const node of ends) busy.add(node);
+      for (const node of ends) busy[node] = 1;
     }
   });
-  const chains = findChains(nodes.length, edges, busy, resistors.length);
-  const placing = placeNodes(nodes.length, kept, chains.edges, powered, { nodes, elements });
+  const chains = findChains(nodes.length, edges, busy);
+  const placing = placeNodes(nodes.length, kept, chains.edges, powered, elements);
   const { placeOf, pairOf } = placing;
   const place = (node: number): number => (node === GROUND ? NO_PLACE : placeOf[node]!);
   const between: number[] = [];
@@ -96,138 +99,178 @@ export function planReduction(
   }
   return {
     keptCount: kept.length,
-    nodeAt: Int32Array.from(placing.nodeAt),
+    nodeAt: placing.nodeAt,
     ohmsCount: resistors.length + chains.joins.length / 3,
-    resistors: Int32Array.from(resistors),
-    joins: Int32Array.from(chains.joins),
-    links: Int32Array.from(chains.links),
+    resistors: resistors,
+    joins: chains.joins,
+    links: chains.links,
     pairCount: placing.pairCount(),
-    between: Int32Array.from(between),
-    grounded: Int32Array.from(grounded),
-    sources: Int32Array.from(sources),
-    currents: Int32Array.from(currents),
+    between: between,
+    grounded: grounded,
+    sources: sources,
+    currents: currents,
     // A node that nothing is left of needs no tie: it stands at 0 V.
-    tied: Int32Array.from(tiedNodes.map(place).filter((at) => at !== NO_PLACE)),
-    stars: Int32Array.from(placing.stars),
-    starts: Int32Array.from(placing.starts),
+    tied: tiedNodes.map(place).filter((at) => at !== NO_PLACE),
+    stars: placing.stars,
+    starts: placing.starts,
   };
 }
 
 /** Joins resistors at every node that only they touch; `links` are in the order in which nodes went. */
 function findChains(
   count: number,
-  edges: readonly Edge[],
-  busy: ReadonlySet<number>,
-  firstSlot: number,
+  first: readonly Edge[],
+  busy: Uint8Array,
 ): { edges: readonly Edge[]; joins: number[]; links: number[] } {
-  const at = Array.from({ length: count }, () => new Set<Edge>());
+  const edges = [...first];
+  const gone = new Set<Edge>();
+  const at: Edge[][] = Array.from({ length: count }, () => []);
   const put = (edge: Edge): void => {
-    at[edge.a]!.add(edge);
-    at[edge.b]!.add(edge);
+    at[edge.a]!.push(edge);
+    at[edge.b]!.push(edge);
   };
   for (const edge of edges) if (edge.a !== edge.b) put(edge);
   const joins: number[] = [];
   const links: number[] = [];
+  let slot = first.length;
   const waiting = [...at.keys()];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
-    const here = [...at[node]!];
-    if (busy.has(node) || here.length === 0 || here.length > 2) continue;
-    const far = here.map(({ a, b }) => (a === node ? b : a));
-    for (const edge of here) {
-      at[edge.a]!.delete(edge);
-      at[edge.b]!.delete(edge);
-    }
-    const [first, second] = here;
-    links.push(node, far[0]!, far[1] ?? far[0]!, first!.slot, second?.slot ?? NO_SLOT);
-    waiting.push(...far);
-    if (!second || far[0] === far[1]) continue;
-    const slot = firstSlot + joins.length / 3;
-    joins.push(first!.slot, second.slot, slot);
-    put({ a: far[0]!, b: far[1]!, slot });
+    if (busy[node] === 1) continue;
+    const here = at[node]!.filter((edge) => !gone.has(edge));
+    const [one, two] = here;
+    if (!one || here.length > 2) continue;
+    const far = one.a === node ? one.b : one.a;
+    const other = two ? (two.a === node ? two.b : two.a) : far;
+    for (const edge of here) gone.add(edge);
+    links.push(node, far, other, one.slot, two?.slot ?? NO_SLOT);
+    if (two && far !== other) {
+      joins.push(one.slot, two.slot, slot);
+      const joined = { a: far, b: other, slot };
+      slot += 1;
+      edges.push(joined);
+      put(joined);
+    } else waiting.push(far);
   }
-  return { edges: [...new Set(at.flatMap((set) => [...set]))], joins, links };
+  return { edges: edges.filter((edge) => !gone.has(edge)), joins, links };
 }
 
-/** Places of the nodes that chains have left, and the stars that work out those not kept. */
+/** Where the nodes that chains have left stand, and the stars that work out those not kept. */
+interface Placing {
+  readonly nodeAt: number[];
+  readonly placeOf: Int32Array;
+  readonly pairOf: (a: number, b: number) => number;
+  readonly pairCount: () => number;
+  readonly stars: number[];
+  readonly starts: number[];
+}
+
 function placeNodes(
   count: number,
   kept: readonly number[],
   edges: readonly Edge[],
   powered: readonly number[],
-  { elements }: Netlist,
-): {
-  nodeAt: number[];
-  placeOf: Int32Array;
-  pairOf: (a: number, b: number) => number;
-  pairCount: () => number;
-  stars: number[];
-  starts: number[];
-} {
-  const neighbours = Array.from({ length: count }, () => new Set<number>());
-  const present = new Set<number>();
-  const meet = (a: number, b: number): void => {
-    for (const [one, other] of [
-      [a, b],
-      [b, a],
-    ] as const) {
-      if (one === GROUND) continue;
-      present.add(one);
-      if (other !== GROUND && other !== one) neighbours[one]!.add(other);
-    }
-  };
-  for (const { a, b } of edges) meet(a, b);
+  elements: readonly Element[],
+): Placing {
+  const around = new Neighbours(count);
+  for (const { a, b } of edges) around.meet(a, b);
   for (const index of powered) {
     const element = elements[index]!;
-    if (element.kind === 'emf') meet(element.plus, element.minus);
+    if (element.kind === 'emf') around.meet(element.plus, element.minus);
     else if (element.kind === 'current')
-      for (const node of [element.from, element.to]) meet(node, node);
+      for (const node of [element.from, element.to]) around.meet(node, node);
   }
-  for (const node of kept) present.delete(node);
+  for (const node of kept) around.present[node] = 0;
   const nodeAt = [...kept];
   const placeOf = new Int32Array(count).fill(NO_PLACE);
   kept.forEach((node, index) => {
     placeOf[node] = index;
   });
-  const order: { node: number; arms: number[] }[] = [];
-  const left = [...present].sort((a, b) => a - b);
-  while (left.length > 0) {
-    let least = 0;
-    left.forEach((node, index) => {
-      if (neighbours[node]!.size < neighbours[left[least]!]!.size) least = index;
-    });
-    const [node] = left.splice(least, 1);
-    placeOf[node!] = nodeAt.length;
-    nodeAt.push(node!);
-    const arms = [...neighbours[node!]!].sort((a, b) => a - b);
-    order.push({ node: node!, arms });
-    for (const a of arms) {
-      neighbours[a]!.delete(node!);
-      for (const b of arms) if (a !== b) neighbours[a]!.add(b);
-    }
+  const starArms: number[][] = [];
+  for (let node = around.least(); node !== GROUND; node = around.least()) {
+    placeOf[node] = nodeAt.length;
+    nodeAt.push(node);
+    starArms.push(around.takeOut(node));
   }
   const size = kept.length;
-  const others = new Map<number, number>();
+  const places = nodeAt.length;
+  const known = new Int32Array(places * places);
+  let pairs = size * size;
   const pairOf = (a: number, b: number): number => {
     const low = Math.min(a, b);
     const high = Math.max(a, b);
     if (high < size) return low * size + high;
-    const key = low * nodeAt.length + high;
-    const known = others.get(key);
-    if (known !== undefined) return known;
-    others.set(key, size * size + others.size);
-    return size * size + others.size - 1;
+    const found = known[low * places + high]!;
+    if (found > 0) return found - 1;
+    pairs += 1;
+    known[low * places + high] = pairs;
+    return pairs - 1;
   };
   const stars: number[] = [];
   const starts: number[] = [];
-  for (const { node, arms } of order) {
-    const place = placeOf[node]!;
-    const places = arms.map((arm) => placeOf[arm]!);
+  starArms.forEach((nodesAround, index) => {
+    const place = size + index;
+    const arms = nodesAround.map((node) => placeOf[node]!);
     starts.push(stars.length);
     stars.push(place, arms.length);
-    for (const arm of places) stars.push(pairOf(place, arm), arm);
-    places.forEach((a, index) => {
-      for (const b of places.slice(index + 1)) stars.push(pairOf(a, b));
-    });
+    for (const arm of arms) stars.push(pairOf(place, arm), arm);
+    for (let i = 0; i < arms.length; i += 1)
+      for (let j = i + 1; j < arms.length; j += 1) stars.push(pairOf(arms[i]!, arms[j]!));
+  });
+  return { nodeAt, placeOf, pairOf, pairCount: () => pairs, stars, starts };
+}
+
+/** Which nodes are next to which while one after the other is taken out; ground is nobody's neighbour. */
+class Neighbours {
+  /** 1 for nodes that something ends at and that are not taken out. */
+  readonly present: Uint8Array;
+  private readonly count: number;
+  private readonly next: Uint8Array;
+  private readonly degrees: Int32Array;
+
+  constructor(count: number) {
+    this.count = count;
+    this.present = new Uint8Array(count);
+    this.next = new Uint8Array(count * count);
+    this.degrees = new Int32Array(count);
   }
-  return { nodeAt, placeOf, pairOf, pairCount: () => size * size + others.size, stars, starts };
+
+  meet(a: number, b: number): void {
+    if (a !== GROUND) this.present[a] = 1;
+    if (b !== GROUND) this.present[b] = 1;
+    if (a !== b && a !== GROUND && b !== GROUND) this.join(a, b);
+  }
+
+  /** The present node with the fewest neighbours; ground when none is left. */
+  least(): number {
+    let least = GROUND;
+    for (let node = 1; node < this.count; node += 1)
+      if (
+        this.present[node] === 1 &&
+        (least === GROUND || this.degrees[node]! < this.degrees[least]!)
+      )
+        least = node;
+    return least;
+  }
+
+  /** Takes a node out, which makes neighbours of its neighbours; these are returned. */
+  takeOut(node: number): number[] {
+    const arms: number[] = [];
+    for (let other = 1; other < this.count; other += 1)
+      if (this.next[node * this.count + other] === 1) arms.push(other);
+    this.present[node] = 0;
+    for (const arm of arms) {
+      this.next[arm * this.count + node] = 0;
+      this.degrees[arm]! -= 1;
+    }
+    for (const a of arms) for (const b of arms) if (a < b) this.join(a, b);
+    return arms;
+  }
+
+  private join(a: number, b: number): void {
+    if (this.next[a * this.count + b] === 1) return;
+    this.next[a * this.count + b] = 1;
+    this.next[b * this.count + a] = 1;
+    this.degrees[a]! += 1;
+    this.degrees[b]! += 1;
+  }
 }

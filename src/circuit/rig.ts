@@ -2,9 +2,9 @@
 import type { Toleranced } from '../quantity/quantity.ts';
 import { valueAt } from '../quantity/value-at.ts';
 import type { Span } from './circuit.ts';
-import type { Element } from './netlist.ts';
 import type { Draw, Instant, MakeElement } from './plan.ts';
 import { createSolver, type DcSolver, type SolveFailure } from './solve-dc.ts';
+import { isLinear } from './solver-plan.ts';
 
 /** What a rig is made of. */
 export interface RigParts {
@@ -59,7 +59,8 @@ export class Rig implements Draw {
     this.sizePlace = placeOf('fault.size');
     this.setInstant(still);
     const elements = makers.map((make) => make(this));
-    const moving = [...makers.keys()].filter((index) => this.looksAtInstant(makers[index]!));
+    const probe = new InstantProbe(this);
+    const moving = [...makers.keys()].filter((index) => probe.isAsked(makers[index]!));
     const linear = moving.filter((index) => isLinear(elements[index]!));
     this.staysReduced = moves || linear.length === 0;
     this.moving = moving;
@@ -125,33 +126,51 @@ export class Rig implements Draw {
     this.travel = travel;
     this.onSpot = onSpot;
   }
+}
+
+/** A draw that notices when it is asked for the instant. */
+class InstantProbe implements Draw {
+  private readonly draw: Draw;
+  private asked = false;
+
+  constructor(draw: Draw) {
+    this.draw = draw;
+  }
 
   /** Whether what an element is made of hangs on the instant. Which values it asks for hangs on its circuit alone. */
-  private looksAtInstant(make: MakeElement): boolean {
+  isAsked(make: MakeElement): boolean {
     if (make.fixed || make.plain) return false;
-    let looks = false;
-    const look = <T>(value: T): T => {
-      looks = true;
-      return value;
-    };
-    const rig = this;
-    make({
-      value: (key, of) => rig.value(key, of),
-      size: (span) => rig.size(span),
-      get on() {
-        return look(rig.on);
-      },
-      get swing() {
-        return look(rig.swing);
-      },
-      get travel() {
-        return look(rig.travel);
-      },
-      get onSpot() {
-        return look(rig.onSpot);
-      },
-    });
-    return looks;
+    this.asked = false;
+    make(this);
+    return this.asked;
+  }
+
+  value(key: string, of: Toleranced): number {
+    return this.draw.value(key, of);
+  }
+
+  size(of: Span): number {
+    return this.draw.size(of);
+  }
+
+  get on(): boolean {
+    this.asked = true;
+    return this.draw.on;
+  }
+
+  get swing(): number {
+    this.asked = true;
+    return this.draw.swing;
+  }
+
+  get travel(): number {
+    this.asked = true;
+    return this.draw.travel;
+  }
+
+  get onSpot(): boolean {
+    this.asked = true;
+    return this.draw.onSpot;
   }
 }
 
@@ -164,8 +183,4 @@ function evenOhms(
   const { nominal, low, high } = plain.of;
   const { times, more } = plain;
   return [{ index, place: placeOf(plain.key), nominal, low, spread: high - low, times, more }];
-}
-
-function isLinear({ kind }: Element): boolean {
-  return kind === 'resistor' || kind === 'emf' || kind === 'current';
 }

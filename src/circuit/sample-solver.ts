@@ -25,8 +25,8 @@ const FUSE_BLOWS_AT = 1.35;
 const GAP_STOPS_CHANCE = 0.6;
 /** A coil before too wide a gap gives this share of its voltage, smallest and largest. Common practice, no source. */
 const GAP_SWING = { low: 0.08, high: 0.4 };
-/** Compiled circuits kept for the next sample. */
-const RIGS_MAX = 256;
+/** Compiled circuits kept for the next sample; each takes some 30 kB. */
+const RIGS_MAX = 1024;
 
 /** Of these the last asked for are found without making a key. */
 const RECENT_MAX = 4;

@@ -70,16 +70,20 @@ export function createSolver(netlist: Netlist, options: SolverOptions = {}): DcS
   return new Solver(planSolver(netlist, options));
 }
 
+/** The equations of one step of Newton's method, and what is kept between steps. */
+interface Room {
+  readonly work: Elimination;
+  readonly base: Float64Array;
+  readonly last: Float64Array;
+}
+
 class Solver extends WalkedRegions implements DcSolver {
   readonly volts: Float64Array;
   private readonly isSmooth: boolean;
   private readonly size: number;
   private readonly width: number;
-  private readonly matrix: Float64Array;
-  private readonly base: Float64Array;
-  private readonly last: Float64Array;
-  private readonly next: Float64Array;
-  private readonly work: Elimination;
+  /** Room for Newton's method, made when it is first needed: few circuits ever do. */
+  private room: Room | null = null;
   /** The unknown at which elimination or Newton gave up last. */
   private failedAt = -1;
   constructor(plan: SolverPlan) {
@@ -88,11 +92,6 @@ class Solver extends WalkedRegions implements DcSolver {
     this.size = plan.size;
     this.width = this.size + 1;
     this.volts = new Float64Array(nodes.length);
-    this.work = createElimination(this.size);
-    this.matrix = this.work.matrix;
-    this.next = this.work.next;
-    this.base = new Float64Array(this.size * this.width);
-    this.last = new Float64Array(this.size);
     elements.forEach((element, index) => {
       this.replace(index, element);
     });
@@ -109,17 +108,28 @@ class Solver extends WalkedRegions implements DcSolver {
   solveAgain(): SolveFailure | null {
     this.loadMesh();
     if (this.walk()) return this.finish();
-    this.stampMesh();
+    const room = this.roomForNewton();
+    this.stampMesh(room.base);
     this.x.fill(0);
     if (this.plan.curved.length === 0) {
-      this.matrix.set(this.base);
-      if (!this.eliminated()) return this.failure('no-solution');
-      this.x.set(this.next);
+      room.work.matrix.set(room.base);
+      if (!this.eliminated(room.work)) return this.failure('no-solution');
+      this.x.set(room.work.next);
       return this.finish();
     }
     this.resetRegions();
-    if (this.newton(0) || this.continuation()) return this.finish();
+    if (this.newton(room, 0) || this.continuation(room)) return this.finish();
     return this.failure('not-settled');
+  }
+
+  private roomForNewton(): Room {
+    const { size, width } = this;
+    this.room ??= {
+      work: createElimination(size),
+      base: new Float64Array(size * width),
+      last: new Float64Array(size),
+    };
+    return this.room;
   }
 
   current(index: number): number {
@@ -160,8 +170,8 @@ class Solver extends WalkedRegions implements DcSolver {
   }
 
   /** Everything that does not depend on the voltages, as equations. */
-  private stampMesh(): void {
-    const { base, width, values, size, mesh } = this;
+  private stampMesh(base: Float64Array): void {
+    const { width, values, size, mesh } = this;
     const { ends, ideal } = this.plan;
     base.fill(0);
     for (let a = 0; a < mesh.size; a += 1) {
@@ -192,22 +202,23 @@ class Solver extends WalkedRegions implements DcSolver {
   }
 
   /** Newton from `x`; `tie` holds each unknown near `last`. True when settled. */
-  private newton(tie: number): boolean {
-    const { matrix, size, width, x, next } = this;
+  private newton({ work, base, last }: Room, tie: number): boolean {
+    const { size, width, x } = this;
+    const { matrix, next } = work;
     const { curved } = this.plan;
     let before = 0;
     for (let step = 1; step <= NEWTON_STEPS_MAX; step += 1) {
-      matrix.set(this.base);
+      matrix.set(base);
       this.moved = false;
-      for (let k = 0; k < curved.length; k += 1) this.stampCurve(curved[k]!);
+      for (let k = 0; k < curved.length; k += 1) this.stampCurve(matrix, curved[k]!);
       const first = this.fresh;
       this.fresh = false;
       if (tie > 0)
         for (let u = 0; u < size; u += 1) {
           matrix[u * width + u]! += tie;
-          matrix[u * width + size]! += tie * this.last[u]!;
+          matrix[u * width + size]! += tie * last[u]!;
         }
-      if (!this.eliminated()) return false;
+      if (!this.eliminated(work)) return false;
       let largest = 0;
       let settled = !this.moved && !first;
       const steady = settled;
@@ -244,26 +255,27 @@ class Solver extends WalkedRegions implements DcSolver {
   }
 
   /** Pseudo-transient continuation: strong ties to the last voltages, weakened while each stage settles. */
-  private continuation(): boolean {
+  private continuation(room: Room): boolean {
+    const { last } = room;
     this.x.fill(0);
-    this.last.fill(0);
+    last.fill(0);
     this.resetRegions();
     let tie = TIE_FIRST_SIEMENS;
     let shrink = TIE_SHRINK;
     for (let stage = 0; stage < STAGES_MAX; stage += 1) {
-      if (this.newton(tie)) {
+      if (this.newton(room, tie)) {
         let change = 0;
         for (let u = 0; u < this.size; u += 1)
-          change = Math.max(change, Math.abs(this.x[u]! - this.last[u]!));
-        this.last.set(this.x);
+          change = Math.max(change, Math.abs(this.x[u]! - last[u]!));
+        last.set(this.x);
         if (tie <= TIE_LAST_SIEMENS || change < SETTLED_VOLTS) {
-          if (this.newton(0)) return true;
-          this.x.set(this.last);
+          if (this.newton(room, 0)) return true;
+          this.x.set(last);
           if (tie <= TIE_LAST_SIEMENS) return false;
         }
         tie *= shrink;
       } else {
-        this.x.set(this.last);
+        this.x.set(last);
         tie *= TIE_GROW;
         shrink = Math.min(TIE_SHRINK_SLOWEST, Math.sqrt(shrink));
         if (tie > TIE_FIRMEST_SIEMENS) return false;
@@ -272,8 +284,8 @@ class Solver extends WalkedRegions implements DcSolver {
     return false;
   }
 
-  private eliminated(): boolean {
-    const result = eliminate(this.work);
+  private eliminated(work: Elimination): boolean {
+    const result = eliminate(work);
     if (result !== SOLVED) this.failedAt = result;
     return result === SOLVED;
   }
@@ -285,8 +297,8 @@ class Solver extends WalkedRegions implements DcSolver {
   }
 
   /** Adds element `index`, made linear at `x`, to the matrix. */
-  private stampCurve(index: number): void {
-    const { matrix, width, size } = this;
+  private stampCurve(matrix: Float64Array, index: number): void {
+    const { width, size } = this;
     const { ends } = this.plan;
     const a = ends[index * ENDS]!;
     const b = ends[index * ENDS + 1]!;

@@ -17,7 +17,7 @@ export interface SolverPlan {
   readonly netlist: Netlist;
   readonly reduction: ReductionPlan;
   /** The nodes that are solved for in each step. */
-  readonly kept: Int32Array;
+  readonly kept: readonly number[];
   /** Kept nodes and sources without resistance. */
   readonly size: number;
   /** Node of each end of each element; ground where there is no such end. */
@@ -25,12 +25,12 @@ export interface SolverPlan {
   /** Unknown of each end, -1 for ground and for what is reduced; of a source without resistance the third is its current. */
   readonly ends: Int32Array;
   /** Elements by what they are to the solver. */
-  readonly varying: Int32Array;
-  readonly ideal: Int32Array;
-  readonly curved: Int32Array;
-  readonly corners: Int32Array;
+  readonly varying: readonly number[];
+  readonly ideal: readonly number[];
+  readonly curved: readonly number[];
+  readonly corners: readonly number[];
   /** Diodes and lamps. */
-  readonly lights: Int32Array;
+  readonly lights: readonly number[];
   /** Whether all of them sit between the last two kept nodes, or the last one and ground. */
   readonly lightsTogether: boolean;
   /** Whether only the kept nodes are wanted. */
@@ -40,11 +40,14 @@ export interface SolverPlan {
 /** Takes a netlist apart. */
 export function planSolver(netlist: Netlist, { watched, varying = [] }: SolverOptions): SolverPlan {
   const { elements } = netlist;
-  const of = (...kinds: Element['kind'][]): number[] =>
-    [...elements.keys()].filter((index) => kinds.includes(elements[index]!.kind));
-  const lights = of('diode', 'lamp');
-  const corners = of('regulator', 'sink', 'gated-output');
-  const ideal = [...elements.keys()].filter((index) => isIdeal(elements[index]!));
+  const lights: number[] = [];
+  const corners: number[] = [];
+  const ideal: number[] = [];
+  elements.forEach((element, index) => {
+    if (element.kind === 'diode' || element.kind === 'lamp') lights.push(index);
+    else if (element.kind === 'emf' && element.ohms === 0) ideal.push(index);
+    else if (!isLinear(element)) corners.push(index);
+  });
   const late = new Set([...corners, ...lights, ...ideal, ...varying]);
   const lit = new Set(lights.flatMap((index) => nodesOf(elements[index]!)));
   const lightsTogether =
@@ -70,20 +73,21 @@ export function planSolver(netlist: Netlist, { watched, varying = [] }: SolverOp
   return {
     netlist,
     reduction: planReduction(netlist, kept, (index) => late.has(index), floatingIslands(netlist)),
-    kept: Int32Array.from(kept),
+    kept: kept,
     size: kept.length + ideal.length,
     nodes,
     ends,
-    varying: Int32Array.from(varying.filter((index) => !ideal.includes(index))),
-    ideal: Int32Array.from(ideal),
-    curved: Int32Array.from([...corners, ...lights].sort((a, b) => a - b)),
-    corners: Int32Array.from(corners),
-    lights: Int32Array.from(lights),
+    varying: varying.filter((index) => !ideal.includes(index)),
+    ideal: ideal,
+    curved: [...corners, ...lights].sort((a, b) => a - b),
+    corners: corners,
+    lights: lights,
     lightsTogether,
     keptOnly: watched !== undefined,
   };
 }
 
-function isIdeal(element: Element): boolean {
-  return element.kind === 'emf' && element.ohms === 0;
+/** Elements whose current is a straight line over their voltage, wherever it stands. */
+export function isLinear({ kind }: Element): boolean {
+  return kind === 'resistor' || kind === 'emf' || kind === 'current';
 }
