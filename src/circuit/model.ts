@@ -9,7 +9,7 @@ import { InstrumentReader } from './read-instrument.ts';
 import { leads, refuseTest } from './refuse-test.ts';
 import { SampleSolver } from './sample-solver.ts';
 import { createSamples, FREE_POINT, type Samples } from './samples.ts';
-import type { Look, Meter, Shown, Test } from './test.ts';
+import { LOOKS, type Look, type LookProbe, type Meter, type Shown, type Test } from './test.ts';
 import { testKey } from './test-key.ts';
 import type { TestRefusal } from './test-refusal.ts';
 
@@ -46,6 +46,17 @@ export interface Model {
   readonly pointOf: (sample: number) => Float64Array;
   /** What is shown in the car at a point; of a sample's point the same as `shows` of that sample. Nothing is kept. */
   readonly showsAt: (faultId: string, test: Test, point: Float64Array) => Shown;
+  /**
+   * The same for `count` points, one after the other in `points`. Into `out` goes for each a number in volts or ohms, or the
+   * place of the look in `LOOKS` of the probe.
+   */
+  readonly showsAtAll: (
+    faultId: string,
+    test: Test,
+    points: Float64Array,
+    count: number,
+    out: Float64Array,
+  ) => void;
   /** Why the test must not or cannot be done, or null. */
   readonly refusal: (test: Test) => TestRefusal | null;
   /** What the circuit shows over all samples, healthy unless a fault is named. */
@@ -82,8 +93,11 @@ class CircuitModel implements Model {
   readonly samples: number;
   readonly meter: Meter;
   private readonly faults: ReadonlyMap<string, Fault>;
-  private readonly shown = new Map<string, (Shown | undefined)[]>();
+  /** By the key of the test, then by fault. */
+  private readonly shown = new Map<string, Map<string, (Shown | undefined)[]>>();
+  private readonly shownOfTest = new WeakMap<Test, Map<string, (Shown | undefined)[]>>();
   private readonly keys = new WeakMap<Test, string>();
+  private readonly pairs = new Map<string, Fault>();
   readonly solver: SampleSolver;
   readonly quantities: readonly CarQuantity[];
   private readonly draws: Samples;
@@ -102,9 +116,9 @@ class CircuitModel implements Model {
   }
 
   readonly shows = (faultId: string, test: Test, sample: number): Shown => {
-    const key = `${faultId}|${this.keyOf(test)}`;
-    const list = this.shown.get(key) ?? [];
-    if (list.length === 0) this.shown.set(key, list);
+    const ofTest = this.shownOfTest.get(test) ?? this.listsOf(test);
+    const list = ofTest.get(faultId) ?? [];
+    if (list.length === 0) ofTest.set(faultId, list);
     list[sample + 1] ??= this.reader.read(this.faultOf(faultId), test, sample);
     return list[sample + 1]!;
   };
@@ -115,6 +129,25 @@ class CircuitModel implements Model {
   readonly showsAt = (faultId: string, test: Test, point: Float64Array): Shown => {
     this.draws.take(point);
     return this.reader.read(this.faultOf(faultId), test, FREE_POINT);
+  };
+
+  readonly showsAtAll = (
+    faultId: string,
+    test: Test,
+    points: Float64Array,
+    count: number,
+    out: Float64Array,
+  ): void => {
+    const fault = this.faultOf(faultId);
+    const size = this.quantities.length;
+    const point = new Float64Array(size);
+    this.draws.take(point);
+    const looks: readonly Look[] = isLookProbe(test.probe.kind) ? LOOKS[test.probe.kind] : [];
+    for (let index = 0; index < count; index += 1) {
+      for (let place = 0; place < size; place += 1) point[place] = points[index * size + place]!;
+      const shown = this.reader.read(fault, test, FREE_POINT);
+      out[index] = shown.kind === 'number' ? shown.value : looks.indexOf(shown.look);
+    }
   };
 
   readonly refusal = (test: Test): TestRefusal | null => refuseTest(this.circuit, test);
@@ -177,9 +210,18 @@ class CircuitModel implements Model {
     return key;
   }
 
+  /** What has been shown for this test, or for another one that is written the same. */
+  private listsOf(test: Test): Map<string, (Shown | undefined)[]> {
+    const key = this.keyOf(test);
+    const lists = this.shown.get(key) ?? new Map<string, (Shown | undefined)[]>();
+    this.shown.set(key, lists);
+    this.shownOfTest.set(test, lists);
+    return lists;
+  }
+
   private faultOf(id: string): Fault | null {
     if (id === 'healthy') return null;
-    const fault = this.faults.get(id) ?? this.pairOf(id);
+    const fault = this.faults.get(id) ?? this.pairs.get(id) ?? this.pairOf(id);
     if (!fault) throw new Error(`model: the circuit "${this.circuit.name}" has no fault "${id}"`);
     return fault;
   }
@@ -188,6 +230,13 @@ class CircuitModel implements Model {
   private pairOf(id: string): Fault | undefined {
     const [first, second] = id.split(PAIR_MARK).map((one) => this.faults.get(one));
     if (!first || !second) return undefined;
-    return { ...first, id, subject: [...first.subject, ...second.subject], also: second.effect };
+    const subject = [...first.subject, ...second.subject];
+    const pair = { ...first, id, subject, also: second.effect };
+    this.pairs.set(id, pair);
+    return pair;
   }
+}
+
+function isLookProbe(kind: Test['probe']['kind']): kind is LookProbe {
+  return kind in LOOKS;
 }
