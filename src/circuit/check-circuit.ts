@@ -1,7 +1,7 @@
 /** Asks of a circuit, before it is solved for anyone, what the solver could only answer with a shrug. */
 import type { Path } from '../source/parse-yaml.ts';
 import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
-import { floatingIslands } from './order-nodes.ts';
+import { floatingIslands } from './floating-islands.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
 import { planNetlist } from './plan-netlist.ts';
 import { NOMINAL_DRAW } from './size-faults.ts';

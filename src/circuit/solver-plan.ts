@@ -1,6 +1,7 @@
 /** How a circuit is taken apart for the solver: what is reduced once, and what is left for each step. */
+
+import { floatingIslands } from './floating-islands.ts';
 import { type Element, GROUND, type Netlist, nodesOf } from './netlist.ts';
-import { floatingIslands } from './order-nodes.ts';
 import { planReduction, type ReductionPlan } from './plan-reduction.ts';
 
 /** Places for the ends of each element: the most have three. */

@@ -1,8 +1,21 @@
-/** How many operating points a second: a 20-node sensor circuit, linear and with an LED, beside ngspice and mathjs. */
+/**
+ * How many operating points a second: a 20-node sensor circuit, linear and with an LED, beside a plain dense matrix, ngspice
+ * and mathjs; and how many readings a second the shipped circuits give, each of another car.
+ *
+ * Against an older commit: check it out with its own node_modules, and run there and here in turn
+ * `npm run bench circuit`. The rows `ohmward` of `linear` and `diode` have been the same since 215ef3b.
+ */
+import { readFileSync } from 'node:fs';
 import { Simulation } from 'eecircuit-engine';
 import { lusolve } from 'mathjs';
+import { loadCircuit } from '../../src/circuit/load-circuit.ts';
+import { createModel } from '../../src/circuit/model.ts';
 import type { Element, Netlist } from '../../src/circuit/netlist.ts';
+import { PLAIN_SETUP } from '../../src/circuit/plain-setup.ts';
 import { createSolver } from '../../src/circuit/solve-dc.ts';
+import type { Probe, Setup } from '../../src/circuit/test.ts';
+import { densePath } from '../circuit/dense-path.ts';
+import { METER } from '../circuit/shipped.ts';
 
 /** Points a second of each program on each circuit. */
 export interface BenchRow {
@@ -55,6 +68,7 @@ export async function benchCircuit(
   ] as const) {
     const netlist = ladder(light);
     rows.push({ circuit, program: 'ohmward', pointsPerSecond: ours(netlist) });
+    rows.push({ circuit, program: 'dense matrix', pointsPerSecond: dense(netlist) });
     rows.push({
       circuit,
       program: 'ngspice (WebAssembly)',
@@ -66,21 +80,104 @@ export async function benchCircuit(
     print(
       `${circuit.padEnd(8)} ${program.padEnd(24)} ${Math.round(pointsPerSecond).toLocaleString('en')} operating points a second`,
     );
+  const of = (circuit: string, program: string) =>
+    rows.find((row) => row.circuit === circuit && row.program === program)!.pointsPerSecond;
+  const ratio = (a: number, b: number) => (a / b).toFixed(2);
+  for (const circuit of ['linear', 'diode'])
+    print(
+      `${circuit.padEnd(8)} ohmward against the dense matrix: ${ratio(of(circuit, 'ohmward'), of(circuit, 'dense matrix'))}`,
+    );
+  print(`diode against linear: ${ratio(of('diode', 'ohmward'), of('linear', 'ohmward'))}`);
   return rows;
+}
+
+/** One reading of one shipped circuit under one fault. */
+interface Reading {
+  readonly words: string;
+  readonly circuit: string;
+  readonly fault: string;
+  readonly probe: Probe;
+  readonly setup?: Partial<Setup>;
+}
+
+const READINGS: readonly Reading[] = [
+  {
+    words: 'linear',
+    circuit: 'reluctor-two-wire',
+    fault: 'wire.plus.resistive',
+    probe: { kind: 'volts', plus: 'sensor.plus', minus: 'battery.negative' },
+  },
+  {
+    words: 'light',
+    circuit: 'reluctor-two-wire',
+    fault: 'wire.plus.resistive',
+    probe: { kind: 'light', plus: 'battery.positive', minus: 'sensor.plus' },
+  },
+  {
+    words: 'light beside a reference',
+    circuit: 'hall-module-fed',
+    fault: 'wire.feed.resistive',
+    probe: { kind: 'light', plus: 'battery.positive', minus: 'sensor.ground' },
+  },
+  {
+    words: 'reference at its limit',
+    circuit: 'hall-module-fed',
+    fault: 'wire.feed.short-to-ground',
+    probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
+  },
+  {
+    words: 'picture, two levels',
+    circuit: 'hall-module-fed',
+    fault: 'wire.feed.resistive',
+    probe: { kind: 'pattern', plus: 'sensor.signal', minus: 'battery.negative' },
+    setup: { state: 'cranking', target: 'moving' },
+  },
+];
+/** Cars of one measurement. */
+const CARS = 500;
+
+/** Readings a second of the shipped circuits, each of another car, by `showsAtAll`. */
+export function benchReadings(print: (line: string) => void = console.log): BenchRow[] {
+  return READINGS.map(({ words, circuit: name, fault, probe, setup }) => {
+    const file = `procedures/circuits/${name}.yaml`;
+    const { value } = loadCircuit(readFileSync(file, 'utf8'), file);
+    if (!value) throw new Error(`bench: ${file} does not load`);
+    const model = createModel(value, { samples: CARS, seed: 1, meter: METER });
+    const size = model.quantities.length;
+    const points = new Float64Array(CARS * size);
+    for (let car = 0; car < CARS; car += 1) points.set(model.pointOf(car), car * size);
+    const out = new Float64Array(CARS);
+    const test = { setup: { ...PLAIN_SETUP, ...setup }, probe };
+    const rate = perSecond(CARS, () => model.showsAtAll(fault, test, points, CARS, out));
+    print(`${words.padEnd(24)} ${Math.round(rate).toLocaleString('en')} readings a second`);
+    return { circuit: words, program: 'ohmward', pointsPerSecond: rate };
+  });
+}
+
+function dense(netlist: Netlist): number {
+  return withSources(netlist, 200, (element) => {
+    const elements = [element, ...netlist.elements.slice(1)];
+    return densePath({ ...netlist, elements })[NODES]!;
+  });
 }
 
 function ours(netlist: Netlist): number {
   const solver = createSolver(netlist);
+  return withSources(netlist, 2000, (source) => {
+    solver.replace(0, source);
+    if (solver.solve() !== null) throw new Error('bench: no solution');
+    return solver.volts[NODES]!;
+  });
+}
+
+/** Points a second, each with another voltage of the source. */
+function withSources(netlist: Netlist, points: number, solve: (source: Element) => number): number {
   const first = netlist.elements[0]!;
   if (first.kind !== 'emf') throw new Error('bench: the source comes first');
   const sources = Array.from({ length: 64 }, (_, index) => ({ ...first, volts: 12 + index / 64 }));
   let sum = 0;
-  const rate = perSecond(2000, () => {
-    for (let point = 0; point < 2000; point += 1) {
-      solver.replace(0, sources[point & 63]!);
-      if (solver.solve() !== null) throw new Error('bench: no solution');
-      sum += solver.volts[NODES]!;
-    }
+  const rate = perSecond(points, () => {
+    for (let point = 0; point < points; point += 1) sum += solve(sources[point & 63]!);
   });
   if (!Number.isFinite(sum)) throw new Error('bench: not a number');
   return rate;

@@ -1,9 +1,9 @@
-/** What people type for a measurement, keys of tests, values of files, roles of wires, order of unknowns; all by hand. */
+/** What people type for a measurement, keys of tests, values of files, roles of wires, what hangs in the air; all by hand. */
 import { describe, expect, test } from 'vitest';
 import type { Part, Wire } from '../../src/circuit/circuit.ts';
+import { floatingIslands } from '../../src/circuit/floating-islands.ts';
 import type { Element } from '../../src/circuit/netlist.ts';
 import { joinedTo } from '../../src/circuit/nets.ts';
-import { floatingIslands, orderNodes } from '../../src/circuit/order-nodes.ts';
 import { parseBridge, parseMeasure } from '../../src/circuit/parse-measure.ts';
 import type { Plan } from '../../src/circuit/plan.ts';
 import { addBridges } from '../../src/circuit/plan-netlist.ts';
@@ -190,32 +190,9 @@ test('a wire carries what it leads to, through splices, fuses and joined pins', 
   });
 });
 
-describe('the unknowns', () => {
+describe('nodes', () => {
   const resistor = (a: number, b: number): Element => ({ kind: 'resistor', a, b, ohms: 1 });
   const nodes = ['0', '1', '2', '3', '4', '5'];
-  test('come with the fewest neighbours first, so a hub comes behind its spokes', () => {
-    // node 1 touches 2, 3, 4 and 5; ground is no neighbour
-    const star = [2, 3, 4, 5].map((spoke) => resistor(1, spoke));
-    const order = orderNodes({ nodes, elements: [...star, resistor(2, 0)] });
-    expect(order[0]).toBe(-1);
-    expect([...order].slice(1).sort()).toEqual([0, 1, 2, 3, 4]);
-    // with one spoke left, hub and spoke have one neighbour each
-    expect(order[1]).toBeGreaterThanOrEqual(3);
-  });
-  test('neighbours of one that is gone become neighbours of each other', () => {
-    // 3 goes first and joins 1 and 2, which then have 3 neighbours each where 4 still has 2
-    const elements = [
-      resistor(3, 1),
-      resistor(3, 2),
-      resistor(1, 4),
-      resistor(1, 5),
-      resistor(2, 4),
-      resistor(2, 5),
-    ];
-    const order = orderNodes({ nodes, elements });
-    expect(order[3]).toBe(0);
-    expect(order[4]).toBe(1);
-  });
   test('without a way to ground are named once for each island', () => {
     const elements = [resistor(0, 1), resistor(2, 3), resistor(3, 4)];
     expect(floatingIslands({ nodes, elements })).toEqual([2, 5]);

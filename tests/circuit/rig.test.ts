@@ -1,0 +1,52 @@
+/** A rig gives a car the same answer to the bit, whatever was asked before, and the answer of the whole circuit. */
+import { describe, expect, test } from 'vitest';
+import { standardTests } from '../../src/circuit/standard-tests.ts';
+import { LOOKS, type Shown, type Test } from '../../src/circuit/test.ts';
+import { modelOf, NAMES } from './shipped.ts';
+
+/** Every so many tests and faults are looked at. */
+const EACH = 7;
+const CARS = 6;
+
+function numberOf(shown: Shown, test: Test): number {
+  if (shown.kind === 'number') return shown.value;
+  const { kind } = test.probe;
+  const looks: readonly string[] = kind === 'volts' || kind === 'ohms' ? [] : LOOKS[kind];
+  return looks.indexOf(shown.look);
+}
+
+describe.each(NAMES)('%s', (name) => {
+  const model = modelOf(name);
+  const tests = standardTests(model.circuit).map(({ test }) => test);
+  const faults = ['healthy', ...model.circuit.faults.map(({ id }) => id)];
+  const asked = faults.flatMap((fault, row) =>
+    tests.flatMap((test, column) =>
+      (row * tests.length + column) % EACH === 0 ? [{ fault, test }] : [],
+    ),
+  );
+
+  test('shows the same to the bit in any order, one by one or many at once, by sample or by point', () => {
+    expect(asked.length).toBeGreaterThan(50);
+    const size = model.quantities.length;
+    const points = new Float64Array(CARS * size);
+    for (let car = 0; car < CARS; car += 1) points.set(model.pointOf(car), car * size);
+    const backwards = modelOf(name);
+    const order = [...asked.keys()].reverse();
+    const later = new Map<number, number[]>();
+    for (const index of order) {
+      const { fault, test } = asked[index]!;
+      const cars = Array.from({ length: CARS }, (_, car) => CARS - 1 - car);
+      const shown = cars.map((car) => numberOf(backwards.shows(fault, test, car), test));
+      later.set(index, shown.reverse());
+    }
+    const out = new Float64Array(CARS);
+    asked.forEach(({ fault, test }, index) => {
+      model.showsAtAll(fault, test, points, CARS, out);
+      const single = Array.from({ length: CARS }, (_, car) =>
+        numberOf(model.showsAt(fault, test, points.slice(car * size, (car + 1) * size)), test),
+      );
+      expect([...out], `${fault} ${JSON.stringify(test)}`).toEqual(single);
+      expect(later.get(index), `${fault} ${JSON.stringify(test)}`).toEqual(single);
+    });
+  });
+});
