@@ -35,6 +35,8 @@ export class InstrumentReader {
   private readonly inputs = new Map<TerminalId, TerminalId | null>();
   /** Levels of the healthy signal, which every sample of a pattern is held against. */
   private readonly good = new Map<string, Levels>();
+  /** The same object for a setup, since rigs are found by it. */
+  private readonly plain = new WeakMap<Setup, Setup>();
 
   constructor(circuit: Circuit, solver: SampleSolver, meter: Meter, draws: Samples) {
     this.circuit = circuit;
@@ -117,12 +119,17 @@ export class InstrumentReader {
   }
 
   private goodLevels(setup: Setup, plus: TerminalId, minus: TerminalId, sample: number): Levels {
+    if (sample === FREE_POINT) return this.healthyLevels(setup, plus, minus, sample);
     const key = `${setup.state}|${plus}|${minus}|${sample}`;
-    const known = sample === FREE_POINT ? undefined : this.good.get(key);
-    if (known) return known;
-    const made = this.solver.levelsAt(null, plainSetup(setup), plus, minus, 'meter', sample);
-    if (sample !== FREE_POINT) this.good.set(key, made);
+    const made = this.good.get(key) ?? this.healthyLevels(setup, plus, minus, sample);
+    this.good.set(key, made);
     return made;
+  }
+
+  private healthyLevels(setup: Setup, plus: TerminalId, minus: TerminalId, sample: number): Levels {
+    const plain = this.plain.get(setup) ?? plainSetup(setup);
+    this.plain.set(setup, plain);
+    return this.solver.levelsAt(null, plain, plus, minus, 'meter', sample);
   }
 
   private isUneven(
