@@ -15,8 +15,9 @@ import {
   type SensorPart,
   type Wire,
 } from './circuit.ts';
+import { copperWarmth, type Warmth } from './copper-warmth.ts';
 import { type Element, GROUND } from './netlist.ts';
-import type { PartEffect, Plan } from './plan.ts';
+import type { Draw, PartEffect, Plan } from './plan.ts';
 import { addModule, groundPath } from './plan-module.ts';
 import { addSensor } from './plan-sensor.ts';
 import type { Setup, TerminalId } from './test.ts';
@@ -27,6 +28,8 @@ export const CONTACT: Toleranced = unknownBetween(0.002, 0.02, 'ohm');
 export const WIRE_SPREAD = 0.15;
 /** A plain lead with two clips. */
 const LEAD_OHMS = 0.05;
+/** What a test resistor has of what its bands say; the same one in every test. Common practice, no source. */
+export const BRIDGE_RESISTOR: Toleranced = { nominal: 1, low: 0.95, high: 1.05, unit: '1' };
 
 /**
  * The netlist of the circuit with these faults in one setup, without any instrument. Of two faults in the same wire,
@@ -40,10 +43,12 @@ export function planNetlist(
 ): Plan {
   const plan = emptyPlan();
   addBattery(plan, circuit, setup);
+  const warmth = copperWarmth(circuit.celsius);
   for (const wire of circuit.wires)
     addWire(
       plan,
-      wire,
+      withSwappedEnds(wire, effects),
+      warmth,
       effects.find((one) => isOfWire(one, wire.name)),
     );
   for (const part of circuit.parts) {
@@ -58,10 +63,19 @@ export function planNetlist(
     const own = hurt?.kind === 'part' && !(spare && hurt.mode !== 'leads-swapped') ? hurt : null;
     if (part.kind === 'module') {
       if (plugged) addModule(plan, part, setup.state !== 'key-off', own);
-    } else if (isSensor(part)) addSensor(plan, part, setup, own, spare);
+    } else if (isSensor(part)) addSensor({ plan, setup, warmth }, part, own, spare);
     else if (!blown.includes(part.name)) addPlainPart(plan, part, setup, own);
   }
   return plan;
+}
+
+/** Where the wire ends once two of them have changed places in a plug. */
+function withSwappedEnds(wire: Wire, effects: readonly FaultEffect[]): Wire {
+  const swap = effects.find((one) => one.kind === 'wires-swapped');
+  if (swap?.kind !== 'wires-swapped') return wire;
+  const [a, b] = swap.terminals;
+  const placed = (end: TerminalId): TerminalId => (end === a ? b : end === b ? a : end);
+  return { ...wire, from: placed(wire.from), to: placed(wire.to) };
 }
 
 function isOfWire(effect: FaultEffect, name: string): boolean {
@@ -89,8 +103,14 @@ export function addBridges(
         plan.makers.push(() => backwards);
       }
     } else {
-      const ohms = through === 'lead' ? LEAD_OHMS : Math.max(LEAD_OHMS, through.ohms);
-      plan.makers.push(() => ({ kind: 'resistor', a, b, ohms }));
+      const said = through === 'lead' ? LEAD_OHMS : Math.max(LEAD_OHMS, through.ohms);
+      const share = (draw: Draw) => draw.value('bridge.resistor', BRIDGE_RESISTOR);
+      plan.makers.push((draw) => ({
+        kind: 'resistor',
+        a,
+        b,
+        ohms: through === 'lead' ? said : said * share(draw),
+      }));
     }
   }
 }
@@ -134,24 +154,25 @@ export function copperOf(wire: Wire): Toleranced {
 }
 
 /** `effect` is of this wire, or of another that is shorted to it. */
-function addWire(plan: Plan, wire: Wire, effect: FaultEffect | undefined): void {
+function addWire(plan: Plan, wire: Wire, warmth: Warmth, effect: FaultEffect | undefined): void {
   const { name } = wire;
   const a = plan.node(wire.from);
   const b = plan.node(wire.to);
   const key = `wire.${name}`;
   const copper = copperOf(wire);
+  const whole = (draw: Draw): number => draw.value(key, copper) * warmth(draw);
   if (effect?.kind === 'wire-open') return;
   if (effect?.kind === 'wire-resistive') {
     plan.makers.push((draw) => ({
       kind: 'resistor',
       a,
       b,
-      ohms: draw.value(key, copper) + draw.size(effect.ohms),
+      ohms: whole(draw) + draw.size(effect.ohms),
     }));
     return;
   }
   if (effect?.kind !== 'wire-short') {
-    plan.makers.push((draw) => ({ kind: 'resistor', a, b, ohms: draw.value(key, copper) }));
+    plan.makers.push((draw) => ({ kind: 'resistor', a, b, ohms: whole(draw) }));
     return;
   }
   const middle = plan.node(`wire.${name}.middle`);
@@ -159,13 +180,13 @@ function addWire(plan: Plan, wire: Wire, effect: FaultEffect | undefined): void 
     kind: 'resistor',
     a,
     b: middle,
-    ohms: draw.value(key, copper) / 2,
+    ohms: whole(draw) / 2,
   }));
   plan.makers.push((draw) => ({
     kind: 'resistor',
     a: middle,
     b,
-    ohms: draw.value(key, copper) / 2,
+    ohms: whole(draw) / 2,
   }));
   if (effect.wire !== name) return;
   const other = plan.node(

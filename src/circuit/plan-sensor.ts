@@ -7,6 +7,7 @@ import type {
   ReluctorPart,
   SensorPart,
 } from './circuit.ts';
+import type { Warmth } from './copper-warmth.ts';
 import type { Draw, MakeElement, PartEffect, Plan } from './plan.ts';
 import type { Setup } from './test.ts';
 
@@ -29,9 +30,8 @@ interface Adding<T extends SensorPart> {
 
 /** Adds the sensor at its own pins. `own` is its failure; a spare has average values and none. */
 export function addSensor(
-  plan: Plan,
+  { plan, setup, warmth }: { readonly plan: Plan; readonly setup: Setup; readonly warmth: Warmth },
   sensor: SensorPart,
-  setup: Setup,
   own: PartEffect | null,
   spare: boolean,
 ): void {
@@ -51,7 +51,8 @@ export function addSensor(
       addCurrentSwitch({ sensor, ...rest });
       return;
     case 'reluctor':
-      addReluctor({ sensor, ...rest }, setup);
+      // A spare comes from the shelf and is as warm as its data say.
+      addReluctor({ sensor, ...rest }, setup, spare ? () => 1 : warmth);
       return;
     case 'potentiometer':
       addTracks({ sensor, ...rest });
@@ -124,6 +125,7 @@ function addCurrentSwitch({ sensor, plan, own, pin, read }: Adding<CurrentSwitch
 function addReluctor(
   { sensor, plan, own, pin, read }: Adding<ReluctorPart>,
   { state, target }: Setup,
+  warmth: Warmth,
 ): void {
   if (own?.mode === 'coil-open') return;
   const swapped = own?.mode === 'leads-swapped';
@@ -133,7 +135,7 @@ function addReluctor(
   plan.makers.push((draw) => {
     const turns = own?.mode === 'shorted-turns' ? draw.size(own.size) : 1;
     const joint = own?.mode === 'coil-resistive' ? draw.size(own.size) : 0;
-    const ohms = read(draw, 'ohms', sensor.ohms) * turns + joint;
+    const ohms = read(draw, 'ohms', sensor.ohms) * warmth(draw) * turns + joint;
     const peak = target === 'still' ? 0 : read(draw, speed, sensor[speed]) * turns;
     return { kind: 'emf', plus, minus, volts: draw.swing * peak, ohms };
   });
@@ -151,6 +153,7 @@ function addTracks({ sensor, plan, own, pin, read }: Adding<PotentiometerPart>):
       const closed = read(draw, `${track.name}.closed`, track.closed);
       return closed + draw.travel * (read(draw, `${track.name}.open`, track.open) - closed);
     };
+    if (hurt?.mode === 'shorted') plan.makers.push(faultResistor(feed, ground, hurt));
     // A break in the track leaves the part of it that the wiper stands on.
     const broken = hurt?.mode === 'track-open' ? hurt.size : null;
     const part = (draw: Draw, share: number, cut: boolean): number =>

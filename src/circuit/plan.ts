@@ -19,6 +19,16 @@ export interface Draw {
   readonly onSpot: boolean;
 }
 
+/** The middle of every tolerance; output on, coil at its peak, half-way travel. */
+export const NOMINAL_DRAW: Draw = {
+  value: (_key, of) => of.nominal,
+  size: (span) => Math.sqrt(span.low * span.high),
+  on: true,
+  swing: 1,
+  travel: 0.5,
+  onSpot: false,
+};
+
 export type MakeElement = (draw: Draw) => Element;
 
 export interface Plan {

@@ -13,7 +13,7 @@ import {
 } from './instruments.ts';
 import type { Element } from './netlist.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
-import type { Draw, MakeElement } from './plan.ts';
+import type { Draw, MakeElement, Plan } from './plan.ts';
 import { addBridges, planNetlist } from './plan-netlist.ts';
 import { FREE_POINT, NOMINAL, type Samples } from './samples.ts';
 import { createSolver, type DcSolver } from './solve-dc.ts';
@@ -32,6 +32,8 @@ const RIGS_MAX = 256;
 interface Rig {
   readonly makers: readonly MakeElement[];
   readonly solver: DcSolver;
+  /** Number of the node of a terminal of the circuit. */
+  readonly node: Plan['node'];
   readonly plus: number;
   readonly minus: number;
   /** Number of the instrument's element, or -1. */
@@ -42,7 +44,7 @@ interface Rig {
 type Instrument = 'meter' | 'ohms' | 'light' | 'lamp' | 'none';
 
 /** The sensor at one instant. */
-interface Instant {
+export interface Instant {
   readonly on: boolean;
   readonly swing: number;
   readonly travel: number;
@@ -149,6 +151,20 @@ export class SampleSolver {
     return rig.solver.volts[rig.plus]! - rig.solver.volts[rig.minus]!;
   }
 
+  /** Voltages of several terminals against battery negative at one instant, without any instrument. */
+  voltsOf(
+    fault: Fault | null,
+    setup: Setup,
+    terminals: readonly TerminalId[],
+    instant: Instant,
+    sample: number,
+  ): number[] {
+    const blown = this.blownBy(fault, sample);
+    const rig = this.rig(fault, setup, terminals[0]!, 'battery.negative', 'none', blown);
+    this.volts(rig, fault, instant, sample);
+    return terminals.map((terminal) => rig.solver.volts[rig.node(terminal)]!);
+  }
+
   /** The value of each quantity in a sample. */
   valueOf(sample: number): Draw['value'] {
     if (sample === NOMINAL) return (_key, of) => of.nominal;
@@ -213,7 +229,14 @@ export class SampleSolver {
       nodes: plan.nodes,
       elements: plan.makers.map((make) => make(draw)),
     });
-    const rig: Rig = { makers: plan.makers, solver, plus: a, minus: b, instrument: at };
+    const rig: Rig = {
+      makers: plan.makers,
+      solver,
+      node: plan.node,
+      plus: a,
+      minus: b,
+      instrument: at,
+    };
     if (this.rigs.size >= RIGS_MAX) this.rigs.delete(this.rigs.keys().next().value!);
     this.rigs.set(key, rig);
     return rig;

@@ -152,7 +152,8 @@ export function intermittentShows(
         test.probe.kind === 'inspect' ||
         // Drawn anew for each test: what was there in one reading may be away in the next.
         chanceOf(sample, `${fault} ${id}`) < chance;
-      return model.shows(isThere ? fault : HEALTHY, leftAlone(test), sample);
+      // The same car with its fault and without.
+      return model.shows(isThere ? fault : HEALTHY, leftAlone(test), sample, fault);
     }
     const woken = isFleeting && sample < WOKEN_CHANCE * samples;
     return drops(woken && places.get(id)!.faults.includes(fault));

@@ -18,8 +18,8 @@ import {
 } from '../../src/circuit/instruments.ts';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import type { Element, Netlist } from '../../src/circuit/netlist.ts';
+import { NOMINAL_DRAW } from '../../src/circuit/plan.ts';
 import { addBridges, planNetlist } from '../../src/circuit/plan-netlist.ts';
-import { NOMINAL_DRAW } from '../../src/circuit/size-faults.ts';
 import { createSolver } from '../../src/circuit/solve-dc.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Meter, Probe, Test } from '../../src/circuit/test.ts';
