@@ -3,7 +3,7 @@
  * at one instant of the sensor.
  */
 import { valueAt } from '../quantity/value-at.ts';
-import { type Circuit, effectsOf, type Fault, sensorOf } from './circuit.ts';
+import { type Circuit, effectsOf, type Fault, type FaultEffect, sensorOf } from './circuit.ts';
 import {
   bridgeElement,
   lampElement,
@@ -179,7 +179,7 @@ export class SampleSolver {
   /** Fuses that this fault blows as soon as the key is on. */
   blownBy(fault: Fault | null, sample: number): readonly string[] {
     const fuses = this.circuit.parts.filter((part) => part.kind === 'fuse');
-    if (fuses.length === 0 || fault === null) return NONE;
+    if (fault === null || fuses.length === 0 || !effectsOf(fault).some(canBlow)) return NONE;
     const key = `${fault.id}|${sample}`;
     const known = sample === FREE_POINT ? undefined : this.blown.get(key);
     if (known) return known;
@@ -267,6 +267,11 @@ export class SampleSolver {
 }
 
 const NONE: readonly string[] = [];
+
+/** More current than in a healthy circuit flows only where something touches or is shorted. */
+function canBlow({ kind }: FaultEffect): boolean {
+  return kind === 'wire-short' || kind === 'wires-swapped' || kind === 'part';
+}
 
 /** The fault is this one of the target. */
 export function isTarget(fault: Fault | null, mode: 'damaged' | 'displaced' | 'gap-wide'): boolean {

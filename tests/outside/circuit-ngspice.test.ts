@@ -137,16 +137,18 @@ const SETTINGS = ['RELTOL=1e-9 ABSTOL=1e-15 VNTOL=1e-12', 'RELTOL=1e-6 ABSTOL=1e
 
 /**
  * Node voltages by ngspice, ground first. Where it finds no operating point by itself it is told where to begin, in tenths
- * of a volt (.nodeset): from there it still has to reach a solution of its own equations.
+ * of a volt (.nodeset), and where that is not enough, as behind a light that an output of 1.5 V hardly opens, in
+ * hundredths, ten times what is allowed between the two: from there it still has to reach a solution of its own equations.
  */
 async function ngspice(
   netlist: Netlist,
   ours: Float64Array,
 ): Promise<{ volts: number[]; helped: boolean }> {
-  const hints = Array.from(ours).flatMap((volts, node) =>
-    node === 0 ? [] : [`V(n${node})=${volts.toFixed(1)}`],
-  );
-  for (const hint of [null, `.nodeset ${hints.join(' ')}`])
+  const hintTo = (digits: number): string => {
+    const at = Array.from(ours, (volts, node) => `V(n${node})=${volts.toFixed(digits)}`);
+    return `.nodeset ${at.slice(1).join(' ')}`;
+  };
+  for (const hint of [null, hintTo(1), hintTo(2)])
     for (const settings of SETTINGS) {
       const volts = await operatingPoint(netlist, settings, hint);
       if (volts !== null) return { volts, helped: hint !== null };
