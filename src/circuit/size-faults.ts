@@ -6,8 +6,10 @@
  */
 import type { Fault, Span } from './circuit.ts';
 
-/** Ends are found to this share of the span, and as much is left beyond them for cars that were not looked at. */
+/** Ends are found to this share of the span. */
 const STEP = 0.02;
+/** So much is left beyond them for cars that were not looked at; what no car notices is left out when cars are picked. */
+const BEYOND = 0.08;
 /** Where a size that is noticed is looked for first. */
 const FIRST_LOOK = [1, 0, 0.5] as const;
 
@@ -32,7 +34,7 @@ export function withSizes(fault: Fault, from: number, to: number): Fault {
 }
 
 /**
- * The smallest and the largest share at which some of `cars` cars complains, a step wider; null where none does.
+ * The smallest and the largest share at which some of `cars` cars complains, and a little beyond; null where none does.
  * `complains` is asked for a car and a share.
  */
 export function complainingSizes(
@@ -69,7 +71,7 @@ function smallest(
     }
     found = yes;
   }
-  return Math.max(0, found - STEP);
+  return Math.max(0, found - BEYOND);
 }
 
 /** Two digits are enough for a size. */

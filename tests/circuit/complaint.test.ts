@@ -3,11 +3,12 @@ import { describe, expect, test } from 'vitest';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { createModel, type Model } from '../../src/circuit/model.ts';
 import { CarPicker } from '../../src/circuit/pick-cars.ts';
-import { METER, modelOf, NAMES, number, shipped, volts } from './shipped.ts';
+import { knownCircuit } from './known-car.ts';
+import { METER, modelOf, NAMES, number, volts } from './shipped.ts';
 
 /** A model of a circuit in which the sizes of one fault are these. */
 function withSize(name: string, id: string, low: number, high = low): Model {
-  const circuit = shipped(name);
+  const circuit = knownCircuit(name);
   const faults = circuit.faults.map((fault): Circuit['faults'][number] => {
     const { effect } = fault;
     if (fault.id !== id) return fault;

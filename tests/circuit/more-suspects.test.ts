@@ -1,9 +1,11 @@
 /** Faults that come back from a repaired plug, from a chafed harness and from inside a sensor, and what else varies. */
 import { describe, expect, test } from 'vitest';
-import { look, modelOf, number, shipped, testOf, volts } from './shipped.ts';
+import { knownCircuit, knownModel } from './known-car.ts';
+import { look, number, testOf, volts } from './shipped.ts';
 import { counts, KEYED_OFF, patternAt } from './suspect-tests.ts';
 
-const faultOf = (name: string, id: string) => shipped(name).faults.find((fault) => fault.id === id);
+const faultOf = (name: string, id: string) =>
+  knownCircuit(name).faults.find((fault) => fault.id === id);
 
 describe('a signal wire that touches', () => {
   test.each([
@@ -49,7 +51,7 @@ describe('a signal wire that touches', () => {
   });
 
   test('its own ground lies at nothing, and is no short to the body when the ground is off', () => {
-    const hall = modelOf('hall-module-fed');
+    const hall = knownModel('hall-module-fed');
     const id = 'wire.signal.short-to-ground-wire';
     expect(number(hall, id, volts('module.signal'))).toBeCloseTo(0, 1);
     const between = (minus: string) =>
@@ -83,7 +85,7 @@ describe('a track shorted inside from feed to ground', () => {
   });
 
   test('drags the reference down to what its limit gives over the short, and leaves the other track', () => {
-    const pedal = modelOf('pedal-dual');
+    const pedal = knownModel('pedal-dual');
     const id = 'sensor.track-1.shorted';
     // by hand: 60 mA over sqrt(0.1 * high) ohm, and high is under 100 ohm
     expect(number(pedal, id, volts('sensor.feed-1', 'sensor.ground-1'))).toBeLessThan(0.06 * 3.2);
@@ -93,7 +95,7 @@ describe('a track shorted inside from feed to ground', () => {
 
 describe('wires swapped at a plug', () => {
   test('of a sensor with three wires are three faults with one repair, together as rare as one', () => {
-    const swapped = shipped('throttle-potentiometer').faults.filter(
+    const swapped = knownCircuit('throttle-potentiometer').faults.filter(
       ({ repair }) => repair === 'leads.swap',
     );
     expect(swapped.map(({ id }) => id)).toEqual([
@@ -117,7 +119,7 @@ describe('wires swapped at a plug', () => {
   });
 
   test('feed and ground turn a track round: closed reads as open', () => {
-    const throttle = modelOf('throttle-potentiometer');
+    const throttle = knownModel('throttle-potentiometer');
     const id = 'sensor.feed.swapped-with-ground';
     // by hand: (1 - 0.12) * 5 V
     expect(number(throttle, id, volts('module.signal'))).toBeCloseTo(4.4, 1);
@@ -128,7 +130,7 @@ describe('wires swapped at a plug', () => {
   });
 
   test('the pedal has each two of its six that its module notices: not its two feeds, not its two grounds', () => {
-    const ids = shipped('pedal-dual')
+    const ids = knownCircuit('pedal-dual')
       .faults.filter(({ repair }) => repair === 'leads.swap')
       .map(({ id }) => id);
     expect(ids).toHaveLength(13);
@@ -137,7 +139,7 @@ describe('wires swapped at a plug', () => {
   });
 
   test('of a wheel sensor leave it without current, and a spare does not help', () => {
-    const wheel = modelOf('current-two-wire');
+    const wheel = knownModel('current-two-wire');
     const id = 'sensor.leads-swapped';
     expect(faultOf('current-two-wire', id)).toMatchObject({
       words: 'the two wires of the left front wheel speed sensor are swapped',
@@ -153,7 +155,7 @@ describe('wires swapped at a plug', () => {
 });
 
 test('a neighbour’s wire at battery voltage lifts the reference that it shares', () => {
-  const throttle = modelOf('throttle-potentiometer');
+  const throttle = knownModel('throttle-potentiometer');
   const id = 'wire.pressure-feed.short-to-battery';
   expect(faultOf('throttle-potentiometer', id)).toMatchObject({ repair: 'wire.pressure-feed' });
   expect(number(throttle, id, volts('module.reference'))).toBeGreaterThan(12);
@@ -161,7 +163,7 @@ test('a neighbour’s wire at battery voltage lifts the reference that it shares
 
 describe('what else varies from car to car', () => {
   const spread = (name: string, at: ReturnType<typeof testOf>) => {
-    const model = modelOf(name, 64);
+    const model = knownModel(name, 64);
     const all = Array.from({ length: 64 }, (_, sample) => number(model, 'healthy', at, sample));
     return { low: Math.min(...all), nominal: number(model, 'healthy', at), high: Math.max(...all) };
   };
