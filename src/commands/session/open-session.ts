@@ -264,13 +264,17 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     measureCapture: async (ask, path, fault) => {
       const there =
         vehicle.kind === 'bench' && fault !== undefined ? { ...vehicle, fault } : atRest(vehicle);
-      const found = await measureFor(ask, path, { model, vehicle: there, cwd: desk.cwd });
+      const carOf = vehicle.kind === 'bench' ? vehicle.fault : HEALTHY;
+      const found = await measureFor(ask, path, { model, vehicle: there, carOf, cwd: desk.cwd });
       if (found.ok && path !== null) rememberFolder(desk, path);
       return found;
     },
     captures: captureFiles(desk),
     // Well repaired, unless somebody says otherwise.
-    repaired: model && vehicle.kind === 'bench' ? createBench(model, HEALTHY, vehicle.seed) : null,
+    repaired:
+      model && vehicle.kind === 'bench'
+        ? createBench(model, HEALTHY, vehicle.seed, vehicle.fault)
+        : null,
     sums: (step) => sumsFor(step, sumContext()),
     calculate: (line, step) => calculate(line, step, sumContext()),
   };

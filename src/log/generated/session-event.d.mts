@@ -52,7 +52,7 @@ export type Part = (ModulePart | HallPart | ReluctorPart | PotentiometerPart | C
 export type PullTo = (PullToPin | PullToBattery | PullToGround | PullToVolts | PullToOneOf)
 export type PullEnd = (PullToPin | PullToBattery | PullToGround | PullToVolts)
 export type ModuleInput = (LevelsInput | SwingInput)
-export type FaultEffect = (WireOpen | WireResistive | WireShort | ContactOpen | ContactResistive | PartFails | TargetFails)
+export type FaultEffect = (WireOpen | WireResistive | WireShort | WiresSwapped | ContactOpen | ContactResistive | PartFails | TargetFails)
 export type Vehicle = (RealVehicle | BenchVehicle | DrillVehicle)
 export type ChannelUnit = ("V" | "A" | "1")
 export type Finding = (SaidWords | FoundFinding)
@@ -611,6 +611,14 @@ to: (("battery.negative" | "battery.positive") | {
 wire: string
 })
 ohms: Span
+}
+export interface WiresSwapped {
+kind: "wires-swapped"
+/**
+ * @minItems 2
+ * @maxItems 2
+ */
+terminals: [string, string]
 }
 export interface ContactOpen {
 kind: "contact-open"
