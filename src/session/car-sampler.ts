@@ -118,10 +118,7 @@ function shower(model: Model): (fault: string, test: Test, point: Float64Array) 
 const READ_STILL: readonly string[] = ['volts', 'light', 'lamp'];
 
 /** Cars of which one value lies outside its range: each value in turn, on each side. */
-function outsideCars(
-  model: Model,
-  isPossible: (point: Float64Array) => boolean,
-): CarsOf['outside'] {
+function outsideCars(model: Model, fault: string): CarsOf['outside'] {
   const can = model.quantities.flatMap((quantity, at) => (canBeOutside(quantity) ? [at] : []));
   const { length } = model.quantities;
   if (can.length === 0) return null;
