@@ -40,26 +40,35 @@ export interface Cloud {
   readonly logs: readonly Float64Array[];
   /** Logarithm of how likely all facts are together, whichever car it is. */
   readonly logEvidence: number;
-  /** Places of the values that some fact depends on. */
+  /** Places of the values that some of the `probed` facts depend on. */
   readonly felt: readonly number[];
+  /** Facts of which it was looked at what they depend on: all but those that were only weighed. */
+  readonly probed: readonly Fact[];
 }
 
 /** Resampled when the effective number of cars is below this share of all (Del Moral, Doucet and Jasra, 2006). */
 const EFFECTIVE_SHARE = 0.5;
-/** Moves go on until so many have been accepted for each car, or so many were tried. Our choice. */
-const ACCEPTED_ENOUGH = 0.7;
-const SWEEPS_MAX = 4;
+/**
+ * Moves go on until so many that change what counts have been accepted for each car, or so many were tried. Our choice:
+ * with fewer the cars stay copies of each other, and the evidence is off by more than twice as much.
+ */
+const ACCEPTED_ENOUGH = 1;
+const SWEEPS_MAX = 10;
 /** The best step of a random walk is 2.38 / sqrt(2 d) times a difference of two points (ter Braak, 2006), ... */
 const DIFFERENCE_FACTOR = 2.38;
 /** ... and readings tie down a few values at a time, however many there are. Our choice. */
 const TIED_VALUES = 3;
-/** Shares of the values that count which a move changes. */
-const CROSSOVERS = [1, 0.5, 0];
+/** Steps are as long as that times 0.3 to 1, evenly, and one in five is a short one. Our choice. */
+const REACH_LEAST = 0.3;
+const REACH_SHORT = 0.2;
+const SHORT_CHANCE = 0.2;
+/** Shares of the values that count which a move changes: mostly all, which follows how they hang together. Our choice. */
+const CROSSOVERS = [1, 1, 0.5];
 /** Chance of a move that draws a few of them anew instead, which leaps from one alternative to another. Our choice. */
-const ANEW_CHANCE = 0.2;
+const ANEW_CHANCE = 0.1;
 const ANEW_MAX = 2;
 /** Chance of a move that leaves them all alone. Our choice. */
-const ASIDE_CHANCE = 0.2;
+const ASIDE_CHANCE = 0.05;
 /** Cars at which each value is changed to see whether a fact depends on it. Our choice. */
 const PROBES = 4;
 /** Added to each changed value, so that equal points come apart. Our choice. */
@@ -73,7 +82,7 @@ const DEGREE_LEAST = 0.01;
 export function startCloud(points: Float64Array, dims: number): Cloud {
   const count = points.length / dims;
   const weights = new Float64Array(count).fill(1 / count);
-  return { count, points, weights, facts: [], logs: [], logEvidence: 0, felt: [] };
+  return { count, points, weights, facts: [], logs: [], logEvidence: 0, felt: [], probed: [] };
 }
 
 /** The cloud after `facts` instead of those that it knows. Without `random` nothing is moved, only weighed. */
@@ -102,13 +111,12 @@ class Advance {
   private readonly isNew: readonly boolean[];
   private readonly isDropped: readonly boolean[];
   private readonly tops: readonly number[];
-  /** In which order a moved car is asked: what tells most first. */
   private points: Float64Array;
   private logs: Float64Array[];
   private weights: Float64Array;
   private logEvidence: number;
   private readonly felt: Set<number>;
-  private readonly added: readonly Fact[];
+  private probed: readonly Fact[];
 
   constructor(cloud: Cloud, facts: readonly Fact[], model: CloudModel) {
     this.model = model;
@@ -116,7 +124,7 @@ class Advance {
     this.count = cloud.count;
     this.asked = facts;
     const added = facts.filter((fact) => !cloud.facts.includes(fact));
-    this.added = added;
+    this.probed = cloud.probed;
     this.felt = new Set(cloud.felt);
     this.facts = [...cloud.facts, ...added];
     this.isNew = this.facts.map((fact) => !cloud.facts.includes(fact));
@@ -139,8 +147,6 @@ class Advance {
       if (random && this.effective(this.weights) < EFFECTIVE_SHARE * this.count) {
         this.resample(random);
         this.move(degree, random);
-      } else if (degree < 1) {
-        // The next step is the rest of this one: nothing was lost.
       }
     }
     const kept = this.facts.flatMap((fact, index) =>
@@ -155,12 +161,16 @@ class Advance {
       logs: order.map(({ index }) => this.logs[index]!),
       logEvidence: this.logEvidence,
       felt: [...this.felt],
+      probed: this.probed,
     };
   }
 
-  /** Finds the values that the new facts depend on. */
+  /** Finds the values that facts depend on which were not looked at before. */
   private feel(random: Random): void {
     const { dims, count, points, model } = this;
+    const unknown = this.asked.filter((fact) => !this.probed.includes(fact));
+    this.probed = this.asked;
+    if (unknown.length === 0) return;
     for (let probe = 0; probe < PROBES; probe += 1) {
       const car = random.below(count);
       const from = points.subarray(car * dims, (car + 1) * dims);
@@ -170,7 +180,7 @@ class Advance {
         const anew = random.unit();
         if (this.felt.has(at)) continue;
         other[at] = cellOf(was) + anew;
-        if (this.added.some((fact) => model.differs(fact, from, other))) this.felt.add(at);
+        if (unknown.some((fact) => model.differs(fact, from, other))) this.felt.add(at);
         other[at] = was;
       }
     }
@@ -270,6 +280,7 @@ class Advance {
     }
   }
 
+  /** Whether a move was accepted that changes what counts. */
   private moveOne(
     car: number,
     before: Float64Array,
@@ -278,7 +289,7 @@ class Advance {
   ): boolean {
     const { dims, model } = this;
     const point = before.slice(car * dims, (car + 1) * dims);
-    this.propose(point, car, before, random);
+    const isAside = this.propose(point, car, before, random) === 'aside';
     let now = 0;
     let best = 0;
     for (const { power, index } of order) {
@@ -299,28 +310,35 @@ class Advance {
     order.forEach(({ index }, place) => {
       this.logs[index]![car] = logs[place]!;
     });
-    return true;
+    return !isAside;
   }
 
   /** What no fact depends on is drawn anew every time; what counts is moved by the difference of two other cars. */
-  private propose(point: Float64Array, car: number, before: Float64Array, random: Random): void {
+  private propose(
+    point: Float64Array,
+    car: number,
+    before: Float64Array,
+    random: Random,
+  ): 'aside' | 'anew' | 'step' {
     const { dims, count, felt } = this;
     for (let at = 0; at < dims; at += 1) {
       const anew = random.unit();
       if (!felt.has(at)) point[at] = cellOf(point[at]!) + anew;
     }
     const kind = random.unit();
-    if (kind < ASIDE_CHANCE) return;
+    if (kind < ASIDE_CHANCE) return 'aside';
     const counted = [...felt];
     if (kind < ASIDE_CHANCE + ANEW_CHANCE || counted.length === 0) {
       this.model.redraw(point, counted, random);
-      return;
+      return 'anew';
     }
+    // Two other cars: a difference that had this car in it would not be as likely back as forth.
     const one = otherThan(car, random.below(count - 1));
-    const two = random.below(count);
+    const two = otherThan(car, random.below(count - 1));
     const share = CROSSOVERS[random.below(CROSSOVERS.length)]!;
     const always = counted[random.below(counted.length)]!;
-    const reach = random.unit() < 0.2 ? 0.2 : random.unit();
+    const isShort = random.unit() < SHORT_CHANCE;
+    const reach = isShort ? REACH_SHORT : REACH_LEAST + (1 - REACH_LEAST) * random.unit();
     const factor = (DIFFERENCE_FACTOR / Math.sqrt(2 * TIED_VALUES)) * reach;
     for (const at of counted) {
       const isChanged = random.unit() < share;
@@ -331,6 +349,7 @@ class Advance {
       const cell = cellOf(from);
       point[at] = cell + reflected(from - cell + factor * difference + noise);
     }
+    return 'step';
   }
 }
 

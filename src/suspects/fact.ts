@@ -110,6 +110,25 @@ export function logLikelihood(fact: Fact, ways: readonly Way[], errorModel: Erro
   return Math.log((1 - fact.slip) * density + fact.slip * fact.blind);
 }
 
+/**
+ * Chance that a fact of this `logLikelihood` is not what its test showed: a slip, or a look that was called by another's
+ * name. A look's likelihood is linear in the chance that the test showed it, so that chance follows from it.
+ */
+export function misreadChance(fact: Fact, log: number, errorModel: ErrorModel): number {
+  const likelihood = Math.exp(log);
+  const { slip, blind, shown, ways } = fact;
+  if (shown.kind !== 'look') return (slip * blind) / likelihood;
+  const [right, wrong] = lookDensities(ways, errorModel);
+  const density = (likelihood - slip * blind) / (1 - slip);
+  const same = Math.min(1, Math.max(0, (density - wrong) / (right - wrong)));
+  return 1 - ((1 - slip) * right * same) / likelihood;
+}
+
+/** How likely a look is called by its own name, and by one certain other. */
+function lookDensities(ways: number, { wrongReading }: ErrorModel): readonly [number, number] {
+  return wrongReading === 0 ? [1, 0] : [1 - LOOK_CONFUSED, LOOK_CONFUSED / (ways - 1)];
+}
+
 /** Whether a test that shows one thing or the other tells them apart, as well as the fact was read. */
 export function areApart(
   fact: Fact,
@@ -146,9 +165,8 @@ function densityOf(fact: Fact, shown: Shown, errorModel: ErrorModel): number {
   const read = fact.shown;
   if (read.kind === 'look') {
     if (shown.kind !== 'look') throw new Error('fact: a look for a test that shows numbers');
-    const same = shown.look === read.look;
-    if (errorModel.wrongReading === 0) return same ? 1 : 0;
-    return same ? 1 - LOOK_CONFUSED : LOOK_CONFUSED / (fact.ways - 1);
+    const [right, wrong] = lookDensities(fact.ways, errorModel);
+    return shown.look === read.look ? right : wrong;
   }
   if (shown.kind !== 'number') throw new Error('fact: a number for a test that shows looks');
   if (read.value === Infinity || shown.value === Infinity)

@@ -49,7 +49,7 @@ export interface CarSampler {
   readonly pair: ((first: string, second: string) => CarsOf | null) | null;
 }
 
-/** Cars a suspect; twice as many for those that lead. Our choice. */
+/** Cars a suspect. Our choice. */
 const CARS = 128;
 /** Of each suspect so many cars stand for it when tests are planned. Our choice. */
 const PLANNED_CARS = 32;
