@@ -5,7 +5,7 @@
 import { normalCdf } from '../quantity/normal.ts';
 import type { Cloud } from './cloud.ts';
 import { type ErrorModel, modelWidth } from './error-model.ts';
-import { type Fact, misreadChance, type Way } from './fact.ts';
+import { type Fact, misreadChance } from './fact.ts';
 import type { Reading, ReadingFit } from './likelihood.ts';
 import type { Posterior, Posteriors } from './posterior.ts';
 import {
@@ -42,8 +42,7 @@ export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[
     return {
       perRow: Float64Array.from(alone, (one) => one[at]!),
       blind: fact.blind,
-      tail: (row) =>
-        tailOf(clouds[row]!, fact, at, posteriors.waysOf(row, clouds[row]!, fact.test), errorModel),
+      tail: (row) => tailOf(clouds[row]!, fact, at, errorModel),
     };
   });
   const pairs = explained || !sampler.pair ? [] : pairsOf(posteriors, posterior, fits);
@@ -123,10 +122,9 @@ function slipOf({ weights, logs }: Cloud, fact: Fact, at: number, errorModel: Er
 
 /** As `ReadingFit.tail` has it, over the cars that the other facts leave. */
 function tailOf(
-  { weights, logs }: Cloud,
+  { weights, logs, ways }: Cloud,
   { shown: read, uncertainty }: Fact,
   at: number,
-  ways: readonly (readonly Way[])[],
   errorModel: ErrorModel,
 ): number {
   const of = logs[at]!;
@@ -136,7 +134,7 @@ function tailOf(
   let below = 0;
   let above = 0;
   left.forEach((weight, car) => {
-    for (const { shown, share } of ways[car]!) {
+    for (const { shown, share } of ways[at]![car]!) {
       const part = (weight / sum) * share;
       if (shown.kind === 'look' || read.kind === 'look') {
         if (

@@ -23,7 +23,7 @@ function suspects(
   const start = (count: number) =>
     Float64Array.from(
       { length: count * dims },
-      (_, at) => (((Math.floor(at / dims) + 1) * Math.sqrt([2, 3, 5, 7][at % dims]!)) % 1) || 0.5,
+      (_, at) => ((Math.floor(at / dims) + 1) * Math.sqrt([2, 3, 5, 7][at % dims]!)) % 1 || 0.5,
     );
   const cars = (candidate: string): CarsOf => ({
     start,
@@ -139,7 +139,12 @@ describe('a test that was read again', () => {
   test('is one fact, of the reading that most repeats agree with', () => {
     expect(again(1, 1).facts).toHaveLength(1);
     // 0.0004 instead of 0.02 is a slip: by hand for a density of 1/2 per volt against 0.02 or 0.0004 of one blind
-    const exact = byGrid(of, [0, 0].map(() => ({ test: 0, shown: volts(1) })), shows, 1);
+    const exact = byGrid(
+      of,
+      [0, 0].map(() => ({ test: 0, shown: volts(1) })),
+      shows,
+      1,
+    );
     expect(again(1, 1).chances[0]).toBeCloseTo(exact[0]!, 2);
     expect(again(1, 1).chances[0]).toBeGreaterThan(again(1).chances[0]!);
   });
