@@ -78,7 +78,7 @@ const ANEW_MAX = 2;
 /** Chance of a move that leaves them all alone. Our choice. */
 const ASIDE_CHANCE = 0.05;
 /** Cars at which each value is changed to see whether a fact depends on it. Our choice. */
-const PROBES = 4;
+const PROBES = 8;
 /** Added to each changed value, so that equal points come apart. Our choice. */
 const JITTER = 1e-3;
 /** Bisections to the next degree of a reading, in the logarithm. */
@@ -115,6 +115,11 @@ export function advance(
   return made.run(random);
 }
 
+/** Fewer cars for the same facts, drawn by weight and moved apart. */
+export function thinned(cloud: Cloud, count: number, model: CloudModel, random: Random): Cloud {
+  return new Advance(cloud, cloud.facts, model).thin(count, random);
+}
+
 /** Effective number of cars: 1 / sum of squared weights (Kong, Liu and Wong, 1994). */
 export function effectiveCount({ weights }: Cloud): number {
   return effectiveOf(weights);
@@ -128,7 +133,7 @@ function effectiveOf(weights: Float64Array): number {
 type Part = 'kept' | 'new' | 'dropped';
 
 class Advance {
-  private readonly count: number;
+  private count: number;
   private readonly model: CloudModel;
   private readonly dims: number;
   private readonly asked: readonly Fact[];
@@ -179,6 +184,17 @@ class Advance {
         this.move(degree, random);
       }
     }
+    return this.made();
+  }
+
+  thin(count: number, random: Random): Cloud {
+    this.feel(random);
+    this.resample(random, count);
+    this.move(1, random);
+    return this.made();
+  }
+
+  private made(): Cloud {
     const order = this.asked.map((fact) => this.facts.indexOf(fact));
     return {
       count: this.count,
@@ -218,8 +234,10 @@ class Advance {
     const unknown = this.asked.filter((fact) => !this.probed.includes(fact));
     this.probed = this.asked;
     if (unknown.length === 0) return;
+    const fitting = this.bestFor(unknown);
     for (let probe = 0; probe < PROBES; probe += 1) {
-      const car = random.below(count);
+      // Half of them where the new facts lead: a value may count there and nowhere else.
+      const car = probe % 2 === 0 ? random.below(count) : fitting[probe >> 1]!;
       const from = points.subarray(car * dims, (car + 1) * dims);
       const other = from.slice();
       for (let at = 0; at < dims; at += 1) {
@@ -231,6 +249,16 @@ class Advance {
         other[at] = was;
       }
     }
+  }
+
+  /** Cars that explain these facts best, the best first. */
+  private bestFor(facts: readonly Fact[]): number[] {
+    const sums = new Float64Array(this.count);
+    for (const fact of facts)
+      this.ways[this.facts.indexOf(fact)]!.forEach((ways, car) => {
+        sums[car]! += this.model.logLikelihood(fact, ways, 1);
+      });
+    return [...sums.keys()].sort((a, b) => sums[b]! - sums[a]! || a - b);
   }
 
   /** The greatest degree that leaves enough cars. */
@@ -282,15 +310,15 @@ class Advance {
     this.logs = this.logs.map((was, index) => logs[index] ?? was);
   }
 
-  private resample(random: Random): void {
-    const { count, dims } = this;
+  private resample(random: Random, count = this.count): void {
+    const { dims } = this;
     const chosen = new Int32Array(count);
     const offset = random.unit();
     let car = 0;
     let sum = this.weights[0]!;
     for (let place = 0; place < count; place += 1) {
       const wanted = (place + offset) / count;
-      while (sum < wanted && car < count - 1) {
+      while (sum < wanted && car < this.count - 1) {
         car += 1;
         sum += this.weights[car]!;
       }
@@ -304,6 +332,7 @@ class Advance {
     this.logs = this.logs.map((logs) => Float64Array.from(chosen, (from) => logs[from]!));
     this.ways = this.ways.map((ways) => Array.from(chosen, (from) => ways[from]!));
     this.weights = new Float64Array(count).fill(1 / count);
+    this.count = count;
   }
 
   /** Moves each car several times; each sweep takes its differences from where all stood before it. */

@@ -12,9 +12,18 @@ import {
   effectiveCount,
   redrawFew,
   startCloud,
+  thinned,
 } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
-import { areApart, type Fact, factsOf, logLikelihood, topLogLikelihood, type Way } from './fact.ts';
+import {
+  areApart,
+  type Fact,
+  factsOf,
+  logLikelihood,
+  misreadChance,
+  topLogLikelihood,
+  type Way,
+} from './fact.ts';
 import type { Reading } from './likelihood.ts';
 import {
   buildTable,
@@ -55,6 +64,8 @@ const CARS = 128;
 const PLANNED_CARS = 32;
 /** Of those of which one value is not as described. */
 const OUTSIDE_CARS = 192;
+/** So many are looked through where a reading fits none of these: a value far out is met by few. Our choice. */
+const OUTSIDE_SEARCHED = 1536;
 /** One car in so many is not as its circuit file describes it. Our assumption. */
 export const OUTSIDE_CHANCE = 0.03;
 /** So many leading suspects, and the sound circuit, are held against such cars. Our choice. */
@@ -196,7 +207,7 @@ export class Posteriors {
       if (!(rough[at]! >= LIVE_CHANCE)) return cloud;
       if (effectiveCount(cloud) >= CARS / 2) return cloud;
       const from = before.clouds[at]!;
-      const isWorn = effectiveCount(from) < WORN_CARS;
+      const isWorn = effectiveCount(from) < WORN_CARS || isTakenBack(from, facts);
       // The same numbers for every suspect: what a reading says of none of them then costs none of them anything.
       const random = randomOf(number);
       return advance(
@@ -207,7 +218,7 @@ export class Posteriors {
       );
     });
     const inside = chancesOf(this.ask.prior, clouds);
-    const outside = this.outsideAfter(before, facts, inside);
+    const outside = this.outsideAfter(before, facts, inside, number - 1);
     return { facts, clouds, outside, ...withOutside(this.ask.prior, clouds, outside) };
   }
 
@@ -216,6 +227,7 @@ export class Posteriors {
     before: Posterior,
     facts: readonly Fact[],
     chances: Float64Array,
+    last: number,
   ): (Cloud | null)[] {
     const leaders = [...chances.keys()]
       .sort((a, b) => chances[b]! - chances[a]!)
@@ -223,14 +235,29 @@ export class Posteriors {
     return this.cars.map(({ outside }, at) => {
       const isAsked = leaders.includes(at) || this.ask.candidates[at]!.id === HEALTHY;
       if (!outside || !isAsked || !(this.ask.prior[at]! > 0)) return null;
-      const from = before.outside[at] ?? startCloud(outside.start(OUTSIDE_CARS), this.dims);
-      return advance(
-        from,
-        facts,
-        { ...this.models[at]!, redraw: outside.redraw },
-        randomOf(facts.length),
-      );
+      const known = before.outside[at];
+      const model = { ...this.models[at]!, redraw: outside.redraw };
+      const random = randomOf(facts.length);
+      const start = (count: number) => startCloud(outside.start(count), this.dims);
+      const from = known && !isTakenBack(known, facts) ? known : start(OUTSIDE_CARS);
+      const moved = advance(from, facts, model, random);
+      const newest = facts.findIndex(({ readings }) => readings.includes(last));
+      if (!this.isMisread(moved, newest)) return moved;
+      const all = advance(start(OUTSIDE_SEARCHED), facts, model, null);
+      return all.logEvidence > moved.logEvidence
+        ? thinned(all, OUTSIDE_CARS, model, random)
+        : moved;
     });
+  }
+
+  /** Whether a fact is likelier than not a misreading on these cars. */
+  private isMisread({ facts, logs, weights }: Cloud, at: number): boolean {
+    const chance = weights.reduce(
+      (sum, weight, car) =>
+        sum + weight * misreadChance(facts[at]!, logs[at]![car]!, this.ask.errorModel),
+      0,
+    );
+    return chance > 0.5;
   }
 
   /** What the tests would show on the cars that are left. */
@@ -305,6 +332,23 @@ function withOutside(
     misfit: sum(beyond) / (sum(inside) + sum(beyond)),
   };
 }
+
+/**
+ * Whether a test was read again and now shows something else: the cars that went after what it showed first may not find
+ * back, so that others start from the beginning.
+ */
+function isTakenBack(cloud: Cloud, facts: readonly Fact[]): boolean {
+  return cloud.facts.some((known) => {
+    const now = facts.find(({ test }) => test === known.test);
+    if (!now || now === known) return false;
+    if (now.shown.kind === 'look' || known.shown.kind === 'look')
+      return JSON.stringify(now.shown) !== JSON.stringify(known.shown);
+    if (now.shown.value === known.shown.value) return false;
+    return !(Math.abs(now.shown.value - known.shown.value) < TAKEN_BACK * now.uncertainty);
+  });
+}
+/** Readings this many standard uncertainties apart are not one. Our choice. */
+const TAKEN_BACK = 4;
 
 /** The facts by which nothing has changed stay the same objects, so that nothing is worked out again for them. */
 function keptFacts(before: readonly Fact[], after: readonly Fact[]): Fact[] {

@@ -173,7 +173,8 @@ describe('what a reading says given the others', () => {
   });
   test('lies far out where the others leave no such cars', () => {
     const { fits } = rankByClouds(of, read(3, 4.5));
-    expect(fits[1]!.tail(0)).toBeLessThan(1e-3);
+    // Not nothing: the first reading may be the slip. By hand: in 0.002 / 0.252 of the cars, of which an eighth lies above.
+    expect(fits[1]!.tail(0)).toBeLessThan(0.01);
     expect(fits[1]!.tail(1)).toBeGreaterThan(0.05);
   });
 });
