@@ -6,7 +6,11 @@ import { unknownBetween, whichOf } from '../../src/quantity/value-at.ts';
 import { type CarViewAsk, carView, MISFIT_TOLD } from '../../src/session/car-view.ts';
 import type { CarKnowledge } from '../../src/suspects/rank-suspects.ts';
 
-const quantity = (key: string, value: Toleranced | null, ways?: readonly string[]): CarQuantity => ({
+const quantity = (
+  key: string,
+  value: Toleranced | null,
+  ways?: readonly string[],
+): CarQuantity => ({
   ...{ key, words: `words of ${key}`, value, unit: value?.unit ?? '1' },
   ...(ways && { ways }),
 });

@@ -126,7 +126,10 @@ describe('what is shown by a suspect that comes and goes', () => {
   ];
   const moved = { ...tests[0]!, wiggle: true };
   const places = wakingTests(WAKING);
-  const entries = [...[...tests, moved].map((test) => ({ id: 'any', test }) as TestEntry), ...places];
+  const entries = [
+    ...[...tests, moved].map((test) => ({ id: 'any', test }) as TestEntry),
+    ...places,
+  ];
   const [VOLTS, EYES, MOVED, PLUG, HARNESS] = [0, 1, 2, 3, 4];
   const ways = (candidate: string, place: number, how = ON_THE_ROAD) =>
     carSampler({

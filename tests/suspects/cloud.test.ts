@@ -262,8 +262,7 @@ describe('a fact that gives way to a repeated one', () => {
 describe('fewer cars', () => {
   test('have what the many had', () => {
     const model = modelOf(1, [([u]) => u!]);
-    const many = (seed: number) =>
-      advance(start(1, seed, 4096), [fact(0, 0.3, 0.05)], model, null);
+    const many = (seed: number) => advance(start(1, seed, 4096), [fact(0, 0.3, 0.05)], model, null);
     const few = (seed: number) => thinned(many(seed), 128, model, randomOf(seed));
     expect(few(1).count).toBe(128);
     expect(few(1).points).toHaveLength(128);
