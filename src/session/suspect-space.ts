@@ -154,7 +154,7 @@ export class SuspectSpace {
   /** What a test would show on this car if nothing were wrong, as far as the readings tell; null where cars are not known. */
   soundShows(readings: readonly Reading[], test: number): readonly Shown[] | null {
     const { posteriors } = this;
-    return posteriors && posteriors.soundShows(posteriors.after(readings), test);
+    return posteriors?.soundShows(posteriors.after(readings), test) ?? null;
   }
 
   /** The tests to do next. */

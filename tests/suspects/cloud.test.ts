@@ -66,7 +66,7 @@ function start(dims: number, seed: number, count = CARS): Cloud {
 }
 
 /** The cloud after the lists of facts, one after the other. */
-function after(model: CloudModel, seed: number, ...lists: readonly (readonly Fact[])[]): Cloud {
+function taken(model: CloudModel, seed: number, ...lists: readonly (readonly Fact[])[]): Cloud {
   return lists.reduce(
     (cloud, facts, at) => advance(cloud, facts, model, randomOf(seed, at + 1)),
     start(model.dims, seed),
@@ -105,7 +105,7 @@ describe('one unknown, read through a normal', () => {
   const mean = y - s * shift;
   const variance = s * s * (1 - (b * bell(b) - a * bell(a)) / z - shift * shift);
   const model = modelOf(1, [(u) => u[0]!]);
-  const cloudOf = (seed: number) => after(model, seed, [fact(0, y, s)]);
+  const cloudOf = (seed: number) => taken(model, seed, [fact(0, y, s)]);
 
   test('has its mean, its spread and its evidence', () => {
     expectExact((seed) => meanOf(cloudOf(seed), 1, ([u]) => u!), mean);
@@ -140,10 +140,10 @@ describe('three unknowns, read as sums', () => {
   const FACTS = [0.9, 1.1, 1].map((value, at) => fact(at, value, S));
   const ways = {
     'one by one': (seed: number) =>
-      after(model, seed, FACTS.slice(0, 1), FACTS.slice(0, 2), [...FACTS]),
+      taken(model, seed, FACTS.slice(0, 1), FACTS.slice(0, 2), [...FACTS]),
     'the other way round': (seed: number) =>
-      after(model, seed, FACTS.slice(2), FACTS.slice(1), [...FACTS].reverse()),
-    'all at once': (seed: number) => after(model, seed, FACTS),
+      taken(model, seed, FACTS.slice(2), FACTS.slice(1), [...FACTS].reverse()),
+    'all at once': (seed: number) => taken(model, seed, FACTS),
   };
 
   test.each(Object.entries(ways))('%s: they have the mean of least squares', (_, of) => {
@@ -181,13 +181,13 @@ describe('two places that explain a reading', () => {
   ]);
   const level = [fact(0, 0.5, 0.01)];
   test('keep their shares, and the evidence', () => {
-    const of = (seed: number) => after(model, seed, level);
+    const of = (seed: number) => taken(model, seed, level);
     expectExact((seed) => 1 - meanOf(of(seed), 2, ([u]) => (u! < 0.25 ? 1 : 0)), 0.75);
     expectExact((seed) => Math.exp(of(seed).logEvidence), 1);
   });
   test('are left for the one that the next reading speaks for', () => {
     // by hand: u = 0.125 there and 0.625 here; 0.16 is 13 deviations nearer to the first
-    const of = (seed: number) => after(model, seed, level, [...level, fact(1, 0.15, 0.03)]);
+    const of = (seed: number) => taken(model, seed, level, [...level, fact(1, 0.15, 0.03)]);
     expectExact((seed) => meanOf(of(seed), 2, ([u]) => (u! < 0.25 ? 1 : 0)), 1);
   });
 });
@@ -218,7 +218,7 @@ describe('two models of a divider', () => {
     ['worn', faulty],
   ])('have the evidence of the integral: %s', (_, model) => {
     expectExact(
-      (seed) => Math.exp(after(model, seed, FACTS.slice(0, 1), FACTS).logEvidence),
+      (seed) => Math.exp(taken(model, seed, FACTS.slice(0, 1), FACTS).logEvidence),
       byGrid(model),
     );
   });
@@ -227,8 +227,8 @@ describe('two models of a divider', () => {
     expect(Math.abs(exact)).toBeGreaterThan(1);
     expectExact(
       (seed) =>
-        after(faulty, seed, FACTS.slice(0, 1), FACTS).logEvidence -
-        after(sound, seed, FACTS.slice(0, 1), FACTS).logEvidence,
+        taken(faulty, seed, FACTS.slice(0, 1), FACTS).logEvidence -
+        taken(sound, seed, FACTS.slice(0, 1), FACTS).logEvidence,
       exact,
     );
   });
@@ -240,7 +240,7 @@ describe('a fact that gives way to a repeated one', () => {
   const [old, other, sum] = [fact(0, 0.46, 0.03), fact(0, 0.4, 0.02), fact(1, 1, 0.03)];
   test('leaves what the other alone would have given', () => {
     // Exact within the cube: u0 = 0.4, u1 = 1 - 0.4, and the integral of both normals is one.
-    const of = (seed: number) => after(model, seed, [old], [old, sum], [other, sum]);
+    const of = (seed: number) => taken(model, seed, [old], [old, sum], [other, sum]);
     expectExact((seed) => meanOf(of(seed), 2, (u) => u[0]!), 0.4);
     expectExact((seed) => meanOf(of(seed), 2, (u) => u[1]!), 0.6);
     expectExact((seed) => meanOf(of(seed), 2, (u) => (u[0]! - 0.4) ** 2), 0.0004);
@@ -249,7 +249,7 @@ describe('a fact that gives way to a repeated one', () => {
     expect(of(1).logs).toHaveLength(2);
   });
   test('and its logarithms are those of its points', () => {
-    const cloud = after(model, 2, [old], [old, sum], [other, sum]);
+    const cloud = taken(model, 2, [old], [old, sum], [other, sum]);
     cloud.facts.forEach((one, at) => {
       for (let car = 0; car < CARS; car += 1)
         expect(cloud.logs[at]![car]).toBe(

@@ -116,15 +116,15 @@ describe('a suspect that was out', () => {
   const shows: Shows = (id, _, u) => (id === 'low' ? 0.5 * u[0]! : 5);
   const of = suspects(['low', 'high'], shows);
   const all = [5, 5, 0.31, 0.3, 0.3, 0.31, 0.3];
-  const after = (count: number) => of.after(read(...all.slice(0, count)));
+  const standing = (count: number) => of.after(read(...all.slice(0, count)));
   test('comes back when the readings say so', () => {
-    expect(after(2).chances[0]).toBeLessThan(1e-4);
+    expect(standing(2).chances[0]).toBeLessThan(1e-4);
     const exact = byGrid(of, read(...all), shows, 1);
     expect(exact[0]).toBeGreaterThan(0.99);
-    expect(after(7).chances[0]).toBeGreaterThan(0.99);
+    expect(standing(7).chances[0]).toBeGreaterThan(0.99);
   });
   test('with cars that fit what was read since', () => {
-    const { points, weights } = after(7).clouds[0]!;
+    const { points, weights } = standing(7).clouds[0]!;
     const mean = weights.reduce((sum, weight, car) => sum + weight * points[car]!, 0);
     // by hand: the mean of the readings, 0.304 V of 0.5 V
     expect(mean).toBeCloseTo(0.608, 1);
@@ -166,8 +166,10 @@ describe('what a reading says given the others', () => {
     // for the other suspect it can be anything of 5 V
     const width = Math.SQRT2 * Math.hypot(UNCERTAIN, 0.02 * 3 + 0.005);
     const own = 1 / (width * Math.sqrt(2 * Math.PI));
-    expect(fits[1]!.perRow[1]! / (1 / 5)).toBeGreaterThan(0.7);
-    expect(fits[1]!.perRow[1]! / (1 / 5)).toBeLessThan(1.4);
+    // The harmonic mean hangs on the cars that take the reading for a slip, by hand 0.02 * 0.1 / 0.198 of 128: one, give
+    // or take one. So this one is known within a factor of three (docs/maths.md, 7).
+    expect(fits[1]!.perRow[1]! / (1 / 5)).toBeGreaterThan(1 / 3);
+    expect(fits[1]!.perRow[1]! / (1 / 5)).toBeLessThan(3);
     expect(fits[1]!.perRow[0]! / own).toBeGreaterThan(0.6);
     expect(fits[1]!.perRow[0]! / own).toBeLessThan(1.7);
   });
