@@ -118,11 +118,12 @@ describe('what is shown by a suspect that comes and goes', () => {
   const point = model.pointOf(0);
   // Eyes see what there is to be seen.
   point[model.quantities.findIndex(({ key }) => key === 'fault.visible')] = 0;
+  const bent = model.circuit.faults.find(({ visibleChance }) => visibleChance > 0)!;
   // With the sensor unplugged where the wheel stands changes nothing.
   const setup = setupOf({ unplugged: ['sensor'] });
   const tests: TestEntry['test'][] = [
     { setup, probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' } },
-    { setup: KEY_ON, probe: { kind: 'inspect', of: 'sensor' } },
+    { setup: KEY_ON, probe: { kind: 'inspect', of: bent.subject[0]! } },
   ];
   const moved = { ...tests[0]!, wiggle: true };
   const places = wakingTests(WAKING);
@@ -147,9 +148,9 @@ describe('what is shown by a suspect that comes and goes', () => {
     expect(OPEN).not.toEqual(SOUND);
     expect(ways(FLEETING, VOLTS!)).toEqual([{ shown: SOUND, share: 1 }]);
     expect(ways('wire.feed.open', VOLTS!)).toEqual([{ shown: OPEN, share: 1 }]);
-    const seen = shown('contact.sensor.feed.open', EYES!);
+    const seen = shown(bent.id, EYES!);
     expect(seen).not.toEqual(shown('healthy', EYES!));
-    for (const id of ['contact.sensor.feed.open', 'contact.sensor.feed.open~'])
+    for (const id of [bent.id, `${bent.id}~`])
       expect(ways(id, EYES!)).toEqual([{ shown: seen, share: 1 }]);
   });
 
