@@ -39,9 +39,10 @@ export interface Weighed extends WeighedConclusion {
   readonly missing: number;
   /** Set when no single fault explains the readings, as in `SuspectView`. */
   readonly unexplained: string | null;
-  /** The reading on which the conclusion hangs: without it, it would be less likely than not. To be made again; else null. */
   readonly hangsOn: EventNumber | null;
-  /** Cheap tests that would give them. */
+  /** The test of the reading that the conclusion hangs on, to be made once more; null without one, or where only a step can. */
+  readonly again: Proposal | null;
+  /** Cheap tests that would give them, the one to make again first. */
   readonly wouldProve: readonly Proposal[];
 }
 

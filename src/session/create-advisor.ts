@@ -168,8 +168,8 @@ class StateDiagnosis implements Diagnosis {
     const unexplained = this.unexplained();
     if (!weighed) {
       const missing = EVIDENCE_NEEDED;
-      const none = { evidence: [], ruledOut: [], proven: false, hangsOn: null, wouldProve: [] };
-      return { ...none, missing, unexplained };
+      const none = { evidence: [], ruledOut: [], proven: false, hangsOn: null, again: null };
+      return { ...none, wouldProve: [], missing, unexplained };
     }
     const eventAt = (at: number) => readings[at]!.event;
     const evidence: EvidenceLine[] = [
@@ -177,9 +177,10 @@ class StateDiagnosis implements Diagnosis {
       ...weighed.carrying.map((reading) => ({ counted: false, reading: eventAt(reading) })),
     ];
     const [hanging] = weighed.hangsOn;
+    const again = hanging === undefined ? null : this.again(hanging);
     const offered = () =>
       this.toldApart([
-        ...(hanging === undefined ? [] : this.again(hanging)),
+        ...(again ? [again] : []),
         ...weighed.offers.map(({ test, minutes }) =>
           this.proposal(test, minutes, {
             shows: [],
@@ -199,6 +200,7 @@ class StateDiagnosis implements Diagnosis {
       unexplained,
       missing: weighed.missing,
       hangsOn: hanging === undefined ? null : eventAt(hanging),
+      again,
       get wouldProve() {
         wouldProve ??= offered();
         return wouldProve;
@@ -206,14 +208,14 @@ class StateDiagnosis implements Diagnosis {
     };
   }
 
-  /** The test of a reading once more; nothing where only a step of the tree can make it. */
-  private again(reading: number): Proposal[] {
+  /** The test of a reading once more; null where only a step of the tree can make it. */
+  private again(reading: number): Proposal | null {
     const { test } = this.readings[reading]!;
-    if (this.space.testAt(test).test === null) return [];
+    if (this.space.testAt(test).test === null) return null;
     const { now, means } = this.standing;
     const { minutes } = testCost(this.space.testAt(test), now, COSTS, means.helper);
     const why = 'the conclusion hangs on this one reading: make it again';
-    return [this.proposal(test, minutes, { shows: [], why, bits: null })];
+    return this.proposal(test, minutes, { shows: [], why, bits: null });
   }
 
   /** A procedure may give one title to two tests; then each says where and how it looks. */

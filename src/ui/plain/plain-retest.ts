@@ -106,7 +106,7 @@ async function madeAgain(place: RetestPlace): Promise<boolean> {
   const { driver } = place.opened;
   const before = driver.session().retests.length;
   while (driver.session().retests.length === before) {
-    const line = await place.dialogue.ask(promptOf(place.step));
+    const line = await place.dialogue.ask(promptOf(place.opened, place.step));
     if (line === null || (await answer(place, line.trim())) === 'paused') return false;
   }
   return true;

@@ -2,13 +2,17 @@
 import { judgementWords } from '../../circuit/judgement-words.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
+import type { Weighed } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeStep } from '../../session/judge-step.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
+import type { OpenedSession } from '../app-services.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { expectedAt } from '../screens/prompt-state.ts';
+import { AGAIN_OR_ACCEPT, askedFor } from './plain-again.ts';
 import { readLine } from './plain-reading.ts';
+import { makeTest } from './plain-test.ts';
 import { type Place, type Said, sayAll, told } from './plain-words.ts';
 
 type Of<K extends Step['kind']> = Extract<Step, { kind: K }>;
@@ -17,7 +21,7 @@ type Of<K extends Step['kind']> = Extract<Step, { kind: K }>;
 type Again = (line: string) => Promise<Said>;
 
 /** The question that a step asks; in free order any word may be said. */
-export function promptOf(step: Step | null): string {
+export function promptOf(opened: OpenedSession, step: Step | null): string {
   switch (step?.kind) {
     case undefined:
       return 'A test, or another word: ';
@@ -29,7 +33,9 @@ export function promptOf(step: Step | null): string {
     case 'act':
       return 'Type done: ';
     case 'conclude':
-      return 'Type yes to accept this conclusion: ';
+      return weighedNow(opened, step.faults)?.again
+        ? AGAIN_OR_ACCEPT
+        : 'Type yes to accept this conclusion: ';
   }
 }
 
@@ -106,13 +112,20 @@ function done(place: Place, line: string): Said {
   return null;
 }
 
-function accepted(place: Place, step: Of<'conclude'>, line: string): Said {
-  if (line.toLowerCase() !== 'yes')
-    return sayAll(place, ['Type "yes" to accept it, "back" to change an answer, or "help".']);
-  const { driver, advisor } = place.opened;
-  const weighed = advisor?.weigh(driver.session(), step.faults);
-  told(place, driver.perform({ type: 'conclude', ...(weighed ? { weighed } : {}) }));
+async function accepted(place: Place, step: Of<'conclude'>, line: string): Promise<Said> {
+  const weighed = weighedNow(place.opened, step.faults);
+  const wanted = askedFor(line, weighed);
+  if (wanted === 'again') return makeTest(place, weighed!.again!);
+  if (wanted !== 'accept') {
+    const yes = weighed?.again ? '"yes" to make it again, "accept"' : '"yes"';
+    return sayAll(place, [`Type ${yes} to accept it, "back" to change an answer, or "help".`]);
+  }
+  told(place, place.opened.driver.perform({ type: 'conclude', ...(weighed ? { weighed } : {}) }));
   return null;
+}
+
+function weighedNow({ advisor, driver }: OpenedSession, faults: readonly string[]): Weighed | null {
+  return advisor?.weigh(driver.session(), faults) ?? null;
 }
 
 /** What the simulated vehicle shows, as the answer. */

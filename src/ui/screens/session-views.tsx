@@ -107,6 +107,7 @@ const VIEWS: {
       message={here.state.message}
       clock={clock}
       onAccept={() => send({ type: 'accept' })}
+      onAgain={(proposal) => send({ type: 'proposal', proposal })}
       onOwn={() => send({ type: 'own-conclusion' })}
       onClose={() => send(CLOSE)}
       onAction={(action) => send({ type: 'action', action })}
