@@ -279,7 +279,7 @@ describe('the record', () => {
     const one = newSession('hall-no-signal', 'wire.signal.open');
     expect(await one.refusal('retests')).toBe('not-concluded');
     await goTo(one, '');
-    await one.result('accept');
+    await one.result('accept', { sure: true });
     const lines = (await one.result('retests'))['retests'] as {
       readonly step: { readonly id: string; readonly kind: string };
       readonly cautions: readonly { readonly id: string }[];
