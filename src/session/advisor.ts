@@ -6,6 +6,7 @@ import type { Look, Shown, Test } from '../circuit/test.ts';
 import type { CarView } from './car-view.ts';
 import type { WeighedConclusion } from './command.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
+import type { GoodHere } from './good-here.ts';
 import type { Session } from './session.ts';
 
 export interface Advisor {
@@ -30,6 +31,8 @@ export interface Diagnosis {
   readonly nextTests: readonly Proposal[];
   /** What the readings have shown of this car; null where its unknown values are not weighed. */
   readonly car: CarView | null;
+  /** What is good for this car in a test that shows a number; null for others, and where cars are not weighed. */
+  readonly goodHere: (test: Test) => GoodHere | null;
   /** Evidence for and against a conclusion with these faults (empty for "no fault found"). */
   readonly weigh: (faults: readonly string[]) => Weighed;
 }

@@ -3,6 +3,7 @@ import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { type Model, summarised } from '../circuit/model.ts';
 import type { Test } from '../circuit/test.ts';
+import { testKey } from '../circuit/test-key.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
 import {
@@ -24,6 +25,7 @@ import { type CarView, carView } from './car-view.ts';
 import { type About, chooseSuspects } from './choose-suspects.ts';
 import type { EvidenceLine, ExpectedShown } from './events.ts';
 import { expectedFrom, expectedShown } from './expected-shown.ts';
+import { type GoodHere, goodHere } from './good-here.ts';
 import { isIntermittent } from './intermittent.ts';
 import type { Session } from './session.ts';
 import type { SessionReading } from './session-readings.ts';
@@ -61,6 +63,7 @@ class StateDiagnosis implements Diagnosis {
   private readonly ranking: Ranking;
   private readonly standing: Standing;
   private readonly isIntermittent: boolean;
+  private readonly good = new Map<string, GoodHere | null>();
   private readonly weighed = new Map<string, Weighed>();
   private view: SuspectView | undefined;
   private tests: readonly Proposal[] | undefined;
@@ -108,9 +111,38 @@ class StateDiagnosis implements Diagnosis {
     return carView({
       quantities: this.model.quantities,
       misfit: ranking.misfit,
+      leading: ranking.repairs[0]!.chance,
       before: before.filter((one) => one !== null),
       events: readings.map(({ event }) => event),
       disagrees: this.culprit()?.event ?? null,
+    });
+  }
+
+  goodHere(test: Test): GoodHere | null {
+    const key = testKey(test);
+    const known = this.good.get(key);
+    if (known !== undefined) return known;
+    const made = this.goodIn(test);
+    this.good.set(key, made);
+    return made;
+  }
+
+  private goodIn(test: Test): GoodHere | null {
+    const { kind } = test.probe;
+    if (kind !== 'volts' && kind !== 'ohms') return null;
+    const { readings, space, car } = this;
+    const place = space.placeOf(test);
+    if (place === null || !car) return null;
+    const shown = (many: number) => this.expectedAfter(readings.slice(0, many), place, test);
+    const tellers = [...new Set(car.values.map(({ by }) => by))];
+    return goodHere({
+      expected: shown(readings.length),
+      unit: kind === 'ohms' ? 'ohm' : 'V',
+      batteryVolts: this.circuit.battery.rest.nominal,
+      told: tellers.map((event) => {
+        const at = readings.findIndex((one) => one.event === event);
+        return { event, before: shown(at), after: shown(at + 1) };
+      }),
     });
   }
 
@@ -302,7 +334,15 @@ class StateDiagnosis implements Diagnosis {
 
   /** What is good for this car. */
   private expectedHere(place: number, test: Test): ExpectedShown {
-    const shown = this.space.soundShows(this.readings, place);
+    return this.expectedAfter(this.readings, place, test);
+  }
+
+  private expectedAfter(
+    readings: readonly SessionReading[],
+    place: number,
+    test: Test,
+  ): ExpectedShown {
+    const shown = this.space.soundShows(readings, place);
     const [first] = shown ?? [];
     return shown && first
       ? expectedFrom(this.model.meter, summarised(first, shown))

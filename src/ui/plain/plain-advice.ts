@@ -1,5 +1,12 @@
 /** What the advisor says in the dialogue of lines, and a conclusion of one's own. */
+import { MISFIT_LISTED } from '../../session/car-view.ts';
 import { percentWords } from '../parts/bar.ts';
+import {
+  carWithSources,
+  MISFIT_WORDS,
+  misfitWords,
+  SET_RIGHT_PLAIN,
+} from '../screens/car-words.ts';
 import {
   acceptedWords,
   FLEETING_WORDS,
@@ -47,12 +54,20 @@ const SUSPECTS_SHOWN = 8;
 
 function saySuspects(place: Place): Said {
   const { opened } = place;
-  const view = adviceOf(opened)?.suspects(opened.driver.session());
-  if (!view) return sayAll(place, [unadvised(place)]);
+  const session = opened.driver.session();
+  const advisor = adviceOf(opened);
+  if (!advisor) return sayAll(place, [unadvised(place)]);
+  const { suspects: view, car } = advisor.diagnosis(session);
+  const misfit = car && car.misfit.chance >= MISFIT_LISTED ? car.misfit.chance : null;
+  const known = carWithSources(opened, session, car);
+  const odd = misfitWords(opened, session, car);
   return sayAll(place, [
     ...view.rows
       .slice(0, SUSPECTS_SHOWN)
       .map((row, index) => `  ${index + 1}  ${percentWords(row.chance).padStart(5)}  ${row.words}`),
+    ...(misfit === null ? [] : [`     ${percentWords(misfit).padStart(5)}  ${MISFIT_WORDS}`]),
+    ...(odd === null ? [] : [`${odd} ${SET_RIGHT_PLAIN}`]),
+    ...(known === null ? [] : [known]),
     ...(view.unexplained ? [view.unexplained] : []),
     ...(view.group ? [view.group] : []),
     ...(view.intermittent ? [FLEETING_WORDS] : []),

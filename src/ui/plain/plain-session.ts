@@ -10,6 +10,7 @@ import { customerWords } from '../../session/gaps.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords } from '../screens/conclusion-words.ts';
 import { evidenceWords } from '../screens/evidence-words.ts';
 import { sessionTitle } from '../screens/step-words.ts';
@@ -147,7 +148,7 @@ function presentStepOf(
   say(bind(step.say));
   if (step.why !== '') say(`Why: ${bind(step.why)}`);
   const expected = goodWords(step);
-  if (expected !== null) say(`Good is: ${expected}`);
+  if (expected !== null) say(`Good is: ${expected}${stepHereWords(opened, session, step)}`);
   if (step.kind === 'look' || step.kind === 'ask')
     step.outcomes.forEach((outcome, index) => {
       say(`  ${index + 1}  ${bind(outcome.words)}`);

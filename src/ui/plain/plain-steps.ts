@@ -8,6 +8,7 @@ import type { TakenReading } from '../../session/driver.ts';
 import { judgeStep } from '../../session/judge-step.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { carLine } from '../screens/car-words.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { expectedAt } from '../screens/prompt-state.ts';
 import { AGAIN_OR_ACCEPT, askedFor } from './plain-again.ts';
@@ -88,8 +89,10 @@ function record(place: Place, step: Of<'measure'>, { typed, value }: TakenReadin
     ? `, ${judged.verdict}: ${judgementWords(judged, { value, unit }, meter)}`
     : '';
   dialogue.say(`Saved: ${formatQuantity({ value, unit })}${verdict}`);
-  const changed = adviceOf(opened)?.suspects(opened.driver.session()).changed;
-  if (changed) dialogue.say(changed);
+  const found = adviceOf(opened)?.diagnosis(opened.driver.session());
+  if (found?.suspects.changed) dialogue.say(found.suspects.changed);
+  const car = carLine(found?.car ?? null);
+  if (car !== null) dialogue.say(car);
 }
 
 function chosen(place: Place, step: Of<'look' | 'ask'>, line: string): Said {

@@ -167,12 +167,22 @@ function taskView(opened: OpenedSession, step: Exclude<Step, Conclusion>): Resul
     ...standingView(session, step.setup, testOf(step)),
     test: stepTestView(opened, step),
     good,
+    here: good === null ? null : hereView(opened, testOf(step)),
     outcomes: 'outcomes' in step ? outcomeViews(opened, step) : [],
     capture: takesCapture(step),
     cannot: step.cannot !== null,
     said: said && { code: said.code, outcome: said.outcome.name },
     shows: shows && kind !== 'act' ? shows.words : null,
   };
+}
+
+/** What is good for this car in a test; null where nothing is known of it or told. */
+export function hereView(opened: OpenedSession, test: Test | null): Result | null {
+  const session = opened.driver.session();
+  const here = test && adviceOf(opened)?.diagnosis(session).goodHere(test);
+  if (!here) return null;
+  const { low, high } = here.expected;
+  return { low, high, from: here.from, wide: here.isWide };
 }
 
 /** Limits are those of the tree; in a drill that hides what is good they would tell it. */

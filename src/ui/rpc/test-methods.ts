@@ -24,7 +24,7 @@ import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
 import { ANSWER_KEYS, countSent, oneOf, readNumber, silent } from './sent-answer.ts';
 import { sentTest } from './sent-test.ts';
-import { cautionViews, rounded, standingView } from './state-view.ts';
+import { cautionViews, hereView, rounded, standingView } from './state-view.ts';
 
 /** Of the wiring, where nobody says how wide it may be: that of a usual terminal. */
 const COLUMNS = 78;
@@ -69,6 +69,7 @@ function prepare(opened: OpenedSession, { test: form }: Params<'prepare'>): Outc
     refused: found && 'refused' in found ? found.refused : null,
     expected: toDo?.expected ?? null,
     good: toDo ? bind(toDo.healthy) : '',
+    here: toDo ? hereView(opened, test) : null,
     looks: looksOf(test),
     ...standingView(session, test.setup, test),
     capture: testTakesCapture(test),

@@ -15,6 +15,7 @@ import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
+import { goodHereWords } from './car-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
 import type { Asked } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
@@ -89,7 +90,8 @@ function paragraphsOf(
   { opened, session, toDo }: TestScreenProps,
   columns: number,
 ): (Paragraph | string)[] {
-  const { test, words, why, healthy } = toDo;
+  const { test, words, why, healthy, expected } = toDo;
+  const here = opened.drill ? '' : goodHereWords(opened, session, test, expected);
   const leads = leadWords(test.probe, session.opened.job, session.opened.circuit);
   const undo = undoLine(test.setup, session);
   const cautions = opened.bind(cautionLine(testCautions(session, test)));
@@ -100,7 +102,7 @@ function paragraphsOf(
     ...(leads === '' ? [] : [leads]),
     ...(test.wiggle ? [WIGGLE] : []),
     ...(why === '' ? [] : [{ text: `Why: ${opened.bind(why)}`, hang: 5 }]),
-    ...(healthy === '' ? [] : [{ text: `Good is: ${healthy}`, bold: true, hang: 9 }]),
+    ...(healthy === '' ? [] : [{ text: `Good is: ${healthy}${here}`, bold: true, hang: 9 }]),
     '',
     ...opened.sketch(test, columns).map((text) => ({ text, drawn: true })),
   ];

@@ -244,6 +244,7 @@ export const FAKE_ADVISOR: Advisor = {
     suspects: suspectsOf(session),
     nextTests: PROPOSALS,
     car: null,
+    goodHere: () => null,
     weigh: (faults) => weighed(session, faults),
   }),
   suspects: suspectsOf,
