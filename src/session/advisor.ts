@@ -7,6 +7,7 @@ import type { CarView } from './car-view.ts';
 import type { WeighedConclusion } from './command.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
 import type { GoodHere } from './good-here.ts';
+import type { PossibleValues } from './possible-values.ts';
 import type { Session } from './session.ts';
 
 export interface Advisor {
@@ -33,6 +34,8 @@ export interface Diagnosis {
   readonly car: CarView | null;
   /** What is good for this car in a test that shows a number; null for others, and where cars are not weighed. */
   readonly goodHere: (test: Test) => GoodHere | null;
+  /** What a test that shows a number can show, whatever is wrong; null for others, and where cars are not weighed. */
+  readonly possible: (test: Test) => PossibleValues | null;
   /** Evidence for and against a conclusion with these faults (empty for "no fault found"). */
   readonly weigh: (faults: readonly string[]) => Weighed;
 }

@@ -17,6 +17,7 @@ import type { Proposal as Found } from '../suspects/next-test.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { withHealthy } from '../suspects/prior.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
+import { reachOf } from '../suspects/shown-reach.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
 import { PLANNED_MASS, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import { whatChanged } from '../suspects/what-changed.ts';
@@ -27,10 +28,12 @@ import type { EvidenceLine, ExpectedShown } from './events.ts';
 import { expectedFrom, expectedShown } from './expected-shown.ts';
 import { type GoodHere, goodHere } from './good-here.ts';
 import { isIntermittent } from './intermittent.ts';
+import type { PossibleValues } from './possible-values.ts';
 import type { Session } from './session.ts';
 import type { SessionReading } from './session-readings.ts';
 import { meansOf, situationOf } from './spent-minutes.ts';
 import type { Standing, SuspectSpace } from './suspect-space.ts';
+import { testsBeside } from './tests-beside.ts';
 
 /** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
 const PAIR_SHARE = 0.5;
@@ -64,6 +67,7 @@ class StateDiagnosis implements Diagnosis {
   private readonly standing: Standing;
   private readonly isIntermittent: boolean;
   private readonly good = new Map<string, GoodHere | null>();
+  private readonly reaches = new Map<string, PossibleValues | null>();
   private readonly weighed = new Map<string, Weighed>();
   private view: SuspectView | undefined;
   private tests: readonly Proposal[] | undefined;
@@ -144,6 +148,31 @@ class StateDiagnosis implements Diagnosis {
         return { event, before: shown(at), after: shown(at + 1) };
       }),
     });
+  }
+
+  possible(test: Test): PossibleValues | null {
+    const key = testKey(test);
+    const known = this.reaches.get(key);
+    if (known !== undefined) return known;
+    const made = this.possibleIn(test);
+    this.reaches.set(key, made);
+    return made;
+  }
+
+  private possibleIn(test: Test): PossibleValues | null {
+    const { kind } = test.probe;
+    if (kind !== 'volts' && kind !== 'ohms') return null;
+    const place = this.space.placeOf(test);
+    const reach = place === null ? null : this.space.reach(this.readings, place);
+    if (!reach || (reach.spans.length === 0 && !reach.overLimit)) return null;
+    const beside = () =>
+      testsBeside(test, this.circuit).flatMap(({ test: other, words }) => {
+        const at = this.space.placeOf(other);
+        const shown = at === null ? null : this.space.soundShows(this.readings, at);
+        const ways = (shown ?? []).map((one) => [{ shown: one, share: 1 }]);
+        return reachOf([ways]).spans.map((span) => ({ words, span }));
+      });
+    return { ...reach, unit: kind === 'ohms' ? 'ohm' : 'V', meter: this.model.meter, beside };
   }
 
   weigh(faults: readonly string[]): Weighed {

@@ -16,6 +16,7 @@ import {
   type PredictionTable,
 } from '../suspects/prediction-table.ts';
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
+import type { Reach } from '../suspects/shown-reach.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
 import { type Verdict, verdictOf } from '../suspects/verdict.ts';
@@ -155,6 +156,12 @@ export class SuspectSpace {
   soundShows(readings: readonly Reading[], test: number): readonly Shown[] | null {
     const { posteriors } = this;
     return posteriors && posteriors.soundShows(posteriors.after(readings), test);
+  }
+
+  /** Between which numbers a test can lie, whatever is wrong; null where cars are not known. */
+  reach(readings: readonly Reading[], test: number): Reach | null {
+    const { posteriors } = this;
+    return posteriors && posteriors.reach(posteriors.after(readings), test);
   }
 
   /** The tests to do next. */

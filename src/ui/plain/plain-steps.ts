@@ -1,6 +1,7 @@
 /** Answers to the step that is asked, in the dialogue of lines. */
 import { judgementWords } from '../../circuit/judgement-words.ts';
 import type { Step } from '../../procedure/procedure.ts';
+import { testOf } from '../../procedure/test-of.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
 import type { Weighed } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
@@ -10,7 +11,7 @@ import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { carLine } from '../screens/car-words.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import { expectedAt } from '../screens/prompt-state.ts';
+import { expectedAt, possibleIn } from '../screens/prompt-state.ts';
 import { AGAIN_OR_ACCEPT, askedFor } from './plain-again.ts';
 import { readLine } from './plain-reading.ts';
 import { makeTest } from './plain-test.ts';
@@ -73,7 +74,9 @@ async function measured(
   const { opened, dialogue } = place;
   const { meter } = opened.driver.session();
   const judge = (value: number) => judgeStep(step, value, meter);
-  const read = await readLine(line, { expected: expectedAt(opened, step), judge }, dialogue);
+  const possible = possibleIn(opened, opened.driver.session(), testOf(step));
+  const asked = { expected: expectedAt(opened, step), judge, possible };
+  const read = await readLine(line, asked, dialogue);
   if (read.kind === 'instead') return again(read.line);
   if (read.kind === 'taken') record(place, step, read.reading);
   return null;

@@ -20,7 +20,7 @@ import { type TestToDo, testsToChoose, testToDo } from '../../session/session-te
 import { refusalSentences } from '../parts/sentence.ts';
 import { goodHereWords } from '../screens/car-words.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import { expectedInTest, testCommand, unitOf } from '../screens/prompt-state.ts';
+import { expectedInTest, possibleIn, testCommand, unitOf } from '../screens/prompt-state.ts';
 import { lastFound, undoLine, vehicleLine } from '../screens/step-words.ts';
 import { readCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
@@ -232,7 +232,8 @@ async function number(place: Place, toDo: TestToDo, line: string): Promise<Comma
   const unit = unitOf(test);
   const judge = (value: number) =>
     expected && judgeTest({ kind: 'number', value, unit }, expected, meter);
-  const asked = { expected: expectedInTest(opened, toDo), judge };
+  const possible = possibleIn(opened, opened.driver.session(), test);
+  const asked = { expected: expectedInTest(opened, toDo), judge, possible };
   const read = await readLine(line, asked, dialogue);
   if (read.kind === 'instead') return number(place, toDo, read.line);
   return read.kind === 'taken'

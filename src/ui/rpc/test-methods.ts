@@ -18,6 +18,7 @@ import { testTable } from '../../session/test-table.ts';
 import { COSTS, testCost } from '../../suspects/test-cost.ts';
 import type { TestEntry } from '../../suspects/test-entries.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { possibleIn } from '../screens/prompt-state.ts';
 import { captureOnBench } from './drill-methods.ts';
 import { type Fault, invalidParam, type Outcome, type Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
@@ -173,6 +174,7 @@ function shownIn(
     },
     judge: (value) =>
       expected && judgeTest({ kind: 'number', value: kept(value), unit }, expected, meter),
+    possible: possibleIn(opened, opened.driver.session(), made),
   });
   return 'fault' in read ? read : numberShown(read, unit);
 }

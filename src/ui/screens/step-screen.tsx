@@ -26,6 +26,7 @@ import { PromptView, promptRows } from './prompt-view.tsx';
 import { SESSION_KEYS, type SessionAction } from './session-keys.ts';
 import { sessionTitle, stepParagraphs } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
+import { useWarmPrompt } from './use-warm-prompt.ts';
 
 export interface StepScreenProps {
   readonly opened: OpenedSession;
@@ -52,6 +53,7 @@ export function StepScreen(props: StepScreenProps) {
   const look = useLook();
   const screen = useSize();
   const timing = useKeyTiming(props.clock);
+  useWarmPrompt(asked);
   const [top, setTop] = useState(0);
   const layout = layOut(props, screen, look);
   const { keys, lines, rows, sketch } = layout;

@@ -22,6 +22,7 @@ import { PromptView, promptRows } from './prompt-view.tsx';
 import { CAPTURE_KEY } from './session-keys.ts';
 import { cautionLine, undoLine, vehicleLine } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
+import { useWarmPrompt } from './use-warm-prompt.ts';
 
 export interface TestScreenProps {
   readonly opened: OpenedSession;
@@ -46,6 +47,7 @@ export function TestScreen(props: TestScreenProps) {
   const { opened, asked, message } = props;
   const look = useLook();
   const timing = useKeyTiming(props.clock);
+  useWarmPrompt(asked);
   const [top, setTop] = useState(0);
   const keys = keysAt(props);
   const body = bodySize(useSize(), keys);
