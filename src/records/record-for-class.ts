@@ -140,6 +140,10 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       repair: mask(conclusion.repair),
       customer: mask(conclusion.customer),
       proven: conclusion.proven,
+      restsOn: conclusion.restsOn && {
+        reading: conclusion.restsOn.reading,
+        words: mask(conclusion.restsOn.words),
+      },
       evidence: conclusion.evidence.map(({ reading, test, where, found, pointsTo, counted }) => ({
         reading,
         test: mask(test),

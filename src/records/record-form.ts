@@ -227,6 +227,8 @@ export interface RecordConclusion extends Moment {
   readonly customer: string;
   /** Three independent pieces of evidence; null when it was not weighed. */
   readonly proven: boolean | null;
+  /** The one reading, made once, that it rests on; null where it rests on none alone. */
+  readonly restsOn: { readonly reading: number; readonly words: string } | null;
   readonly evidence: readonly RecordEvidence[];
   readonly ruledOut: readonly RecordRuledOut[];
 }

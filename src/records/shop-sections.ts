@@ -130,6 +130,7 @@ function conclusion(record: SessionRecord): Section {
         ['Faults', end.faults.map(({ words, id }) => `${words} [${id}]`).join('; ')],
         ['Repair', end.repair],
         ['Certainty', provenWords(record)],
+        ['Rests on one reading', end.restsOn ? `${end.restsOn.words}; it was not made again` : ''],
         ['Concluded at', timeWords(end)],
       ]),
     },

@@ -6,6 +6,8 @@ import type { Look, Shown, Test } from '../circuit/test.ts';
 import type { CarView } from './car-view.ts';
 import type { WeighedConclusion } from './command.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
+import type { GoodHere } from './good-here.ts';
+import type { PossibleValues } from './possible-values.ts';
 import type { Session } from './session.ts';
 
 export interface Advisor {
@@ -30,6 +32,10 @@ export interface Diagnosis {
   readonly nextTests: readonly Proposal[];
   /** What the readings have shown of this car; null where its unknown values are not weighed. */
   readonly car: CarView | null;
+  /** What is good for this car in a test that shows a number; null for others, and where cars are not weighed. */
+  readonly goodHere: (test: Test) => GoodHere | null;
+  /** What a test that shows a number can show, whatever is wrong; null for others, and where cars are not weighed. */
+  readonly possible: (test: Test) => PossibleValues | null;
   /** Evidence for and against a conclusion with these faults (empty for "no fault found"). */
   readonly weigh: (faults: readonly string[]) => Weighed;
 }
@@ -39,9 +45,10 @@ export interface Weighed extends WeighedConclusion {
   readonly missing: number;
   /** Set when no single fault explains the readings, as in `SuspectView`. */
   readonly unexplained: string | null;
-  /** The reading on which the conclusion hangs: without it, it would be less likely than not. To be made again; else null. */
   readonly hangsOn: EventNumber | null;
-  /** Cheap tests that would give them. */
+  /** The test of the reading that the conclusion hangs on, to be made once more; null without one, or where only a step can. */
+  readonly again: Proposal | null;
+  /** Cheap tests that would give them, the one to make again first. */
   readonly wouldProve: readonly Proposal[];
 }
 

@@ -8,6 +8,7 @@ import { parseReading } from '../quantity/parse-reading.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
+import type { Weighed } from './advisor.ts';
 import type { Command, WeighedConclusion } from './command.ts';
 import { expectedReading } from './expected-reading.ts';
 import { expectedShown } from './expected-shown.ts';
@@ -38,7 +39,10 @@ export function loadAnswers(text: string, file: string): Checked<AnswersFile> {
 /** What an answer is understood with. */
 export interface AnswerContext {
   /** What weighs a conclusion with these faults; from the advisor. */
-  readonly weigh: (session: Session, faults: readonly string[]) => WeighedConclusion | undefined;
+  readonly weigh: (
+    session: Session,
+    faults: readonly string[],
+  ) => (WeighedConclusion & Partial<Pick<Weighed, 'again'>>) | undefined;
   /** Null for a session without a circuit. */
   readonly model: Model | null;
 }
@@ -77,6 +81,7 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
   if (draft.back) return { type: 'go-back' };
   if (draft.pause) return { type: 'pause' };
   if (draft.cannot !== undefined) return { type: 'cannot-do', reason: draft.cannot };
+  if (draft.again !== undefined) return madeAgain(draft, draft.again, session, context);
   if (draft.conclude || draft.faults || draft.words !== undefined)
     return conclusion(draft, session, context);
   const pending = pendingCautions(session);
@@ -87,20 +92,54 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
   return {
     code: 'empty-answer',
     words: 'this answers nothing',
-    fix: 'give one of: reading, choose, measure, test, done, cannot, acknowledge, note, back, pause, conclude, faults, words',
+    fix: 'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, note, back, pause, conclude, faults, words',
   };
 }
 
-function conclusion(draft: AnswerDraft, session: Session, { weigh }: AnswerContext): Command {
-  const step = presentStep(session);
+function conclusion(
+  draft: AnswerDraft,
+  session: Session,
+  context: AnswerContext,
+): Command | Misfit {
   const isOwn = draft.faults !== undefined || draft.words !== undefined;
-  const faults = draft.faults ?? (!isOwn && step?.kind === 'conclude' ? step.faults : null);
-  const weighed = faults ? weigh(session, faults) : undefined;
+  const weighed = weighedBy(draft, session, context);
+  if (weighed?.again && !draft.accept)
+    return {
+      code: 'rests-on-one-reading',
+      words: `this conclusion rests on one reading, that of event ${weighed.hangsOn}`,
+      fix: 'make it again in an answer before this one, with "again: READING", or add "accept: true"',
+    };
   return {
     type: 'conclude',
     ...(isOwn ? { own: { words: draft.words ?? null, faults: draft.faults ?? [] } } : {}),
     ...(weighed ? { weighed } : {}),
   };
+}
+
+/** The conclusion that an answer accepts or names; nothing where it has no faults to weigh. */
+function weighedBy(draft: AnswerDraft, session: Session, { weigh }: AnswerContext) {
+  const step = presentStep(session);
+  const ofTree = draft.words === undefined && step?.kind === 'conclude' ? step.faults : null;
+  const faults = draft.faults ?? ofTree;
+  return faults ? weigh(session, faults) : undefined;
+}
+
+/** The one reading that the conclusion rests on, made again. */
+function madeAgain(
+  draft: AnswerDraft,
+  shown: string | number,
+  session: Session,
+  context: AnswerContext,
+): Command | Misfit {
+  const again = weighedBy(draft, session, context)?.again;
+  if (!again || !context.model)
+    return {
+      code: 'nothing-to-make-again',
+      words: 'no conclusion that rests on one reading is asked here',
+      fix: 'leave this answer out',
+    };
+  const told = again.kind === 'number' ? { reading: shown } : { choose: String(shown) };
+  return madeTest({ ...draft, ...told }, again.test, session, context.model);
 }
 
 function cautionFirst(of: string, pending: readonly { readonly id: string }[]): Misfit {
@@ -155,6 +194,15 @@ function testCommand(
     };
   const test = draftedTest(draft, model.circuit);
   if ('code' in test) return test;
+  return madeTest(draft, test, session, model);
+}
+
+function madeTest(
+  draft: AnswerDraft,
+  test: Test,
+  session: Session,
+  model: Model,
+): Command | Misfit {
   const reason = model.refusal(test);
   if (reason !== null)
     return {

@@ -48,14 +48,17 @@ const NARROWED = 0.45;
 /** Ends this close are one number; ends this far apart a range. */
 const ONE_NUMBER = 1.04;
 const ABOUT = 1.6;
-/** From this chance on the misfit is told. Our choice. */
+/** From this chance on the misfit stands among the suspects, ... */
+export const MISFIT_LISTED = 0.1;
+/** ... and from this one, or when it leads, its value is told. Our choice. */
 export const MISFIT_TOLD = 0.3;
 
 /** What car views are made of. */
 export interface CarViewAsk {
   readonly quantities: readonly CarQuantity[];
-  /** Chance that the car is not as described, 0 to 1. */
+  /** Chance that the car is not as described, 0 to 1, and that of the leading repair. */
   readonly misfit: number;
+  readonly leading: number;
   /** What was known after the first n readings, n from none to all. */
   readonly before: readonly CarKnowledge[];
   /** Of each reading. */
@@ -65,7 +68,8 @@ export interface CarViewAsk {
 }
 
 /** What is known of the car after all readings. */
-export function carView({ quantities, misfit, before, events, disagrees }: CarViewAsk): CarView {
+export function carView(ask: CarViewAsk): CarView {
+  const { quantities, misfit, leading, before, events, disagrees } = ask;
   const knowledge = before.at(-1);
   if (!knowledge) throw new Error('car-view: something is known before any reading');
   const values = quantities.flatMap((quantity, at): CarValue[] => {
@@ -83,7 +87,7 @@ export function carView({ quantities, misfit, before, events, disagrees }: CarVi
 
   function disagreeing(): Misfit['value'] {
     const outside = knowledge?.outside;
-    if (misfit < MISFIT_TOLD || !outside) return null;
+    if (misfit < Math.min(MISFIT_TOLD, leading) || misfit < MISFIT_LISTED || !outside) return null;
     const { key, words, value, unit } = quantities[outside.at]!;
     if (value === null) return null;
     return {

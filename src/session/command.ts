@@ -3,6 +3,7 @@ import type { KeptShown } from '../circuit/shown-of.ts';
 import type { Look, Meter, Test } from '../circuit/test.ts';
 import type {
   AnswerRevealed,
+  EventNumber,
   EvidenceLine,
   ExpectedShown,
   Hand,
@@ -90,4 +91,6 @@ export interface WeighedConclusion {
   readonly evidence: readonly EvidenceLine[];
   readonly ruledOut: readonly RuledOutLine[];
   readonly proven: boolean;
+  /** The reading without which it would be less likely than not; none where it hangs on none alone. */
+  readonly hangsOn?: EventNumber | null;
 }

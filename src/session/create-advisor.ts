@@ -3,6 +3,7 @@ import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { type Model, summarised } from '../circuit/model.ts';
 import type { Test } from '../circuit/test.ts';
+import { testKey } from '../circuit/test-key.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
 import {
@@ -16,6 +17,7 @@ import type { Proposal as Found } from '../suspects/next-test.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { withHealthy } from '../suspects/prior.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
+import { reachOf } from '../suspects/shown-reach.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
 import { PLANNED_MASS, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import { whatChanged } from '../suspects/what-changed.ts';
@@ -24,11 +26,14 @@ import { type CarView, carView } from './car-view.ts';
 import { type About, chooseSuspects } from './choose-suspects.ts';
 import type { EvidenceLine, ExpectedShown } from './events.ts';
 import { expectedFrom, expectedShown } from './expected-shown.ts';
+import { type GoodHere, goodHere } from './good-here.ts';
 import { isIntermittent } from './intermittent.ts';
+import type { PossibleValues } from './possible-values.ts';
 import type { Session } from './session.ts';
 import type { SessionReading } from './session-readings.ts';
 import { meansOf, situationOf } from './spent-minutes.ts';
 import type { Standing, SuspectSpace } from './suspect-space.ts';
+import { testsBeside } from './tests-beside.ts';
 
 /** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
 const PAIR_SHARE = 0.5;
@@ -61,6 +66,8 @@ class StateDiagnosis implements Diagnosis {
   private readonly ranking: Ranking;
   private readonly standing: Standing;
   private readonly isIntermittent: boolean;
+  private readonly good = new Map<string, GoodHere | null>();
+  private readonly reaches = new Map<string, PossibleValues | null>();
   private readonly weighed = new Map<string, Weighed>();
   private view: SuspectView | undefined;
   private tests: readonly Proposal[] | undefined;
@@ -108,10 +115,64 @@ class StateDiagnosis implements Diagnosis {
     return carView({
       quantities: this.model.quantities,
       misfit: ranking.misfit,
+      leading: ranking.repairs[0]!.chance,
       before: before.filter((one) => one !== null),
       events: readings.map(({ event }) => event),
       disagrees: this.culprit()?.event ?? null,
     });
+  }
+
+  goodHere(test: Test): GoodHere | null {
+    const key = testKey(test);
+    const known = this.good.get(key);
+    if (known !== undefined) return known;
+    const made = this.goodIn(test);
+    this.good.set(key, made);
+    return made;
+  }
+
+  private goodIn(test: Test): GoodHere | null {
+    const { kind } = test.probe;
+    if (kind !== 'volts' && kind !== 'ohms') return null;
+    const { readings, space, car } = this;
+    const place = space.placeOf(test);
+    if (place === null || !car) return null;
+    const shown = (many: number) => this.expectedAfter(readings.slice(0, many), place, test);
+    const tellers = [...new Set(car.values.map(({ by }) => by))];
+    return goodHere({
+      expected: shown(readings.length),
+      unit: kind === 'ohms' ? 'ohm' : 'V',
+      batteryVolts: this.circuit.battery.rest.nominal,
+      told: tellers.map((event) => {
+        const at = readings.findIndex((one) => one.event === event);
+        return { event, before: shown(at), after: shown(at + 1) };
+      }),
+    });
+  }
+
+  possible(test: Test): PossibleValues | null {
+    const key = testKey(test);
+    const known = this.reaches.get(key);
+    if (known !== undefined) return known;
+    const made = this.possibleIn(test);
+    this.reaches.set(key, made);
+    return made;
+  }
+
+  private possibleIn(test: Test): PossibleValues | null {
+    const { kind } = test.probe;
+    if (kind !== 'volts' && kind !== 'ohms') return null;
+    const place = this.space.placeOf(test);
+    const reach = place === null ? null : this.space.reach(this.readings, place);
+    if (!reach || (reach.spans.length === 0 && !reach.overLimit)) return null;
+    const beside = () =>
+      testsBeside(test, this.circuit).flatMap(({ test: other, words }) => {
+        const at = this.space.placeOf(other);
+        const shown = at === null ? null : this.space.soundShows(this.readings, at);
+        const ways = (shown ?? []).map((one) => [{ shown: one, share: 1 }]);
+        return reachOf([ways]).spans.map((span) => ({ words, span }));
+      });
+    return { ...reach, unit: kind === 'ohms' ? 'ohm' : 'V', meter: this.model.meter, beside };
   }
 
   weigh(faults: readonly string[]): Weighed {
@@ -168,8 +229,8 @@ class StateDiagnosis implements Diagnosis {
     const unexplained = this.unexplained();
     if (!weighed) {
       const missing = EVIDENCE_NEEDED;
-      const none = { evidence: [], ruledOut: [], proven: false, hangsOn: null, wouldProve: [] };
-      return { ...none, missing, unexplained };
+      const none = { evidence: [], ruledOut: [], proven: false, hangsOn: null, again: null };
+      return { ...none, wouldProve: [], missing, unexplained };
     }
     const eventAt = (at: number) => readings[at]!.event;
     const evidence: EvidenceLine[] = [
@@ -177,9 +238,10 @@ class StateDiagnosis implements Diagnosis {
       ...weighed.carrying.map((reading) => ({ counted: false, reading: eventAt(reading) })),
     ];
     const [hanging] = weighed.hangsOn;
+    const again = hanging === undefined ? null : this.again(hanging);
     const offered = () =>
       this.toldApart([
-        ...(hanging === undefined ? [] : this.again(hanging)),
+        ...(again ? [again] : []),
         ...weighed.offers.map(({ test, minutes }) =>
           this.proposal(test, minutes, {
             shows: [],
@@ -199,6 +261,7 @@ class StateDiagnosis implements Diagnosis {
       unexplained,
       missing: weighed.missing,
       hangsOn: hanging === undefined ? null : eventAt(hanging),
+      again,
       get wouldProve() {
         wouldProve ??= offered();
         return wouldProve;
@@ -206,14 +269,14 @@ class StateDiagnosis implements Diagnosis {
     };
   }
 
-  /** The test of a reading once more; nothing where only a step of the tree can make it. */
-  private again(reading: number): Proposal[] {
+  /** The test of a reading once more; null where only a step of the tree can make it. */
+  private again(reading: number): Proposal | null {
     const { test } = this.readings[reading]!;
-    if (this.space.testAt(test).test === null) return [];
+    if (this.space.testAt(test).test === null) return null;
     const { now, means } = this.standing;
     const { minutes } = testCost(this.space.testAt(test), now, COSTS, means.helper);
     const why = 'the conclusion hangs on this one reading: make it again';
-    return [this.proposal(test, minutes, { shows: [], why, bits: null })];
+    return this.proposal(test, minutes, { shows: [], why, bits: null });
   }
 
   /** A procedure may give one title to two tests; then each says where and how it looks. */
@@ -300,7 +363,15 @@ class StateDiagnosis implements Diagnosis {
 
   /** What is good for this car. */
   private expectedHere(place: number, test: Test): ExpectedShown {
-    const shown = this.space.soundShows(this.readings, place);
+    return this.expectedAfter(this.readings, place, test);
+  }
+
+  private expectedAfter(
+    readings: readonly SessionReading[],
+    place: number,
+    test: Test,
+  ): ExpectedShown {
+    const shown = this.space.soundShows(readings, place);
     const [first] = shown ?? [];
     return shown && first
       ? expectedFrom(this.model.meter, summarised(first, shown))

@@ -296,6 +296,7 @@ function conclude(
     evidence: weighed?.evidence ?? [],
     ruledOut: weighed?.ruledOut ?? [],
     proven: weighed?.proven ?? null,
+    ...(weighed?.hangsOn ? { restsOn: weighed.hangsOn } : {}),
     ...now,
   });
 }

@@ -265,6 +265,8 @@ export interface Concluded extends When {
   readonly ruledOut: readonly RuledOutLine[];
   /** Independent pieces of evidence; three make it proven. Null when there is no circuit to weigh it with. */
   readonly proven: boolean | null;
+  /** The one reading that it rests on, made once and accepted all the same; absent where it rests on none alone. */
+  readonly restsOn?: EventNumber;
 }
 
 /** A reading that speaks for the conclusion. */

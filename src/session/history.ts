@@ -128,13 +128,17 @@ function unknownRepair({ opened }: Session, repairs: readonly string[]): Flaw {
 }
 
 /** What a conclusion rests on must have been read before it, and three pieces prove it under every version of the rules. */
-function conclusionFlaw(session: Session, { evidence, ruledOut, proven }: Concluded): Flaw {
+function conclusionFlaw(session: Session, concluded: Concluded): Flaw {
+  const { evidence, ruledOut, proven, restsOn } = concluded;
   if (proven && piecesAmong(evidence) < PIECES_NEEDED)
     return `is called proven by ${piecesAmong(evidence)} pieces of evidence, where ${PIECES_NEEDED} are needed`;
+  if (proven && restsOn !== undefined)
+    return `is called proven, where it rests on the one reading of event ${restsOn}`;
   if (proven !== null && !session.opened.circuit) return 'was weighed where there is no circuit';
-  const unread = [...evidence, ...ruledOut]
-    .flatMap(readingsOf)
-    .find((seq) => !isReading(session.events[seq - 1]));
+  const unread = [
+    ...[...evidence, ...ruledOut].flatMap(readingsOf),
+    ...(restsOn === undefined ? [] : [restsOn]),
+  ].find((seq) => !isReading(session.events[seq - 1]));
   if (unread !== undefined) return `rests on event ${unread}, which is no reading before it`;
   const repairs = ruledOut.flatMap((line) => ('repair' in line ? [line.repair] : []));
   return unknownRepair(session, repairs);
@@ -369,9 +373,10 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
     case 'session-resumed':
       return { type: 'resume', program: event.program, by: event.by };
     case 'concluded': {
-      const { ownWords, faults, evidence, ruledOut, proven, conclusion } = event;
+      const { ownWords, faults, evidence, ruledOut, proven, conclusion, restsOn } = event;
       const own = conclusion === null ? { own: { words: ownWords, faults } } : {};
-      const weighed = proven === null ? {} : { weighed: { evidence, ruledOut, proven } };
+      const hangsOn = restsOn ?? null;
+      const weighed = proven === null ? {} : { weighed: { evidence, ruledOut, proven, hangsOn } };
       return { type: 'conclude', ...own, ...weighed };
     }
     case 'retest-recorded': {

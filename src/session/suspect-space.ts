@@ -16,6 +16,7 @@ import {
   type PredictionTable,
 } from '../suspects/prediction-table.ts';
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
+import type { Reach } from '../suspects/shown-reach.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
 import { type Verdict, verdictOf } from '../suspects/verdict.ts';
@@ -154,7 +155,13 @@ export class SuspectSpace {
   /** What a test would show on this car if nothing were wrong, as far as the readings tell; null where cars are not known. */
   soundShows(readings: readonly Reading[], test: number): readonly Shown[] | null {
     const { posteriors } = this;
-    return posteriors?.soundShows(posteriors.after(readings), test) ?? null;
+    return posteriors ? posteriors.soundShows(posteriors.after(readings), test) : null;
+  }
+
+  /** Between which numbers a test can lie, whatever is wrong; null where cars are not known. */
+  reach(readings: readonly Reading[], test: number): Reach | null {
+    const { posteriors } = this;
+    return posteriors ? posteriors.reach(posteriors.after(readings), test) : null;
   }
 
   /** The tests to do next. */

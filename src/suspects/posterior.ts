@@ -34,6 +34,7 @@ import {
 } from './prediction-table.ts';
 import { normalised } from './prior.ts';
 import { randomOf } from './random.ts';
+import { joinedReach, type Reach, reachOf } from './shown-reach.ts';
 
 /** The cars on which a hypothesis would be the complaint. */
 export interface CarsOf {
@@ -78,6 +79,8 @@ const WORN_CARS = 12;
 const SOUND_CARS = 64;
 /** Of two faults at once fewer will do. Our choice. */
 const PAIR_CARS = 64;
+/** What suspects with more chance show on the cars that are left is added to what any car shows. Our choice. */
+const REACHED_CHANCE = 0.01;
 /** States kept: more than the readings of a session. */
 const STATES_KEPT = 24;
 
@@ -113,6 +116,8 @@ export class Posteriors {
   private readonly cars: readonly CarsOf[];
   private readonly states = new Map<string, Posterior>();
   private readonly dims: number;
+  /** By test, before any reading. */
+  private readonly reaches = new Map<number, Reach>();
 
   constructor(ask: PosteriorAsk) {
     this.ask = ask;
@@ -171,6 +176,21 @@ export class Posteriors {
       const point = picked[row]![Math.floor(evenShare(place) * PLANNED_CARS)]!;
       return pick(this.cars[sound]!.ways(test, point), evenShare(place)).shown;
     });
+  }
+
+  /** What a test can show, on any car before any reading and on those that are left after some. */
+  reach(posterior: Posterior, test: number): Reach {
+    const waysIn = ({ clouds, chances }: Posterior, least: number) =>
+      clouds.flatMap((cloud, at) =>
+        chances[at]! > least
+          ? [this.chosen(cloud).map((point) => this.cars[at]!.ways(test, point))]
+          : [],
+      );
+    const before = this.reaches.get(test) ?? reachOf(waysIn(this.after([]), 0));
+    this.reaches.set(test, before);
+    return posterior.facts.length === 0
+      ? before
+      : joinedReach(before, reachOf(waysIn(posterior, REACHED_CHANCE)));
   }
 
   private modelOf(cars: CarsOf): CloudModel {

@@ -1,5 +1,6 @@
 /** An answers file against the step that is asked; the steps are those of `sample-tree.ts`. */
 import { describe, expect, it, test } from 'vitest';
+import type { Proposal } from '../../src/session/advisor.ts';
 import {
   type AnswerContext,
   type AnswersFile,
@@ -9,6 +10,7 @@ import {
 import type { Command } from '../../src/session/command.ts';
 import type { Session } from '../../src/session/session.ts';
 import { vehicleCommand } from '../../src/session/vehicle-command.ts';
+import { KEY_ON } from '../circuit/setup.ts';
 import { modelOf } from '../circuit/shipped.ts';
 import { sessionAfter, TREE } from './sample-tree.ts';
 
@@ -92,6 +94,46 @@ describe('an answer is the command a person would give', () => {
       weighed,
     });
     expect(asked.at(-1)).toEqual(['wire.feed.open']);
+  });
+
+  describe('a conclusion that rests on one reading', () => {
+    const model = modelOf('hall-module-fed');
+    const test = {
+      setup: { ...KEY_ON, unplugged: ['sensor'] },
+      probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
+    } as const;
+    const again: Proposal = {
+      ...{ id: 'feed', words: 'Feed', test, step: null, minutes: 1, needs: [], shows: [] },
+      ...{ why: '', bits: null, healthy: '', expected: { kind: 'number', low: 4.8, high: 5.2 } },
+      ...{ kind: 'number', unit: 'V', looks: [], likely: null },
+    };
+    const weighed = { evidence: [], ruledOut: [], proven: false, hangsOn: 4 };
+    const context = { weigh: () => ({ ...weighed, again }), model };
+    const given = (line: string) => commandFor(loaded(`  - ${line}`), 0, END, context);
+
+    it.each(['conclude: true', 'faults: [wire.feed.open]'])('%s asks for it again', (line) => {
+      expect(given(line)).toMatchObject({
+        code: 'rests-on-one-reading',
+        severity: 'error',
+        at: { file: 'a.yaml' },
+        fix: expect.stringContaining('"accept: true"'),
+      });
+    });
+    it('is accepted all the same where the file says so', () => {
+      expect(given('{ conclude: true, accept: true }')).toMatchObject({
+        type: 'conclude',
+        weighed: { hangsOn: 4 },
+      });
+    });
+    it('has its reading made again, as any test is', () => {
+      expect(given('again: 4.98 V')).toMatchObject({
+        ...{ type: 'record-test', test, typed: '4.98 V' },
+        shown: { kind: 'number', value: 4.98, unit: 'V' },
+      });
+      expect(given('again: five')).toMatchObject({ code: 'bad-reading' });
+      expect(commandFor(loaded('  - again: 5 V'), 0, END, { ...context, weigh: () => weighed })) //
+        .toMatchObject({ code: 'nothing-to-make-again' });
+    });
   });
 
   describe('a test that no step asks for', () => {
@@ -179,7 +221,7 @@ describe('an answer that does not fit is told at its line', () => {
       FEED,
       'empty-answer',
       'this answers nothing',
-      'give one of: reading, choose, measure, test, done, cannot, acknowledge, note, back, pause, conclude, faults, words',
+      'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, note, back, pause, conclude, faults, words',
     ],
     ['reading: 5 V', LOOK, 'wrong-kind', 'step "pattern" asks for no reading', null],
     [

@@ -1027,6 +1027,10 @@ faults: string[]
 evidence: EvidenceLine[]
 ruledOut: RuledOutLine[]
 proven: (boolean | null)
+/**
+ * Number of the event of the one reading that it rests on; absent where it rests on none alone.
+ */
+restsOn?: number
 }
 export interface EvidenceReading {
 counted: boolean

@@ -82,6 +82,14 @@ export type Note = string
 export type Back = true
 export type Pause = true
 /**
+ * What the one reading showed, made again, that the conclusion rests on (of own "faults", where they stand beside it).
+ */
+export type MadeAgain = (string | number)
+/**
+ * Beside a conclusion that rests on one reading: it is not made again, and the record says so.
+ */
+export type AllTheSame = true
+/**
  * Accepts the conclusion.
  */
 export type Conclude = true
@@ -120,6 +128,8 @@ acknowledge?: Acknowledge
 note?: Note
 back?: Back
 pause?: Pause
+again?: MadeAgain
+accept?: AllTheSame
 conclude?: Conclude
 }
 

@@ -37,7 +37,7 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back the last answer.", "const": true }, "pause": { "title": "Pause", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back the last answer.", "const": true }, "pause": { "title": "Pause", "const": true }, "again": { "title": "Made again", "description": 'What the one reading showed, made again, that the conclusion rests on (of own "faults", where they stand beside it).', "type": ["string", "number"], "examples": ["4.98 V"] }, "accept": { "title": "All the same", "description": "Beside a conclusion that rests on one reading: it is not made again, and the record says so.", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
@@ -565,10 +565,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.conclude !== void 0) {
-              let data25 = data2.conclude;
-              if (true !== data25) {
-                const err47 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data25 };
+            if (data2.again !== void 0) {
+              let data25 = data2.again;
+              if (typeof data25 !== "string" && !(typeof data25 == "number" && isFinite(data25))) {
+                const err47 = { instancePath: instancePath + "/answers/" + i0 + "/again", schemaPath: "#/properties/answers/items/properties/again/type", keyword: "type", params: { type: schema11.properties.answers.items.properties.again.type }, message: "must be string,number", schema: schema11.properties.answers.items.properties.again.type, parentSchema: schema11.properties.answers.items.properties.again, data: data25 };
                 if (vErrors === null) {
                   vErrors = [err47];
                 } else {
@@ -577,32 +577,56 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
+            if (data2.accept !== void 0) {
+              let data26 = data2.accept;
+              if (true !== data26) {
+                const err48 = { instancePath: instancePath + "/answers/" + i0 + "/accept", schemaPath: "#/properties/answers/items/properties/accept/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.accept, data: data26 };
+                if (vErrors === null) {
+                  vErrors = [err48];
+                } else {
+                  vErrors.push(err48);
+                }
+                errors++;
+              }
+            }
+            if (data2.conclude !== void 0) {
+              let data27 = data2.conclude;
+              if (true !== data27) {
+                const err49 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data27 };
+                if (vErrors === null) {
+                  vErrors = [err49];
+                } else {
+                  vErrors.push(err49);
+                }
+                errors++;
+              }
+            }
           } else {
-            const err48 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
+            const err50 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
             if (vErrors === null) {
-              vErrors = [err48];
+              vErrors = [err50];
             } else {
-              vErrors.push(err48);
+              vErrors.push(err50);
             }
             errors++;
           }
         }
       } else {
-        const err49 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
+        const err51 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
         if (vErrors === null) {
-          vErrors = [err49];
+          vErrors = [err51];
         } else {
-          vErrors.push(err49);
+          vErrors.push(err51);
         }
         errors++;
       }
     }
   } else {
-    const err50 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err52 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err50];
+      vErrors = [err52];
     } else {
-      vErrors.push(err50);
+      vErrors.push(err52);
     }
     errors++;
   }

@@ -10,7 +10,8 @@ import { customerWords } from '../../session/gaps.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { countWords, proofParagraph } from '../screens/conclusion-words.ts';
+import { stepHereWords } from '../screens/car-words.ts';
+import { countWords, proofParagraph, restsWords } from '../screens/conclusion-words.ts';
 import { evidenceWords } from '../screens/evidence-words.ts';
 import { sessionTitle } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
@@ -78,7 +79,7 @@ export async function plainSession(opened: OpenedSession, dialogue: Dialogue): P
     if (step && !(await askCautions(opened, pendingCautions(session), step.id, dialogue)))
       return leave(opened);
     present(opened, step, dialogue.say);
-    const line = await dialogue.ask(promptOf(step));
+    const line = await dialogue.ask(promptOf(opened, step));
     if (line === null) return leave(opened);
     const end = await answer({ opened, dialogue, step, arranged }, line.trim());
     // The reason has been told; nothing can be saved here any more.
@@ -131,6 +132,8 @@ function presentConclusion(
     say(`  Evidence: ${evidenceWords(opened, session, step.faults, line)}`);
   if (weighed?.unexplained) say(weighed.unexplained);
   say(proofParagraph(step, weighed).text);
+  const rests = restsWords(opened, session, weighed);
+  if (rests !== null) say(rests);
 }
 
 function presentStepOf(
@@ -145,7 +148,7 @@ function presentStepOf(
   say(bind(step.say));
   if (step.why !== '') say(`Why: ${bind(step.why)}`);
   const expected = goodWords(step);
-  if (expected !== null) say(`Good is: ${expected}`);
+  if (expected !== null) say(`Good is: ${expected}${stepHereWords(opened, session, step)}`);
   if (step.kind === 'look' || step.kind === 'ask')
     step.outcomes.forEach((outcome, index) => {
       say(`  ${index + 1}  ${bind(outcome.words)}`);

@@ -7,6 +7,7 @@ import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import { goodWords } from '../../procedure/test-words.ts';
+import type { Weighed } from '../../session/advisor.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
@@ -166,12 +167,22 @@ function taskView(opened: OpenedSession, step: Exclude<Step, Conclusion>): Resul
     ...standingView(session, step.setup, testOf(step)),
     test: stepTestView(opened, step),
     good,
+    here: good === null ? null : hereView(opened, testOf(step)),
     outcomes: 'outcomes' in step ? outcomeViews(opened, step) : [],
     capture: takesCapture(step),
     cannot: step.cannot !== null,
     said: said && { code: said.code, outcome: said.outcome.name },
     shows: shows && kind !== 'act' ? shows.words : null,
   };
+}
+
+/** What is good for this car in a test; null where nothing is known of it or told. */
+export function hereView(opened: OpenedSession, test: Test | null): Result | null {
+  const session = opened.driver.session();
+  const here = test && adviceOf(opened)?.diagnosis(session).goodHere(test);
+  if (!here) return null;
+  const { low, high } = here.expected;
+  return { low, high, from: here.from, wide: here.isWide };
 }
 
 /** Limits are those of the tree; in a drill that hides what is good they would tell it. */
@@ -188,8 +199,10 @@ function outcomeViews(
   });
 }
 
-function conclusionView({ driver, bind }: OpenedSession, step: Conclusion): Result {
+function conclusionView(opened: OpenedSession, step: Conclusion): Result {
+  const { driver, bind, advisor, drill } = opened;
   const { id, kind, title, say, repair, faults } = step;
+  const weighed = drill ? null : (advisor?.weigh(driver.session(), faults) ?? null);
   return {
     id,
     kind,
@@ -198,6 +211,19 @@ function conclusionView({ driver, bind }: OpenedSession, step: Conclusion): Resu
     repair: bind(repair),
     customer: bind(customerWords(driver.session(), step)),
     faults,
+    ...againView(opened, weighed),
+  };
+}
+
+/** The one reading that a conclusion rests on, and its test as it would be made again. */
+export function againView(
+  { bind }: OpenedSession,
+  weighed: Pick<Weighed, 'hangsOn' | 'again'> | null,
+): Result {
+  const again = weighed?.again;
+  return {
+    restsOn: weighed?.hangsOn ?? null,
+    again: again ? { words: bind(again.words), test: again.test, minutes: again.minutes } : null,
   };
 }
 
@@ -211,9 +237,9 @@ function expectedAt(step: Step): ExpectedShown | null {
 function concludedView(session: Session): Result | null {
   const { concluded } = session;
   if (!concluded) return null;
-  const { faults, proven } = concluded;
+  const { faults, proven, restsOn = null } = concluded;
   const words = conclusionWords(session);
-  return { title: words?.title ?? '', repair: words?.repair ?? '', faults, proven };
+  return { title: words?.title ?? '', repair: words?.repair ?? '', faults, proven, restsOn };
 }
 
 function eventNumber(session: Session, answer: number): number | null {

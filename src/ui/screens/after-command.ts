@@ -59,7 +59,9 @@ function afterCommand(here: Here, command: Command): Turn {
       const words = proposed
         ? opened.bind(proposed)
         : testWords(opened, state.session, command.test);
-      return stay({ ...state, over: [], message: `In the record: ${words}, ${command.typed}.` });
+      // A conclusion of one's own stands there again, to be weighed anew.
+      const over = state.over.filter(({ name }) => name === 'own');
+      return stay({ ...state, over, message: `In the record: ${words}, ${command.typed}.` });
     }
     default:
       return stay({ ...state, over: [], message: DONE_WORDS[command.type] ?? null });

@@ -1,4 +1,5 @@
 /** What the readings come to, to be accepted, taken further or taken back. */
+import type { Proposal } from '../../session/advisor.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
@@ -16,6 +17,8 @@ export interface ConclusionScreenProps {
   readonly message: string | null;
   readonly clock: () => number;
   readonly onAccept: () => void;
+  /** The test that it rests on, once more. */
+  readonly onAgain: (proposal: Proposal) => void;
   /** Only for the tree's conclusion: name another one; on a drill the diagnosis. */
   readonly onOwn: () => void;
   /** Only for one's own: leave it. */
@@ -24,6 +27,8 @@ export interface ConclusionScreenProps {
 }
 
 const OWN: KeyBinding = { keys: ['o'], show: 'o', help: 'my own conclusion' };
+/** Where Enter makes the one reading again that all rests on. */
+const ALL_THE_SAME: KeyBinding = { keys: ['a'], show: 'a', help: 'accept all the same' };
 const DIAGNOSIS: KeyBinding = { keys: ['c', 'o'], show: 'c', help: 'diagnosis' };
 
 /** The screen. */
@@ -49,7 +54,8 @@ type WeighedProps = ConclusionScreenProps & {
 function WeighedConclusion(props: WeighedProps) {
   const { opened, session, proposed, weighed } = props;
   const { drill } = opened;
-  const keys = keysAt(props);
+  const again = weighed === 'pending' ? null : (weighed?.again ?? null);
+  const keys = keysAt(props, again !== null);
   return (
     <TakePage
       title={drill ? TITLES.drill : proposed.own ? TITLES.own : TITLES.tree}
@@ -57,12 +63,13 @@ function WeighedConclusion(props: WeighedProps) {
       paragraphs={conclusionParagraphs(opened, session, proposed, weighed)}
       message={props.message}
       clock={props.clock}
-      enter={drill ? null : 'accept'}
+      enter={drill ? null : again ? 'make it again' : 'accept'}
       notYet={weighed === 'pending' ? 'One moment: read the proof first.' : null}
-      onTake={props.onAccept}
+      onTake={() => (again ? props.onAgain(again) : props.onAccept())}
       keys={keys}
       onKey={(binding) => {
         if (binding === OWN || binding === DIAGNOSIS) props.onOwn();
+        else if (binding === ALL_THE_SAME) props.onAccept();
         else if (binding === CLOSE_KEY) props.onClose();
         else if ('action' in binding) props.onAction(binding.action);
       }}
@@ -76,8 +83,8 @@ const TITLES = {
   drill: 'The procedure ends here',
 } as const;
 
-function keysAt({ opened, proposed }: WeighedProps): (KeyBinding | SessionKey)[] {
+function keysAt({ opened, proposed }: WeighedProps, isAgain: boolean): (KeyBinding | SessionKey)[] {
   const first = opened.drill ? DIAGNOSIS : proposed.own ? CLOSE_KEY : OWN;
   const actions = ['back', 'suspects', 'next-tests', 'help'] as const;
-  return [first, ...usefulKeys(opened, actions)];
+  return [...(isAgain ? [ALL_THE_SAME] : []), first, ...usefulKeys(opened, actions)];
 }

@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import { readingsGiven } from '../../drill/drill-act.ts';
 import { debriefLines, handInLines, openingLines, repairChoices } from '../../drill/drill-words.ts';
+import type { CarView } from '../../session/car-view.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { sentenceStart } from '../parts/sentence.ts';
@@ -10,6 +11,7 @@ import { testOfForm } from './any-test-form-state.ts';
 import { AnyTestPage } from './any-test-page.tsx';
 import { choiceList } from './any-test-pages.ts';
 import { CaptureFlow } from './capture-flow.tsx';
+import { carLine, carTold } from './car-words.ts';
 import { CautionScreen } from './caution-screen.tsx';
 import { ConclusionScreen } from './conclusion-screen.tsx';
 import { countWords, foundLines } from './conclusion-words.ts';
@@ -66,6 +68,7 @@ const VIEWS: {
       step={step}
       asked={prompt.asked}
       changed={again ? null : changedBy(here)}
+      car={again ? null : carLine(carOf(here))}
       again={again}
       message={here.state.message}
       onAction={(action) => send({ type: 'action', action })}
@@ -107,6 +110,7 @@ const VIEWS: {
       message={here.state.message}
       clock={clock}
       onAccept={() => send({ type: 'accept' })}
+      onAgain={(proposal) => send({ type: 'proposal', proposal })}
       onOwn={() => send({ type: 'own-conclusion' })}
       onClose={() => send(CLOSE)}
       onAction={(action) => send({ type: 'action', action })}
@@ -153,6 +157,7 @@ const VIEWS: {
   suspects: (_, { here, send }) => (
     <SuspectsScreen
       view={adviceOf(here.opened)?.suspects(here.state.session) ?? NO_SUSPECTS}
+      car={carTold(here.opened, here.state.session, carOf(here))}
       onClose={() => send(CLOSE)}
       onConclude={(row) => send({ type: 'suspect', row })}
       onOwnWords={() => send({ type: 'own-words' })}
@@ -385,6 +390,10 @@ const CLIP: Question = {
 
 function isRetest({ here }: Drawing): boolean {
   return pageNamed(here.state, 'retest') !== null;
+}
+
+function carOf({ opened, state }: Here): CarView | null {
+  return adviceOf(opened)?.diagnosis(state.session).car ?? null;
 }
 
 function changedBy({ opened, state }: Here): string | null {

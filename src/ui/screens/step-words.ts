@@ -139,12 +139,13 @@ function goodIs(words: string): string {
   return words === '' ? '' : `. Good is: ${words}`;
 }
 
-/** Title, state, what to do, why, what to expect. */
+/** Title, state, what to do, why, what to expect; `here` is said of what is good for this car. */
 export function stepParagraphs(
   opened: OpenedSession,
   session: Session,
   step: Step,
   again: { readonly before: string } | null,
+  here = '',
 ): Paragraph[] {
   if (!isTask(step)) return [];
   const expected = expectedShown(opened, session, step, again !== null);
@@ -163,7 +164,7 @@ export function stepParagraphs(
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
     { text: '' },
     { text: opened.bind(step.say).trim() },
-    ...(expected === null ? [] : [{ text: `Good is: ${expected}`, bold: true, hang: 9 }]),
+    ...(expected === null ? [] : [{ text: `Good is: ${expected}${here}`, bold: true, hang: 9 }]),
     ...(again ? [{ text: `Before the repair: ${again.before}`, hang: 2 }] : []),
     ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
   ];

@@ -243,6 +243,9 @@ export const FAKE_ADVISOR: Advisor = {
   diagnosis: (session) => ({
     suspects: suspectsOf(session),
     nextTests: PROPOSALS,
+    car: null,
+    goodHere: () => null,
+    possible: () => null,
     weigh: (faults) => weighed(session, faults),
   }),
   suspects: suspectsOf,
@@ -262,9 +265,23 @@ function weighed(session: Session, faults: readonly string[]): Weighed {
     proven,
     unexplained: null,
     missing: proven ? 0 : 2,
+    hangsOn: null,
+    again: null,
     wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
   };
 }
+
+/** The same, where a conclusion hangs on the first reading until a second one was made. */
+export const HANGING_ADVISOR: Advisor = {
+  ...FAKE_ADVISOR,
+  weigh: (session, faults) => {
+    const found = weighed(session, faults);
+    const [first] = found.evidence;
+    const isOnce = standingAnswers(session).length + session.tests.length === 1;
+    if (!isOnce || !first || !('reading' in first)) return found;
+    return { ...found, hangsOn: first.reading, again: PROPOSALS[0]! };
+  },
+};
 
 function suspectsOf(session: Session): SuspectView {
   const isRead = session.answers.length + session.tests.length > 0;
@@ -391,6 +408,8 @@ const FAKE_FILES: CaptureFiles = {
 export interface FakeOptions {
   readonly bench?: boolean;
   readonly advisor?: boolean;
+  /** Another advisor than the usual one. */
+  readonly advice?: Advisor;
   readonly job?: Job;
   /** Begins with a scope picture. */
   readonly scope?: boolean;
@@ -429,7 +448,7 @@ export function fakeSession(options: FakeOptions = {}): {
     opened: {
       driver,
       name: () => basename(driver.path(), '.jsonl'),
-      advisor: options.advisor === false ? null : FAKE_ADVISOR,
+      advisor: options.advisor === false ? null : (options.advice ?? FAKE_ADVISOR),
       model: options.advisor === false ? null : smallModel(),
       drill: null,
       sketch: () => (options.advisor === false ? [] : SKETCH),

@@ -224,12 +224,20 @@ export type Digits = number
  */
 export type Faults = Name[]
 /**
+ * It rests on one reading that is not made again.
+ */
+export type AllTheSame = boolean
+/**
  * Of the circuit.
  * 
  * @minItems 1
  * @maxItems 80
  */
 export type Faults1 = Name[]
+/**
+ * It rests on one reading that is not made again.
+ */
+export type AllTheSame1 = boolean
 /**
  * What the simulated vehicle shows after its repair.
  */
@@ -615,7 +623,13 @@ faults?: Faults
  */
 export interface Accept {
 method: "accept"
-params?: NoParameters
+params?: AcceptParameters
+}
+/**
+ * Whether it is accepted all the same.
+ */
+export interface AcceptParameters {
+sure?: AllTheSame
 }
 /**
  * A conclusion of one's own, whatever the tree says.
@@ -630,6 +644,7 @@ params: ConcludeParameters
 export interface ConcludeParameters {
 faults?: Faults1
 words?: Text
+sure?: AllTheSame1
 }
 /**
  * The tests that must pass after the repair, before beside after.
