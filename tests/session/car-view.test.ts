@@ -27,7 +27,7 @@ const knowing = (...values: Known[]): CarKnowledge => ({
 /** One quantity, of which nothing was known before the only reading. */
 const told = (one: CarQuantity, known: Known, more: Partial<CarViewAsk> = {}) =>
   carView({
-    ...{ quantities: [one], misfit: 0.01, events: [7], disagrees: null },
+    ...{ quantities: [one], misfit: 0.01, leading: 0.5, events: [7], disagrees: null },
     before: [knowing(OPEN), knowing(known)],
     ...more,
   });
@@ -68,7 +68,7 @@ describe('a value that the readings have shown', () => {
   test('is told with the reading after which it was known', () => {
     const early: Known = [0.1, 0.2, 0.3];
     const { values } = carView({
-      ...{ quantities: [BATTERY, PULL_UP], misfit: 0, events: [7, 9, 12], disagrees: null },
+      ...{ quantities: [BATTERY, PULL_UP], misfit: 0, leading: 0.5, events: [7, 9, 12], disagrees: null },
       before: [
         knowing(OPEN, OPEN),
         knowing(OPEN, OPEN),
@@ -84,7 +84,7 @@ describe('a value that the readings have shown', () => {
 
   test('is nothing before any reading', () => {
     const none = carView({
-      ...{ quantities: [BATTERY], misfit: 0, events: [], disagrees: null },
+      ...{ quantities: [BATTERY], misfit: 0, leading: 0.5, events: [], disagrees: null },
       before: [knowing([0.1, 0.2, 0.3])],
     });
     expect(none.values).toEqual([]);
