@@ -1,29 +1,36 @@
 /**
- * A step as it is for this car: where the procedure's limits come from the circuit, and values of it were set in the
- * session, they come from the circuit that is known now. What an author wrote stays.
+ * A step as it is for this car: where the procedure's limits come from the circuit, and values of it are known, they
+ * come from the circuit that is known now. What an author wrote stays.
  */
 import type { Circuit } from '../circuit/circuit.ts';
+import type { Model } from '../circuit/model.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 import type { ExpectedRange, LookStep, MeasureStep, Step } from '../procedure/procedure.ts';
 import type { SessionEvent } from './events.ts';
-import { circuitAtStart, circuitOf, circuitThen } from './known-circuit.ts';
+import { circuitOf, circuitThen } from './known-circuit.ts';
 import type { Session } from './session.ts';
 import { modelFor } from './session-model.ts';
 
+/** The model of this car as far as it is known now; `model`, which the session began with, while no value was set. */
+export function modelHere(session: Session, model: Model): Model {
+  const circuit = session.values.length === 0 ? null : circuitOf(session);
+  return circuit === null ? model : modelFor(circuit, session.opened.meter);
+}
+
 /** The step as it is asked now. */
 export function stepHere(session: Session, step: Step): Step {
-  return session.values.length === 0 ? step : stepFor(session, step, circuitOf(session));
+  return stepFor(session, step, circuitOf(session));
 }
 
 /** The step as it was when `event` happened. */
 export function stepThen(session: Session, step: Step, event: SessionEvent): Step {
-  return session.values.length === 0 ? step : stepFor(session, step, circuitThen(session, event));
+  return stepFor(session, step, circuitThen(session, event));
 }
 
 const made = new WeakMap<Step, WeakMap<Circuit, Step>>();
 
 function stepFor({ opened }: Session, step: Step, circuit: Circuit | null): Step {
-  if (circuit === null || circuit === circuitAtStart(opened)) return step;
+  if (circuit === null || circuit === opened.circuit) return step;
   if (step.kind !== 'measure' && step.kind !== 'look') return step;
   const all = made.get(step) ?? new WeakMap<Circuit, Step>();
   made.set(step, all);
@@ -34,7 +41,7 @@ function stepFor({ opened }: Session, step: Step, circuit: Circuit | null): Step
   return found;
 }
 
-type ModelOf = () => ReturnType<typeof modelFor>;
+type ModelOf = () => Model;
 
 function lookFor(step: LookStep, model: ModelOf): LookStep {
   const { setup, probe } = step;

@@ -40,7 +40,10 @@ function atLeads({ setup, probe }: Test): Test | null {
 }
 
 export interface CaptureContext {
+  /** Of the simulated vehicle. */
   readonly model: Model | null;
+  /** Of this car as far as it is known: what a sound one shows. */
+  readonly sound: Model | null;
   /** After the repair the fault is another one, or none. */
   readonly vehicle: SessionVehicle;
   /** Folder that a path is relative to. */
@@ -51,11 +54,11 @@ export interface CaptureContext {
 export async function measureFor(
   ask: CaptureAsk,
   path: string | null,
-  { model, vehicle, cwd }: CaptureContext,
+  { model, sound, vehicle, cwd }: CaptureContext,
 ): Promise<CaptureAnswer> {
   if (!isTaken(ask)) return refuse('this step is not answered by a capture', 'answer it by hand');
   const test = model && captureTest(model, ask);
-  const known = model && test ? expectedSignal(model, test) : null;
+  const known = sound && test ? expectedSignal(sound, test) : null;
   if (path === null) {
     if (vehicle.kind !== 'bench') return refuse('no file is named', 'name a capture file');
     if (!model || !test)
