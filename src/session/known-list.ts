@@ -38,10 +38,10 @@ export function knownLines(session: Session, car: CarView | null): readonly Know
   return [...lines.filter((one) => one.known), ...lines.filter((one) => !one.known)];
 }
 
-/** `12.2 to 12.6 V, measured`; for what nobody said, as the circuit has it. */
+/** `12.2 to 12.6 V (measured)`; for what nobody said, what the readings show, or what the circuit has. */
 export function knownWords({ known, described, shown }: KnownLine): string {
   if (known) return `${isWords(known.is)} (${fromWords(known.from)})`;
-  return shown === null ? `not known: ${described}` : `not known; the readings show ${shown}`;
+  return shown === null ? `as described, ${described}` : `${shown}, as the readings show`;
 }
 
 /** What was set, as a sentence: `battery at rest: 12.2 to 12.6 V (measured)`. */
