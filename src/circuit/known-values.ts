@@ -59,10 +59,14 @@ export function knownFlaw(circuit: Circuit, { quantity, is }: KnownValue): strin
   return fits ? null : `gives ${quantity} a value that it cannot have`;
 }
 
-/** What of the circuit a person means: by key, by words, or by words that only one of them holds. */
+/**
+ * What of the circuit a person means: by key, by words, or by words that only one of them holds; of several the one
+ * that alone can be what was said, as in `pull-up`, `4.7 kohm`.
+ */
 export function knowableNamed(
   knowables: readonly Knowable[],
   typed: string,
+  is: string,
 ): Knowable | { readonly words: string; readonly fix: string } {
   const name = typed.trim().toLowerCase().replace(/^the /, '');
   const named = knowables.find(
@@ -74,7 +78,12 @@ export function knowableNamed(
     const all = words.toLowerCase();
     return parts.every((part) => all.includes(part));
   });
-  if (held.length === 1 && held[0]) return held[0];
+  const fitting = held.filter((one) => {
+    const read = readIs(one, is);
+    return read !== null && !('code' in read);
+  });
+  const [only] = held.length === 1 ? held : fitting.length === 1 ? fitting : [];
+  if (only) return only;
   if (parts.length > 0 && held.length > 1)
     return {
       words: `"${typed.trim()}" can mean ${held.length} things of this circuit`,
@@ -94,7 +103,7 @@ export function knowableNamed(
 
 /** Reads `what` and what it is, as typed: `battery at rest`, `12.4 V`; `pull-up`, `4.7k +/- 5 %`; `reference`, `battery`. */
 export function readKnown(circuit: Circuit, what: string, is: string): ReadKnown {
-  const one = knowableNamed(knowablesOf(circuit), what);
+  const one = knowableNamed(knowablesOf(circuit), what, is.trim());
   if (!('key' in one)) return { ok: false, at: 'what', code: 'unknown-quantity', ...one };
   const { key: quantity, words } = one;
   const known = readIs(one, is.trim());

@@ -66,6 +66,13 @@ describe('what is known of a car', () => {
     );
   });
 
+  test('of several things that the words hold, the one that alone can be what was said is meant', () => {
+    expect(known('hall-module-fed', 'pull-up', '4.7 kohm').quantity).toBe('module.signal.pull');
+    expect(known('hall-module-fed', 'the pull-up', '8 V').quantity).toBe('module.signal.pull-to');
+    expect(known('hall-module-fed', 'pull-up', 'battery').quantity).toBe('module.signal.pull-to');
+    expect(wrong('pull-up', 'unknown')).toMatchObject({ at: 'what', code: 'unknown-quantity' });
+  });
+
   test('a value without a tolerance is taken within 2 %, and one with it as it stands', () => {
     const rest = (is: string) => known('hall-module-fed', 'battery.rest', is).is;
     expect(rest('12 V')).toEqual({ value: { nominal: 12, low: 11.76, high: 12.24, unit: 'V' } });
