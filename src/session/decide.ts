@@ -23,6 +23,7 @@ import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
 import type { Refusal } from './refusal.ts';
 import { isOutcomeOf, isRepeatable, passes, verdictNow } from './retest.ts';
 import { presentConclusion, presentStep, type Session } from './session.ts';
+import './session-model.ts';
 import { stepHere } from './step-here.ts';
 
 export type Decision =

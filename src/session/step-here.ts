@@ -1,15 +1,31 @@
 /**
  * A step as it is for this car: where the procedure's limits come from the circuit, and values of it are known, they
  * come from the circuit that is known now. What an author wrote stays.
+ *
+ * Screens look at steps, and the first frame must not wait for the circuit's model: so what makes models is handed in
+ * by `session-model.ts`, which everything that decides or opens a session imports.
  */
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
+import type { Meter } from '../circuit/test.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 import type { ExpectedRange, LookStep, MeasureStep, Step } from '../procedure/procedure.ts';
 import type { SessionEvent } from './events.ts';
 import { circuitOf, circuitThen } from './known-circuit.ts';
 import type { Session } from './session.ts';
-import { modelFor } from './session-model.ts';
+
+type ModelFor = (circuit: Circuit, meter: Meter) => Model;
+let maker: ModelFor | null = null;
+
+/** Hands in what makes models. */
+export function handInModels(modelFor: ModelFor): void {
+  maker = modelFor;
+}
+
+function modelFor(circuit: Circuit, meter: Meter): Model {
+  if (!maker) throw new Error('step-here: no session is open without what makes its models');
+  return maker(circuit, meter);
+}
 
 /** The model of this car as far as it is known now; `model`, which the session began with, while no value was set. */
 export function modelHere(session: Session, model: Model): Model {

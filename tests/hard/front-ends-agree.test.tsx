@@ -369,7 +369,7 @@ async function byProgram(opened: OpenedSession, meant: readonly Meant[]): Promis
 function readTogether(events: readonly unknown[]): unknown[] {
   const all: Record<string, unknown>[] = [];
   for (const event of events as readonly Record<string, unknown>[]) {
-    const { seq: _seq, readBy: _readBy, ...rest } = event;
+    const { seq: _seq, readBy: _readBy, set: _set, ...rest } = event;
     const before = all.at(-1);
     const goesOn =
       rest['type'] === 'caution-acknowledged' && before?.['type'] === 'caution-acknowledged';

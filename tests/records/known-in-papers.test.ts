@@ -30,7 +30,7 @@ const WALK = begin({ known: [said('battery at rest', '12.6 V', 'maker')] }).do(
   { type: 'acknowledge-cautions' },
   { type: 'record-reading', typed: '7.98 V', value: 7.98 },
   { type: 'choose-outcome', outcome: 'weak', look: 'dim' },
-  { type: 'conclude', weighed: weighed(1) },
+  { type: 'conclude', weighed: weighed(7) },
 );
 const RECORD = recordOf(WALK.session, fileOf(WALK).head);
 
