@@ -19,14 +19,18 @@ export interface KnownLine {
   readonly known: SetValue | null;
   /** What the readings have shown: `about 11.9 V`. */
   readonly shown: string | null;
+  /** The readings disagree with what is described or was set: the first thing to make sure of. */
+  readonly disagrees: boolean;
 }
 
-/** Everything that can be known of the session's car, what is known first; none without a circuit or on a drill. */
+/** Everything that can be known of the session's car: what disagrees first, then what is known; none without a circuit or on a drill. */
 export function knownLines(session: Session, car: CarView | null): readonly KnownLine[] {
   const { circuit, vehicle } = session.opened;
   if (circuit === null || vehicle.kind === 'drill') return [];
   const known = new Map(knownNow(session).map((one) => [one.quantity, one]));
   const shown = new Map(car?.values.map((one) => [one.quantity, one.shown]));
+  const odd = car?.misfit.value ?? null;
+  if (odd) shown.set(odd.quantity, odd.shown);
   const lines = knowablesOf(circuit).map((one) => ({
     quantity: one.key,
     words: one.words,
@@ -34,12 +38,16 @@ export function knownLines(session: Session, car: CarView | null): readonly Know
     ways: one.ways,
     known: known.get(one.key) ?? null,
     shown: [one.key, ...one.also].map((key) => shown.get(key)).find(Boolean) ?? null,
+    disagrees: odd !== null && [one.key, ...one.also].includes(odd.quantity),
   }));
-  return [...lines.filter((one) => one.known), ...lines.filter((one) => !one.known)];
+  const place = ({ disagrees, known: set }: KnownLine) => (disagrees ? 0 : set ? 1 : 2);
+  return lines.sort((a, b) => place(a) - place(b));
 }
 
 /** `12.2 to 12.6 V (measured)`; for what nobody said, what the readings show, or what the circuit has. */
-export function knownWords({ known, described, shown }: KnownLine): string {
+export function knownWords({ known, described, shown, disagrees }: KnownLine): string {
+  if (disagrees)
+    return `! ${known ? isWords(known.is) : described}, but the readings show ${shown}`;
   if (known) return `${isWords(known.is)} (${fromWords(known.from)})`;
   return shown === null ? `as described, ${described}` : `${shown}, as the readings show`;
 }
