@@ -100,7 +100,7 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
         ...kept,
         superseded: true,
       }));
-      return withWay({ ...session, ...REOPENED }, answers, lists);
+      return withWay({ ...session, ...reopened() }, answers, lists);
     }
     case 'test-recorded': {
       const acknowledged = acknowledgedAfter(session, event.test.setup.state);
@@ -113,7 +113,7 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
         (kept) => session.events.indexOf(kept.event) === event.set - 1,
       );
       const values = lists.change(session.values, at, (kept) => ({ ...kept, takenBack: true }));
-      return { ...session, ...REOPENED, values };
+      return { ...session, ...reopened(), values };
     }
     case 'note-added':
       return { ...session, notes: lists.add(session.notes, event) };
@@ -146,8 +146,10 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
   }
 }
 
-/** What is tested again after another conclusion is tested after another repair. */
-const REOPENED = { status: 'open', concluded: null, retests: [] } as const;
+/** What is tested again after another conclusion is tested after another repair. A list of its own, as it may grow. */
+function reopened() {
+  return { status: 'open', concluded: null, retests: [] } as const;
+}
 
 function statusOf(session: Session): Session['status'] {
   if (session.closed || session.revealed) return 'closed';
