@@ -1,5 +1,6 @@
 /**
- * Runs the benches of tests/bench, each side by side with its yardstick in the same process: `npm run bench [NAME...]`.
+ * Runs the benches of tests/bench, each side by side with its yardstick in the same process:
+ * `npm run bench [NAME...] [-- OPTIONS]`. A bench reads its options from the command line itself.
  * Speed is told as a ratio; it is never a test.
  */
 import { mkdirSync, readdirSync } from 'node:fs';
@@ -7,7 +8,9 @@ import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 
-const wanted = process.argv.slice(2);
+const words = process.argv.slice(2);
+const options = words.findIndex((word) => word.startsWith('--'));
+const wanted = options < 0 ? words : words.slice(0, options);
 const out = resolve('node_modules/.cache/bench');
 mkdirSync(out, { recursive: true });
 for (const file of readdirSync('tests/bench').filter((name) => name.endsWith('-bench.ts'))) {

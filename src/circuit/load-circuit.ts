@@ -25,7 +25,6 @@ import validate from './generated/circuit.mjs';
 import { PartReader } from './part-reader.ts';
 import { WIRE_SPREAD } from './plan-netlist.ts';
 import { UnsolvedCircuit } from './sample-solver.ts';
-import { sizeFaults } from './size-faults.ts';
 import { connectorsOf, terminalsOf } from './terminals.ts';
 import { wireRoles } from './wire-roles.ts';
 import { withSymptoms } from './with-symptoms.ts';
@@ -100,7 +99,7 @@ class Reader extends PartReader {
     const weights = { ...DEFAULT_WEIGHTS, ...draft.weights };
     const derived: Circuit = {
       ...unfailing,
-      faults: deriveFaults(unfailing, sizeFaults(unfailing)),
+      faults: deriveFaults(unfailing),
     };
     const discriminating = this.telling(derived);
     if (discriminating === null) return null;

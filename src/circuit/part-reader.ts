@@ -106,7 +106,7 @@ export class PartReader extends PinReader {
           kind: 'neighbour',
           pins: ['feed', 'ground'],
           ohms: ohm(draft.ohms, '', 'ohms'),
-          shorted: ohm(draft.shorted, '4 ohm +/- 80 %', 'shorted'),
+          shorted: ohm(draft.shorted, '0.05 ohm to 20 ohm', 'shorted'),
         };
     }
   }

@@ -19,9 +19,6 @@ import {
   wakingWays,
 } from './intermittent.ts';
 
-/** Points tried for each car that is wanted before a fault is taken to be hardly ever the complaint. */
-const TRIES_PER_CAR = 40;
-
 export interface SamplerAsk {
   readonly model: Model;
   readonly procedure: Procedure | null;
@@ -55,11 +52,12 @@ function carsOf({ model, procedure, testAt, intermittent }: SamplerAsk, candidat
   const fault = faultIdOf(candidate);
   const isFleeting = fault !== candidate;
   const show = shower(model);
-  const isPossible = () => true;
+  // Two faults at once need not both be noticed.
+  const isSingle = fault !== HEALTHY && !fault.includes(PAIR_MARK);
   return {
-    isPossible,
-    start: (count) => startingPoints(model, count, isPossible),
-    outside: outsideCars(model, isPossible),
+    isPossible: (point) => model.works(point) && (!isSingle || model.complains(fault, point)),
+    start: (count) => startingPoints(model, fault, count),
+    outside: outsideCars(model, fault),
     ways: (place, point) => {
       const { id, test } = testAt(place);
       if (test === null) {
@@ -120,16 +118,13 @@ function shower(model: Model): (fault: string, test: Test, point: Float64Array) 
 const READ_STILL: readonly string[] = ['volts', 'light', 'lamp'];
 
 /** Cars of which one value lies outside its range: each value in turn, on each side. */
-function outsideCars(
-  model: Model,
-  isPossible: (point: Float64Array) => boolean,
-): CarsOf['outside'] {
+function outsideCars(model: Model, fault: string): CarsOf['outside'] {
   const can = model.quantities.flatMap((quantity, at) => (canBeOutside(quantity) ? [at] : []));
   const { length } = model.quantities;
   if (can.length === 0) return null;
   return {
     start: (count) => {
-      const points = startingPoints(model, count, isPossible);
+      const points = startingPoints(model, fault, count);
       for (let car = 0; car < count; car += 1) {
         const at = car * length + can[car % can.length]!;
         const isAbove = Math.floor(car / can.length) % 2 === 0;
@@ -161,27 +156,10 @@ function scaled(ways: readonly Way[], by: number): Way[] {
   return ways.map(({ shown, share }) => ({ shown, share: by * share }));
 }
 
-/** The first points of the family's sequence that can be the complaint; the last ones again where they are too few. */
-function startingPoints(
-  model: Model,
-  count: number,
-  isPossible: (point: Float64Array) => boolean,
-): Float64Array {
+/** The first cars of the family's sequence that are the complaint with this fault. */
+function startingPoints(model: Model, fault: string, count: number): Float64Array {
   const { length } = model.quantities;
   const points = new Float64Array(count * length);
-  let found = 0;
-  for (let sample = 0; sample < count * TRIES_PER_CAR && found < count; sample += 1) {
-    const point = model.pointOf(sample);
-    if (!isPossible(point)) continue;
-    points.set(point, found * length);
-    found += 1;
-  }
-  for (let place = found; place < count; place += 1)
-    points.set(
-      found === 0
-        ? model.pointOf(place)
-        : points.slice((place % found) * length, ((place % found) + 1) * length),
-      place * length,
-    );
+  for (let car = 0; car < count; car += 1) points.set(model.pointOf(car, fault), car * length);
   return points;
 }

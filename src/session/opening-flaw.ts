@@ -264,6 +264,10 @@ function effectFlaw(
       return pins.has(effect.terminal)
         ? null
         : `is of a contact that there is not, "${effect.terminal}"`;
+    case 'wires-swapped': {
+      const lost = effect.terminals.find((terminal) => !pins.has(terminal));
+      return lost === undefined ? null : `is of a contact that there is not, "${lost}"`;
+    }
     case 'part':
       return parts.some(({ name }) => name === effect.part)
         ? null

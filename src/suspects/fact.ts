@@ -102,12 +102,42 @@ function waysOf(table: PredictionTable, test: number, shown: Shown): number {
   return list?.length ?? Math.max(looks.length, 2);
 }
 
-/** Logarithm of how likely the fact is where its test shows `ways`. Never below that of a slip. */
-export function logLikelihood(fact: Fact, ways: readonly Way[], errorModel: ErrorModel): number {
+/**
+ * Logarithm of how likely the fact is where its test shows `ways`. Never below that of a slip. At a degree below 1, down
+ * to 0, a number is read as many times less sharply, and a look or an over-limit counts for that much less.
+ */
+export function logLikelihood(
+  fact: Fact,
+  ways: readonly Way[],
+  errorModel: ErrorModel,
+  degree = 1,
+): number {
+  const { shown: read, slip, blind } = fact;
+  const isBlurred = degree < 1 && read.kind === 'number' && read.value !== Infinity;
   let density = 0;
   for (const { shown, share } of ways)
-    if (share > 0) density += share * densityOf(fact, shown, errorModel);
-  return Math.log((1 - fact.slip) * density + fact.slip * fact.blind);
+    if (share > 0) density += share * densityOf(fact, shown, errorModel, isBlurred ? degree : 1);
+  const log = Math.log((1 - slip) * density + slip * blind);
+  return isBlurred ? log : degree * log;
+}
+
+/**
+ * Chance that a fact of this `logLikelihood` is not what its test showed: a slip, or a look that was called by another's
+ * name. A look's likelihood is linear in the chance that the test showed it, so that chance follows from it.
+ */
+export function misreadChance(fact: Fact, log: number, errorModel: ErrorModel): number {
+  const likelihood = Math.exp(log);
+  const { slip, blind, shown, ways } = fact;
+  if (shown.kind !== 'look') return (slip * blind) / likelihood;
+  const [right, wrong] = lookDensities(ways, errorModel);
+  const density = (likelihood - slip * blind) / (1 - slip);
+  const same = Math.min(1, Math.max(0, (density - wrong) / (right - wrong)));
+  return 1 - ((1 - slip) * right * same) / likelihood;
+}
+
+/** How likely a look is called by its own name, and by one certain other. */
+function lookDensities(ways: number, { wrongReading }: ErrorModel): readonly [number, number] {
+  return wrongReading === 0 ? [1, 0] : [1 - LOOK_CONFUSED, LOOK_CONFUSED / (ways - 1)];
 }
 
 /** Whether a test that shows one thing or the other tells them apart, as well as the fact was read. */
@@ -136,24 +166,31 @@ const SAME_OF_WIDTH = 0.05;
 const SAME_SHARE = 0.01;
 
 /** The greatest that `logLikelihood` can be. */
-export function topLogLikelihood(fact: Fact, errorModel: ErrorModel): number {
-  return logLikelihood(fact, [{ shown: fact.shown, share: 1 }], errorModel) + TOP_MARGIN;
+export function topLogLikelihood(fact: Fact, errorModel: ErrorModel, degree = 1): number {
+  const { shown, uncertainty, slip, blind } = fact;
+  if (degree < 1 && shown.kind === 'number' && shown.value !== Infinity) {
+    // Blurred, what lies far from the reading can be as likely, and small values are the sharpest.
+    const width = Math.hypot(uncertainty, modelWidth(shown.unit, 0, errorModel)) / degree;
+    return Math.log((1 - slip) / (width * SQRT_2PI) + slip * blind);
+  }
+  const top = logLikelihood(fact, [{ shown, share: 1 }], errorModel, degree);
+  return Math.max(0, degree) * TOP_MARGIN + top;
 }
 /** The width goes by what is predicted, which may be a little less than what was read. */
 const TOP_MARGIN = 0.1;
 
-function densityOf(fact: Fact, shown: Shown, errorModel: ErrorModel): number {
+function densityOf(fact: Fact, shown: Shown, errorModel: ErrorModel, sharpness: number): number {
   const read = fact.shown;
   if (read.kind === 'look') {
     if (shown.kind !== 'look') throw new Error('fact: a look for a test that shows numbers');
-    const same = shown.look === read.look;
-    if (errorModel.wrongReading === 0) return same ? 1 : 0;
-    return same ? 1 - LOOK_CONFUSED : LOOK_CONFUSED / (fact.ways - 1);
+    const [right, wrong] = lookDensities(fact.ways, errorModel);
+    return shown.look === read.look ? right : wrong;
   }
   if (shown.kind !== 'number') throw new Error('fact: a number for a test that shows looks');
   if (read.value === Infinity || shown.value === Infinity)
     return read.value === shown.value ? 1 : 0;
-  const width = Math.hypot(fact.uncertainty, modelWidth(read.unit, shown.value, errorModel));
+  const width =
+    Math.hypot(fact.uncertainty, modelWidth(read.unit, shown.value, errorModel)) / sharpness;
   const z = (read.value - shown.value) / width;
   return Math.exp(-0.5 * z * z) / (width * SQRT_2PI);
 }

@@ -5,7 +5,7 @@
 import { normalCdf } from '../quantity/normal.ts';
 import type { Cloud } from './cloud.ts';
 import { type ErrorModel, modelWidth } from './error-model.ts';
-import type { Fact, Way } from './fact.ts';
+import { type Fact, misreadChance } from './fact.ts';
 import type { Reading, ReadingFit } from './likelihood.ts';
 import type { Posterior, Posteriors } from './posterior.ts';
 import {
@@ -30,7 +30,7 @@ export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[
   const table = readings.length === 0 ? posteriors.table : posteriors.tableAfter(posterior);
   const single = suspectsOf(candidates, chances);
   const alone = clouds.map((cloud) => facts.map((_, at) => aloneOf(cloud, at)));
-  const slips = clouds.map((cloud) => facts.map((fact, at) => slipOf(cloud, fact, at)));
+  const slips = clouds.map((cloud) => facts.map((fact, at) => slipOf(cloud, fact, at, errorModel)));
   const misfitsOf = (candidate: number) =>
     facts.filter((_, at) => slips[candidate]![at]! > SLIP_CHANCE);
   const [leader] = single.suspects;
@@ -42,8 +42,7 @@ export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[
     return {
       perRow: Float64Array.from(alone, (one) => one[at]!),
       blind: fact.blind,
-      tail: (row) =>
-        tailOf(clouds[row]!, fact, at, posteriors.waysOf(row, clouds[row]!, fact.test), errorModel),
+      tail: (row) => tailOf(clouds[row]!, fact, at, errorModel),
     };
   });
   const pairs = explained || !sampler.pair ? [] : pairsOf(posteriors, posterior, fits);
@@ -112,21 +111,20 @@ function aloneOf({ weights, logs }: Cloud, at: number): number {
   return 1 / weights.reduce((sum, weight, car) => sum + weight * Math.exp(-of[car]!), 0);
 }
 
-/** Chance that a fact is a slip, if the suspect is right. */
-function slipOf({ weights, logs }: Cloud, { slip, blind }: Fact, at: number): number {
+/** Chance that a fact is not what its test showed, if the suspect is right. */
+function slipOf({ weights, logs }: Cloud, fact: Fact, at: number, errorModel: ErrorModel): number {
   const of = logs[at]!;
   return weights.reduce(
-    (sum, weight, car) => sum + (weight * slip * blind) / Math.exp(of[car]!),
+    (sum, weight, car) => sum + weight * misreadChance(fact, of[car]!, errorModel),
     0,
   );
 }
 
 /** As `ReadingFit.tail` has it, over the cars that the other facts leave. */
 function tailOf(
-  { weights, logs }: Cloud,
+  { weights, logs, ways }: Cloud,
   { shown: read, uncertainty }: Fact,
   at: number,
-  ways: readonly (readonly Way[])[],
   errorModel: ErrorModel,
 ): number {
   const of = logs[at]!;
@@ -136,7 +134,7 @@ function tailOf(
   let below = 0;
   let above = 0;
   left.forEach((weight, car) => {
-    for (const { shown, share } of ways[car]!) {
+    for (const { shown, share } of ways[at]![car]!) {
       const part = (weight / sum) * share;
       if (shown.kind === 'look' || read.kind === 'look') {
         if (

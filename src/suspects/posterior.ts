@@ -49,7 +49,7 @@ export interface CarSampler {
   readonly pair: ((first: string, second: string) => CarsOf | null) | null;
 }
 
-/** Cars a suspect; twice as many for those that lead. Our choice. */
+/** Cars a suspect. Our choice. */
 const CARS = 128;
 /** Of each suspect so many cars stand for it when tests are planned. Our choice. */
 const PLANNED_CARS = 32;
@@ -170,8 +170,9 @@ export class Posteriors {
       redraw: redrawFew,
       differs: (fact, one, other) =>
         areApart(fact, cars.ways(fact.test, one), cars.ways(fact.test, other), errorModel),
-      logLikelihood: (fact, point) => logLikelihood(fact, cars.ways(fact.test, point), errorModel),
-      topLogLikelihood: (fact) => topLogLikelihood(fact, errorModel),
+      predict: (fact, point) => cars.ways(fact.test, point),
+      logLikelihood: (fact, ways, degree) => logLikelihood(fact, ways, errorModel, degree),
+      topLogLikelihood: (fact, degree) => topLogLikelihood(fact, errorModel, degree),
     };
   }
 
@@ -274,13 +275,6 @@ export class Posteriors {
       chosen.push(points.subarray(car * dims, (car + 1) * dims));
     }
     return chosen;
-  }
-
-  /** What the cars of a candidate show in a test, by car. */
-  waysOf(at: number, cloud: Cloud, test: number): (readonly Way[])[] {
-    return Array.from({ length: cloud.count }, (_, car) =>
-      this.cars[at]!.ways(test, cloud.points.subarray(car * this.dims, (car + 1) * this.dims)),
-    );
   }
 }
 

@@ -338,7 +338,7 @@ describe('quantities', () => {
           testOf({ kind: 'counts', input: 'module.signal' }, CRANK),
         ])
           for (const sample of [0, 7, 31])
-            expect(model.showsAt(fault, one, model.pointOf(sample))).toEqual(
+            expect(model.showsAt(fault, one, model.pointOf(sample, fault))).toEqual(
               model.shows(fault, one, sample),
             );
   });

@@ -280,10 +280,9 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     measureCapture: async (ask, path, fault) => {
       const there =
         vehicle.kind === 'bench' && fault !== undefined ? { ...vehicle, fault } : atRest(vehicle);
+      const carOf = vehicle.kind === 'bench' ? vehicle.fault : HEALTHY;
       const found = await measureFor(ask, path, {
-        model,
-        sound: modelNow(),
-        vehicle: there,
+        ...{ model, sound: modelNow(), vehicle: there, carOf },
         cwd: desk.cwd,
       });
       if (found.ok && path !== null) rememberFolder(desk, path);
@@ -291,7 +290,10 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     },
     captures: captureFiles(desk),
     // Well repaired, unless somebody says otherwise.
-    repaired: model && vehicle.kind === 'bench' ? createBench(model, HEALTHY, vehicle.seed) : null,
+    repaired:
+      model && vehicle.kind === 'bench'
+        ? createBench(model, HEALTHY, vehicle.seed, vehicle.fault)
+        : null,
     sums: (step) => sumsFor(step, sumContext()),
     calculate: (line, step) => calculate(line, step, sumContext()),
   };

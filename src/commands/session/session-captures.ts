@@ -46,6 +46,8 @@ export interface CaptureContext {
   readonly sound: Model | null;
   /** After the repair the fault is another one, or none. */
   readonly vehicle: SessionVehicle;
+  /** The fault whose car the simulated vehicle is, though it may not be there now. */
+  readonly carOf: string;
   /** Folder that a path is relative to. */
   readonly cwd: string;
 }
@@ -54,7 +56,7 @@ export interface CaptureContext {
 export async function measureFor(
   ask: CaptureAsk,
   path: string | null,
-  { model, sound, vehicle, cwd }: CaptureContext,
+  { model, sound, vehicle, carOf, cwd }: CaptureContext,
 ): Promise<CaptureAnswer> {
   if (!isTaken(ask)) return refuse('this step is not answered by a capture', 'answer it by hand');
   const test = model && captureTest(model, ask);
@@ -64,7 +66,7 @@ export async function measureFor(
     if (!model || !test)
       return refuse('the simulated vehicle has no such signal', 'name a capture file');
     const { fault, seed } = vehicle;
-    const capture = benchCapture(model, { fault, seed, test });
+    const capture = benchCapture(model, { fault, seed, test, carOf });
     const digest = sha256(csvOfCapture(capture));
     return captureAnswer(ask, { name: 'bench.csv', sha256: digest, from: 'bench', capture }, known);
   }

@@ -52,7 +52,7 @@ export type Part = (ModulePart | HallPart | ReluctorPart | PotentiometerPart | C
 export type PullTo = (PullToPin | PullToBattery | PullToGround | PullToVolts | PullToOneOf)
 export type PullEnd = (PullToPin | PullToBattery | PullToGround | PullToVolts)
 export type ModuleInput = (LevelsInput | SwingInput)
-export type FaultEffect = (WireOpen | WireResistive | WireShort | ContactOpen | ContactResistive | PartFails | TargetFails)
+export type FaultEffect = (WireOpen | WireResistive | WireShort | WiresSwapped | ContactOpen | ContactResistive | PartFails | TargetFails)
 /**
  * A value, one of the ways a module can be made, or null for not known.
  */
@@ -629,6 +629,14 @@ to: (("battery.negative" | "battery.positive") | {
 wire: string
 })
 ohms: Span
+}
+export interface WiresSwapped {
+kind: "wires-swapped"
+/**
+ * @minItems 2
+ * @maxItems 2
+ */
+terminals: [string, string]
 }
 export interface ContactOpen {
 kind: "contact-open"

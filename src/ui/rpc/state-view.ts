@@ -103,15 +103,16 @@ export function suspectsOf(opened: OpenedSession): Result | null {
 /** The same in short: the leading ones, and what is settled. */
 function diagnosisOf(opened: OpenedSession): Result | null {
   const { driver, bind } = opened;
-  const found = adviceOf(opened)?.suspects(driver.session());
-  if (!found) return null;
-  const { rows, changed, unexplained, groupRepairs } = found;
+  const diagnosis = adviceOf(opened)?.diagnosis(driver.session());
+  if (!diagnosis) return null;
+  const { rows, changed, unexplained, groupRepairs } = diagnosis.suspects;
   const leading = rows.slice(0, LEADING);
   return {
     leading: leading.map(({ repair, words, chance }) => ({ repair, words: bind(words), chance })),
     others: rows.length - leading.length,
     changed: changed === null ? null : bind(changed),
     explained: unexplained === null,
+    misfit: diagnosis.car?.misfit.chance ?? null,
     alike: groupRepairs,
   };
 }

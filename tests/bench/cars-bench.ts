@@ -1,0 +1,154 @@
+/**
+ * The program on cars that it does not know: vehicles drawn from what varies between cars, ngspice in their place, a
+ * session through the program's JSON-RPC front end on each. Options stand in `cars/options.ts`.
+ */
+import { spawn } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { compareWithProgram } from './cars/agreement.ts';
+import { libraryCircuit } from './cars/client.ts';
+import { DRAWINGS } from './cars/drawing.ts';
+import { sharedEngine } from './cars/engine.ts';
+import { unknownFaults } from './cars/faults-to-draw.ts';
+import { type BenchOptions, optionsFrom } from './cars/options.ts';
+import { keyOf, openStore, type RunKey, versionOf } from './cars/results-store.ts';
+import { runCar } from './cars/run-car.ts';
+import { STRATA, strataOf } from './cars/strata.ts';
+import { tablesOf } from './cars/tables.ts';
+
+const DOCS = 'docs/cars.md';
+const PROGRESS_MS = 20_000;
+
+/** Runs what is not yet there, and prints the tables over all that was asked for. */
+export async function benchCars(): Promise<void> {
+  const options = optionsFrom(process.argv);
+  const version = versionOf(import.meta.url);
+  const store = openStore(`${version}-${options.weights}`);
+  const keys = keysOf(options);
+  for (const circuit of options.circuits) {
+    const unknown = unknownFaults(drawingFor(circuit), await libraryCircuit(circuit));
+    if (unknown.length > 0)
+      console.log(`cars: ${circuit} has faults that the bench cannot make: ${unknown.join(', ')}`);
+  }
+  if (options.agreement) await printAgreement(options);
+  const missing = () => {
+    const done = new Set(store.read().map(keyOf));
+    return keys.filter((key) => !done.has(keyOf(key))).length;
+  };
+  console.log(`cars: ${keys.length} runs, ${missing()} of them to do, kept in ${store.path}`);
+  const timer = setInterval(
+    () => process.stderr.write(`cars: ${keys.length - missing()} of ${keys.length}\n`),
+    PROGRESS_MS,
+  );
+  const shares = Array.from({ length: options.workers }, (_, share) => share);
+  if (missing() > 0) await Promise.all(shares.map((share) => startWorker(options, version, share)));
+  clearInterval(timer);
+  const wanted = new Set(keys.map(keyOf));
+  const lines = store.read().filter((line) => wanted.has(keyOf(line)));
+  const tables = tablesOf(lines);
+  console.log(tables);
+  const unanswered = [...new Set(lines.flatMap(({ unknown }) => unknown))];
+  if (unanswered.length > 0)
+    console.log(`\ncars: questions answered by their first outcome: ${unanswered.join('; ')}`);
+  if (options.write) writeFileSync(DOCS, docsOf(tables));
+}
+
+/** One of several processes: each takes every so many-th run. */
+export async function workCars(
+  options: BenchOptions,
+  version: string,
+  share: number,
+): Promise<void> {
+  if (versionOf(import.meta.url) !== version)
+    throw new Error('cars: the bundle has changed under the bench; start it again');
+  // Without the bench that started it a worker has nothing left to do.
+  process.once('disconnect', () => process.exit(1));
+  const store = openStore(`${version}-${options.weights}`);
+  const done = new Set(store.read().map(keyOf));
+  const broken: Error[] = [];
+  for (const [index, key] of keysOf(options).entries()) {
+    if (index % options.workers !== share || done.has(keyOf(key))) continue;
+    const stratum = STRATA.find(({ name }) => name === key.stratum);
+    if (!stratum) throw new Error(`cars: no stratum "${key.stratum}"`);
+    const circuit = await libraryCircuit(key.circuit);
+    try {
+      store.add(await runCar({ ...key, circuit, stratum, weights: options.weights }));
+    } catch (error) {
+      // The others are run first; then it is told.
+      broken.push(new Error(`cars: ${keyOf(key)}`, { cause: error }));
+    }
+  }
+  for (const error of broken) console.error(error);
+  if (broken.length > 0) throw new Error(`cars: ${broken.length} runs broke off`);
+}
+
+/** Every run that is asked for; neighbours in the list share a circuit, so that its model is made once. */
+function keysOf(options: BenchOptions): RunKey[] {
+  const { circuits, modes, persons, means, strata, runs } = options;
+  return circuits.flatMap((circuit) =>
+    modes.flatMap((mode) =>
+      strataOf(circuit)
+        .filter(({ name }) => strata.includes(name))
+        .flatMap(({ name: stratum }) =>
+          persons.flatMap((person) =>
+            means.flatMap((means) =>
+              Array.from({ length: runs[mode] }, (_, number) => ({
+                circuit,
+                stratum,
+                mode,
+                person,
+                means,
+                number,
+              })),
+            ),
+          ),
+        ),
+    ),
+  );
+}
+
+function startWorker(options: BenchOptions, version: string, share: number): Promise<void> {
+  const code = `import { workCars } from ${JSON.stringify(import.meta.url)};
+    await workCars(${JSON.stringify(options)}, ${JSON.stringify(version)}, ${share});
+    process.exit(0);`;
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, ['--input-type=module', '-e', code], {
+      stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
+    });
+    child.once('error', reject);
+    child.once('exit', (exit) =>
+      exit === 0 ? resolve() : reject(new Error(`cars: worker ${share} ended with ${exit}`)),
+    );
+  });
+}
+
+async function printAgreement({ circuits }: BenchOptions): Promise<void> {
+  const engine = await sharedEngine();
+  for (const name of circuits) {
+    const circuit = await libraryCircuit(name);
+    const open = circuit.faults.filter(({ id }) => id.endsWith('.open')).map(({ id }) => id);
+    const { compared, differences } = await compareWithProgram(circuit, engine, open, 3);
+    console.log(
+      `cars: ${name}: ${compared} readings, ${differences.length} differ from the program`,
+    );
+    for (const { fault, test, program, vehicle } of differences)
+      console.log(`  ${fault}, ${test}: ${program} in the program, ${vehicle} at the car`);
+  }
+}
+
+function drawingFor(circuit: string) {
+  const found = DRAWINGS.find((one) => one.circuit === circuit);
+  if (!found) throw new Error(`cars: no drawing of "${circuit}"`);
+  return found;
+}
+
+function docsOf(tables: string): string {
+  return [
+    '# Cars that the program does not know',
+    '',
+    'Made by `npm run bench cars -- --write`. Vehicles are drawn from what varies between cars (tests/bench/cars/ranges.ts),',
+    'ngspice stands in their place, and a session through the JSON-RPC front end is held on each. Shares have their 95 %',
+    'interval beside them (Wilson).',
+    tables,
+    '',
+  ].join('\n');
+}

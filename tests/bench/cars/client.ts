@@ -1,0 +1,158 @@
+/** A session of the program in this process, spoken to through its JSON-RPC front end as another program would. */
+import type { Circuit } from '../../../src/circuit/circuit.ts';
+import type { Test } from '../../../src/circuit/test.ts';
+import { type Desk, findSubject, openDesk } from '../../../src/commands/session/open-desk.ts';
+import { beginSession } from '../../../src/commands/session/open-session.ts';
+import { emptyJob } from '../../../src/procedure/job.ts';
+import { isProblem } from '../../../src/source/problem.ts';
+import { rpcServer } from '../../../src/ui/rpc/rpc-server.ts';
+
+/** The state, as far as the bench looks into it; docs/formats.md has all of it. */
+export interface State {
+  readonly status: string;
+  readonly minutes: number;
+  readonly step: StepSeen | null;
+  readonly cautions: readonly CautionSeen[];
+  readonly path: readonly { readonly step: string }[];
+  readonly diagnosis: DiagnosisSeen | null;
+  readonly concluded: { readonly faults: readonly string[]; readonly proven: boolean } | null;
+}
+export interface StepSeen {
+  readonly id: string;
+  readonly kind: string;
+  readonly title: string;
+  readonly cannot?: boolean;
+  readonly faults?: readonly string[];
+  readonly outcomes?: readonly {
+    readonly name: string;
+    readonly looks?: readonly string[];
+  }[];
+  readonly test?: {
+    readonly setup: Test['setup'];
+    readonly probe: Test['probe'] | null;
+    readonly wiggle?: true;
+    readonly unit: string | null;
+    readonly level?: string;
+  };
+}
+export interface CautionSeen {
+  readonly id: string;
+}
+export interface DiagnosisSeen {
+  readonly leading: readonly { readonly repair: string; readonly chance: number }[];
+  readonly explained: boolean;
+  /** Told by programs that know it: the car is not as described. */
+  readonly misfit?: unknown;
+}
+export interface ProposalSeen {
+  readonly id: string;
+  readonly test: Test;
+  readonly needs: readonly string[];
+}
+
+export interface Refused {
+  readonly code: string;
+  readonly message: string;
+}
+
+/** What comes back of a call. */
+export interface Reply {
+  readonly state?: State;
+  readonly [key: string]: unknown;
+}
+
+export interface Client {
+  /** The result; throws where the call is refused. */
+  readonly call: (method: string, params?: object) => Promise<Reply>;
+  /** The result, or the code of the refusal. */
+  readonly tried: (method: string, params?: object) => Promise<Reply | Refused>;
+  /** Milliseconds spent in the program so far. */
+  readonly spentMs: () => number;
+}
+
+let desk: Promise<Desk> | null = null;
+
+/** The library, with sessions in memory. */
+export function sharedDesk(): Promise<Desk> {
+  desk ??= openDesk(
+    {
+      out: () => {},
+      err: () => {},
+      env: { HOME: '/nonexistent', XDG_CONFIG_HOME: '/nonexistent' },
+      cwd: process.cwd(),
+    },
+    'ohmward bench',
+    { preview: true },
+  ).then((found) => {
+    if (isProblem(found)) throw new Error(found.problem);
+    return found;
+  });
+  return desk;
+}
+
+/** A circuit of the library. */
+export async function libraryCircuit(name: string): Promise<Circuit> {
+  const circuit = (await sharedDesk()).library.circuits.get(name);
+  if (!circuit) throw new Error(`cars: the library has no circuit "${name}"`);
+  return circuit;
+}
+
+/** Begins a session on a procedure, or on a circuit in free order. */
+export async function beginClient(subject: string): Promise<Client> {
+  const opening = await sharedDesk();
+  const found = findSubject(opening, subject);
+  if (isProblem(found)) throw new Error(found.problem);
+  const job = emptyJob('does not run as it should');
+  const opened = beginSession(opening, { subject: found, job, bench: null, by: 'program' });
+  if (isProblem(opened)) throw new Error(opened.problem);
+  const server = rpcServer(
+    {
+      program: 'ohmward bench',
+      kind: 'session',
+      procedures: () => [],
+      sheet: () => ({ terminals: [], parts: [], values: [], faults: [] }),
+      bug: (error) => {
+        throw error;
+      },
+      begin: null,
+    },
+    opened,
+  );
+  let sent = 0;
+  let ms = 0;
+  const tried = async (method: string, params: object = {}): Promise<Reply | Refused> => {
+    sent += 1;
+    const start = performance.now();
+    const line = await server.answer(JSON.stringify({ jsonrpc: '2.0', id: sent, method, params }));
+    ms += performance.now() - start;
+    const answer: Answer = JSON.parse(line ?? '{}');
+    if (answer.result) return answer.result;
+    const { error } = answer;
+    return {
+      code: error?.data?.code ?? String(error?.code),
+      message: `${method}: ${error?.message ?? 'no answer'}`,
+    };
+  };
+  return {
+    tried,
+    spentMs: () => ms,
+    call: async (method, params) => {
+      const reply = await tried(method, params);
+      if (isRefused(reply)) throw new Error(`${reply.message} (${reply.code})`);
+      return reply;
+    },
+  };
+}
+
+interface Answer {
+  readonly result?: Reply;
+  readonly error?: {
+    readonly code: number;
+    readonly message: string;
+    readonly data?: { readonly code?: string };
+  };
+}
+
+export function isRefused(reply: Reply | Refused): reply is Refused {
+  return typeof reply.message === 'string' && typeof reply['code'] === 'string';
+}

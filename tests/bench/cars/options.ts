@@ -1,0 +1,85 @@
+/** What the bench is asked: `npm run bench cars -- --circuits hall-module-fed --runs 50 --modes tree,free`. */
+import { parseArgs } from 'node:util';
+import { DRAWINGS } from './drawing.ts';
+import { MEANS, type MeansName } from './means.ts';
+import type { PersonName } from './person.ts';
+import type { Mode } from './run-car.ts';
+import { STRATA } from './strata.ts';
+
+export interface BenchOptions {
+  readonly circuits: readonly string[];
+  readonly strata: readonly string[];
+  readonly modes: readonly Mode[];
+  readonly persons: readonly PersonName[];
+  readonly means: readonly MeansName[];
+  /** Runs of a circuit, stratum, person and means, by mode. */
+  readonly runs: Readonly<Record<Mode, number>>;
+  readonly weights: 'file' | 'even';
+  readonly workers: number;
+  /** Puts the tables into docs/cars.md. */
+  readonly write: boolean;
+  /** Compares the vehicle with the program's model first. */
+  readonly agreement: boolean;
+}
+
+const MODES = ['tree', 'free'] as const;
+const PERSONS = ['exact', 'slipping'] as const;
+const DEFAULT_RUNS = 10;
+const FULL_RUNS = { tree: 1000, free: 300 };
+
+/** Options from a command line; throws with what is known where a word is not. */
+export function optionsFrom(argv: readonly string[]): BenchOptions {
+  const from = argv.findIndex((word) => word.startsWith('--'));
+  const { values } = parseArgs({
+    args: from < 0 ? [] : argv.slice(from).filter((word) => word !== '--'),
+    options: {
+      circuits: { type: 'string', default: 'all' },
+      strata: { type: 'string', default: 'nothing-off,all-free' },
+      modes: { type: 'string', default: 'tree' },
+      persons: { type: 'string', default: 'exact' },
+      means: { type: 'string', default: 'all' },
+      runs: { type: 'string' },
+      weights: { type: 'string', default: 'file' },
+      workers: { type: 'string', default: '2' },
+      full: { type: 'boolean', default: false },
+      write: { type: 'boolean', default: false },
+      agreement: { type: 'boolean', default: false },
+    },
+  });
+  const circuits = DRAWINGS.map(({ circuit }) => circuit);
+  const strata = STRATA.map(({ name }) => name);
+  const runs = values.runs === undefined ? null : whole('runs', values.runs);
+  const usual = values.full ? FULL_RUNS : { tree: DEFAULT_RUNS, free: DEFAULT_RUNS };
+  return {
+    circuits: listed('circuits', values.circuits, circuits),
+    // With all of them "all" stands for every stratum; the means have one of that name.
+    strata:
+      values.full && values.strata === undefined ? strata : listed('strata', values.strata, strata),
+    modes: listed('modes', values.modes, MODES),
+    persons: listed('persons', values.persons, PERSONS),
+    means: values.means === 'every' ? MEANS : listed('means', values.means, MEANS),
+    runs: runs === null ? usual : { tree: runs, free: runs },
+    weights: values.weights === 'even' ? 'even' : 'file',
+    workers: whole('workers', values.workers),
+    write: values.write,
+    agreement: values.agreement,
+  };
+}
+
+function listed<T extends string>(option: string, text: string, known: readonly T[]): readonly T[] {
+  const hasAll = known.some((one) => one === 'all');
+  if (text === 'all' && !hasAll) return known;
+  return text.split(',').map((word) => {
+    const found = known.find((one) => one === word.trim());
+    if (found === undefined)
+      throw new Error(`cars: --${option} has no "${word}"; known: ${known.join(', ')}`);
+    return found;
+  });
+}
+
+function whole(option: string, text: string): number {
+  const value = Number(text);
+  if (!Number.isInteger(value) || value < 1)
+    throw new Error(`cars: --${option} is a whole number from 1 on, not "${text}"`);
+  return value;
+}
