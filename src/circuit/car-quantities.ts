@@ -208,7 +208,8 @@ function offsetsOf(part: Part): CarQuantity[] {
   );
 }
 
-function pullWords({ name, pull, input }: ModulePin): string {
+/** `pull-up of the module's signal input`, of a pin with a resistor. */
+export function pullWords({ name, pull, input }: ModulePin): string {
   const kinds = new Set(pull ? endsOf(pull.to).map(({ kind }) => kind) : []);
   const down = kinds.has('ground');
   const is =

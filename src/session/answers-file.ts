@@ -15,7 +15,9 @@ import { expectedShown } from './expected-shown.ts';
 import type { AnswersDraft } from './generated/answers.mjs';
 import validate from './generated/answers.mjs';
 import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
+import { readSaid } from './read-known.ts';
 import { presentStep, type Session } from './session.ts';
+import { modelHere } from './step-here.ts';
 
 type AnswerDraft = AnswersDraft['answers'][number];
 
@@ -52,6 +54,8 @@ interface Misfit {
   readonly code: string;
   readonly words: string;
   readonly fix?: string;
+  /** Place within the answer; the answer itself where there is none. */
+  readonly at?: readonly string[];
 }
 
 /** The command for answer `index`, or the issue at its place when it does not fit what is asked. */
@@ -63,8 +67,9 @@ export function commandFor(
 ): Command | Issue {
   const found = commandOf(file.answers[index]!, session, context);
   if ('type' in found) return found;
-  const at = file.source.locate(['answers', index]);
-  return { severity: 'error', at, ...found };
+  const { at: inside = [], ...rest } = found;
+  const at = file.source.locate(['answers', index, ...inside]);
+  return { severity: 'error', at, ...rest };
 }
 
 function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext): Command | Misfit {
@@ -77,6 +82,7 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
     };
   if (isTestDraft(draft)) return testCommand(draft, session, context);
   if (draft.acknowledge) return { type: 'acknowledge-cautions' };
+  if (draft.known) return setCommand(draft.known, session);
   if (draft.note !== undefined) return { type: 'add-note', text: draft.note };
   if (draft.back) return { type: 'go-back' };
   if (draft.pause) return { type: 'pause' };
@@ -92,8 +98,22 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
   return {
     code: 'empty-answer',
     words: 'this answers nothing',
-    fix: 'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, note, back, pause, conclude, faults, words',
+    fix: 'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, known, note, back, pause, conclude, faults, words',
   };
+}
+
+function setCommand(said: NonNullable<AnswerDraft['known']>, session: Session): Command | Misfit {
+  const { circuit } = session.opened;
+  if (!circuit)
+    return {
+      code: 'no-circuit',
+      words: 'this procedure has no circuit of which anything could be known',
+      fix: 'leave this answer out',
+    };
+  const read = readSaid(circuit, said);
+  if ('quantity' in read) return { type: 'set-value', ...read };
+  const { at, code, words, fix } = read;
+  return { code, words, fix, at: ['known', at] };
 }
 
 function conclusion(
@@ -215,7 +235,7 @@ function madeTest(
     return draft.acknowledge
       ? { type: 'acknowledge-cautions', test }
       : cautionFirst('this test', pending);
-  return shownCommand(draft, test, model);
+  return shownCommand(draft, test, modelHere(session, model));
 }
 
 function shownCommand(draft: AnswerDraft, test: Test, model: Model): Command | Misfit {

@@ -29,6 +29,7 @@ import { type Flaw, openingFlaw, showsSuch, testFlaw, unknownFault } from './ope
 import { refusalWords } from './refusal.ts';
 import { closeCommand } from './retest.ts';
 import { presentStep, type Session } from './session.ts';
+import { stepHere } from './step-here.ts';
 
 export interface History {
   /** The state as far as the events could be followed; null when not even the first could. */
@@ -110,9 +111,10 @@ function nameFlaw(session: Session, event: SessionEvent): Flaw {
   }
 }
 
-function stepNamed({ opened }: Session, id: string): Step | undefined {
-  const steps = opened.procedure?.steps;
-  return steps && Object.hasOwn(steps, id) ? steps[id] : undefined;
+function stepNamed(session: Session, id: string): Step | undefined {
+  const steps = session.opened.procedure?.steps;
+  const step = steps && Object.hasOwn(steps, id) ? steps[id] : undefined;
+  return step && stepHere(session, step);
 }
 
 function shownFlaw({ test, shown, expected }: TestRecorded): Flaw {
@@ -364,6 +366,12 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
       const { test, typed, shown, expected } = event;
       return { type: 'record-test', test, typed, shown, expected, ...captureOf(event) };
     }
+    case 'value-set': {
+      const { quantity, is, typed, from } = event;
+      return { type: 'set-value', quantity, is, typed, from };
+    }
+    case 'value-taken-back':
+      return { type: 'go-back' };
     case 'note-added':
       return { type: 'add-note', text: event.text };
     case 'instruments-changed':

@@ -221,7 +221,7 @@ describe('an answer that does not fit is told at its line', () => {
       FEED,
       'empty-answer',
       'this answers nothing',
-      'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, note, back, pause, conclude, faults, words',
+      'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, known, note, back, pause, conclude, faults, words',
     ],
     ['reading: 5 V', LOOK, 'wrong-kind', 'step "pattern" asks for no reading', null],
     [
@@ -304,5 +304,36 @@ describe('an answers file', () => {
     expect(issuesOf(`answers:\n  - cannot: ${'a'.repeat(2001)}\n`)).toEqual([
       'out-of-bounds 2:13 "answers.0.cannot" must have at most 2000 letters',
     ]);
+  });
+});
+
+describe('a value of the car', () => {
+  const HALL = sessionAfter([], TREE, { circuit: modelOf('hall-module-fed').circuit });
+  const entry = (what: string, is: string, from: string) =>
+    loaded('  - known:', `      what: ${what}`, `      is: ${is}`, `      from: ${from}`);
+
+  test('is set as a person would set it', () => {
+    const file = entry('battery at rest', '12.4 V', 'measured at the post');
+    expect(commandFor(file, 0, HALL, nothing)).toMatchObject({
+      type: 'set-value',
+      quantity: 'battery.rest',
+      is: { value: { nominal: 12.4 } },
+      from: { kind: 'measured', words: 'at the post' },
+    });
+  });
+
+  test.each([
+    ['battery at rst', '12.4 V', 'measured', 'unknown-quantity', 3],
+    ['battery at rest', '12.4 ohm', 'measured', 'bad-value', 4],
+    ['battery at rest', '1200 V', 'measured', 'out-of-reason', 4],
+    ['battery at rest', '12.4 V', 'a guess', 'unknown-source', 5],
+  ])('%s, %s from %s is told at its line', (what, is, from, code, line) => {
+    const found = commandFor(entry(what, is, from), 0, HALL, nothing);
+    expect(found).toMatchObject({ code, at: { line }, fix: expect.stringMatching(/./) });
+  });
+
+  test('is not asked for where there is no circuit', () => {
+    const found = commandFor(entry('battery at rest', '12.4 V', 'label'), 0, START, nothing);
+    expect(found).toMatchObject({ code: 'no-circuit' });
   });
 });

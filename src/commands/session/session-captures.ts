@@ -40,7 +40,10 @@ function atLeads({ setup, probe }: Test): Test | null {
 }
 
 export interface CaptureContext {
+  /** Of the simulated vehicle. */
   readonly model: Model | null;
+  /** Of this car as far as it is known: what a sound one shows. */
+  readonly sound: Model | null;
   /** After the repair the fault is another one, or none. */
   readonly vehicle: SessionVehicle;
   /** The fault whose car the simulated vehicle is, though it may not be there now. */
@@ -53,11 +56,11 @@ export interface CaptureContext {
 export async function measureFor(
   ask: CaptureAsk,
   path: string | null,
-  { model, vehicle, carOf, cwd }: CaptureContext,
+  { model, sound, vehicle, carOf, cwd }: CaptureContext,
 ): Promise<CaptureAnswer> {
   if (!isTaken(ask)) return refuse('this step is not answered by a capture', 'answer it by hand');
   const test = model && captureTest(model, ask);
-  const known = model && test ? expectedSignal(model, test) : null;
+  const known = sound && test ? expectedSignal(sound, test) : null;
   if (path === null) {
     if (vehicle.kind !== 'bench') return refuse('no file is named', 'name a capture file');
     if (!model || !test)

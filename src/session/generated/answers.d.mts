@@ -63,6 +63,18 @@ export type OwnConclusion = string[]
  * Concludes with what the person says is wrong.
  */
 export type OwnConclusionInWords = string
+/**
+ * In the words of the circuit or by its key.
+ */
+export type What = string
+/**
+ * A value as in a circuit file, or what a module's pin leads to.
+ */
+export type Is = string
+/**
+ * maker, measured, label or other; then words of one's own.
+ */
+export type From = string
 export type Done = true
 /**
  * Why.
@@ -77,7 +89,7 @@ export type Acknowledge = true
  */
 export type Note = string
 /**
- * Takes back the last answer.
+ * Takes back what was done last: an answer, or a value that was set.
  */
 export type Back = true
 export type Pause = true
@@ -122,6 +134,7 @@ moving?: TheTargetPassesTheSensor
 wiggle?: HarnessAndConnectorsAreMovedMeanwhile
 faults?: OwnConclusion
 words?: OwnConclusionInWords
+known?: AValueOfThisCar
 done?: Done
 cannot?: CannotDo
 acknowledge?: Acknowledge
@@ -131,6 +144,14 @@ pause?: Pause
 again?: MadeAgain
 accept?: AllTheSame
 conclude?: Conclude
+}
+/**
+ * What is known of this car is set: what, value, from where. With the value unknown it is not known after all.
+ */
+export interface AValueOfThisCar {
+what: What
+is: Is
+from: From
 }
 
 import type { SchemaError } from '../../source/schema-issues.ts';

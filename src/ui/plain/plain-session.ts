@@ -18,6 +18,7 @@ import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
 import { ADVICE_WORDS, CONCLUDE_WORD } from './plain-advice.ts';
 import { CALC_WORD, CAPTURE_WORD } from './plain-capture.ts';
+import { KNOWN_WORD } from './plain-known.ts';
 import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from './plain-notes.ts';
 import { answerStep, isAnswerOf, promptOf, takeOver } from './plain-steps.ts';
 import { TEST_WORDS } from './plain-test.ts';
@@ -31,7 +32,7 @@ const WORDS = wordTable<Place>(
   [
     {
       words: ['back'],
-      help: helpLine('back', 'take back the last answer'),
+      help: helpLine('back', 'take back the last answer, or the value that was set'),
       does: (place) => tell(place, { type: 'go-back' }),
     },
     ...NOTE_WORDS,
@@ -42,6 +43,7 @@ const WORDS = wordTable<Place>(
     },
     ...ADVICE_WORDS,
     CONCLUDE_WORD,
+    KNOWN_WORD,
     ...TEST_WORDS,
     READINGS_WORD,
     SKETCH_WORD,

@@ -3,6 +3,7 @@ import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { refusalSentences } from '../parts/sentence.ts';
+import { setMessage } from './known-pages.ts';
 import {
   act,
   type Here,
@@ -63,6 +64,9 @@ function afterCommand(here: Here, command: Command): Turn {
       const over = state.over.filter(({ name }) => name === 'own');
       return stay({ ...state, over, message: `In the record: ${words}, ${command.typed}.` });
     }
+    case 'set-value':
+    case 'go-back':
+      return stay({ ...state, over: [], message: setMessage(state.session) });
     default:
       return stay({ ...state, over: [], message: DONE_WORDS[command.type] ?? null });
   }

@@ -18,6 +18,7 @@ import { countWords, foundLines } from './conclusion-words.ts';
 import { DiskProblemScreen } from './disk-problem-screen.tsx';
 import { FreeScreen } from './free-screen.tsx';
 import { InstrumentsScreen } from './instruments-screen.tsx';
+import { FROM_QUESTION, fromCheck, knownItems, valueCheck, valueQuestion } from './known-pages.ts';
 import { NextTestsScreen } from './next-tests-screen.tsx';
 import { helpParagraphs, sketchParagraphs, sumsParagraphs } from './over-words.ts';
 import { adviceOf, type Here, pageNamed } from './pages-state.ts';
@@ -40,7 +41,7 @@ import { lastFound } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
 import { TakePage } from './take-page.tsx';
 import { TestScreen } from './test-screen.tsx';
-import { NO_REASON, TextQuestion } from './text-question.tsx';
+import { NO_REASON, type TextCheck, TextQuestion } from './text-question.tsx';
 import { WaitPage } from './wait-page.tsx';
 import { WayScreen } from './way-screen.tsx';
 
@@ -161,6 +162,7 @@ const VIEWS: {
       onClose={() => send(CLOSE)}
       onConclude={(row) => send({ type: 'suspect', row })}
       onOwnWords={() => send({ type: 'own-words' })}
+      {...(here.opened.drill ? {} : { onValues: () => send({ type: 'known' }) })}
     />
   ),
   computing: (_, { send }) => (
@@ -187,6 +189,21 @@ const VIEWS: {
       onClose={() => send(CLOSE)}
     />
   ),
+  known: (_, { here, send }) => (
+    <PickScreen
+      title="What is known of this car"
+      items={knownItems(here)}
+      empty="There is nothing to know here: no circuit stands behind this session."
+      onPick={({ id }) => send({ type: 'chosen', id })}
+      onClose={() => send(CLOSE)}
+    />
+  ),
+  'known-value': (page, at) =>
+    asks(at, {
+      ...valueQuestion(at.here, page),
+      check: (typed) => valueCheck(at.here, page, typed),
+    }),
+  'known-from': (_, at) => asks(at, { ...FROM_QUESTION, check: fromCheck }),
   note: (_, at) => asks(at, NOTE),
   cannot: (_, at) => asks(at, isRetest(at) ? CANNOT_RETEST : CANNOT),
   'own-words': (_, at) => asks(at, OWN_WORDS),
@@ -345,12 +362,14 @@ interface Question {
   readonly question: string;
   readonly about?: string;
   readonly empty?: string;
+  readonly check?: TextCheck;
 }
 
 /** A question answered with a line of text. */
 function asks({ here, send }: Drawing, question: Question): ReactNode {
   return (
     <TextQuestion
+      key={question.question}
       {...question}
       message={here.state.message}
       onAnswer={(text) => send({ type: 'text', text })}

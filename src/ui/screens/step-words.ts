@@ -28,6 +28,7 @@ import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
+import { stepThen } from '../../session/step-here.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 
@@ -130,7 +131,8 @@ export function lastFound(opened: OpenedSession, session: Session): string | nul
     const good = last.expected ? expectedShownWords(last.expected, last.test) : '';
     return `${testWords(opened, session, last.test)}: ${foundWords(last)}${goodIs(good)}`;
   }
-  const step = session.opened.procedure?.steps[last.step];
+  const asked = session.opened.procedure?.steps[last.step];
+  const step = asked && stepThen(session, asked, last);
   const good = step && (opened.drill?.level.expected ?? true) ? goodWords(step) : null;
   return `${stepTitle(opened, session, last.step)}: ${opened.bind(answerWords(last, session))}${goodIs(good ?? '')}`;
 }

@@ -27,6 +27,8 @@ export interface SuspectsScreenProps {
   readonly onClose: () => void;
   /** Names this one as one's own conclusion. */
   readonly onConclude: (row: SuspectRow) => void;
+  /** Values of this car are to be set; absent on a drill. */
+  readonly onValues?: () => void;
   /** What is wrong is not in the list. */
   readonly onOwnWords: () => void;
 }
@@ -42,6 +44,7 @@ const KEYS: readonly KeyBinding[] = [
   { keys: ['c'], show: 'c', help: 'conclude with this one' },
   { keys: ['w'], show: 'w', help: 'in my own words' },
 ];
+const SET: KeyBinding = { keys: ['v'], show: 'v', help: 'set a value of this car' };
 
 const DETAIL_ROWS = 5;
 /** The list keeps so many rows before the readings that told of the car are named. */
@@ -53,9 +56,10 @@ const MARK_COLUMNS = 2;
 
 /** The screen. */
 export function SuspectsScreen(props: SuspectsScreenProps) {
-  const { view, car, onClose, onConclude, onOwnWords } = props;
+  const { view, car, onClose, onConclude, onOwnWords, onValues } = props;
   const look = useLook();
-  const body = bodySize(useSize(), KEYS);
+  const keys = onValues ? [...KEYS, SET] : KEYS;
+  const body = bodySize(useSize(), keys);
   const [list, setList] = useState(PICK_LIST);
   const head = (known: string | null) => textBlock(headOf(view, car, known), body.columns, look);
   const whole = head(car.withSources);
@@ -79,11 +83,12 @@ export function SuspectsScreen(props: SuspectsScreenProps) {
     if (CLOSE.keys.includes(label)) return onClose();
     if (label === 'c' && row) return onConclude(row);
     if (label === 'w') return onOwnWords();
+    if (label === 'v' && onValues) return onValues();
     setList(pickListAfter(list, event, { items, rows, typing: false }));
   });
 
   return (
-    <Frame title="Suspects" aside="after all readings so far" keys={KEYS}>
+    <Frame title="Suspects" aside="after all readings so far" keys={keys}>
       <ScrollText lines={above} rows={above.length} top={0} />
       <WindowList
         lines={items.map(({ text }) => text)}

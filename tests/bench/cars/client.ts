@@ -110,7 +110,7 @@ export async function beginClient(subject: string): Promise<Client> {
       program: 'ohmward bench',
       kind: 'session',
       procedures: () => [],
-      sheet: () => ({ terminals: [], parts: [], faults: [] }),
+      sheet: () => ({ terminals: [], parts: [], values: [], faults: [] }),
       bug: (error) => {
         throw error;
       },

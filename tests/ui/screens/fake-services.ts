@@ -606,6 +606,7 @@ export function fakeServices(clock: FakeClock, options: { problem?: Problem } = 
       { id: 'sensor.feed', words: 'sensor feed' },
       { id: 'sensor.ground', words: 'sensor ground' },
     ],
+    circuitOf: () => null,
     replaceablesOf: () => [{ id: 'sensor', words: 'crankshaft sensor' }],
     benchFaults: () => [
       { id: 'healthy', words: 'nothing, it is healthy' },
