@@ -41,13 +41,20 @@ export interface Diagnosis {
 }
 
 export interface Weighed extends WeighedConclusion {
+  /** After all readings, 0 to 1. */
+  readonly chance: number;
   /** Independent pieces of evidence still missing for "proven", 0 to 3. */
   readonly missing: number;
   /** Set when no single fault explains the readings, as in `SuspectView`. */
   readonly unexplained: string | null;
   readonly hangsOn: EventNumber | null;
-  /** The test of the reading that the conclusion hangs on, to be made once more; null without one, or where only a step can. */
-  readonly again: Proposal | null;
+  /**
+   * What is to be made before the conclusion is accepted: the test of the reading that it hangs on, once more, or where the
+   * readings do not bear it out, the test that tells most. Null where neither is, or only a step can.
+   */
+  readonly first: Proposal | null;
+  /** The repair that the readings speak for instead, where they do not bear the conclusion out; else null. */
+  readonly instead: SuspectRow | null;
   /** Cheap tests that would give them, the one to make again first. */
   readonly wouldProve: readonly Proposal[];
 }

@@ -10,6 +10,7 @@ import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import type { Weighed } from './advisor.ts';
 import type { Command, WeighedConclusion } from './command.ts';
+import type { EventNumber } from './events.ts';
 import { expectedReading } from './expected-reading.ts';
 import { expectedShown } from './expected-shown.ts';
 import type { AnswersDraft } from './generated/answers.mjs';
@@ -44,7 +45,7 @@ export interface AnswerContext {
   readonly weigh: (
     session: Session,
     faults: readonly string[],
-  ) => (WeighedConclusion & Partial<Pick<Weighed, 'again'>>) | undefined;
+  ) => (WeighedConclusion & Partial<Pick<Weighed, 'first' | 'instead'>>) | undefined;
   /** Null for a session without a circuit. */
   readonly model: Model | null;
 }
@@ -123,18 +124,28 @@ function conclusion(
 ): Command | Misfit {
   const isOwn = draft.faults !== undefined || draft.words !== undefined;
   const weighed = weighedBy(draft, session, context);
-  if (weighed?.again && !draft.accept)
-    return {
-      code: 'rests-on-one-reading',
-      words: `this conclusion rests on one reading, that of event ${weighed.hangsOn}`,
-      fix: 'make it again in an answer before this one, with "again: READING", or add "accept: true"',
-    };
+  if (weighed && (weighed.first || weighed.instead) && !draft.accept)
+    return weighed.hangsOn ? restsOnOne(weighed.hangsOn) : NOT_BORNE_OUT;
   return {
     type: 'conclude',
     ...(isOwn ? { own: { words: draft.words ?? null, faults: draft.faults ?? [] } } : {}),
     ...(weighed ? { weighed } : {}),
   };
 }
+
+function restsOnOne(reading: EventNumber): Misfit {
+  return {
+    code: 'rests-on-one-reading',
+    words: `this conclusion rests on one reading, that of event ${reading}`,
+    fix: 'make it again in an answer before this one, with "again: READING", or add "accept: true"',
+  };
+}
+
+const NOT_BORNE_OUT: Misfit = {
+  code: 'not-borne-out',
+  words: 'the readings do not bear this conclusion out',
+  fix: 'make the test that tells most in an answer before this one, with "again: READING", or add "accept: true"',
+};
 
 /** The conclusion that an answer accepts or names; nothing where it has no faults to weigh. */
 function weighedBy(draft: AnswerDraft, session: Session, { weigh }: AnswerContext) {
@@ -144,14 +155,14 @@ function weighedBy(draft: AnswerDraft, session: Session, { weigh }: AnswerContex
   return faults ? weigh(session, faults) : undefined;
 }
 
-/** The one reading that the conclusion rests on, made again. */
+/** The test that is to be made before the conclusion: the reading that it rests on once more, or what tells most. */
 function madeAgain(
   draft: AnswerDraft,
   shown: string | number,
   session: Session,
   context: AnswerContext,
 ): Command | Misfit {
-  const again = weighedBy(draft, session, context)?.again;
+  const again = weighedBy(draft, session, context)?.first;
   if (!again || !context.model)
     return {
       code: 'nothing-to-make-again',

@@ -38,6 +38,9 @@ import { testsBeside } from './tests-beside.ts';
 /** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
 const PAIR_SHARE = 0.5;
 
+/** A conclusion with less chance than this is not accepted without a word: the readings do not bear it out. Our choice. */
+const BORNE_OUT = 0.8;
+
 /** An advisor over `model` for sessions that were opened so. */
 export function createAdvisor(model: Model, about: About): Advisor {
   const spaceOf = chooseSuspects(model, about);
@@ -229,8 +232,8 @@ class StateDiagnosis implements Diagnosis {
     const unexplained = this.unexplained();
     if (!weighed) {
       const missing = EVIDENCE_NEEDED;
-      const none = { evidence: [], ruledOut: [], proven: false, hangsOn: null, again: null };
-      return { ...none, wouldProve: [], missing, unexplained };
+      const none = { evidence: [], ruledOut: [], proven: false, hangsOn: null, first: null };
+      return { ...none, chance: 0, instead: null, wouldProve: [], missing, unexplained };
     }
     const eventAt = (at: number) => readings[at]!.event;
     const evidence: EvidenceLine[] = [
@@ -251,8 +254,14 @@ class StateDiagnosis implements Diagnosis {
         ),
       ]);
     let wouldProve: readonly Proposal[] | undefined;
+    const { chance } = weighed;
+    const isBorneOut = chance >= BORNE_OUT;
+    const first = again ?? (isBorneOut ? null : (this.nextTests[0] ?? null));
     return {
       evidence,
+      chance,
+      first,
+      instead: first === null && !isBorneOut ? this.leaderInstead(chance, faults) : null,
       // A list of repairs: that something is wrong, the conclusion itself says.
       ruledOut: weighed.ruledOut
         .filter(({ repair }) => repair !== HEALTHY)
@@ -261,12 +270,19 @@ class StateDiagnosis implements Diagnosis {
       unexplained,
       missing: weighed.missing,
       hangsOn: hanging === undefined ? null : eventAt(hanging),
-      again,
       get wouldProve() {
         wouldProve ??= offered();
         return wouldProve;
       },
     };
+  }
+
+  /** The leading repair, where it is likelier than the conclusion and none of its own. */
+  private leaderInstead(chance: number, concluded: readonly string[]): SuspectRow | null {
+    const [leader] = this.suspects.rows;
+    if (!leader || leader.chance <= chance) return null;
+    const faults = leader.faults.map(({ id }) => id);
+    return faults.some((id) => concluded.includes(id)) ? null : leader;
   }
 
   /** The test of a reading once more; null where only a step of the tree can make it. */

@@ -143,13 +143,17 @@ const NOT_PROVEN = { evidence: [], ruledOut: [], proven: false };
 const WEIGHED = {
   ...NOT_PROVEN,
   ...{ missing: 3, unexplained: null, hangsOn: null, wouldProve: [] },
+  ...{ chance: 0, first: null, instead: null },
 };
 const NOTHING: SuspectView = {
   ...{ rows: [], changed: null, intermittent: false, unexplained: null, unexplainedBy: null },
   ...{ group: null, groupRepairs: [] },
 };
 const SILENT: Advisor = {
-  diagnosis: () => ({ suspects: NOTHING, nextTests: [], car: null, weigh: () => WEIGHED }),
+  diagnosis: () => ({
+    ...{ suspects: NOTHING, nextTests: [], car: null, weigh: () => WEIGHED },
+    ...{ goodHere: () => null, possible: () => null },
+  }),
   suspects: () => NOTHING,
   nextTests: () => [],
   weigh: () => WEIGHED,

@@ -68,7 +68,13 @@ describe('a value that the readings have shown', () => {
   test('is told with the reading after which it was known', () => {
     const early: Known = [0.1, 0.2, 0.3];
     const { values } = carView({
-      ...{ quantities: [BATTERY, PULL_UP], misfit: 0, leading: 0.5, events: [7, 9, 12], disagrees: null },
+      ...{
+        quantities: [BATTERY, PULL_UP],
+        misfit: 0,
+        leading: 0.5,
+        events: [7, 9, 12],
+        disagrees: null,
+      },
       before: [
         knowing(OPEN, OPEN),
         knowing(OPEN, OPEN),

@@ -2,7 +2,7 @@
 
 import type { Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
-import type { Proposal } from '../../session/advisor.ts';
+import type { Proposal, Weighed } from '../../session/advisor.ts';
 import { type AnswersFile, commandFor } from '../../session/answers-file.ts';
 import type { Command } from '../../session/command.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
@@ -11,6 +11,7 @@ import { pendingCautions, pendingTestCautions } from '../../session/pending-caut
 import { presentStep, type Session } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import { formatIssue } from '../../source/format-issue.ts';
+import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { possibleIn, testCommand } from '../../ui/screens/prompt-state.ts';
 
@@ -86,28 +87,37 @@ export function runOnBench(opened: OpenedSession): string | null {
       command.type === 'conclude' && step.kind === 'conclude'
         ? advisor?.weigh(session, step.faults)
         : undefined;
-    const accepted: Command = weighed ? { type: 'conclude', weighed } : command;
+    const accepted = weighed ? concluding(opened, weighed) : command;
     const performed = driver.perform(
-      (weighed?.again && madeAgain(opened, weighed.again)) ?? accepted,
+      (weighed?.first && madeFirst(opened, weighed.first)) ?? accepted,
     );
     if (!performed.ok) return `${performed.words}; ${performed.fix}`;
   }
   return `no conclusion after ${STEPS_MAX} steps`;
 }
 
-/** What a conclusion rests on as the one reading is made again, its cautions first; null where the vehicle is silent. */
-function madeAgain({ driver, benchShows }: OpenedSession, again: Proposal): Command | null {
-  const { test } = again;
+/** The tree's conclusion, or what the readings speak for instead. */
+function concluding({ advisor, driver }: OpenedSession, weighed: Weighed): Command {
+  const faults = weighed.instead?.faults.map(({ id }) => id);
+  if (!faults) return { type: 'conclude', weighed };
+  const own = { words: null, faults: faults.filter((id) => id !== HEALTHY) };
+  const anew = advisor?.weigh(driver.session(), own.faults) ?? weighed;
+  return { type: 'conclude', own, weighed: anew };
+}
+
+/** What is to be made before a conclusion, its cautions first; null where the vehicle is silent. */
+function madeFirst({ driver, benchShows }: OpenedSession, first: Proposal): Command | null {
+  const { test } = first;
   if (pendingTestCautions(driver.session(), test).length > 0)
     return { type: 'acknowledge-cautions', test };
   const answer = benchShows(test)?.answer;
   if (answer?.kind === 'reading') {
     const { typed, value } = answer;
-    return testCommand(again, { type: 'record-reading', typed, value });
+    return testCommand(first, { type: 'record-reading', typed, value });
   }
   if (answer?.kind !== 'outcome') return null;
   const { outcome, look } = answer;
-  return testCommand(again, { type: 'choose-outcome', outcome, ...(look ? { look } : {}) });
+  return testCommand(first, { type: 'choose-outcome', outcome, ...(look ? { look } : {}) });
 }
 
 function commandOnBench(opened: OpenedSession, step: Step): Command | null {

@@ -94,7 +94,7 @@ export type Note = string
 export type Back = true
 export type Pause = true
 /**
- * What the one reading showed, made again, that the conclusion rests on (of own "faults", where they stand beside it).
+ * What the test showed that is to be made before the conclusion: the one reading that it rests on, made again, or what tells most (of own "faults", where they stand beside it).
  */
 export type MadeAgain = (string | number)
 /**

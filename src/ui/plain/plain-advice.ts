@@ -17,7 +17,7 @@ import {
   restsWords,
 } from '../screens/conclusion-words.ts';
 import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
-import { AGAIN_OR_ACCEPT, askedFor } from './plain-again.ts';
+import { askedFor, firstOrAccept } from './plain-again.ts';
 import { makeTest } from './plain-test.ts';
 import { helpLine, type Place, type Said, sayAll, told, type Word } from './plain-words.ts';
 
@@ -108,14 +108,15 @@ function doProposal(place: Place, number: number): Promise<Said> | Said {
 async function conclude(place: Place, text: string): Promise<Said> {
   const { opened } = place;
   const session = opened.driver.session();
-  if (!/^\d*$/.test(text)) return accept(place, fromWords(text).own);
+  if (!/^\d*$/.test(text)) return acceptOwn(place, fromWords(text).own);
   const row = opened.advisor?.suspects(session).rows[Number(text) - 1];
   return row
-    ? accept(place, fromSuspect(row).own)
+    ? acceptOwn(place, fromSuspect(row).own)
     : sayAll(place, ['There is no suspect of that number; see them with "suspects".']);
 }
 
-async function accept(place: Place, own: OwnConclusion | null): Promise<Said> {
+/** One's own conclusion, asked about where the readings do not bear it out. */
+export async function acceptOwn(place: Place, own: OwnConclusion | null): Promise<Said> {
   const { opened, dialogue } = place;
   const { driver, advisor } = opened;
   if (!own) return null;
@@ -123,9 +124,10 @@ async function accept(place: Place, own: OwnConclusion | null): Promise<Said> {
   const weighed = isWeighed ? advisor?.weigh(driver.session(), own.faults) : undefined;
   const rests = restsWords(opened, driver.session(), weighed ?? null);
   if (rests !== null) dialogue.say(rests);
-  if (weighed?.again) {
-    const wanted = askedFor((await dialogue.ask(AGAIN_OR_ACCEPT)) ?? '', weighed);
-    if (wanted === 'again') return makeTest(place, weighed.again);
+  if (weighed?.first || weighed?.instead) {
+    const wanted = askedFor((await dialogue.ask(firstOrAccept(weighed))) ?? '', weighed);
+    if (wanted === 'first') return makeTest(place, weighed.first!);
+    if (wanted === 'instead') return acceptOwn(place, fromSuspect(weighed.instead!).own);
     if (wanted === null) return sayAll(place, ['Nothing was concluded.']);
   }
   const done = driver.perform({ type: 'conclude', own, ...(weighed ? { weighed } : {}) });

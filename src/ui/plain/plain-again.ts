@@ -1,14 +1,22 @@
-/** A conclusion that rests on one reading, in the dialogue of lines: it is asked for again before it is accepted. */
+/** A conclusion that the readings do not bear out yet, in the dialogue of lines: what is to be done before it is accepted. */
 import type { Weighed } from '../../session/advisor.ts';
 
-export const AGAIN_OR_ACCEPT = 'Type yes to make it again, or accept to conclude all the same: ';
+/** The question where something is better than to accept. */
+export function firstOrAccept(weighed: Pick<Weighed, 'hangsOn' | 'first'>): string {
+  const yes = weighed.first
+    ? weighed.hangsOn === null
+      ? 'make that test'
+      : 'make it again'
+    : 'conclude that instead';
+  return `Type yes to ${yes}, or accept to conclude all the same: `;
+}
 
 /** What a line asks for where a conclusion may be accepted; null for anything else. */
 export function askedFor(
   line: string,
-  weighed: Pick<Weighed, 'again'> | null,
-): 'again' | 'accept' | null {
+  weighed: Pick<Weighed, 'first' | 'instead'> | null,
+): 'first' | 'instead' | 'accept' | null {
   const word = line.trim().toLowerCase();
-  if (word === 'yes') return weighed?.again ? 'again' : 'accept';
+  if (word === 'yes') return weighed?.first ? 'first' : weighed?.instead ? 'instead' : 'accept';
   return word === 'accept' ? 'accept' : null;
 }

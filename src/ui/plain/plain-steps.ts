@@ -10,9 +10,11 @@ import { judgeStep } from '../../session/judge-step.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { carLine } from '../screens/car-words.ts';
+import { fromSuspect } from '../screens/conclusion-words.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { expectedAt, possibleIn } from '../screens/prompt-state.ts';
-import { AGAIN_OR_ACCEPT, askedFor } from './plain-again.ts';
+import { acceptOwn } from './plain-advice.ts';
+import { askedFor, firstOrAccept } from './plain-again.ts';
 import { readLine } from './plain-reading.ts';
 import { makeTest } from './plain-test.ts';
 import { type Place, type Said, sayAll, told } from './plain-words.ts';
@@ -35,10 +37,13 @@ export function promptOf(opened: OpenedSession, step: Step | null): string {
     case 'act':
       return 'Type done: ';
     case 'conclude':
-      return weighedNow(opened, step.faults)?.again
-        ? AGAIN_OR_ACCEPT
-        : 'Type yes to accept this conclusion: ';
+      return acceptQuestion(weighedNow(opened, step.faults));
   }
+}
+
+function acceptQuestion(weighed: Weighed | null): string {
+  const isFirst = weighed?.first || weighed?.instead;
+  return isFirst ? firstOrAccept(weighed) : 'Type yes to accept this conclusion: ';
 }
 
 /** A line that is no word of the table, as the answer to the step. */
@@ -121,10 +126,11 @@ function done(place: Place, line: string): Said {
 async function accepted(place: Place, step: Of<'conclude'>, line: string): Promise<Said> {
   const weighed = weighedNow(place.opened, step.faults);
   const wanted = askedFor(line, weighed);
-  if (wanted === 'again') return makeTest(place, weighed!.again!);
+  if (wanted === 'first') return makeTest(place, weighed!.first!);
+  if (wanted === 'instead') return acceptOwn(place, fromSuspect(weighed!.instead!).own);
   if (wanted !== 'accept') {
-    const yes = weighed?.again ? '"yes" to make it again, "accept"' : '"yes"';
-    return sayAll(place, [`Type ${yes} to accept it, "back" to change an answer, or "help".`]);
+    const asked = acceptQuestion(weighed).replace(/: $/, '');
+    return sayAll(place, [`${asked}, "back" to change an answer, or "help".`]);
   }
   told(place, place.opened.driver.perform({ type: 'conclude', ...(weighed ? { weighed } : {}) }));
   return null;

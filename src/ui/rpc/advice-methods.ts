@@ -8,7 +8,7 @@ import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
 import type { Fault, Outcome, Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
-import { againView, suspectsOf } from './state-view.ts';
+import { firstView, suspectsOf } from './state-view.ts';
 
 export const ADVICE_METHODS: Methods<'suspects' | 'next' | 'weigh' | 'accept' | 'conclude'> = {
   suspects: {
@@ -79,10 +79,11 @@ function unknownFault({ opened }: Session, faults: readonly string[]): Fault | n
 
 function weighedView(opened: OpenedSession, faults: readonly string[], weighed: Weighed): Result {
   const session = opened.driver.session();
-  const { evidence, ruledOut, proven, missing, unexplained, hangsOn, wouldProve } = weighed;
+  const { evidence, ruledOut, proven, chance, missing, unexplained, hangsOn, wouldProve } = weighed;
   return {
     faults,
     proven,
+    chance,
     missing,
     unexplained: unexplained === null ? null : opened.bind(unexplained),
     hangsOn,
@@ -99,18 +100,22 @@ function accept(opened: OpenedSession, { sure = false }: Params<'accept'>): Outc
   const session = opened.driver.session();
   const tree = session.status === 'open' ? presentConclusion(session) : null;
   const weighed = tree && opened.advisor?.weigh(session, tree.faults);
-  if (weighed?.again && !sure) return restsOnOne(opened, weighed);
+  if (weighed && !stands(weighed) && !sure) return notYet(opened, weighed);
   return perform(opened, { type: 'conclude', ...(weighed ? { weighed } : {}) });
 }
 
-/** What it rests on is to be made again first; a program that has reasons sends it with "sure". */
-function restsOnOne(opened: OpenedSession, weighed: Weighed): Fault {
+function stands({ first, instead }: Weighed): boolean {
+  return first === null && instead === null;
+}
+
+/** Something is better than to accept; a program that has reasons sends it with "sure". */
+function notYet(opened: OpenedSession, weighed: Weighed): Fault {
   const words = restsWords(opened, opened.driver.session(), weighed) ?? '';
   return refused(
-    'rests-on-one-reading',
+    weighed.hangsOn === null ? 'not-borne-out' : 'rests-on-one-reading',
     words,
-    'make the test "again" once more, or send it with "sure"',
-    againView(opened, weighed),
+    'make the test "first", or conclude on "instead"; or send it with "sure"',
+    firstView(opened, weighed),
   );
 }
 
@@ -123,7 +128,7 @@ function conclude(
   if (unknown) return unknown;
   const weighed =
     faults && session.status === 'open' ? opened.advisor?.weigh(session, faults) : undefined;
-  if (weighed?.again && !sure) return restsOnOne(opened, weighed);
+  if (weighed && !stands(weighed) && !sure) return notYet(opened, weighed);
   return perform(opened, {
     type: 'conclude',
     own: { words: words ?? null, faults: faults ?? [] },

@@ -16,6 +16,7 @@ import { customerWords } from '../../session/gaps.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
+import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { undoLine, vehicleLine } from '../screens/step-words.ts';
@@ -211,19 +212,25 @@ function conclusionView(opened: OpenedSession, step: Conclusion): Result {
     repair: bind(repair),
     customer: bind(customerWords(driver.session(), step)),
     faults,
-    ...againView(opened, weighed),
+    ...firstView(opened, weighed),
   };
 }
 
-/** The one reading that a conclusion rests on, and its test as it would be made again. */
-export function againView(
+/** What is better than to accept a conclusion: a test to make first, or what the readings speak for instead. */
+export function firstView(
   { bind }: OpenedSession,
-  weighed: Pick<Weighed, 'hangsOn' | 'again'> | null,
+  weighed: Pick<Weighed, 'hangsOn' | 'first' | 'instead'> | null,
 ): Result {
-  const again = weighed?.again;
+  const { first = null, instead = null } = weighed ?? {};
   return {
     restsOn: weighed?.hangsOn ?? null,
-    again: again ? { words: bind(again.words), test: again.test, minutes: again.minutes } : null,
+    first: first && { words: bind(first.words), test: first.test, minutes: first.minutes },
+    instead: instead && {
+      repair: instead.repair,
+      words: bind(instead.words),
+      chance: instead.chance,
+      faults: instead.faults.map(({ id }) => id).filter((id) => id !== HEALTHY),
+    },
   };
 }
 

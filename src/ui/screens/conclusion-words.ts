@@ -8,6 +8,7 @@ import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { percentWords } from '../parts/bar.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 import { evidenceWords, readAt, ruledOutWords, unstopped } from './evidence-words.ts';
 import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
@@ -163,16 +164,24 @@ export function foundLines(opened: OpenedSession, session: Session): string[] {
   ];
 }
 
-/** That a conclusion rests on one reading, with what to do first; null where it does not. */
+/** That a conclusion rests on one reading or is not borne out, with what to do first; null where it stands. */
 export function restsWords(
   opened: OpenedSession,
   session: Session,
-  weighed: Pick<Weighed, 'hangsOn' | 'again'> | null,
+  weighed: Pick<Weighed, 'hangsOn' | 'first' | 'instead' | 'chance'> | null,
 ): string | null {
-  if (!weighed || weighed.hangsOn === null) return null;
-  const { test, found } = readAt(opened, session, weighed.hangsOn);
-  const first = weighed.again ? ' Make it again first.' : '';
-  return `This rests on one reading: ${unstopped(test)}, ${found}.${first}`;
+  if (!weighed) return null;
+  const { hangsOn, first, instead, chance } = weighed;
+  if (hangsOn !== null) {
+    const { test, found } = readAt(opened, session, hangsOn);
+    const again = first ? ' Make it again first.' : '';
+    return `This rests on one reading: ${unstopped(test)}, ${found}.${again}`;
+  }
+  if (first)
+    return `The readings do not bear this out yet (${percentWords(chance)}). First: ${opened.bind(first.words)}.`;
+  if (!instead) return null;
+  const other = unstopped(opened.bind(instead.words));
+  return `The readings do not bear this out (${percentWords(chance)}). They speak for: ${other} (${percentWords(instead.chance)}).`;
 }
 
 /** Whether a conclusion is proven, what is missing for it, or why that is not known. */

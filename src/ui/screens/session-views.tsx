@@ -111,7 +111,8 @@ const VIEWS: {
       message={here.state.message}
       clock={clock}
       onAccept={() => send({ type: 'accept' })}
-      onAgain={(proposal) => send({ type: 'proposal', proposal })}
+      onFirst={(proposal) => send({ type: 'proposal', proposal })}
+      onInstead={(row) => send({ type: 'suspect', row })}
       onOwn={() => send({ type: 'own-conclusion' })}
       onClose={() => send(CLOSE)}
       onAction={(action) => send({ type: 'action', action })}

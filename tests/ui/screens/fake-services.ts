@@ -266,7 +266,9 @@ function weighed(session: Session, faults: readonly string[]): Weighed {
     unexplained: null,
     missing: proven ? 0 : 2,
     hangsOn: null,
-    again: null,
+    first: null,
+    instead: null,
+    chance: 0.5,
     wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
   };
 }
