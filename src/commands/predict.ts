@@ -3,7 +3,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Circuit } from '../circuit/circuit.ts';
 import { loadCircuit } from '../circuit/load-circuit.ts';
-import { createModel, type Expected, type Model } from '../circuit/model.ts';
+import { createModel, type Expected, type Model, summarised } from '../circuit/model.ts';
 import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import { type Bridge, type Setup, type Shown, type Test, VEHICLE_STATES } from '../circuit/test.ts';
@@ -15,12 +15,15 @@ import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
 import { formatIssue } from '../source/format-issue.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
+import { CARS_MAX, carsAsked } from './cars-option.ts';
 import { type Arguments, type Command, EXIT, type Io } from './command.ts';
 import { ownFile } from './own-file.ts';
+import { type Progress, progressOn } from './progress.ts';
 
 /** Version of the JSON that this command writes. */
 const SCHEMA_VERSION = 1;
-const SAMPLES = 64;
+/** Cars of a range; `check` draws the same ones. */
+const CARS = 256;
 const SEED = 1;
 /** No workshop meter shows less than this, in V or ohm. */
 const DISPLAY_STEP = 1e-4;
@@ -67,21 +70,31 @@ export const command: Command = {
       type: 'boolean',
       help: 'every fault, or that of --fault, by every standard test of the circuit',
     },
+    cars: {
+      type: 'string',
+      value: 'NUMBER',
+      help: `a range over so many cars, drawn over all that the circuit file leaves open; ${CARS} when left out`,
+    },
     csv: { type: 'boolean', help: 'the table as comma-separated values' },
     json: { type: 'boolean', help: 'one JSON document' },
   },
-  run: async ({ positionals, values }, io) => {
+  run: async (args, io) => {
+    const { positionals, values } = args;
     const [name, ...rest] = positionals;
     if (name === undefined || rest.length > 0) return wrongUse(io, 'name one circuit');
+    const cars = carsAsked(args);
+    if (values['cars'] !== undefined && cars === null)
+      return wrongUse(io, `--cars is a whole number from 1 to ${CARS_MAX}`);
+    const progress = progressOn(io);
     const circuit = readCircuit(name, io);
     if (circuit === null) return EXIT.wrongInput;
     const model = createModel(circuit, {
-      samples: SAMPLES,
+      samples: cars ?? CARS,
       seed: SEED,
       meter: STANDARD_SETTINGS.meter,
     });
-    if (values['table'] === true) return table(model, values, io);
-    return one(model, values, io);
+    if (values['table'] === true) return table(model, values, io, progress);
+    return one(model, values, io, progress);
   },
 };
 
@@ -118,7 +131,7 @@ function yamlNames(folder: string): string[] {
   return files.map((file) => file.slice(0, -'.yaml'.length)).sort();
 }
 
-function one(model: Model, values: Values, io: Io): number {
+function one(model: Model, values: Values, io: Io, progress: Progress): number {
   const { circuit } = model;
   const measure = values['measure'];
   if (typeof measure !== 'string')
@@ -143,7 +156,12 @@ function one(model: Model, values: Values, io: Io): number {
     io.err(`not done: ${words}${way === null ? '' : `\n  ${way}`}\n`);
     return EXIT.wrongInput;
   }
-  const expected = model.expected(test, fault);
+  const all = Array.from({ length: model.samples }, (_, sample) => {
+    progress.at(`predicting over ${model.samples} cars`, sample / model.samples);
+    return model.shows(fault, test, sample);
+  });
+  const expected = summarised(model.shows(fault, test, -1), all);
+  progress.end();
   io.out(
     values['json'] === true
       ? `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, ...plain(expected) })}\n`
@@ -234,7 +252,7 @@ function inWords(expected: Expected): string {
 }
 
 /** Rows are faults, or healthy and the one asked for, columns the standard tests; each cell is the middle of the tolerances. */
-function table(model: Model, values: Values, io: Io): number {
+function table(model: Model, values: Values, io: Io, progress: Progress): number {
   const { circuit } = model;
   const tests = standardTests(circuit);
   const asked = typeof values['fault'] === 'string' ? values['fault'] : null;
@@ -244,10 +262,14 @@ function table(model: Model, values: Values, io: Io): number {
     return EXIT.wrongInput;
   }
   const faults = asked === null ? circuit.faults.map(({ id }) => id) : [asked];
-  const rows = [...new Set(['healthy', ...faults])].map((fault) => ({
+  const rows = [...new Set(['healthy', ...faults])].map((fault, index) => ({
     fault,
-    cells: tests.map(({ test }) => model.shows(fault, test, -1)),
+    cells: tests.map(({ test }) => {
+      progress.at(`predicting ${faults.length + 1} rows`, index / (faults.length + 1));
+      return model.shows(fault, test, -1);
+    }),
   }));
+  progress.end();
   if (values['json'] === true) {
     const document = {
       schemaVersion: SCHEMA_VERSION,
