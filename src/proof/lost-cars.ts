@@ -7,6 +7,10 @@ import { type CarValues, carValues } from './car-values.ts';
 import { breakingWords, carsWords, LISTED_MAX } from './proof-words.ts';
 import type { Way } from './walk-faults.ts';
 
+/** So few cars have some value of their own by luck alone. */
+const TELLING_MIN = 3;
+const TOO_FEW = 'too few to say by which value';
+
 /** A fault and its cars that a finding is about. */
 export interface CarsOf {
   readonly fault: string;
@@ -67,7 +71,10 @@ export function carNotes(all: readonly Told[]): string[] {
     if (isWhole && (index < LISTED_MAX - 1 || all.length <= LISTED_MAX)) return [];
     const head = `${faultWords(cars.fault)}: ${carsWords(cars)}`;
     if (isWhole) return [head];
-    return [`${head}; ${value ? breakingWords(value) : 'no single value of the car tells them'}`];
+    if (value) return [`${head}; ${breakingWords(value)}`];
+    return [
+      `${head}; ${cars.wrong < TELLING_MIN ? TOO_FEW : 'no single value of the car tells them'}`,
+    ];
   });
 }
 
