@@ -22,7 +22,8 @@ export interface Progress {
 export function progressOn(io: Io, now: () => number = () => performance.now()): Progress {
   if (io.terminal === undefined || io.env['TERM'] === 'dumb')
     return { at: () => {}, end: () => {} };
-  const columns = () => io.terminal?.columns() ?? USUAL_COLUMNS;
+  // Some terminals say none, and some say 0.
+  const columns = () => io.terminal?.columns() || USUAL_COLUMNS;
   let begun = now();
   let last = Number.NEGATIVE_INFINITY;
   let isShown = false;

@@ -153,7 +153,8 @@ export class Checker {
     }
     const tree = linked === null ? null : { path, linked };
     if (!tree || !linked?.circuit) return { issues, tree, proved: null };
-    const model = this.model(linked.circuit);
+    // Limits stand over all cars, however few are sent through the tree.
+    const model = { ...this.model(linked.circuit), samples: this.samples };
     const proof = proveProcedure(linked, model, (share) =>
       onShare(LINK_SHARE + (1 - LINK_SHARE) * share),
     );
@@ -164,7 +165,7 @@ export class Checker {
     let model = this.models.get(circuit);
     if (!model) {
       model = createModel(circuit, {
-        samples: this.samples,
+        samples: Math.max(SAMPLES, this.samples),
         seed: SEED,
         meter: STANDARD_SETTINGS.meter,
       });
