@@ -11,6 +11,7 @@ import { testEntries } from '../suspects/test-entries.ts';
 import { ambiguityGroups } from './ambiguity-groups.ts';
 import { discriminatingTests } from './discriminating-tests.ts';
 import { type JudgedWay, judgeOf } from './judge-ways.ts';
+import { CarTeller } from './lost-cars.ts';
 import { rangeIssues } from './range-issues.ts';
 import { retestIssues } from './retest-issues.ts';
 import { stepIssues } from './step-issues.ts';
@@ -72,7 +73,8 @@ export function proveProcedure(
     return walkFault(procedure, model, fault).flatMap(judge.judge);
   });
   const rows = rowsOf(model, ways, minutesOfWays(procedure, entries));
-  const facts = { linked, model, ways, judge, discriminating };
+  const teller = new CarTeller(model, ways);
+  const facts = { linked, model, ways, judge, discriminating, teller };
   const issues = FINDERS.flatMap((find, index) => {
     onShare(WALK_SHARE + ((1 - WALK_SHARE) * index) / FINDERS.length);
     return find(facts);
@@ -95,6 +97,7 @@ export interface ProofFacts {
   readonly ways: readonly JudgedWay[];
   readonly judge: ReturnType<typeof judgeOf>;
   readonly discriminating: ReturnType<typeof discriminatingTests>;
+  readonly teller: CarTeller;
 }
 
 function rowsOf(

@@ -6,7 +6,7 @@ import { testOf } from '../procedure/test-of.ts';
 import { formatRange } from '../quantity/format-quantity.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
-import { CarTeller, carNotes } from './lost-cars.ts';
+import { carNotes } from './lost-cars.ts';
 import { carsWords, listed } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
 import { sourceLocation } from './source-location.ts';
@@ -18,23 +18,19 @@ const REVERSED_VOLTS = -0.3;
 /** Issues about the outcome "good" of each measurement that some fault comes to. */
 export function rangeIssues(facts: ProofFacts): Issue[] {
   const reached = new Set(facts.ways.flatMap(({ visits }) => visits.map(({ step }) => step)));
-  const teller = new CarTeller(facts.model, facts.ways);
   return Object.values(facts.linked.procedure.steps).flatMap((step) => {
     if (step.kind !== 'measure' || !reached.has(step.id) || step.probe === null) return [];
     const good = step.outcomes.find(({ name }) => name === 'good');
     const byAuthor = step.expected?.from === 'author';
     return [
       ...reversed(facts, step),
-      ...(good && byAuthor
-        ? [...tooNarrow(facts, teller, step, good), ...tooWide(facts, teller, step, good)]
-        : []),
+      ...(good && byAuthor ? [...tooNarrow(facts, step, good), ...tooWide(facts, step, good)] : []),
     ];
   });
 }
 
 function tooNarrow(
-  { linked, model }: ProofFacts,
-  teller: CarTeller,
+  { linked, model, teller }: ProofFacts,
   step: MeasureStep,
   good: RangeOutcome,
 ): Issue[] {
@@ -66,8 +62,7 @@ function tooNarrow(
 
 /** Faults that pass as good here though they read otherwise than a healthy circuit, and are then lost. */
 function tooWide(
-  { linked, model, ways }: ProofFacts,
-  teller: CarTeller,
+  { linked, model, ways, teller }: ProofFacts,
   step: MeasureStep,
   good: RangeOutcome,
 ): Issue[] {

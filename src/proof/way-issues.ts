@@ -10,7 +10,7 @@ import { HEALTHY } from '../suspects/prediction-table.ts';
 import { betterTarget } from './better-target.ts';
 import { nameOfTest } from './discriminating-tests.ts';
 import type { JudgedWay } from './judge-ways.ts';
-import { CarTeller, carNotes, faultWords } from './lost-cars.ts';
+import { carNotes, faultWords } from './lost-cars.ts';
 import { carsWords, listed, percent, quoted } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
 import { entriesOf, outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
@@ -46,7 +46,7 @@ interface Lost {
 
 /** One issue for each decision and the conclusion it wrongly leads to. */
 export function wayIssues(facts: ProofFacts): Issue[] {
-  const { ways } = facts;
+  const { ways, teller } = facts;
   const wrongShare = new Map<string, number>();
   const groups = new Map<string, Lost>();
   for (const way of ways) {
@@ -66,7 +66,6 @@ export function wayIssues(facts: ProofFacts): Issue[] {
     loss.share += way.share;
     loss.ways.push(way);
   }
-  const teller = new CarTeller(facts.model, ways);
   const told = [...groups.values()].map((group): Issue => {
     const losses = [...group.losses.values()].sort((a, b) => b.share - a.share);
     const grave = losses.some(({ fault }) => wrongShare.get(fault)! > WRONG_SHARE_MAX);

@@ -7,6 +7,7 @@ import { ambiguityGroups } from '../../src/proof/ambiguity-groups.ts';
 import { betterTarget } from '../../src/proof/better-target.ts';
 import type { DiscriminatingTests } from '../../src/proof/discriminating-tests.ts';
 import { judgeOf } from '../../src/proof/judge-ways.ts';
+import { CarTeller } from '../../src/proof/lost-cars.ts';
 import type { ProofFacts } from '../../src/proof/prove-procedure.ts';
 import { rangeIssues } from '../../src/proof/range-issues.ts';
 import { retestIssues } from '../../src/proof/retest-issues.ts';
@@ -58,7 +59,8 @@ function factsOf(
   const model = modelOf(shows, samples);
   const judge = judgeOf(procedure, model.circuit, discriminating);
   const ways = walkFaults(procedure, model).flatMap(judge.judge);
-  return { linked: linkedOf(procedure), model, ways, judge, discriminating };
+  const teller = new CarTeller(model, ways);
+  return { linked: linkedOf(procedure), model, ways, judge, discriminating, teller };
 }
 const found = (issues: ReturnType<typeof wayIssues>) =>
   issues.map(({ code, severity, at }) => `${severity} ${code} at ${at.file}`);
