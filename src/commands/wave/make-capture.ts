@@ -11,7 +11,7 @@ import { safeText } from '../../source/safe-text.ts';
 import { csvOfCapture } from '../../waveform/write-csv.ts';
 import { type Options, WrongUse } from '../calc/sum.ts';
 import { EXIT, type Io } from '../command.ts';
-import { readCircuit, unknownFault } from '../predict.ts';
+import { readCircuit, unknownFault } from '../read-circuit.ts';
 import { writeNewFile } from '../write-new-file.ts';
 
 /** Beyond this no engine turns. */
