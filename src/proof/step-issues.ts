@@ -1,7 +1,7 @@
 /** Steps that tell nothing apart, and branches that nothing ever comes to. */
 
 import { nextSteps } from '../procedure/check-structure.ts';
-import { type Step, stepOf } from '../procedure/procedure.ts';
+import { type MeasureStep, type Step, stepOf } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
@@ -89,7 +89,7 @@ function excusedSteps(
 }
 
 /** The battery's own volts tell the car and no fault: they are the measure of what is read later. */
-function readsTheBattery(step: Step): boolean {
+function readsTheBattery(step: Step): step is MeasureStep {
   return (
     step.kind === 'measure' &&
     step.probe?.kind === 'volts' &&
