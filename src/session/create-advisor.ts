@@ -40,6 +40,7 @@ const PAIR_SHARE = 0.5;
 
 /** A conclusion with less chance than this is not accepted without a word: the readings do not bear it out. Our choice. */
 const BORNE_OUT = 0.8;
+const MORE_LIKELY_THAN_NOT = 0.5;
 
 /** An advisor over `model` for sessions that were opened so. */
 export function createAdvisor(model: Model, about: About): Advisor {
@@ -277,10 +278,10 @@ class StateDiagnosis implements Diagnosis {
     };
   }
 
-  /** The leading repair, where it is likelier than the conclusion and none of its own. */
+  /** The leading repair, where it is likelier than not and than the conclusion, and none of its own. */
   private leaderInstead(chance: number, concluded: readonly string[]): SuspectRow | null {
     const [leader] = this.suspects.rows;
-    if (!leader || leader.chance <= chance) return null;
+    if (!leader || leader.chance < MORE_LIKELY_THAN_NOT || leader.chance <= chance) return null;
     const faults = leader.faults.map(({ id }) => id);
     return faults.some((id) => concluded.includes(id)) ? null : leader;
   }
