@@ -59,6 +59,12 @@ export interface Weighed extends WeighedConclusion {
   readonly wouldProve: readonly Proposal[];
 }
 
+/** Whether what is to be made first is the reading that the conclusion hangs on, and not another test. */
+export function isMadeAgain({ hangsOn, first }: Pick<Weighed, 'hangsOn' | 'first'>): boolean {
+  // A repeat is there to support the conclusion and tells nothing apart.
+  return hangsOn !== null && first !== null && first.bits === null;
+}
+
 export interface SuspectView {
   readonly rows: readonly SuspectRow[];
   /** One sentence on what the last reading changed, or null before the first. */

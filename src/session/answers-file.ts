@@ -8,6 +8,7 @@ import { parseReading } from '../quantity/parse-reading.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Weighed } from './advisor.ts';
 import type { Command, WeighedConclusion } from './command.ts';
 import type { EventNumber } from './events.ts';
@@ -124,8 +125,10 @@ function conclusion(
 ): Command | Misfit {
   const isOwn = draft.faults !== undefined || draft.words !== undefined;
   const weighed = weighedBy(draft, session, context);
-  if (weighed && (weighed.first || weighed.instead) && !draft.accept)
-    return weighed.hangsOn ? restsOnOne(weighed.hangsOn) : NOT_BORNE_OUT;
+  if (weighed && (weighed.first || weighed.instead) && !draft.accept) {
+    const { hangsOn = null } = weighed;
+    return hangsOn === null ? notBorneOut(weighed) : restsOnOne(hangsOn);
+  }
   return {
     type: 'conclude',
     ...(isOwn ? { own: { words: draft.words ?? null, faults: draft.faults ?? [] } } : {}),
@@ -141,11 +144,17 @@ function restsOnOne(reading: EventNumber): Misfit {
   };
 }
 
-const NOT_BORNE_OUT: Misfit = {
-  code: 'not-borne-out',
-  words: 'the readings do not bear this conclusion out',
-  fix: 'make the test that tells most in an answer before this one, with "again: READING", or add "accept: true"',
-};
+function notBorneOut({ instead }: Partial<Pick<Weighed, 'instead'>>): Misfit {
+  const other = instead?.faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
+  const better = other
+    ? `conclude on what they speak for, with "faults: [${other.join(', ')}]"`
+    : 'make the test that tells most in an answer before this one, with "again: READING"';
+  return {
+    code: 'not-borne-out',
+    words: 'the readings do not bear this conclusion out',
+    fix: `${better}, or add "accept: true"`,
+  };
+}
 
 /** The conclusion that an answer accepts or names; nothing where it has no faults to weigh. */
 function weighedBy(draft: AnswerDraft, session: Session, { weigh }: AnswerContext) {
@@ -166,7 +175,7 @@ function madeAgain(
   if (!again || !context.model)
     return {
       code: 'nothing-to-make-again',
-      words: 'no conclusion that rests on one reading is asked here',
+      words: 'no conclusion that wants a test before it is asked here',
       fix: 'leave this answer out',
     };
   const told = again.kind === 'number' ? { reading: shown } : { choose: String(shown) };

@@ -1,12 +1,12 @@
 /** A conclusion that the readings do not bear out yet, in the dialogue of lines: what is to be done before it is accepted. */
-import type { Weighed } from '../../session/advisor.ts';
+import { isMadeAgain, type Weighed } from '../../session/advisor.ts';
 
 /** The question where something is better than to accept. */
 export function firstOrAccept(weighed: Pick<Weighed, 'hangsOn' | 'first'>): string {
   const yes = weighed.first
-    ? weighed.hangsOn === null
-      ? 'make that test'
-      : 'make it again'
+    ? isMadeAgain(weighed)
+      ? 'make it again'
+      : 'make that test'
     : 'conclude that instead';
   return `Type yes to ${yes}, or accept to conclude all the same: `;
 }

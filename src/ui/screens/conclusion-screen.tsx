@@ -1,5 +1,5 @@
 /** What the readings come to, to be accepted, taken further or taken back. */
-import type { Proposal, SuspectRow } from '../../session/advisor.ts';
+import { isMadeAgain, type Proposal, type SuspectRow } from '../../session/advisor.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
@@ -86,7 +86,7 @@ function WeighedConclusion(props: WeighedProps) {
 }
 
 function enterHelp(weighed: Weighed | null): string {
-  if (weighed?.first) return weighed.hangsOn === null ? 'make that test' : 'make it again';
+  if (weighed?.first) return isMadeAgain(weighed) ? 'make it again' : 'make that test';
   return weighed?.instead ? 'conclude that instead' : 'accept';
 }
 

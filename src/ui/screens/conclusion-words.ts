@@ -1,6 +1,6 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
-import type { Advisor, SuspectRow } from '../../session/advisor.ts';
+import { type Advisor, isMadeAgain, type SuspectRow } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import { type Concluded, piecesAmong } from '../../session/events.ts';
 import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
@@ -174,11 +174,15 @@ export function restsWords(
   const { hangsOn, first, instead, chance } = weighed;
   if (hangsOn !== null) {
     const { test, found } = readAt(opened, session, hangsOn);
-    const again = first ? ' Make it again first.' : '';
-    return `This rests on one reading: ${unstopped(test)}, ${found}.${again}`;
+    const then = isMadeAgain(weighed)
+      ? ' Make it again first.'
+      : first
+        ? ` First: ${unstopped(opened.bind(first.words))}.`
+        : '';
+    return `This rests on one reading: ${unstopped(test)}, ${found}.${then}`;
   }
   if (first)
-    return `The readings do not bear this out yet (${percentWords(chance)}). First: ${opened.bind(first.words)}.`;
+    return `The readings do not bear this out yet (${percentWords(chance)}). First: ${unstopped(opened.bind(first.words))}.`;
   if (!instead) return null;
   const other = unstopped(opened.bind(instead.words));
   return `The readings do not bear this out (${percentWords(chance)}). They speak for: ${other} (${percentWords(instead.chance)}).`;
