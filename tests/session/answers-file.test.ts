@@ -10,6 +10,7 @@ import {
 import type { Command } from '../../src/session/command.ts';
 import type { Session } from '../../src/session/session.ts';
 import { vehicleCommand } from '../../src/session/vehicle-command.ts';
+import { HEALTHY } from '../../src/suspects/prediction-table.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { modelOf } from '../circuit/shipped.ts';
 import { sessionAfter, TREE } from './sample-tree.ts';
@@ -102,13 +103,13 @@ describe('an answer is the command a person would give', () => {
       setup: { ...KEY_ON, unplugged: ['sensor'] },
       probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
     } as const;
-    const again: Proposal = {
+    const first: Proposal = {
       ...{ id: 'feed', words: 'Feed', test, step: null, minutes: 1, needs: [], shows: [] },
       ...{ why: '', bits: null, healthy: '', expected: { kind: 'number', low: 4.8, high: 5.2 } },
       ...{ kind: 'number', unit: 'V', looks: [], likely: null },
     };
     const weighed = { evidence: [], ruledOut: [], proven: false, hangsOn: 4 };
-    const context = { weigh: () => ({ ...weighed, again }), model };
+    const context = { weigh: () => ({ ...weighed, first }), model };
     const given = (line: string) => commandFor(loaded(`  - ${line}`), 0, END, context);
 
     it.each(['conclude: true', 'faults: [wire.feed.open]'])('%s asks for it again', (line) => {
@@ -133,6 +134,60 @@ describe('an answer is the command a person would give', () => {
       expect(given('again: five')).toMatchObject({ code: 'bad-reading' });
       expect(commandFor(loaded('  - again: 5 V'), 0, END, { ...context, weigh: () => weighed })) //
         .toMatchObject({ code: 'nothing-to-make-again' });
+    });
+  });
+
+  describe('a conclusion that the readings do not bear out', () => {
+    const row = (id: string) => ({ id, words: id, chance: 0.4 });
+    const faults = [row('wire.feed.open'), row('wire.feed.resistive'), row(HEALTHY)];
+    const weighed = { evidence: [], ruledOut: [], proven: false, hangsOn: null };
+    const instead = { repair: 'wire.feed', words: 'Mend the feed wire.', chance: 0.8, faults };
+    const first: Proposal = {
+      ...{ id: 'ground', words: 'Ground', step: null, minutes: 1, needs: [], shows: [] },
+      test: {
+        setup: KEY_ON,
+        probe: { kind: 'volts', plus: 'sensor.ground', minus: 'battery.negative' },
+      },
+      ...{ why: '', bits: 0.8, healthy: '', expected: { kind: 'number', low: 0, high: 0.1 } },
+      ...{ kind: 'number', unit: 'V', looks: [], likely: null },
+    };
+    const given = (line: string, more: object) =>
+      commandFor(loaded(`  - ${line}`), 0, END, {
+        weigh: () => ({ ...weighed, ...more }),
+        model: modelOf('hall-module-fed'),
+      });
+
+    it.each([
+      ['conclude: true', { first, instead: null }, 'again: READING'],
+      ['faults: [wire.signal.open]', { first, instead: null }, 'again: READING'],
+      // the faults of the other repair, and not that nothing is wrong
+      ['conclude: true', { first: null, instead }, 'faults: [wire.feed.open, wire.feed.resistive]'],
+    ])('%s is refused, and what is better is told', (line, more, better) => {
+      const refused = given(line, more);
+      expect(refused).toMatchObject({ code: 'not-borne-out', severity: 'error' });
+      expect(refused).toMatchObject({ fix: expect.stringContaining(`"${better}"`) });
+      expect(refused).toMatchObject({ fix: expect.stringContaining('"accept: true"') });
+    });
+    it('is accepted all the same where the file says so', () => {
+      for (const more of [
+        { first, instead: null },
+        { first: null, instead },
+      ])
+        expect(given('{ conclude: true, accept: true }', more)).toMatchObject({ type: 'conclude' });
+    });
+    it('is accepted where nothing is better', () => {
+      expect(given('conclude: true', { first: null, instead: null })).toMatchObject({
+        type: 'conclude',
+      });
+    });
+    it('has the test that tells most made by "again", where there is one', () => {
+      expect(given('again: 20 mV', { first, instead: null })).toMatchObject({
+        ...{ type: 'record-test', test: first.test },
+        shown: { kind: 'number', value: 0.02, unit: 'V' },
+      });
+      expect(given('again: 20 mV', { first: null, instead })).toMatchObject({
+        code: 'nothing-to-make-again',
+      });
     });
   });
 

@@ -273,6 +273,9 @@ function weighed(session: Session, faults: readonly string[]): Weighed {
   };
 }
 
+/** A repeat tells nothing apart. */
+const AGAIN: Proposal = { ...PROPOSALS[0]!, bits: null };
+
 /** The same, where a conclusion hangs on the first reading until a second one was made. */
 export const HANGING_ADVISOR: Advisor = {
   ...FAKE_ADVISOR,
@@ -281,7 +284,27 @@ export const HANGING_ADVISOR: Advisor = {
     const [first] = found.evidence;
     const isOnce = standingAnswers(session).length + session.tests.length === 1;
     if (!isOnce || !first || !('reading' in first)) return found;
-    return { ...found, hangsOn: first.reading, again: PROPOSALS[0]! };
+    return { ...found, hangsOn: first.reading, first: AGAIN };
+  },
+};
+
+/** The same, where no conclusion is borne out until a second reading was made. */
+export const DOUBTING_ADVISOR: Advisor = {
+  ...FAKE_ADVISOR,
+  weigh: (session, faults) => {
+    const isOnce = standingAnswers(session).length + session.tests.length === 1;
+    return { ...weighed(session, faults), chance: 0.2, first: isOnce ? PROPOSALS[0]! : null };
+  },
+};
+
+/** The same, where the readings speak for the second suspect and for nothing else, and no test is left. */
+export const OTHERWISE_ADVISOR: Advisor = {
+  ...FAKE_ADVISOR,
+  weigh: (session, faults) => {
+    const other = { ...suspectsOf(session).rows[1]!, chance: 0.9 };
+    const isOther = other.faults.some(({ id }) => faults.includes(id));
+    const chance = isOther ? 0.9 : 0.1;
+    return { ...weighed(session, faults), chance, instead: isOther ? null : other };
   },
 };
 
