@@ -43,7 +43,7 @@ export interface Corroboration {
   readonly ruledOut: readonly RuledOut[];
   /**
    * Places of readings, each made once, without which the conclusion would be less likely than not: the most needed
-   * first. One slip of the hand would end in a wrong repair.
+   * first. One slip of the hand would end in a wrong repair. None where it is not likelier than not with all of them.
    */
   readonly hangsOn: readonly number[];
   /** Tests that would give what is missing, the cheapest for its chance first; none when nothing is missing. */
@@ -137,6 +137,7 @@ function hangingOn({ readings, ranking }: CorroborationAsk, concluded: Group): n
   const { fits, chances } = ranking;
   const mass = (list: readonly number[], weights: Float64Array) =>
     list.reduce((sum, one) => sum + weights[one]!, 0);
+  if (mass(concluded.members, chances) < MORE_LIKELY_THAN_NOT) return [];
   const made = (test: number) => readings.filter((one) => one.test === test).length;
   return readings
     .flatMap(({ test }, reading) => {
