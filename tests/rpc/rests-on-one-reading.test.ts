@@ -8,7 +8,7 @@ async function atConclusion(): Promise<Served> {
   const one = newSession('hall-no-signal', 'wire.feed.open');
   const { step } = await goTo(one, 'none');
   expect(step).toMatchObject({ kind: 'conclude', restsOn: expect.any(Number) });
-  expect(step['again']).toMatchObject({ words: expect.any(String), minutes: expect.any(Number) });
+  expect(step['first']).toMatchObject({ words: expect.any(String), minutes: expect.any(Number) });
   return one;
 }
 
@@ -27,7 +27,7 @@ it('is refused to accept it or a conclusion of its own, unless it is sure; the r
 it('makes it again with the test that the state gives', async () => {
   const one = await atConclusion();
   const { state } = await one.result('state');
-  const { test } = state.step['again'] as { readonly test: Test };
+  const { test } = state.step['first'] as { readonly test: Test };
   const before = state.step['restsOn'];
   const { cautions } = await one.result('prepare', { test });
   await acknowledge(one, cautions as readonly { readonly id: string }[], { test });
