@@ -83,13 +83,13 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
       fix: 'put the answers in the order of the session',
     };
   if (isTestDraft(draft)) return testCommand(draft, session, context);
+  if (draft.again !== undefined) return madeAgain(draft, draft.again, session, context);
   if (draft.acknowledge) return { type: 'acknowledge-cautions' };
   if (draft.known) return setCommand(draft.known, session);
   if (draft.note !== undefined) return { type: 'add-note', text: draft.note };
   if (draft.back) return { type: 'go-back' };
   if (draft.pause) return { type: 'pause' };
   if (draft.cannot !== undefined) return { type: 'cannot-do', reason: draft.cannot };
-  if (draft.again !== undefined) return madeAgain(draft, draft.again, session, context);
   if (draft.conclude || draft.faults || draft.words !== undefined)
     return conclusion(draft, session, context);
   const pending = pendingCautions(session);

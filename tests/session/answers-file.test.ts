@@ -13,6 +13,7 @@ import { vehicleCommand } from '../../src/session/vehicle-command.ts';
 import { HEALTHY } from '../../src/suspects/prediction-table.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { modelOf } from '../circuit/shipped.ts';
+import { library } from '../library/shipped.ts';
 import { sessionAfter, TREE } from './sample-tree.ts';
 
 function loaded(...lines: string[]): AnswersFile {
@@ -124,6 +125,23 @@ describe('an answer is the command a person would give', () => {
       expect(given('{ conclude: true, accept: true }')).toMatchObject({
         type: 'conclude',
         weighed: { hangsOn: 4 },
+      });
+    });
+    it('has the cautions of a test made again acknowledged with it', () => {
+      const picture = {
+        setup: { ...KEY_ON, state: 'cranking', target: 'moving' },
+        probe: { kind: 'pattern', plus: 'sensor.signal', minus: 'battery.negative' },
+      } as const;
+      const first: Proposal = { ...again, test: picture, kind: 'look', looks: ['full'] };
+      const turns = { ...context, weigh: () => ({ ...weighed, first }) };
+      const end = sessionAfter([...TO_LOOK, { type: 'choose-outcome', outcome: 'none' }], TREE, {
+        cautionRules: library.cautions,
+      });
+      const told = (line: string) => commandFor(loaded(`  - ${line}`), 0, end, turns);
+      expect(told('again: full')).toMatchObject({ code: 'caution-first' });
+      expect(told('{ again: full, acknowledge: true }')).toMatchObject({
+        type: 'acknowledge-cautions',
+        test: picture,
       });
     });
     it('has its reading made again, as any test is', () => {
