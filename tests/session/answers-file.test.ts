@@ -132,8 +132,8 @@ describe('an answer is the command a person would give', () => {
         setup: { ...KEY_ON, state: 'cranking', target: 'moving' },
         probe: { kind: 'pattern', plus: 'sensor.signal', minus: 'battery.negative' },
       } as const;
-      const first: Proposal = { ...first, test: picture, kind: 'look', looks: ['full'] };
-      const turns = { ...context, weigh: () => ({ ...weighed, first }) };
+      const look: Proposal = { ...first, test: picture, kind: 'look', looks: ['full'] };
+      const turns = { ...context, weigh: () => ({ ...weighed, first: look }) };
       const end = sessionAfter([...TO_LOOK, { type: 'choose-outcome', outcome: 'none' }], TREE, {
         cautionRules: library.cautions,
       });
