@@ -5,6 +5,7 @@ import {
   type ModulePart,
   type ModulePin,
   moduleOf,
+  type PullEnd,
 } from './circuit.ts';
 import type { Draw } from './plan.ts';
 import { feedChoice, pullChoice } from './plan-module.ts';
@@ -67,6 +68,12 @@ function referenceVolts(module: ModulePart, name: string, value: Draw['value']):
   const follows =
     batteryChance !== undefined && value(`${key}.feed`, feedChoice(batteryChance)) === 1;
   return volts === 'battery' || follows ? null : value(`${key}.volts`, volts);
+}
+
+/** Whether levels `of` a pin can be measured by what its resistor may lead to: ground for amperes, a supply for shares of it. */
+export function canMeasure(of: 'pull-amps' | 'pull-supply', ends: readonly PullEnd[]): boolean {
+  const isGround = of === 'pull-amps';
+  return ends.length > 0 && ends.every(({ kind }) => (kind === 'ground') === isGround);
 }
 
 /** Whether the levels hang on the car's own values, so that what is healthy has to be that car's too. */

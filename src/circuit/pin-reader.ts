@@ -11,6 +11,7 @@ import {
   type Reference,
 } from './circuit.ts';
 import type { ModuleDraft, ModulePinDraft } from './generated/circuit.mjs';
+import { canMeasure } from './input-levels.ts';
 import { readToleranced } from './read-value.ts';
 import { ValueReader } from './value-reader.ts';
 
@@ -151,15 +152,15 @@ export class PinReader extends ValueReader {
     if (lowBelow >= highAbove)
       this.issue('bad-thresholds', 'low-below must lie under high-above', path);
     const of = LEVEL_UNITS[unit];
-    const down = pull ? endsOf(pull).map(({ kind }) => kind === 'ground') : [];
-    if (of === 'pull-amps' && !(down.length > 0 && down.every(Boolean)))
+    const ends = pull ? endsOf(pull) : [];
+    if (of === 'pull-amps' && !canMeasure(of, ends))
       this.issue(
         'no-sense-resistor',
         'levels in ampere need a resistor of this pin to ground, through which they flow',
         path,
         'give the pin a pull to ground, or write the levels in volts',
       );
-    if (of === 'pull-supply' && !(down.length > 0 && !down.some(Boolean)))
+    if (of === 'pull-supply' && !canMeasure(of, ends))
       this.issue(
         'no-pull-up',
         'levels in per cent need a pull-up of this pin, of whose supply they are a part',

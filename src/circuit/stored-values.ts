@@ -2,8 +2,17 @@
  * Whether the numbers of a circuit that was stored, and not loaded, are such as the loader lets through. Signs
  * and how many there may be of each thing are in the schema of the events.
  */
-import type { Unit } from '../quantity/quantity.ts';
-import type { Circuit, ModuleInput, Target, Wire } from './circuit.ts';
+import type { Toleranced, Unit } from '../quantity/quantity.ts';
+import {
+  type Circuit,
+  endsOf,
+  type ModuleInput,
+  type ModulePin,
+  type PullEnd,
+  type Target,
+  type Wire,
+} from './circuit.ts';
+import { canMeasure } from './input-levels.ts';
 import { withinReason } from './within-reason.ts';
 
 /** A value that is none. */
@@ -15,6 +24,9 @@ export interface ValueFlaw {
 }
 
 const UNREASONABLE = "has a value that is not found in a vehicle's sensor circuit";
+const FROM_NOTHING = 'has a range that is even in decades from nothing';
+const ALTERNATIVES =
+  'has one of several values with chances that do not come to 1, or ends that are not theirs';
 const UPSIDE_DOWN = 'has a range whose low end lies above its high end';
 /** The shortest and thickest wire that a circuit file may have, of copper. */
 const WIRE_OHMS_MIN = 1e-8;
@@ -23,7 +35,7 @@ const WIRE_OHMS_MIN = 1e-8;
 export function valueFlaw(circuit: Circuit): ValueFlaw | null {
   const { battery, parts, wires, target, faults, celsius } = circuit;
   return (
-    rangeFlaw({ battery, parts, faults }, '', null) ??
+    rangeFlaw({ battery, parts, wires, target, faults }, '', null) ??
     (isPlain(celsius, 'degC') ? null : { at: 'celsius', words: UNREASONABLE }) ??
     firstOf(wires, (wire) =>
       isWire(wire) ? null : { at: `wires, "${wire.name}"`, words: UNREASONABLE },
@@ -32,10 +44,7 @@ export function valueFlaw(circuit: Circuit): ValueFlaw | null {
       const at = `parts, "${part.name}"`;
       if (part.kind === 'fuse' && !isPlain(part.amps, 'A')) return { at, words: UNREASONABLE };
       if (part.kind !== 'module') return null;
-      return firstOf(
-        part.inside,
-        ({ name, input }) => input && inputFlaw(input, `${at}, "${name}"`),
-      );
+      return firstOf(part.inside, (pin) => pinFlaw(pin, `${at}, "${pin.name}"`));
     }) ??
     (target && !isTarget(target)
       ? { at: 'target', words: 'has a wheel that there is not' }
@@ -57,6 +66,10 @@ function rangeFlaw(value: object, at: string, due: Unit | null): ValueFlaw | nul
     const unit: unknown = Reflect.get(value, 'unit') ?? due;
     if (due === null || unit !== due)
       return { at, words: 'has a value in a unit that is not its own' };
+    if (Reflect.get(value, 'spread') === 'log' && low <= 0) return { at, words: FROM_NOTHING };
+    const oneOf: unknown = Reflect.get(value, 'oneOf');
+    if (Array.isArray(oneOf) && !areAlternatives(oneOf, { low, high, unit: due }))
+      return { at, words: ALTERNATIVES };
     return withinReason({ low, high, unit: due }) ? null : { at, words: UNREASONABLE };
   }
   return firstOf(Object.entries(value), ([key, inner]) => {
@@ -65,6 +78,26 @@ function rangeFlaw(value: object, at: string, due: Unit | null): ValueFlaw | nul
     return rangeFlaw(inner, inside, Object.hasOwn(UNIT_OF, key) ? UNIT_OF[key]! : due);
   });
 }
+
+/** Of one of several values: each a plain one, the outermost ends those of all, and one of them for certain. */
+function areAlternatives(
+  oneOf: readonly { readonly chance: number; readonly value: Toleranced }[],
+  { low, high, unit }: Pick<Toleranced, 'low' | 'high' | 'unit'>,
+): boolean {
+  const values = oneOf.map(({ value }) => value);
+  return (
+    isWhole(oneOf.map(({ chance }) => chance)) &&
+    values.every((one) => one.oneOf === undefined && rangeFlaw(one, '', unit) === null) &&
+    low === Math.min(...values.map((one) => one.low)) &&
+    high === Math.max(...values.map((one) => one.high))
+  );
+}
+
+/** Chances that come to 1, but for rounding. */
+function isWhole(chances: readonly number[]): boolean {
+  return Math.abs(chances.reduce((sum, chance) => sum + chance, 0) - 1) < CHANCE_ROUNDING;
+}
+const CHANCE_ROUNDING = 1e-6;
 
 /** The unit of each value by its name. `size` is in ohms or a share, which is no smaller. */
 const UNIT_OF: Readonly<Record<string, Unit>> = {
@@ -85,14 +118,33 @@ function isWire({ ohms, sizeSquareMetres, lengthMetres }: Wire): boolean {
   return ohms >= WIRE_OHMS_MIN && isPlain(Math.max(1, ohms), 'ohm');
 }
 
-function inputFlaw(input: ModuleInput, at: string): ValueFlaw | null {
-  const levels = input.kind === 'swing' ? [input.swing] : [input.lowBelow, input.highAbove];
-  const unit = input.kind === 'levels' && input.of ? LEVEL_UNITS[input.of] : 'V';
-  if (!levels.every((one) => isPlain(one, unit))) return { at, words: UNREASONABLE };
-  return input.kind === 'swing' || input.lowBelow < input.highAbove ? null : { at, words: LEVELS };
+function pinFlaw({ input, pull }: ModulePin, at: string): ValueFlaw | null {
+  const ends = pull ? endsOf(pull.to) : [];
+  if (pull?.to.kind === 'one-of') {
+    const voltages = ends.filter(({ kind }) => kind === 'volts').length;
+    if (voltages > 1 || !isWhole(pull.to.ends.map(({ chance }) => chance)))
+      return { at, words: ENDS };
+  }
+  return input && inputFlaw(input, ends, at);
 }
+
+function inputFlaw(input: ModuleInput, ends: readonly PullEnd[], at: string): ValueFlaw | null {
+  const levels = input.kind === 'swing' ? [input.swing] : [input.lowBelow, input.highAbove];
+  const of = input.kind === 'levels' ? input.of : undefined;
+  if (!levels.every((one) => isPlain(one, of ? LEVEL_UNITS[of] : 'V')))
+    return { at, words: UNREASONABLE };
+  if (input.kind === 'levels' && input.lowBelow >= input.highAbove) return { at, words: LEVELS };
+  return of && !canMeasure(of, ends) ? { at, words: NO_RESISTOR[of] } : null;
+}
+
 const LEVEL_UNITS = { 'pull-amps': 'A', 'pull-supply': '1' } as const;
 const LEVELS = 'has an input whose low level does not lie under its high level';
+
+const ENDS = 'has a resistor whose chances do not come to 1, or that leads to two voltages';
+const NO_RESISTOR = {
+  'pull-amps': 'has levels in ampere and no resistor to ground',
+  'pull-supply': 'has levels in shares of a supply and no pull-up',
+} as const;
 
 function isTarget({ teeth, missing }: Target): boolean {
   return teeth === null || missing < teeth;

@@ -2,38 +2,17 @@
  * Lines forged with a right chain, given to every command that reads sessions: each tells where the file cannot be
  * believed, with a way out, and writes nothing.
  */
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { main } from '../../src/commands/program.ts';
+import { describe, expect, it } from 'vitest';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { sealed } from '../log/events.ts';
+import { programHome } from './program-home.ts';
 import { begin, fileOf } from './sample-session.ts';
 
-let home = '';
-beforeEach(() => {
-  home = mkdtempSync(join(tmpdir(), 'ohmward-forged-'));
-});
-afterEach(() => rmSync(home, { recursive: true, force: true }));
+const { path: home, program } = programHome();
 
 const NAME = '20260304T083000Z-lab-00000001';
-
-async function program(...args: string[]) {
-  let out = '';
-  let err = '';
-  const code = await main(args, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    env: { HOME: home, XDG_CONFIG_HOME: home, OHMWARD_SESSIONS: home },
-    cwd: home,
-  });
-  return { code, out, err };
-}
 
 /** An open session: opened, cautions, a reading of 4.97 V at the step "feed", a note at the step "light". */
 const HONEST: readonly SessionEvent[] = begin().do(
@@ -120,7 +99,7 @@ const COMMANDS: readonly (readonly string[])[] = [
 
 describe.each(FORGED)('%s', (_, events, line, words) => {
   it.each(COMMANDS.map((args) => [args.join(' '), args] as const))('%s', async (_what, args) => {
-    const path = join(home, `${NAME}.jsonl`);
+    const path = join(home(), `${NAME}.jsonl`);
     writeFileSync(path, sealed(events).text);
     const before = readFileSync(path);
     for (let time = 0; time < 2; time += 1) {
@@ -134,24 +113,26 @@ describe.each(FORGED)('%s', (_, events, line, words) => {
         /keep the file|use that version|go on with that version|drills are .jsonl files/i,
       );
       expect(readFileSync(path).equals(before)).toBe(true);
-      expect(readdirSync(home).filter((name) => name.startsWith(NAME))).toEqual([`${NAME}.jsonl`]);
+      expect(readdirSync(home()).filter((name) => name.startsWith(NAME))).toEqual([
+        `${NAME}.jsonl`,
+      ]);
     }
   });
 });
 
 it('an honest file is gone on with', async () => {
-  writeFileSync(join(home, `${NAME}.jsonl`), fileOf({ events: HONEST }).text);
+  writeFileSync(join(home(), `${NAME}.jsonl`), fileOf({ events: HONEST }).text);
   for (const verb of ['verify', 'show', 'export'])
     expect([verb, (await program('records', verb, NAME)).code]).toEqual([verb, 0]);
 });
 
 it('a torn tail is not cut off a file that is refused', async () => {
-  const path = join(home, `${NAME}.jsonl`);
+  const path = join(home(), `${NAME}.jsonl`);
   writeFileSync(path, `${sealed(more({ type: 'price-set' })).text}{"at":"2026-`);
   const before = readFileSync(path);
   const { code, err } = await program('resume', NAME, '--plain');
   expect(code).toBe(1);
   expect(err).toContain(`${NAME}.jsonl:5`);
   expect(readFileSync(path).equals(before)).toBe(true);
-  expect(readdirSync(home).some((name) => name.includes('torn'))).toBe(false);
+  expect(readdirSync(home()).some((name) => name.includes('torn'))).toBe(false);
 });

@@ -2,41 +2,20 @@
  * A stored circuit with values that no vehicle has, in files with a right chain: every command that reads sessions tells
  * where, with a way out, and writes nothing.
  */
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Circuit, Part, Wire } from '../../src/circuit/circuit.ts';
-import { main } from '../../src/commands/program.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { readSessionFile } from '../../src/log/read-session-file.ts';
 import type { Toleranced } from '../../src/quantity/quantity.ts';
 import { sealed } from '../log/events.ts';
+import { programHome } from './program-home.ts';
 import { begin, CIRCUIT } from './sample-session.ts';
 
-let home = '';
-beforeEach(() => {
-  home = mkdtempSync(join(tmpdir(), 'ohmward-forged-'));
-});
-afterEach(() => rmSync(home, { recursive: true, force: true }));
+const { path: home, program } = programHome();
 
 const NAME = '20260304T083000Z-lab-00000001';
-
-async function program(...args: string[]) {
-  let out = '';
-  let err = '';
-  const code = await main(args, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    env: { HOME: home, XDG_CONFIG_HOME: home, OHMWARD_SESSIONS: home },
-    cwd: home,
-  });
-  return { code, told: out + err };
-}
 
 const EVENTS = begin().do(
   { type: 'acknowledge-cautions' },
@@ -45,7 +24,7 @@ const EVENTS = begin().do(
 
 /** The file with another circuit in its first event. */
 function written(circuit: object): string {
-  const path = join(home, `${NAME}.jsonl`);
+  const path = join(home(), `${NAME}.jsonl`);
   const [opened, ...rest] = EVENTS;
   writeFileSync(path, sealed([{ ...opened, circuit }, ...rest]).text);
   return path;
@@ -93,6 +72,23 @@ function levels(lowBelow: number, highAbove: number): Circuit {
   return pin({ input: { kind: 'levels', lowBelow, highAbove } });
 }
 
+/** Levels in what the pin's own resistor makes of them. */
+function levelsOf(of: 'pull-amps' | 'pull-supply', to: object | null): Circuit {
+  const unit = of === 'pull-amps' ? 1e-3 : 0.1;
+  return pin({
+    input: { kind: 'levels', lowBelow: 3 * unit, highAbove: 7 * unit, of },
+    pull: to && { to, ohms: exactly(2200, 'ohm') },
+  });
+}
+
+/** 12 or 13 V, with these chances. */
+function several(...chances: number[]): Toleranced {
+  const oneOf = chances.map((chance, at) => ({ chance, value: exactly(12 + at, 'V') }));
+  return { nominal: 12, low: 12, high: 13, unit: 'V', oneOf };
+}
+
+const VOLTS_END = { chance: 0.5, end: { kind: 'volts', volts: exactly(5, 'V') } };
+
 function target(change: object): object {
   return { ...CIRCUIT, target: { ...CIRCUIT.target, ...change } };
 }
@@ -137,6 +133,60 @@ const FORGED: readonly (readonly [what: string, circuit: object, words: RegExp])
   ['a low level above the high one', levels(4, 1), /input/],
   ['wires of 1e30 ohm (threw)', wire({ ohms: 1e30 }), /wires/],
   ['faults of 1e-5 ohm (threw)', sized(1e-5, 1e-5), /faults/],
+  ['copper of 1e30 ohm', wire({ copper: exactly(1e30, 'ohm') }), /wires/],
+  ['a duty of ten turns', target({ duty: exactly(10, '1') }), /target\.duty/],
+  [
+    'a duty upside down',
+    target({ duty: { ...exactly(0.5, '1'), low: 0.6 } }),
+    /low end lies above its high end \(circuit\.target\.duty\)/,
+  ],
+  ['levels in amperes through no resistor', levelsOf('pull-amps', null), /no resistor to ground/],
+  [
+    'levels in amperes through a pull-up',
+    levelsOf('pull-amps', { kind: 'battery' }),
+    /no resistor to ground/,
+  ],
+  ['levels of the supply of no pull-up', levelsOf('pull-supply', null), /no pull-up/],
+  [
+    'a pull-up to two voltages of its own',
+    pin({
+      pull: {
+        to: { kind: 'one-of', ends: [VOLTS_END, VOLTS_END] },
+        ohms: exactly(2200, 'ohm'),
+      },
+    }),
+    /chances/,
+  ],
+  [
+    'several voltages whose chances do not come to one',
+    battery({ rest: several(0.2, 0.2) }),
+    /chances that do not come to 1.*\(circuit\.battery\.rest\)/,
+  ],
+  [
+    'a value that lies outside its own alternatives',
+    battery({ rest: { ...several(0.5, 0.5), low: 10 } }),
+    /battery\.rest/,
+  ],
+  [
+    'one of several of which one is of several again',
+    battery({ rest: { ...several(0.5, 0.5), oneOf: [{ chance: 1, value: several(0.5, 0.5) }] } }),
+    /battery\.rest/,
+  ],
+  [
+    'even decades from below zero',
+    part('hall-switch', { on: { ...exactly(50, 'ohm'), low: -1, spread: 'log' } }),
+    /parts/,
+  ],
+  [
+    'even decades of a bias from nothing',
+    pin({
+      pull: {
+        to: { kind: 'volts', volts: { ...exactly(5, 'V'), low: 0, spread: 'log' } },
+        ohms: exactly(2200, 'ohm'),
+      },
+    }),
+    /even in decades from nothing/,
+  ],
   ['wires of no length', wire({ lengthMetres: 1e-30 }), /wires/],
   ['wires as thick as a house', wire({ sizeSquareMetres: 1e30 }), /wires/],
   ['faults of 1e30 ohm (threw)', sized(1e30, 1e30), /faults/],
@@ -169,14 +219,17 @@ const COMMANDS: readonly (readonly string[])[] = [
 async function expectRefused(args: readonly string[], circuit: object, words: RegExp) {
   const path = written(circuit);
   const before = readFileSync(path);
-  const { code, told } = await program(...args.map((arg) => (arg === 'PATH' ? path : arg)));
+  // A file that is believed would be asked about on the screen, and nobody answers there.
+  expect(readSessionFile(nodeDisk, path).ok).toBe(false);
+  const { code, out, err } = await program(...args.map((arg) => (arg === 'PATH' ? path : arg)));
+  const told = out + err;
   expect(told).not.toContain('fault of the program');
   expect(code).toBe(1);
   expect(told).toContain(`${NAME}.jsonl:1`);
   expect(told).toMatch(words);
   expect(told).toMatch(/keep the file|use that version|drills are .jsonl files/i);
   expect(readFileSync(path).equals(before)).toBe(true);
-  expect(readdirSync(home).filter((name) => name.startsWith(NAME))).toEqual([`${NAME}.jsonl`]);
+  expect(readdirSync(home()).filter((name) => name.startsWith(NAME))).toEqual([`${NAME}.jsonl`]);
 }
 
 it.each(FORGED)('%s', async (_, circuit, words) => {

@@ -1,21 +1,10 @@
 /** What the person has at hand, and what cannot be done with it. */
 import type { Test } from '../../../src/circuit/test.ts';
+import { INSTRUMENTS } from '../../../src/files/settings.ts';
 import { oneOf, type Random } from './seeded.ts';
 
 export const MEANS = ['all', 'no-scope', 'no-live-data', 'plug-out-of-reach'] as const;
 export type MeansName = (typeof MEANS)[number];
-
-const EVERYTHING = [
-  'meter',
-  'test-light',
-  'lamp',
-  'scope',
-  'live-data',
-  'spare-sensor',
-  'resistor',
-  'lead',
-  'helper',
-] as const;
 
 export interface Means {
   readonly instruments: readonly string[];
@@ -24,10 +13,10 @@ export interface Means {
 }
 
 export function meansOf(name: MeansName, random: Random): Means {
-  const without = (one: string) => EVERYTHING.filter((instrument) => instrument !== one);
+  const without = (one: string) => INSTRUMENTS.filter((instrument) => instrument !== one);
   switch (name) {
     case 'all':
-      return { instruments: EVERYTHING, cannot: () => null };
+      return { instruments: INSTRUMENTS, cannot: () => null };
     case 'no-scope':
       return {
         instruments: without('scope'),
@@ -42,7 +31,7 @@ export function meansOf(name: MeansName, random: Random): Means {
     case 'plug-out-of-reach': {
       const part = oneOf(random, ['module', 'sensor']);
       return {
-        instruments: EVERYTHING,
+        instruments: INSTRUMENTS,
         cannot: (test) => (touches(test, part) ? `the ${part} plug is out of reach` : null),
       };
     }
