@@ -64,7 +64,7 @@ describe('JCGM 100:2008 and published meter specifications', () => {
       number,
     ]
   >([
-    // limits seen: a meter maker's FAQ on the error of a multimeter; u computed
+    // limits seen: gvda-instrument.com, its page "multimeter error"; u computed
     [
       '0.5 % + 3 counts, 2 V range',
       { ranges: [2], counts: 2000, ofReading: 0.005, digits: 3 },
@@ -88,7 +88,7 @@ describe('JCGM 100:2008 and published meter specifications', () => {
       0.1304,
       75.2865e-3,
     ],
-    // seen in a public worked example of a meter's error
+    // limit seen: pastebin.com/ucDPkWmf, a worked example of a meter's error; u computed
     [
       '0.3 % + 2 digits of 1 mV',
       { ranges: [2], counts: 2000, ofReading: 0.003, digits: 2 },
