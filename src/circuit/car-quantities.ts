@@ -8,9 +8,10 @@ import {
   type Part,
   type SensorPart,
 } from './circuit.ts';
+import { temperatureAround } from './copper-warmth.ts';
 import { spaced } from './part-faults.ts';
 import { feedChoice, pullChoice } from './plan-module.ts';
-import { CONTACT, copperOf } from './plan-netlist.ts';
+import { BRIDGE_RESISTOR, CONTACT, copperOf } from './plan-netlist.ts';
 
 /** One quantity of a car. */
 export interface CarQuantity {
@@ -34,7 +35,7 @@ export function quantitiesOf(circuit: Circuit): readonly CarQuantity[] {
  * sequence of a quantity, and so keeps it when another pin is described.
  */
 export function placesOf(circuit: Circuit): readonly (CarQuantity | null)[] {
-  const { battery, wires, parts, target } = circuit;
+  const { battery, celsius, wires, parts, target } = circuit;
   return [
     chance('fault.size', 'size of the fault'),
     chance('target.still', 'where the wheel stands still'),
@@ -60,6 +61,8 @@ export function placesOf(circuit: Circuit): readonly (CarQuantity | null)[] {
     ...(target?.duty
       ? [of('target.duty', 'part of a turn that the output is on', target.duty)]
       : []),
+    of('bridge.resistor', 'test resistor against what it says', BRIDGE_RESISTOR),
+    of('temperature', 'temperature of wires and coil', temperatureAround(celsius)),
   ];
 }
 
@@ -205,7 +208,8 @@ function offsetsOf(part: Part): CarQuantity[] {
   );
 }
 
-function pullWords({ name, pull, input }: ModulePin): string {
+/** `pull-up of the module's signal input`, of a pin with a resistor. */
+export function pullWords({ name, pull, input }: ModulePin): string {
   const kinds = new Set(pull ? endsOf(pull.to).map(({ kind }) => kind) : []);
   const down = kinds.has('ground');
   const is =

@@ -3,8 +3,8 @@ import type { Path } from '../source/parse-yaml.ts';
 import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
 import { floatingIslands } from './floating-islands.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
+import { NOMINAL_DRAW } from './plan.ts';
 import { planNetlist } from './plan-netlist.ts';
-import { NOMINAL_DRAW } from './size-faults.ts';
 import { createSolver } from './solve-dc.ts';
 import { VEHICLE_STATES } from './test.ts';
 

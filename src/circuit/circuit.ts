@@ -238,6 +238,8 @@ export type FaultEffect =
       readonly to: 'battery.negative' | 'battery.positive' | { readonly wire: string };
       readonly ohms: Span;
     }
+  /** Two wires have changed places in a plug. */
+  | { readonly kind: 'wires-swapped'; readonly terminals: readonly [TerminalId, TerminalId] }
   | { readonly kind: 'contact-open'; readonly terminal: TerminalId }
   | { readonly kind: 'contact-resistive'; readonly terminal: TerminalId; readonly ohms: Span }
   /** A part's own failure. `at` is the pin or track, `size` a resistance or a share, as the mode needs. */

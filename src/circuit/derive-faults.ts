@@ -8,7 +8,8 @@ import {
   type Span,
   type Wire,
 } from './circuit.ts';
-import { partFaults, type SizeAt, spaced } from './part-faults.ts';
+import { partFaults, RESISTIVE_OHMS, spaced } from './part-faults.ts';
+import { swappedWires } from './swapped-wires.ts';
 
 /** How a class's weight is shared among its faults. Common practice, no source. */
 const SHARE = {
@@ -18,17 +19,18 @@ const SHARE = {
   shortToBattery: 0.2,
   shortToWire: 0.3,
 };
-/** A chafed wire against metal or another wire. */
-const SHORT_OHMS: Span = { low: 0.05, high: 3 };
+/** A chafed wire against metal or another wire. Common practice, no source. */
+const SHORT_OHMS: Span = { low: 0.01, high: 2 };
 
-/** Faults in the order of the file, each with its share in its class as weight. `sizeAt` gives the size of resistive faults. */
-export function deriveFaults(circuit: Omit<Circuit, 'faults'>, sizeAt: SizeAt): Fault[] {
+/** Faults in the order of the file, each with its share in its class as weight. Sizes are all that a fault can have, noticed or not. */
+export function deriveFaults(circuit: Omit<Circuit, 'faults'>): Fault[] {
   return [
-    ...circuit.wires.flatMap((wire) => wireFaults(wire, circuit, sizeAt)),
+    ...circuit.wires.flatMap((wire) => wireFaults(wire, circuit)),
     ...circuit.connectors.flatMap((connector) =>
-      connector.pins.flatMap((pin) => contactFaults(circuit, connector.part, pin, sizeAt)),
+      connector.pins.flatMap((pin) => contactFaults(circuit, connector.part, pin)),
     ),
-    ...circuit.parts.flatMap((part) => partFaults(part, sizeAt)),
+    ...circuit.parts.flatMap((part) => partFaults(part)),
+    ...swappedWires(circuit),
     ...targetFaults(circuit),
   ];
 }
@@ -47,7 +49,7 @@ export function shareWeights(
   }));
 }
 
-function wireFaults(wire: Wire, circuit: Omit<Circuit, 'faults'>, sizeAt: SizeAt): Fault[] {
+function wireFaults(wire: Wire, circuit: Omit<Circuit, 'faults'>): Fault[] {
   const words = `the ${spaced(wire.name)} wire`;
   const make = (
     mode: string,
@@ -66,23 +68,12 @@ function wireFaults(wire: Wire, circuit: Omit<Circuit, 'faults'>, sizeAt: SizeAt
     visibleChance: 0.5,
     effect,
   });
-  // A neighbour's own wires matter to this sensor only when they drag the shared feed down.
-  if (servesNeighbour(wire, circuit)) {
-    if (wire.role === 'ground') return [];
-    const effect = {
-      kind: 'wire-short',
-      wire: wire.name,
-      to: 'battery.negative',
-      ohms: SHORT_OHMS,
-    } as const;
-    return [make('short-to-ground', SHARE.shortToGround, 'is shorted to ground', effect)];
-  }
   const faults = [
     make('open', SHARE.open, 'is broken', { kind: 'wire-open', wire: wire.name }),
     make('resistive', SHARE.resistive, 'has too much resistance', {
       kind: 'wire-resistive',
       wire: wire.name,
-      ohms: sizeAt({ wire: wire.name }),
+      ohms: RESISTIVE_OHMS,
     }),
   ];
   const short = (to: 'battery.negative' | 'battery.positive' | { wire: string }): FaultEffect => ({
@@ -106,10 +97,10 @@ function wireFaults(wire: Wire, circuit: Omit<Circuit, 'faults'>, sizeAt: SizeAt
       short('battery.positive'),
     ),
   );
-  for (const other of harnessMates(wire, circuit))
+  for (const other of [...harnessMates(wire, circuit), ...ownGrounds(wire, circuit)])
     faults.push(
       make(
-        `short-to-${other.name}`,
+        modeOfTouching(other),
         SHARE.shortToWire,
         `is shorted to the ${spaced(other.name)} wire`,
         short({ wire: other.name }),
@@ -117,6 +108,11 @@ function wireFaults(wire: Wire, circuit: Omit<Circuit, 'faults'>, sizeAt: SizeAt
       ),
     );
   return faults;
+}
+
+/** A wire called `ground` is not the body, and one called `battery` is not the post. */
+function modeOfTouching({ name }: Wire): string {
+  return name === 'ground' || name === 'battery' ? `short-to-${name}-wire` : `short-to-${name}`;
 }
 
 function servesNeighbour(wire: Wire, circuit: Omit<Circuit, 'faults'>): boolean {
@@ -127,27 +123,47 @@ function servesNeighbour(wire: Wire, circuit: Omit<Circuit, 'faults'>): boolean 
   );
 }
 
-/** Wires in the same harness with which a short is a fault of its own, each pair once: signals come first. */
+/**
+ * Wires with which a short is a fault of its own, each pair once: signals come first. A sister's signal counts too, since
+ * signals run together.
+ */
 function harnessMates(wire: Wire, circuit: Omit<Circuit, 'faults'>): Wire[] {
-  const sensor = circuit.parts.find(isSensor)!;
-  const touches = (one: Wire) =>
-    [one.from, one.to].some((end) => end.startsWith(`${sensor.name}.`));
-  if (!touches(wire)) return [];
+  const { name } = circuit.parts.find(isSensor)!;
+  const touches = (one: Wire): boolean => pinAt(one, name) !== null;
+  const isMate = (one: Wire): boolean =>
+    one.role === 'signal' || (one.role === 'reference' && touches(one));
   const order = (one: Wire) => (one.role === 'signal' ? 0 : 1) * 1000 + circuit.wires.indexOf(one);
   return circuit.wires.filter(
     (other) =>
-      touches(other) &&
-      (other.role === 'signal' || other.role === 'reference') &&
+      (touches(wire) || touches(other)) &&
+      isMate(wire) &&
+      isMate(other) &&
       order(wire) < order(other),
   );
 }
 
-function contactFaults(
-  circuit: Omit<Circuit, 'faults'>,
-  part: string,
-  pin: string,
-  sizeAt: SizeAt,
-): Fault[] {
+/** The ground wires of the sensor that belong to what this signal wire carries: a track's own, or the only one. */
+function ownGrounds(wire: Wire, circuit: Omit<Circuit, 'faults'>): Wire[] {
+  const sensor = circuit.parts.find(isSensor)!;
+  const pin = pinAt(wire, sensor.name);
+  if (pin === null || wire.role !== 'signal') return [];
+  const grounds =
+    sensor.kind === 'potentiometer'
+      ? sensor.tracks.filter(({ signal }) => signal === pin).map(({ ground }) => ground)
+      : ['ground'];
+  return circuit.wires.filter((other) => {
+    const at = pinAt(other, sensor.name);
+    return other.role === 'ground' && at !== null && grounds.includes(at);
+  });
+}
+
+/** The pin of a part at which a wire ends, or null. */
+function pinAt(wire: Wire, part: string): string | null {
+  const end = [wire.from, wire.to].find((one) => one.startsWith(`${part}.`));
+  return end === undefined ? null : end.slice(part.length + 1);
+}
+
+function contactFaults(circuit: Omit<Circuit, 'faults'>, part: string, pin: string): Fault[] {
   const terminal = `${part}.${pin}`;
   const wire = circuit.wires.find((one) => one.from === terminal || one.to === terminal);
   if (wire && servesNeighbour(wire, circuit)) return [];
@@ -172,7 +188,7 @@ function contactFaults(
       id: `contact.${terminal}.resistive`,
       words: `the ${spaced(pin)} contact at ${connector.words} is corroded`,
       weight: SHARE.resistive,
-      effect: { kind: 'contact-resistive', terminal, ohms: sizeAt({ contact: terminal }) },
+      effect: { kind: 'contact-resistive', terminal, ohms: RESISTIVE_OHMS },
     },
   ];
 }

@@ -6,8 +6,8 @@ import { inputLevels } from './input-levels.ts';
 import type { Model } from './model.ts';
 import { inputOn } from './nets.ts';
 import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
+import { NOMINAL_DRAW } from './plan.ts';
 import { FLAT_QUARTER, FLAT_SHARE, FLAT_VOLTS, WEAK_SHARE } from './read-instrument.ts';
-import { NOMINAL_DRAW } from './size-faults.ts';
 import type { Setup, Test } from './test.ts';
 
 export interface SignalKnown {

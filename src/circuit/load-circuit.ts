@@ -25,7 +25,6 @@ import validate from './generated/circuit.mjs';
 import { PartReader } from './part-reader.ts';
 import { WIRE_SPREAD } from './plan-netlist.ts';
 import { UnsolvedCircuit } from './sample-solver.ts';
-import { sizeFaults } from './size-faults.ts';
 import { connectorsOf, terminalsOf } from './terminals.ts';
 import { wireRoles } from './wire-roles.ts';
 import { withSymptoms } from './with-symptoms.ts';
@@ -100,7 +99,7 @@ class Reader extends PartReader {
     const weights = { ...DEFAULT_WEIGHTS, ...draft.weights };
     const derived: Circuit = {
       ...unfailing,
-      faults: deriveFaults(unfailing, sizeFaults(unfailing)),
+      faults: deriveFaults(unfailing),
     };
     const discriminating = this.telling(derived);
     if (discriminating === null) return null;
@@ -112,9 +111,9 @@ class Reader extends PartReader {
 
   private battery(draft: NonNullable<CircuitDraft['supply']>): Battery {
     return {
-      rest: this.positive(draft.battery, '12.6 V +/- 0.3 V', ['supply', 'battery'], 'V'),
-      cranking: this.positive(draft.cranking, '10.5 V +/- 0.7 V', ['supply', 'cranking'], 'V'),
-      running: this.positive(draft.running, '14.2 V +/- 0.3 V', ['supply', 'running'], 'V'),
+      rest: this.positive(draft.battery, '11.8 V to 14.6 V', ['supply', 'battery'], 'V'),
+      cranking: this.positive(draft.cranking, '9 V to 11.3 V', ['supply', 'cranking'], 'V'),
+      running: this.positive(draft.running, '12.5 V to 15 V', ['supply', 'running'], 'V'),
       ohms: this.positive(draft.ohms, '20 mohm', ['supply', 'ohms']),
     };
   }

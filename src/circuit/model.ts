@@ -4,6 +4,8 @@
  */
 import { type CarQuantity, quantitiesOf } from './car-quantities.ts';
 import type { Circuit, Fault } from './circuit.ts';
+import { Complaint } from './complaint.ts';
+import { CarPicker } from './pick-cars.ts';
 import { type PullDown, pullDownOf } from './pull-down.ts';
 import { InstrumentReader } from './read-instrument.ts';
 import { leads, refuseTest } from './refuse-test.ts';
@@ -38,12 +40,23 @@ export interface Model {
   readonly circuit: Circuit;
   readonly samples: number;
   readonly meter: Meter;
-  /** What is shown under a fault (`healthy` for none) in sample 0 to samples - 1, or -1 for the middle of all tolerances. */
-  readonly shows: (faultId: string, test: Test, sample: number) => Shown;
+  /**
+   * What is shown under a fault (`healthy` for none) in sample 0 to samples - 1, or -1 for the middle of all tolerances.
+   * A sample is a car that works without the fault and whose module notices it; with `carOf` the car of another fault,
+   * so that one car is seen with its fault and without.
+   */
+  readonly shows: (faultId: string, test: Test, sample: number, carOf?: string) => Shown;
   /** What the cars of this circuit differ in, in the order of the numbers of a point. */
   readonly quantities: readonly CarQuantity[];
-  /** The point of a sample: where it stands in the unit cube, 0..1 in each of `quantities`. */
-  readonly pointOf: (sample: number) => Float64Array;
+  /** The point of a sample of a fault, by default of the healthy circuit: where it stands in the unit cube, 0..1 in each of `quantities`. */
+  readonly pointOf: (sample: number, faultId?: string) => Float64Array;
+  /** The healthy car at a point does what its module wants. */
+  readonly works: (point: Float64Array) => boolean;
+  /**
+   * The module notices the fault in the car at a point, in which the fault's size is the quantity `fault.size`. Points with
+   * the same number `car` differ in nothing else, which saves looking at the healthy car again.
+   */
+  readonly complains: (faultId: string, point: Float64Array, car?: number) => boolean;
   /** What is shown in the car at a point; of a sample's point the same as `shows` of that sample. Nothing is kept. */
   readonly showsAt: (faultId: string, test: Test, point: Float64Array) => Shown;
   /**
@@ -66,13 +79,14 @@ export interface Model {
     faultId: string,
     test: Test,
     sample: number,
+    carOf?: string,
   ) => { readonly low: number; readonly high: number };
   /** For a test with a light or resistor from an input to ground: whether it pulls low enough; null for other tests. */
   readonly pullsLow: (test: Test) => PullDown | null;
 }
 
 /** Between the two ids of a pair; no id holds it. */
-const PAIR_MARK = '+';
+export const PAIR_MARK = '+';
 
 /**
  * The id under which a model shows two faults at once, in any order; null for two that sit in the same thing. Both
@@ -86,6 +100,28 @@ export function pairId(first: Fault, second: Fault): string | null {
 /** A model of a loaded circuit. */
 export function createModel(circuit: Circuit, options: ModelOptions): Model {
   return new CircuitModel(circuit, options);
+}
+
+/** What is shown over several cars: the range of numbers, the middle one's among them, or looks with their shares. */
+export function summarised(nominal: Shown, all: readonly Shown[]): Expected {
+  if (nominal.kind === 'number') {
+    const values = [nominal, ...all].map((shown) =>
+      shown.kind === 'number' ? shown.value : Number.NaN,
+    );
+    return {
+      kind: 'number',
+      low: Math.min(...values),
+      nominal: nominal.value,
+      high: Math.max(...values),
+      unit: nominal.unit,
+    };
+  }
+  const counts = new Map<Look, number>();
+  for (const shown of all.length > 0 ? all : [nominal])
+    if (shown.kind === 'look') counts.set(shown.look, (counts.get(shown.look) ?? 0) + 1);
+  const total = Math.max(1, all.length);
+  const looks = [...counts].map(([look, count]) => ({ look, chance: count / total }));
+  return { kind: 'looks', looks: looks.sort((a, b) => b.chance - a.chance) };
 }
 
 class CircuitModel implements Model {
@@ -103,6 +139,8 @@ class CircuitModel implements Model {
   private readonly draws: Samples;
   private readonly reader: InstrumentReader;
   private readonly pulls = new Map<string, PullDown | null>();
+  private readonly complaint: Complaint;
+  private readonly cars: CarPicker;
 
   constructor(circuit: Circuit, { samples, seed, meter }: ModelOptions) {
     this.circuit = circuit;
@@ -113,18 +151,43 @@ class CircuitModel implements Model {
     this.solver = new SampleSolver(circuit, meter, this.draws);
     this.reader = new InstrumentReader(circuit, this.solver, meter, this.draws);
     this.faults = new Map(circuit.faults.map((fault) => [fault.id, fault]));
+    this.complaint = new Complaint(circuit, this.solver, this.reader);
+    this.cars = new CarPicker(
+      (index) => this.complaint.works(index),
+      (faultId, index) => this.complaint.complains(this.faultOf(faultId)!, index),
+    );
   }
 
-  readonly shows = (faultId: string, test: Test, sample: number): Shown => {
+  readonly shows = (faultId: string, test: Test, sample: number, carOf = faultId): Shown => {
     const ofTest = this.shownOfTest.get(test) ?? this.listsOf(test);
     const list = ofTest.get(faultId) ?? [];
     if (list.length === 0) ofTest.set(faultId, list);
-    list[sample + 1] ??= this.reader.read(this.faultOf(faultId), test, sample);
-    return list[sample + 1]!;
+    // Kept by its place in the sequence: the healthy circuit is solved once for a car that several faults share.
+    const index = this.indexOf(carOf, sample);
+    list[index + 1] ??= this.reader.read(this.faultOf(faultId), test, index);
+    return list[index + 1]!;
   };
 
-  readonly pointOf = (sample: number): Float64Array =>
-    Float64Array.from(this.quantities, ({ key }) => this.draws.unit(key, sample));
+  /** Number in the sequence of a sample. A pair comes in the cars of the first of its two. */
+  readonly indexOf = (faultId: string, sample: number): number =>
+    this.cars.indexOf(faultId.split(PAIR_MARK)[0]!, sample);
+
+  readonly pointOf = (sample: number, faultId = 'healthy'): Float64Array => {
+    const index = this.indexOf(faultId, sample);
+    return Float64Array.from(this.quantities, ({ key }) => this.draws.unit(key, index));
+  };
+
+  readonly works = (point: Float64Array): boolean => {
+    this.draws.take(point);
+    return this.complaint.works(FREE_POINT);
+  };
+
+  readonly complains = (faultId: string, point: Float64Array, car?: number): boolean => {
+    const fault = this.faultOf(faultId);
+    if (fault === null) return false;
+    this.draws.take(point);
+    return this.complaint.complains(fault, FREE_POINT, car);
+  };
 
   readonly showsAt = (faultId: string, test: Test, point: Float64Array): Shown => {
     this.draws.take(point);
@@ -152,35 +215,17 @@ class CircuitModel implements Model {
 
   readonly refusal = (test: Test): TestRefusal | null => refuseTest(this.circuit, test);
 
-  readonly expected = (test: Test, faultId = 'healthy'): Expected => {
-    const nominal = this.shows(faultId, test, -1);
-    const all = Array.from({ length: this.samples }, (_, sample) =>
-      this.shows(faultId, test, sample),
+  readonly expected = (test: Test, faultId = 'healthy'): Expected =>
+    summarised(
+      this.shows(faultId, test, -1),
+      Array.from({ length: this.samples }, (_, sample) => this.shows(faultId, test, sample)),
     );
-    if (nominal.kind === 'number') {
-      const values = [nominal, ...all].map((shown) =>
-        shown.kind === 'number' ? shown.value : Number.NaN,
-      );
-      return {
-        kind: 'number',
-        low: Math.min(...values),
-        nominal: nominal.value,
-        high: Math.max(...values),
-        unit: nominal.unit,
-      };
-    }
-    const counts = new Map<Look, number>();
-    for (const shown of all.length > 0 ? all : [nominal])
-      if (shown.kind === 'look') counts.set(shown.look, (counts.get(shown.look) ?? 0) + 1);
-    const total = Math.max(1, all.length);
-    const looks = [...counts].map(([look, count]) => ({ look, chance: count / total }));
-    return { kind: 'looks', looks: looks.sort((a, b) => b.chance - a.chance) };
-  };
 
   readonly levels = (
     faultId: string,
     test: Test,
     sample: number,
+    carOf = faultId,
   ): { low: number; high: number } => {
     const [plus, minus] = leads(test.probe);
     return this.solver.levelsAt(
@@ -189,7 +234,7 @@ class CircuitModel implements Model {
       plus!,
       minus ?? 'battery.negative',
       'meter',
-      sample,
+      this.indexOf(carOf, sample),
     );
   };
 

@@ -1,26 +1,22 @@
 /** How each kind of part fails, and what the failure is called. */
 import type { Fault, FaultClass, Part, PartMode, Reference, Span } from './circuit.ts';
 
+/** A bad joint, wire or contact, in ohms. Wide: what no module notices is cut off when a circuit is loaded. */
+export const RESISTIVE_OHMS: Span = { low: 0.5, high: 100_000 };
 /** A sensor shorted inside. */
-const SENSOR_SHORT_OHMS: Span = { low: 1, high: 20 };
+const SENSOR_SHORT_OHMS: Span = { low: 0.1, high: 100 };
 /** Share of turns left of a coil with shorted turns; resistance and voltage fall alike. */
-const TURNS_LEFT: Span = { low: 0.3, high: 0.7 };
+const TURNS_LEFT: Span = { low: 0.05, high: 0.95 };
 /** A weak reference, as a share of what it should be. */
-const REFERENCE_LEFT: Span = { low: 0.5, high: 0.85 };
+const REFERENCE_LEFT: Span = { low: 0.1, high: 0.97 };
 /** A weak output that should follow the battery: its switch has gone bad. */
-const BATTERY_LEFT: Span = { low: 0.2, high: 0.45 };
+const BATTERY_LEFT: Span = { low: 0.1, high: 0.97 };
 /** Where a track breaks, as a share of its length. */
-const BREAK_AT: Span = { low: 0.3, high: 0.7 };
+const BREAK_AT: Span = { low: 0.05, high: 0.95 };
 const ONE: Span = { low: 1, high: 1 };
 
-/** Resistance that a resistive fault at a cut has, smallest and largest. */
-export type SizeAt = (cut: Cut) => Span;
-
-/** A wire by its name, or a contact by its terminal. */
-export type Cut = { readonly wire: string } | { readonly contact: string };
-
 /** The part's own failures, each with its share in its class as weight. */
-export function partFaults(part: Part, sizeAt: SizeAt): Fault[] {
+export function partFaults(part: Part): Fault[] {
   const replace = { repair: `${part.name}.replace`, repairWords: `Replace ${theWords(part)}.` };
   const make = (
     id: string,
@@ -56,7 +52,7 @@ export function partFaults(part: Part, sizeAt: SizeAt): Fault[] {
           `the output of ${the} pulls down weakly`,
           'weak-pull-down',
           '',
-          sizeAt({ contact: `${part.name}.signal` }),
+          RESISTIVE_OHMS,
         ),
         make(
           'shorted',
@@ -102,7 +98,7 @@ export function partFaults(part: Part, sizeAt: SizeAt): Fault[] {
           `the coil of ${the} has a bad joint inside`,
           'coil-resistive',
           '',
-          sizeAt({ contact: `${part.name}.plus` }),
+          RESISTIVE_OHMS,
         ),
         make(
           'leads-swapped',
@@ -148,6 +144,15 @@ export function partFaults(part: Part, sizeAt: SizeAt): Fault[] {
             `${track} of ${the} has a worn spot`,
             'worn-spot',
             name,
+          ),
+          make(
+            `${name}.shorted`,
+            'sensor',
+            0.3,
+            `${track} of ${the} is shorted inside from feed to ground`,
+            'shorted',
+            name,
+            SENSOR_SHORT_OHMS,
           ),
         ];
       });
@@ -231,7 +236,7 @@ export function partFaults(part: Part, sizeAt: SizeAt): Fault[] {
           `the contact of ${the} is burnt`,
           'contact-resistive',
           '',
-          sizeAt({ contact: `${part.name}.87` }),
+          RESISTIVE_OHMS,
         ),
       ];
     case 'neighbour':
@@ -262,7 +267,8 @@ export function spaced(name: string): string {
   return name.replace(/-/g, ' ');
 }
 
-function theWords(part: Part): string {
+/** `the crankshaft position sensor`. */
+export function theWords(part: Part): string {
   return /^(the|fuse|relay) /i.test(part.words) ? part.words : `the ${part.words}`;
 }
 

@@ -30,18 +30,18 @@ export class PartReader extends PinReader {
           ...base,
           kind: 'hall-switch',
           pins: ['feed', 'signal', 'ground'],
-          draws: unit(draft.draws, '8 mA +/- 40 %', 'draws', 'A'),
-          minimum: unit(draft.minimum, '3.8 V', 'minimum', 'V'),
-          on: ohm(draft.on, '50 ohm +/- 50 %', 'on'),
-          off: ohm(draft.off, '2 Mohm +/- 50 %', 'off'),
-          limit: unit(draft.limit, '40 mA +/- 25 %', 'limit', 'A'),
+          draws: unit(draft.draws, '3 mA to 20 mA', 'draws', 'A'),
+          minimum: unit(draft.minimum, '3 V to 4.5 V', 'minimum', 'V'),
+          on: ohm(draft.on, '20 ohm to 200 ohm', 'on'),
+          off: ohm(draft.off, '1 Mohm to 20 Mohm', 'off'),
+          limit: unit(draft.limit, '25 mA to 60 mA', 'limit', 'A'),
         };
       case 'reluctor':
         return {
           ...base,
           kind: 'reluctor',
           pins: ['plus', 'minus'],
-          ohms: ohm(draft.ohms, '900 ohm +/- 15 %', 'ohms'),
+          ohms: ohm(draft.ohms, '190 ohm to 2.5 kohm', 'ohms'),
           cranking: unit(draft.cranking, '1 V +/- 40 %', 'cranking', 'V'),
           running: unit(draft.running, '4 V +/- 40 %', 'running', 'V'),
           byHand: unit(draft['by-hand'], '0.25 V +/- 50 %', 'by-hand', 'V'),
@@ -70,9 +70,9 @@ export class PartReader extends PinReader {
           ...base,
           kind: 'current-switch',
           pins: ['feed', 'signal'],
-          low: unit(draft.low, '7 mA +/- 15 %', 'low', 'A'),
-          high: unit(draft.high, '14 mA +/- 15 %', 'high', 'A'),
-          minimum: unit(draft.minimum, '4.5 V', 'minimum', 'V'),
+          low: unit(draft.low, '7 mA +/- 20 %', 'low', 'A'),
+          high: unit(draft.high, '14 mA +/- 20 %', 'high', 'A'),
+          minimum: unit(draft.minimum, '3 V to 4.5 V', 'minimum', 'V'),
           reverse: ohm(draft.reverse, '1 Mohm', 'reverse'),
         };
       case 'fuse':
@@ -88,14 +88,14 @@ export class PartReader extends PinReader {
           ...base,
           kind: 'relay',
           pins: ['30', '87'],
-          ohms: ohm(draft.ohms, '20 mohm +/- 50 %', 'ohms'),
+          ohms: ohm(draft.ohms, '5 mohm to 50 mohm', 'ohms'),
         };
       case 'ground-point':
         return {
           ...base,
           kind: 'ground-point',
           pins: ['eyelet'],
-          ohms: ohm(draft.ohms, '5 mohm +/- 50 %', 'ohms'),
+          ohms: ohm(draft.ohms, '2 mohm to 20 mohm', 'ohms'),
           ...(draft.offset !== undefined && {
             volts: this.value(draft.offset, '', 'V', [...path, 'offset']),
           }),
@@ -106,7 +106,7 @@ export class PartReader extends PinReader {
           kind: 'neighbour',
           pins: ['feed', 'ground'],
           ohms: ohm(draft.ohms, '', 'ohms'),
-          shorted: ohm(draft.shorted, '4 ohm +/- 80 %', 'shorted'),
+          shorted: ohm(draft.shorted, '0.05 ohm to 20 ohm', 'shorted'),
         };
     }
   }

@@ -28,7 +28,7 @@ const SAME_AS = /^same as ([a-z0-9-]{1,100})$/;
 export class PinReader extends ValueReader {
   protected reference(draft: Draft<'reference'>, path: Path): Reference {
     const series = this.positive(draft.series, '0.5 ohm', [...path, 'series']);
-    const limit = this.positive(draft.limit, '80 mA +/- 20 %', [...path, 'limit'], 'A');
+    const limit = this.positive(draft.limit, '40 mA to 150 mA', [...path, 'limit'], 'A');
     const at = [...path, 'volts'];
     if (draft.volts === 'battery') return { volts: 'battery', series, limit };
     const choices = this.choices(draft.volts, at);

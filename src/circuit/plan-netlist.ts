@@ -5,6 +5,7 @@
  * made once for a fault and a setup; its elements are then made anew for each sample.
  */
 import type { Toleranced } from '../quantity/quantity.ts';
+import { unknownBetween } from '../quantity/value-at.ts';
 import {
   type Circuit,
   type FaultEffect,
@@ -14,6 +15,7 @@ import {
   type SensorPart,
   type Wire,
 } from './circuit.ts';
+import { copperWarmth, type Warmth } from './copper-warmth.ts';
 import { type Element, GROUND } from './netlist.ts';
 import { fixedElement, type PartEffect, type Plan, plainResistor } from './plan.ts';
 import { addModule, groundPath } from './plan-module.ts';
@@ -21,11 +23,13 @@ import { addSensor } from './plan-sensor.ts';
 import type { Setup, TerminalId } from './test.ts';
 
 /** A good crimped contact. From memory of connector makers' data: some milliohm new, 20 after ageing. */
-export const CONTACT: Toleranced = { nominal: 0.01, low: 0.005, high: 0.015, unit: 'ohm' };
+export const CONTACT: Toleranced = unknownBetween(0.002, 0.02, 'ohm');
 /** Lengths in a harness are estimates, and strands differ. Common practice, no source. */
 export const WIRE_SPREAD = 0.15;
 /** A plain lead with two clips. */
 const LEAD_OHMS = 0.05;
+/** What a test resistor has of what its bands say; the same one in every test. Common practice, no source. */
+export const BRIDGE_RESISTOR: Toleranced = { nominal: 1, low: 0.95, high: 1.05, unit: '1' };
 
 /**
  * The netlist of the circuit with these faults in one setup, without any instrument. Of two faults in the same wire,
@@ -39,10 +43,12 @@ export function planNetlist(
 ): Plan {
   const plan = emptyPlan();
   addBattery(plan, circuit, setup);
+  const warmth = copperWarmth(circuit.celsius);
   for (const wire of circuit.wires)
     addWire(
       plan,
-      wire,
+      withSwappedEnds(wire, effects),
+      warmth,
       effects.find((one) => isOfWire(one, wire.name)),
     );
   for (const part of circuit.parts) {
@@ -57,10 +63,19 @@ export function planNetlist(
     const own = hurt?.kind === 'part' && !(spare && hurt.mode !== 'leads-swapped') ? hurt : null;
     if (part.kind === 'module') {
       if (plugged) addModule(plan, part, setup.state !== 'key-off', own);
-    } else if (isSensor(part)) addSensor(plan, part, setup, own, spare);
+    } else if (isSensor(part)) addSensor({ plan, setup, warmth }, part, own, spare);
     else if (!blown.includes(part.name)) addPlainPart(plan, part, setup, own);
   }
   return plan;
+}
+
+/** Where the wire ends once two of them have changed places in a plug. */
+function withSwappedEnds(wire: Wire, effects: readonly FaultEffect[]): Wire {
+  const swap = effects.find((one) => one.kind === 'wires-swapped');
+  if (swap?.kind !== 'wires-swapped') return wire;
+  const [a, b] = swap.terminals;
+  const placed = (end: TerminalId): TerminalId => (end === a ? b : end === b ? a : end);
+  return { ...wire, from: placed(wire.from), to: placed(wire.to) };
 }
 
 function isOfWire(effect: FaultEffect, name: string): boolean {
@@ -84,8 +99,12 @@ export function addBridges(
       plan.makers.push(fixedElement(instrument(through, a, b)));
       if (through === 'test-light') plan.makers.push(fixedElement(instrument(through, b, a)));
     } else {
-      const ohms = through === 'lead' ? LEAD_OHMS : Math.max(LEAD_OHMS, through.ohms);
-      plan.makers.push(fixedElement({ kind: 'resistor', a, b, ohms }));
+      if (through === 'lead')
+        plan.makers.push(fixedElement({ kind: 'resistor', a, b, ohms: LEAD_OHMS }));
+      else {
+        const times = Math.max(LEAD_OHMS, through.ohms);
+        plan.makers.push(plainResistor(a, b, 'bridge.resistor', BRIDGE_RESISTOR, { times }));
+      }
     }
   }
 }
@@ -130,7 +149,7 @@ export function copperOf(wire: Wire): Toleranced {
 }
 
 /** `effect` is of this wire, or of another that is shorted to it. */
-function addWire(plan: Plan, wire: Wire, effect: FaultEffect | undefined): void {
+function addWire(plan: Plan, wire: Wire, warmth: Warmth, effect: FaultEffect | undefined): void {
   const { name } = wire;
   const a = plan.node(wire.from);
   const b = plan.node(wire.to);
@@ -139,13 +158,13 @@ function addWire(plan: Plan, wire: Wire, effect: FaultEffect | undefined): void 
   if (effect?.kind === 'wire-open') return;
   if (effect?.kind !== 'wire-short') {
     const more = effect?.kind === 'wire-resistive' ? effect.ohms : null;
-    plan.makers.push(plainResistor(a, b, key, copper, { more }));
+    plan.makers.push(plainResistor(a, b, key, copper, { more, warmth }));
     return;
   }
   const middle = plan.node(`wire.${name}.middle`);
   plan.makers.push(
-    plainResistor(a, middle, key, copper, { times: 0.5 }),
-    plainResistor(middle, b, key, copper, { times: 0.5 }),
+    plainResistor(a, middle, key, copper, { times: 0.5, warmth }),
+    plainResistor(middle, b, key, copper, { times: 0.5, warmth }),
   );
   if (effect.wire !== name) return;
   const other = plan.node(

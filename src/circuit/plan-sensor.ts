@@ -7,6 +7,7 @@ import type {
   ReluctorPart,
   SensorPart,
 } from './circuit.ts';
+import type { Warmth } from './copper-warmth.ts';
 import type { Draw, MakeElement, PartEffect, Plan } from './plan.ts';
 import type { Setup } from './test.ts';
 
@@ -29,9 +30,8 @@ interface Adding<T extends SensorPart> {
 
 /** Adds the sensor at its own pins. `own` is its failure; a spare has average values and none. */
 export function addSensor(
-  plan: Plan,
+  { plan, setup, warmth }: { readonly plan: Plan; readonly setup: Setup; readonly warmth: Warmth },
   sensor: SensorPart,
-  setup: Setup,
   own: PartEffect | null,
   spare: boolean,
 ): void {
@@ -53,7 +53,8 @@ export function addSensor(
       addCurrentSwitch({ sensor, ...rest });
       return;
     case 'reluctor':
-      addReluctor({ sensor, ...rest }, setup);
+      // A spare comes from the shelf and is as warm as its data say.
+      addReluctor({ sensor, ...rest }, setup, spare ? () => 1 : warmth);
       return;
     case 'potentiometer':
       addTracks({ sensor, ...rest });
@@ -133,6 +134,7 @@ function addCurrentSwitch({ sensor, plan, own, pin, reader }: Adding<CurrentSwit
 function addReluctor(
   { sensor, plan, own, pin, reader }: Adding<ReluctorPart>,
   { state, target }: Setup,
+  warmth: Warmth,
 ): void {
   if (own?.mode === 'coil-open') return;
   const swapped = own?.mode === 'leads-swapped';
@@ -144,7 +146,7 @@ function addReluctor(
   plan.makers.push((draw) => {
     const turns = own?.mode === 'shorted-turns' ? draw.size(own.size) : 1;
     const joint = own?.mode === 'coil-resistive' ? draw.size(own.size) : 0;
-    const ohms = coil(draw) * turns + joint;
+    const ohms = coil(draw) * warmth(draw) * turns + joint;
     const peak = target === 'still' ? 0 : volts(draw) * turns;
     return { kind: 'emf', plus, minus, volts: draw.swing * peak, ohms };
   });
@@ -166,6 +168,7 @@ function addTracks({ sensor, plan, own, pin, reader }: Adding<PotentiometerPart>
       const closed = closedAt(draw);
       return closed + draw.travel * (openAt(draw) - closed);
     };
+    if (hurt?.mode === 'shorted') plan.makers.push(faultResistor(feed, ground, hurt));
     // A break in the track leaves the part of it that the wiper stands on.
     const broken = hurt?.mode === 'track-open' ? hurt.size : null;
     const part = (draw: Draw, share: number, cut: boolean): number =>

@@ -32,11 +32,12 @@ export interface MakeElement {
   readonly fixed?: boolean;
 }
 
-/** A value, `times` a number, and the size of a fault on top where there is one. */
+/** A value, `times` a number, warm where it is copper, and the size of a fault on top where there is one. */
 export interface PlainOhms {
   readonly key: string;
   readonly of: Toleranced;
   readonly times: number;
+  readonly warmth: ((draw: Draw) => number) | null;
   readonly more: Span | null;
 }
 
@@ -46,21 +47,33 @@ export function plainResistor(
   b: number,
   key: string,
   of: Toleranced,
-  { times = 1, more = null }: { readonly times?: number; readonly more?: Span | null } = {},
+  { times = 1, warmth = null, more = null }: Partial<Omit<PlainOhms, 'key' | 'of'>> = {},
 ): MakeElement {
   const make = (draw: Draw): Element => ({
     kind: 'resistor',
     a,
     b,
-    ohms: times * draw.value(key, of) + (more === null ? 0 : draw.size(more)),
+    ohms:
+      times * (warmth === null ? 1 : warmth(draw)) * draw.value(key, of) +
+      (more === null ? 0 : draw.size(more)),
   });
-  return Object.assign(make, { plain: { key, of, times, more } });
+  return Object.assign(make, { plain: { key, of, times, warmth, more } });
 }
 
 /** An element that is the same in every car. */
 export function fixedElement(element: Element): MakeElement {
   return Object.assign(() => element, { fixed: true });
 }
+
+/** The middle of every tolerance; output on, coil at its peak, half-way travel. */
+export const NOMINAL_DRAW: Draw = {
+  value: (_key, of) => of.nominal,
+  size: (span) => Math.sqrt(span.low * span.high),
+  on: true,
+  swing: 1,
+  travel: 0.5,
+  onSpot: false,
+};
 
 export interface Plan {
   readonly nodes: string[];

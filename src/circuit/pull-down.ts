@@ -20,7 +20,17 @@ export interface PullDown {
 
 /** For a test with something clipped from an input to ground; null for other tests. */
 export function pullDownOf(
-  { circuit, solver, samples }: { circuit: Circuit; solver: SampleSolver; samples: number },
+  {
+    circuit,
+    solver,
+    samples,
+    indexOf,
+  }: {
+    readonly circuit: Circuit;
+    readonly solver: SampleSolver;
+    readonly samples: number;
+    readonly indexOf: (faultId: string, sample: number) => number;
+  },
   test: Test,
 ): PullDown | null {
   const bridge = test.setup.bridges.find(
@@ -35,7 +45,10 @@ export function pullDownOf(
     inputLevels(circuit, input, solver.valueOf(sample), test.setup.state)!.lowBelow;
   const rig = solver.rig(null, test.setup, `${input}.pin`, 'battery.negative', 'none', []);
   const volts = (sample: number) => solver.volts(rig, null, solver.still(null, sample), sample);
-  const all = [NOMINAL, ...Array.from({ length: samples }, (_, sample) => sample)];
+  const all = [
+    NOMINAL,
+    ...Array.from({ length: samples }, (_, sample) => indexOf('healthy', sample)),
+  ];
   const values = all.map(volts);
   return {
     input,

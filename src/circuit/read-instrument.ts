@@ -1,5 +1,12 @@
 /** What an instrument shows under one fault in one tolerance sample: digits, a light, the picture of a signal, what the module makes of it. */
-import { type Circuit, effectsOf, type Fault, moduleOf, sensorOf } from './circuit.ts';
+import {
+  type Circuit,
+  effectsOf,
+  type Fault,
+  moduleOf,
+  type SensorPart,
+  sensorOf,
+} from './circuit.ts';
 import { hangsOnTheCar, type InputLevels, inputLevels } from './input-levels.ts';
 import { lampLook, lightLook, ohmsFrom } from './instruments.ts';
 import { inputOn } from './nets.ts';
@@ -140,9 +147,9 @@ export class InstrumentReader {
     sample: number,
     { middle, swing }: { readonly middle: number; readonly swing: number },
   ): boolean {
-    if (isTarget(fault, 'damaged')) return true;
     const { kind } = sensorOf(this.circuit);
-    if (isTarget(fault, 'gap-wide')) return kind !== 'reluctor';
+    if (missesTeeth(fault, kind)) return true;
+    if (isTarget(fault, 'gap-wide')) return false;
     if (kind !== 'potentiometer' || fault === null) return false;
     const rig = this.solver.rig(
       fault,
@@ -181,10 +188,7 @@ export class InstrumentReader {
     const input = pin?.input;
     if (!pin || !input || setup.unplugged.includes(module.name) || setup.state === 'key-off')
       return false;
-    const dead = effectsOf(fault).some(
-      (one) => one.kind === 'part' && one.mode === 'input-dead' && one.at === pin.name,
-    );
-    if (dead) return false;
+    if (isInputDead(fault, pin.name)) return false;
     const minus =
       input.kind === 'swing' ? `${module.name}.${input.against}.pin` : 'battery.negative';
     const { low, high } = this.solver.levelsAt(
@@ -201,7 +205,20 @@ export class InstrumentReader {
   }
 }
 
-function shiftsTiming(fault: Fault | null): boolean {
+/** The module no longer reads its input at this pin. */
+export function isInputDead(fault: Fault | null, pin: string): boolean {
+  return effectsOf(fault).some(
+    (one) => one.kind === 'part' && one.mode === 'input-dead' && one.at === pin,
+  );
+}
+
+/** Teeth are missing from the signal of a sensor that still gives one; a coil sees them weakly before a wide gap. */
+export function missesTeeth(fault: Fault | null, kind: SensorPart['kind']): boolean {
+  return isTarget(fault, 'damaged') || (isTarget(fault, 'gap-wide') && kind !== 'reluctor');
+}
+
+/** The signal comes at the wrong place of the turn. */
+export function shiftsTiming(fault: Fault | null): boolean {
   return (
     isTarget(fault, 'displaced') ||
     effectsOf(fault).some((one) => one.kind === 'part' && one.mode === 'leads-swapped')

@@ -19,18 +19,23 @@ export interface RigParts {
   readonly still: Instant;
   /** Each car is looked at in more than one instant. */
   readonly moves: boolean;
+  /** Further nodes whose voltages are asked for. */
+  readonly watched: readonly number[];
   /** Where the value of a key stands in a point. */
   readonly placeOf: (key: string) => number;
 }
 
-/** A resistor whose resistance is one value drawn evenly, with what it takes to draw it. */
+/** A resistor whose resistance is one value between two ends, with what it takes to draw it. */
 interface EvenOhms {
   readonly index: number;
   readonly place: number;
   readonly nominal: number;
   readonly low: number;
+  /** Up to the high end: what is added, or how many times more where it is even in the logarithm. */
   readonly spread: number;
+  readonly isLog: boolean;
   readonly times: number;
+  readonly isWarm: boolean;
   readonly more: Span | null;
 }
 
@@ -43,6 +48,8 @@ export class Rig implements Draw {
   private readonly parts: RigParts;
   private readonly solver: DcSolver;
   private readonly even: readonly EvenOhms[];
+  /** Of all copper of the circuit. */
+  private readonly warmth: ((draw: Draw) => number) | null;
   /** Elements that have to be made anew for each car, and for each instant. */
   private readonly steady: readonly number[];
   private readonly moving: readonly number[];
@@ -55,7 +62,7 @@ export class Rig implements Draw {
 
   constructor(parts: RigParts) {
     this.parts = parts;
-    const { nodes, makers, plus, minus, still, moves, placeOf } = parts;
+    const { nodes, makers, plus, minus, still, moves, watched, placeOf } = parts;
     this.sizePlace = placeOf('fault.size');
     this.setInstant(still);
     const elements = makers.map((make) => make(this));
@@ -64,11 +71,15 @@ export class Rig implements Draw {
     const linear = moving.filter((index) => isLinear(elements[index]!));
     this.staysReduced = moves || linear.length === 0;
     this.moving = moving;
+    this.warmth = makers.find(({ plain }) => plain?.warmth)?.plain?.warmth ?? null;
     this.even = makers.flatMap((make, index) => evenOhms(make, index, placeOf));
     const done = new Set([...moving, ...this.even.map(({ index }) => index)]);
     this.steady = [...makers.keys()].filter((index) => !done.has(index) && !makers[index]!.fixed);
     const varying = moves ? linear : [];
-    this.solver = createSolver({ nodes, elements }, { watched: [plus, minus], varying });
+    this.solver = createSolver(
+      { nodes, elements },
+      { watched: [plus, minus, ...watched], varying },
+    );
     // A guess that hangs on the circuit alone, so that no answer hangs on what was asked before.
     if (this.solver.solve() === null) this.solver.beginHere();
   }
@@ -78,12 +89,15 @@ export class Rig implements Draw {
     this.point = point;
     this.share = point === null ? 0.5 : point[this.sizePlace]!;
     this.isReduced = false;
-    const { even, steady, solver } = this;
+    const { even, steady, solver, warmth } = this;
     const { makers } = this.parts;
+    const warm = warmth === null ? 1 : warmth(this);
     for (let k = 0; k < even.length; k += 1) {
-      const { index, place, nominal, low, spread, times, more } = even[k]!;
-      const value = point === null ? nominal : low + spread * point[place]!;
-      solver.setOhms(index, times * value + (more === null ? 0 : this.size(more)));
+      const { index, place, nominal, low, spread, isLog, times, isWarm, more } = even[k]!;
+      const at = point === null ? 0 : point[place]!;
+      const value = point === null ? nominal : isLog ? low * spread ** at : low + spread * at;
+      const ohms = (isWarm ? warm : 1) * times * value;
+      solver.setOhms(index, ohms + (more === null ? 0 : this.size(more)));
     }
     for (let k = 0; k < steady.length; k += 1)
       solver.replace(steady[k]!, makers[steady[k]!]!(this));
@@ -104,6 +118,11 @@ export class Rig implements Draw {
   volts(): number {
     const { volts } = this.solver;
     return volts[this.parts.plus]! - volts[this.parts.minus]!;
+  }
+
+  /** Of the watched nodes against battery negative, in volts. */
+  watchedVolts(): number[] {
+    return this.parts.watched.map((node) => this.solver.volts[node]!);
   }
 
   /** Through the instrument, in amperes. */
@@ -179,8 +198,12 @@ function evenOhms(
   index: number,
   placeOf: RigParts['placeOf'],
 ): EvenOhms[] {
-  if (!plain || fixed || plain.of.oneOf || plain.of.spread === 'log') return [];
+  if (!plain || fixed || plain.of.oneOf) return [];
   const { nominal, low, high } = plain.of;
   const { times, more } = plain;
-  return [{ index, place: placeOf(plain.key), nominal, low, spread: high - low, times, more }];
+  const isLog = plain.of.spread === 'log';
+  const spread = isLog ? high / low : high - low;
+  const isWarm = plain.warmth !== null;
+  const place = placeOf(plain.key);
+  return [{ index, place, nominal, low, spread, isLog, times, isWarm, more }];
 }

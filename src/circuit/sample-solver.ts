@@ -26,7 +26,7 @@ const GAP_STOPS_CHANCE = 0.6;
 /** A coil before too wide a gap gives this share of its voltage, smallest and largest. Common practice, no source. */
 const GAP_SWING = { low: 0.08, high: 0.4 };
 /** Compiled circuits kept for the next sample; each takes some 30 kB. */
-const RIGS_MAX = 384;
+const RIGS_MAX = 2048;
 
 /** Of these the last asked for are found without making a key. */
 const RECENT_MAX = 4;
@@ -42,6 +42,7 @@ interface Asked {
   readonly minus: TerminalId;
   readonly instrument: Instrument;
   readonly blown: readonly string[];
+  readonly watched: readonly TerminalId[];
   readonly rig: Rig;
 }
 
@@ -154,6 +155,20 @@ export class SampleSolver {
     return rig.volts();
   }
 
+  /** Voltages of several terminals against battery negative at one instant, without any instrument. */
+  voltsOf(
+    fault: Fault | null,
+    setup: Setup,
+    terminals: readonly TerminalId[],
+    instant: Instant,
+    sample: number,
+  ): number[] {
+    const blown = this.blownBy(fault, sample);
+    const rig = this.rig(fault, setup, terminals[0]!, 'battery.negative', 'none', blown, terminals);
+    this.volts(rig, fault, instant, sample);
+    return rig.watchedVolts();
+  }
+
   /** The value of each quantity in a sample. */
   valueOf(sample: number): Draw['value'] {
     if (sample === NOMINAL) return (_key, of) => of.nominal;
@@ -197,6 +212,7 @@ export class SampleSolver {
     minus: TerminalId,
     instrument: Instrument,
     blown: readonly string[],
+    watched: readonly TerminalId[] = NONE,
   ): Rig {
     const id = fault?.id ?? '';
     for (const asked of this.recent)
@@ -206,16 +222,18 @@ export class SampleSolver {
         asked.plus === plus &&
         asked.minus === minus &&
         asked.instrument === instrument &&
-        asked.blown === blown
+        asked.blown === blown &&
+        asked.watched === watched
       )
         return asked.rig;
-    const key = `${id}|${this.setupKey(setup)}|${plus}|${minus}|${instrument}|${blown.join()}`;
-    const rig = this.rigs.get(key) ?? this.newRig(fault, setup, plus, minus, instrument, blown);
+    const key = `${id}|${this.setupKey(setup)}|${plus}|${minus}|${instrument}|${blown.join()}|${watched.join()}`;
+    const rig =
+      this.rigs.get(key) ?? this.newRig(fault, setup, plus, minus, instrument, blown, watched);
     if (!this.rigs.has(key)) {
       if (this.rigs.size >= RIGS_MAX) this.rigs.delete(this.rigs.keys().next().value!);
       this.rigs.set(key, rig);
     }
-    this.recent.unshift({ fault: id, setup, plus, minus, instrument, blown, rig });
+    this.recent.unshift({ fault: id, setup, plus, minus, instrument, blown, watched, rig });
     if (this.recent.length > RECENT_MAX) this.recent.pop();
     return rig;
   }
@@ -227,6 +245,7 @@ export class SampleSolver {
     minus: TerminalId,
     instrument: Instrument,
     blown: readonly string[],
+    watched: readonly TerminalId[],
   ): Rig {
     const plan = planNetlist(this.circuit, setup, effectsOf(fault), blown);
     addBridges(plan, setup, bridgeElement);
@@ -241,6 +260,7 @@ export class SampleSolver {
       plus: a,
       minus: b,
       instrument: at,
+      watched: watched.map((terminal) => plan.node(terminal)),
       still: this.still(fault, NOMINAL),
       // A wiper is mostly read at one end only.
       moves: setup.target !== 'still' && sensorOf(this.circuit).kind !== 'potentiometer',

@@ -1,111 +1,80 @@
 /**
- * How large a resistive fault is: 0.6 to 10 times the resistance of the loop it sits in.
+ * How large a fault is: of a wide span of sizes those at which the module notices it in some car, and no others.
  *
- * Loop resistance is open-circuit voltage over short-circuit current at the cut, in the healthy circuit with the
- * sensor's output on, so that a fault always matters and grows with the circuit. Where no current flows by itself,
- * one volt is put into the loop instead.
+ * A share of a span says the size, 0 its low and 1 its high end, even in the logarithm. In one car a fault that grows
+ * is noticed from some size on (a bad joint), or up to some size (a short), so both ends are found by halving.
  */
-import type { Circuit, FaultEffect, Span } from './circuit.ts';
-import type { Element } from './netlist.ts';
-import type { Cut, SizeAt } from './part-faults.ts';
-import { PLAIN_SETUP } from './plain-setup.ts';
-import type { Draw } from './plan.ts';
-import { CONTACT, planNetlist } from './plan-netlist.ts';
-import { createSolver } from './solve-dc.ts';
-import type { Setup } from './test.ts';
+import type { Fault, Span } from './circuit.ts';
 
-const SMALLEST_OF_LOOP = 0.6;
-const LARGEST_OF_LOOP = 10;
-/** Less than this is a meter's own current, not the circuit's. */
-const LEAST_AMPS = 1e-6;
-/** Less than this across the cut is no voltage that drives the loop. */
-const LEAST_VOLTS = 0.01;
-/** A loop that the model knows no way around still gets a size. */
-const LOOP_OHMS_MAX = 1e6;
-const RUNNING: Setup = { ...PLAIN_SETUP, state: 'running', target: 'moving' };
+/** Ends are found to this share of the span. */
+const STEP = 0.02;
+/** So much is left beyond them for cars that were not looked at; what no car notices is left out when cars are picked. */
+const BEYOND = 0.08;
+/** Where a size that is noticed is looked for first. */
+const FIRST_LOOK = [1, 0, 0.5] as const;
 
-/** The middle of every tolerance; output on, coil at its peak, half-way travel. */
-export const NOMINAL_DRAW: Draw = {
-  value: (_key, of) => of.nominal,
-  size: (span) => Math.sqrt(span.low * span.high),
-  on: true,
-  swing: 1,
-  travel: 0.5,
-  onSpot: false,
-};
-
-/** Sizes for a circuit whose faults are not known yet. */
-export function sizeFaults(circuit: Omit<Circuit, 'faults'>): SizeAt {
-  const whole: Circuit = { ...circuit, faults: [] };
-  const known = new Map<string, Span>();
-  return (cut) => {
-    const key = 'wire' in cut ? `wire.${cut.wire}` : `contact.${cut.contact}`;
-    const found = known.get(key);
-    if (found) return found;
-    const loop = Math.min(LOOP_OHMS_MAX, loopOhms(whole, cut));
-    const span = { low: rounded(SMALLEST_OF_LOOP * loop), high: rounded(LARGEST_OF_LOOP * loop) };
-    known.set(key, span);
-    return span;
-  };
+/** The sizes of a fault; null where it has none. */
+export function sizesOf({ effect }: Fault): Span | null {
+  const span = 'ohms' in effect ? effect.ohms : 'size' in effect ? effect.size : null;
+  return span === null || span.low === span.high ? null : span;
 }
 
-/** Resistance in ohms of the loop through a wire or a contact, the healthy circuit running. */
-export function loopOhms(circuit: Circuit, cut: Cut): number {
-  const { ends, healthyOhms, effect } = cutAt(circuit, cut);
-  const across = (
-    bridge: (a: number, b: number) => Element | null,
-  ): { volts: number; amps: number } => {
-    const plan = planNetlist(circuit, RUNNING, [effect]);
-    const from = plan.node(ends[0]);
-    const to = plan.node(ends[1]);
-    const elements = plan.makers.map((make) => make(NOMINAL_DRAW));
-    const added = bridge(from, to);
-    const solver = createSolver({
-      nodes: plan.nodes,
-      elements: added ? [...elements, added] : elements,
-    });
-    if (solver.solve() !== null) return { volts: 0, amps: 0 };
-    return {
-      volts: solver.volts[from]! - solver.volts[to]!,
-      amps: added ? solver.current(elements.length) : 0,
-    };
+/** The same fault with only the shares `from` to `to` of its sizes. */
+export function withSizes(fault: Fault, from: number, to: number): Fault {
+  const { effect } = fault;
+  const span = sizesOf(fault);
+  if (span === null) return fault;
+  const at = (share: number): number => span.low * (span.high / span.low) ** share;
+  const cut = {
+    low: from === 0 ? span.low : rounded(at(from)),
+    high: to === 1 ? span.high : rounded(at(to)),
   };
-  const open = across(() => null);
-  const closed = across((from, to) => ({ kind: 'resistor', a: from, b: to, ohms: healthyOhms }));
-  if (Math.abs(closed.amps) > LEAST_AMPS && Math.abs(open.volts) > LEAST_VOLTS)
-    return Math.abs(open.volts / closed.amps);
-  const driven = across((from, to) => ({
-    kind: 'emf',
-    plus: from,
-    minus: to,
-    volts: 1,
-    ohms: healthyOhms,
-  }));
-  const amps = Math.abs(driven.amps - closed.amps);
-  return amps > LEAST_AMPS ? 1 / amps : LOOP_OHMS_MAX;
+  if ('ohms' in effect) return { ...fault, effect: { ...effect, ohms: cut } };
+  return 'size' in effect ? { ...fault, effect: { ...effect, size: cut } } : fault;
 }
 
-/** The two ends of a cut, what joins them in a healthy circuit, and the fault that it is. */
-function cutAt(
-  circuit: Circuit,
-  cut: Cut,
-): { ends: readonly [string, string]; healthyOhms: number; effect: FaultEffect } {
-  if ('contact' in cut)
-    return {
-      ends: [cut.contact, `${cut.contact}.pin`],
-      healthyOhms: CONTACT.nominal,
-      effect: { kind: 'contact-open', terminal: cut.contact },
-    };
-  const wire = circuit.wires.find((one) => one.name === cut.wire);
-  if (!wire) throw new Error(`size-faults: no wire "${cut.wire}"`);
+/**
+ * The smallest and the largest share at which some of `cars` cars complains, and a little beyond; null where none does.
+ * `complains` is asked for a car and a share.
+ */
+export function complainingSizes(
+  cars: number,
+  complains: (car: number, share: number) => boolean,
+): { readonly from: number; readonly to: number } | null {
+  const all = Array.from({ length: cars }, (_, car) => car);
+  const known = FIRST_LOOK.find((share) => all.some((car) => complains(car, share)));
+  if (known === undefined) return null;
   return {
-    ends: [wire.from, wire.to],
-    healthyOhms: wire.ohms,
-    effect: { kind: 'wire-open', wire: wire.name },
+    from: smallest(all, known, complains),
+    to: 1 - smallest(all, 1 - known, (car, share) => complains(car, 1 - share)),
   };
 }
 
-/** Three digits are enough for a size. */
-function rounded(ohms: number): number {
-  return Number(ohms.toPrecision(3));
+/** `known` is a share at which some car complains; cars that complain no earlier than another cost one look. */
+function smallest(
+  cars: readonly number[],
+  known: number,
+  complains: (car: number, share: number) => boolean,
+): number {
+  if (known === 0) return 0;
+  let found = known;
+  for (const car of cars) {
+    if (found <= STEP) return 0;
+    if (!complains(car, found - STEP)) continue;
+    let yes = found - STEP;
+    let no = 0;
+    if (complains(car, 0)) return 0;
+    while (yes - no > STEP) {
+      const middle = (yes + no) / 2;
+      if (complains(car, middle)) yes = middle;
+      else no = middle;
+    }
+    found = yes;
+  }
+  return Math.max(0, found - BEYOND);
+}
+
+/** Two digits are enough for a size. */
+function rounded(size: number): number {
+  return Number(size.toPrecision(2));
 }

@@ -1,18 +1,12 @@
-/**
- * Leaves out faults that nobody would come to the shop for: those that change nothing the module sees.
- *
- * A fault counts when, in some sample, an input no longer follows, the pattern or its position changes, or an
- * input's voltage leaves the range it has in the healthy circuit.
- */
-import { type Circuit, type Fault, inputTerminals, moduleOf } from './circuit.ts';
-import { createModel } from './model.ts';
-import { PLAIN_SETUP } from './plain-setup.ts';
-import type { Meter, Setup, Shown, Test } from './test.ts';
+/** Leaves out faults that nobody would come to the shop for, and of the others the sizes that nobody would come for. */
+import type { Circuit, Fault } from './circuit.ts';
+import { createModel, type Model } from './model.ts';
+import { complainingSizes, sizesOf, withSizes } from './size-faults.ts';
+import type { Meter } from './test.ts';
 
-const SAMPLES = 16;
+/** Cars looked at: a fault that none of them comes with, less than about one in sixteen, is left out. */
+const CARS = 16;
 const SEED = 1;
-/** Further out than this an input's voltage is a symptom. */
-const NOTICED_VOLTS = 0.1;
 /** A module's own converter, as a meter that takes no current to speak of. */
 const CONVERTER: Meter = {
   name: 'module',
@@ -21,54 +15,27 @@ const CONVERTER: Meter = {
   ohms: { ranges: [1e7], counts: 4096, ofReading: 0.01, digits: 1 },
 };
 
-/** The faults of a circuit that show. */
+/** The faults of a circuit that its module notices, each with the sizes at which it does. */
 export function withSymptoms(circuit: Circuit): Fault[] {
-  const model = createModel(circuit, { samples: SAMPLES, seed: SEED, meter: CONVERTER });
-  const tests = symptomTests(circuit);
-  const samples = Array.from({ length: SAMPLES }, (_, sample) => sample);
-  const healthy = tests.map((test) => {
-    const all = samples.map((sample) => model.shows('healthy', test, sample));
-    return {
-      looks: new Set(all.map(lookOf)),
-      low: Math.min(...all.map(numberOf)),
-      high: Math.max(...all.map(numberOf)),
-    };
+  const model = createModel(circuit, { samples: CARS, seed: SEED, meter: CONVERTER });
+  const cars = Array.from({ length: CARS }, (_, sample) => model.pointOf(sample));
+  return circuit.faults.flatMap((fault) => {
+    if (sizesOf(fault) === null)
+      return cars.some((car, at) => model.complains(fault.id, car, at)) ? [fault] : [];
+    return sized(fault, model, cars);
   });
-  const isSymptom = (fault: Fault, index: number, sample: number): boolean => {
-    const { looks, low, high } = healthy[index]!;
-    const shown = model.shows(fault.id, tests[index]!, sample);
-    if (shown.kind === 'look') return !looks.has(shown.look);
-    return shown.value < low - NOTICED_VOLTS || shown.value > high + NOTICED_VOLTS;
+}
+
+function sized(fault: Fault, model: Model, cars: readonly Float64Array[]): Fault[] {
+  const place = model.quantities.findIndex(({ key }) => key === 'fault.size');
+  const complains = (car: number, share: number): boolean => {
+    const point = Float64Array.from(cars[car]!);
+    point[place] = share;
+    return model.complains(fault.id, point, car);
   };
-  // By sample first: what shows in one test only mostly shows there in every sample.
-  return circuit.faults.filter((fault) =>
-    samples.some((sample) => tests.some((_, index) => isSymptom(fault, index, sample))),
-  );
-}
-
-function symptomTests(circuit: Circuit): Test[] {
-  const module = moduleOf(circuit);
-  const moves: Setup['state'] = circuit.target && circuit.target.turns > 0 ? 'cranking' : 'key-on';
-  const moving: Setup = { ...PLAIN_SETUP, state: moves, target: 'moving' };
-  return inputTerminals(circuit).flatMap((input): Test[] => {
-    const pin = module.inside.find((one) => `${module.name}.${one.name}` === input)!;
-    const plus = `${input}.pin`;
-    const minus =
-      pin.input?.kind === 'swing' ? `${module.name}.${pin.input.against}.pin` : 'battery.negative';
-    return [
-      { setup: moving, probe: { kind: 'counts', input } },
-      { setup: moving, probe: { kind: 'pattern', plus, minus } },
-      { setup: moving, probe: { kind: 'timing', plus, minus } },
-      { setup: PLAIN_SETUP, probe: { kind: 'volts', plus, minus: 'battery.negative' } },
-      { setup: moving, probe: { kind: 'volts', plus, minus: 'battery.negative' } },
-    ];
-  });
-}
-
-function lookOf(shown: Shown): string {
-  return shown.kind === 'look' ? shown.look : '';
-}
-
-function numberOf(shown: Shown): number {
-  return shown.kind === 'number' ? shown.value : 0;
+  const shares = complainingSizes(cars.length, complains);
+  if (shares === null) return [];
+  const { from, to } = shares;
+  const comes = cars.some((car, at) => complains(at, from + (to - from) * car[place]!));
+  return comes ? [withSizes(fault, from, to)] : [];
 }

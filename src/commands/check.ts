@@ -2,9 +2,12 @@
 import { relative } from 'node:path';
 import { libraryFolder } from '../files/folders.ts';
 import { compareCost } from '../proof/compare-cost.ts';
+import { safeText } from '../source/safe-text.ts';
+import { CARS_MAX, carsAsked } from './cars-option.ts';
 import {
   Checker,
   type CheckReport,
+  type OnProgress,
   type ProvedFile,
   SAMPLES,
   SAMPLES_WATCHING,
@@ -14,6 +17,7 @@ import { counted, reportJson, reportSarif } from './check/report-json.ts';
 import { costText, reportText, tableText } from './check/report-text.ts';
 import { watchFiles } from './check/watch-files.ts';
 import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { type Progress, progressOn } from './progress.ts';
 
 export const command: Command = {
   name: 'check',
@@ -33,6 +37,11 @@ export const command: Command = {
     cost: {
       type: 'boolean',
       help: 'expected minutes beside the cheapest strategy and the proposals; takes seconds a tree',
+    },
+    cars: {
+      type: 'string',
+      value: 'NUMBER',
+      help: `so many cars a fault, drawn over all that its circuit file leaves open; ${SAMPLES} when left out`,
     },
     watch: { type: 'boolean', help: 'check again after each save, until interrupted' },
     json: { type: 'boolean', help: 'one JSON document' },
@@ -55,15 +64,17 @@ export const command: Command = {
       return EXIT.wrongUse;
     }
     const isWatching = args.values['watch'] === true;
-    const checker = new Checker(isWatching ? SAMPLES_WATCHING : SAMPLES);
+    const cars = carsAsked(args) ?? (isWatching ? SAMPLES_WATCHING : SAMPLES);
+    const checker = new Checker(cars);
     const gather = () => gatherFiles(paths, library);
+    const progress = progressOn(io);
     if (!isWatching) {
-      const report = checker.check(gather());
-      show(report, args, io);
+      const report = checker.check(gather(), progress.at);
+      show(report, args, io, progress);
       return counted(report.issues).errors > 0 ? EXIT.wrongInput : EXIT.done;
     }
     io.err(
-      `While watching, each fault is tried with ${SAMPLES_WATCHING} samples; a check by itself takes ${SAMPLES}.\n`,
+      `While watching, each fault is tried with ${cars} cars; a check by itself takes ${SAMPLES}.\n`,
     );
     const stop = new AbortController();
     process.once('SIGINT', () => stop.abort());
@@ -72,7 +83,8 @@ export const command: Command = {
       foldersOf: ({ folders }) => folders,
       contentOf: ({ files }) => JSON.stringify(files),
       changed: (gathered) => {
-        show(checker.check(gathered), args, io);
+        progress.end();
+        show(checker.check(gathered, progress.at), args, io, progress);
         io.out('\n');
       },
       signal: stop.signal,
@@ -93,12 +105,16 @@ function wrongUse(args: Arguments): string | null {
   if (watch && (json || sarif)) return '--watch goes with text only';
   const colour = textOf(args, 'color') ?? 'auto';
   if (!['always', 'never', 'auto'].includes(colour)) return '--color is always, never or auto';
+  const cars = textOf(args, 'cars');
+  if (cars !== undefined && carsAsked(args) === null)
+    return `--cars is a whole number from 1 to ${CARS_MAX}, not "${safeText(cars)}"`;
   return null;
 }
 
-function show(report: CheckReport, args: Arguments, io: Io): void {
+function show(report: CheckReport, args: Arguments, io: Io, progress: Progress): void {
   const { json, sarif, table, cost } = args.values;
-  const costs = cost ? report.proofs.map(costOf) : [];
+  const costs = cost ? report.proofs.map((proved) => costOf(proved, progress.at)) : [];
+  progress.end();
   if (json)
     io.out(`${JSON.stringify(reportJson(report, { table: table === true, costs }), null, 2)}\n`);
   else if (sarif) io.out(`${JSON.stringify(reportSarif(report, io.cwd), null, 2)}\n`);
@@ -109,9 +125,12 @@ function show(report: CheckReport, args: Arguments, io: Io): void {
   }
 }
 
-function costOf({ linked, proof, model }: ProvedFile) {
-  const cost = compareCost(linked.procedure, model, proof.ways);
-  return { procedure: linked.procedure.name, ...cost };
+function costOf({ linked, proof, model }: ProvedFile, onProgress: OnProgress) {
+  const { name } = linked.procedure;
+  const cost = compareCost(linked.procedure, model, proof.ways, (share) =>
+    onProgress(`comparing the cost of ${name}`, share),
+  );
+  return { procedure: name, ...cost };
 }
 
 /** NO_COLOR (no-color.org) and a pipe turn colours off; the option beats both. */

@@ -22,6 +22,8 @@ export interface Io {
   readonly err: (text: string) => void;
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly cwd: string;
+  /** Of the error output where that is a terminal. */
+  readonly terminal?: { readonly columns: () => number | undefined };
 }
 
 export interface Command extends Verb {

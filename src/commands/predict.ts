@@ -1,26 +1,20 @@
 /** `ohmward predict`: what an instrument reads at any two terminals of a circuit, under any fault. */
-import { existsSync, readdirSync } from 'node:fs';
-import { join, resolve } from 'node:path';
-import type { Circuit } from '../circuit/circuit.ts';
-import { loadCircuit } from '../circuit/load-circuit.ts';
-import { createModel, type Expected, type Model } from '../circuit/model.ts';
+import { createModel, type Expected, type Model, summarised } from '../circuit/model.ts';
 import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import { type Bridge, type Setup, type Shown, type Test, VEHICLE_STATES } from '../circuit/test.ts';
 import { type TestRefusal, testRefusalWords } from '../circuit/test-refusal.ts';
-import { libraryFolder } from '../files/folders.ts';
-import { readTextFile } from '../files/read-text.ts';
 import { STANDARD_SETTINGS } from '../files/settings.ts';
 import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
-import { formatIssue } from '../source/format-issue.ts';
-import { nearestName } from '../source/nearest-name.ts';
-import { safeText } from '../source/safe-text.ts';
+import { CARS_MAX, carsAsked } from './cars-option.ts';
 import { type Arguments, type Command, EXIT, type Io } from './command.ts';
-import { ownFile } from './own-file.ts';
+import { type Progress, progressOn } from './progress.ts';
+import { readCircuit, unknownFault } from './read-circuit.ts';
 
 /** Version of the JSON that this command writes. */
 const SCHEMA_VERSION = 1;
-const SAMPLES = 64;
+/** Cars of a range; `check` draws the same ones. */
+const CARS = 256;
 const SEED = 1;
 /** No workshop meter shows less than this, in V or ohm. */
 const DISPLAY_STEP = 1e-4;
@@ -67,58 +61,35 @@ export const command: Command = {
       type: 'boolean',
       help: 'every fault, or that of --fault, by every standard test of the circuit',
     },
+    cars: {
+      type: 'string',
+      value: 'NUMBER',
+      help: `a range over so many cars, drawn over all that the circuit file leaves open; ${CARS} when left out`,
+    },
     csv: { type: 'boolean', help: 'the table as comma-separated values' },
     json: { type: 'boolean', help: 'one JSON document' },
   },
-  run: async ({ positionals, values }, io) => {
+  run: async (args, io) => {
+    const { positionals, values } = args;
     const [name, ...rest] = positionals;
     if (name === undefined || rest.length > 0) return wrongUse(io, 'name one circuit');
+    const cars = carsAsked(args);
+    if (values['cars'] !== undefined && cars === null)
+      return wrongUse(io, `--cars is a whole number from 1 to ${CARS_MAX}`);
+    const progress = progressOn(io);
     const circuit = readCircuit(name, io);
     if (circuit === null) return EXIT.wrongInput;
     const model = createModel(circuit, {
-      samples: SAMPLES,
+      samples: cars ?? CARS,
       seed: SEED,
       meter: STANDARD_SETTINGS.meter,
     });
-    if (values['table'] === true) return table(model, values, io);
-    return one(model, values, io);
+    if (values['table'] === true) return table(model, values, io, progress);
+    return one(model, values, io, progress);
   },
 };
 
-/** A circuit of the library by its name, or of a file by its path; what is wrong with it goes to `io.err`. */
-export function readCircuit(name: string, io: Io): Circuit | null {
-  const library = libraryFolder(io.cwd);
-  const shipped = library === null ? null : join(library, 'circuits', `${name}.yaml`);
-  const path =
-    !existsSync(name) && /^[a-z0-9-]+$/.test(name) && shipped !== null && existsSync(shipped)
-      ? shipped
-      : name;
-  const read = readTextFile(resolve(io.cwd, path));
-  if ('problem' in read && path === name && library !== null && /^[a-z0-9-]+$/.test(name)) {
-    const known = yamlNames(join(library, 'circuits'));
-    const near = nearestName(name, known);
-    const way = near ? `did you mean "${near}"?` : `known: ${known.join(', ')}.`;
-    const own = ownFile(name, io.cwd);
-    io.err(
-      `there is no circuit "${name}"; ${own ?? `${way} One of your own is named by its path.`}\n`,
-    );
-    return null;
-  }
-  if ('problem' in read) {
-    io.err(`${safeText(read.problem.path)}: ${read.problem.words}; ${read.problem.fix}\n`);
-    return null;
-  }
-  const { value, issues } = loadCircuit(read.text, path);
-  for (const issue of issues) io.err(`${formatIssue(issue, read.text)}\n`);
-  return value;
-}
-
-function yamlNames(folder: string): string[] {
-  const files = readdirSync(folder).filter((file) => file.endsWith('.yaml'));
-  return files.map((file) => file.slice(0, -'.yaml'.length)).sort();
-}
-
-function one(model: Model, values: Values, io: Io): number {
+function one(model: Model, values: Values, io: Io, progress: Progress): number {
   const { circuit } = model;
   const measure = values['measure'];
   if (typeof measure !== 'string')
@@ -143,7 +114,12 @@ function one(model: Model, values: Values, io: Io): number {
     io.err(`not done: ${words}${way === null ? '' : `\n  ${way}`}\n`);
     return EXIT.wrongInput;
   }
-  const expected = model.expected(test, fault);
+  const all = Array.from({ length: model.samples }, (_, sample) => {
+    progress.at(`predicting over ${model.samples} cars`, sample / model.samples);
+    return model.shows(fault, test, sample);
+  });
+  const expected = summarised(model.shows(fault, test, -1), all);
+  progress.end();
   io.out(
     values['json'] === true
       ? `${JSON.stringify({ schemaVersion: SCHEMA_VERSION, ...plain(expected) })}\n`
@@ -202,14 +178,6 @@ function listOf(value: string | boolean | string[] | undefined): string[] {
   return typeof value === 'string' ? [value] : [];
 }
 
-/** Words for a fault that the circuit has not, or null. */
-export function unknownFault(circuit: Circuit, id: string): string | null {
-  const ids = ['healthy', ...circuit.faults.map((fault) => fault.id)];
-  if (ids.includes(id)) return null;
-  const near = nearestName(id, ids);
-  return `the circuit "${circuit.name}" has no fault "${safeText(id)}"${near ? `; did you mean "${near}"?` : ''}`;
-}
-
 /** Numbers as they are; an over-limit as the text OL, since JSON knows no infinity; a look with its chances if it is not certain. */
 function plain(expected: Expected): Record<string, unknown> {
   if (expected.kind === 'number') {
@@ -234,7 +202,7 @@ function inWords(expected: Expected): string {
 }
 
 /** Rows are faults, or healthy and the one asked for, columns the standard tests; each cell is the middle of the tolerances. */
-function table(model: Model, values: Values, io: Io): number {
+function table(model: Model, values: Values, io: Io, progress: Progress): number {
   const { circuit } = model;
   const tests = standardTests(circuit);
   const asked = typeof values['fault'] === 'string' ? values['fault'] : null;
@@ -244,10 +212,14 @@ function table(model: Model, values: Values, io: Io): number {
     return EXIT.wrongInput;
   }
   const faults = asked === null ? circuit.faults.map(({ id }) => id) : [asked];
-  const rows = [...new Set(['healthy', ...faults])].map((fault) => ({
+  const rows = [...new Set(['healthy', ...faults])].map((fault, index) => ({
     fault,
-    cells: tests.map(({ test }) => model.shows(fault, test, -1)),
+    cells: tests.map(({ test }) => {
+      progress.at(`predicting ${faults.length + 1} rows`, index / (faults.length + 1));
+      return model.shows(fault, test, -1);
+    }),
   }));
+  progress.end();
   if (values['json'] === true) {
     const document = {
       schemaVersion: SCHEMA_VERSION,

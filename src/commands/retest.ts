@@ -2,7 +2,9 @@
 
 import { benchFor } from '../drill/bench.ts';
 import type { SessionDriver } from '../session/driver.ts';
+import { circuitAtStart } from '../session/known-circuit.ts';
 import { VERDICT_WORDS } from '../session/retest.ts';
+import { modelFor } from '../session/session-model.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
 import type { OpenedSession } from '../ui/app-services.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
@@ -17,7 +19,7 @@ import {
 } from './command.ts';
 import { finish } from './session/finish.ts';
 import { namedSession } from './session/named-session.ts';
-import { modelFor, openDesk } from './session/open-desk.ts';
+import { openDesk } from './session/open-desk.ts';
 import { continueSession, faultProblem } from './session/open-session.ts';
 import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { programName } from './version.ts';
@@ -103,7 +105,8 @@ function readyToRetest(opened: OpenedSession, fault: string | undefined): Opened
       fix: 'begin a new one with: ohmward run',
     };
   if (fault === undefined) return opened;
-  const { circuit, meter, vehicle } = first;
+  const { meter, vehicle } = first;
+  const circuit = circuitAtStart(first);
   if (vehicle.kind !== 'bench')
     return {
       problem: 'this session was done on a real vehicle, and so are the tests after its repair',

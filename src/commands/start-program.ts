@@ -16,6 +16,7 @@ export async function startProgram(
     err: (text) => void process.stderr.write(text),
     env: process.env,
     cwd: process.cwd(),
+    ...(process.stderr.isTTY && { terminal: { columns: () => process.stderr.columns } }),
   };
   try {
     process.exitCode = await main(process.argv.slice(2), io);

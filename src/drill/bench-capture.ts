@@ -18,6 +18,8 @@ export interface BenchCapture {
   readonly seed: number;
   /** A pattern test; its setup says what moves the target. */
   readonly test: Test;
+  /** The fault whose car it is where that one is not there now. */
+  readonly carOf?: string;
   /** Speed of the crankshaft, or of the target where it does not turn with it; as the vehicle state has it unless given. */
   readonly rpm?: number;
 }
@@ -47,11 +49,11 @@ const EDGE_SHARE = 0.02;
 
 /** The capture of one channel at the leads of the test. */
 export function benchCapture(model: Model, wanted: BenchCapture): Capture {
-  const { fault, seed, test } = wanted;
+  const { fault, seed, test, carOf = fault } = wanted;
   const sample = seed % model.samples;
-  const { low, high } = model.levels(fault, test, sample);
+  const { low, high } = model.levels(fault, test, sample, carOf);
   const healthy = model.levels(HEALTHY, { ...test, setup: plainSetup(test.setup) }, -1);
-  const shown = model.shows(fault, test, sample);
+  const shown = model.shows(fault, test, sample, carOf);
   const uneven = shown.kind === 'look' && shown.look === 'uneven';
   const random = seededRandom(seed + 1);
   const noise = Math.max(NOISE_VOLTS, NOISE_SHARE * (healthy.high - healthy.low));
@@ -135,11 +137,11 @@ function damagedTeeth(
 }
 
 /** What the wire shows while the wiper has no contact: as with a wiper that never has any. */
-function lostVolts({ fault, seed, test }: BenchCapture, model: Model): number {
+function lostVolts({ fault, seed, test, carOf = fault }: BenchCapture, model: Model): number {
   const worn = model.circuit.faults.find(({ id }) => id === fault)?.effect;
   const at = worn?.kind === 'part' ? worn.at : null;
   const open = model.circuit.faults.find(
     ({ effect }) => effect.kind === 'part' && effect.mode === 'wiper-open' && effect.at === at,
   );
-  return open ? model.levels(open.id, test, seed % model.samples).low : 0;
+  return open ? model.levels(open.id, test, seed % model.samples, carOf).low : 0;
 }

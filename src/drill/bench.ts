@@ -28,11 +28,14 @@ export interface Bench {
 /** A real meter mostly reads well within its stated accuracy; half of it is used (an assumption). */
 const SHARE_OF_ACCURACY = 0.5;
 
-/** A vehicle with `fault` (an id of the circuit, or `healthy`). */
-export function createBench(model: Model, fault: string, seed: number): Bench {
+/**
+ * A vehicle with `fault` (an id of the circuit, or `healthy`). `carOf` says whose car it is: that of its own fault, or
+ * that of a fault which is mended or just not there.
+ */
+export function createBench(model: Model, fault: string, seed: number, carOf = fault): Bench {
   const sample = seed % model.samples;
   const shows = (test: Test): Shown =>
-    withMeterError(model, model.shows(fault, test, sample), noise(seed, test));
+    withMeterError(model, model.shows(fault, test, sample, carOf), noise(seed, test));
   return { fault, seed, shows, answers: (step) => answerTo(model, step, shows) };
 }
 
@@ -46,7 +49,7 @@ export function createWakingBench(
   fault: string,
   seed: number,
 ): Bench {
-  const healthy = createBench(model, HEALTHY, seed);
+  const healthy = createBench(model, HEALTHY, seed, fault);
   const answers = (step: Step): VehicleAnswer | null => {
     if (step.kind !== 'ask' || !WAKING.includes(step.family)) return healthy.answers(step);
     const woken = step.outcomes.find(({ go }) => {

@@ -61,7 +61,7 @@ export function createVehicle(ask: VehicleAsk, hash: Hash): HiddenVehicle | null
   // One sample of its own: a vehicle that is none of those the ranking computes with.
   const model = createModel(circuit, { samples: 1, seed, meter });
   const faulty = createBench(model, hidden.modelId, seed);
-  const healthy = createBench(model, HEALTHY, seed);
+  const healthy = createBench(model, HEALTHY, seed, hidden.modelId);
   const isPresent = (test: Test, number: number) =>
     !level.intermittent ||
     test.wiggle === true ||
@@ -75,7 +75,8 @@ export function createVehicle(ask: VehicleAsk, hash: Hash): HiddenVehicle | null
   const captures = (test: Test, number: number): CapturedAnswer => {
     const asked = still(test);
     const fault = isPresent(test, number) ? hidden.modelId : HEALTHY;
-    const measured = silently(() => measuredOf(model, { fault, seed, test: asked }, hash));
+    const carOf = hidden.modelId;
+    const measured = silently(() => measuredOf(model, { fault, seed, test: asked, carOf }, hash));
     const found = capturedWords(measured.capture.measures);
     // Where no signal belongs, high and low are a matter of millivolts, which its noise drowns: the screen's own look counts.
     if (isQuiet(measured.known)) {

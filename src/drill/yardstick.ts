@@ -93,7 +93,9 @@ function branchOf(
   space: SuspectSpace,
   shown: Shown,
 ): Strategy | null {
-  const spec = space.outcomes(at.test).specs.find((one) => holds(one, shown));
+  const spec = space
+    .outcomes()(at.test)
+    .specs.find((one) => holds(one, shown));
   return at.branches.find(({ outcome }) => outcome === spec?.id)?.next ?? null;
 }
 

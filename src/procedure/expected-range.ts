@@ -4,8 +4,8 @@
  * The circuit model gives the span over all tolerances. The limits of `good` stand outside that span by what the
  * meter itself may be off and by what the model leaves out, rounded outwards to digits a person would write.
  */
-import type { Model } from '../circuit/model.ts';
-import type { Test } from '../circuit/test.ts';
+import type { Expected, Model } from '../circuit/model.ts';
+import type { Meter, Test } from '../circuit/test.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { ExpectedRange } from './procedure.ts';
 
@@ -16,22 +16,26 @@ const LIMIT_DIGITS = 3;
 
 /** The healthy span of a number at this test, or null when the test shows looks. */
 export function computedRange(model: Model, test: Test): ExpectedRange | null {
-  const expected = model.expected(test);
+  return rangeOf(model.meter, model.expected(test));
+}
+
+/** The limits of `good` around what is expected; null for looks. */
+export function rangeOf(meter: Meter, expected: Expected): ExpectedRange | null {
   if (expected.kind !== 'number') return null;
   const { low, nominal, high, unit } = expected;
-  const { ranges } = unit === 'V' ? model.meter.volts : model.meter.ohms;
+  const { ranges } = unit === 'V' ? meter.volts : meter.ohms;
   const top = ranges[ranges.length - 1] ?? Number.MAX_VALUE;
   return {
-    low: low > top ? top : outwards(low - allowance(model, unit, low), -1),
+    low: low > top ? top : outwards(low - allowance(meter, unit, low), -1),
     nominal: Number.isFinite(nominal) ? nominal : null,
-    high: high > top ? null : outwards(high + allowance(model, unit, high), 1),
+    high: high > top ? null : outwards(high + allowance(meter, unit, high), 1),
     from: 'circuit',
   };
 }
 
-function allowance(model: Model, unit: 'V' | 'ohm', value: number): number {
+function allowance(meter: Meter, unit: 'V' | 'ohm', value: number): number {
   if (!Number.isFinite(value)) return 0;
-  const accuracy = unit === 'V' ? model.meter.volts : model.meter.ohms;
+  const accuracy = unit === 'V' ? meter.volts : meter.ohms;
   return meterUncertainty(accuracy, value).limit + MODEL_ALLOWANCE * Math.abs(value);
 }
 

@@ -19,7 +19,16 @@ export interface Job {
   readonly earlierRepairs: readonly EarlierRepair[];
   /** Pins and wire colours of this vehicle, by terminal. */
   readonly terminals: Readonly<Record<string, JobTerminal>>;
+  /** What is known of this car, as it is written; absent where nothing is. */
+  readonly known?: readonly KnownSaid[];
   readonly notes: string;
+}
+
+/** `battery at rest`, `12.4 V`, `measured`: see `known-values.ts` and `known-words.ts`. */
+export interface KnownSaid {
+  readonly what: string;
+  readonly is: string;
+  readonly from: string;
 }
 
 /** Work done before, in words; `part` when a part of the circuit was replaced, e.g. `sensor`. */

@@ -59,6 +59,7 @@ function jobOf(draft: JobDraft): Job {
       part: part ?? null,
     })),
     terminals: Object.fromEntries(terminals),
+    ...(draft.known && { known: draft.known }),
     notes: draft.notes ?? '',
   };
 }

@@ -42,16 +42,14 @@ export function discriminatingTests(
     healthy.set(option.key, known);
     return known;
   };
-  const detected = new Map<string, boolean>();
+  /** By fault: the tests, the one that showed it last first, and what is known of its samples. */
+  const looked = new Map<string, { readonly order: TestEntry[]; readonly known: boolean[] }>();
   return {
     detects: (fault, sample) => {
-      const key = `${sample} ${fault}`;
-      let known = detected.get(key);
-      if (known === undefined) {
-        known = options.some((option) => differs(option)(fault, sample));
-        detected.set(key, known);
-      }
-      return known;
+      const { order, known } = looked.get(fault) ?? { order: [...options], known: [] };
+      looked.set(fault, { order, known });
+      known[sample] ??= isShown(order, (option) => differs(option)(fault, sample));
+      return known[sample]!;
     },
     separator: (fault, samples, rivals, made = new Set()) => {
       const some = thinned(samples);
@@ -61,6 +59,13 @@ export function discriminatingTests(
       return byCost.find(({ test }) => separates(model, test, fault, some, rivals)) ?? null;
     },
   };
+}
+
+/** Whether some test shows it; that one goes to the front, since it mostly shows the next sample, too. */
+function isShown(order: TestEntry[], shows: (option: TestEntry) => boolean): boolean {
+  const at = order.findIndex(shows);
+  if (at > 0) order.unshift(...order.splice(at, 1));
+  return at >= 0;
 }
 
 /** The test in an advice to the author: where the tree has it already, its step. */
@@ -97,23 +102,25 @@ function separates(
   const own = samples.map((sample) => model.shows(fault, test, sample));
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (const rival of rivals)
-    for (const sample of all) {
+  // One that a rival shows, too, is enough to say no: most tests are done with after a few samples.
+  return rivals.every((rival) =>
+    all.every((sample) => {
       const shown = model.shows(rival, test, sample);
-      if (shown.kind === 'look') {
-        if (own.some((one) => one.kind === 'look' && one.look === shown.look)) return false;
-      } else {
-        low = Math.min(low, shown.value);
-        high = Math.max(high, shown.value);
-      }
-    }
-  // Over-limit is apart from every number, and has nothing beyond it.
-  const margin = (value: number) =>
-    Number.isFinite(value) ? APART_SHARE * Math.abs(value) + APART_LEAST : 0;
-  return own.every(
-    (shown) =>
-      shown.kind === 'look' || shown.value < low - margin(low) || shown.value > high + margin(high),
+      if (shown.kind === 'look')
+        return !own.some((one) => one.kind === 'look' && one.look === shown.look);
+      if (shown.value >= low && shown.value <= high) return true;
+      low = Math.min(low, shown.value);
+      high = Math.max(high, shown.value);
+      return own.every((one) => one.kind === 'look' || isApart(one.value, low, high));
+    }),
   );
+}
+
+/** Over-limit is apart from every number, and has nothing beyond it. */
+function isApart(value: number, low: number, high: number): boolean {
+  const margin = (end: number) =>
+    Number.isFinite(end) ? APART_SHARE * Math.abs(end) + APART_LEAST : 0;
+  return value < low - margin(low) || value > high + margin(high);
 }
 
 /** Evenly spread, first and last among them. */

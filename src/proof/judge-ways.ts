@@ -62,8 +62,10 @@ export function judgeOf(
     const lostAt =
       way.visits.findLast(({ step }) => wanted.some((id) => reach(step).has(id))) ?? last ?? null;
     if (conclusion.faults.length > 0) return [{ ...way, verdict: 'wrong', lostAt }];
-    const seen = way.samples.filter((sample) => discriminating.detects(way.fault, sample));
-    const unseen = way.samples.filter((sample) => !seen.includes(sample));
+    const seen: number[] = [];
+    const unseen: number[] = [];
+    for (const sample of way.samples)
+      (discriminating.detects(way.fault, sample) ? seen : unseen).push(sample);
     const part = (samples: readonly number[], verdict: JudgedWay['verdict']): JudgedWay[] =>
       samples.length === 0
         ? []

@@ -11,10 +11,11 @@ import { testEntries } from '../suspects/test-entries.ts';
 import { ambiguityGroups } from './ambiguity-groups.ts';
 import { discriminatingTests } from './discriminating-tests.ts';
 import { type JudgedWay, judgeOf } from './judge-ways.ts';
+import { CarTeller } from './lost-cars.ts';
 import { rangeIssues } from './range-issues.ts';
 import { retestIssues } from './retest-issues.ts';
 import { stepIssues } from './step-issues.ts';
-import { walkFaults } from './walk-faults.ts';
+import { walkFault } from './walk-faults.ts';
 import { wayIssues } from './way-issues.ts';
 import { minutesOfWays } from './way-minutes.ts';
 
@@ -49,18 +50,35 @@ export interface Ending {
   readonly share: number;
 }
 
-/** Proves a linked procedure with the model of its circuit. The model keeps what it has shown, so keep the model. */
-export function proveProcedure(linked: LinkedProcedure, model: Model): Proof {
+/** Part of the time that the walk takes; the rest goes into what is found. About so with the shipped trees. */
+const WALK_SHARE = 0.8;
+const FINDERS = [wayIssues, rangeIssues, stepIssues, ambiguityGroups, retestIssues] as const;
+
+/**
+ * Proves a linked procedure with the model of its circuit. The model keeps what it has shown, so keep the model. `onShare`
+ * is called now and then with the part that is done, 0 to 1.
+ */
+export function proveProcedure(
+  linked: LinkedProcedure,
+  model: Model,
+  onShare: (share: number) => void = () => {},
+): Proof {
   const { procedure } = linked;
   const entries = testEntries(model.circuit, procedure, model.meter);
   const discriminating = discriminatingTests(model, entries);
   const judge = judgeOf(procedure, model.circuit, discriminating);
-  const ways = walkFaults(procedure, model).flatMap(judge.judge);
+  const faults = [HEALTHY, ...model.circuit.faults.map(({ id }) => id)];
+  const ways = faults.flatMap((fault, index) => {
+    onShare((WALK_SHARE * index) / faults.length);
+    return walkFault(procedure, model, fault).flatMap(judge.judge);
+  });
   const rows = rowsOf(model, ways, minutesOfWays(procedure, entries));
-  const facts = { linked, model, ways, judge, discriminating };
-  const issues = [wayIssues, rangeIssues, stepIssues, ambiguityGroups, retestIssues].flatMap(
-    (find) => find(facts),
-  );
+  const teller = new CarTeller(model, ways);
+  const facts = { linked, model, ways, judge, discriminating, teller };
+  const issues = FINDERS.flatMap((find, index) => {
+    onShare(WALK_SHARE + ((1 - WALK_SHARE) * index) / FINDERS.length);
+    return find(facts);
+  });
   const inseparable = rows.flatMap(({ fault, ends }) => {
     const share = ends.reduce(
       (sum, end) => sum + (end.verdict === 'inseparable' ? end.share : 0),
@@ -79,6 +97,7 @@ export interface ProofFacts {
   readonly ways: readonly JudgedWay[];
   readonly judge: ReturnType<typeof judgeOf>;
   readonly discriminating: ReturnType<typeof discriminatingTests>;
+  readonly teller: CarTeller;
 }
 
 function rowsOf(

@@ -6,10 +6,11 @@ import { testOf } from '../procedure/test-of.ts';
 import { formatRange } from '../quantity/format-quantity.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
-import { listed, percent } from './proof-words.ts';
+import { carNotes } from './lost-cars.ts';
+import { carsWords, listed } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
 import { sourceLocation } from './source-location.ts';
-import { NOTED_SHARE_MIN, WRONG_SHARE_MAX } from './way-issues.ts';
+import { WRONG_SHARE_MAX } from './way-issues.ts';
 
 /** Below this, in V, a healthy reading is no sign of swapped leads: drops along wires go both ways. */
 const REVERSED_VOLTS = -0.3;
@@ -28,60 +29,73 @@ export function rangeIssues(facts: ProofFacts): Issue[] {
   });
 }
 
-function tooNarrow({ linked, model }: ProofFacts, step: MeasureStep, good: RangeOutcome): Issue[] {
+function tooNarrow(
+  { linked, model, teller }: ProofFacts,
+  step: MeasureStep,
+  good: RangeOutcome,
+): Issue[] {
   const test = testOf(step)!;
-  let outside = 0;
+  const outside: number[] = [];
+  const inside: number[] = [];
   for (let sample = 0; sample < model.samples; sample += 1) {
     const shown = model.shows(HEALTHY, test, sample);
-    if (shown.kind === 'number' && !within(good, shown.value)) outside += 1;
+    if (shown.kind === 'number') (within(good, shown.value) ? inside : outside).push(sample);
   }
-  const share = outside / model.samples;
+  const share = outside.length / model.samples;
   const expected = model.expected(test);
   const range = computedRange(model, test);
-  if (share < NOTED_SHARE_MIN || expected.kind !== 'number' || !range) return [];
+  if (share === 0 || expected.kind !== 'number' || !range) return [];
   const { low, high } = endsOf(range);
+  const lost = teller.beside({ fault: HEALTHY, samples: outside, share }, inside);
   return [
     {
       code: 'good-too-narrow',
       severity: share > WRONG_SHARE_MAX ? 'error' : 'warning',
       at: sourceLocation(linked, step.id, ['outcomes', good.name]),
-      words: `a healthy circuit reads ${formatRange(expected.low, expected.high, step.unit)} at "${step.id}", and in ${percent(share)} of cases that is not "good" (${rangeWords(good, step)})`,
+      words: `a healthy circuit reads ${formatRange(expected.low, expected.high, step.unit)} at "${step.id}", and in ${carsWords(lost.cars)}, that is not "good" (${rangeWords(good, step)})`,
       fix: `with tolerances and meter a good reading is ${formatRange(step.unit === 'ohm' ? Math.max(0, low) : low, high, step.unit)}; write that, or "expect: computed" without limits`,
+      notes: carNotes([lost]),
+      cars: [lost.cars],
     },
   ];
 }
 
 /** Faults that pass as good here though they read otherwise than a healthy circuit, and are then lost. */
 function tooWide(
-  { linked, model, ways }: ProofFacts,
+  { linked, model, ways, teller }: ProofFacts,
   step: MeasureStep,
   good: RangeOutcome,
 ): Issue[] {
   const test = testOf(step)!;
   const { low, high } = endsOf(computedRange(model, test)!);
-  const passed = new Map<string, number[]>();
+  const passed = new Map<string, Set<number>>();
+  const values: number[] = [];
   for (const way of ways) {
     if (way.verdict !== 'wrong' && way.verdict !== 'missed') continue;
     if (!way.visits.some((visit) => visit.step === step.id && visit.outcome === good.name))
       continue;
     for (const sample of way.samples) {
       const shown = model.shows(way.fault, test, sample);
-      if (shown.kind === 'number' && (shown.value < low || shown.value > high))
-        passed.set(way.fault, [...(passed.get(way.fault) ?? []), shown.value]);
+      if (shown.kind !== 'number' || (shown.value >= low && shown.value <= high)) continue;
+      values.push(shown.value);
+      passed.set(way.fault, (passed.get(way.fault) ?? new Set()).add(sample));
     }
   }
-  const noted = [...passed].filter(
-    ([, values]) => values.length / model.samples >= NOTED_SHARE_MIN,
-  );
-  if (noted.length === 0) return [];
-  const values = noted.flatMap(([, one]) => one);
+  if (passed.size === 0) return [];
+  const lost = [...passed].map(([fault, samples]) => {
+    const share = samples.size / model.samples;
+    return teller.cars({ fault, samples: [...samples], share });
+  });
+  const names = listed(lost.map(({ cars }) => `${cars.fault} (${carsWords(cars)})`));
   return [
     {
       code: 'good-too-wide',
       severity: 'warning',
       at: sourceLocation(linked, step.id, ['outcomes', good.name]),
-      words: `"good" of "${step.id}" (${rangeWords(good, step)}) also holds ${listed(noted.map(([fault]) => fault))} at ${formatRange(Math.min(...values), Math.max(...values), step.unit)}, which then ends wrongly`,
+      words: `"good" of "${step.id}" (${rangeWords(good, step)}) also holds ${names} at ${formatRange(Math.min(...values), Math.max(...values), step.unit)}, which then ends wrongly`,
       fix: `a healthy circuit reads ${formatRange(low, high, step.unit)} here with tolerances and meter; draw the limit closer`,
+      notes: carNotes(lost),
+      cars: lost.map(({ cars }) => cars),
     },
   ];
 }

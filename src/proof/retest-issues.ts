@@ -46,6 +46,6 @@ export function retestIssues({ linked, model, ways }: ProofFacts): Issue[] {
     const test = testOf(step);
     if (!test || (step.kind !== 'measure' && step.kind !== 'look')) return false;
     const now = outcomeOf(step, model.shows(fault, test, sample));
-    return now !== outcomeOf(step, model.shows(HEALTHY, test, sample));
+    return now !== outcomeOf(step, model.shows(HEALTHY, test, sample, fault));
   }
 }

@@ -1,7 +1,7 @@
 /** Steps that tell nothing apart, and branches that nothing ever comes to. */
 
 import { nextSteps } from '../procedure/check-structure.ts';
-import { type Step, stepOf } from '../procedure/procedure.ts';
+import { type MeasureStep, type Step, stepOf } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
@@ -28,7 +28,7 @@ export function stepIssues(facts: ProofFacts): Issue[] {
   const issues: Issue[] = [];
   for (const [id, outcomes] of left) {
     const step = stepOf(linked.procedure, id);
-    if (testOf(step) === null) continue;
+    if (testOf(step) === null || readsTheBattery(step)) continue;
     const [only, ...others] = [...outcomes];
     if (!only || others.length > 0 || only[1].size < 2 || targetsOf(step).size < 2) continue;
     issues.push({
@@ -74,7 +74,11 @@ function excusedSteps(
     const step = steps[id];
     if (!step || step.kind === 'conclude') continue;
     if (step.cannot !== null) found.add(step.cannot);
-    if (step.kind === 'ask' || (step.kind === 'measure' && step.probe === null))
+    if (
+      step.kind === 'ask' ||
+      (step.kind === 'measure' && step.probe === null) ||
+      readsTheBattery(step)
+    )
       for (const { go } of step.outcomes) found.add(go);
   }
   for (const id of found) {
@@ -82,6 +86,16 @@ function excusedSteps(
     for (const next of step ? nextSteps(step) : []) found.add(next);
   }
   return found;
+}
+
+/** The battery's own volts tell the car and no fault: they are the measure of what is read later. */
+function readsTheBattery(step: Step): step is MeasureStep {
+  return (
+    step.kind === 'measure' &&
+    step.probe?.kind === 'volts' &&
+    step.probe.plus === 'battery.positive' &&
+    step.probe.minus === 'battery.negative'
+  );
 }
 
 function targetsOf(step: Step): Set<string> {

@@ -10,14 +10,15 @@ import { HEALTHY } from '../suspects/prediction-table.ts';
 import { betterTarget } from './better-target.ts';
 import { nameOfTest } from './discriminating-tests.ts';
 import type { JudgedWay } from './judge-ways.ts';
-import { listed, percent, quoted } from './proof-words.ts';
+import { carNotes, faultWords } from './lost-cars.ts';
+import { carsWords, listed, percent, quoted } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
 import { entriesOf, outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
 
-/** A fault of which more than this ends wrongly is an error of the tree; less is a warning. Our choice. */
-export const WRONG_SHARE_MAX = 0.1;
-/** Less than this is one sample in the far corner of all tolerances, and not told. Our choice. */
-export const NOTED_SHARE_MIN = 0.02;
+/** A fault of which more than this ends wrongly is an error of the tree; any less is a warning. Our choice. */
+export const WRONG_SHARE_MAX = 0.01;
+/** A fault of which more than this is put right without being named is told. Our choice. */
+const ELSEWHERE_SHARE_MIN = 0.1;
 
 /** As many different faults lost at one outcome point to what is measured there. */
 const MANY = 4;
@@ -45,7 +46,7 @@ interface Lost {
 
 /** One issue for each decision and the conclusion it wrongly leads to. */
 export function wayIssues(facts: ProofFacts): Issue[] {
-  const { ways } = facts;
+  const { ways, teller } = facts;
   const wrongShare = new Map<string, number>();
   const groups = new Map<string, Lost>();
   for (const way of ways) {
@@ -65,19 +66,17 @@ export function wayIssues(facts: ProofFacts): Issue[] {
     loss.share += way.share;
     loss.ways.push(way);
   }
-  const told = [...groups.values()].flatMap((group): Issue[] => {
-    const noted = [...group.losses.values()].filter(
-      ({ fault }) => wrongShare.get(fault)! >= NOTED_SHARE_MIN,
-    );
-    if (noted.length === 0) return [];
-    const grave = noted.some(({ fault }) => wrongShare.get(fault)! > WRONG_SHARE_MAX);
-    noted.sort((a, b) => b.share - a.share);
-    return [
-      {
-        ...issueOf(facts, group, noted),
-        severity: grave ? ('error' as const) : ('warning' as const),
-      },
-    ];
+  const told = [...groups.values()].map((group): Issue => {
+    const losses = [...group.losses.values()].sort((a, b) => b.share - a.share);
+    const grave = losses.some(({ fault }) => wrongShare.get(fault)! > WRONG_SHARE_MAX);
+    const lost = losses.map((loss) => teller.cars({ ...loss, samples: samplesOf(loss) }));
+    const names = listed(lost.map(({ cars }) => `${faultWords(cars.fault)} (${carsWords(cars)})`));
+    return {
+      ...issueOf(facts, group, losses, names),
+      severity: grave ? 'error' : 'warning',
+      notes: carNotes(lost),
+      cars: lost.map(({ cars }) => cars),
+    };
   });
   return [...told, ...namedElsewhere(facts)];
 }
@@ -94,7 +93,7 @@ function namedElsewhere({ linked, ways, judge }: ProofFacts): Issue[] {
     shares.set(key, { fault, end: end.step, share: share + (shares.get(key)?.share ?? 0) });
   }
   return [...shares.values()]
-    .filter(({ share }) => share > WRONG_SHARE_MAX)
+    .filter(({ share }) => share > ELSEWHERE_SHARE_MIN)
     .map(({ fault, end, share }) => ({
       code: 'named-elsewhere',
       severity: 'warning',
@@ -108,11 +107,9 @@ function issueOf(
   facts: ProofFacts,
   { verdict, at, end }: Lost,
   losses: readonly Loss[],
+  names: string,
 ): Omit<Issue, 'severity'> {
   const { linked, judge } = facts;
-  const names = listed(
-    losses.map(({ fault, share }) => `${faultWords(fault)} (${percent(share)})`),
-  );
   const [first] = losses;
   if (verdict === 'dead-end' || verdict === 'endless')
     return {
@@ -239,6 +236,11 @@ function splitWords(facts: ProofFacts, end: string, loss: Loss): string {
     : `no single test tells them apart in all cases: ${also}, or take two tests`;
 }
 
+/** Each once, however many ways it goes by. */
+function samplesOf({ ways }: Loss): number[] {
+  return [...new Set(ways.flatMap(({ samples }) => samples))];
+}
+
 /** Keys of the tests on the first of its ways: what has been made already parts nothing more. */
 function testsMade({ linked }: ProofFacts, { ways }: Loss): Set<string> {
   const tests = ways[0]!.visits.map(({ step }) => testOf(stepOf(linked.procedure, step)));
@@ -273,8 +275,4 @@ function readingWords({ linked, model }: ProofFacts, id: string, { fault, ways }
       return shown.kind === 'number' ? [shown.value] : [];
     });
   return `reading ${formatRange(Math.min(...values), Math.max(...values), step.unit)}`;
-}
-
-function faultWords(fault: string): string {
-  return fault === HEALTHY ? 'a healthy circuit' : fault;
 }

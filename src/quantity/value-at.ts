@@ -6,10 +6,12 @@ const FAR_APART = 3;
 
 /**
  * The quantile of `value` at `u` in 0..1: of the values it may have, the share `u` lies before this one. Rises with `u`;
- * of several alternatives the first takes the first part of 0..1, in the order in which they are written.
+ * of several alternatives the first takes the first part of 0..1, in the order in which they are written. Above 1 and
+ * below 0, by up to one, lies what the value should not be: up to `OUTSIDE_MOST` times beyond its ends.
  */
 export function valueAt(value: Toleranced, u: number): number {
   const { low, high, oneOf } = value;
+  if (u > 1 || u < 0) return outside(value, u);
   if (oneOf !== undefined) {
     let before = 0;
     for (let index = 0; ; index += 1) {
@@ -22,6 +24,14 @@ export function valueAt(value: Toleranced, u: number): number {
   }
   if (low === high) return low;
   return value.spread === 'log' ? low * (high / low) ** u : low + (high - low) * u;
+}
+
+/** A value that is not as described lies up to this many times beyond its end. Our choice. */
+const OUTSIDE_MOST = 3;
+
+function outside({ low, high }: Toleranced, u: number): number {
+  if (u > 1) return high > 0 ? high * OUTSIDE_MOST ** (u - 1) : high + (u - 1) * (high - low);
+  return low > 0 ? low / OUTSIDE_MOST ** -u : low + u * (high - low);
 }
 
 /**

@@ -32,6 +32,11 @@ export function copperOhms({ areaM2, metres, degC = 20, factor = 1 }: CopperWire
   return ((COPPER_OHM_METRES * metres) / areaM2) * factor * (1 + COPPER_PER_KELVIN * (degC - 20));
 }
 
+/** How many times its resistance at `fromCelsius` copper has at `toCelsius`. Not below -100 degC. */
+export function copperRise(fromCelsius: number, toCelsius: number): number {
+  return (1 + COPPER_PER_KELVIN * (toCelsius - 20)) / (1 + COPPER_PER_KELVIN * (fromCelsius - 20));
+}
+
 /** Diameter in metres of solid wire of American gauge `gauge`; 0, -1, -2, -3 stand for 0, 00, 000, 0000. */
 export function awgDiameterM(gauge: number): number {
   return 0.005 * 0.0254 * 92 ** ((36 - gauge) / 39);

@@ -37,9 +37,15 @@ export function recordConclusion(
     repair,
     customer: tree && tree.id === concluded.conclusion ? bind(customerWords(session, tree)) : '',
     proven: concluded.proven,
+    restsOn: restsOn(concluded, readings),
     evidence: concluded.evidence.flatMap((line) => evidenceOf(context, line, readings, towards)),
     ruledOut: concluded.ruledOut.flatMap((line) => ruledOutOf(context, line, readings)),
   };
+}
+
+function restsOn({ restsOn: reading }: Concluded, readings: Readings): RecordConclusion['restsOn'] {
+  const read = reading === undefined ? undefined : readings.get(reading);
+  return reading === undefined || !read ? null : { reading, words: `${read.title}: ${read.found}` };
 }
 
 /** A fault in the circuit's words. */

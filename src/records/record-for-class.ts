@@ -120,6 +120,16 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       text: mask(caution.text),
       readBy: caution.readBy === '' ? '' : REMOVED,
     })),
+    known: record.known.map((one) => ({
+      ...when(one),
+      quantity: mask(one.quantity),
+      words: mask(one.words),
+      is: mask(one.is),
+      typed: mask(one.typed),
+      from: mask(one.from),
+      of: one.of,
+      standing: one.standing,
+    })),
     notes: record.notes.map((note) => ({
       ...when(note),
       step: mask(note.step),
@@ -140,6 +150,10 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       repair: mask(conclusion.repair),
       customer: mask(conclusion.customer),
       proven: conclusion.proven,
+      restsOn: conclusion.restsOn && {
+        reading: conclusion.restsOn.reading,
+        words: mask(conclusion.restsOn.words),
+      },
       evidence: conclusion.evidence.map(({ reading, test, where, found, pointsTo, counted }) => ({
         reading,
         test: mask(test),

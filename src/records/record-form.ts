@@ -63,6 +63,8 @@ export interface SessionRecord {
   /** Tests that no step asked for, in the order they were made. */
   readonly tests: readonly RecordTest[];
   readonly cautions: readonly RecordCaution[];
+  /** What was known of this car, by the job sheet and as it was set, what was taken back or said anew as well. */
+  readonly known: readonly RecordKnown[];
   readonly notes: readonly (Moment & { readonly step: string; readonly text: string })[];
   readonly corrections: readonly RecordCorrection[];
   readonly interruptions: readonly (Moment & { readonly words: string })[];
@@ -210,6 +212,19 @@ export interface RecordCaution extends Moment {
   readonly readBy: string;
 }
 
+/** A value of the car that somebody knew. */
+export interface RecordKnown extends Moment {
+  readonly quantity: string;
+  readonly words: string;
+  /** What it is, in words: `7.76 to 8.24 V`; and as it was typed. */
+  readonly is: string;
+  readonly typed: string;
+  /** From where it is known, in words. */
+  readonly from: string;
+  readonly of: 'job sheet' | 'session';
+  readonly standing: 'standing' | 'taken back' | 'said anew';
+}
+
 export interface RecordCorrection extends Moment {
   readonly step: string;
   /** Number of the line that was taken back. */
@@ -227,6 +242,8 @@ export interface RecordConclusion extends Moment {
   readonly customer: string;
   /** Three independent pieces of evidence; null when it was not weighed. */
   readonly proven: boolean | null;
+  /** The one reading, made once, that it rests on; null where it rests on none alone. */
+  readonly restsOn: { readonly reading: number; readonly words: string } | null;
   readonly evidence: readonly RecordEvidence[];
   readonly ruledOut: readonly RecordRuledOut[];
 }

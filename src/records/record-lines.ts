@@ -21,6 +21,7 @@ import type {
   TestRecorded,
 } from '../session/events.ts';
 import { capturedWords } from '../session/measure-capture.ts';
+import { stepThen } from '../session/step-here.ts';
 import type { RecordContext, Today } from './record-context.ts';
 import type { Reading, RecordLine, RecordTest } from './record-form.ts';
 
@@ -119,7 +120,7 @@ type LineFacts = Omit<RecordLine, 'number' | 'standing' | 'event' | 'at' | 'work
 function lineOf(context: RecordContext, event: Answer): LineFacts {
   const { session, bind, showsGood } = context;
   const { job, circuit } = session.opened;
-  const step = stepOf(procedureOf(session.opened), event.step);
+  const step = stepThen(session, stepOf(procedureOf(session.opened), event.step), event);
   const base = {
     step: step.id,
     title: bind(step.title),

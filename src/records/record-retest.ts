@@ -10,6 +10,7 @@ import {
 } from '../session/events.ts';
 import { passingWords, retestLines, VERDICT_WORDS } from '../session/retest.ts';
 import { type Session, standingAnswers } from '../session/session.ts';
+import { stepThen } from '../session/step-here.ts';
 import type { RecordContext } from './record-context.ts';
 import type { Reading, RecordRetest, RetestRow } from './record-form.ts';
 import {
@@ -43,7 +44,7 @@ function rowOf(context: RecordContext, event: Retest): RetestRow {
   const { session, bind, clock } = context;
   const { job, circuit } = session.opened;
   const procedure = procedureOf(session.opened);
-  const step = stepOf(procedure, event.step);
+  const step = stepThen(session, stepOf(procedure, event.step), event);
   const was = captured(context, captureBefore(session, step.id)).capture;
   return {
     ...clock(event),

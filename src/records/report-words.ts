@@ -65,7 +65,9 @@ export function provenWords({ circuit, conclusion }: SessionRecord): string {
     case true:
       return 'proven by at least three independent pieces of evidence';
     case false:
-      return 'not proven: fewer than three independent pieces of evidence point to it';
+      return conclusion.restsOn
+        ? 'not proven: it rests on one reading that was not made again'
+        : 'not proven: fewer than three independent pieces of evidence point to it';
   }
 }
 

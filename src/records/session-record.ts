@@ -18,6 +18,7 @@ import {
   type RecordVehicle,
   type SessionRecord,
 } from './record-form.ts';
+import { recordKnown } from './record-known.ts';
 import { recordLines, recordTests } from './record-lines.ts';
 import { recordRetest } from './record-retest.ts';
 import { handsWords, originWords } from './report-words.ts';
@@ -84,6 +85,7 @@ export function recordOf(
         readBy: event.readBy ?? '',
       })),
     ),
+    known: recordKnown(context),
     notes: session.notes.map((event) => ({
       ...clock(event),
       step: titleOf(context, event.step),

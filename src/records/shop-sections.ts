@@ -19,6 +19,7 @@ export function shopSections(record: SessionRecord): Section[] {
     summary(record),
     ...drillSections(record),
     jobSection(record),
+    section('Known of this car', known(record)),
     section('Wiring', wiring(record)),
     section('Measurements', measurements(record)),
     section('Captures', captures(record)),
@@ -130,6 +131,7 @@ function conclusion(record: SessionRecord): Section {
         ['Faults', end.faults.map(({ words, id }) => `${words} [${id}]`).join('; ')],
         ['Repair', end.repair],
         ['Certainty', provenWords(record)],
+        ['Rests on one reading', end.restsOn ? `${end.restsOn.words}; it was not made again` : ''],
         ['Concluded at', timeWords(end)],
       ]),
     },
@@ -170,6 +172,25 @@ function impossible(record: SessionRecord): Block[] {
   );
   if (lines.length === 0) return [];
   return [{ kind: 'list', items: lines.map((line) => `${line.title}: ${line.reason}`) }];
+}
+
+/** What was set aside of it says so in words. */
+function known(record: SessionRecord): Block[] {
+  if (record.known.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption: 'Values that readings were weighed with',
+      heads: ['Value', 'Is', 'From', 'Said'],
+      widths: [30, 20, 20, 16],
+      rows: record.known.map((one) => [
+        cell(one.words, one.standing === 'standing' ? '' : one.standing),
+        cell(one.is, `typed: ${one.typed}`),
+        cell(one.from),
+        cell(one.of === 'job sheet' ? 'on the job sheet' : timeWords(one)),
+      ]),
+    },
+  ];
 }
 
 function notes(record: SessionRecord): Block[] {

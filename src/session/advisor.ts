@@ -3,8 +3,11 @@
  * Words are for a person; the ids, numbers and tests beside them for a program.
  */
 import type { Look, Shown, Test } from '../circuit/test.ts';
+import type { CarView } from './car-view.ts';
 import type { WeighedConclusion } from './command.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
+import type { GoodHere } from './good-here.ts';
+import type { PossibleValues } from './possible-values.ts';
 import type { Session } from './session.ts';
 
 export interface Advisor {
@@ -27,17 +30,39 @@ export interface Diagnosis {
   readonly suspects: SuspectView;
   /** The three tests that would tell most now, best first; empty when nothing would. */
   readonly nextTests: readonly Proposal[];
+  /** What the readings have shown of this car; null where its unknown values are not weighed. */
+  readonly car: CarView | null;
+  /** What is good for this car in a test that shows a number; null for others, and where cars are not weighed. */
+  readonly goodHere: (test: Test) => GoodHere | null;
+  /** What a test that shows a number can show, whatever is wrong; null for others, and where cars are not weighed. */
+  readonly possible: (test: Test) => PossibleValues | null;
   /** Evidence for and against a conclusion with these faults (empty for "no fault found"). */
   readonly weigh: (faults: readonly string[]) => Weighed;
 }
 
 export interface Weighed extends WeighedConclusion {
+  /** After all readings, 0 to 1. */
+  readonly chance: number;
   /** Independent pieces of evidence still missing for "proven", 0 to 3. */
   readonly missing: number;
   /** Set when no single fault explains the readings, as in `SuspectView`. */
   readonly unexplained: string | null;
-  /** Cheap tests that would give them. */
+  readonly hangsOn: EventNumber | null;
+  /**
+   * What is to be made before the conclusion is accepted: the test of the reading that it hangs on, once more, or where the
+   * readings do not bear it out, the test that tells most. Null where neither is, or only a step can.
+   */
+  readonly first: Proposal | null;
+  /** The repair that the readings speak for instead, where they do not bear the conclusion out; else null. */
+  readonly instead: SuspectRow | null;
+  /** Cheap tests that would give them, the one to make again first. */
   readonly wouldProve: readonly Proposal[];
+}
+
+/** Whether what is to be made first is the reading that the conclusion hangs on, and not another test. */
+export function isMadeAgain({ hangsOn, first }: Pick<Weighed, 'hangsOn' | 'first'>): boolean {
+  // A repeat is there to support the conclusion and tells nothing apart.
+  return hangsOn !== null && first !== null && first.bits === null;
 }
 
 export interface SuspectView {

@@ -8,13 +8,18 @@ import { parseReading } from '../quantity/parse-reading.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
+import type { Weighed } from './advisor.ts';
 import type { Command, WeighedConclusion } from './command.ts';
+import type { EventNumber } from './events.ts';
 import { expectedReading } from './expected-reading.ts';
 import { expectedShown } from './expected-shown.ts';
 import type { AnswersDraft } from './generated/answers.mjs';
 import validate from './generated/answers.mjs';
 import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
+import { readSaid } from './read-known.ts';
 import { presentStep, type Session } from './session.ts';
+import { modelHere } from './step-here.ts';
 
 type AnswerDraft = AnswersDraft['answers'][number];
 
@@ -38,7 +43,10 @@ export function loadAnswers(text: string, file: string): Checked<AnswersFile> {
 /** What an answer is understood with. */
 export interface AnswerContext {
   /** What weighs a conclusion with these faults; from the advisor. */
-  readonly weigh: (session: Session, faults: readonly string[]) => WeighedConclusion | undefined;
+  readonly weigh: (
+    session: Session,
+    faults: readonly string[],
+  ) => (WeighedConclusion & Partial<Pick<Weighed, 'first' | 'instead'>>) | undefined;
   /** Null for a session without a circuit. */
   readonly model: Model | null;
 }
@@ -48,6 +56,8 @@ interface Misfit {
   readonly code: string;
   readonly words: string;
   readonly fix?: string;
+  /** Place within the answer; the answer itself where there is none. */
+  readonly at?: readonly string[];
 }
 
 /** The command for answer `index`, or the issue at its place when it does not fit what is asked. */
@@ -59,8 +69,9 @@ export function commandFor(
 ): Command | Issue {
   const found = commandOf(file.answers[index]!, session, context);
   if ('type' in found) return found;
-  const at = file.source.locate(['answers', index]);
-  return { severity: 'error', at, ...found };
+  const { at: inside = [], ...rest } = found;
+  const at = file.source.locate(['answers', index, ...inside]);
+  return { severity: 'error', at, ...rest };
 }
 
 function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext): Command | Misfit {
@@ -72,7 +83,9 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
       fix: 'put the answers in the order of the session',
     };
   if (isTestDraft(draft)) return testCommand(draft, session, context);
+  if (draft.again !== undefined) return madeAgain(draft, draft.again, session, context);
   if (draft.acknowledge) return { type: 'acknowledge-cautions' };
+  if (draft.known) return setCommand(draft.known, session);
   if (draft.note !== undefined) return { type: 'add-note', text: draft.note };
   if (draft.back) return { type: 'go-back' };
   if (draft.pause) return { type: 'pause' };
@@ -87,20 +100,86 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
   return {
     code: 'empty-answer',
     words: 'this answers nothing',
-    fix: 'give one of: reading, choose, measure, test, done, cannot, acknowledge, note, back, pause, conclude, faults, words',
+    fix: 'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, known, note, back, pause, conclude, faults, words',
   };
 }
 
-function conclusion(draft: AnswerDraft, session: Session, { weigh }: AnswerContext): Command {
-  const step = presentStep(session);
+function setCommand(said: NonNullable<AnswerDraft['known']>, session: Session): Command | Misfit {
+  const { circuit } = session.opened;
+  if (!circuit)
+    return {
+      code: 'no-circuit',
+      words: 'this procedure has no circuit of which anything could be known',
+      fix: 'leave this answer out',
+    };
+  const read = readSaid(circuit, said);
+  if ('quantity' in read) return { type: 'set-value', ...read };
+  const { at, code, words, fix } = read;
+  return { code, words, fix, at: ['known', at] };
+}
+
+function conclusion(
+  draft: AnswerDraft,
+  session: Session,
+  context: AnswerContext,
+): Command | Misfit {
   const isOwn = draft.faults !== undefined || draft.words !== undefined;
-  const faults = draft.faults ?? (!isOwn && step?.kind === 'conclude' ? step.faults : null);
-  const weighed = faults ? weigh(session, faults) : undefined;
+  const weighed = weighedBy(draft, session, context);
+  if (weighed && (weighed.first || weighed.instead) && !draft.accept) {
+    const { hangsOn = null } = weighed;
+    return hangsOn === null ? notBorneOut(weighed) : restsOnOne(hangsOn);
+  }
   return {
     type: 'conclude',
     ...(isOwn ? { own: { words: draft.words ?? null, faults: draft.faults ?? [] } } : {}),
     ...(weighed ? { weighed } : {}),
   };
+}
+
+function restsOnOne(reading: EventNumber): Misfit {
+  return {
+    code: 'rests-on-one-reading',
+    words: `this conclusion rests on one reading, that of event ${reading}`,
+    fix: 'make it again in an answer before this one, with "again: READING", or add "accept: true"',
+  };
+}
+
+function notBorneOut({ instead }: Partial<Pick<Weighed, 'instead'>>): Misfit {
+  const other = instead?.faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
+  const better = other
+    ? `conclude on what they speak for, with "faults: [${other.join(', ')}]"`
+    : 'make the test that tells most in an answer before this one, with "again: READING"';
+  return {
+    code: 'not-borne-out',
+    words: 'the readings do not bear this conclusion out',
+    fix: `${better}, or add "accept: true"`,
+  };
+}
+
+/** The conclusion that an answer accepts or names; nothing where it has no faults to weigh. */
+function weighedBy(draft: AnswerDraft, session: Session, { weigh }: AnswerContext) {
+  const step = presentStep(session);
+  const ofTree = draft.words === undefined && step?.kind === 'conclude' ? step.faults : null;
+  const faults = draft.faults ?? ofTree;
+  return faults ? weigh(session, faults) : undefined;
+}
+
+/** The test that is to be made before the conclusion: the reading that it rests on once more, or what tells most. */
+function madeAgain(
+  draft: AnswerDraft,
+  shown: string | number,
+  session: Session,
+  context: AnswerContext,
+): Command | Misfit {
+  const again = weighedBy(draft, session, context)?.first;
+  if (!again || !context.model)
+    return {
+      code: 'nothing-to-make-again',
+      words: 'no conclusion that wants a test before it is asked here',
+      fix: 'leave this answer out',
+    };
+  const told = again.kind === 'number' ? { reading: shown } : { choose: String(shown) };
+  return madeTest({ ...draft, ...told }, again.test, session, context.model);
 }
 
 function cautionFirst(of: string, pending: readonly { readonly id: string }[]): Misfit {
@@ -155,6 +234,15 @@ function testCommand(
     };
   const test = draftedTest(draft, model.circuit);
   if ('code' in test) return test;
+  return madeTest(draft, test, session, model);
+}
+
+function madeTest(
+  draft: AnswerDraft,
+  test: Test,
+  session: Session,
+  model: Model,
+): Command | Misfit {
   const reason = model.refusal(test);
   if (reason !== null)
     return {
@@ -167,7 +255,7 @@ function testCommand(
     return draft.acknowledge
       ? { type: 'acknowledge-cautions', test }
       : cautionFirst('this test', pending);
-  return shownCommand(draft, test, model);
+  return shownCommand(draft, test, modelHere(session, model));
 }
 
 function shownCommand(draft: AnswerDraft, test: Test, model: Model): Command | Misfit {

@@ -1,19 +1,19 @@
 /** Which suspects a session is about: faults that stay, those that come and go as well, or two at once. */
 import { inputTerminals } from '../circuit/circuit.ts';
-import { type Model, pairId } from '../circuit/model.ts';
-import { UnsolvedCircuit } from '../circuit/sample-solver.ts';
-import type { Shown, Test } from '../circuit/test.ts';
+import type { Model } from '../circuit/model.ts';
 import type { CodeKind } from '../identify/describe-code.ts';
+import type { Procedure } from '../procedure/procedure.ts';
 import { type Candidate, HEALTHY } from '../suspects/prediction-table.ts';
 import { priorFor, withHealthy } from '../suspects/prior.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
+import { carSampler, type SamplerAsk } from './car-sampler.ts';
 import { codeKindsOf } from './code-answer.ts';
 import { codeChance } from './code-chance.ts';
 import type { SessionOpened } from './events.ts';
 import {
   faultIdOf,
+  type IntermittentSuspects,
   intermittentCodeChance,
-  intermittentShows,
   isIntermittent,
   ON_A_DRILL,
   ON_THE_ROAD,
@@ -22,18 +22,13 @@ import {
 } from './intermittent.ts';
 import { pairSuspects } from './pair-suspects.ts';
 import type { Session } from './session.ts';
-import { SuspectSpace } from './suspect-space.ts';
+import { type Answers, SuspectSpace } from './suspect-space.ts';
 import { type TestTable, testTable } from './test-table.ts';
 
 /** What the suspects of a session depend on, of its first event. */
 export type About = Pick<SessionOpened, 'procedure' | 'job' | 'vehicle'>;
 
-/**
- * Of the model's samples the first so many: a low-discrepancy sequence is even in every beginning of it, and the first
- * look at all tests of a circuit then takes half a second instead of one and a half.
- */
-const ADVISOR_SAMPLES = 32;
-/** Of pairs, of which there are ten times as many. */
+/** Of two faults at once, of which there are hundreds, each is asked on so many cars. */
 const PAIR_SAMPLES = 8;
 
 /** Spaces over one model that are kept, the last ones used: the drills of a class share them, and sessions one after another. */
@@ -124,10 +119,8 @@ function thoseThatStay(model: Model, about: About): SuspectSpace {
   return new SuspectSpace({
     ...{ model, table, candidates, faultsOf },
     tests: table.entries,
-    shows: (id, { test }, sample) => model.shows(id, test!, sample),
-    samples: samplesOf(model),
     prior: priorOf(candidates, about, codeChance(model, inputTerminals(model.circuit))),
-    showsPair: (ids, test, sample) => pairShows(model, ids, test, sample),
+    answers: overCars(model, about.procedure, null),
   });
 }
 
@@ -141,9 +134,8 @@ function intermittentSuspects(model: Model, about: About): SuspectSpace {
   return new SuspectSpace({
     ...{ model, table, candidates, faultsOf },
     tests: [...tests, ...wakingTests(about.procedure)],
-    shows: intermittentShows(model, about.procedure, samplesOf(model), how),
-    samples: samplesOf(model),
     prior: priorOf(candidates, about, intermittentCodeChance(ofCode)),
+    answers: overCars(model, about.procedure, how),
   });
 }
 
@@ -161,14 +153,23 @@ function twoAtOnce(model: Model, about: About, truth: readonly string[]): Suspec
   return new SuspectSpace({
     ...{ model, table, ...pairs },
     tests: table.entries,
-    shows: (id, { test }, sample) => model.shows(id, test!, sample),
-    samples: Math.min(model.samples, PAIR_SAMPLES),
     prior: priorOf(pairs.candidates, about, () => 1),
+    answers: {
+      over: 'samples',
+      samples: Math.min(model.samples, PAIR_SAMPLES),
+      shows: (id, { test }, sample) => model.shows(id, test!, sample),
+    },
   });
 }
 
-function samplesOf(model: Model): number {
-  return Math.min(model.samples, ADVISOR_SAMPLES);
+function overCars(
+  model: Model,
+  procedure: Procedure | null,
+  intermittent: IntermittentSuspects | null,
+): Answers {
+  const sampler = (testAt: SamplerAsk['testAt']) =>
+    carSampler({ model, procedure, testAt, intermittent });
+  return { over: 'cars', sampler };
 }
 
 function faultsOf(candidate: string): readonly string[] {
@@ -191,26 +192,4 @@ function priorOf(
 function replacedIn({ job, vehicle }: About): string[] {
   if (vehicle.kind === 'drill' && vehicle.earlierRepair !== null) return [vehicle.earlierRepair];
   return job.earlierRepairs.flatMap(({ part }) => (part === null ? [] : [part]));
-}
-
-/**
- * A fault beside the healthy circuit and two faults in the same thing are no pair, and two that the solver finds no
- * rest for are none it can tell of: then the first is shown alone, which explains no more than it did.
- */
-function pairShows(
-  model: Model,
-  [firstId, secondId]: readonly [string, string],
-  test: Test,
-  sample: number,
-): Shown {
-  const [first, second] = [firstId, secondId].map((id) =>
-    model.circuit.faults.find((fault) => fault.id === id),
-  );
-  const both = first && second ? pairId(first, second) : null;
-  try {
-    if (both !== null) return model.shows(both, test, sample);
-  } catch (error) {
-    if (!(error instanceof UnsolvedCircuit)) throw error;
-  }
-  return model.shows(firstId, test, sample);
 }

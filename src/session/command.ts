@@ -1,8 +1,11 @@
 /** What can be asked of a session, and what the model adds to a conclusion. `decide.ts` says what comes of it. */
+import type { KnownValue } from '../circuit/known-values.ts';
+import type { KnownFrom } from '../circuit/known-words.ts';
 import type { KeptShown } from '../circuit/shown-of.ts';
 import type { Look, Meter, Test } from '../circuit/test.ts';
 import type {
   AnswerRevealed,
+  EventNumber,
   EvidenceLine,
   ExpectedShown,
   Hand,
@@ -41,7 +44,13 @@ export type Command =
     }
   | { readonly type: 'mark-done' }
   | { readonly type: 'cannot-do'; readonly reason: string }
-  /** Takes back the answer of the trail position, or the last one. */
+  /** What a value of this car is; null for not known after all. Until the conclusion, and not on a drill. */
+  | ({
+      readonly type: 'set-value';
+      readonly typed: string;
+      readonly from: KnownFrom;
+    } & KnownValue)
+  /** Takes back the answer of the trail position, or what was done last: an answer, or a value that was set. */
   | { readonly type: 'go-back'; readonly to?: number }
   | { readonly type: 'add-note'; readonly text: string }
   | {
@@ -90,4 +99,6 @@ export interface WeighedConclusion {
   readonly evidence: readonly EvidenceLine[];
   readonly ruledOut: readonly RuledOutLine[];
   readonly proven: boolean;
+  /** The reading without which it would be less likely than not; none where it hangs on none alone. */
+  readonly hangsOn?: EventNumber | null;
 }

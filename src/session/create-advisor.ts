@@ -1,7 +1,9 @@
 /** Joins the circuit's model and the ranking of suspects to what a session needs of them. */
 import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
-import type { Model } from '../circuit/model.ts';
+import { type Model, summarised } from '../circuit/model.ts';
+import type { Test } from '../circuit/test.ts';
+import { testKey } from '../circuit/test-key.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
 import {
@@ -15,20 +17,30 @@ import type { Proposal as Found } from '../suspects/next-test.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { withHealthy } from '../suspects/prior.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
+import { reachOf } from '../suspects/shown-reach.ts';
+import { COSTS, testCost } from '../suspects/test-cost.ts';
 import { PLANNED_MASS, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import { whatChanged } from '../suspects/what-changed.ts';
 import type { Advisor, Diagnosis, Proposal, SuspectRow, SuspectView, Weighed } from './advisor.ts';
+import { type CarView, carView } from './car-view.ts';
 import { type About, chooseSuspects } from './choose-suspects.ts';
 import type { EvidenceLine, ExpectedShown } from './events.ts';
-import { expectedShown } from './expected-shown.ts';
+import { expectedFrom, expectedShown } from './expected-shown.ts';
+import { type GoodHere, goodHere } from './good-here.ts';
 import { isIntermittent } from './intermittent.ts';
+import type { PossibleValues } from './possible-values.ts';
 import type { Session } from './session.ts';
 import type { SessionReading } from './session-readings.ts';
 import { meansOf, situationOf } from './spent-minutes.ts';
 import type { Standing, SuspectSpace } from './suspect-space.ts';
+import { testsBeside } from './tests-beside.ts';
 
 /** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
 const PAIR_SHARE = 0.5;
+
+/** A conclusion with less chance than this is not accepted without a word: the readings do not bear it out. Our choice. */
+const BORNE_OUT = 0.8;
+const MORE_LIKELY_THAN_NOT = 0.5;
 
 /** An advisor over `model` for sessions that were opened so. */
 export function createAdvisor(model: Model, about: About): Advisor {
@@ -58,10 +70,13 @@ class StateDiagnosis implements Diagnosis {
   private readonly ranking: Ranking;
   private readonly standing: Standing;
   private readonly isIntermittent: boolean;
+  private readonly good = new Map<string, GoodHere | null>();
+  private readonly reaches = new Map<string, PossibleValues | null>();
   private readonly weighed = new Map<string, Weighed>();
   private view: SuspectView | undefined;
   private tests: readonly Proposal[] | undefined;
   private left: readonly string[] | undefined;
+  private known: { readonly car: CarView | null } | undefined;
 
   constructor(model: Model, job: Job, session: Session, space: SuspectSpace) {
     this.model = model;
@@ -87,6 +102,81 @@ class StateDiagnosis implements Diagnosis {
   get nextTests(): readonly Proposal[] {
     this.tests ??= this.propose();
     return this.tests;
+  }
+
+  get car(): CarView | null {
+    this.known ??= { car: this.carShown() };
+    return this.known.car;
+  }
+
+  private carShown(): CarView | null {
+    const { readings, ranking, space } = this;
+    if (!ranking.car) return null;
+    const before = Array.from(
+      { length: readings.length + 1 },
+      (_, many) => space.rank(readings.slice(0, many)).car,
+    );
+    return carView({
+      quantities: this.model.quantities,
+      misfit: ranking.misfit,
+      leading: ranking.repairs[0]!.chance,
+      before: before.filter((one) => one !== null),
+      events: readings.map(({ event }) => event),
+      disagrees: this.culprit()?.event ?? null,
+    });
+  }
+
+  goodHere(test: Test): GoodHere | null {
+    const key = testKey(test);
+    const known = this.good.get(key);
+    if (known !== undefined) return known;
+    const made = this.goodIn(test);
+    this.good.set(key, made);
+    return made;
+  }
+
+  private goodIn(test: Test): GoodHere | null {
+    const { kind } = test.probe;
+    if (kind !== 'volts' && kind !== 'ohms') return null;
+    const { readings, space, car } = this;
+    const place = space.placeOf(test);
+    if (place === null || !car) return null;
+    const shown = (many: number) => this.expectedAfter(readings.slice(0, many), place, test);
+    const tellers = [...new Set(car.values.map(({ by }) => by))];
+    return goodHere({
+      expected: shown(readings.length),
+      unit: kind === 'ohms' ? 'ohm' : 'V',
+      batteryVolts: this.circuit.battery.rest.nominal,
+      told: tellers.map((event) => {
+        const at = readings.findIndex((one) => one.event === event);
+        return { event, before: shown(at), after: shown(at + 1) };
+      }),
+    });
+  }
+
+  possible(test: Test): PossibleValues | null {
+    const key = testKey(test);
+    const known = this.reaches.get(key);
+    if (known !== undefined) return known;
+    const made = this.possibleIn(test);
+    this.reaches.set(key, made);
+    return made;
+  }
+
+  private possibleIn(test: Test): PossibleValues | null {
+    const { kind } = test.probe;
+    if (kind !== 'volts' && kind !== 'ohms') return null;
+    const place = this.space.placeOf(test);
+    const reach = place === null ? null : this.space.reach(this.readings, place);
+    if (!reach || (reach.spans.length === 0 && !reach.overLimit)) return null;
+    const beside = () =>
+      testsBeside(test, this.circuit).flatMap(({ test: other, words }) => {
+        const at = this.space.placeOf(other);
+        const shown = at === null ? null : this.space.soundShows(this.readings, at);
+        const ways = (shown ?? []).map((one) => [{ shown: one, share: 1 }]);
+        return reachOf([ways]).spans.map((span) => ({ words, span }));
+      });
+    return { ...reach, unit: kind === 'ohms' ? 'ohm' : 'V', meter: this.model.meter, beside };
   }
 
   weigh(faults: readonly string[]): Weighed {
@@ -143,26 +233,36 @@ class StateDiagnosis implements Diagnosis {
     const unexplained = this.unexplained();
     if (!weighed) {
       const missing = EVIDENCE_NEEDED;
-      return { evidence: [], ruledOut: [], proven: false, missing, unexplained, wouldProve: [] };
+      const none = { evidence: [], ruledOut: [], proven: false, hangsOn: null, first: null };
+      return { ...none, chance: 0, instead: null, wouldProve: [], missing, unexplained };
     }
     const eventAt = (at: number) => readings[at]!.event;
     const evidence: EvidenceLine[] = [
       ...weighed.evidence.map(({ reading }) => ({ counted: true, reading: eventAt(reading) })),
       ...weighed.carrying.map((reading) => ({ counted: false, reading: eventAt(reading) })),
     ];
+    const [hanging] = weighed.hangsOn;
+    const again = hanging === undefined ? null : this.again(hanging);
     const offered = () =>
-      this.toldApart(
-        weighed.offers.map(({ test, minutes }) =>
+      this.toldApart([
+        ...(again ? [again] : []),
+        ...weighed.offers.map(({ test, minutes }) =>
           this.proposal(test, minutes, {
             shows: [],
             why: 'would support or break this conclusion',
             bits: null,
           }),
         ),
-      );
+      ]);
     let wouldProve: readonly Proposal[] | undefined;
+    const { chance } = weighed;
+    const isBorneOut = chance >= BORNE_OUT;
+    const first = again ?? (isBorneOut ? null : (this.nextTests[0] ?? null));
     return {
       evidence,
+      chance,
+      first,
+      instead: first === null && !isBorneOut ? this.leaderInstead(chance, faults) : null,
       // A list of repairs: that something is wrong, the conclusion itself says.
       ruledOut: weighed.ruledOut
         .filter(({ repair }) => repair !== HEALTHY)
@@ -170,11 +270,30 @@ class StateDiagnosis implements Diagnosis {
       proven: weighed.proven,
       unexplained,
       missing: weighed.missing,
+      hangsOn: hanging === undefined ? null : eventAt(hanging),
       get wouldProve() {
         wouldProve ??= offered();
         return wouldProve;
       },
     };
+  }
+
+  /** The leading repair, where it is likelier than not and than the conclusion, and none of its own. */
+  private leaderInstead(chance: number, concluded: readonly string[]): SuspectRow | null {
+    const [leader] = this.suspects.rows;
+    if (!leader || leader.chance < MORE_LIKELY_THAN_NOT || leader.chance <= chance) return null;
+    const faults = leader.faults.map(({ id }) => id);
+    return faults.some((id) => concluded.includes(id)) ? null : leader;
+  }
+
+  /** The test of a reading once more; null where only a step of the tree can make it. */
+  private again(reading: number): Proposal | null {
+    const { test } = this.readings[reading]!;
+    if (this.space.testAt(test).test === null) return null;
+    const { now, means } = this.standing;
+    const { minutes } = testCost(this.space.testAt(test), now, COSTS, means.helper);
+    const why = 'the conclusion hangs on this one reading: make it again';
+    return this.proposal(test, minutes, { shows: [], why, bits: null });
   }
 
   /** A procedure may give one title to two tests; then each says where and how it looks. */
@@ -259,6 +378,23 @@ class StateDiagnosis implements Diagnosis {
     return withHealthy(this.circuit.faults).find(({ id }) => id === fault)?.words ?? fault;
   }
 
+  /** What is good for this car. */
+  private expectedHere(place: number, test: Test): ExpectedShown {
+    return this.expectedAfter(this.readings, place, test);
+  }
+
+  private expectedAfter(
+    readings: readonly SessionReading[],
+    place: number,
+    test: Test,
+  ): ExpectedShown {
+    const shown = this.space.soundShows(readings, place);
+    const [first] = shown ?? [];
+    return shown && first
+      ? expectedFrom(this.model.meter, summarised(first, shown))
+      : expectedShown(this.model, test);
+  }
+
   /** A test of the table that the person could do now. */
   private proposal(
     place: number,
@@ -269,8 +405,8 @@ class StateDiagnosis implements Diagnosis {
     const entry = space.testAt(place);
     const { test, id } = entry;
     if (test === null) throw new Error(`advisor: "${id}" is done only where the tree has it`);
-    const column = space.table.column(place);
-    const expected = expectedShown(model, test);
+    const column = this.ranking.table.column(place);
+    const expected = this.expectedHere(place, test);
     const unit = column.kind === 'number' ? (column.unit ?? 'V') : null;
     return {
       ...{ id, test, needs: entry.needs, ...told },

@@ -1,3 +1,4 @@
+import { knownFlaw } from '../circuit/known-values.ts';
 import type { Look } from '../circuit/test.ts';
 import {
   type Caution,
@@ -22,6 +23,8 @@ import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
 import type { Refusal } from './refusal.ts';
 import { isOutcomeOf, isRepeatable, passes, verdictNow } from './retest.ts';
 import { presentConclusion, presentStep, type Session } from './session.ts';
+import './session-model.ts';
+import { stepHere } from './step-here.ts';
 
 export type Decision =
   | { readonly ok: true; readonly events: readonly SessionEvent[] }
@@ -53,6 +56,8 @@ export function decide(session: Session, command: Command, now: When): Decision 
         meter: command.meter,
         ...now,
       });
+    case 'set-value':
+      return setValue(session, command, now);
     case 'record-test':
       return recordTest(session, command, now);
     case 'pause':
@@ -135,9 +140,10 @@ function acknowledge(
   });
 }
 
-function stepNamed({ opened }: Session, id: string): Step | undefined {
-  const steps = opened.procedure?.steps;
-  return steps && Object.hasOwn(steps, id) ? steps[id] : undefined;
+function stepNamed(session: Session, id: string): Step | undefined {
+  const steps = session.opened.procedure?.steps;
+  const step = steps && Object.hasOwn(steps, id) ? steps[id] : undefined;
+  return step && stepHere(session, step);
 }
 
 type AnswerCommand = Extract<
@@ -272,8 +278,35 @@ function goBack(session: Session, to: number | undefined, now: When): Decision {
   if (session.status === 'closed') return notOpen(session);
   const answered = session.trail.filter((visit) => visit.answer !== null);
   const visit = to === undefined ? answered[answered.length - 1] : session.trail[to];
+  const set = to === undefined ? valueAfter(session, visit?.answer ?? null) : null;
+  if (set !== null) return events({ type: 'value-taken-back', set, ...now });
   if (!visit || visit.answer === null) return refuse({ code: 'nothing-to-take-back' });
   return events({ type: 'step-reopened', step: visit.step, answer: visit.answer, ...now });
+}
+
+/** Number of the event that set a value last, where that was after the answer at `answer`; null where none was. */
+function valueAfter(session: Session, answer: number | null): number | null {
+  const kept = session.values.findLast(({ takenBack }) => !takenBack);
+  if (!kept) return null;
+  const at = session.events.indexOf(kept.event);
+  const answered = answer === null ? undefined : session.answers[answer]?.event;
+  const isLater = answered === undefined || at > session.events.indexOf(answered);
+  return isLater ? at + 1 : null;
+}
+
+function setValue(
+  session: Session,
+  { quantity, is, typed, from }: Extract<Command, { type: 'set-value' }>,
+  now: When,
+): Decision {
+  if (session.status !== 'open') return notOpen(session);
+  const { circuit, vehicle } = session.opened;
+  if (vehicle.kind === 'drill') return refuse({ code: 'as-described' });
+  if (circuit === null) return refuse({ code: 'no-values' });
+  const flaw = knownFlaw(circuit, { quantity, is });
+  if (flaw !== null) return refuse({ code: 'bad-value', flaw });
+  const said = { kind: from.kind, words: from.words.trim() };
+  return events({ type: 'value-set', quantity, is, typed: typed.trim(), from: said, ...now });
 }
 
 function conclude(
@@ -296,6 +329,7 @@ function conclude(
     evidence: weighed?.evidence ?? [],
     ruledOut: weighed?.ruledOut ?? [],
     proven: weighed?.proven ?? null,
+    ...(weighed?.hangsOn ? { restsOn: weighed.hangsOn } : {}),
     ...now,
   });
 }

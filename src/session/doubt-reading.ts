@@ -1,19 +1,43 @@
 /** A reading that says more of how it was taken than of the vehicle: asked about before it counts. */
 import type { Judgement } from '../circuit/judge.ts';
+import { formatQuantity } from '../quantity/format-quantity.ts';
+import { impossibleWords, type PossibleValues } from './possible-values.ts';
+
+type Judge = (value: number) => Judgement | null;
 
 /**
- * Why a reading is doubted, in words without a full stop, or null: over limit where volts are asked, or a value that
- * would be good with the leads exchanged. `judge` is that of the step.
+ * Why a reading is doubted, in words without a full stop, or null: over limit where volts are asked, a value that would
+ * be good with the leads exchanged or in a thousandth or a thousand of its unit, or one that nothing in the circuit
+ * shows. `judge` is that of the step; `possible` gives what the test can show, null where nobody knows.
  */
 export function doubtReading(
   value: number,
   unit: string,
-  judge: (value: number) => Judgement | null,
+  judge: Judge,
+  possible: () => PossibleValues | null = () => null,
 ): string | null {
   if (unit === 'V' && value === Number.POSITIVE_INFINITY)
     return 'over limit on a volts range: check the range, and that the meter is on volts';
+  const isGood = (one: number) => judge(one)?.verdict === 'good';
   const verdict = judge(value)?.verdict;
-  if ((verdict === 'low' || verdict === 'high') && judge(-value)?.verdict === 'good')
+  const isOff = verdict === 'low' || verdict === 'high';
+  if (isOff && isGood(-value))
     return 'the leads look swapped: with red and black exchanged it would be good';
-  return null;
+  const meant = isOff && (unit === 'V' || unit === 'ohm') ? inOtherUnit(value, isGood) : null;
+  if (meant !== null && (unit === 'V' || unit === 'ohm'))
+    return `${formatQuantity({ value: meant, unit })} would be good here: check the unit`;
+  if (isGood(value)) return null;
+  const known = possible();
+  return known && impossibleWords(known, value, isGood);
+}
+
+/** Milli, kilo and mega are one key apart. */
+const OTHER_UNITS = [1000, 1 / 1000];
+/** Where so much more and so much less would be good as well, that it would be good says nothing. Our choice. */
+const NARROW_TIMES = 1.5;
+
+function inOtherUnit(value: number, isGood: (value: number) => boolean): number | null {
+  const meant = OTHER_UNITS.map((factor) => value * factor).find(isGood);
+  if (meant === undefined || !Number.isFinite(meant)) return null;
+  return isGood(meant * NARROW_TIMES) || isGood(meant / NARROW_TIMES) ? null : meant;
 }

@@ -2,6 +2,8 @@
 
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Judgement } from '../circuit/judge.ts';
+import type { KnownValue } from '../circuit/known-values.ts';
+import type { KnownFrom } from '../circuit/known-words.ts';
 import type { KeptShown } from '../circuit/shown-of.ts';
 import type { Look, Meter, Test, VehicleState } from '../circuit/test.ts';
 import type { CautionRule } from '../procedure/cautions.ts';
@@ -45,6 +47,8 @@ export interface SessionOpened extends When {
   /** Null in free order: any test, and a conclusion of one's own. */
   readonly procedure: Procedure | null;
   readonly circuit: Circuit | null;
+  /** What the job sheet says is known of this car, as read with the circuit; absent where it says nothing. */
+  readonly known?: readonly SetValue[];
   /** Which cautions stand before a test that no step asks for; empty in files of early versions. */
   readonly cautionRules: readonly CautionRule[];
   /** Where readings come from: a real vehicle, or a simulated one with this fault and sample. */
@@ -228,6 +232,24 @@ export type ExpectedShown =
   | { readonly kind: 'number'; readonly low: number | null; readonly high: number | null }
   | { readonly kind: 'look'; readonly looks: readonly Look[] };
 
+/** A value of this car: as typed, as understood, and from where it is known. */
+export interface SetValue extends KnownValue {
+  readonly typed: string;
+  readonly from: KnownFrom;
+}
+
+/** The person knows a value of this car, or says that it is not known after all. All readings are weighed anew with it. */
+export interface ValueSet extends When, SetValue {
+  readonly type: 'value-set';
+}
+
+/** What was set last is taken back; it stays in the file. */
+export interface ValueTakenBack extends When {
+  readonly type: 'value-taken-back';
+  /** The event that set it. */
+  readonly set: EventNumber;
+}
+
 export interface NoteAdded extends When {
   readonly type: 'note-added';
   /** Step at which it was written; null in free order. */
@@ -265,6 +287,8 @@ export interface Concluded extends When {
   readonly ruledOut: readonly RuledOutLine[];
   /** Independent pieces of evidence; three make it proven. Null when there is no circuit to weigh it with. */
   readonly proven: boolean | null;
+  /** The one reading that it rests on, made once and accepted all the same; absent where it rests on none alone. */
+  readonly restsOn?: EventNumber;
 }
 
 /** A reading that speaks for the conclusion. */
@@ -381,6 +405,8 @@ export type SessionEvent =
   | StepImpossible
   | StepReopened
   | TestRecorded
+  | ValueSet
+  | ValueTakenBack
   | NoteAdded
   | InstrumentsChanged
   | SessionPaused

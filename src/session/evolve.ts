@@ -20,6 +20,7 @@ export function openSession(opened: SessionOpened): Session {
     acknowledged: { state: '', ids: [] },
     acknowledgements: [],
     tests: [],
+    values: [],
     notes: [],
     concluded: null,
     retests: [],
@@ -99,13 +100,20 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
         ...kept,
         superseded: true,
       }));
-      // What is tested again after another conclusion is tested after another repair.
-      const back = { ...session, status: 'open', concluded: null, retests: [] } as const;
-      return withWay(back, answers, lists);
+      return withWay({ ...session, ...reopened() }, answers, lists);
     }
     case 'test-recorded': {
       const acknowledged = acknowledgedAfter(session, event.test.setup.state);
       return { ...session, acknowledged, tests: lists.add(session.tests, event) };
+    }
+    case 'value-set':
+      return { ...session, values: lists.add(session.values, { event, takenBack: false }) };
+    case 'value-taken-back': {
+      const at = session.values.findIndex(
+        (kept) => session.events.indexOf(kept.event) === event.set - 1,
+      );
+      const values = lists.change(session.values, at, (kept) => ({ ...kept, takenBack: true }));
+      return { ...session, ...reopened(), values };
     }
     case 'note-added':
       return { ...session, notes: lists.add(session.notes, event) };
@@ -136,6 +144,11 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
     case 'segment-continued':
       return session;
   }
+}
+
+/** What is tested again after another conclusion is tested after another repair. A list of its own, as it may grow. */
+function reopened() {
+  return { status: 'open', concluded: null, retests: [] } as const;
 }
 
 function statusOf(session: Session): Session['status'] {

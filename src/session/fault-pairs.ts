@@ -38,6 +38,8 @@ function wiresOf(circuit: Circuit, { effect }: Fault): string[] {
     case 'contact-open':
     case 'contact-resistive':
       return wiresAt(circuit, effect.terminal);
+    case 'wires-swapped':
+      return effect.terminals.flatMap((terminal) => wiresAt(circuit, terminal));
     case 'part':
       return wiresAt(circuit, `${effect.part}.${effect.at}`);
     case 'target':

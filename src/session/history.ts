@@ -29,6 +29,7 @@ import { type Flaw, openingFlaw, showsSuch, testFlaw, unknownFault } from './ope
 import { refusalWords } from './refusal.ts';
 import { closeCommand } from './retest.ts';
 import { presentStep, type Session } from './session.ts';
+import { stepHere } from './step-here.ts';
 
 export interface History {
   /** The state as far as the events could be followed; null when not even the first could. */
@@ -110,9 +111,10 @@ function nameFlaw(session: Session, event: SessionEvent): Flaw {
   }
 }
 
-function stepNamed({ opened }: Session, id: string): Step | undefined {
-  const steps = opened.procedure?.steps;
-  return steps && Object.hasOwn(steps, id) ? steps[id] : undefined;
+function stepNamed(session: Session, id: string): Step | undefined {
+  const steps = session.opened.procedure?.steps;
+  const step = steps && Object.hasOwn(steps, id) ? steps[id] : undefined;
+  return step && stepHere(session, step);
 }
 
 function shownFlaw({ test, shown, expected }: TestRecorded): Flaw {
@@ -128,13 +130,17 @@ function unknownRepair({ opened }: Session, repairs: readonly string[]): Flaw {
 }
 
 /** What a conclusion rests on must have been read before it, and three pieces prove it under every version of the rules. */
-function conclusionFlaw(session: Session, { evidence, ruledOut, proven }: Concluded): Flaw {
+function conclusionFlaw(session: Session, concluded: Concluded): Flaw {
+  const { evidence, ruledOut, proven, restsOn } = concluded;
   if (proven && piecesAmong(evidence) < PIECES_NEEDED)
     return `is called proven by ${piecesAmong(evidence)} pieces of evidence, where ${PIECES_NEEDED} are needed`;
+  if (proven && restsOn !== undefined)
+    return `is called proven, where it rests on the one reading of event ${restsOn}`;
   if (proven !== null && !session.opened.circuit) return 'was weighed where there is no circuit';
-  const unread = [...evidence, ...ruledOut]
-    .flatMap(readingsOf)
-    .find((seq) => !isReading(session.events[seq - 1]));
+  const unread = [
+    ...[...evidence, ...ruledOut].flatMap(readingsOf),
+    ...(restsOn === undefined ? [] : [restsOn]),
+  ].find((seq) => !isReading(session.events[seq - 1]));
   if (unread !== undefined) return `rests on event ${unread}, which is no reading before it`;
   const repairs = ruledOut.flatMap((line) => ('repair' in line ? [line.repair] : []));
   return unknownRepair(session, repairs);
@@ -360,6 +366,12 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
       const { test, typed, shown, expected } = event;
       return { type: 'record-test', test, typed, shown, expected, ...captureOf(event) };
     }
+    case 'value-set': {
+      const { quantity, is, typed, from } = event;
+      return { type: 'set-value', quantity, is, typed, from };
+    }
+    case 'value-taken-back':
+      return { type: 'go-back' };
     case 'note-added':
       return { type: 'add-note', text: event.text };
     case 'instruments-changed':
@@ -369,9 +381,10 @@ function commandOf(session: Session, event: SessionEvent): Command | null | 'imp
     case 'session-resumed':
       return { type: 'resume', program: event.program, by: event.by };
     case 'concluded': {
-      const { ownWords, faults, evidence, ruledOut, proven, conclusion } = event;
+      const { ownWords, faults, evidence, ruledOut, proven, conclusion, restsOn } = event;
       const own = conclusion === null ? { own: { words: ownWords, faults } } : {};
-      const weighed = proven === null ? {} : { weighed: { evidence, ruledOut, proven } };
+      const hangsOn = restsOn ?? null;
+      const weighed = proven === null ? {} : { weighed: { evidence, ruledOut, proven, hangsOn } };
       return { type: 'conclude', ...own, ...weighed };
     }
     case 'retest-recorded': {

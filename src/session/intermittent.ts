@@ -4,8 +4,7 @@
  * stays, and as one that shows only to the eyes, and to who moves the harness or warms the sensor.
  */
 import type { Circuit } from '../circuit/circuit.ts';
-import type { Model } from '../circuit/model.ts';
-import type { Shown, Test } from '../circuit/test.ts';
+import type { Shown } from '../circuit/test.ts';
 import type { CodeKind } from '../identify/describe-code.ts';
 import {
   type AskOutcome,
@@ -15,9 +14,8 @@ import {
   stepOf,
   WAKING,
 } from '../procedure/procedure.ts';
-import { type Candidate, HEALTHY, type TableTest } from '../suspects/prediction-table.ts';
-import type { TestEntry } from '../suspects/test-entries.ts';
-import { chanceOf } from './chance-of.ts';
+import type { Way } from '../suspects/fact.ts';
+import type { Candidate, TableTest } from '../suspects/prediction-table.ts';
 import { codeKindsOf } from './code-answer.ts';
 import type { Answer } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';
@@ -132,31 +130,21 @@ export function wakingTests(procedure: Procedure | null): WakingTest[] {
   }));
 }
 
-/** What a suspect of `withIntermittent` shows; `samples` are how many there are. */
-export function intermittentShows(
-  model: Model,
-  procedure: Procedure | null,
-  samples: number,
-  { present, moved }: IntermittentSuspects,
-): (candidate: string, test: TestEntry | WakingTest, sample: number) => Shown {
-  const places = new Map(
-    wakingPlaces(procedure).map((place) => [wakingId(place.step, place.outcome), place]),
+/** The faults that a waking test wakes, where they are there. */
+export function wakingFaults(procedure: Procedure | null, test: string): readonly string[] {
+  return (
+    wakingPlaces(procedure).find(({ step, outcome }) => wakingId(step, outcome) === test)?.faults ??
+    []
   );
-  return (candidate, { id, test }, sample) => {
-    const fault = faultIdOf(candidate);
-    const isFleeting = fault !== candidate;
-    if (test !== null) {
-      const chance = test.wiggle ? moved : present;
-      const isThere =
-        !isFleeting ||
-        test.probe.kind === 'inspect' ||
-        // Drawn anew for each test: what was there in one reading may be away in the next.
-        chanceOf(sample, `${fault} ${id}`) < chance;
-      return model.shows(isThere ? fault : HEALTHY, leftAlone(test), sample);
-    }
-    const woken = isFleeting && sample < WOKEN_CHANCE * samples;
-    return drops(woken && places.get(id)!.faults.includes(fault));
-  };
+}
+
+/** What a waking test shows for a fault that comes and goes in its place, or for any other suspect. */
+export function wakingWays(isOfIt: boolean): Way[] {
+  const chance = isOfIt ? WOKEN_CHANCE : 0;
+  return [
+    { shown: drops(true), share: chance },
+    { shown: drops(false), share: 1 - chance },
+  ];
 }
 
 /** What an answer says of the places of its step: those before the one that woke it were moved in vain. */
@@ -185,16 +173,6 @@ export function canWake(procedure: Procedure, step: Step): boolean {
 export function wakes(procedure: Procedure, step: Step, outcome: string): boolean {
   return placesOf(procedure, step).some((place) => place.outcome.name === outcome);
 }
-
-/** The same test without moving the harness, which the model need not solve anew. */
-function leftAlone(test: Test): Test {
-  if (!test.wiggle) return test;
-  const { wiggle, ...still } = test;
-  const known = STILL.get(test) ?? still;
-  STILL.set(test, known);
-  return known;
-}
-const STILL = new WeakMap<Test, Test>();
 
 /** As eyes have it: something is wrong there, or nothing. */
 function drops(isSeen: boolean): Shown {

@@ -11,6 +11,7 @@ import {
   type Part,
   type PullEnd,
 } from '../circuit/circuit.ts';
+import { knownFlaw } from '../circuit/known-values.ts';
 import { valueFlaw } from '../circuit/stored-values.ts';
 import { connectorsOf, terminalsOf } from '../circuit/terminals.ts';
 import { LOOKS, type Look, type Probe, type Shown, type Test } from '../circuit/test.ts';
@@ -27,9 +28,20 @@ export function openingFlaw(opened: SessionOpened): Flaw {
   return (
     (procedure && procedureFlaw(procedure)) ??
     (circuit && circuitFlaw(circuit)) ??
+    knownValuesFlaw(opened) ??
     conclusionFlaw(opened) ??
     vehicleFlaw(opened)
   );
+}
+
+/** What the job sheet says is known is of the circuit, and such as it can have. */
+function knownValuesFlaw({ circuit, known = [] }: SessionOpened): Flaw {
+  if (!circuit) return known.length > 0 ? 'knows values where there is no circuit (known)' : null;
+  for (const [index, one] of known.entries()) {
+    const odd = knownFlaw(circuit, one);
+    if (odd !== null) return `${odd} (known.${index})`;
+  }
+  return null;
 }
 
 function procedureFlaw({ start, steps }: Procedure): Flaw {
@@ -252,6 +264,10 @@ function effectFlaw(
       return pins.has(effect.terminal)
         ? null
         : `is of a contact that there is not, "${effect.terminal}"`;
+    case 'wires-swapped': {
+      const lost = effect.terminals.find((terminal) => !pins.has(terminal));
+      return lost === undefined ? null : `is of a contact that there is not, "${lost}"`;
+    }
     case 'part':
       return parts.some(({ name }) => name === effect.part)
         ? null

@@ -31,6 +31,12 @@ export type Refusal =
   | { readonly code: 'no-such-step'; readonly step: string }
   | { readonly code: 'no-such-fault'; readonly fault: string; readonly known: readonly string[] }
   | { readonly code: 'no-circuit' }
+  /** There is no circuit whose values could be set. */
+  | { readonly code: 'no-values' }
+  /** The vehicle of a drill is as its circuit describes it. */
+  | { readonly code: 'as-described' }
+  /** Nobody can know this of the circuit; the rest of a sentence. */
+  | { readonly code: 'bad-value'; readonly flaw: string }
   | { readonly code: 'nothing-to-take-back' }
   | { readonly code: 'not-open'; readonly status: 'paused' | 'concluded' | 'closed' | 'revealed' }
   | { readonly code: 'empty-text'; readonly of: 'note' | 'reason' | 'conclusion' }
@@ -87,6 +93,12 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
       ];
     case 'no-circuit':
       return ['there is no circuit behind this session', 'conclude in your own words'];
+    case 'no-values':
+      return ['there is no circuit behind this session, so there are no values to set'];
+    case 'as-described':
+      return ['the vehicle of a drill is as its circuit describes it'];
+    case 'bad-value':
+      return [`this ${refusal.flaw}`, 'see what can be set, and give a value in its unit'];
     case 'nothing-to-take-back':
       return ['there is no earlier answer to take back'];
     case 'not-open':

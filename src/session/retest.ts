@@ -14,6 +14,7 @@ import type { Command } from './command.ts';
 import type { Answer, RepairVerdict, Retest, RetestRecorded } from './events.ts';
 import { canWake, wakes } from './intermittent.ts';
 import { presentConclusion, type Session, standingAnswers } from './session.ts';
+import { stepHere } from './step-here.ts';
 
 /** What can be repeated: a measurement, a look, and a step that wakes a fault which comes and goes. */
 export type RepeatableStep = MeasureStep | LookStep | AskStep;
@@ -41,7 +42,7 @@ export function retestLines(session: Session): RetestLine[] {
   const named = isOwn ? [] : (presentConclusion(session)?.retest ?? []);
   const wanted = new Set(named.map((id) => doneAs(procedure, id, done)));
   return [...new Set([...done, ...Object.keys(procedure.steps)])].flatMap((id): RetestLine[] => {
-    const step = stepOf(procedure, id);
+    const step = stepHere(session, stepOf(procedure, id));
     if (!isRepeatable(procedure, step)) return [];
     const before = last.get(id) ?? null;
     if (!wanted.has(id) && !failed(procedure, step, before)) return [];

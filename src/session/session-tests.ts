@@ -7,6 +7,7 @@ import { expectedRangeWords } from '../procedure/test-words.ts';
 import type { ExpectedShown } from './events.ts';
 import { expectedShown } from './expected-shown.ts';
 import type { Session } from './session.ts';
+import { modelHere } from './step-here.ts';
 import { type TestTable, testTable } from './test-table.ts';
 
 /** A test that no step asks for, ready to be made; a proposal of the advisor is one with a reason. */
@@ -44,7 +45,7 @@ export function testToDo(
 ): TestToDo | { readonly refused: string } {
   const refusal = model.refusal(test);
   if (refusal !== null) return { refused: testRefusalWords(refusal) };
-  const expected = expectedShown(model, test);
+  const expected = expectedShown(modelHere(session, model), test);
   const { kind } = test.probe;
   const isNumber = kind === 'volts' || kind === 'ohms';
   return {

@@ -14,7 +14,9 @@ import type {
   SessionOpened,
   TestRecorded,
   TestStopped,
+  ValueSet,
 } from './events.ts';
+import { stepHere } from './step-here.ts';
 
 export type SessionStatus = 'open' | 'paused' | 'concluded' | 'closed';
 
@@ -31,6 +33,12 @@ export interface Visit {
   readonly answer: number | null;
 }
 
+/** A value of this car as it was set, and whether that was taken back since. */
+export interface KeptValue {
+  readonly event: ValueSet;
+  readonly takenBack: boolean;
+}
+
 export interface Session {
   readonly status: SessionStatus;
   readonly opened: SessionOpened;
@@ -45,6 +53,8 @@ export interface Session {
   readonly acknowledgements: readonly CautionAcknowledged[];
   /** Tests that no step asked for, in the order they were made. */
   readonly tests: readonly TestRecorded[];
+  /** What was set of this car's values, in the order in which it was. */
+  readonly values: readonly KeptValue[];
   readonly notes: readonly NoteAdded[];
   readonly concluded: Concluded | null;
   /** Since the present conclusion. */
@@ -57,11 +67,11 @@ export interface Session {
   readonly events: readonly SessionEvent[];
 }
 
-/** The step that is asked now: the last of the trail; null in free order. */
+/** The step that is asked now, as it is for this car: the last of the trail; null in free order. */
 export function presentStep(session: Session): Step | null {
   const { procedure } = session.opened;
   const last = session.trail.at(-1);
-  return procedure && last ? stepOf(procedure, last.step) : null;
+  return procedure && last ? stepHere(session, stepOf(procedure, last.step)) : null;
 }
 
 /** The conclusion the tree has come to, or null while it still asks. */

@@ -2,18 +2,21 @@
 import type { Model } from '../circuit/model.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import { type Corroboration, corroborate } from '../suspects/corroborate.ts';
+import { ERROR_MODEL } from '../suspects/error-model.ts';
 import type { Reading } from '../suspects/likelihood.ts';
 import { type ProposalAsk, type Proposals, proposeTests } from '../suspects/next-test.ts';
 import { AT_THE_START, findOptimum, type Optimum } from '../suspects/optimum.ts';
 import { type Outcomes, outcomesOf } from '../suspects/outcomes.ts';
+import { type CarSampler, Posteriors } from '../suspects/posterior.ts';
+import { rankByClouds } from '../suspects/posterior-ranking.ts';
 import {
   buildTable,
   type Candidate,
   HEALTHY,
   type PredictionTable,
 } from '../suspects/prediction-table.ts';
-import type { PairShows } from '../suspects/rank-pairs.ts';
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
+import type { Reach } from '../suspects/shown-reach.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
 import { type Verdict, verdictOf } from '../suspects/verdict.ts';
@@ -30,14 +33,24 @@ export interface SpaceAsk {
   /** The faults of a candidate by their ids; none for the healthy circuit. */
   readonly faultsOf: (candidate: string) => readonly string[];
   readonly tests: readonly (TestEntry | WakingTest)[];
-  /** What a test shows under a candidate in one sample of the tolerances. */
-  readonly shows: (candidate: string, test: TestEntry | WakingTest, sample: number) => Shown;
-  readonly samples: number;
   /** Chance of each candidate before any reading. */
   readonly prior: Float64Array;
-  /** Without it two faults at once are not thought of. */
-  readonly showsPair?: (ids: readonly [string, string], test: Test, sample: number) => Shown;
+  /** How the candidates answer to a test. */
+  readonly answers: Answers;
 }
+
+/** Over all cars that the circuit describes, or on a few fixed ones where there are too many candidates for that. */
+export type Answers =
+  | {
+      readonly over: 'cars';
+      /** `testAt` gives a test of the space by its place. */
+      readonly sampler: (testAt: (place: number) => TestEntry | WakingTest) => CarSampler;
+    }
+  | {
+      readonly over: 'samples';
+      readonly samples: number;
+      readonly shows: (candidate: string, test: TestEntry | WakingTest, sample: number) => Shown;
+    };
 
 /** Readings with their ranking, and what the person can do now. */
 export interface Standing {
@@ -55,36 +68,43 @@ const RANKINGS_KEPT = 64;
 
 /** Grows by the tests a person thinks of; the table computes a column when it is first asked for. */
 export class SuspectSpace {
+  /** Before any reading. */
   readonly table: PredictionTable;
-  readonly outcomes: (test: number) => Outcomes;
   readonly prior: Float64Array;
   readonly faultsOf: (candidate: string) => readonly string[];
   private readonly ask: SpaceAsk;
   private readonly tests: (TestEntry | WakingTest)[];
   private readonly byKey: Map<string, number>;
-  /** What tests show with two faults at once; absent where pairs are not thought of. */
-  readonly showsPair: PairShows | undefined;
+  private readonly posteriors: Posteriors | null;
+  private readonly outcomesIn = new WeakMap<PredictionTable, (test: number) => Outcomes>();
   private readonly rankings = new Map<string, Ranking>();
   private planned: Optimum | undefined;
 
   constructor(ask: SpaceAsk) {
-    const { candidates, tests, shows, samples, prior, showsPair, faultsOf } = ask;
+    const { candidates, tests, answers, prior, faultsOf } = ask;
     this.ask = ask;
     this.tests = [...tests];
     this.byKey = new Map(tests.map((one, index) => [keyOf(one), index]));
-    this.table = buildTable(candidates, this.tests, shows, samples);
-    this.outcomes = outcomesOf(this.table);
     this.prior = prior;
     this.faultsOf = faultsOf;
-    this.showsPair =
-      showsPair &&
-      ((first, second, index) => {
-        const { test } = this.tests[index]!;
-        if (test === null) throw new Error('suspects: two faults at once are never woken');
-        return Array.from({ length: samples }, (_, sample) =>
-          showsPair([first, second], test, sample),
-        );
+    if (answers.over === 'samples') {
+      this.posteriors = null;
+      this.table = buildTable(candidates, this.tests, answers.shows, answers.samples);
+    } else {
+      const sampler = answers.sampler((place) => this.testAt(place));
+      const errorModel = ERROR_MODEL;
+      this.posteriors = new Posteriors({
+        ...{ candidates, tests: this.tests, sampler, prior, errorModel },
       });
+      this.table = this.posteriors.table;
+    }
+  }
+
+  /** What can be told apart in what the tests show, before any reading or in the table of a ranking. */
+  outcomes(table: PredictionTable = this.table): (test: number) => Outcomes {
+    const known = this.outcomesIn.get(table) ?? outcomesOf(table);
+    this.outcomesIn.set(table, known);
+    return known;
   }
 
   testAt(index: number): TestEntry | WakingTest {
@@ -115,19 +135,33 @@ export class SuspectSpace {
   /** The chances after `readings`; the last ones are kept. */
   rank(readings: readonly Reading[]): Ranking {
     const key = JSON.stringify(
-      readings.map(({ test, shown }) => [
+      readings.map(({ test, shown, standardUncertainty }) => [
         test,
         shown.kind === 'look' ? shown.look : String(shown.value),
+        standardUncertainty ?? null,
       ]),
     );
     const known = this.rankings.get(key);
     if (known) return known;
-    const { showsPair } = this;
-    const ranking = rankSuspects(this.table, readings, this.prior, showsPair ? { showsPair } : {});
+    const ranking = this.posteriors
+      ? rankByClouds(this.posteriors, readings)
+      : rankSuspects(this.table, readings, this.prior);
     this.rankings.set(key, ranking);
     const [oldest] = this.rankings.keys();
     if (this.rankings.size > RANKINGS_KEPT && oldest !== undefined) this.rankings.delete(oldest);
     return ranking;
+  }
+
+  /** What a test would show on this car if nothing were wrong, as far as the readings tell; null where cars are not known. */
+  soundShows(readings: readonly Reading[], test: number): readonly Shown[] | null {
+    const { posteriors } = this;
+    return posteriors ? posteriors.soundShows(posteriors.after(readings), test) : null;
+  }
+
+  /** Between which numbers a test can lie, whatever is wrong; null where cars are not known. */
+  reach(readings: readonly Reading[], test: number): Reach | null {
+    const { posteriors } = this;
+    return posteriors ? posteriors.reach(posteriors.after(readings), test) : null;
   }
 
   /** The tests to do next. */
@@ -135,15 +169,19 @@ export class SuspectSpace {
     { readings, ranking, now, means }: Standing,
     more: Pick<ProposalAsk, 'massKept'> = {},
   ): Proposals {
-    const { outcomes } = this;
+    const outcomes = this.outcomes(ranking.table);
     const without = this.doneOrOwn(readings);
-    return proposeTests(this.table, ranking, { now, means, outcomes, without, ...more });
+    return proposeTests(ranking.table, ranking, { now, means, outcomes, without, ...more });
   }
 
   /** Where the readings have led. */
   verdict({ readings, ranking, means }: Omit<Standing, 'now'>): Verdict {
-    const { outcomes } = this;
-    return verdictOf(this.table, ranking, { means, outcomes, without: this.doneOrOwn(readings) });
+    const outcomes = this.outcomes(ranking.table);
+    return verdictOf(ranking.table, ranking, {
+      means,
+      outcomes,
+      without: this.doneOrOwn(readings),
+    });
   }
 
   /** What the readings are worth for a conclusion that these candidates stand for; null when it names none of them. */
@@ -152,11 +190,11 @@ export class SuspectSpace {
     { readings, ranking, now, means }: Standing,
   ): Corroboration | null {
     if (concluded.length === 0) return null;
-    const { outcomes, prior, showsPair } = this;
-    return corroborate(this.table, {
+    const { prior } = this;
+    const outcomes = this.outcomes(ranking.table);
+    return corroborate(ranking.table, {
       ...{ concluded, readings, ranking, prior, outcomes, now, means },
       without: this.doneOrOwn([]),
-      ...(showsPair ? { showsPair } : {}),
     });
   }
 
@@ -181,7 +219,7 @@ export class SuspectSpace {
     this.planned ??= findOptimum(this.table, {
       chances: this.prior,
       tests: this.offered(),
-      outcomes: this.outcomes,
+      outcomes: this.outcomes(),
       start: AT_THE_START,
       expansionsMax: PLAN_EXPANSIONS,
       casesMax: PLAN_CASES,

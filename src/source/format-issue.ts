@@ -9,7 +9,7 @@ const WORDS_MAX = 600;
 /** Columns before the caret that a cut line keeps. */
 const CONTEXT_COLUMNS = 20;
 
-/** `file:line:column: error[code] words`, then the source line with carets when `text` is given, then the fix. */
+/** `file:line:column: error[code] words`, then the source line with carets when `text` is given, notes, then the fix. */
 export function formatIssue(issue: Issue, text?: string): string {
   const { file, line, column } = issue.at;
   const lines = [
@@ -17,6 +17,7 @@ export function formatIssue(issue: Issue, text?: string): string {
   ];
   const excerpt = text === undefined ? null : excerptOf(issue, text);
   if (excerpt) lines.push(...excerpt);
+  for (const note of issue.notes ?? []) lines.push(`  ${told(note)}`);
   if (issue.fix) lines.push(`  ${told(issue.fix)}`);
   return lines.join('\n');
 }

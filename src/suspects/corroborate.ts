@@ -3,14 +3,18 @@
  * alternative that the others left, so that no rival can hide behind another (`gather-evidence.ts`).
  */
 import { ERROR_MODEL, type ErrorModel } from './error-model.ts';
-import { carryingReadings, type Evidence, gatherEvidence } from './gather-evidence.ts';
-import { groupRows, likeliestOf, namedGroup, type Row } from './hypothesis-groups.ts';
+import {
+  carryingReadings,
+  type Evidence,
+  gatherEvidence,
+  LIKELIHOOD_MIN,
+} from './gather-evidence.ts';
+import { type Group, groupRows, likeliestOf, namedGroup, type Row } from './hypothesis-groups.ts';
 import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
 import { type Offer, offerTests } from './offer-tests.ts';
 import type { Outcomes } from './outcomes.ts';
 import type { PredictionTable } from './prediction-table.ts';
-import { priorFor } from './prior.ts';
-import type { PairShows } from './rank-pairs.ts';
+import { normalised, priorFor } from './prior.ts';
 import type { Ranking } from './rank-suspects.ts';
 import { type RuledOut, ruleOut } from './rule-out.ts';
 import type { CostModel, Means, Situation } from './test-cost.ts';
@@ -18,7 +22,9 @@ import type { CostModel, Means, Situation } from './test-cost.ts';
 /** Independent pieces that prove a conclusion. */
 export const EVIDENCE_NEEDED = 3;
 /** With less than this chance a rival stands that no piece has knocked down, and at least one more is missing. */
-const PROVEN_CHANCE = 0.9;
+const PROVEN_CHANCE = 0.99;
+/** Nothing is proven on a car that is not as described with more than this chance. Our choice. */
+const MISFIT_MAX = 0.1;
 /** A repair this unlikely is ruled out, when some reading speaks against it: rare things are not ruled out by being rare. */
 const RULED_OUT_CHANCE = 0.02;
 
@@ -35,6 +41,11 @@ export interface Corroboration {
   /** Places of readings that carry the conclusion and are no pieces of their own. */
   readonly carrying: readonly number[];
   readonly ruledOut: readonly RuledOut[];
+  /**
+   * Places of readings, each made once, without which the conclusion would be less likely than not: the most needed
+   * first. One slip of the hand would end in a wrong repair. None where it is not likelier than not with all of them.
+   */
+  readonly hangsOn: readonly number[];
   /** Tests that would give what is missing, the cheapest for its chance first; none when nothing is missing. */
   readonly offers: readonly Offer[];
 }
@@ -53,21 +64,20 @@ export interface CorroborationAsk {
   readonly without?: readonly number[];
   readonly costs?: CostModel;
   readonly errorModel?: ErrorModel;
-  /** What tests show with two faults at once, to tell what a reading rules out. */
-  readonly showsPair?: PairShows;
 }
 
 /** Weighs a conclusion. All faults with the same repair as a concluded one belong to it. */
 export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corroboration {
   const { ranking, readings } = ask;
   const errorModel = ask.errorModel ?? ERROR_MODEL;
-  const fits = readings.map((reading) => fitOf(table, reading, errorModel));
+  const { fits } = ranking;
   const own = ownRepairs(table, ask.concluded);
   const { evidence, rival } = gatherEvidence(table, ask, own, fits);
   const now = groupRows(table, own, ranking.chances);
   const [strongest] = now.others;
   const open = now.concluded.chance < PROVEN_CHANCE ? 1 : 0;
   const missing = rival ? Math.max(open, EVIDENCE_NEEDED - evidence.length) : 0;
+  const hangsOn = hangingOn(ask, now.concluded);
   const piecesWith = (reading: Reading) => {
     const more = { ...ask, readings: [...readings, reading] };
     return gatherEvidence(table, more, own, [...fits, fitOf(table, reading, errorModel)]).evidence
@@ -83,7 +93,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     fits,
     concluded: likeliestOf(named, ranking.chances),
     prior: ask.prior ?? priorFor(table.candidates),
-    showsPair: ask.showsPair,
+    showsPair: ranking.showsPair,
     errorModel,
   };
   // Against a rival that still stands the next piece is needed, else against the strongest that the pieces left.
@@ -99,7 +109,8 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     });
   let offers: readonly Offer[] | undefined;
   return {
-    proven: missing === 0 && ranking.explained,
+    proven:
+      missing === 0 && ranking.explained && ranking.misfit <= MISFIT_MAX && hangsOn.length === 0,
     missing,
     chance: now.concluded.chance,
     rival: next && {
@@ -107,6 +118,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
       chance: now.others.find(({ repair }) => repair === next.repair)!.chance,
     },
     evidence,
+    hangsOn,
     carrying: carryingReadings(table, ask, fits, evidence),
     ruledOut: now.others
       .filter(({ chance, repair }) => chance < RULED_OUT_CHANCE && !isTouched(repair))
@@ -119,6 +131,27 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     },
   };
 }
+
+/** As `Corroboration.hangsOn` has it. */
+function hangingOn({ readings, ranking }: CorroborationAsk, concluded: Group): number[] {
+  const { fits, chances } = ranking;
+  const mass = (list: readonly number[], weights: Float64Array) =>
+    list.reduce((sum, one) => sum + weights[one]!, 0);
+  if (mass(concluded.members, chances) < MORE_LIKELY_THAN_NOT) return [];
+  const made = (test: number) => readings.filter((one) => one.test === test).length;
+  return readings
+    .flatMap(({ test }, reading) => {
+      if (made(test) > 1) return [];
+      const without = normalised(
+        chances.map((chance, row) => chance / (fits[reading]!.perRow[row]! + LIKELIHOOD_MIN)),
+      );
+      const chance = mass(concluded.members, without);
+      return chance < MORE_LIKELY_THAN_NOT ? [{ reading, chance }] : [];
+    })
+    .sort((a, b) => a.chance - b.chance)
+    .map(({ reading }) => reading);
+}
+const MORE_LIKELY_THAN_NOT = 0.5;
 
 function ownRepairs(table: PredictionTable, concluded: readonly string[]): Set<string> {
   const own = new Set(

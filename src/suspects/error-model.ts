@@ -40,9 +40,9 @@ export const EXACT_MODEL: ErrorModel = {
 };
 
 /** Standard deviation of what the model leaves out, at a predicted value. */
-export function modelWidth(column: Column, at: number, errorModel: ErrorModel): number {
+export function modelWidth(unit: Column['unit'], at: number, errorModel: ErrorModel): number {
   const size = Math.abs(at);
-  const absolute = column.unit === 'ohm' ? errorModel.ohms : errorModel.volts;
+  const absolute = unit === 'ohm' ? errorModel.ohms : errorModel.volts;
   return Math.max(
     errorModel.ofValue * size + absolute,
     LEAST_WIDTH.ofValue * size + LEAST_WIDTH.absolute,
@@ -61,7 +61,7 @@ export function slipDensity(
 ): number {
   const anything = 1 / shownSpan(column, value);
   if (column.unit === 'ohm') return anything;
-  const width = Math.hypot(standardUncertainty, modelWidth(column, 0, errorModel));
+  const width = Math.hypot(standardUncertainty, modelWidth(column.unit, 0, errorModel));
   const nothing = Math.exp(-0.5 * (value / width) ** 2) / (width * SQRT_2PI);
   return (1 - NO_TOUCH_SHARE) * anything + NO_TOUCH_SHARE * nothing;
 }

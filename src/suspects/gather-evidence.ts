@@ -15,6 +15,7 @@ import { type Group, groupRows, meanOver, namedGroup, type Row } from './hypothe
 import type { Reading, ReadingFit } from './likelihood.ts';
 import { HEALTHY, type PredictionTable } from './prediction-table.ts';
 import { normalised, priorFor } from './prior.ts';
+import type { Ranking } from './rank-suspects.ts';
 
 /**
  * One piece never weighs more than tenfold in finding the strongest rival left, as any reading may be wrong: a rival
@@ -26,7 +27,7 @@ const TAIL_MIN = 0.01;
 /** Ratios that differ by less than this share are equal but for rounding. */
 const SAME_RATIO = 1e-9;
 /** Added to each likelihood (a share, or one over volts or ohms), so that products of exact readings never all vanish. */
-const LIKELIHOOD_MIN = 1e-12;
+export const LIKELIHOOD_MIN = 1e-12;
 
 interface Weighed {
   /** Place in the readings. */
@@ -73,7 +74,8 @@ export function gatherEvidence(
   const evidence: Evidence[] = [];
   const prior = ask.prior ?? priorFor(table.candidates);
   const voices = onePerPlace(table, ask.readings, own, fits, prior);
-  const given = (...left: number[]) => givenRest(prior, fits, voices, left);
+  const known = withFurther(ask.ranking, fits);
+  const given = (...left: number[]) => givenRest(known, fits, voices, left);
   const ratioAmong = (reading: number, concluded: Group, rival: Group, chances: Float64Array) =>
     ratioOf(fits[reading]!.perRow, concluded, rival, chances);
   const named = namedGroup(table, ask.concluded);
@@ -141,23 +143,31 @@ function onePerPlace(
   return voices.map(({ reading }) => reading);
 }
 
+/** Chances after all readings: those that the ranking knows, and what stands behind them in `fits`. */
+function withFurther({ chances, fits: known }: Ranking, fits: readonly ReadingFit[]): Float64Array {
+  return normalised(
+    chances.map((chance, row) =>
+      fits
+        .slice(known.length)
+        .reduce((product, { perRow }) => product * (perRow[row]! + LIKELIHOOD_MIN), chance),
+    ),
+  );
+}
+
 /**
- * Chances after the `voices`, those left out apart: what a reading says of a repair depends on which of its faults the
- * other readings leave.
+ * Chances after the `voices` alone, those left out apart: what a reading says of a repair depends on which of its faults
+ * the other readings leave. As each fit is given all others, a reading is taken out by dividing by it.
  */
 function givenRest(
-  prior: Float64Array,
+  known: Float64Array,
   fits: readonly ReadingFit[],
   voices: readonly number[],
   left: readonly number[],
 ): Float64Array {
+  const out = fits.filter((_, at) => left.includes(at) || !voices.includes(at));
   return normalised(
-    prior.map((chance, row) =>
-      voices.reduce(
-        (product, at) =>
-          left.includes(at) ? product : product * (fits[at]!.perRow[row]! + LIKELIHOOD_MIN),
-        chance,
-      ),
+    known.map((chance, row) =>
+      out.reduce((rest, { perRow }) => rest / (perRow[row]! + LIKELIHOOD_MIN), chance),
     ),
   );
 }

@@ -3,10 +3,10 @@
  * reading has samples of its own. The truth is a mixture of both.
  */
 import type { ErrorModel } from './error-model.ts';
-import type { ReadingFit } from './likelihood.ts';
+import type { SampledFit } from './likelihood.ts';
 
 /** Fit of a reading, with where it came from and how much it counts. */
-export interface WeighedFit extends ReadingFit {
+export interface WeighedFit extends SampledFit {
   readonly reading: number;
   readonly test: number;
   /** The same test read n times is one piece of news, not n: each counts 1/n. */

@@ -17,9 +17,8 @@ export interface Reading {
   readonly standardUncertainty?: number;
 }
 
-/** Likelihoods of one reading for each row and sample, and what blind chance would give it. */
+/** How likely one reading is for each row, and what blind chance would give it. */
 export interface ReadingFit {
-  readonly perSample: Float64Array;
   readonly perRow: Float64Array;
   /** Of a wrong reading, leads without contact among them. */
   readonly blind: number;
@@ -28,6 +27,11 @@ export interface ReadingFit {
    * less of it lies and doubled; of looks and over-limit, the share of its samples that show the same. 0 to 1.
    */
   readonly tail: (row: number) => number;
+}
+
+/** The same for each row and sample. */
+export interface SampledFit extends ReadingFit {
+  readonly perSample: Float64Array;
 }
 
 const SQRT_2PI = Math.sqrt(2 * Math.PI);
@@ -52,7 +56,7 @@ export function fitReading(
   standardUncertainty: number,
   errorModel: ErrorModel,
   blindAs?: number,
-): ReadingFit {
+): SampledFit {
   if (shown.kind === 'look') return fitLook(column, rows, samples, shown.look, errorModel);
   if (column.kind !== 'number') throw new Error('likelihood: a number for a test that shows looks');
   return shown.value === Infinity
@@ -68,7 +72,7 @@ function fitNumber(
   standardUncertainty: number,
   errorModel: ErrorModel,
   blindAs?: number,
-): ReadingFit {
+): SampledFit {
   const blind = blindAs ?? slipDensity(column, value, standardUncertainty, errorModel);
   const perSample = new Float64Array(rows * samples);
   const perRow = new Float64Array(rows);
@@ -76,7 +80,7 @@ function fitNumber(
   const gaps = new Float64Array(samples);
   const predictedOf = (row: number) => column.values.subarray(row * samples, (row + 1) * samples);
   const widthAt = (at: number, sample: number) =>
-    Math.hypot(standardUncertainty, modelWidth(column, at, errorModel), gaps[sample]!);
+    Math.hypot(standardUncertainty, modelWidth(column.unit, at, errorModel), gaps[sample]!);
   for (let row = 0; row < rows; row += 1) {
     const predicted = predictedOf(row);
     sampleGaps(predicted, gaps);
@@ -135,7 +139,7 @@ function fitOverLimit(
   rows: number,
   samples: number,
   errorModel: ErrorModel,
-): ReadingFit {
+): SampledFit {
   return fitShare(rows, samples, 2, errorModel, (at) => column.values[at] === Infinity);
 }
 
@@ -145,7 +149,7 @@ function fitLook(
   samples: number,
   look: Look,
   errorModel: ErrorModel,
-): ReadingFit {
+): SampledFit {
   if (column.kind !== 'look') throw new Error('likelihood: a look for a test that shows numbers');
   const wanted = column.looks.indexOf(look);
   return fitShare(
@@ -172,7 +176,7 @@ function fitShare(
   ways: number,
   errorModel: ErrorModel,
   same: (at: number) => boolean,
-): ReadingFit {
+): SampledFit {
   const blind = 1 / ways;
   const { wrongReading, pseudoSamples } = errorModel;
   const perSample = new Float64Array(rows * samples);

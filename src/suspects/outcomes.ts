@@ -100,7 +100,7 @@ function ownRanges(
   const uncertainty = table.tests[test]!.standardUncertainty ?? (() => 0);
   const places = cutPlaces(finite, column.unit);
   const below = sharesBelow(table, column, places, (value) =>
-    Math.hypot(uncertainty(value), modelWidth(column, value, errorModel)),
+    Math.hypot(uncertainty(value), modelWidth(column.unit, value, errorModel)),
   );
   const cuts = chooseCuts(below, table.candidates.length, places.length).map(
     (index) => places[index]!,

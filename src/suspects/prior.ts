@@ -11,6 +11,10 @@ import { type Candidate, HEALTHY } from './prediction-table.ts';
 export const REPLACED_FACTOR = 0.1;
 /** Connectors that were just off and on again are a little likelier to have a bent or half-seated terminal. */
 export const DISTURBED_FACTOR = 1.5;
+/** Wires change places where somebody had a plug apart: rare otherwise. */
+export const REWIRED_FACTOR = 5;
+/** What mends wires that have changed places. */
+const SWAP_BACK = 'leads.swap';
 /** A complaint came back after a repair, or a code stands: "nothing is wrong" is less likely than weights say. */
 const HEALTHY_WITH_CODE_FACTOR = 0.3;
 /** No code likelihood rules a fault out: modules see a fault late, or name it differently from what one expects. */
@@ -54,7 +58,7 @@ export function priorFor(candidates: readonly Candidate[], facts: PriorFacts = {
 }
 
 function repairFactor(candidate: Candidate, { replaced }: PriorFacts): number {
-  let factor = 1;
+  let factor = candidate.repair === SWAP_BACK && replaced?.length ? REWIRED_FACTOR : 1;
   for (const name of new Set(replaced)) {
     if (candidate.repair === name || candidate.repair === `${name}.replace`)
       factor *= REPLACED_FACTOR;

@@ -6,7 +6,7 @@ import type { Shown } from '../circuit/test.ts';
 import type { ErrorModel } from './error-model.ts';
 import { jointFit, type WeighedFit } from './joint-fit.ts';
 import { fitReading, type Reading, uncertaintyOf } from './likelihood.ts';
-import { fillColumn, HEALTHY, type PredictionTable } from './prediction-table.ts';
+import { type Candidate, fillColumn, HEALTHY, type PredictionTable } from './prediction-table.ts';
 
 /** What a test of the table shows with two faults present, one per sample. */
 export type PairShows = (firstId: string, secondId: string, test: number) => readonly Shown[];
@@ -32,7 +32,7 @@ export function rankPairs(ask: {
   readonly showsPair: PairShows;
 }): (Omit<PairSuspect, 'chance'> & { readonly log: number })[] {
   const { table, readings, fits, prior, errorModel, showsPair } = ask;
-  const chosen = plausible(ask);
+  const chosen = plausibleSingles(table.candidates, fits, prior, PLAUSIBLE_MAX);
   const pairs = chosen.flatMap((a, place) => chosen.slice(place + 1).map((b) => [a, b] as const));
   if (pairs.length === 0) return [];
   const pairFits = fits.map((fit): WeighedFit => {
@@ -63,13 +63,13 @@ export function rankPairs(ask: {
 }
 
 /** Faults that fit some reading better than blind chance does: those with the best sums of such fits, in the table's order. */
-function plausible(ask: {
-  readonly table: PredictionTable;
-  readonly fits: readonly WeighedFit[];
-  readonly prior: Float64Array;
-}): number[] {
-  const { table, fits, prior } = ask;
-  const scores = table.candidates.map((candidate, index) => {
+export function plausibleSingles(
+  candidates: readonly Candidate[],
+  fits: readonly Pick<WeighedFit, 'perRow' | 'blind' | 'weight'>[],
+  prior: Float64Array,
+  most: number,
+): number[] {
+  const scores = candidates.map((candidate, index) => {
     const canBeOfTwo = prior[index]! > 0 && candidate.id !== HEALTHY;
     const score = fits.reduce(
       (sum, fit) => sum + fit.weight * Math.max(0, Math.log(fit.perRow[index]! / fit.blind)),
@@ -80,7 +80,7 @@ function plausible(ask: {
   return scores
     .filter(({ score }) => score > 0)
     .sort((a, b) => b.score - a.score)
-    .slice(0, PLAUSIBLE_MAX)
+    .slice(0, most)
     .map(({ index }) => index)
     .sort((a, b) => a - b);
 }

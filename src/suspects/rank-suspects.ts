@@ -5,9 +5,10 @@
 import { ERROR_MODEL, type ErrorModel } from './error-model.ts';
 import { type JointFit, jointFit, type WeighedFit } from './joint-fit.ts';
 import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
-import type { PredictionTable } from './prediction-table.ts';
+import type { Candidate, PredictionTable } from './prediction-table.ts';
 import { priorFor } from './prior.ts';
 import { type PairShows, type PairSuspect, rankPairs } from './rank-pairs.ts';
+import type { OutsideValue, ShownValue } from './shown-values.ts';
 
 /** One suspect with its present chance. */
 export interface Suspect {
@@ -43,8 +44,25 @@ export interface Ranking {
   readonly disagrees: Disagreement | null;
   /** Readings, by place, that must be slips if the leading suspect is right. */
   readonly misfits: readonly number[];
+  /** Chance that the car is not as its circuit file describes it; 0 where nobody asks. */
+  readonly misfit: number;
+  /** What the readings have shown of the car; null where it is asked on fixed samples. */
+  readonly car: CarKnowledge | null;
   /** Uncertainty about the repair that is left, in bits. */
   readonly entropyBits: number;
+  /** What every test would show after the readings, as the chances and shares have it. */
+  readonly table: PredictionTable;
+  /** By reading, how likely it is for each candidate; where clouds of cars are known, given all other readings. */
+  readonly fits: readonly ReadingFit[];
+  /** What pairs of faults show, on the samples of the table; undefined where pairs are not looked at. */
+  readonly showsPair: PairShows | undefined;
+}
+
+/** What is known of the car's values, in places and shares of a point. */
+export interface CarKnowledge {
+  readonly values: readonly ShownValue[];
+  /** The likeliest value that is not as described, if one is. */
+  readonly outside: OutsideValue | null;
 }
 
 export interface Disagreement {
@@ -88,19 +106,9 @@ export function rankSuspects(
       ? []
       : rankPairs({ table, fits, prior, errorModel, showsPair: options.showsPair, readings });
   const total = pairs.reduce((sum, pair) => sum + Math.exp(pair.log - scale), 1);
-  const suspects = table.candidates
-    .map(({ id, words, repair }, index) => ({
-      index,
-      id,
-      words: words ?? id,
-      repair,
-      chance: chances[index]! / total,
-    }))
-    .sort((a, b) => b.chance - a.chance);
-  const repairs = repairChances(table, chances);
+  const { suspects, repairs } = suspectsOf(table.candidates, chances, total);
   return {
-    suspects,
-    repairs: repairs.map((one) => ({ ...one, chance: one.chance / total })),
+    ...{ suspects, repairs, table, fits, misfit: 0, car: null, showsPair: options.showsPair },
     pairs: pairs
       .map(({ log, ...pair }) => ({ ...pair, chance: Math.exp(log - scale) / total }))
       .sort((a, b) => b.chance - a.chance),
@@ -109,7 +117,30 @@ export function rankSuspects(
     explained,
     disagrees,
     misfits: misfitsOf(suspects[0]!.index),
-    entropyBits: entropyBits(repairs.map(({ chance }) => chance)),
+    entropyBits: entropyBits(repairs.map(({ chance }) => chance * total)),
+  };
+}
+
+/** Candidates and their repairs, likeliest first; `total` is the mass of all, pairs included, in parts of theirs. */
+export function suspectsOf(
+  candidates: readonly Candidate[],
+  chances: Float64Array,
+  total = 1,
+): { readonly suspects: readonly Suspect[]; readonly repairs: readonly RepairChance[] } {
+  const sums = new Map<string, number>();
+  candidates.forEach(({ repair }, index) => {
+    sums.set(repair, (sums.get(repair) ?? 0) + chances[index]! / total);
+  });
+  return {
+    suspects: candidates
+      .map(({ id, words, repair }, index) => ({
+        ...{ index, id, repair, words: words ?? id },
+        chance: chances[index]! / total,
+      }))
+      .sort((a, b) => b.chance - a.chance),
+    repairs: [...sums]
+      .map(([repair, chance]) => ({ repair, chance }))
+      .sort((a, b) => b.chance - a.chance),
   };
 }
 
@@ -177,17 +208,6 @@ function softmax(
   const weights = logs.map((log) => Math.exp(log - most));
   const sum = weights.reduce((a, b) => a + b, 0);
   return { chances: weights.map((weight) => weight / sum), scale: most + Math.log(sum) };
-}
-
-/** Chance of each repair, likeliest first. */
-function repairChances(table: PredictionTable, chances: Float64Array): RepairChance[] {
-  const sums = new Map<string, number>();
-  table.candidates.forEach(({ repair }, index) => {
-    sums.set(repair, (sums.get(repair) ?? 0) + chances[index]!);
-  });
-  return [...sums]
-    .map(([repair, chance]) => ({ repair, chance }))
-    .sort((a, b) => b.chance - a.chance);
 }
 
 /** Shannon's entropy in bits of chances that sum to 1. */

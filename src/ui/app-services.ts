@@ -1,5 +1,6 @@
 /** Everything the screens are given: files, sessions, the model and the clock come in as functions. */
 import type { ReactNode } from 'react';
+import type { Circuit } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
 import type { Test } from '../circuit/test.ts';
 import type { DrillDesk } from '../drill/drill-desk.ts';
@@ -29,6 +30,8 @@ export interface AppServices {
   readonly terminalsOf: (procedureFile: string) => readonly { id: string; words: string }[];
   /** What of the procedure's circuit can have been replaced before. */
   readonly replaceablesOf: (procedureFile: string) => readonly Replaceable[];
+  /** Its circuit, of whose values some can be known; null for a procedure without one. */
+  readonly circuitOf: (procedureFile: string) => Circuit | null;
   /** What the simulated vehicle can have; `healthy` too. */
   readonly benchFaults: (procedureFile: string) => readonly { id: string; words: string }[];
   readonly open: (choice: SessionChoice) => Promise<OpenedSession | Problem>;

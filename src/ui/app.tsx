@@ -122,6 +122,7 @@ export function App({ services, begin, onLeave }: AppProps) {
           procedure={place.title}
           terminals={services.terminalsOf(place.procedureFile)}
           parts={services.replaceablesOf(place.procedureFile)}
+          circuit={services.circuitOf(place.procedureFile)}
           onTake={(job) =>
             openNew({ procedureFile: place.procedureFile, job, vehicle: { kind: 'real' } })
           }

@@ -1,7 +1,12 @@
-/** How long checking takes: the proof of the library, and the structure of many trees. */
+/**
+ * How long checking takes: the proof of the library, and the structure of many trees. With `-- --beside FOLDER` each tree of
+ * the library beside the same tree in another checkout: `npm run bench proof -- --beside ../older`.
+ */
+import { spawnSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
+import { build } from 'esbuild';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { createModel } from '../../src/circuit/model.ts';
 import { Checker, SAMPLES_WATCHING } from '../../src/commands/check/check-files.ts';
@@ -165,4 +170,89 @@ export async function benchWatch(
       `proof: watching, ${name === 'first check' ? name : `after a save of ${name}`} ${ms.toFixed(0)} ms`,
     );
   return times;
+}
+
+const BESIDE_SAMPLES = 256;
+/** The least of so many runs counts, in turn with the other checkout: the machine has other things to do. */
+const BESIDE_RUNS = 3;
+
+/** What both checkouts run: links and proves one tree from nothing, and prints the seconds of the processor it took. */
+const PROVE_ONE = `
+import { createModel } from './src/circuit/model.ts';
+import { loadLibrary } from './src/files/load-library.ts';
+import { STANDARD_SETTINGS } from './src/files/settings.ts';
+import { linkProcedure } from './src/procedure/link-procedure.ts';
+import { proveProcedure } from './src/proof/prove-procedure.ts';
+const [name, samples] = process.argv.slice(2);
+const library = loadLibrary('procedures');
+const parsed = library.procedures.get(name);
+const before = process.cpuUsage();
+let model;
+const modelOf = (circuit) =>
+  (model ??= createModel(circuit, { samples: Number(samples), seed: 1, meter: STANDARD_SETTINGS.meter }));
+const { value } = linkProcedure(parsed, library, { drive: 'combustion', modelOf });
+proveProcedure(value, modelOf(value.circuit));
+const { user, system } = process.cpuUsage(before);
+console.log((user + system) / 1e6);
+`;
+
+/**
+ * Prints and returns, by tree, the seconds of the processor here and in the checkout after `--beside`, and their ratio.
+ * Each run is a process of its own. Empty without `--beside`.
+ */
+export async function benchBeside(
+  print: (line: string) => void = console.log,
+): Promise<ReadonlyMap<string, { readonly here: number; readonly there: number }>> {
+  const at = process.argv.indexOf('--beside');
+  const folder = process.argv[at + 1];
+  const found = new Map<string, { here: number; there: number }>();
+  if (at < 0 || folder === undefined) return found;
+  const programs = [await programOf('here', process.cwd()), await programOf('there', folder)];
+  const library = loadLibrary('procedures');
+  for (const [name, { draft }] of library.procedures) {
+    if (draft.needs !== undefined || draft.circuit === undefined) continue;
+    const least = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+    for (let run = 0; run < BESIDE_RUNS; run += 1)
+      for (const [which, program] of programs.entries())
+        least[which] = Math.min(least[which]!, secondsOf(program, name));
+    const [here, there] = [least[0]!, least[1]!];
+    found.set(name, { here, there });
+    print(
+      `proof: ${name}, ${BESIDE_SAMPLES} samples a fault, ${here.toFixed(2)} s here, ${there.toFixed(2)} s there: ${(here / there).toFixed(2)} times`,
+    );
+  }
+  const sum = (of: 'here' | 'there') => [...found.values()].reduce((all, one) => all + one[of], 0);
+  print(`proof: all trees ${(sum('here') / sum('there')).toFixed(2)} times`);
+  return found;
+}
+
+interface Program {
+  readonly file: string;
+  readonly cwd: string;
+}
+
+async function programOf(name: string, folder: string): Promise<Program> {
+  const cwd = resolve(folder);
+  const file = resolve(`node_modules/.cache/bench/prove-one-${name}.mjs`);
+  await build({
+    stdin: { contents: PROVE_ONE, resolveDir: cwd, loader: 'ts' },
+    outfile: file,
+    bundle: true,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20',
+    packages: 'external',
+    logLevel: 'warning',
+  });
+  return { file, cwd };
+}
+
+function secondsOf({ file, cwd }: Program, tree: string): number {
+  const { stdout, stderr, status } = spawnSync(
+    process.execPath,
+    [file, tree, String(BESIDE_SAMPLES)],
+    { cwd, encoding: 'utf8' },
+  );
+  if (status !== 0) throw new Error(`bench: ${tree} in ${cwd}: ${stderr}`);
+  return Number(stdout);
 }

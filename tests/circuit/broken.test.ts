@@ -1,5 +1,5 @@
 /**
- * Broken circuits, each a shipped one with a few words changed, and what is said about them, word for word. After a
+ * Broken circuits, each a good one with a few words changed, and what is said about them, word for word. After a
  * change of words on purpose, read what `OHMWARD_GOLDEN=write npx vitest run tests/circuit/broken.test.ts` has written
  * to tests/circuit/broken.txt before you keep it.
  */
@@ -7,7 +7,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { formatIssue } from '../../src/source/format-issue.ts';
-import { textOf } from './shipped.ts';
+import { knownText } from './known-car.ts';
 
 const GOLDEN = 'tests/circuit/broken.txt';
 type Edit = readonly [from: string | RegExp, to: string];
@@ -80,7 +80,7 @@ const CASES: readonly (readonly [string, string, ...Edit[]])[] = [
 
 test('what is said about broken circuits is as it was read last', () => {
   const said = CASES.map(([title, name, ...edits]) => {
-    const good = textOf(name);
+    const good = knownText(name);
     const text = edits.reduce((so, [from, to]) => so.replace(from, to), good);
     expect(text, title).not.toBe(good);
     const { value, issues } = loadCircuit(text, `${name}.yaml`);

@@ -3,14 +3,15 @@ import { describe, expect, test } from 'vitest';
 import { expectedSignal, signalTest } from '../../src/circuit/expected-signal.ts';
 import { pairId } from '../../src/circuit/model.ts';
 import type { Test } from '../../src/circuit/test.ts';
+import { knownModel } from './known-car.ts';
 import { setupOf } from './setup.ts';
-import { modelOf, testOf, volts } from './shipped.ts';
+import { testOf, volts } from './shipped.ts';
 
 const models = {
-  hall: modelOf('hall-module-fed', 2),
-  coil: modelOf('reluctor-two-wire', 2),
-  current: modelOf('current-two-wire', 2),
-  travel: modelOf('throttle-potentiometer', 2),
+  hall: knownModel('hall-module-fed', 2),
+  coil: knownModel('reluctor-two-wire', 2),
+  current: knownModel('current-two-wire', 2),
+  travel: knownModel('throttle-potentiometer', 2),
 };
 type Name = keyof typeof models;
 const scope = (name: Name): Test =>

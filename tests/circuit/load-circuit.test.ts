@@ -3,10 +3,10 @@ import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
-import { loopOhms } from '../../src/circuit/size-faults.ts';
-import { FOLDER, NAMES, shipped, textOf } from './shipped.ts';
+import { knownCircuit, knownText } from './known-car.ts';
+import { FOLDER, NAMES, textOf } from './shipped.ts';
 
-const GOOD = textOf('hall-module-fed');
+const GOOD = knownText('hall-module-fed');
 
 /** Issues as `line code fix`. */
 function found(text: string): string[] {
@@ -61,7 +61,7 @@ describe('shipped circuits', () => {
 
 test('every fault says what it is, what mends it, how likely it is and where it sits', () => {
   // Loaded here and not beside the tests, so that what is computed belongs to this one.
-  const { faults } = shipped('hall-module-fed');
+  const { faults } = knownCircuit('hall-module-fed');
   for (const { id, words, repair, repairWords, weight, subject, visibleChance } of faults) {
     expect(words, id).toMatch(/^the /);
     expect(repair, id).toMatch(/^[a-z-]+(\.[a-z-]+)*$/);
@@ -91,9 +91,11 @@ test('every fault says what it is, what mends it, how likely it is and where it 
     'wire.signal.short-to-ground',
     'wire.signal.short-to-battery',
     'wire.signal.short-to-feed',
+    'wire.signal.short-to-ground-wire',
     'wire.ground.open',
     'wire.ground.resistive',
     'wire.throttle-feed.short-to-ground',
+    'wire.throttle-feed.short-to-battery',
   ]);
   const total = (kind: string) =>
     faults.reduce((sum, fault) => sum + (fault.class === kind ? fault.weight : 0), 0);
@@ -115,7 +117,7 @@ test('every fault says what it is, what mends it, how likely it is and where it 
 });
 
 describe('faults follow from the structure', () => {
-  const circuit = shipped('hall-module-fed');
+  const circuit = knownCircuit('hall-module-fed');
   const ids = circuit.faults.map((fault) => fault.id);
 
   test.each([
@@ -147,47 +149,9 @@ describe('faults follow from the structure', () => {
     expect(ids).not.toContain('wire.ground.short-to-ground');
     // An open ground of the neighbour changes nothing for this sensor.
     expect(ids).not.toContain('wire.throttle-ground.open');
-    const current = shipped('current-two-wire').faults.map((fault) => fault.id);
+    const current = knownCircuit('current-two-wire').faults.map((fault) => fault.id);
     // The feed carries battery voltage anyway.
     expect(current).not.toContain('wire.feed.short-to-battery');
-  });
-
-  test('a resistive fault is 0.6 to 10 times its loop: 5 V over 8 mA is 625 ohm at the feed, 2.2 kohm and the output at the signal', () => {
-    expect(loopOhms(circuit, { wire: 'feed' })).toBeCloseTo(625, -1);
-    expect(loopOhms(circuit, { wire: 'signal' })).toBeCloseTo(2250, -1);
-    const effect = circuit.faults.find((fault) => fault.id === 'wire.feed.resistive')!.effect;
-    if (effect.kind !== 'wire-resistive') throw new Error('a resistive wire expected');
-    expect(effect.ohms.low).toBeCloseTo(0.6 * 625, -1);
-    expect(effect.ohms.high).toBeCloseTo(10 * 625, -2);
-  });
-});
-
-describe('the resistance of a loop', () => {
-  const ohms = (circuit: Circuit, wire: string) => loopOhms(circuit, { wire });
-  test.each([
-    // by hand, from the values of the files
-    ['reluctor-two-wire', 'plus', 20_900], // 10 kohm, the coil's 900 ohm, 10 kohm
-    ['hall-relay-fed', 'signal', 3350], // 3.3 kohm and the output's 50 ohm
-    ['throttle-potentiometer', 'pressure-feed', 1000], // the neighbour's
-    ['throttle-potentiometer', 'signal', 471_300], // 470 kohm, 300 ohm, 0.51 * 0.49 * 4 kohm at half travel
-  ])('of the %s through %s is %d ohm', (name, wire, expected) => {
-    expect(ohms(shipped(name), wire) / expected).toBeCloseTo(1, 2);
-    const end = shipped(name).wires.find((one) => one.name === wire)!.from;
-    expect(loopOhms(shipped(name), { contact: end }) / expected).toBeCloseTo(1, 2);
-  });
-
-  test('without a current of its own is found by one put into it', () => {
-    const coil = shipped('reluctor-two-wire');
-    const still = coil.parts.map((part) =>
-      part.kind === 'reluctor' ? { ...part, running: { ...part.running, nominal: 0 } } : part,
-    );
-    expect(ohms({ ...coil, parts: still }, 'plus') / 20_900).toBeCloseTo(1, 2);
-  });
-
-  test('that the model knows no way around is a megohm', () => {
-    const { wires, ...rest } = shipped('hall-module-fed');
-    const stub = { ...wires[1]!, name: 'stub', from: 'sensor.signal', to: 'splice.nowhere' };
-    expect(ohms({ ...rest, wires: [...wires, stub] }, 'stub')).toBe(1e6);
   });
 });
 
@@ -211,14 +175,14 @@ describe('the author changes faults', () => {
   });
 
   test('what is not said stays as it was', () => {
-    const before = fault(shipped('hall-module-fed'), 'wire.feed.open')!;
+    const before = fault(knownCircuit('hall-module-fed'), 'wire.feed.open')!;
     const { value } = load('  wire.feed.open: { weight: 2 }\n');
     expect(fault(value, 'wire.feed.open')).toEqual({ ...before, weight: 2 });
     const worded = load('  wire.feed.open: { words: green crimp }\n').value;
     expect(fault(worded, 'wire.feed.open')).toEqual({ ...before, words: 'green crimp' });
     // and so does every other fault
     expect(fault(value, 'wire.signal.open')).toEqual(
-      fault(shipped('hall-module-fed'), 'wire.signal.open'),
+      fault(knownCircuit('hall-module-fed'), 'wire.signal.open'),
     );
   });
 
@@ -236,10 +200,10 @@ describe('the author changes faults', () => {
     ['reluctor-two-wire', 'sensor.coil-resistive', { size: { low: 5, high: 7 } }],
     ['hall-relay-fed', 'relay.contact-resistive', { size: { low: 5, high: 7 } }],
   ])('of the %s the size of %s', (name, id, effect) => {
-    const text = `${textOf(name)}faults:\n  ${id}: { ohms: 5 ohm .. 7 ohm }\n`;
+    const text = `${knownText(name)}faults:\n  ${id}: { ohms: 5 ohm .. 7 ohm }\n`;
     const { value, issues } = loadCircuit(text, 'test.yaml');
     expect(issues).toEqual([]);
-    const before = fault(shipped(name), id)!;
+    const before = fault(knownCircuit(name), id)!;
     expect(fault(value, id)).toEqual({ ...before, effect: { ...before.effect, ...effect } });
   });
 
@@ -266,7 +230,7 @@ describe('the author changes faults', () => {
   });
 
   test('a size for a shorted neighbour, which has its own in the part', () => {
-    const text = `${textOf('throttle-potentiometer')}faults:\n  pressure-sensor.shorted: { ohms: 1 ohm }\n`;
+    const text = `${knownText('throttle-potentiometer')}faults:\n  pressure-sensor.shorted: { ohms: 1 ohm }\n`;
     const { issues } = loadCircuit(text, 'test.yaml');
     expect(issues).toMatchObject([{ code: 'no-size', fix: expect.stringContaining('"shorted"') }]);
   });
@@ -364,7 +328,7 @@ describe('mistakes, each at its place', () => {
   });
 
   test('a coil that nothing joins to ground is named before anything is solved', () => {
-    const text = textOf('reluctor-two-wire')
+    const text = knownText('reluctor-two-wire')
       .replace(/ {8}pull: .*\n/g, '')
       .replace('signal-minus:\n', 'signal-minus: {}\n');
     const issues = loadCircuit(text, 'test.yaml').issues;
@@ -388,7 +352,7 @@ describe('mistakes, each at its place', () => {
     expect(
       found(
         GOOD.replace('kind: hall-switch', 'kind: ground-point').replace(
-          / {4}(draws|minimum|on): .*\n/g,
+          / {4}(draws|minimum|on|off|limit): .*\n/g,
           '',
         ),
       ).join(),

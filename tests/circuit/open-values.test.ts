@@ -24,6 +24,7 @@ wires:
   signal: { from: module.signal, to: sensor.signal, size: 0.5 mm2, length: 3 m }
   ground: { from: module.ground, to: sensor.ground, size: 0.35 mm2 to 0.75 mm2, length: 3 m }
 target: { at: crankshaft, teeth: 60, missing: 2, on: 20 % to 80 % }
+supply: { battery: 12.6 V }
 `;
 
 const COIL = `circuit: open-coil
@@ -64,6 +65,7 @@ wires:
   feed: { from: module.feed, to: sensor.feed, size: 0.5 mm2, length: 3 m }
   signal: { from: module.signal, to: sensor.signal, size: 0.5 mm2, length: 3 m }
 target: { at: left front wheel, teeth: 48, turns: 0 }
+supply: { battery: 12.6 V }
 `;
 
 function loaded(text: string): Circuit {
@@ -336,7 +338,7 @@ describe('quantities', () => {
           testOf({ kind: 'counts', input: 'module.signal' }, CRANK),
         ])
           for (const sample of [0, 7, 31])
-            expect(model.showsAt(fault, one, model.pointOf(sample))).toEqual(
+            expect(model.showsAt(fault, one, model.pointOf(sample, fault))).toEqual(
               model.shows(fault, one, sample),
             );
   });

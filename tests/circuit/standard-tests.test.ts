@@ -289,9 +289,13 @@ describe('the weight of a fault', () => {
       weight('contact.sensor.feed.resistive') / weight('contact.sensor.feed.open'),
     ).toBeCloseTo(1.2, 9);
   });
-  test('of a neighbour counts only where it drags the shared feed down', () => {
+  test('of a neighbour counts only where it drags the shared feed down or holds it up', () => {
     const { faults } = shipped('hall-module-fed');
     const ids = faults.map(({ id }) => id).filter((id) => id.includes('throttle'));
-    expect(ids).toEqual(['wire.throttle-feed.short-to-ground', 'throttle-position.shorted']);
+    expect(ids).toEqual([
+      'wire.throttle-feed.short-to-ground',
+      'wire.throttle-feed.short-to-battery',
+      'throttle-position.shorted',
+    ]);
   });
 });

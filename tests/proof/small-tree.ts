@@ -93,7 +93,11 @@ export function modelOf(
   return {
     samples,
     meter: METER,
-    circuit: { faults: FAULTS },
+    quantities: [],
+    pointOf: () => new Float64Array(0),
+    circuit: {
+      faults: FAULTS.map((one) => ({ ...one, effect: { kind: 'wire-open', wire: one.id } })),
+    },
     shows: showing,
     expected: (test: Test, fault = 'healthy') => {
       const all = Array.from({ length: samples }, (_, sample) => showing(fault, test, sample));

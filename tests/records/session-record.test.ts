@@ -365,6 +365,25 @@ describe('a session in free order', () => {
   });
 });
 
+describe('a conclusion that rests on one reading', () => {
+  it('says so in the papers of the workshop, and which reading it is', () => {
+    const weighed = { evidence: [], ruledOut: [], proven: false, hangsOn: 3 };
+    const record = recordFrom(
+      begin().do(
+        { type: 'acknowledge-cautions' },
+        { type: 'record-reading', typed: '0', value: 0 },
+        { type: 'conclude', weighed },
+      ),
+    );
+    expect(record.conclusion?.restsOn).toMatchObject({ reading: 3 });
+    const words = record.conclusion?.restsOn?.words ?? '';
+    expect(words).toMatch(/: 0/);
+    const text = transcriptOf(record);
+    expect(text).toContain('not proven: it rests on one reading that was not made again');
+    expect(text.replace(/\s+/g, ' ')).toContain(`${words}; it was not made again`);
+  });
+});
+
 describe('a test made after the conclusion', () => {
   const walk = begin().do(
     { type: 'acknowledge-cautions' },

@@ -92,7 +92,7 @@ export function served(opened: OpenedSession): Served {
       program: 'ohmward test',
       kind: 'session',
       procedures: () => [],
-      sheet: () => ({ terminals: [], parts: [], faults: [] }),
+      sheet: () => ({ terminals: [], parts: [], values: [], faults: [] }),
       bug,
       begin: null,
     },

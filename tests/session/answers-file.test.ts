@@ -1,5 +1,6 @@
 /** An answers file against the step that is asked; the steps are those of `sample-tree.ts`. */
 import { describe, expect, it, test } from 'vitest';
+import type { Proposal } from '../../src/session/advisor.ts';
 import {
   type AnswerContext,
   type AnswersFile,
@@ -9,7 +10,10 @@ import {
 import type { Command } from '../../src/session/command.ts';
 import type { Session } from '../../src/session/session.ts';
 import { vehicleCommand } from '../../src/session/vehicle-command.ts';
+import { HEALTHY } from '../../src/suspects/prediction-table.ts';
+import { KEY_ON } from '../circuit/setup.ts';
 import { modelOf } from '../circuit/shipped.ts';
+import { library } from '../library/shipped.ts';
 import { sessionAfter, TREE } from './sample-tree.ts';
 
 function loaded(...lines: string[]): AnswersFile {
@@ -92,6 +96,117 @@ describe('an answer is the command a person would give', () => {
       weighed,
     });
     expect(asked.at(-1)).toEqual(['wire.feed.open']);
+  });
+
+  describe('a conclusion that rests on one reading', () => {
+    const model = modelOf('hall-module-fed');
+    const test = {
+      setup: { ...KEY_ON, unplugged: ['sensor'] },
+      probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
+    } as const;
+    const first: Proposal = {
+      ...{ id: 'feed', words: 'Feed', test, step: null, minutes: 1, needs: [], shows: [] },
+      ...{ why: '', bits: null, healthy: '', expected: { kind: 'number', low: 4.8, high: 5.2 } },
+      ...{ kind: 'number', unit: 'V', looks: [], likely: null },
+    };
+    const weighed = { evidence: [], ruledOut: [], proven: false, hangsOn: 4 };
+    const context = { weigh: () => ({ ...weighed, first }), model };
+    const given = (line: string) => commandFor(loaded(`  - ${line}`), 0, END, context);
+
+    it.each(['conclude: true', 'faults: [wire.feed.open]'])('%s asks for it again', (line) => {
+      expect(given(line)).toMatchObject({
+        code: 'rests-on-one-reading',
+        severity: 'error',
+        at: { file: 'a.yaml' },
+        fix: expect.stringContaining('"accept: true"'),
+      });
+    });
+    it('is accepted all the same where the file says so', () => {
+      expect(given('{ conclude: true, accept: true }')).toMatchObject({
+        type: 'conclude',
+        weighed: { hangsOn: 4 },
+      });
+    });
+    it('has the cautions of a test made again acknowledged with it', () => {
+      const picture = {
+        setup: { ...KEY_ON, state: 'cranking', target: 'moving' },
+        probe: { kind: 'pattern', plus: 'sensor.signal', minus: 'battery.negative' },
+      } as const;
+      const look: Proposal = { ...first, test: picture, kind: 'look', looks: ['full'] };
+      const turns = { ...context, weigh: () => ({ ...weighed, first: look }) };
+      const end = sessionAfter([...TO_LOOK, { type: 'choose-outcome', outcome: 'none' }], TREE, {
+        cautionRules: library.cautions,
+      });
+      const told = (line: string) => commandFor(loaded(`  - ${line}`), 0, end, turns);
+      expect(told('again: full')).toMatchObject({ code: 'caution-first' });
+      expect(told('{ again: full, acknowledge: true }')).toMatchObject({
+        type: 'acknowledge-cautions',
+        test: picture,
+      });
+    });
+    it('has its reading made again, as any test is', () => {
+      expect(given('again: 4.98 V')).toMatchObject({
+        ...{ type: 'record-test', test, typed: '4.98 V' },
+        shown: { kind: 'number', value: 4.98, unit: 'V' },
+      });
+      expect(given('again: five')).toMatchObject({ code: 'bad-reading' });
+      expect(commandFor(loaded('  - again: 5 V'), 0, END, { ...context, weigh: () => weighed })) //
+        .toMatchObject({ code: 'nothing-to-make-again' });
+    });
+  });
+
+  describe('a conclusion that the readings do not bear out', () => {
+    const row = (id: string) => ({ id, words: id, chance: 0.4 });
+    const faults = [row('wire.feed.open'), row('wire.feed.resistive'), row(HEALTHY)];
+    const weighed = { evidence: [], ruledOut: [], proven: false, hangsOn: null };
+    const instead = { repair: 'wire.feed', words: 'Mend the feed wire.', chance: 0.8, faults };
+    const first: Proposal = {
+      ...{ id: 'ground', words: 'Ground', step: null, minutes: 1, needs: [], shows: [] },
+      test: {
+        setup: KEY_ON,
+        probe: { kind: 'volts', plus: 'sensor.ground', minus: 'battery.negative' },
+      },
+      ...{ why: '', bits: 0.8, healthy: '', expected: { kind: 'number', low: 0, high: 0.1 } },
+      ...{ kind: 'number', unit: 'V', looks: [], likely: null },
+    };
+    const given = (line: string, more: object) =>
+      commandFor(loaded(`  - ${line}`), 0, END, {
+        weigh: () => ({ ...weighed, ...more }),
+        model: modelOf('hall-module-fed'),
+      });
+
+    it.each([
+      ['conclude: true', { first, instead: null }, 'again: READING'],
+      ['faults: [wire.signal.open]', { first, instead: null }, 'again: READING'],
+      // the faults of the other repair, and not that nothing is wrong
+      ['conclude: true', { first: null, instead }, 'faults: [wire.feed.open, wire.feed.resistive]'],
+    ])('%s is refused, and what is better is told', (line, more, better) => {
+      const refused = given(line, more);
+      expect(refused).toMatchObject({ code: 'not-borne-out', severity: 'error' });
+      expect(refused).toMatchObject({ fix: expect.stringContaining(`"${better}"`) });
+      expect(refused).toMatchObject({ fix: expect.stringContaining('"accept: true"') });
+    });
+    it('is accepted all the same where the file says so', () => {
+      for (const more of [
+        { first, instead: null },
+        { first: null, instead },
+      ])
+        expect(given('{ conclude: true, accept: true }', more)).toMatchObject({ type: 'conclude' });
+    });
+    it('is accepted where nothing is better', () => {
+      expect(given('conclude: true', { first: null, instead: null })).toMatchObject({
+        type: 'conclude',
+      });
+    });
+    it('has the test that tells most made by "again", where there is one', () => {
+      expect(given('again: 20 mV', { first, instead: null })).toMatchObject({
+        ...{ type: 'record-test', test: first.test },
+        shown: { kind: 'number', value: 0.02, unit: 'V' },
+      });
+      expect(given('again: 20 mV', { first: null, instead })).toMatchObject({
+        code: 'nothing-to-make-again',
+      });
+    });
   });
 
   describe('a test that no step asks for', () => {
@@ -179,7 +294,7 @@ describe('an answer that does not fit is told at its line', () => {
       FEED,
       'empty-answer',
       'this answers nothing',
-      'give one of: reading, choose, measure, test, done, cannot, acknowledge, note, back, pause, conclude, faults, words',
+      'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, known, note, back, pause, conclude, faults, words',
     ],
     ['reading: 5 V', LOOK, 'wrong-kind', 'step "pattern" asks for no reading', null],
     [
@@ -262,5 +377,36 @@ describe('an answers file', () => {
     expect(issuesOf(`answers:\n  - cannot: ${'a'.repeat(2001)}\n`)).toEqual([
       'out-of-bounds 2:13 "answers.0.cannot" must have at most 2000 letters',
     ]);
+  });
+});
+
+describe('a value of the car', () => {
+  const HALL = sessionAfter([], TREE, { circuit: modelOf('hall-module-fed').circuit });
+  const entry = (what: string, is: string, from: string) =>
+    loaded('  - known:', `      what: ${what}`, `      is: ${is}`, `      from: ${from}`);
+
+  test('is set as a person would set it', () => {
+    const file = entry('battery at rest', '12.4 V', 'measured at the post');
+    expect(commandFor(file, 0, HALL, nothing)).toMatchObject({
+      type: 'set-value',
+      quantity: 'battery.rest',
+      is: { value: { nominal: 12.4 } },
+      from: { kind: 'measured', words: 'at the post' },
+    });
+  });
+
+  test.each([
+    ['battery at rst', '12.4 V', 'measured', 'unknown-quantity', 3],
+    ['battery at rest', '12.4 ohm', 'measured', 'bad-value', 4],
+    ['battery at rest', '1200 V', 'measured', 'out-of-reason', 4],
+    ['battery at rest', '12.4 V', 'a guess', 'unknown-source', 5],
+  ])('%s, %s from %s is told at its line', (what, is, from, code, line) => {
+    const found = commandFor(entry(what, is, from), 0, HALL, nothing);
+    expect(found).toMatchObject({ code, at: { line }, fix: expect.stringMatching(/./) });
+  });
+
+  test('is not asked for where there is no circuit', () => {
+    const found = commandFor(entry('battery at rest', '12.4 V', 'label'), 0, START, nothing);
+    expect(found).toMatchObject({ code: 'no-circuit' });
   });
 });

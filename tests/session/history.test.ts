@@ -176,6 +176,15 @@ describe('what no rules could give is refused under every version of them', () =
       { proven: true, evidence: [{ counted: true, reading: 4 }] },
       /proven by 1 pieces/,
     ],
+    ['one reading that it rests on, and none', walked, 7, { restsOn: 5 }, /rests on event 5/],
+    [
+      'proven, where it rests on one reading',
+      walked,
+      7,
+      { ...WEIGHED, restsOn: 4 },
+      /called proven, where it rests on the one reading of event 4/,
+    ],
+    ['one reading that it rests on, unweighed', walked, 7, { restsOn: 4 }, /does not follow/],
     [
       'a test after the repair that passed after all',
       retested,

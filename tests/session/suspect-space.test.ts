@@ -1,9 +1,10 @@
 /** The suspects of a session and the tests they are weighed by; what each test shows is set by hand. */
 import { describe, expect, it } from 'vitest';
 import type { Look, Shown, Test } from '../../src/circuit/test.ts';
-import { type SpaceAsk, SuspectSpace } from '../../src/session/suspect-space.ts';
+import { type Answers, type SpaceAsk, SuspectSpace } from '../../src/session/suspect-space.ts';
 import { testTable } from '../../src/session/test-table.ts';
 import { AT_THE_START } from '../../src/suspects/optimum.ts';
+import type { CarsOf } from '../../src/suspects/posterior.ts';
 import { ALL_MEANS } from '../../src/suspects/test-cost.ts';
 import { setupOf } from '../circuit/setup.ts';
 import { modelOf } from '../circuit/shipped.ts';
@@ -24,6 +25,9 @@ const known = (test: Test, id: string) => ({
 const WAKING = { ...known(AT_MODULE, 'moved'), test: null };
 const lit = (isLit: boolean): Shown => ({ kind: 'look', look: isLit ? 'lit' : 'dark' });
 
+type Fixed = Extract<Answers, { over: 'samples' }>;
+const fixed = (shows: Fixed['shows']): Answers => ({ over: 'samples', samples: 4, shows });
+
 /** Two faults; the light at the feed is dark under the first, the one at the signal under the second. */
 function space(part: Partial<SpaceAsk> = {}): SuspectSpace {
   return new SuspectSpace({
@@ -32,8 +36,7 @@ function space(part: Partial<SpaceAsk> = {}): SuspectSpace {
     candidates: ['feed', 'signal', 'healthy'].map((id) => ({ id, repair: id, weight: 1 })),
     faultsOf: (id) => (id === 'healthy' ? [] : id.split('+')),
     tests: [known(AT_FEED, 'feed'), known(AT_SIGNAL, 'signal'), WAKING],
-    shows: (candidate, { id }) => lit(candidate !== id),
-    samples: 4,
+    answers: fixed((candidate, { id }) => lit(candidate !== id)),
     prior: Float64Array.of(1 / 3, 1 / 3, 1 / 3),
     ...part,
   });
@@ -83,7 +86,7 @@ describe('the chances', () => {
   });
   it('of numbers tell an over-limit from a value', () => {
     const ohms = (value: number): Shown => ({ kind: 'number', value, unit: 'ohm' });
-    const of = space({ shows: (candidate) => ohms(candidate === 'feed' ? Infinity : 1) });
+    const of = space({ answers: fixed((candidate) => ohms(candidate === 'feed' ? Infinity : 1)) });
     const first = (value: number) =>
       of.rank([{ test: 0, shown: ohms(value), standardUncertainty: 0.1 }]).suspects[0]!;
     expect(first(1).id).not.toBe('feed');
@@ -157,24 +160,57 @@ describe('the candidates that a conclusion names', () => {
   });
 });
 
-describe('two faults at once', () => {
-  const both = [reading(0, 'dark'), reading(1, 'dark')];
-  it('are shown sample by sample, the first one first', () => {
-    const asked: unknown[] = [];
-    const { showsPair } = space({
-      showsPair: (ids, test, sample) => {
-        asked.push([...ids, test, sample]);
-        return lit(false);
+/** The same over cars: `both` says what two faults show together, a point of one value for each car. */
+describe('over all cars', () => {
+  const BOTH = [reading(0, 'dark'), reading(1, 'dark')];
+  type Both = (first: string, second: string, test: string) => Shown;
+  function overCars(both: Both | null, asked: unknown[] = []): SuspectSpace {
+    return space({
+      answers: {
+        over: 'cars',
+        sampler: (testAt) => {
+          const cars = (shows: (test: string) => Shown): CarsOf => ({
+            start: (count) => Float64Array.from({ length: count }, (_, at) => (at + 0.5) / count),
+            isPossible: () => true,
+            ways: (test, point) => {
+              asked.push(point[0]);
+              return [{ shown: shows(testAt(test).id), share: 1 }];
+            },
+            outside: null,
+          });
+          return {
+            dims: 1,
+            cars: (candidate) => cars((test) => lit(candidate !== test)),
+            pair: both && ((first, second) => cars((test) => both(first, second, test))),
+          };
+        },
       },
     });
-    expect(showsPair?.('feed', 'signal', 1)).toEqual([0, 1, 2, 3].map(() => lit(false)));
-    expect(asked).toEqual([0, 1, 2, 3].map((sample) => ['feed', 'signal', AT_SIGNAL, sample]));
-    expect(() => showsPair?.('feed', 'signal', 2)).toThrow('never woken');
+  }
+
+  it('the tests are asked of cars all over the cube', () => {
+    const asked: number[] = [];
+    expect(overCars(null, asked).rank([reading(0, 'dark')]).suspects[0]?.id).toBe('feed');
+    expect(Math.min(...asked)).toBeLessThan(0.02);
+    expect(Math.max(...asked)).toBeGreaterThan(0.98);
   });
-  it('are thought of where the space can tell of them, and else not', () => {
-    const pairs = (of: SuspectSpace) => of.rank(both).pairs.map(({ ids }) => [...ids].sort());
-    expect(pairs(space({ showsPair: () => lit(false) }))).toEqual([['feed', 'signal']]);
-    expect(pairs(space())).toEqual([]);
-    expect(space().showsPair).toBeUndefined();
+  it('two faults at once are thought of where cars can have them, and else not', () => {
+    const pairs = (of: SuspectSpace) => of.rank(BOTH).pairs.map(({ ids }) => [...ids].sort());
+    expect(pairs(overCars(() => lit(false)))).toContainEqual(['feed', 'signal']);
+    expect(pairs(overCars(null))).toEqual([]);
+  });
+  it('and the ranking shows them, car by car', () => {
+    const ranking = overCars((...ids) => lit(ids.includes('healthy'))).rank(BOTH);
+    const { samples } = ranking.table;
+    expect(ranking.showsPair?.('feed', 'signal', 1)).toEqual(Array(samples).fill(lit(false)));
+    expect(ranking.showsPair?.('feed', 'healthy', 1)).toEqual(Array(samples).fill(lit(true)));
+    expect(overCars(null).rank(BOTH).showsPair).toBeUndefined();
+  });
+  it('what is good is asked of the sound circuit, and is unknown where cars are', () => {
+    const good = overCars(null).soundShows([reading(0, 'dark')], 0);
+    expect(new Set(good?.map((one) => JSON.stringify(one)))).toEqual(
+      new Set([JSON.stringify(lit(true))]),
+    );
+    expect(space().soundShows([], 0)).toBeNull();
   });
 });

@@ -1,25 +1,25 @@
 /** Steps that wake a fault which comes and goes, in a small tree of our own: what they test, show and say. */
 import { describe, expect, it } from 'vitest';
 import type { Circuit } from '../../src/circuit/circuit.ts';
-import type { Model } from '../../src/circuit/model.ts';
-import type { Probe, Test } from '../../src/circuit/test.ts';
+import { carSampler } from '../../src/session/car-sampler.ts';
 import type { Command } from '../../src/session/command.ts';
 import type { Answer } from '../../src/session/events.ts';
 import {
   canWake,
   faultIdOf,
   intermittentCodeChance,
-  intermittentShows,
   isIntermittent,
   ON_A_DRILL,
   ON_THE_ROAD,
   wakes,
+  wakingFaults,
   wakingReadings,
   wakingTests,
   withIntermittent,
 } from '../../src/session/intermittent.ts';
 import type { TestEntry } from '../../src/suspects/test-entries.ts';
-import { KEY_ON } from '../circuit/setup.ts';
+import { KEY_ON, setupOf } from '../circuit/setup.ts';
+import { modelOf } from '../circuit/shipped.ts';
 import { sessionAfter, when } from './sample-tree.ts';
 import { QUESTION, WAKING, WIGGLE } from './waking-tree.ts';
 
@@ -114,56 +114,83 @@ describe('suspects that come and go', () => {
 });
 
 describe('what is shown by a suspect that comes and goes', () => {
-  /** A model that tells which fault it was asked for, in which sample. */
-  const model = {
-    shows: (fault: string, { probe }: Test, sample: number) => `${fault} ${probe.kind} ${sample}`,
-  } as unknown as Model;
-  const shows = intermittentShows(model, WAKING, 10, ON_THE_ROAD);
-  const test = (probe: Probe) => ({ id: 'any', test: { setup: KEY_ON, probe } }) as TestEntry;
-  const volts = test({ kind: 'volts', plus: 'a.b', minus: 'battery.negative' });
-  const eyes = test({ kind: 'inspect', of: 'a' });
+  const model = modelOf('hall-module-fed', 4);
+  const point = model.pointOf(0);
+  // Eyes see what there is to be seen.
+  point[model.quantities.findIndex(({ key }) => key === 'fault.visible')] = 0;
+  const bent = model.circuit.faults.find(({ visibleChance }) => visibleChance > 0)!;
+  // With the sensor unplugged where the wheel stands changes nothing.
+  const setup = setupOf({ unplugged: ['sensor'] });
+  const tests: TestEntry['test'][] = [
+    { setup, probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' } },
+    { setup: KEY_ON, probe: { kind: 'inspect', of: bent.subject[0]! } },
+  ];
+  const moved = { ...tests[0]!, wiggle: true };
+  const places = wakingTests(WAKING);
+  const entries = [
+    ...[...tests, moved].map((test) => ({ id: 'any', test }) as TestEntry),
+    ...places,
+  ];
+  const [VOLTS, EYES, MOVED, PLUG, HARNESS] = [0, 1, 2, 3, 4];
+  const ways = (candidate: string, place: number, how = ON_THE_ROAD) =>
+    carSampler({
+      ...{ model, procedure: WAKING, intermittent: how },
+      testAt: (at) => entries[at]!,
+    })
+      .cars(candidate)
+      .ways(place, point);
+  const shown = (fault: string, place: number) => model.showsAt(fault, tests[place]!, point);
+  const FLEETING = 'wire.feed.open~';
+  const OPEN = shown('wire.feed.open', VOLTS!);
+  const SOUND = shown('healthy', VOLTS!);
 
   it('is a healthy circuit to every instrument, and the fault to the eyes', () => {
-    expect(shows('wire.signal.open~', volts, 3)).toBe('healthy volts 3');
-    expect(shows('wire.signal.open~', eyes, 3)).toBe('wire.signal.open inspect 3');
-    expect(shows('wire.signal.open', volts, 3)).toBe('wire.signal.open volts 3');
-    expect(shows('wire.signal.open', eyes, 3)).toBe('wire.signal.open inspect 3');
+    expect(OPEN).not.toEqual(SOUND);
+    expect(ways(FLEETING, VOLTS!)).toEqual([{ shown: SOUND, share: 1 }]);
+    expect(ways('wire.feed.open', VOLTS!)).toEqual([{ shown: OPEN, share: 1 }]);
+    const seen = shown(bent.id, EYES!);
+    expect(seen).not.toEqual(shown('healthy', EYES!));
+    for (const id of [bent.id, `${bent.id}~`])
+      expect(ways(id, EYES!)).toEqual([{ shown: seen, share: 1 }]);
   });
 
-  const SAMPLES = Array.from({ length: 1000 }, (_, sample) => sample);
-  const shareSeen = (how: typeof ON_THE_ROAD, more: Partial<Test>) => {
-    const of = intermittentShows(model, WAKING, SAMPLES.length, how);
-    const asked = { ...volts, test: { ...volts.test, ...more } };
-    const seen = SAMPLES.filter(
-      (at) => String(of('wire.signal.open~', asked, at)) === `wire.signal.open volts ${at}`,
-    );
-    return seen.length / SAMPLES.length;
-  };
   it('is the fault while the harness is moved, on a road in six of ten readings', () => {
-    expect(shareSeen(ON_THE_ROAD, {})).toBe(0);
-    expect(shareSeen(ON_THE_ROAD, { wiggle: true })).toBeCloseTo(0.6, 1);
+    expect(ways(FLEETING, MOVED!)).toEqual([
+      { shown: OPEN, share: expect.closeTo(0.6, 12) },
+      { shown: SOUND, share: expect.closeTo(0.4, 12) },
+    ]);
+    expect(ways('wire.feed.open', MOVED!)).toEqual([{ shown: OPEN, share: 1 }]);
   });
   it('is the fault on a drill in half of the readings, and in every one with the harness moved', () => {
-    expect(shareSeen(ON_A_DRILL, {})).toBeCloseTo(0.5, 1);
-    expect(shareSeen(ON_A_DRILL, { wiggle: true })).toBe(1);
+    expect(ways(FLEETING, VOLTS!, ON_A_DRILL)).toEqual([
+      { shown: OPEN, share: 0.5 },
+      { shown: SOUND, share: 0.5 },
+    ]);
+    expect(ways(FLEETING, MOVED!, ON_A_DRILL)).toEqual([{ shown: OPEN, share: 1 }]);
   });
 
-  const [plug, harness] = wakingTests(WAKING);
-  const seen = (candidate: string, at = harness!, sample = 0) => shows(candidate, at, sample);
-  const sound = { kind: 'look', look: 'sound' };
-  const faulty = { kind: 'look', look: 'faulty' };
-  it('is the fault in six of ten cases where its own place is moved', () => {
-    const looks = Array.from({ length: 10 }, (_, sample) =>
-      seen('wire.signal.open~', harness, sample),
+  const woken = (candidate: string, place: number) =>
+    Object.fromEntries(
+      ways(candidate, place).map(({ shown: it, share }) => [
+        it.kind === 'look' ? it.look : '',
+        Number(share.toFixed(9)),
+      ]),
     );
-    expect(looks).toEqual([...Array(6).fill(faulty), ...Array(4).fill(sound)]);
+  const NEVER = { faulty: 0, sound: 1 };
+  it('is woken in six of ten cases where its own place is moved', () => {
+    expect(woken('wire.signal.open~', HARNESS!)).toEqual({ faulty: 0.6, sound: 0.4 });
+    expect(woken('contact.feed.open~', PLUG!)).toEqual({ faulty: 0.6, sound: 0.4 });
   });
-  it('is nothing where another place is moved, nor of a fault that stays', () => {
-    expect(seen('wire.signal.open~', plug)).toEqual(sound);
-    expect(seen('contact.feed.open~', harness)).toEqual(sound);
-    expect(seen('contact.feed.open~', plug)).toEqual(faulty);
-    expect(seen('wire.signal.open')).toEqual(sound);
-    expect(seen('healthy')).toEqual(sound);
+  it('is not woken where another place is moved, nor is a fault that stays', () => {
+    expect(woken('wire.signal.open~', PLUG!)).toEqual(NEVER);
+    expect(woken('contact.feed.open~', HARNESS!)).toEqual(NEVER);
+    expect(woken('wire.signal.open', HARNESS!)).toEqual(NEVER);
+    expect(woken('healthy', HARNESS!)).toEqual(NEVER);
+  });
+  it('wakes the faults of the conclusion that its answer leads to', () => {
+    expect(wakingFaults(WAKING, 'wiggle: harness')).toContain('wire.signal.open');
+    expect(wakingFaults(WAKING, 'wiggle: plug')).toContain('contact.feed.open');
+    expect(wakingFaults(WAKING, 'no such place')).toEqual([]);
   });
 });
 

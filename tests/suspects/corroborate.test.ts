@@ -1,6 +1,7 @@
 /** When a conclusion is proven, what is missing, and what is offered, on small tables and rankings set by hand. */
 import { describe, expect, test } from 'vitest';
 import { type CorroborationAsk, corroborate } from '../../src/suspects/corroborate.ts';
+import type { ReadingFit } from '../../src/suspects/likelihood.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import type { TableTest } from '../../src/suspects/prediction-table.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
@@ -12,6 +13,8 @@ type Shown = readonly (readonly [own: number, a: number, b: number, c: number])[
 const A: Shown[number] = [0, 1, 0, 0];
 const B: Shown[number] = [0, 0, 1, 0];
 const ALL: Shown[number] = [0, 1, 1, 1];
+const FIVE: Shown = [ALL, ALL, ALL, ALL, ALL];
+const SURE = [0.99, 0.01, 0, 0];
 
 function weigh(
   shown: Shown,
@@ -20,11 +23,13 @@ function weigh(
     /** Of own, a, b and c after the readings; as they come out without it. */
     readonly chances?: readonly number[];
     readonly explained?: boolean;
+    readonly misfit?: number;
+    readonly fit?: (fit: ReadingFit, reading: number) => ReadingFit;
     readonly subject?: readonly string[];
     readonly at?: readonly Partial<TableTest>[];
   } = {},
 ) {
-  const { chances, explained, subject, at, ...ask } = more;
+  const { chances, explained, misfit, fit, subject, at, ...ask } = more;
   const table = matrixTable(
     ['own', 'a', 'b', 'c'].map((id, index) => ({
       id,
@@ -44,6 +49,8 @@ function weigh(
       ...ranking,
       chances: chances ? Float64Array.from(chances) : ranking.chances,
       explained: explained ?? ranking.explained,
+      misfit: misfit ?? ranking.misfit,
+      fits: fit ? ranking.fits.map(fit) : ranking.fits,
     },
     outcomes: outcomesOf(table),
     now: { state: 'key-on', unplugged: [], reached: [] },
@@ -54,36 +61,80 @@ function weigh(
 const offersOf = (found: ReturnType<typeof weigh>) => found.offers.map(({ test: index }) => index);
 
 describe('a conclusion', () => {
-  test('is proven by three pieces, when its chance is nine in ten', () => {
+  test('is proven by three pieces, when its chance is 99 in 100', () => {
     const three = [ALL, ALL, ALL];
     expect(weigh(three, [0, 1])).toMatchObject({ proven: false, missing: 1 });
     const at = (own: number) =>
       weigh(three, [0, 1, 2], { chances: [own, 1 - own, 0, 0], explained: true });
-    expect(at(0.9)).toMatchObject({ proven: true, missing: 0, chance: 0.9 });
-    expect(at(0.89)).toMatchObject({ proven: false, missing: 1, chance: 0.89 });
+    expect(at(0.99)).toMatchObject({ proven: true, missing: 0, chance: 0.99 });
+    expect(at(0.989)).toMatchObject({ proven: false, missing: 1, chance: 0.989 });
   });
   test('is not proven while something is unexplained', () => {
-    const found = weigh([ALL, ALL, ALL], [0, 1, 2], { explained: false });
+    const found = weigh([ALL, ALL, ALL], [0, 1, 2], { chances: SURE, explained: false });
     expect(found).toMatchObject({ proven: false, missing: 0 });
   });
+  test('is not proven on a car that may well not be as described', () => {
+    const at = (misfit: number) => weigh([ALL, ALL, ALL], [0, 1, 2], { chances: SURE, misfit });
+    expect(at(0.1)).toMatchObject({ proven: true, missing: 0 });
+    expect(at(0.11)).toMatchObject({ proven: false, missing: 0 });
+  });
   test('more than three pieces leave nothing missing', () => {
-    expect(weigh([ALL, ALL, ALL, ALL], [0, 1, 2, 3])).toMatchObject({ proven: true, missing: 0 });
+    expect(weigh(FIVE, [0, 1, 2, 3, 4])).toMatchObject({ proven: true, missing: 0 });
+    // by hand: 0.66^4 / (0.66^4 + 3 * 0.17^4) = 0.987, less than 99 in 100
+    expect(weigh(FIVE, [0, 1, 2, 3])).toMatchObject({ proven: false, missing: 1 });
+  });
+});
+
+/**
+ * By hand, where a light has three looks: 0.98 * (1 + 1/3) / 2 + 0.02 / 3 = 0.66 for a suspect that shows what was seen, and
+ * 0.98 * (1/3) / 2 + 0.02 / 3 = 0.17 for one that does not.
+ */
+describe('a conclusion hangs on a reading', () => {
+  const hangsOn = (...asked: Parameters<typeof weigh>) => weigh(...asked).hangsOn;
+  test('without which it would be less likely than not', () => {
+    // by hand: 0.66 / (0.66 + 3 * 0.17) = 0.564, and one in four without it
+    expect(hangsOn([ALL], [0])).toEqual([0]);
+  });
+  test('not where others say enough', () => {
+    // by hand: 0.834 with both, and 0.564 without either
+    expect(hangsOn([ALL, ALL], [0, 1])).toEqual([]);
+    // 0.632 with both; 0.307 without the first, 0.564 without the second
+    expect(hangsOn([ALL, A], [0, 1])).toEqual([0]);
+  });
+  test('not where it was made again', () => {
+    expect(hangsOn([ALL], [0, 0])).toEqual([]);
+  });
+  test('and is least likely without the one named first', () => {
+    // by hand: 0.349 without A, which was read first; 0.239 without the other
+    const chances = [0.55, 0.2, 0.15, 0.1];
+    expect(hangsOn([ALL, A], [1, 0], { chances })).toEqual([1, 0]);
+  });
+  test('and is then not proven, whatever its chance', () => {
+    // A reading a thousand times likelier under the conclusion: by hand 0.99 / (0.99 + 1000 * 0.01) = 0.09 without it
+    const decisive: Partial<ReadingFit> = { perRow: Float64Array.of(1, 1e-3, 1e-3, 1e-3) };
+    const at = (place: number) =>
+      weigh([ALL, ALL, ALL], [0, 1, 2], {
+        chances: SURE,
+        fit: (fit, reading) => (reading === place ? { ...fit, ...decisive } : fit),
+      });
+    expect(at(3)).toMatchObject({ proven: true, hangsOn: [] });
+    expect(at(1)).toMatchObject({ proven: false, missing: 0, hangsOn: [1] });
   });
 });
 
 describe('the rival that the next piece must speak against', () => {
   const chances = [0.5, 0.1, 0.15, 0.25];
-  test('is the likeliest after all readings, while the conclusion is less than nine in ten', () => {
+  test('is the likeliest after all readings, while the conclusion is less than 99 in 100', () => {
     // the pieces speak against a and b and leave c; but the ranking has it otherwise
     const found = weigh([A, B, ALL], [0, 1], { chances: [0.5, 0.3, 0.15, 0.05] });
     expect(found.rival).toEqual({ repair: 'a', chance: 0.3 });
     expect(weigh([A, B, ALL], [0, 1], { chances }).rival).toEqual({ repair: 'c', chance: 0.25 });
   });
   test('is the strongest that the pieces left, once it is', () => {
-    const sure = [0.91, 0.05, 0.03, 0.01];
+    const sure = [0.991, 0.005, 0.003, 0.001];
     expect(weigh([A, B, ALL], [0, 1], { chances: sure }).rival).toEqual({
       repair: 'c',
-      chance: 0.01,
+      chance: 0.001,
     });
   });
 });
@@ -102,7 +153,7 @@ describe('tests are offered', () => {
     expect(offersOf(weigh([ALL, ALL, [0, 0, 0, 0], ALL], [0, 1, 2], { at, chances }))).toEqual([]);
   });
   test('not when nothing is missing', () => {
-    const found = weigh([ALL, ALL, ALL, ALL], [0, 1, 2]);
+    const found = weigh([ALL, ALL, ALL, ALL], [0, 1, 2], { chances: SURE });
     expect(found).toMatchObject({ missing: 0 });
     expect(found.rival).not.toBeNull();
     expect(found.offers).toEqual([]);

@@ -93,7 +93,7 @@ function weighed(
   const fits = order.map((index): ReadingFit => {
     const { row, blind, tail } = told[index]!;
     const perRow = Float64Array.from(row);
-    return { perRow, perSample: perRow, blind: blind ?? 0.01, tail: tail ?? (() => 1) };
+    return { perRow, blind: blind ?? 0.01, tail: tail ?? (() => 1) };
   });
   const readings = order.map((index): Reading => ({ test: index, shown: look(0) }));
   const concluded = more.concluded ?? [ids[0]!];

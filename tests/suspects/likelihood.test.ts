@@ -37,10 +37,10 @@ describe('what the model allows itself', () => {
     ['V', 0, 0.005],
     ['ohm', 100, 2.2], // 2 % of 100 ohm and 0.2 ohm
   ])('in %s at %d', (unit, at, width) => {
-    expect(modelWidth(column(unit, 0), at, ERROR_MODEL)).toBeCloseTo(width, 12);
+    expect(modelWidth(unit, at, ERROR_MODEL)).toBeCloseTo(width, 12);
   });
   test('is never quite nothing', () => {
-    expect(modelWidth(column('V', 0), 5, EXACT_MODEL)).toBeCloseTo(6e-9, 15);
+    expect(modelWidth('V', 5, EXACT_MODEL)).toBeCloseTo(6e-9, 15);
   });
 });
 

@@ -8,6 +8,7 @@ import {
   normalised,
   priorFor,
   REPLACED_FACTOR,
+  REWIRED_FACTOR,
   withHealthy,
 } from '../../src/suspects/prior.ts';
 import type { PairShows } from '../../src/suspects/rank-pairs.ts';
@@ -319,6 +320,16 @@ describe('before any reading', () => {
     expect(prior[0]! / prior[2]!).toBeCloseTo(REPLACED_FACTOR, 12);
     expect(prior[1]! / prior[2]!).toBeCloseTo(DISTURBED_FACTOR, 12);
     expect([...priorFor(facts, { replaced: ['sensor.replace'] })]).toEqual([...prior]);
+  });
+  test('swapped wires are likelier where anything was repaired', () => {
+    const swapped = { id: 'sensor.leads-swapped', repair: 'leads.swap', weight: 3 };
+    const ratio = (replaced: string[]) => {
+      const prior = priorFor([...facts, swapped], { replaced });
+      return prior[4]! / prior[2]!;
+    };
+    expect(ratio([])).toBeCloseTo(1, 12);
+    expect(ratio(['sensor'])).toBeCloseTo(REWIRED_FACTOR, 12);
+    expect(ratio(['sensor', 'wire.signal'])).toBeCloseTo(REWIRED_FACTOR, 12);
   });
   test('a code shifts towards what sets it, without ruling anything out', () => {
     const codeChance = (id: string) => (id === 'wire.feed.open' ? 1 : 0);

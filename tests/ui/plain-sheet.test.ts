@@ -1,7 +1,9 @@
 /** The job sheet in lines: what was typed, as the job that a session keeps. */
 import { describe, expect, it } from 'vitest';
+import type { Circuit } from '../../src/circuit/circuit.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import { askSheet } from '../../src/ui/plain/plain-sheet.ts';
+import { shipped } from '../circuit/shipped.ts';
 
 const TERMINALS = [
   { id: 'sensor.feed', words: 'feed at the sensor' },
@@ -12,11 +14,15 @@ const PARTS = [{ id: 'sensor', words: 'crankshaft position sensor' }];
 const FIELDS = 11;
 
 /** Types these lines one after the other; the job, what was said, and the lines nobody asked for. */
-async function fill(lines: readonly string[], job: Job = emptyJob('')) {
+async function fill(
+  lines: readonly string[],
+  job: Job = emptyJob(''),
+  circuit: Circuit | null = null,
+) {
   const said: string[] = [];
   const left = [...lines];
   const filled = await askSheet(
-    { job, terminals: TERMINALS, parts: PARTS },
+    { job, terminals: TERMINALS, parts: PARTS, circuit },
     {
       say: (line) => said.push(line),
       ask: async (question) => {
@@ -103,5 +109,48 @@ describe('the job sheet in lines', () => {
       notes: 'as before',
     });
     expect(job).toEqual({ ...emptyJob('no start'), notes: 'as before' });
+  });
+});
+
+describe('what is known of the car', () => {
+  const CIRCUIT = shipped('hall-module-fed');
+  /** Fields before it: all but the notes. */
+  const before = ['stalls', ...enter(FIELDS - 2)];
+
+  it('is asked for where there is a circuit, and kept as it was typed', async () => {
+    const typed = 'battery at rest is 12.4 V from measured; reference volts is 8 V from label';
+    const { job, said } = await fill([...before, typed, 'begin'], emptyJob(''), CIRCUIT);
+    expect(said.join('\n')).toMatch(/"reference volts": Nothing of this circuit/);
+    expect(job).toBeNull();
+    const right =
+      'battery at rest is 12.4 V from measured; module.reference.volts is 8 V from label';
+    const known = await fill([...before, right, 'begin'], emptyJob(''), CIRCUIT);
+    expect(known.said.join('\n')).toContain(
+      "Understood: voltage of the module's reference: 7.84 to 8.16 V.",
+    );
+    expect(known.job?.known).toEqual([
+      { what: 'battery at rest', is: '12.4 V', from: 'measured' },
+      { what: 'module.reference.volts', is: '8 V', from: 'label' },
+    ]);
+  });
+
+  it('goes back to the field while it cannot be understood', async () => {
+    const { job, left } = await fill(
+      [...before, 'battery at rest is 12.4 V', 'begin', '-', 'begin'],
+      emptyJob(''),
+      CIRCUIT,
+    );
+    expect(left).toEqual([]);
+    expect(job).not.toBeNull();
+    expect(job?.known).toBeUndefined();
+  });
+
+  it('is no field without a circuit, and what a job brings stays', async () => {
+    const known = [{ what: 'battery at rest', is: '12.4 V', from: 'maker' }];
+    const { job, said } = await fill(['begin'], { ...emptyJob('stalls'), known });
+    expect(said.join('\n')).not.toContain('Known of this car');
+    expect(job?.known).toEqual(known);
+    const there = await fill(['begin'], { ...emptyJob('stalls'), known }, CIRCUIT);
+    expect(there.job?.known).toEqual(known);
   });
 });

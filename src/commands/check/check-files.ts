@@ -24,8 +24,8 @@ import { crossIssues } from './cross-issues.ts';
 import { type FileKind, fileKind } from './file-kind.ts';
 import type { Gathered, GatheredFile } from './gather-files.ts';
 
-/** Tolerance samples a fault; while watching fewer, so that the answer comes within a fifth of a second. */
-export const SAMPLES = 64;
+/** Cars a fault; while watching fewer, so that the answer comes soon after a save. */
+export const SAMPLES = 256;
 export const SAMPLES_WATCHING = 32;
 const SEED = 1;
 
@@ -72,6 +72,11 @@ interface Outcome {
   readonly proved: ProvedFile | null;
 }
 
+/** Told now and then what is being done and how much of it is, 0 to 1. */
+export type OnProgress = (what: string, share: number) => void;
+/** Part of the time for a tree that linking takes, which computes its limits. About so with the shipped trees. */
+const LINK_SHARE = 0.2;
+
 /** A checker that keeps what it has computed. */
 export class Checker {
   private readonly samples: number;
@@ -83,8 +88,11 @@ export class Checker {
     this.samples = samples;
   }
 
-  check(gathered: Gathered): CheckReport {
-    const files = gathered.files.map((file) => this.load(file));
+  check(gathered: Gathered, onProgress: OnProgress = () => {}): CheckReport {
+    const files = gathered.files.map((file, index) => {
+      onProgress(`reading ${file.path}`, index / gathered.files.length);
+      return this.load(file);
+    });
     const library = libraryOf(files);
     const issues: Issue[] = [...gathered.issues];
     const wanted = files.filter((file) => file.wanted);
@@ -94,13 +102,18 @@ export class Checker {
     const proofs: ProvedFile[] = [];
     const trees: LinkedFile[] = [];
     const kept: typeof this.proved = new Map();
-    for (const file of files) {
+    const roots = files.flatMap((file) => {
       if (file.loaded?.kind !== 'procedure' || file.loaded.value.draft.needs !== undefined)
-        continue;
+        return [];
       const concerned = usedBy(file.loaded.value, library);
-      if (!file.wanted && ![...concerned].some((path) => paths.has(path))) continue;
-      const key = JSON.stringify([file.path, dependsOn(file.loaded.value, files, concerned)]);
-      const found = this.proved.get(key) ?? this.prove(file.path, file.loaded.value, library);
+      if (!file.wanted && ![...concerned].some((path) => paths.has(path))) return [];
+      return [{ file, parsed: file.loaded.value, concerned }];
+    });
+    for (const [index, { file, parsed, concerned }] of roots.entries()) {
+      const key = JSON.stringify([file.path, dependsOn(parsed, files, concerned)]);
+      const place = roots.length > 1 ? ` (${index + 1} of ${roots.length})` : '';
+      const onShare = (share: number) => onProgress(`proving ${file.path}${place}`, share);
+      const found = this.proved.get(key) ?? this.prove(file.path, parsed, library, onShare);
       kept.set(key, found);
       // A sub-procedure is checked through its callers, and then only its own lines are told.
       issues.push(...found.issues.filter(({ at }) => file.wanted || paths.has(at.file)));
@@ -120,10 +133,16 @@ export class Checker {
     return made;
   }
 
-  private prove(path: string, parsed: ParsedProcedure, library: Library): Outcome {
+  private prove(
+    path: string,
+    parsed: ParsedProcedure,
+    library: Library,
+    onShare: (share: number) => void,
+  ): Outcome {
     const issues: Issue[] = [];
     let linked: LinkedProcedure | null = null;
-    for (const drive of DRIVES) {
+    for (const [index, drive] of DRIVES.entries()) {
+      onShare((LINK_SHARE * index) / DRIVES.length);
       const made = linkProcedure(parsed, library, {
         drive,
         modelOf: (circuit) => this.model(circuit),
@@ -134,8 +153,11 @@ export class Checker {
     }
     const tree = linked === null ? null : { path, linked };
     if (!tree || !linked?.circuit) return { issues, tree, proved: null };
-    const model = this.model(linked.circuit);
-    const proof = proveProcedure(linked, model);
+    // Limits stand over all cars, however few are sent through the tree.
+    const model = { ...this.model(linked.circuit), samples: this.samples };
+    const proof = proveProcedure(linked, model, (share) =>
+      onShare(LINK_SHARE + (1 - LINK_SHARE) * share),
+    );
     return { issues: [...issues, ...proof.issues], tree, proved: { ...tree, proof, model } };
   }
 
@@ -143,7 +165,7 @@ export class Checker {
     let model = this.models.get(circuit);
     if (!model) {
       model = createModel(circuit, {
-        samples: this.samples,
+        samples: Math.max(SAMPLES, this.samples),
         seed: SEED,
         meter: STANDARD_SETTINGS.meter,
       });

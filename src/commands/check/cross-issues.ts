@@ -11,6 +11,7 @@ import { nearestName } from '../../source/nearest-name.ts';
 import { type Path, parseYaml } from '../../source/parse-yaml.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { CheckedFile } from './check-files.ts';
+import { knownIssues } from './known-issues.ts';
 
 /** Issues of the wanted files against all files of the check. */
 export function crossIssues(files: readonly CheckedFile[], library: Library): Issue[] {
@@ -83,6 +84,7 @@ function jobIssues(file: CheckedFile, sheet: LoadedJob, library: Library): Issue
         ...terminalIssues(file, Object.keys(job.terminals), circuit),
         ...partIssues(file, job, circuit),
         ...faultIssues(file, sheet, circuit),
+        ...knownIssues(file, job.known, circuit),
       ]
     : [];
 }

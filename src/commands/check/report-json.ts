@@ -22,12 +22,13 @@ export function reportJson(
     files: report.files.map(({ path, kind }) => ({ path, kind })),
     errors,
     warnings,
-    issues: report.issues.map(({ code, severity, at, words, fix }) => ({
+    issues: report.issues.map(({ code, severity, at, words, fix, cars }) => ({
       code,
       severity,
       ...at,
       words,
       ...(fix ? { fix } : {}),
+      ...(cars ? { cars } : {}),
     })),
     ...(options.costs.length > 0 ? { costs: options.costs } : {}),
     ...(options.table
@@ -65,7 +66,8 @@ export function reportSarif(report: CheckReport, cwd: string): unknown {
           ruleId: issue.code,
           ruleIndex: codes.indexOf(issue.code),
           level: issue.severity,
-          message: { text: issue.fix ? `${issue.words}. ${issue.fix}` : issue.words },
+          message: { text: messageOf(issue) },
+          ...(issue.cars ? { properties: { cars: issue.cars } } : {}),
           locations: [
             {
               physicalLocation: {
@@ -84,6 +86,10 @@ export function reportSarif(report: CheckReport, cwd: string): unknown {
       },
     ],
   };
+}
+
+function messageOf({ words, notes = [], fix }: Issue): string {
+  return [words, ...notes, ...(fix ? [fix] : [])].join('. ');
 }
 
 /** Errors and warnings. */

@@ -5,8 +5,6 @@
 import { basename, dirname } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { loadCircuit } from '../../circuit/load-circuit.ts';
-import { createModel, type Model } from '../../circuit/model.ts';
-import type { Meter } from '../../circuit/test.ts';
 import { startClock } from '../../files/clock.ts';
 import { libraryFolder, sessionsFolder } from '../../files/folders.ts';
 import { type LoadedLibrary, loadFile, loadLibrary } from '../../files/load-library.ts';
@@ -25,6 +23,7 @@ import { type LinkedProcedure, linkProcedure } from '../../procedure/link-proced
 import { type ParsedProcedure, parseProcedure } from '../../procedure/parse-procedure.ts';
 import type { Procedure } from '../../procedure/procedure.ts';
 import type { When } from '../../session/events.ts';
+import { modelFor } from '../../session/session-model.ts';
 import { formatIssue } from '../../source/format-issue.ts';
 import { type Checked, isUsable } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
@@ -66,10 +65,6 @@ export interface DeskWish {
 /** Stands for the folder of sessions that are not kept. */
 const NOWHERE = '(preview, not saved)';
 
-/** Tolerance samples of a session's model, and their seed: the same for everybody, so that results can be compared. */
-export const SESSION_SAMPLES = 64;
-export const SESSION_SEED = 1;
-
 /** Opens the desk. A broken settings file is told once on `io.err`, and the standard settings hold. */
 export async function openDesk(
   io: Io,
@@ -104,19 +99,6 @@ export async function openDesk(
 /** One word for a shell. */
 function asTyped(word: string): string {
   return /^[\w./:@%+=-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;
-}
-
-const models = new Map<string, Model>();
-
-/** The model of a circuit under a meter; the same one when asked again. */
-export function modelFor(circuit: Circuit, meter: Meter): Model {
-  const key = JSON.stringify([circuit, meter]);
-  let model = models.get(key);
-  if (!model) {
-    model = createModel(circuit, { samples: SESSION_SAMPLES, seed: SESSION_SEED, meter });
-    models.set(key, model);
-  }
-  return model;
 }
 
 /** What a session is on: a procedure, or a circuit alone in free order. */

@@ -27,7 +27,6 @@ import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
-import { createAdvisor } from '../../session/create-advisor.ts';
 import { decide } from '../../session/decide.ts';
 import type { SessionDriver } from '../../session/driver.ts';
 import {
@@ -38,7 +37,12 @@ import {
   type SessionVehicle,
 } from '../../session/events.ts';
 import { openSession } from '../../session/evolve.ts';
+import { followAdvisor } from '../../session/follow-advisor.ts';
+import { circuitAtStart, circuitOf } from '../../session/known-circuit.ts';
+import { readAllSaid } from '../../session/read-known.ts';
 import type { Session } from '../../session/session.ts';
+import { modelFor } from '../../session/session-model.ts';
+import { modelHere } from '../../session/step-here.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
@@ -47,7 +51,6 @@ import {
   type Desk,
   type LinkedSubject,
   linkSubject,
-  modelFor,
   type Subject,
   subjectName,
 } from './open-desk.ts';
@@ -106,6 +109,13 @@ export type FirstFacts = Pick<SessionOpened, 'job' | 'vehicle' | 'by' | 'person'
 export function openNew(desk: Desk, facts: FirstFacts): OpenedSession | Problem {
   const { folder, fileWords, procedure, circuit, job, vehicle, by, person, from } = facts;
   const { shop, instruments, meter } = desk.settings();
+  const { known, problems } = readAllSaid(circuit, job.known ?? []);
+  const [problem] = problems;
+  if (problem)
+    return {
+      problem: `known, "${job.known?.[problem.index]?.what}": ${problem.words}`,
+      fix: problem.fix,
+    };
   const now = desk.now();
   const name = sessionFileName(now.at, fileWords);
   const opened: SessionOpened = {
@@ -122,6 +132,7 @@ export function openNew(desk: Desk, facts: FirstFacts): OpenedSession | Problem 
     job,
     procedure,
     circuit,
+    ...(known.length === 0 ? {} : { known }),
     cautionRules: desk.library.cautions,
     vehicle,
     ...(from === undefined ? {} : { from }),
@@ -230,12 +241,14 @@ const worlds: WorldStore = new Map();
 
 function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSession {
   const { job, circuit, meter, vehicle } = session.opened;
-  const model = circuit ? modelFor(circuit, meter) : null;
+  const atStart = circuitAtStart(session.opened);
+  const model = atStart && modelFor(atStart, meter);
   const bench =
     model && vehicle.kind === 'bench' ? benchFor(model, session.opened.procedure, vehicle) : null;
   const world = vehicle.kind === 'drill' ? createWorld(session.opened, sha256, worlds) : null;
+  const modelNow = () => model && modelHere(driver.session(), model);
   const sumContext = () => ({
-    model,
+    model: modelNow(),
     meter: driver.session().meter,
     ascii: desk.settings().ascii,
   });
@@ -250,7 +263,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     driver,
     preview: desk.preview,
     name: () => desk.nameOf(driver.path()),
-    advisor: model ? createAdvisor(model, session.opened) : null,
+    advisor: model && followAdvisor((now) => modelHere(now, model), session.opened),
     model,
     drill: drillDesk(driver, world, model),
     sketch: (test, width) =>
@@ -259,18 +272,28 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
         : [],
     bind: (text) => bindText(text, job, circuit),
     terminalWords: (id) => terminalWords(id, job, circuit),
-    limits: (step) => (step.unit === 'V' && circuit ? voltageLimits(circuit) : null),
+    limits: (step) => {
+      const known = circuitOf(driver.session());
+      return step.unit === 'V' && known ? voltageLimits(known) : null;
+    },
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
     measureCapture: async (ask, path, fault) => {
       const there =
         vehicle.kind === 'bench' && fault !== undefined ? { ...vehicle, fault } : atRest(vehicle);
-      const found = await measureFor(ask, path, { model, vehicle: there, cwd: desk.cwd });
+      const carOf = vehicle.kind === 'bench' ? vehicle.fault : HEALTHY;
+      const found = await measureFor(ask, path, {
+        ...{ model, sound: modelNow(), vehicle: there, carOf },
+        cwd: desk.cwd,
+      });
       if (found.ok && path !== null) rememberFolder(desk, path);
       return found;
     },
     captures: captureFiles(desk),
     // Well repaired, unless somebody says otherwise.
-    repaired: model && vehicle.kind === 'bench' ? createBench(model, HEALTHY, vehicle.seed) : null,
+    repaired:
+      model && vehicle.kind === 'bench'
+        ? createBench(model, HEALTHY, vehicle.seed, vehicle.fault)
+        : null,
     sums: (step) => sumsFor(step, sumContext()),
     calculate: (line, step) => calculate(line, step, sumContext()),
   };

@@ -1,5 +1,6 @@
 /** `run`, `resume`, `retest` and `drill` for another program. */
 
+import { knowablesOf } from '../../circuit/knowable.ts';
 import validateJob from '../../procedure/generated/job.mjs';
 import { emptyJob } from '../../procedure/job.ts';
 import { type LoadedJob, loadJob } from '../../procedure/load-job.ts';
@@ -114,11 +115,12 @@ function sheetOf(desk: Desk, name: string): Sheet | Problem {
     subject.kind === 'free-order'
       ? subject.circuit
       : desk.library.circuits.get(subject.procedure.draft.circuit ?? '');
-  if (!circuit) return { terminals: [], parts: [], faults: [] };
+  if (!circuit) return { terminals: [], parts: [], values: [], faults: [] };
   const faults = circuit.faults.map(({ id, words }) => ({ id, words }));
   return {
     terminals: harnessTerminals(circuit),
     parts: replaceablesOf(circuit),
+    values: knowablesOf(circuit).map(({ key, words }) => ({ id: key, words })),
     faults: [{ id: HEALTHY, words: 'no fault at all' }, ...faults],
   };
 }

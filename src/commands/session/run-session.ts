@@ -1,4 +1,5 @@
 /** A session that the arguments name, from the job sheet to the saved file: on the screen, in lines, or without a person. */
+import type { Circuit } from '../../circuit/circuit.ts';
 import { libraryFolder } from '../../files/folders.ts';
 import { loadFile } from '../../files/load-library.ts';
 import { emptyJob, type Job } from '../../procedure/job.ts';
@@ -13,6 +14,7 @@ import { isProblem, type Problem } from '../../source/problem.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import type { Dialogue } from '../../ui/plain/dialogue.ts';
+import { knownIssues } from '../check/known-issues.ts';
 import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
 import { programName } from '../version.ts';
 import { finish } from './finish.ts';
@@ -21,6 +23,7 @@ import {
   findSubject,
   linkSubject,
   openDesk,
+  type Subject,
   startable,
   subjectTitle,
 } from './open-desk.ts';
@@ -95,6 +98,8 @@ export interface Known {
   readonly by?: Hand;
 }
 
+const MEND = 'mend the job sheet, then try again';
+
 /** Opens the session that the arguments name. */
 export function begin(
   desk: Desk,
@@ -106,12 +111,12 @@ export function begin(
   let ownFault = sheet?.fault ?? null;
   let intermittent = sheet?.intermittent ?? false;
   let named = args.positionals[0] ?? answers?.procedure ?? sheet?.procedure ?? undefined;
-  if (jobFile !== undefined) {
-    const file = loadFile(jobFile, loadJob);
+  const file = jobFile === undefined ? null : loadFile(jobFile, loadJob);
+  if (file) {
     if (!file.value)
       return {
         problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
-        fix: 'mend the job sheet, then try again',
+        fix: MEND,
       };
     job = file.value.job;
     named ??= file.value.procedure ?? undefined;
@@ -127,6 +132,14 @@ export function begin(
     };
   const subject = findSubject(desk, named);
   if (isProblem(subject)) return subject;
+  if (file) {
+    const wrong = knownIssues(file, job.known, circuitOfSubject(desk, subject));
+    if (wrong.length > 0)
+      return {
+        problem: wrong.map((issue) => formatIssue(issue, file.text)).join('\n'),
+        fix: MEND,
+      };
+  }
   const seed = Number(textOf(args, 'seed') ?? '1');
   if (!Number.isInteger(seed) || seed < 0)
     return {
@@ -213,6 +226,11 @@ async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue
   return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
 }
 
+function circuitOfSubject(desk: Desk, subject: Subject): Circuit | null {
+  if (subject.kind === 'free-order') return subject.circuit;
+  return desk.library.circuits.get(subject.procedure.draft.circuit ?? '') ?? null;
+}
+
 /** A sheet that names nothing but the job. */
 function asLoaded(job: Job): LoadedJob {
   return { job, procedure: null, fault: null, intermittent: false };
@@ -233,7 +251,7 @@ async function fillIn(
   const { circuit } = linked;
   const terminals = circuit ? harnessTerminals(circuit) : [];
   const parts = circuit ? replaceablesOf(circuit) : [];
-  return askSheet({ job: emptyJob(''), terminals, parts }, dialogue);
+  return askSheet({ job: emptyJob(''), terminals, parts, circuit }, dialogue);
 }
 
 /** Procedure and vehicle by number, for a person who named none. */

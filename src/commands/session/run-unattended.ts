@@ -1,15 +1,19 @@
 /** Sessions without a person: from an answers file, or with the simulated vehicle answering every step. */
 
 import type { Step } from '../../procedure/procedure.ts';
+import { testOf } from '../../procedure/test-of.ts';
+import type { Proposal, Weighed } from '../../session/advisor.ts';
 import { type AnswersFile, commandFor } from '../../session/answers-file.ts';
 import type { Command } from '../../session/command.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
-import { judgeStep } from '../../session/judge-step.ts';
-import { pendingCautions } from '../../session/pending-cautions.ts';
+import { judgeStep, judgeTest } from '../../session/judge-step.ts';
+import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import { formatIssue } from '../../source/format-issue.ts';
+import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
+import { possibleIn, testCommand } from '../../ui/screens/prompt-state.ts';
 
 /** More steps than any checked tree takes. */
 const STEPS_MAX = 500;
@@ -30,8 +34,7 @@ export function runAnswers(
       command = commandFor(file, index, driver.session(), { weigh, model });
     }
     if ('severity' in command) return formatIssue(command, file.source.text);
-    const session = driver.session();
-    const doubt = doubtOf(command, session);
+    const doubt = doubtOf(opened, command);
     if (doubt !== null) {
       const at = file.source.locate(['answers', index]);
       const issue = { code: 'doubtful-reading', severity: 'warning', at, words: doubt } as const;
@@ -53,10 +56,21 @@ export function runAnswers(
   return null;
 }
 
-function doubtOf(command: Command, session: Session): string | null {
+function doubtOf(opened: OpenedSession, command: Command): string | null {
+  const session = opened.driver.session();
+  if (command.type === 'record-test') {
+    const { test, shown, expected } = command;
+    if (shown.kind !== 'number') return null;
+    const { unit, value } = shown;
+    const judge = (one: number) =>
+      expected && judgeTest({ kind: 'number', value: one, unit }, expected, session.meter);
+    const possible = possibleIn(opened, session, test);
+    return doubtReading(value ?? Number.POSITIVE_INFINITY, unit, judge, possible);
+  }
   const step = presentStep(session);
   if (command.type !== 'record-reading' || step?.kind !== 'measure') return null;
-  return doubtReading(command.value, step.unit, (value) => judgeStep(step, value, session.meter));
+  const judge = (value: number) => judgeStep(step, value, session.meter);
+  return doubtReading(command.value, step.unit, judge, possibleIn(opened, session, testOf(step)));
 }
 
 /** Lets the simulated vehicle answer until the conclusion is accepted. Null when it came to one. */
@@ -69,16 +83,41 @@ export function runOnBench(opened: OpenedSession): string | null {
     if (!step) return 'free order has no steps to answer: take a file of answers';
     const command = commandOnBench(opened, step);
     if (!command) return `step "${step.id}" asks for something the circuit knows nothing of`;
-    if (command.type === 'conclude' && step.kind === 'conclude' && advisor) {
-      const weighed = advisor.weigh(session, step.faults);
-      const performed = driver.perform({ ...command, weighed });
-      if (!performed.ok) return performed.words;
-    } else {
-      const performed = driver.perform(command);
-      if (!performed.ok) return `${performed.words}; ${performed.fix}`;
-    }
+    const weighed =
+      command.type === 'conclude' && step.kind === 'conclude'
+        ? advisor?.weigh(session, step.faults)
+        : undefined;
+    const accepted = weighed ? concluding(opened, weighed) : command;
+    const performed = driver.perform(
+      (weighed?.first && madeFirst(opened, weighed.first)) ?? accepted,
+    );
+    if (!performed.ok) return `${performed.words}; ${performed.fix}`;
   }
   return `no conclusion after ${STEPS_MAX} steps`;
+}
+
+/** The tree's conclusion, or what the readings speak for instead. */
+function concluding({ advisor, driver }: OpenedSession, weighed: Weighed): Command {
+  const faults = weighed.instead?.faults.map(({ id }) => id);
+  if (!faults) return { type: 'conclude', weighed };
+  const own = { words: null, faults: faults.filter((id) => id !== HEALTHY) };
+  const anew = advisor?.weigh(driver.session(), own.faults) ?? weighed;
+  return { type: 'conclude', own, weighed: anew };
+}
+
+/** What is to be made before a conclusion, its cautions first; null where the vehicle is silent. */
+function madeFirst({ driver, benchShows }: OpenedSession, first: Proposal): Command | null {
+  const { test } = first;
+  if (pendingTestCautions(driver.session(), test).length > 0)
+    return { type: 'acknowledge-cautions', test };
+  const answer = benchShows(test)?.answer;
+  if (answer?.kind === 'reading') {
+    const { typed, value } = answer;
+    return testCommand(first, { type: 'record-reading', typed, value });
+  }
+  if (answer?.kind !== 'outcome') return null;
+  const { outcome, look } = answer;
+  return testCommand(first, { type: 'choose-outcome', outcome, ...(look ? { look } : {}) });
 }
 
 function commandOnBench(opened: OpenedSession, step: Step): Command | null {

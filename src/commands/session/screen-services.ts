@@ -79,6 +79,7 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
       const circuit = circuitOf(file);
       return circuit ? replaceablesOf(circuit) : [];
     },
+    circuitOf,
     benchFaults: (file) => {
       const faults = circuitOf(file)?.faults ?? [];
       return [

@@ -40,9 +40,14 @@ function atLeads({ setup, probe }: Test): Test | null {
 }
 
 export interface CaptureContext {
+  /** Of the simulated vehicle. */
   readonly model: Model | null;
+  /** Of this car as far as it is known: what a sound one shows. */
+  readonly sound: Model | null;
   /** After the repair the fault is another one, or none. */
   readonly vehicle: SessionVehicle;
+  /** The fault whose car the simulated vehicle is, though it may not be there now. */
+  readonly carOf: string;
   /** Folder that a path is relative to. */
   readonly cwd: string;
 }
@@ -51,17 +56,17 @@ export interface CaptureContext {
 export async function measureFor(
   ask: CaptureAsk,
   path: string | null,
-  { model, vehicle, cwd }: CaptureContext,
+  { model, sound, vehicle, carOf, cwd }: CaptureContext,
 ): Promise<CaptureAnswer> {
   if (!isTaken(ask)) return refuse('this step is not answered by a capture', 'answer it by hand');
   const test = model && captureTest(model, ask);
-  const known = model && test ? expectedSignal(model, test) : null;
+  const known = sound && test ? expectedSignal(sound, test) : null;
   if (path === null) {
     if (vehicle.kind !== 'bench') return refuse('no file is named', 'name a capture file');
     if (!model || !test)
       return refuse('the simulated vehicle has no such signal', 'name a capture file');
     const { fault, seed } = vehicle;
-    const capture = benchCapture(model, { fault, seed, test });
+    const capture = benchCapture(model, { fault, seed, test, carOf });
     const digest = sha256(csvOfCapture(capture));
     return captureAnswer(ask, { name: 'bench.csv', sha256: digest, from: 'bench', capture }, known);
   }

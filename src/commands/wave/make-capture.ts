@@ -6,12 +6,12 @@ import { type Probe, VEHICLE_STATES } from '../../circuit/test.ts';
 import { testRefusalWords } from '../../circuit/test-refusal.ts';
 import { benchCapture } from '../../drill/bench-capture.ts';
 import { STANDARD_SETTINGS } from '../../files/settings.ts';
+import { SESSION_SAMPLES, SESSION_SEED } from '../../session/session-model.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { csvOfCapture } from '../../waveform/write-csv.ts';
 import { type Options, WrongUse } from '../calc/sum.ts';
 import { EXIT, type Io } from '../command.ts';
-import { readCircuit, unknownFault } from '../predict.ts';
-import { SESSION_SAMPLES, SESSION_SEED } from '../session/open-desk.ts';
+import { readCircuit, unknownFault } from '../read-circuit.ts';
 import { writeNewFile } from '../write-new-file.ts';
 
 /** Beyond this no engine turns. */

@@ -3,7 +3,7 @@
 /**
  * One line of a session file of format 2: a past fact, each plain JSON. Events of earlier formats are brought into this form when they are read. What no schema can say is checked by deciding each event anew from those before it.
  */
-export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
+export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | ValueSet | ValueTakenBack | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
 /**
  * Number of the event, from 1, over all parts of the session.
  */
@@ -52,7 +52,15 @@ export type Part = (ModulePart | HallPart | ReluctorPart | PotentiometerPart | C
 export type PullTo = (PullToPin | PullToBattery | PullToGround | PullToVolts | PullToOneOf)
 export type PullEnd = (PullToPin | PullToBattery | PullToGround | PullToVolts)
 export type ModuleInput = (LevelsInput | SwingInput)
-export type FaultEffect = (WireOpen | WireResistive | WireShort | ContactOpen | ContactResistive | PartFails | TargetFails)
+export type FaultEffect = (WireOpen | WireResistive | WireShort | WiresSwapped | ContactOpen | ContactResistive | PartFails | TargetFails)
+/**
+ * A value, one of the ways a module can be made, or null for not known.
+ */
+export type KnownIs = (null | {
+value: Toleranced
+} | {
+way: string
+})
 export type Vehicle = (RealVehicle | BenchVehicle | DrillVehicle)
 export type ChannelUnit = ("V" | "A" | "1")
 export type Finding = (SaidWords | FoundFinding)
@@ -97,6 +105,7 @@ meter: Meter
 job: Job
 procedure: (null | Procedure)
 circuit: (null | Circuit)
+known?: SetValue[]
 cautionRules: CautionRule[]
 vehicle: Vehicle
 from?: string
@@ -133,6 +142,7 @@ earlierRepairs: EarlierRepair[]
 terminals: {
 [k: string]: JobTerminal
 }
+known?: KnownSaid[]
 notes: string
 }
 export interface JobVehicle {
@@ -149,6 +159,14 @@ part: (string | null)
 export interface JobTerminal {
 pin: string
 colour: string
+}
+/**
+ * What is known of this car, as the job sheet has it.
+ */
+export interface KnownSaid {
+what: string
+is: string
+from: string
 }
 /**
  * The tree as it was walked: sub-procedures folded in, limits as numbers, cautions attached.
@@ -612,6 +630,14 @@ wire: string
 })
 ohms: Span
 }
+export interface WiresSwapped {
+kind: "wires-swapped"
+/**
+ * @minItems 2
+ * @maxItems 2
+ */
+terminals: [string, string]
+}
 export interface ContactOpen {
 kind: "contact-open"
 terminal: string
@@ -631,6 +657,22 @@ size: Span
 export interface TargetFails {
 kind: "target"
 mode: ("damaged" | "displaced" | "gap-wide")
+}
+/**
+ * A value of this car as the job sheet says it.
+ */
+export interface SetValue {
+quantity: string
+is: KnownIs
+typed: string
+from: KnownFrom
+}
+/**
+ * From where it is known, and more about it in the person's words.
+ */
+export interface KnownFrom {
+kind: ("maker" | "measured" | "label" | "other")
+words: string
 }
 /**
  * Which steps and tests a caution stands before.
@@ -965,6 +1007,31 @@ export interface ExpectedLooks {
 kind: "look"
 looks: Look[]
 }
+/**
+ * A value of this car that the person knows; is: null for not known after all.
+ */
+export interface ValueSet {
+type: "value-set"
+seq: Seq
+prev: Prev
+at: At
+elapsed: Elapsed
+quantity: string
+is: KnownIs
+typed: string
+from: KnownFrom
+}
+/**
+ * What was set last is taken back. set: number of the event that set it.
+ */
+export interface ValueTakenBack {
+type: "value-taken-back"
+seq: Seq
+prev: Prev
+at: At
+elapsed: Elapsed
+set: number
+}
 export interface NoteAdded {
 type: "note-added"
 seq: Seq
@@ -1019,6 +1086,10 @@ faults: string[]
 evidence: EvidenceLine[]
 ruledOut: RuledOutLine[]
 proven: (boolean | null)
+/**
+ * Number of the event of the one reading that it rests on; absent where it rests on none alone.
+ */
+restsOn?: number
 }
 export interface EvidenceReading {
 counted: boolean

@@ -72,6 +72,28 @@ export type Pin = (string | number)
  */
 export type WireColour = string
 /**
+ * In the words of the circuit or by its key.
+ */
+export type What = string
+/**
+ * A value as in a circuit file, without a tolerance within 2 %; or what a module's pin leads to.
+ */
+export type Is = string
+/**
+ * maker, measured, label or other; then words of one's own.
+ */
+export type From = string
+/**
+ * Values of the circuit that stand on a label, in the maker's papers, or were measured. Each may be left out; what is known narrows the rest.
+ * 
+ * @maxItems 60
+ */
+export type WhatIsKnownOfThisCar = {
+what: What
+is: Is
+from: From
+}[]
+/**
  * What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.
  */
 export type FaultOfTheSimulatedVehicle = string
@@ -97,6 +119,7 @@ order?: OrderNumber
 customer?: Customer
 "earlier-repairs"?: EarlierRepairs
 terminals?: PinsAndWireColours
+known?: WhatIsKnownOfThisCar
 "simulated-fault"?: FaultOfTheSimulatedVehicle
 intermittent?: Intermittent
 notes?: Notes

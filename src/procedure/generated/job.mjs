@@ -37,7 +37,7 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "description": "Codes that were read from the vehicle.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "vehicle": { "title": "Vehicle", "description": "What is known of the vehicle.", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What anyone would call it.", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "description": "Seventeen letters and digits; its check digit is checked.", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "description": "Number plate.", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "description": "As it stands on the dial, with its unit.", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions.", "enum": ["combustion", "hybrid", "electric"] } } }, "order": { "title": "Order number", "description": "The shop's own number for this job.", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "description": "As the shop calls the customer.", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What was done.", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "description": "Number or letter of the pin.", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "simulated-fault": { "title": "Fault of the simulated vehicle", "description": "What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["wire.signal.open"] }, "intermittent": { "title": "Intermittent", "description": "The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.", "type": "boolean", "default": false }, "notes": { "title": "Notes", "description": "Anything else that the next person should know.", "type": "string", "maxLength": 4e3 } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "description": "Codes that were read from the vehicle.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "vehicle": { "title": "Vehicle", "description": "What is known of the vehicle.", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What anyone would call it.", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "description": "Seventeen letters and digits; its check digit is checked.", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "description": "Number plate.", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "description": "As it stands on the dial, with its unit.", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions.", "enum": ["combustion", "hybrid", "electric"] } } }, "order": { "title": "Order number", "description": "The shop's own number for this job.", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "description": "As the shop calls the customer.", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What was done.", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "description": "Number or letter of the pin.", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "known": { "title": "What is known of this car", "description": "Values of the circuit that stand on a label, in the maker's papers, or were measured. Each may be left out; what is known narrows the rest.", "type": "array", "maxItems": 60, "items": { "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest", "module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, without a tolerance within 2 %; or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "4.7 kohm", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured", "label: on the module"] } } } }, "simulated-fault": { "title": "Fault of the simulated vehicle", "description": "What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["wire.signal.open"] }, "intermittent": { "title": "Intermittent", "description": "The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.", "type": "boolean", "default": false }, "notes": { "title": "Notes", "description": "Anything else that the next person should know.", "type": "string", "maxLength": 4e3 } } };
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
@@ -547,11 +547,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["simulated-fault"] !== void 0) {
-      let data21 = data["simulated-fault"];
-      if (typeof data21 === "string") {
-        if (!pattern3.test(data21)) {
-          const err45 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["simulated-fault"], data: data21 };
+    if (data.known !== void 0) {
+      let data21 = data.known;
+      if (Array.isArray(data21)) {
+        if (data21.length > 60) {
+          const err45 = { instancePath: instancePath + "/known", schemaPath: "#/properties/known/maxItems", keyword: "maxItems", params: { limit: 60 }, message: "must NOT have more than 60 items", schema: 60, parentSchema: schema11.properties.known, data: data21 };
           if (vErrors === null) {
             vErrors = [err45];
           } else {
@@ -559,56 +559,223 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        const len2 = data21.length;
+        for (let i2 = 0; i2 < len2; i2++) {
+          let data22 = data21[i2];
+          if (data22 && typeof data22 == "object" && !Array.isArray(data22)) {
+            if (data22.what === void 0) {
+              const err46 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "what" }, message: "must have required property 'what'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data22 };
+              if (vErrors === null) {
+                vErrors = [err46];
+              } else {
+                vErrors.push(err46);
+              }
+              errors++;
+            }
+            if (data22.is === void 0) {
+              const err47 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "is" }, message: "must have required property 'is'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data22 };
+              if (vErrors === null) {
+                vErrors = [err47];
+              } else {
+                vErrors.push(err47);
+              }
+              errors++;
+            }
+            if (data22.from === void 0) {
+              const err48 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data22 };
+              if (vErrors === null) {
+                vErrors = [err48];
+              } else {
+                vErrors.push(err48);
+              }
+              errors++;
+            }
+            for (const key5 in data22) {
+              if (!(key5 === "what" || key5 === "is" || key5 === "from")) {
+                const err49 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key5 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.known.items, data: data22 };
+                if (vErrors === null) {
+                  vErrors = [err49];
+                } else {
+                  vErrors.push(err49);
+                }
+                errors++;
+              }
+            }
+            if (data22.what !== void 0) {
+              let data23 = data22.what;
+              if (typeof data23 === "string") {
+                if (func3(data23) > 200) {
+                  const err50 = { instancePath: instancePath + "/known/" + i2 + "/what", schemaPath: "#/properties/known/items/properties/what/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.known.items.properties.what, data: data23 };
+                  if (vErrors === null) {
+                    vErrors = [err50];
+                  } else {
+                    vErrors.push(err50);
+                  }
+                  errors++;
+                }
+                if (func3(data23) < 1) {
+                  const err51 = { instancePath: instancePath + "/known/" + i2 + "/what", schemaPath: "#/properties/known/items/properties/what/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.what, data: data23 };
+                  if (vErrors === null) {
+                    vErrors = [err51];
+                  } else {
+                    vErrors.push(err51);
+                  }
+                  errors++;
+                }
+              } else {
+                const err52 = { instancePath: instancePath + "/known/" + i2 + "/what", schemaPath: "#/properties/known/items/properties/what/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.what.type, parentSchema: schema11.properties.known.items.properties.what, data: data23 };
+                if (vErrors === null) {
+                  vErrors = [err52];
+                } else {
+                  vErrors.push(err52);
+                }
+                errors++;
+              }
+            }
+            if (data22.is !== void 0) {
+              let data24 = data22.is;
+              if (typeof data24 === "string") {
+                if (func3(data24) > 400) {
+                  const err53 = { instancePath: instancePath + "/known/" + i2 + "/is", schemaPath: "#/properties/known/items/properties/is/maxLength", keyword: "maxLength", params: { limit: 400 }, message: "must NOT have more than 400 characters", schema: 400, parentSchema: schema11.properties.known.items.properties.is, data: data24 };
+                  if (vErrors === null) {
+                    vErrors = [err53];
+                  } else {
+                    vErrors.push(err53);
+                  }
+                  errors++;
+                }
+                if (func3(data24) < 1) {
+                  const err54 = { instancePath: instancePath + "/known/" + i2 + "/is", schemaPath: "#/properties/known/items/properties/is/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.is, data: data24 };
+                  if (vErrors === null) {
+                    vErrors = [err54];
+                  } else {
+                    vErrors.push(err54);
+                  }
+                  errors++;
+                }
+              } else {
+                const err55 = { instancePath: instancePath + "/known/" + i2 + "/is", schemaPath: "#/properties/known/items/properties/is/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.is.type, parentSchema: schema11.properties.known.items.properties.is, data: data24 };
+                if (vErrors === null) {
+                  vErrors = [err55];
+                } else {
+                  vErrors.push(err55);
+                }
+                errors++;
+              }
+            }
+            if (data22.from !== void 0) {
+              let data25 = data22.from;
+              if (typeof data25 === "string") {
+                if (func3(data25) > 300) {
+                  const err56 = { instancePath: instancePath + "/known/" + i2 + "/from", schemaPath: "#/properties/known/items/properties/from/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.known.items.properties.from, data: data25 };
+                  if (vErrors === null) {
+                    vErrors = [err56];
+                  } else {
+                    vErrors.push(err56);
+                  }
+                  errors++;
+                }
+                if (func3(data25) < 1) {
+                  const err57 = { instancePath: instancePath + "/known/" + i2 + "/from", schemaPath: "#/properties/known/items/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.from, data: data25 };
+                  if (vErrors === null) {
+                    vErrors = [err57];
+                  } else {
+                    vErrors.push(err57);
+                  }
+                  errors++;
+                }
+              } else {
+                const err58 = { instancePath: instancePath + "/known/" + i2 + "/from", schemaPath: "#/properties/known/items/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.from.type, parentSchema: schema11.properties.known.items.properties.from, data: data25 };
+                if (vErrors === null) {
+                  vErrors = [err58];
+                } else {
+                  vErrors.push(err58);
+                }
+                errors++;
+              }
+            }
+          } else {
+            const err59 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.known.items.type, parentSchema: schema11.properties.known.items, data: data22 };
+            if (vErrors === null) {
+              vErrors = [err59];
+            } else {
+              vErrors.push(err59);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err46 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["simulated-fault"].type, parentSchema: schema11.properties["simulated-fault"], data: data21 };
+        const err60 = { instancePath: instancePath + "/known", schemaPath: "#/properties/known/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.known.type, parentSchema: schema11.properties.known, data: data21 };
         if (vErrors === null) {
-          vErrors = [err46];
+          vErrors = [err60];
         } else {
-          vErrors.push(err46);
+          vErrors.push(err60);
+        }
+        errors++;
+      }
+    }
+    if (data["simulated-fault"] !== void 0) {
+      let data26 = data["simulated-fault"];
+      if (typeof data26 === "string") {
+        if (!pattern3.test(data26)) {
+          const err61 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["simulated-fault"], data: data26 };
+          if (vErrors === null) {
+            vErrors = [err61];
+          } else {
+            vErrors.push(err61);
+          }
+          errors++;
+        }
+      } else {
+        const err62 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["simulated-fault"].type, parentSchema: schema11.properties["simulated-fault"], data: data26 };
+        if (vErrors === null) {
+          vErrors = [err62];
+        } else {
+          vErrors.push(err62);
         }
         errors++;
       }
     }
     if (data.intermittent !== void 0) {
-      let data22 = data.intermittent;
-      if (typeof data22 !== "boolean") {
-        const err47 = { instancePath: instancePath + "/intermittent", schemaPath: "#/properties/intermittent/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.intermittent.type, parentSchema: schema11.properties.intermittent, data: data22 };
+      let data27 = data.intermittent;
+      if (typeof data27 !== "boolean") {
+        const err63 = { instancePath: instancePath + "/intermittent", schemaPath: "#/properties/intermittent/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.intermittent.type, parentSchema: schema11.properties.intermittent, data: data27 };
         if (vErrors === null) {
-          vErrors = [err47];
+          vErrors = [err63];
         } else {
-          vErrors.push(err47);
+          vErrors.push(err63);
         }
         errors++;
       }
     }
     if (data.notes !== void 0) {
-      let data23 = data.notes;
-      if (typeof data23 === "string") {
-        if (func3(data23) > 4e3) {
-          const err48 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data23 };
+      let data28 = data.notes;
+      if (typeof data28 === "string") {
+        if (func3(data28) > 4e3) {
+          const err64 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data28 };
           if (vErrors === null) {
-            vErrors = [err48];
+            vErrors = [err64];
           } else {
-            vErrors.push(err48);
+            vErrors.push(err64);
           }
           errors++;
         }
       } else {
-        const err49 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data23 };
+        const err65 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data28 };
         if (vErrors === null) {
-          vErrors = [err49];
+          vErrors = [err65];
         } else {
-          vErrors.push(err49);
+          vErrors.push(err65);
         }
         errors++;
       }
     }
   } else {
-    const err50 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err66 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err50];
+      vErrors = [err66];
     } else {
-      vErrors.push(err50);
+      vErrors.push(err66);
     }
     errors++;
   }

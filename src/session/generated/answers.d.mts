@@ -63,6 +63,18 @@ export type OwnConclusion = string[]
  * Concludes with what the person says is wrong.
  */
 export type OwnConclusionInWords = string
+/**
+ * In the words of the circuit or by its key.
+ */
+export type What = string
+/**
+ * A value as in a circuit file, or what a module's pin leads to.
+ */
+export type Is = string
+/**
+ * maker, measured, label or other; then words of one's own.
+ */
+export type From = string
 export type Done = true
 /**
  * Why.
@@ -77,10 +89,18 @@ export type Acknowledge = true
  */
 export type Note = string
 /**
- * Takes back the last answer.
+ * Takes back what was done last: an answer, or a value that was set.
  */
 export type Back = true
 export type Pause = true
+/**
+ * What the test showed that is to be made before the conclusion: the one reading that it rests on, made again, or what tells most (of own "faults", where they stand beside it).
+ */
+export type MadeAgain = (string | number)
+/**
+ * Beside a conclusion that rests on one reading: it is not made again, and the record says so.
+ */
+export type AllTheSame = true
 /**
  * Accepts the conclusion.
  */
@@ -114,13 +134,24 @@ moving?: TheTargetPassesTheSensor
 wiggle?: HarnessAndConnectorsAreMovedMeanwhile
 faults?: OwnConclusion
 words?: OwnConclusionInWords
+known?: AValueOfThisCar
 done?: Done
 cannot?: CannotDo
 acknowledge?: Acknowledge
 note?: Note
 back?: Back
 pause?: Pause
+again?: MadeAgain
+accept?: AllTheSame
 conclude?: Conclude
+}
+/**
+ * What is known of this car is set: what, value, from where. With the value unknown it is not known after all.
+ */
+export interface AValueOfThisCar {
+what: What
+is: Is
+from: From
 }
 
 import type { SchemaError } from '../../source/schema-issues.ts';

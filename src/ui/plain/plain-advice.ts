@@ -1,6 +1,12 @@
 /** What the advisor says in the dialogue of lines, and a conclusion of one's own. */
-import { piecesAmong } from '../../session/events.ts';
+import { MISFIT_LISTED } from '../../session/car-view.ts';
 import { percentWords } from '../parts/bar.ts';
+import {
+  carWithSources,
+  MISFIT_WORDS,
+  misfitWords,
+  SET_RIGHT_PLAIN,
+} from '../screens/car-words.ts';
 import {
   acceptedWords,
   FLEETING_WORDS,
@@ -8,8 +14,10 @@ import {
   fromWords,
   minutesWords,
   type OwnConclusion,
+  restsWords,
 } from '../screens/conclusion-words.ts';
 import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
+import { askedFor, firstOrAccept } from './plain-again.ts';
 import { makeTest } from './plain-test.ts';
 import { helpLine, type Place, type Said, sayAll, told, type Word } from './plain-words.ts';
 
@@ -46,12 +54,20 @@ const SUSPECTS_SHOWN = 8;
 
 function saySuspects(place: Place): Said {
   const { opened } = place;
-  const view = adviceOf(opened)?.suspects(opened.driver.session());
-  if (!view) return sayAll(place, [unadvised(place)]);
+  const session = opened.driver.session();
+  const advisor = adviceOf(opened);
+  if (!advisor) return sayAll(place, [unadvised(place)]);
+  const { suspects: view, car } = advisor.diagnosis(session);
+  const misfit = car && car.misfit.chance >= MISFIT_LISTED ? car.misfit.chance : null;
+  const known = carWithSources(opened, session, car);
+  const odd = misfitWords(opened, session, car);
   return sayAll(place, [
     ...view.rows
       .slice(0, SUSPECTS_SHOWN)
       .map((row, index) => `  ${index + 1}  ${percentWords(row.chance).padStart(5)}  ${row.words}`),
+    ...(misfit === null ? [] : [`     ${percentWords(misfit).padStart(5)}  ${MISFIT_WORDS}`]),
+    ...(odd === null ? [] : [`${odd} ${SET_RIGHT_PLAIN}`]),
+    ...(known === null ? [] : [known]),
     ...(view.unexplained ? [view.unexplained] : []),
     ...(view.group ? [view.group] : []),
     ...(view.intermittent ? [FLEETING_WORDS] : []),
@@ -89,25 +105,33 @@ function doProposal(place: Place, number: number): Promise<Said> | Said {
 }
 
 /** On the suspect of a number, or in words. */
-function conclude(place: Place, text: string): Said {
+async function conclude(place: Place, text: string): Promise<Said> {
   const { opened } = place;
   const session = opened.driver.session();
-  if (!/^\d*$/.test(text)) return accept(place, fromWords(text).own);
+  if (!/^\d*$/.test(text)) return acceptOwn(place, fromWords(text).own);
   const row = opened.advisor?.suspects(session).rows[Number(text) - 1];
   return row
-    ? accept(place, fromSuspect(row).own)
+    ? acceptOwn(place, fromSuspect(row).own)
     : sayAll(place, ['There is no suspect of that number; see them with "suspects".']);
 }
 
-function accept(place: Place, own: OwnConclusion | null): Said {
-  const { driver, advisor } = place.opened;
+/** One's own conclusion, asked about where the readings do not bear it out. */
+export async function acceptOwn(place: Place, own: OwnConclusion | null): Promise<Said> {
+  const { opened, dialogue } = place;
+  const { driver, advisor } = opened;
   if (!own) return null;
   const isWeighed = own.words === null;
   const weighed = isWeighed ? advisor?.weigh(driver.session(), own.faults) : undefined;
+  const rests = restsWords(opened, driver.session(), weighed ?? null);
+  if (rests !== null) dialogue.say(rests);
+  if (weighed?.first || weighed?.instead) {
+    const wanted = askedFor((await dialogue.ask(firstOrAccept(weighed))) ?? '', weighed);
+    if (wanted === 'first') return makeTest(place, weighed.first!);
+    if (wanted === 'instead') return acceptOwn(place, fromSuspect(weighed.instead!).own);
+    if (wanted === null) return sayAll(place, ['Nothing was concluded.']);
+  }
   const done = driver.perform({ type: 'conclude', own, ...(weighed ? { weighed } : {}) });
-  if (told(place, done))
-    place.dialogue.say(
-      acceptedWords(weighed?.proven ?? null, piecesAmong(weighed?.evidence ?? [])),
-    );
+  const { concluded } = driver.session();
+  if (told(place, done) && concluded) dialogue.say(acceptedWords(concluded));
   return null;
 }

@@ -3,12 +3,15 @@ import type { Judgement } from '../../circuit/judge.ts';
 import { type ExpectedReading, parseReading } from '../../quantity/parse-reading.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
 import type { TakenReading } from '../../session/driver.ts';
+import type { PossibleValues } from '../../session/possible-values.ts';
 import type { Dialogue } from './dialogue.ts';
 
 /** What a number is asked for, and what it would mean. */
 export interface AskedReading {
   readonly expected: ExpectedReading;
   readonly judge: (value: number) => Judgement | null;
+  /** What can be shown here at all; null where nobody knows. */
+  readonly possible: () => PossibleValues | null;
 }
 
 export type PlainReading =
@@ -21,7 +24,7 @@ export type PlainReading =
 /** Reads the line. */
 export async function readLine(
   line: string,
-  { expected, judge }: AskedReading,
+  { expected, judge, possible }: AskedReading,
   { say, ask }: Dialogue,
 ): Promise<PlainReading> {
   const typed = line.trim();
@@ -40,7 +43,7 @@ export async function readLine(
     case 'read': {
       const { value } = read.quantity;
       const taken: PlainReading = { kind: 'taken', reading: { typed, value } };
-      const doubt = doubtReading(value, expected.unit, judge);
+      const doubt = doubtReading(value, expected.unit, judge, possible);
       if (doubt === null) return taken;
       say(`${read.text}: ${doubt}.`);
       const answer = await ask('Type yes if the meter really shows this, or read again: ');

@@ -1,5 +1,6 @@
 /** The tests after the repair as a dialogue of lines: the failed tests again, before beside after. */
 import { ARRANGEMENT } from '../../circuit/arrange-test.ts';
+import { testOf } from '../../procedure/test-of.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import type { Command } from '../../session/command.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
@@ -16,7 +17,7 @@ import {
 } from '../../session/retest.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { expectedAt } from '../screens/prompt-state.ts';
+import { expectedAt, possibleIn } from '../screens/prompt-state.ts';
 import { answerWords, expectedAgain, retestMark, retestWords } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
@@ -106,7 +107,7 @@ async function madeAgain(place: RetestPlace): Promise<boolean> {
   const { driver } = place.opened;
   const before = driver.session().retests.length;
   while (driver.session().retests.length === before) {
-    const line = await place.dialogue.ask(promptOf(place.step));
+    const line = await place.dialogue.ask(promptOf(place.opened, place.step));
     if (line === null || (await answer(place, line.trim())) === 'paused') return false;
   }
   return true;
@@ -135,7 +136,9 @@ async function measured(
   const { opened, dialogue } = place;
   const { meter } = opened.driver.session();
   const judge = (value: number) => judgeStep(step, value, meter);
-  const read = await readLine(line, { expected: expectedAt(opened, step), judge }, dialogue);
+  const possible = possibleIn(opened, opened.driver.session(), testOf(step));
+  const asked = { expected: expectedAt(opened, step), judge, possible };
+  const read = await readLine(line, asked, dialogue);
   if (read.kind === 'instead') return answer(place, read.line);
   return read.kind === 'taken' ? again(place, { type: 'record-reading', ...read.reading }) : null;
 }

@@ -10,13 +10,15 @@ import { customerWords } from '../../session/gaps.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { countWords, proofParagraph } from '../screens/conclusion-words.ts';
+import { stepHereWords } from '../screens/car-words.ts';
+import { countWords, proofParagraph, restsWords } from '../screens/conclusion-words.ts';
 import { evidenceWords } from '../screens/evidence-words.ts';
 import { sessionTitle } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
 import { ADVICE_WORDS, CONCLUDE_WORD } from './plain-advice.ts';
 import { CALC_WORD, CAPTURE_WORD } from './plain-capture.ts';
+import { KNOWN_WORD } from './plain-known.ts';
 import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from './plain-notes.ts';
 import { answerStep, isAnswerOf, promptOf, takeOver } from './plain-steps.ts';
 import { TEST_WORDS } from './plain-test.ts';
@@ -30,7 +32,7 @@ const WORDS = wordTable<Place>(
   [
     {
       words: ['back'],
-      help: helpLine('back', 'take back the last answer'),
+      help: helpLine('back', 'take back the last answer, or the value that was set'),
       does: (place) => tell(place, { type: 'go-back' }),
     },
     ...NOTE_WORDS,
@@ -41,6 +43,7 @@ const WORDS = wordTable<Place>(
     },
     ...ADVICE_WORDS,
     CONCLUDE_WORD,
+    KNOWN_WORD,
     ...TEST_WORDS,
     READINGS_WORD,
     SKETCH_WORD,
@@ -78,7 +81,7 @@ export async function plainSession(opened: OpenedSession, dialogue: Dialogue): P
     if (step && !(await askCautions(opened, pendingCautions(session), step.id, dialogue)))
       return leave(opened);
     present(opened, step, dialogue.say);
-    const line = await dialogue.ask(promptOf(step));
+    const line = await dialogue.ask(promptOf(opened, step));
     if (line === null) return leave(opened);
     const end = await answer({ opened, dialogue, step, arranged }, line.trim());
     // The reason has been told; nothing can be saved here any more.
@@ -131,6 +134,8 @@ function presentConclusion(
     say(`  Evidence: ${evidenceWords(opened, session, step.faults, line)}`);
   if (weighed?.unexplained) say(weighed.unexplained);
   say(proofParagraph(step, weighed).text);
+  const rests = restsWords(opened, session, weighed);
+  if (rests !== null) say(rests);
 }
 
 function presentStepOf(
@@ -145,7 +150,7 @@ function presentStepOf(
   say(bind(step.say));
   if (step.why !== '') say(`Why: ${bind(step.why)}`);
   const expected = goodWords(step);
-  if (expected !== null) say(`Good is: ${expected}`);
+  if (expected !== null) say(`Good is: ${expected}${stepHereWords(opened, session, step)}`);
   if (step.kind === 'look' || step.kind === 'ask')
     step.outcomes.forEach((outcome, index) => {
       say(`  ${index + 1}  ${bind(outcome.words)}`);

@@ -1,9 +1,17 @@
 /** The job sheet as a dialogue of lines: the fields, remarks and doubts of the screen. */
+import type { Circuit } from '../../circuit/circuit.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { Replaceable } from '../../procedure/read-repair.ts';
 import type { Form, FormField } from '../parts/form-state.ts';
 import { textField } from '../parts/text-field-state.ts';
-import { jobDoubts, jobOf, jobProblem, jobRemark, jobSheet } from '../screens/job-sheet-state.ts';
+import {
+  jobDoubts,
+  jobOf,
+  jobProblem,
+  jobRemark,
+  jobSheet,
+  knownProblem,
+} from '../screens/job-sheet-state.ts';
 import type { Dialogue } from './dialogue.ts';
 
 export interface SheetAsk {
@@ -11,6 +19,8 @@ export interface SheetAsk {
   readonly terminals: readonly { readonly id: string; readonly words: string }[];
   /** Parts of the circuit that can have been replaced before. */
   readonly parts: readonly Replaceable[];
+  /** Of which values can be known; nothing is asked where it is left out. */
+  readonly circuit?: Circuit | null;
 }
 
 /** Words that are no text of a field. */
@@ -21,19 +31,26 @@ const EMPTY = '-';
 /** Asks field by field; the job, or null at the end of input. What is doubtful is asked about before the session begins. */
 export async function askSheet(ask: SheetAsk, dialogue: Dialogue): Promise<Job | null> {
   const { say } = dialogue;
-  let sheet = jobSheet(ask.job, ask.terminals);
+  const { circuit = null } = ask;
+  let sheet = jobSheet(ask.job, ask.terminals, circuit);
   say(
     'The job sheet. Enter leaves a field as it is, "-" empties it, "back" goes to the one before,',
   );
   say('"begin" leaves out the rest.');
   while (true) {
-    const filled = await fillIn(sheet, ask.parts, dialogue);
+    const filled = await fillIn(sheet, ask.parts, circuit, dialogue);
     if (!filled) return null;
     sheet = filled;
     const missing = jobProblem(sheet);
     if (missing !== null) {
       say(missing);
       sheet = { ...sheet, at: 0 };
+      continue;
+    }
+    const wrong = knownProblem(sheet, circuit);
+    if (wrong !== null) {
+      say(wrong.words);
+      sheet = { ...sheet, at: wrong.at };
       continue;
     }
     const at = await askDoubts(sheet, dialogue);
@@ -47,6 +64,7 @@ export async function askSheet(ask: SheetAsk, dialogue: Dialogue): Promise<Job |
 async function fillIn(
   from: Form,
   parts: readonly Replaceable[],
+  circuit: Circuit | null,
   { say, ask }: Dialogue,
 ): Promise<Form | null> {
   let sheet = from;
@@ -68,7 +86,7 @@ async function fillIn(
       continue;
     }
     sheet = { ...sheet, fields: sheet.fields.map((old) => (old === field ? next : old)) };
-    const remark = jobRemark(sheet, parts);
+    const remark = jobRemark(sheet, parts, circuit);
     if (typed !== '' && remark !== null) say(`  ${remark}`);
     sheet = { ...sheet, at: sheet.at + 1 };
   }

@@ -1,14 +1,22 @@
 /** Answers to the step that is asked, in the dialogue of lines. */
 import { judgementWords } from '../../circuit/judgement-words.ts';
 import type { Step } from '../../procedure/procedure.ts';
+import { testOf } from '../../procedure/test-of.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
+import type { Weighed } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeStep } from '../../session/judge-step.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
+import type { OpenedSession } from '../app-services.ts';
+import { carLine } from '../screens/car-words.ts';
+import { fromSuspect } from '../screens/conclusion-words.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import { expectedAt } from '../screens/prompt-state.ts';
+import { expectedAt, possibleIn } from '../screens/prompt-state.ts';
+import { acceptOwn } from './plain-advice.ts';
+import { askedFor, firstOrAccept } from './plain-again.ts';
 import { readLine } from './plain-reading.ts';
+import { makeTest } from './plain-test.ts';
 import { type Place, type Said, sayAll, told } from './plain-words.ts';
 
 type Of<K extends Step['kind']> = Extract<Step, { kind: K }>;
@@ -17,7 +25,7 @@ type Of<K extends Step['kind']> = Extract<Step, { kind: K }>;
 type Again = (line: string) => Promise<Said>;
 
 /** The question that a step asks; in free order any word may be said. */
-export function promptOf(step: Step | null): string {
+export function promptOf(opened: OpenedSession, step: Step | null): string {
   switch (step?.kind) {
     case undefined:
       return 'A test, or another word: ';
@@ -29,8 +37,13 @@ export function promptOf(step: Step | null): string {
     case 'act':
       return 'Type done: ';
     case 'conclude':
-      return 'Type yes to accept this conclusion: ';
+      return acceptQuestion(weighedNow(opened, step.faults));
   }
+}
+
+function acceptQuestion(weighed: Weighed | null): string {
+  const isFirst = weighed?.first || weighed?.instead;
+  return isFirst ? firstOrAccept(weighed) : 'Type yes to accept this conclusion: ';
 }
 
 /** A line that is no word of the table, as the answer to the step. */
@@ -66,7 +79,9 @@ async function measured(
   const { opened, dialogue } = place;
   const { meter } = opened.driver.session();
   const judge = (value: number) => judgeStep(step, value, meter);
-  const read = await readLine(line, { expected: expectedAt(opened, step), judge }, dialogue);
+  const possible = possibleIn(opened, opened.driver.session(), testOf(step));
+  const asked = { expected: expectedAt(opened, step), judge, possible };
+  const read = await readLine(line, asked, dialogue);
   if (read.kind === 'instead') return again(read.line);
   if (read.kind === 'taken') record(place, step, read.reading);
   return null;
@@ -82,8 +97,10 @@ function record(place: Place, step: Of<'measure'>, { typed, value }: TakenReadin
     ? `, ${judged.verdict}: ${judgementWords(judged, { value, unit }, meter)}`
     : '';
   dialogue.say(`Saved: ${formatQuantity({ value, unit })}${verdict}`);
-  const changed = adviceOf(opened)?.suspects(opened.driver.session()).changed;
-  if (changed) dialogue.say(changed);
+  const found = adviceOf(opened)?.diagnosis(opened.driver.session());
+  if (found?.suspects.changed) dialogue.say(found.suspects.changed);
+  const car = carLine(found?.car ?? null);
+  if (car !== null) dialogue.say(car);
 }
 
 function chosen(place: Place, step: Of<'look' | 'ask'>, line: string): Said {
@@ -106,13 +123,21 @@ function done(place: Place, line: string): Said {
   return null;
 }
 
-function accepted(place: Place, step: Of<'conclude'>, line: string): Said {
-  if (line.toLowerCase() !== 'yes')
-    return sayAll(place, ['Type "yes" to accept it, "back" to change an answer, or "help".']);
-  const { driver, advisor } = place.opened;
-  const weighed = advisor?.weigh(driver.session(), step.faults);
-  told(place, driver.perform({ type: 'conclude', ...(weighed ? { weighed } : {}) }));
+async function accepted(place: Place, step: Of<'conclude'>, line: string): Promise<Said> {
+  const weighed = weighedNow(place.opened, step.faults);
+  const wanted = askedFor(line, weighed);
+  if (wanted === 'first') return makeTest(place, weighed!.first!);
+  if (wanted === 'instead') return acceptOwn(place, fromSuspect(weighed!.instead!).own);
+  if (wanted !== 'accept') {
+    const asked = acceptQuestion(weighed).replace(/: $/, '');
+    return sayAll(place, [`${asked}, "back" to change an answer, or "help".`]);
+  }
+  told(place, place.opened.driver.perform({ type: 'conclude', ...(weighed ? { weighed } : {}) }));
   return null;
+}
+
+function weighedNow({ advisor, driver }: OpenedSession, faults: readonly string[]): Weighed | null {
+  return advisor?.weigh(driver.session(), faults) ?? null;
 }
 
 /** What the simulated vehicle shows, as the answer. */

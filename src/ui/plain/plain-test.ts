@@ -18,8 +18,9 @@ import { judgeTest } from '../../session/judge-step.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { type TestToDo, testsToChoose, testToDo } from '../../session/session-tests.ts';
 import { refusalSentences } from '../parts/sentence.ts';
+import { goodHereWords } from '../screens/car-words.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import { expectedInTest, testCommand, unitOf } from '../screens/prompt-state.ts';
+import { expectedInTest, possibleIn, testCommand, unitOf } from '../screens/prompt-state.ts';
 import { lastFound, undoLine, vehicleLine } from '../screens/step-words.ts';
 import { readCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
@@ -163,12 +164,14 @@ export async function makeTest(place: Place, toDo: TestToDo): Promise<Said> {
 
 function present({ opened, dialogue }: Place, toDo: TestToDo, shows: VehicleAnswer | null): void {
   const { say } = dialogue;
-  const { test, healthy } = toDo;
-  const { job, circuit } = opened.driver.session().opened;
+  const { test, healthy, expected } = toDo;
+  const session = opened.driver.session();
+  const { job, circuit } = session.opened;
+  const here = goodHereWords(opened, session, test, expected);
   const leads = leadWords(test.probe, job, circuit);
   if (leads !== '') say(leads);
   if (test.wiggle) say('Move harness and connectors while you watch the instrument.');
-  if (healthy !== '') say(`A healthy circuit shows: ${healthy}`);
+  if (healthy !== '') say(`A healthy circuit shows: ${healthy}${here}`);
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
   if (testTakesCapture(test))
     say('A capture can answer it: type "capture", or "capture" and a file.');
@@ -229,7 +232,8 @@ async function number(place: Place, toDo: TestToDo, line: string): Promise<Comma
   const unit = unitOf(test);
   const judge = (value: number) =>
     expected && judgeTest({ kind: 'number', value, unit }, expected, meter);
-  const asked = { expected: expectedInTest(opened, toDo), judge };
+  const possible = possibleIn(opened, opened.driver.session(), test);
+  const asked = { expected: expectedInTest(opened, toDo), judge, possible };
   const read = await readLine(line, asked, dialogue);
   if (read.kind === 'instead') return number(place, toDo, read.line);
   return read.kind === 'taken'

@@ -2,12 +2,13 @@
 import type { Proposal, Weighed } from '../../session/advisor.ts';
 import { presentConclusion, type Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { restsWords } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
 import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
 import type { Fault, Outcome, Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
-import { suspectsOf } from './state-view.ts';
+import { firstView, suspectsOf } from './state-view.ts';
 
 export const ADVICE_METHODS: Methods<'suspects' | 'next' | 'weigh' | 'accept' | 'conclude'> = {
   suspects: {
@@ -78,12 +79,14 @@ function unknownFault({ opened }: Session, faults: readonly string[]): Fault | n
 
 function weighedView(opened: OpenedSession, faults: readonly string[], weighed: Weighed): Result {
   const session = opened.driver.session();
-  const { evidence, ruledOut, proven, missing, unexplained, wouldProve } = weighed;
+  const { evidence, ruledOut, proven, chance, missing, unexplained, hangsOn, wouldProve } = weighed;
   return {
     faults,
     proven,
+    chance,
     missing,
     unexplained: unexplained === null ? null : opened.bind(unexplained),
+    hangsOn,
     evidence: evidence.map((line) => ({
       ...line,
       words: evidenceWords(opened, session, faults, line),
@@ -93,19 +96,39 @@ function weighedView(opened: OpenedSession, faults: readonly string[], weighed: 
   };
 }
 
-function accept(opened: OpenedSession): Outcome {
+function accept(opened: OpenedSession, { sure = false }: Params<'accept'>): Outcome {
   const session = opened.driver.session();
   const tree = session.status === 'open' ? presentConclusion(session) : null;
   const weighed = tree && opened.advisor?.weigh(session, tree.faults);
+  if (weighed && !stands(weighed) && !sure) return notYet(opened, weighed);
   return perform(opened, { type: 'conclude', ...(weighed ? { weighed } : {}) });
 }
 
-function conclude(opened: OpenedSession, { faults, words }: Params<'conclude'>): Outcome {
+function stands({ first, instead }: Weighed): boolean {
+  return first === null && instead === null;
+}
+
+/** Something is better than to accept; a program that has reasons sends it with "sure". */
+function notYet(opened: OpenedSession, weighed: Weighed): Fault {
+  const words = restsWords(opened, opened.driver.session(), weighed) ?? '';
+  return refused(
+    weighed.hangsOn === null ? 'not-borne-out' : 'rests-on-one-reading',
+    words,
+    'make the test "first", or conclude on "instead"; or send it with "sure"',
+    firstView(opened, weighed),
+  );
+}
+
+function conclude(
+  opened: OpenedSession,
+  { faults, words, sure = false }: Params<'conclude'>,
+): Outcome {
   const session = opened.driver.session();
   const unknown = faults && opened.advisor ? unknownFault(session, faults) : null;
   if (unknown) return unknown;
   const weighed =
     faults && session.status === 'open' ? opened.advisor?.weigh(session, faults) : undefined;
+  if (weighed && !stands(weighed) && !sure) return notYet(opened, weighed);
   return perform(opened, {
     type: 'conclude',
     own: { words: words ?? null, faults: faults ?? [] },

@@ -1,9 +1,12 @@
 /** The present step and the record: cautions, answers, notes, the way back, a pause. */
 
 import type { Command } from '../../session/command.ts';
+import { knownLines } from '../../session/known-list.ts';
 import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
+import { readSaid } from '../../session/read-known.ts';
 import { presentStep } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { adviceOf } from '../screens/pages-state.ts';
 import { invalidParam, type Outcome } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { changedSince, perform, refused, refusedBy } from './refused.ts';
@@ -22,6 +25,8 @@ export const ANSWER_METHODS: Methods<
   | 'cannot'
   | 'note'
   | 'back'
+  | 'values'
+  | 'set-value'
   | 'instruments'
   | 'pause'
   | 'resume'
@@ -50,6 +55,8 @@ export const ANSWER_METHODS: Methods<
     run: (opened, { to }) =>
       perform(opened, { type: 'go-back', ...(to === undefined ? {} : { to }) }),
   },
+  values: { where: 'session', run: values },
+  'set-value': { where: 'session', run: setValue },
   instruments: { where: 'session', run: instruments },
   pause: { where: 'anywhere', run: (opened) => perform(opened, { type: 'pause' }) },
   resume: { where: 'anywhere', run: resume },
@@ -107,6 +114,22 @@ function answer(opened: OpenedSession, sent: SentAnswer): Outcome {
 /** A command at the present step, whose cautions may have to be read first. */
 function performHere(opened: OpenedSession, command: Command): Outcome {
   return perform(opened, command, pendingCautions(opened.driver.session()));
+}
+
+function values(opened: OpenedSession): Outcome {
+  const session = opened.driver.session();
+  const car = adviceOf(opened)?.diagnosis(session).car ?? null;
+  return { values: knownLines(session, car) };
+}
+
+function setValue(opened: OpenedSession, { quantity, is, from }: Params<'set-value'>): Outcome {
+  const { circuit } = opened.driver.session().opened;
+  if (!circuit)
+    return refused('no-values', 'there is no circuit behind this session, so there are no values');
+  const read = readSaid(circuit, { what: quantity, is, from });
+  if ('quantity' in read) return perform(opened, { type: 'set-value', ...read });
+  const at = read.at === 'what' ? 'quantity' : read.at;
+  return invalidParam(`/params/${at}`, read.words, read.fix);
 }
 
 function instruments(

@@ -49,6 +49,8 @@ export interface Subject {
 export interface Sheet {
   readonly terminals: readonly Named[];
   readonly parts: readonly Named[];
+  /** What of the car can be known. */
+  readonly values: readonly Named[];
   /** Of a simulated vehicle. */
   readonly faults: readonly Named[];
 }

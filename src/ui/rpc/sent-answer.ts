@@ -1,15 +1,18 @@
 /** An answer as a program sends it: understood as a person's would be, and asked about where it looks like a slip. */
 import type { Judgement } from '../../circuit/judge.ts';
 import type { Step } from '../../procedure/procedure.ts';
+import { testOf } from '../../procedure/test-of.ts';
 import { type ExpectedReading, parseReading } from '../../quantity/parse-reading.ts';
 import type { Command } from '../../session/command.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
 import type { TakenReading, VehicleAnswer } from '../../session/driver.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { judgeStep } from '../../session/judge-step.ts';
+import type { PossibleValues } from '../../session/possible-values.ts';
 import { refusalWords } from '../../session/refusal.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { possibleIn } from '../screens/prompt-state.ts';
 import { type Fault, invalidParam } from './json-rpc.ts';
 import { refused } from './refused.ts';
 
@@ -42,6 +45,7 @@ export function answerCommand(
     sure: answer.sure ?? false,
     expected: expectedReading(step, opened.limits(step)),
     judge: (value) => judgeStep(step, value, meter),
+    possible: possibleIn(opened, opened.driver.session(), testOf(step)),
   });
   return 'fault' in read ? read : { type: 'record-reading', ...read };
 }
@@ -64,10 +68,18 @@ export interface SentReading {
   readonly sure: boolean;
   readonly expected: ExpectedReading;
   readonly judge: (value: number) => Judgement | null;
+  /** What can be shown there at all; null where nobody knows. */
+  readonly possible: () => PossibleValues | null;
 }
 
 /** Text and SI value, `Infinity` for OL; or why it is no reading, or is doubted. */
-export function readNumber({ reading, sure, expected, judge }: SentReading): TakenReading | Fault {
+export function readNumber({
+  reading,
+  sure,
+  expected,
+  judge,
+  possible,
+}: SentReading): TakenReading | Fault {
   const typed = String(reading);
   const read = parseReading(typed, expected);
   switch (read.status) {
@@ -84,7 +96,7 @@ export function readNumber({ reading, sure, expected, judge }: SentReading): Tak
       const doubt =
         judge(value)?.verdict === 'impossible'
           ? 'this cannot come from the circuit: check the leads, the range and the unit'
-          : doubtReading(value, expected.unit, judge);
+          : doubtReading(value, expected.unit, judge, possible);
       if (doubt === null || sure) return { typed, value };
       return refused('doubtful-reading', doubt, 'read again, or send it with "sure"');
     }

@@ -7,6 +7,7 @@ import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import { goodWords } from '../../procedure/test-words.ts';
+import type { Weighed } from '../../session/advisor.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
@@ -15,6 +16,7 @@ import { customerWords } from '../../session/gaps.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
+import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { undoLine, vehicleLine } from '../screens/step-words.ts';
@@ -79,9 +81,10 @@ export function stepTestView({ drill }: OpenedSession, step: Step): Result | nul
 /** What could be wrong, the likeliest first, with the faults behind each; null where nothing is weighed or told. */
 export function suspectsOf(opened: OpenedSession): Result | null {
   const { driver, bind } = opened;
-  const found = adviceOf(opened)?.suspects(driver.session());
-  if (!found) return null;
-  const { rows, changed, intermittent, unexplained, unexplainedBy, group, groupRepairs } = found;
+  const diagnosis = adviceOf(opened)?.diagnosis(driver.session());
+  if (!diagnosis) return null;
+  const { rows, changed, intermittent, unexplained, unexplainedBy, group, groupRepairs } =
+    diagnosis.suspects;
   const told = (words: string | null) => (words === null ? null : bind(words));
   return {
     suspects: rows.map(({ repair, words, chance, faults }) => ({
@@ -95,21 +98,23 @@ export function suspectsOf(opened: OpenedSession): Result | null {
     unexplained: told(unexplained),
     unexplainedBy,
     alike: { words: told(group), repairs: groupRepairs },
+    car: diagnosis.car,
   };
 }
 
 /** The same in short: the leading ones, and what is settled. */
 function diagnosisOf(opened: OpenedSession): Result | null {
   const { driver, bind } = opened;
-  const found = adviceOf(opened)?.suspects(driver.session());
-  if (!found) return null;
-  const { rows, changed, unexplained, groupRepairs } = found;
+  const diagnosis = adviceOf(opened)?.diagnosis(driver.session());
+  if (!diagnosis) return null;
+  const { rows, changed, unexplained, groupRepairs } = diagnosis.suspects;
   const leading = rows.slice(0, LEADING);
   return {
     leading: leading.map(({ repair, words, chance }) => ({ repair, words: bind(words), chance })),
     others: rows.length - leading.length,
     changed: changed === null ? null : bind(changed),
     explained: unexplained === null,
+    misfit: diagnosis.car?.misfit.chance ?? null,
     alike: groupRepairs,
   };
 }
@@ -163,12 +168,22 @@ function taskView(opened: OpenedSession, step: Exclude<Step, Conclusion>): Resul
     ...standingView(session, step.setup, testOf(step)),
     test: stepTestView(opened, step),
     good,
+    here: good === null ? null : hereView(opened, testOf(step)),
     outcomes: 'outcomes' in step ? outcomeViews(opened, step) : [],
     capture: takesCapture(step),
     cannot: step.cannot !== null,
     said: said && { code: said.code, outcome: said.outcome.name },
     shows: shows && kind !== 'act' ? shows.words : null,
   };
+}
+
+/** What is good for this car in a test; null where nothing is known of it or told. */
+export function hereView(opened: OpenedSession, test: Test | null): Result | null {
+  const session = opened.driver.session();
+  const here = test && adviceOf(opened)?.diagnosis(session).goodHere(test);
+  if (!here) return null;
+  const { low, high } = here.expected;
+  return { low, high, from: here.from, wide: here.isWide };
 }
 
 /** Limits are those of the tree; in a drill that hides what is good they would tell it. */
@@ -185,8 +200,10 @@ function outcomeViews(
   });
 }
 
-function conclusionView({ driver, bind }: OpenedSession, step: Conclusion): Result {
+function conclusionView(opened: OpenedSession, step: Conclusion): Result {
+  const { driver, bind, advisor, drill } = opened;
   const { id, kind, title, say, repair, faults } = step;
+  const weighed = drill ? null : (advisor?.weigh(driver.session(), faults) ?? null);
   return {
     id,
     kind,
@@ -195,6 +212,25 @@ function conclusionView({ driver, bind }: OpenedSession, step: Conclusion): Resu
     repair: bind(repair),
     customer: bind(customerWords(driver.session(), step)),
     faults,
+    ...firstView(opened, weighed),
+  };
+}
+
+/** What is better than to accept a conclusion: a test to make first, or what the readings speak for instead. */
+export function firstView(
+  { bind }: OpenedSession,
+  weighed: Pick<Weighed, 'hangsOn' | 'first' | 'instead'> | null,
+): Result {
+  const { first = null, instead = null } = weighed ?? {};
+  return {
+    restsOn: weighed?.hangsOn ?? null,
+    first: first && { words: bind(first.words), test: first.test, minutes: first.minutes },
+    instead: instead && {
+      repair: instead.repair,
+      words: bind(instead.words),
+      chance: instead.chance,
+      faults: instead.faults.map(({ id }) => id).filter((id) => id !== HEALTHY),
+    },
   };
 }
 
@@ -208,9 +244,9 @@ function expectedAt(step: Step): ExpectedShown | null {
 function concludedView(session: Session): Result | null {
   const { concluded } = session;
   if (!concluded) return null;
-  const { faults, proven } = concluded;
+  const { faults, proven, restsOn = null } = concluded;
   const words = conclusionWords(session);
-  return { title: words?.title ?? '', repair: words?.repair ?? '', faults, proven };
+  return { title: words?.title ?? '', repair: words?.repair ?? '', faults, proven, restsOn };
 }
 
 function eventNumber(session: Session, answer: number): number | null {

@@ -18,13 +18,14 @@ import { testTable } from '../../session/test-table.ts';
 import { COSTS, testCost } from '../../suspects/test-cost.ts';
 import type { TestEntry } from '../../suspects/test-entries.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { possibleIn } from '../screens/prompt-state.ts';
 import { captureOnBench } from './drill-methods.ts';
 import { type Fault, invalidParam, type Outcome, type Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
 import { ANSWER_KEYS, countSent, oneOf, readNumber, silent } from './sent-answer.ts';
 import { sentTest } from './sent-test.ts';
-import { cautionViews, rounded, standingView } from './state-view.ts';
+import { cautionViews, hereView, rounded, standingView } from './state-view.ts';
 
 /** Of the wiring, where nobody says how wide it may be: that of a usual terminal. */
 const COLUMNS = 78;
@@ -69,6 +70,7 @@ function prepare(opened: OpenedSession, { test: form }: Params<'prepare'>): Outc
     refused: found && 'refused' in found ? found.refused : null,
     expected: toDo?.expected ?? null,
     good: toDo ? bind(toDo.healthy) : '',
+    here: toDo ? hereView(opened, test) : null,
     looks: looksOf(test),
     ...standingView(session, test.setup, test),
     capture: testTakesCapture(test),
@@ -172,6 +174,7 @@ function shownIn(
     },
     judge: (value) =>
       expected && judgeTest({ kind: 'number', value: kept(value), unit }, expected, meter),
+    possible: possibleIn(opened, opened.driver.session(), made),
   });
   return 'fault' in read ? read : numberShown(read, unit);
 }

@@ -3,6 +3,7 @@ import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { refusalSentences } from '../parts/sentence.ts';
+import { setMessage } from './known-pages.ts';
 import {
   act,
   type Here,
@@ -59,8 +60,13 @@ function afterCommand(here: Here, command: Command): Turn {
       const words = proposed
         ? opened.bind(proposed)
         : testWords(opened, state.session, command.test);
-      return stay({ ...state, over: [], message: `In the record: ${words}, ${command.typed}.` });
+      // A conclusion of one's own stands there again, to be weighed anew.
+      const over = state.over.filter(({ name }) => name === 'own');
+      return stay({ ...state, over, message: `In the record: ${words}, ${command.typed}.` });
     }
+    case 'set-value':
+    case 'go-back':
+      return stay({ ...state, over: [], message: setMessage(state.session) });
     default:
       return stay({ ...state, over: [], message: DONE_WORDS[command.type] ?? null });
   }

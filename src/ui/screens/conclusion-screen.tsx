@@ -1,4 +1,5 @@
 /** What the readings come to, to be accepted, taken further or taken back. */
+import { isMadeAgain, type Proposal, type SuspectRow } from '../../session/advisor.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
@@ -16,6 +17,10 @@ export interface ConclusionScreenProps {
   readonly message: string | null;
   readonly clock: () => number;
   readonly onAccept: () => void;
+  /** The test to make before: what it rests on once more, or what tells most. */
+  readonly onFirst: (proposal: Proposal) => void;
+  /** What the readings speak for instead. */
+  readonly onInstead: (row: SuspectRow) => void;
   /** Only for the tree's conclusion: name another one; on a drill the diagnosis. */
   readonly onOwn: () => void;
   /** Only for one's own: leave it. */
@@ -24,6 +29,8 @@ export interface ConclusionScreenProps {
 }
 
 const OWN: KeyBinding = { keys: ['o'], show: 'o', help: 'my own conclusion' };
+/** Where Enter does what is better than to accept. */
+const ALL_THE_SAME: KeyBinding = { keys: ['a'], show: 'a', help: 'accept all the same' };
 const DIAGNOSIS: KeyBinding = { keys: ['c', 'o'], show: 'c', help: 'diagnosis' };
 
 /** The screen. */
@@ -49,7 +56,10 @@ type WeighedProps = ConclusionScreenProps & {
 function WeighedConclusion(props: WeighedProps) {
   const { opened, session, proposed, weighed } = props;
   const { drill } = opened;
-  const keys = keysAt(props);
+  const known = weighed === 'pending' ? null : weighed;
+  const first = known?.first ?? null;
+  const instead = known?.instead ?? null;
+  const keys = keysAt(props, first !== null || instead !== null);
   return (
     <TakePage
       title={drill ? TITLES.drill : proposed.own ? TITLES.own : TITLES.tree}
@@ -57,17 +67,27 @@ function WeighedConclusion(props: WeighedProps) {
       paragraphs={conclusionParagraphs(opened, session, proposed, weighed)}
       message={props.message}
       clock={props.clock}
-      enter={drill ? null : 'accept'}
+      enter={drill ? null : enterHelp(known)}
       notYet={weighed === 'pending' ? 'One moment: read the proof first.' : null}
-      onTake={props.onAccept}
+      onTake={() => {
+        if (first) props.onFirst(first);
+        else if (instead) props.onInstead(instead);
+        else props.onAccept();
+      }}
       keys={keys}
       onKey={(binding) => {
         if (binding === OWN || binding === DIAGNOSIS) props.onOwn();
+        else if (binding === ALL_THE_SAME) props.onAccept();
         else if (binding === CLOSE_KEY) props.onClose();
         else if ('action' in binding) props.onAction(binding.action);
       }}
     />
   );
+}
+
+function enterHelp(weighed: Weighed | null): string {
+  if (weighed?.first) return isMadeAgain(weighed) ? 'make it again' : 'make that test';
+  return weighed?.instead ? 'conclude that instead' : 'accept';
 }
 
 const TITLES = {
@@ -76,8 +96,8 @@ const TITLES = {
   drill: 'The procedure ends here',
 } as const;
 
-function keysAt({ opened, proposed }: WeighedProps): (KeyBinding | SessionKey)[] {
+function keysAt({ opened, proposed }: WeighedProps, isFirst: boolean): (KeyBinding | SessionKey)[] {
   const first = opened.drill ? DIAGNOSIS : proposed.own ? CLOSE_KEY : OWN;
   const actions = ['back', 'suspects', 'next-tests', 'help'] as const;
-  return [first, ...usefulKeys(opened, actions)];
+  return [...(isFirst ? [ALL_THE_SAME] : []), first, ...usefulKeys(opened, actions)];
 }

@@ -1,15 +1,16 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
-import type { Advisor, SuspectRow } from '../../session/advisor.ts';
+import { type Advisor, isMadeAgain, type SuspectRow } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
-import { piecesAmong } from '../../session/events.ts';
+import { type Concluded, piecesAmong } from '../../session/events.ts';
 import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { percentWords } from '../parts/bar.ts';
 import type { Paragraph } from '../parts/text-block.ts';
-import { evidenceWords, ruledOutWords } from './evidence-words.ts';
+import { evidenceWords, readAt, ruledOutWords, unstopped } from './evidence-words.ts';
 import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
 
 /** Beside the suspects of a fault that comes and goes. */
@@ -69,8 +70,10 @@ export function conclusionParagraphs(
   weighing: Weighed | 'pending' | null,
 ): Paragraph[] {
   const bind = (text: string) => opened.bind(text).trim();
+  const rests = restsWords(opened, session, weighing === 'pending' ? null : weighing);
   const head: Paragraph[] = [
     { text: bind(proposed.title), bold: true },
+    ...(rests === null ? [] : [{ text: `! ${rests}`, bold: true, hang: 2 }]),
     ...(proposed.say === '' ? [] : [{ text: bind(proposed.say) }]),
     ...gapParagraphs(opened, session),
   ];
@@ -161,6 +164,30 @@ export function foundLines(opened: OpenedSession, session: Session): string[] {
   ];
 }
 
+/** That a conclusion rests on one reading or is not borne out, with what to do first; null where it stands. */
+export function restsWords(
+  opened: OpenedSession,
+  session: Session,
+  weighed: Pick<Weighed, 'hangsOn' | 'first' | 'instead' | 'chance'> | null,
+): string | null {
+  if (!weighed) return null;
+  const { hangsOn, first, instead, chance } = weighed;
+  if (hangsOn !== null) {
+    const { test, found } = readAt(opened, session, hangsOn);
+    const then = isMadeAgain(weighed)
+      ? ' Make it again first.'
+      : first
+        ? ` First: ${unstopped(opened.bind(first.words))}.`
+        : '';
+    return `This rests on one reading: ${unstopped(test)}, ${found}.${then}`;
+  }
+  if (first)
+    return `The readings do not bear this out yet (${percentWords(chance)}). First: ${unstopped(opened.bind(first.words))}.`;
+  if (!instead) return null;
+  const other = unstopped(opened.bind(instead.words));
+  return `The readings do not bear this out (${percentWords(chance)}). They speak for: ${other} (${percentWords(instead.chance)}).`;
+}
+
 /** Whether a conclusion is proven, what is missing for it, or why that is not known. */
 export function proofParagraph(
   { faults }: Pick<Proposed, 'faults'>,
@@ -170,26 +197,37 @@ export function proofParagraph(
     return { text: 'Proof: not weighed, since words of your own name no fault.', hang: 7 };
   if (weighed === null)
     return { text: 'Proof: not weighed, since this session has no circuit behind it.', hang: 7 };
-  const { missing, evidence } = weighed;
+  const { evidence } = weighed;
   if (weighed.proven)
     return {
       text: `PROVEN: ${countWords(piecesAmong(evidence), 'independent piece')} of evidence.`,
       bold: true,
     };
   return {
-    text: `NOT PROVEN YET: ${countWords(missing, 'independent piece')} of evidence missing. You may accept it all the same; the record will say so.`,
+    text: `NOT PROVEN YET: ${missingWords(weighed)}. You may accept it all the same; the record will say so.`,
     bold: true,
     colour: 'magenta',
     hang: 2,
   };
 }
 
-/** What was accepted, with how much proof; null where it was not weighed. */
-export function acceptedWords(proven: boolean | null, pieces: number): string {
+/** Pieces enough prove nothing that one slip of the hand would turn over. */
+function missingWords({ missing, hangsOn }: Pick<Weighed, 'missing' | 'hangsOn'>): string {
+  if (missing > 0) return `${countWords(missing, 'independent piece')} of evidence missing`;
+  return hangsOn === null ? 'the readings do not go together' : 'it rests on one reading';
+}
+
+/** What was accepted, with how much proof. */
+export function acceptedWords({
+  proven,
+  evidence,
+  restsOn,
+}: Pick<Concluded, 'proven' | 'evidence' | 'restsOn'>): string {
+  const pieces = countWords(piecesAmong(evidence), 'piece');
   if (proven === null) return 'Accepted; the proof was not weighed.';
-  return proven
-    ? `Accepted and proven by ${countWords(pieces, 'piece')} of evidence.`
-    : `Accepted, not proven: ${countWords(pieces, 'piece')} of evidence.`;
+  if (proven) return `Accepted and proven by ${pieces} of evidence.`;
+  const rests = restsOn === undefined ? '' : ' It rests on one reading.';
+  return `Accepted, not proven: ${pieces} of evidence.${rests}`;
 }
 
 /** `1 piece`, `3 pieces`. */

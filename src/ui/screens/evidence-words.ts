@@ -13,7 +13,7 @@ import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
 
-/** A reading, by the number of its event. */
+/** A reading in words. */
 interface Read {
   readonly test: string;
   readonly where: string;
@@ -46,7 +46,8 @@ export function ruledOutWords(opened: OpenedSession, session: Session, line: Rul
   return `${unstopped(words)} - by: ${by.join('; ')}`;
 }
 
-function readAt(opened: OpenedSession, session: Session, reading: number): Read {
+/** The reading of an event that comes from one: what was asked, where, and what was found. */
+export function readAt(opened: OpenedSession, session: Session, reading: number): Read {
   const event = session.events[reading - 1];
   const { job, circuit, procedure } = session.opened;
   if (event?.type === 'test-recorded') {

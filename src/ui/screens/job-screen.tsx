@@ -1,5 +1,6 @@
 /** The job sheet on the screen. */
 import { useState } from 'react';
+import type { Circuit } from '../../circuit/circuit.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { Replaceable } from '../../procedure/read-repair.ts';
 import { type Form, formAfter } from '../parts/form-state.ts';
@@ -19,6 +20,7 @@ import {
   jobProblem,
   jobRemark,
   jobSheet,
+  knownProblem,
 } from './job-sheet-state.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 
@@ -28,6 +30,8 @@ export interface JobScreenProps {
   readonly terminals: readonly { id: string; words: string }[];
   /** Parts of the circuit that can have been replaced before. */
   readonly parts: readonly Replaceable[];
+  /** Of which values can be known; null for a procedure without one. */
+  readonly circuit: Circuit | null;
   /** Monotonic ms: an Enter typed ahead does not pass over what is doubtful. */
   readonly clock: () => number;
   readonly onTake: (job: Job) => void;
@@ -48,7 +52,9 @@ const DOUBT_KEYS: readonly KeyBinding[] = [ALL_THE_SAME, CORRECT];
 
 /** The screen. Enter runs through the fields and begins after the last; what is doubtful is shown first. */
 export function JobScreen(props: JobScreenProps) {
-  const [sheet, setSheet] = useState<Form>(() => jobSheet(props.job, props.terminals));
+  const [sheet, setSheet] = useState<Form>(() =>
+    jobSheet(props.job, props.terminals, props.circuit),
+  );
   const [problem, setProblem] = useState<string | null>(null);
   const [doubts, setDoubts] = useState<readonly Doubt[]>([]);
   const { rows } = bodySize(useSize(), KEYS);
@@ -58,6 +64,12 @@ export function JobScreen(props: JobScreenProps) {
     if (missing !== null) {
       setProblem(missing);
       setSheet({ ...sheet, at: 0 });
+      return;
+    }
+    const wrong = knownProblem(sheet, props.circuit);
+    if (wrong !== null) {
+      setProblem(wrong.words);
+      setSheet({ ...sheet, at: wrong.at });
       return;
     }
     const found = jobDoubts(sheet);
@@ -91,7 +103,11 @@ export function JobScreen(props: JobScreenProps) {
     );
   return (
     <Frame title="Job sheet" aside={props.procedure} keys={KEYS}>
-      <FormView form={sheet} rows={rows} remark={problem ?? jobRemark(sheet, props.parts)} />
+      <FormView
+        form={sheet}
+        rows={rows}
+        remark={problem ?? jobRemark(sheet, props.parts, props.circuit)}
+      />
     </Frame>
   );
 }

@@ -1,4 +1,5 @@
 /** The job sheet: fields to a job and back. No React. */
+import type { Circuit } from '../../circuit/circuit.ts';
 import { checkVin } from '../../identify/check-vin.ts';
 import { describeCode } from '../../identify/describe-code.ts';
 import { readCode } from '../../identify/trouble-code.ts';
@@ -12,11 +13,17 @@ import {
 import { type Replaceable, readRepair, repairsRemark } from '../../procedure/read-repair.ts';
 import { readTerminal, terminalRemark } from '../../procedure/read-terminal.ts';
 import { choiceOf, type Form, textInput, textOf } from '../parts/form-state.ts';
+import { KNOWN_HINT, knownRemark, knownSaid, knownText, knownWrong } from './known-field.ts';
 
 const TERMINAL_KEY = 'terminal ';
+const KNOWN_KEY = 'known';
 
-/** An empty sheet, or one that holds a ready-made job. */
-export function jobSheet(job: Job, terminals: readonly { id: string; words: string }[]): Form {
+/** An empty sheet, or one that holds a ready-made job. Without a circuit nothing can be known of it. */
+export function jobSheet(
+  job: Job,
+  terminals: readonly { id: string; words: string }[],
+  circuit: Circuit | null = null,
+): Form {
   const { vehicle } = job;
   return {
     at: 0,
@@ -58,6 +65,9 @@ export function jobSheet(job: Job, terminals: readonly { id: string; words: stri
         job.earlierRepairs.map(repairText).join('; '),
         'With ; between, for example: crank sensor replaced last week; harness taped. A part just replaced is less suspect.',
       ),
+      ...(circuit
+        ? [textInput(KNOWN_KEY, 'Known of this car', knownText(job.known ?? []), KNOWN_HINT)]
+        : []),
       textInput('notes', 'Notes', job.notes, ''),
       ...terminals.map(({ id, words }) =>
         textInput(
@@ -104,8 +114,16 @@ export function jobOf(sheet: Form, job: Job, parts: readonly Replaceable[]): Job
     customer: textOf(sheet, 'customer'),
     earlierRepairs: repairsOf(textOf(sheet, 'repairs'), parts),
     terminals,
+    ...knownOf(sheet, job),
     notes: textOf(sheet, 'notes'),
   };
+}
+
+/** Where the sheet has no such field, what the job had stays. */
+function knownOf(sheet: Form, job: Job): Pick<Job, 'known'> {
+  const isAsked = sheet.fields.some(({ key }) => key === KNOWN_KEY);
+  const known = isAsked ? knownSaid(textOf(sheet, KNOWN_KEY)) : (job.known ?? []);
+  return known.length === 0 ? {} : { known };
 }
 
 function terminalIds(sheet: Form): string[] {
@@ -126,7 +144,11 @@ function repairsOf(text: string, parts: readonly Replaceable[]): EarlierRepair[]
 }
 
 /** What to say about the field being filled in: what was understood, or what is odd. Null to show its hint. */
-export function jobRemark(sheet: Form, parts: readonly Replaceable[]): string | null {
+export function jobRemark(
+  sheet: Form,
+  parts: readonly Replaceable[],
+  circuit: Circuit | null = null,
+): string | null {
   const field = sheet.fields[sheet.at];
   if (field?.kind !== 'text') return null;
   const text = field.field.text.trim();
@@ -137,6 +159,7 @@ export function jobRemark(sheet: Form, parts: readonly Replaceable[]): string | 
     return vin.status === 'read' ? vin.words : `${vin.words}; ${vin.fix}`;
   }
   if (field.key === 'repairs') return repairsRemark(repairsOf(text, parts), parts);
+  if (field.key === KNOWN_KEY && circuit) return knownRemark(text, circuit);
   if (field.key.startsWith(TERMINAL_KEY)) return terminalRemark(text).words;
   return null;
 }
@@ -182,6 +205,12 @@ function doubtsOf(key: string, text: string): string[] {
   }
   const terminal = key.startsWith(TERMINAL_KEY) ? terminalRemark(text) : null;
   return terminal?.doubtful ? [terminal.words] : [];
+}
+
+/** Where and why what is known of the car cannot be taken; null where it can, and where nothing is said. */
+export function knownProblem(sheet: Form, circuit: Circuit | null): Doubt | null {
+  const words = circuit && knownWrong(textOf(sheet, KNOWN_KEY), circuit);
+  return words ? { at: sheet.fields.findIndex(({ key }) => key === KNOWN_KEY), words } : null;
 }
 
 /** Why the sheet cannot be taken yet, or null. */

@@ -25,6 +25,10 @@ export interface PageParts {
   readonly note: object;
   readonly cannot: object;
   readonly instruments: object;
+  /** Setting a value of the car: the list, the value, from where it is known. */
+  readonly known: object;
+  readonly 'known-value': { readonly quantity: string };
+  readonly 'known-from': { readonly quantity: string; readonly is: string };
   /** One's own conclusion, typed. */
   readonly 'own-words': object;
   readonly sketch: { readonly test: Test | null };

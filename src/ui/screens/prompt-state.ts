@@ -3,6 +3,7 @@ import type { Judgement } from '../../circuit/judge.ts';
 import { judgementWords } from '../../circuit/judgement-words.ts';
 import type { Test } from '../../circuit/test.ts';
 import { endsOf, type MeasureStep, type Step } from '../../procedure/procedure.ts';
+import { testOf } from '../../procedure/test-of.ts';
 import type { ExpectedReading } from '../../quantity/parse-reading.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/command.ts';
@@ -10,6 +11,7 @@ import type { TakenReading, VehicleAnswer } from '../../session/driver.ts';
 import type { Answer } from '../../session/events.ts';
 import { expectedReading } from '../../session/expected-reading.ts';
 import { judgeStep, judgeTest } from '../../session/judge-step.ts';
+import type { PossibleValues } from '../../session/possible-values.ts';
 import type { Session } from '../../session/session.ts';
 import type { TestToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -138,6 +140,7 @@ export function askedAt(
         expected: expectedAt(opened, step),
         judge: (value) => judgeStep(step, value, session.meter),
         judged: judgedIn(session, unit),
+        possible: possibleIn(opened, session, testOf(step)),
         isDeliberate: true,
         offered: readingOf(vehicle),
       };
@@ -157,6 +160,15 @@ export function askedAt(
     case 'act':
       return { ...base, kind: 'act', ...DONE };
   }
+}
+
+/** What a test can show at all, worked out when it is first asked for and once for each state of the session. */
+export function possibleIn(
+  { advisor }: OpenedSession,
+  session: Session,
+  test: Test | null,
+): () => PossibleValues | null {
+  return () => (test && advisor?.diagnosis(session).possible(test)) ?? null;
 }
 
 const DONE = { words: 'Press Enter when it is done.', enter: 'done' };
@@ -199,6 +211,7 @@ export function askedInTest(
       judge: (value) =>
         expected && judgeTest({ kind: 'number', value, unit }, expected, session.meter),
       judged: judgedIn(session, unit),
+      possible: possibleIn(opened, session, toDo.test),
       isDeliberate: true,
       offered: readingOf(vehicle),
     };

@@ -13,6 +13,7 @@ import {
 import type { Unit } from '../../quantity/quantity.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
 import type { TakenReading } from '../../session/driver.ts';
+import type { PossibleValues } from '../../session/possible-values.ts';
 import { type TextFieldState, textField, textFieldAfter } from '../parts/text-field-state.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 
@@ -33,6 +34,8 @@ export interface ReadingContext {
   /** What a value means here; null where nothing is expected. */
   readonly judge: (value: number) => Judgement | null;
   /** Why, in words. */
+  /** What can be shown here at all; null where nobody knows. */
+  readonly possible: () => PossibleValues | null;
   readonly judged: (judgement: Judgement, value: number) => string;
   /** The key came after a pause, so that it can be meant for what is on the screen. */
   readonly isDeliberate: boolean;
@@ -157,8 +160,8 @@ function isDoubtful(typed: string, value: number, context: ReadingContext): bool
 
 /** What the simulated vehicle shows is no slip of the hand. */
 function doubtOf(typed: string, value: number, context: ReadingContext): string | null {
-  const { expected, judge, offered } = context;
-  return typed === offered?.typed ? null : doubtReading(value, expected.unit, judge);
+  const { expected, judge, offered, possible } = context;
+  return typed === offered?.typed ? null : doubtReading(value, expected.unit, judge, possible);
 }
 
 function afterInDoubt(

@@ -1,7 +1,6 @@
 /** A session at rest: paused, concluded or closed. Where it is kept, and how to go on. */
 import { useState } from 'react';
 import { conclusionWords } from '../../session/conclusion-words.ts';
-import { piecesAmong } from '../../session/events.ts';
 import { retestLines, VERDICT_WORDS } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -131,7 +130,7 @@ function pausedParagraphs(
 
 function concludedParagraphs(session: Session): Paragraph[] {
   const { concluded, closed, opened: first } = session;
-  const accepted = acceptedWords(concluded?.proven ?? null, piecesAmong(concluded?.evidence ?? []));
+  const accepted = concluded ? acceptedWords(concluded) : '';
   return [
     { text: conclusionWords(session)?.title ?? '', bold: true },
     ...(first.vehicle.kind === 'real' ? [] : [{ text: 'On a simulated vehicle.' }]),

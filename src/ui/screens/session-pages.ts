@@ -21,6 +21,7 @@ import {
 } from './any-test-pages.ts';
 import { fromSuspect, fromWords, type Proposed } from './conclusion-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
+import { afterFrom, afterKnown, afterValue, openKnown } from './known-pages.ts';
 import {
   act,
   adviceOf,
@@ -76,6 +77,8 @@ interface EventParts {
   readonly tests: object;
   readonly measure: object;
   readonly chosen: { readonly id: string };
+  /** Values of the car are to be seen and set. */
+  readonly known: object;
   readonly retry: object;
   readonly folder: { readonly folder: string };
   readonly performed: { readonly wanted: Wanted; readonly done: Performed };
@@ -167,8 +170,10 @@ const EVENTS: {
   measure: measureForm,
   chosen: (here, { id }) => {
     const page = topOf(here.state);
+    if (page?.name === 'known') return afterKnown(here.state, id);
     return page?.name === 'choice' ? afterChoice(here, page.of, id) : stay(here.state);
   },
+  known: openKnown,
   retry: ({ state }) => {
     const page = topOf(state);
     return page?.name === 'disk' ? { state, effect: page.wanted } : stay(state);
@@ -225,7 +230,12 @@ function conclude({ opened, state }: Here, { faults, own }: Proposed): Turn {
 
 function afterText(here: Here, text: string): Turn {
   const { state } = here;
-  switch (topOf(state)?.name) {
+  const page = topOf(state);
+  switch (page?.name) {
+    case 'known-value':
+      return afterValue(state, page, text);
+    case 'known-from':
+      return afterFrom(state, page, text);
     case 'note':
       return send(state, { type: 'add-note', text });
     case 'cannot': {

@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import { readingsGiven } from '../../drill/drill-act.ts';
 import { debriefLines, handInLines, openingLines, repairChoices } from '../../drill/drill-words.ts';
+import type { CarView } from '../../session/car-view.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { sentenceStart } from '../parts/sentence.ts';
@@ -10,12 +11,14 @@ import { testOfForm } from './any-test-form-state.ts';
 import { AnyTestPage } from './any-test-page.tsx';
 import { choiceList } from './any-test-pages.ts';
 import { CaptureFlow } from './capture-flow.tsx';
+import { carLine, carTold } from './car-words.ts';
 import { CautionScreen } from './caution-screen.tsx';
 import { ConclusionScreen } from './conclusion-screen.tsx';
 import { countWords, foundLines } from './conclusion-words.ts';
 import { DiskProblemScreen } from './disk-problem-screen.tsx';
 import { FreeScreen } from './free-screen.tsx';
 import { InstrumentsScreen } from './instruments-screen.tsx';
+import { FROM_QUESTION, fromCheck, knownItems, valueCheck, valueQuestion } from './known-pages.ts';
 import { NextTestsScreen } from './next-tests-screen.tsx';
 import { helpParagraphs, sketchParagraphs, sumsParagraphs } from './over-words.ts';
 import { adviceOf, type Here, pageNamed } from './pages-state.ts';
@@ -38,7 +41,7 @@ import { lastFound } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
 import { TakePage } from './take-page.tsx';
 import { TestScreen } from './test-screen.tsx';
-import { NO_REASON, TextQuestion } from './text-question.tsx';
+import { NO_REASON, type TextCheck, TextQuestion } from './text-question.tsx';
 import { WaitPage } from './wait-page.tsx';
 import { WayScreen } from './way-screen.tsx';
 
@@ -66,6 +69,7 @@ const VIEWS: {
       step={step}
       asked={prompt.asked}
       changed={again ? null : changedBy(here)}
+      car={again ? null : carLine(carOf(here))}
       again={again}
       message={here.state.message}
       onAction={(action) => send({ type: 'action', action })}
@@ -107,6 +111,8 @@ const VIEWS: {
       message={here.state.message}
       clock={clock}
       onAccept={() => send({ type: 'accept' })}
+      onFirst={(proposal) => send({ type: 'proposal', proposal })}
+      onInstead={(row) => send({ type: 'suspect', row })}
       onOwn={() => send({ type: 'own-conclusion' })}
       onClose={() => send(CLOSE)}
       onAction={(action) => send({ type: 'action', action })}
@@ -153,9 +159,11 @@ const VIEWS: {
   suspects: (_, { here, send }) => (
     <SuspectsScreen
       view={adviceOf(here.opened)?.suspects(here.state.session) ?? NO_SUSPECTS}
+      car={carTold(here.opened, here.state.session, carOf(here))}
       onClose={() => send(CLOSE)}
       onConclude={(row) => send({ type: 'suspect', row })}
       onOwnWords={() => send({ type: 'own-words' })}
+      {...(here.opened.drill ? {} : { onValues: () => send({ type: 'known' }) })}
     />
   ),
   computing: (_, { send }) => (
@@ -182,6 +190,21 @@ const VIEWS: {
       onClose={() => send(CLOSE)}
     />
   ),
+  known: (_, { here, send }) => (
+    <PickScreen
+      title="What is known of this car"
+      items={knownItems(here)}
+      empty="There is nothing to know here: no circuit stands behind this session."
+      onPick={({ id }) => send({ type: 'chosen', id })}
+      onClose={() => send(CLOSE)}
+    />
+  ),
+  'known-value': (page, at) =>
+    asks(at, {
+      ...valueQuestion(at.here, page),
+      check: (typed) => valueCheck(at.here, page, typed),
+    }),
+  'known-from': (_, at) => asks(at, { ...FROM_QUESTION, check: fromCheck }),
   note: (_, at) => asks(at, NOTE),
   cannot: (_, at) => asks(at, isRetest(at) ? CANNOT_RETEST : CANNOT),
   'own-words': (_, at) => asks(at, OWN_WORDS),
@@ -340,12 +363,14 @@ interface Question {
   readonly question: string;
   readonly about?: string;
   readonly empty?: string;
+  readonly check?: TextCheck;
 }
 
 /** A question answered with a line of text. */
 function asks({ here, send }: Drawing, question: Question): ReactNode {
   return (
     <TextQuestion
+      key={question.question}
       {...question}
       message={here.state.message}
       onAnswer={(text) => send({ type: 'text', text })}
@@ -385,6 +410,10 @@ const CLIP: Question = {
 
 function isRetest({ here }: Drawing): boolean {
   return pageNamed(here.state, 'retest') !== null;
+}
+
+function carOf({ opened, state }: Here): CarView | null {
+  return adviceOf(opened)?.diagnosis(state.session).car ?? null;
 }
 
 function changedBy({ opened, state }: Here): string | null {

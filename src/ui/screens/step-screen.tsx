@@ -18,6 +18,7 @@ import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { type Size, useSize } from '../term/use-size.ts';
+import { stepHereWords } from './car-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
 import { usefulKeys } from './pages-state.ts';
 import type { Asked } from './prompt-state.ts';
@@ -25,6 +26,7 @@ import { PromptView, promptRows } from './prompt-view.tsx';
 import { SESSION_KEYS, type SessionAction } from './session-keys.ts';
 import { sessionTitle, stepParagraphs } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
+import { useWarmPrompt } from './use-warm-prompt.ts';
 
 export interface StepScreenProps {
   readonly opened: OpenedSession;
@@ -35,6 +37,8 @@ export interface StepScreenProps {
   readonly again: { readonly progress: string; readonly before: string } | null;
   /** What the last reading changed, or null. */
   readonly changed: string | null;
+  /** What is known of this car, told where there is room; null while nothing is. */
+  readonly car: string | null;
   /** Why the last command was refused, or null. */
   readonly message: string | null;
   readonly onAction: (action: SessionAction) => void;
@@ -49,6 +53,7 @@ export function StepScreen(props: StepScreenProps) {
   const look = useLook();
   const screen = useSize();
   const timing = useKeyTiming(props.clock);
+  useWarmPrompt(asked);
   const [top, setTop] = useState(0);
   const layout = layOut(props, screen, look);
   const { keys, lines, rows, sketch } = layout;
@@ -101,14 +106,11 @@ const FOOTERS_AGAIN: readonly (readonly SessionAction[])[] = [
 function layOut(props: StepScreenProps, screen: Size, look: Look) {
   const { opened, session, step, changed } = props;
   const { columns } = bodySize(screen, []);
-  const lines: TextLine[] = textBlock(
-    [
-      ...stepParagraphs(opened, session, step, props.again),
-      ...(changed === null ? [] : ['', { text: `Last reading: ${changed}`, hang: 2 }]),
-    ],
-    columns,
-    look,
-  );
+  const here = props.again ? '' : stepHereWords(opened, session, step);
+  const told = [
+    ...stepParagraphs(opened, session, step, props.again, here),
+    ...(changed === null ? [] : ['', { text: `Last reading: ${changed}`, hang: 2 }]),
+  ];
   const prompt = promptRows(props.asked, props.message, columns, look, opened.bind);
   const drawn = opened.sketch(testOf(step), columns);
   const canDraw = drawn.length > 0 && drawn.every((line) => columnsOf(line) <= columns);
@@ -119,11 +121,17 @@ function layOut(props: StepScreenProps, screen: Size, look: Look) {
     keysFor(props, drawn.length > 0 ? [...actions, 'sketch'] : actions),
   );
   const leaves = (keys: readonly KeyBinding[]) => bodySize(screen, keys).rows - prompt;
+  const bare = footers.at(-1) ?? [];
+  const withCar: TextLine[] = textBlock(
+    [...told, ...(props.car === null ? [] : [{ text: props.car, hang: 2 }])],
+    columns,
+    look,
+  );
+  const lines = withCar.length <= leaves(bare) ? withCar : textBlock(told, columns, look);
   const withSketch = canDraw
     ? footers.find((keys) => leaves(keys) >= lines.length + drawn.length + 1)
     : undefined;
   if (withSketch) return { keys: withSketch, lines, sketch: drawn, rows: lines.length };
-  const bare = footers.at(-1) ?? [];
   const keys = footersWithKey.find((table) => leaves(table) >= lines.length) ?? bare;
   return { keys, lines, sketch: [], rows: Math.max(1, Math.min(lines.length, leaves(keys))) };
 }

@@ -28,6 +28,7 @@ import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
+import { stepThen } from '../../session/step-here.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 
@@ -130,7 +131,8 @@ export function lastFound(opened: OpenedSession, session: Session): string | nul
     const good = last.expected ? expectedShownWords(last.expected, last.test) : '';
     return `${testWords(opened, session, last.test)}: ${foundWords(last)}${goodIs(good)}`;
   }
-  const step = session.opened.procedure?.steps[last.step];
+  const asked = session.opened.procedure?.steps[last.step];
+  const step = asked && stepThen(session, asked, last);
   const good = step && (opened.drill?.level.expected ?? true) ? goodWords(step) : null;
   return `${stepTitle(opened, session, last.step)}: ${opened.bind(answerWords(last, session))}${goodIs(good ?? '')}`;
 }
@@ -139,12 +141,13 @@ function goodIs(words: string): string {
   return words === '' ? '' : `. Good is: ${words}`;
 }
 
-/** Title, state, what to do, why, what to expect. */
+/** Title, state, what to do, why, what to expect; `here` is said of what is good for this car. */
 export function stepParagraphs(
   opened: OpenedSession,
   session: Session,
   step: Step,
   again: { readonly before: string } | null,
+  here = '',
 ): Paragraph[] {
   if (!isTask(step)) return [];
   const expected = expectedShown(opened, session, step, again !== null);
@@ -163,7 +166,7 @@ export function stepParagraphs(
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
     { text: '' },
     { text: opened.bind(step.say).trim() },
-    ...(expected === null ? [] : [{ text: `Good is: ${expected}`, bold: true, hang: 9 }]),
+    ...(expected === null ? [] : [{ text: `Good is: ${expected}${here}`, bold: true, hang: 9 }]),
     ...(again ? [{ text: `Before the repair: ${again.before}`, hang: 2 }] : []),
     ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
   ];

@@ -16,15 +16,19 @@ import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
+import { type CarTold, MISFIT_WORDS } from './car-words.ts';
 import { FLEETING_WORDS } from './conclusion-words.ts';
 import { unstopped } from './evidence-words.ts';
 import { keysOf } from './session-keys.ts';
 
 export interface SuspectsScreenProps {
   readonly view: SuspectView;
+  readonly car: CarTold;
   readonly onClose: () => void;
   /** Names this one as one's own conclusion. */
   readonly onConclude: (row: SuspectRow) => void;
+  /** Values of this car are to be set; absent on a drill. */
+  readonly onValues?: () => void;
   /** What is wrong is not in the list. */
   readonly onOwnWords: () => void;
 }
@@ -40,40 +44,51 @@ const KEYS: readonly KeyBinding[] = [
   { keys: ['c'], show: 'c', help: 'conclude with this one' },
   { keys: ['w'], show: 'w', help: 'in my own words' },
 ];
+const SET: KeyBinding = { keys: ['v'], show: 'v', help: 'set a value of this car' };
 
 const DETAIL_ROWS = 5;
+/** The list keeps so many rows before the readings that told of the car are named. */
+const LIST_ROWS = 5;
 const BAR_LONG = 20;
 const BAR_SHORT = 10;
 /** The sign of the chosen line. */
 const MARK_COLUMNS = 2;
 
 /** The screen. */
-export function SuspectsScreen({ view, onClose, onConclude, onOwnWords }: SuspectsScreenProps) {
+export function SuspectsScreen(props: SuspectsScreenProps) {
+  const { view, car, onClose, onConclude, onOwnWords, onValues } = props;
   const look = useLook();
-  const body = bodySize(useSize(), KEYS);
+  const keys = onValues ? [...KEYS, SET] : KEYS;
+  const body = bodySize(useSize(), keys);
   const [list, setList] = useState(PICK_LIST);
-  const above = textBlock(headOf(view), body.columns, look);
+  const head = (known: string | null) => textBlock(headOf(view, car, known), body.columns, look);
+  const whole = head(car.withSources);
+  const isRoomy = body.rows - whole.length - DETAIL_ROWS - 1 >= LIST_ROWS;
+  const above = isRoomy ? whole : head(car.short);
   const rows = Math.max(2, body.rows - above.length - DETAIL_ROWS - 1);
-  const widest = Math.max(...view.rows.map(({ words }) => columnsOf(words)), 0);
+  const listed = listedRows(view, car);
+  const widest = Math.max(...listed.map(({ words }) => columnsOf(words)), 0);
   const barColumns = widest + BAR_LONG + 9 <= body.columns ? BAR_LONG : BAR_SHORT;
   const mark = look.ascii ? '...' : '…';
-  const items = view.rows.map(({ chance, words }) => {
+  const items = listed.map(({ chance, words }) => {
     const head = `${percentWords(chance).padStart(5)} ${bar(chance, barColumns, look.ascii)} `;
     const room = body.columns - MARK_COLUMNS - columnsOf(head);
     return { text: `${head}${cutMiddle(unstopped(words), room, mark)}` };
   });
-  const row = view.rows[list.chosen];
+  const marked = listed[list.chosen];
+  const row = marked?.row;
 
   useKeys((event) => {
     const label = keyLabel(event);
     if (CLOSE.keys.includes(label)) return onClose();
     if (label === 'c' && row) return onConclude(row);
     if (label === 'w') return onOwnWords();
+    if (label === 'v' && onValues) return onValues();
     setList(pickListAfter(list, event, { items, rows, typing: false }));
   });
 
   return (
-    <Frame title="Suspects" aside="after all readings so far" keys={KEYS}>
+    <Frame title="Suspects" aside="after all readings so far" keys={keys}>
       <ScrollText lines={above} rows={above.length} top={0} />
       <WindowList
         lines={items.map(({ text }) => text)}
@@ -83,13 +98,29 @@ export function SuspectsScreen({ view, onClose, onConclude, onOwnWords }: Suspec
       />
       <Words> </Words>
       <Box height={DETAIL_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
-        <Words hang={2}>{detailOf(row)}</Words>
+        <Words hang={2}>{marked?.row === null ? (car.misfit?.words ?? '') : detailOf(row)}</Words>
       </Box>
     </Frame>
   );
 }
 
-function headOf({ changed, unexplained, group, intermittent }: SuspectView) {
+interface Listed extends Pick<SuspectRow, 'chance' | 'words'> {
+  readonly row: SuspectRow | null;
+}
+
+/** The suspects with the misfit in its place by chance, which has no row to conclude with. */
+function listedRows({ rows }: SuspectView, { misfit }: CarTold): Listed[] {
+  const suspects: Listed[] = rows.map((row) => ({ chance: row.chance, words: row.words, row }));
+  if (!misfit) return suspects;
+  const at = rows.filter(({ chance }) => chance >= misfit.chance).length;
+  return suspects.toSpliced(at, 0, { chance: misfit.chance, words: MISFIT_WORDS, row: null });
+}
+
+function headOf(
+  { changed, unexplained, group, intermittent }: SuspectView,
+  { misfit }: CarTold,
+  known: string | null,
+) {
   return [
     ...(unexplained === null
       ? []
@@ -107,6 +138,8 @@ function headOf({ changed, unexplained, group, intermittent }: SuspectView) {
           : `Last reading: ${changed}`,
       hang: 2,
     },
+    ...(misfit?.isLoud ? [{ text: `! ${misfit.words}`, bold: true, hang: 2 }] : []),
+    ...(known === null ? [] : [{ text: known, hang: 2 }]),
     ...(group ? [{ text: group, hang: 2 }] : []),
     ...(intermittent ? [{ text: FLEETING_WORDS, hang: 2 }] : []),
     { text: '' },
@@ -114,7 +147,7 @@ function headOf({ changed, unexplained, group, intermittent }: SuspectView) {
 }
 
 /** What is behind the marked suspect. */
-function detailOf(row: SuspectRow | undefined): string {
+function detailOf(row: SuspectRow | null | undefined): string {
   if (!row) return 'There is nothing to suspect.';
   const faults = row.faults
     .slice(0, 4)

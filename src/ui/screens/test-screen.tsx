@@ -15,12 +15,14 @@ import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
+import { goodHereWords } from './car-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
 import type { Asked } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { CAPTURE_KEY } from './session-keys.ts';
 import { cautionLine, undoLine, vehicleLine } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
+import { useWarmPrompt } from './use-warm-prompt.ts';
 
 export interface TestScreenProps {
   readonly opened: OpenedSession;
@@ -45,6 +47,7 @@ export function TestScreen(props: TestScreenProps) {
   const { opened, asked, message } = props;
   const look = useLook();
   const timing = useKeyTiming(props.clock);
+  useWarmPrompt(asked);
   const [top, setTop] = useState(0);
   const keys = keysAt(props);
   const body = bodySize(useSize(), keys);
@@ -89,7 +92,8 @@ function paragraphsOf(
   { opened, session, toDo }: TestScreenProps,
   columns: number,
 ): (Paragraph | string)[] {
-  const { test, words, why, healthy } = toDo;
+  const { test, words, why, healthy, expected } = toDo;
+  const here = opened.drill ? '' : goodHereWords(opened, session, test, expected);
   const leads = leadWords(test.probe, session.opened.job, session.opened.circuit);
   const undo = undoLine(test.setup, session);
   const cautions = opened.bind(cautionLine(testCautions(session, test)));
@@ -100,7 +104,7 @@ function paragraphsOf(
     ...(leads === '' ? [] : [leads]),
     ...(test.wiggle ? [WIGGLE] : []),
     ...(why === '' ? [] : [{ text: `Why: ${opened.bind(why)}`, hang: 5 }]),
-    ...(healthy === '' ? [] : [{ text: `Good is: ${healthy}`, bold: true, hang: 9 }]),
+    ...(healthy === '' ? [] : [{ text: `Good is: ${healthy}${here}`, bold: true, hang: 9 }]),
     '',
     ...opened.sketch(test, columns).map((text) => ({ text, drawn: true })),
   ];

@@ -10,6 +10,9 @@ import { type TextFieldState, textField, textFieldAfter } from '../parts/text-fi
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 
+/** What a text comes to while it is typed, and whether it can be taken; null for nothing to say. */
+export type TextCheck = (text: string) => { readonly ok: boolean; readonly words: string } | null;
+
 export interface TextQuestionProps {
   readonly title: string;
   readonly question: string;
@@ -18,6 +21,8 @@ export interface TextQuestionProps {
   readonly message: string | null;
   /** Said when Enter comes with nothing typed. */
   readonly empty?: string;
+  /** Said below the field while it is typed; what it does not let through is not taken. */
+  readonly check?: TextCheck;
   readonly onAnswer: (text: string) => void;
   readonly onClose: () => void;
 }
@@ -41,9 +46,11 @@ export function TextQuestion(props: TextQuestionProps) {
     const text = field.text.trim();
     setIsEmpty(label === 'return' && text === '');
     if (label !== 'return') return setField(textFieldAfter(field, event));
-    if (text !== '') props.onAnswer(text);
+    if (text !== '' && props.check?.(text)?.ok !== false) props.onAnswer(text);
   });
-  const message = isEmpty ? (props.empty ?? NOTHING_TYPED) : props.message;
+  const checked = props.check?.(field.text.trim()) ?? null;
+  const said = checked && (checked.ok ? checked.words : `! ${checked.words}`);
+  const message = isEmpty ? (props.empty ?? NOTHING_TYPED) : (said ?? props.message);
   return (
     <Frame title={props.title} keys={KEYS}>
       <Words>{props.question}</Words>

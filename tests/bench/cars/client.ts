@@ -23,6 +23,9 @@ export interface StepSeen {
   readonly title: string;
   readonly cannot?: boolean;
   readonly faults?: readonly string[];
+  /** At a conclusion: a test that is better than to accept it, or what the readings speak for instead. */
+  readonly first?: { readonly test: Test } | null;
+  readonly instead?: { readonly faults: readonly string[] } | null;
   readonly outcomes?: readonly {
     readonly name: string;
     readonly looks?: readonly string[];
@@ -110,7 +113,7 @@ export async function beginClient(subject: string): Promise<Client> {
       program: 'ohmward bench',
       kind: 'session',
       procedures: () => [],
-      sheet: () => ({ terminals: [], parts: [], faults: [] }),
+      sheet: () => ({ terminals: [], parts: [], values: [], faults: [] }),
       bug: (error) => {
         throw error;
       },

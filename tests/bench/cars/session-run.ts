@@ -56,6 +56,7 @@ const PERSON = 'R. Example';
 const STEPS_MAX = 80;
 const TESTS_MAX = 25;
 const OFFERED_MAX = 5;
+const FIRST_MAX = 12;
 /** Chances are kept after so many readings. */
 const STATED_AFTER = [2, 4, 6];
 /** Where the AC volts of a coil are taken, for a step that names its leads in words only. */
@@ -106,9 +107,16 @@ export class SessionRun {
           state = now;
           continue;
         }
+        const told = await this.makeFirst(now.step);
         await this.keep('end');
-        const done = stateIn(await client.call('accept'));
-        return this.end(done, { faults: step.faults ?? [], provenBefore, why: step.id });
+        const faults = told.instead?.faults ?? told.faults ?? [];
+        const done = stateIn(
+          told.instead
+            ? await client.call('conclude', { faults, sure: true })
+            : await client.call('accept', { sure: true }),
+        );
+        const why = told.instead ? `${step.id}, readings otherwise` : step.id;
+        return this.end(done, { faults, provenBefore, why });
       }
       const next = await this.doStep(step, state);
       if (next === null) return this.end(state, { faults: null, why: `stuck at ${step.id}` });
@@ -217,6 +225,21 @@ export class SessionRun {
       if (!best) return;
       await this.makeTest(best.test);
     }
+  }
+
+  /** What the program wants before a conclusion; the conclusion as it then stands. */
+  private async makeFirst(step: StepSeen): Promise<StepSeen> {
+    const { client, means } = this.ask;
+    let now = step;
+    for (let made = 0; made < FIRST_MAX; made += 1) {
+      const test = now.first?.test;
+      if (!test || means.cannot(test) !== null) break;
+      await this.makeTest(test);
+      const next = stateIn(await client.call('state')).step;
+      if (next?.kind !== 'conclude') break;
+      now = next;
+    }
+    return now;
   }
 
   private async makeTest(test: Test): Promise<void> {

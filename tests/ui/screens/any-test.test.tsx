@@ -93,7 +93,7 @@ describe('any test at 80 x 24', () => {
       │ Vehicle: key on, engine off.                                                 │
       │ Meter on volts. Red lead: feed at the crankshaft position sensor, pin 1      │
       │ (RD/BU). Black lead: ground at the crankshaft position sensor, pin 3 (BK).   │
-      │ Good is: 4.83 to 5.08 V                                                      │
+      │ Good is: 4.7 to 5.07 V                                                       │
       │                                                                              │
       │ ┌─ module ───┐                          ┌─ sensor ─┐                         │
       │ │  reference ├───── RD/BU ──────────[R]─┤ 1 feed   │                         │

@@ -243,6 +243,9 @@ export const FAKE_ADVISOR: Advisor = {
   diagnosis: (session) => ({
     suspects: suspectsOf(session),
     nextTests: PROPOSALS,
+    car: null,
+    goodHere: () => null,
+    possible: () => null,
     weigh: (faults) => weighed(session, faults),
   }),
   suspects: suspectsOf,
@@ -262,9 +265,48 @@ function weighed(session: Session, faults: readonly string[]): Weighed {
     proven,
     unexplained: null,
     missing: proven ? 0 : 2,
+    hangsOn: null,
+    first: null,
+    instead: null,
+    chance: 0.5,
     wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
   };
 }
+
+/** A repeat tells nothing apart. */
+const AGAIN: Proposal = { ...PROPOSALS[0]!, bits: null };
+
+/** The same, where a conclusion hangs on the first reading until a second one was made. */
+export const HANGING_ADVISOR: Advisor = {
+  ...FAKE_ADVISOR,
+  weigh: (session, faults) => {
+    const found = weighed(session, faults);
+    const [first] = found.evidence;
+    const isOnce = standingAnswers(session).length + session.tests.length === 1;
+    if (!isOnce || !first || !('reading' in first)) return found;
+    return { ...found, hangsOn: first.reading, first: AGAIN };
+  },
+};
+
+/** The same, where no conclusion is borne out until a second reading was made. */
+export const DOUBTING_ADVISOR: Advisor = {
+  ...FAKE_ADVISOR,
+  weigh: (session, faults) => {
+    const isOnce = standingAnswers(session).length + session.tests.length === 1;
+    return { ...weighed(session, faults), chance: 0.2, first: isOnce ? PROPOSALS[0]! : null };
+  },
+};
+
+/** The same, where the readings speak for the second suspect and for nothing else, and no test is left. */
+export const OTHERWISE_ADVISOR: Advisor = {
+  ...FAKE_ADVISOR,
+  weigh: (session, faults) => {
+    const other = { ...suspectsOf(session).rows[1]!, chance: 0.9 };
+    const isOther = other.faults.some(({ id }) => faults.includes(id));
+    const chance = isOther ? 0.9 : 0.1;
+    return { ...weighed(session, faults), chance, instead: isOther ? null : other };
+  },
+};
 
 function suspectsOf(session: Session): SuspectView {
   const isRead = session.answers.length + session.tests.length > 0;
@@ -391,6 +433,8 @@ const FAKE_FILES: CaptureFiles = {
 export interface FakeOptions {
   readonly bench?: boolean;
   readonly advisor?: boolean;
+  /** Another advisor than the usual one. */
+  readonly advice?: Advisor;
   readonly job?: Job;
   /** Begins with a scope picture. */
   readonly scope?: boolean;
@@ -429,7 +473,7 @@ export function fakeSession(options: FakeOptions = {}): {
     opened: {
       driver,
       name: () => basename(driver.path(), '.jsonl'),
-      advisor: options.advisor === false ? null : FAKE_ADVISOR,
+      advisor: options.advisor === false ? null : (options.advice ?? FAKE_ADVISOR),
       model: options.advisor === false ? null : smallModel(),
       drill: null,
       sketch: () => (options.advisor === false ? [] : SKETCH),
@@ -587,6 +631,7 @@ export function fakeServices(clock: FakeClock, options: { problem?: Problem } = 
       { id: 'sensor.feed', words: 'sensor feed' },
       { id: 'sensor.ground', words: 'sensor ground' },
     ],
+    circuitOf: () => null,
     replaceablesOf: () => [{ id: 'sensor', words: 'crankshaft sensor' }],
     benchFaults: () => [
       { id: 'healthy', words: 'nothing, it is healthy' },

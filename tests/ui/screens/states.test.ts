@@ -66,6 +66,7 @@ describe('deliberate keys', () => {
 describe('reading prompt', () => {
   const context = (rest: Partial<ReadingContext> = {}): ReadingContext => ({
     expected: { unit: 'V', usual: { low: 4.75, high: 5.25 } },
+    possible: () => null,
     judge: () => null,
     judged: (judgement, value) =>
       judgementWords(judgement, { value, unit: 'V' }, STANDARD_SETTINGS.meter),

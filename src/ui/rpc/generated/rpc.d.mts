@@ -8,7 +8,7 @@ jsonrpc: "2.0"
 id?: Id
 method: Method
 params?: Parameters
-} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Capture1 | Captures | Instruments | Suspects | Next | Weigh | Accept | Conclude | Retests | Retest | Close | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
+} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | Capture1 | Captures | Instruments | Suspects | Next | Weigh | Accept | Conclude | Retests | Retest | Close | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
 /**
  * Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.
  */
@@ -167,6 +167,18 @@ export type Sure1 = boolean
  */
 export type To = number
 /**
+ * Its key in the answer to values, or its words.
+ */
+export type Quantity = string
+/**
+ * A value as in a circuit file, one of its ways, or unknown for not known after all.
+ */
+export type Is = string
+/**
+ * maker, measured, label or other; then words of one's own.
+ */
+export type From1 = string
+/**
  * Path of the capture; the simulated vehicle makes one when left out.
  */
 export type File = string
@@ -224,12 +236,20 @@ export type Digits = number
  */
 export type Faults = Name[]
 /**
+ * It rests on one reading that is not made again.
+ */
+export type AllTheSame = boolean
+/**
  * Of the circuit.
  * 
  * @minItems 1
  * @maxItems 80
  */
 export type Faults1 = Name[]
+/**
+ * It rests on one reading that is not made again.
+ */
+export type AllTheSame1 = boolean
 /**
  * What the simulated vehicle shows after its repair.
  */
@@ -511,7 +531,7 @@ export interface NoteParameters {
 text: Text
 }
 /**
- * Takes back an answer, and a conclusion with it.
+ * Takes back an answer, and a conclusion with it; or the value that was set last, where that was done last.
  */
 export interface Back {
 method: "back"
@@ -522,6 +542,28 @@ params?: BackParameters
  */
 export interface BackParameters {
 to?: To
+}
+/**
+ * What can be known of this car, what is known of it, and what the readings have shown.
+ */
+export interface Values {
+method: "values"
+params?: NoParameters
+}
+/**
+ * Sets a value of this car; all readings are weighed with it. Until the conclusion.
+ */
+export interface SetValue {
+method: "set-value"
+params: SetValueParameters
+}
+/**
+ * What, its value, and from where.
+ */
+export interface SetValueParameters {
+quantity: Quantity
+is: Is
+from: From1
 }
 /**
  * Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.
@@ -615,7 +657,13 @@ faults?: Faults
  */
 export interface Accept {
 method: "accept"
-params?: NoParameters
+params?: AcceptParameters
+}
+/**
+ * Whether it is accepted all the same.
+ */
+export interface AcceptParameters {
+sure?: AllTheSame
 }
 /**
  * A conclusion of one's own, whatever the tree says.
@@ -630,6 +678,7 @@ params: ConcludeParameters
 export interface ConcludeParameters {
 faults?: Faults1
 words?: Text
+sure?: AllTheSame1
 }
 /**
  * The tests that must pass after the repair, before beside after.

@@ -1,0 +1,232 @@
+/**
+ * What a person can know of one car: each value of its circuit that stands on a label, in the maker's papers or before a
+ * meter, and how the circuit takes it. Not what is a fault's, nor copper and contacts, which nobody knows beforehand.
+ */
+import type { Toleranced, Unit } from '../quantity/quantity.ts';
+import { type CarQuantity, pullWords, quantitiesOf } from './car-quantities.ts';
+import type { Circuit, ModulePart, ModulePin, Part, PullEnd, SensorPart } from './circuit.ts';
+import { endsOf } from './circuit.ts';
+import { spaced } from './part-faults.ts';
+
+/** A value, or one of the ways a module can be made: `battery`, `ground`, another pin of it. */
+export type KnownIs = { readonly value: Toleranced } | { readonly way: string };
+
+/** One thing that can be known. */
+export interface Knowable {
+  readonly key: string;
+  /** Keys of quantities that say a part of the same. */
+  readonly also: readonly string[];
+  /** For people: `battery at rest`. */
+  readonly words: string;
+  readonly unit: Unit;
+  /** What it can be instead of a value; none for most. */
+  readonly ways: readonly string[];
+  /** Whether a value of zero or below makes sense: how far a ground stands above battery negative. */
+  readonly signed: boolean;
+  /** What the circuit says of it. */
+  readonly described: readonly KnownIs[];
+  /** The circuit of which this is known. */
+  readonly put: (is: KnownIs) => Circuit;
+}
+
+/** Everything that can be known of cars of this circuit, in the order of the file; its keys stay whatever is put in. */
+export function knowablesOf(circuit: Circuit): readonly Knowable[] {
+  const { battery, parts, target } = circuit;
+  const quantities = new Map(quantitiesOf(circuit).map((one) => [one.key, one]));
+  const plain = (key: string, put: (value: Toleranced) => Circuit): Knowable[] =>
+    knownValueOf(quantities.get(key), put);
+  return [
+    ...(['rest', 'cranking', 'running', 'ohms'] as const).flatMap((what) =>
+      plain(`battery.${what}`, (value) => ({ ...circuit, battery: { ...battery, [what]: value } })),
+    ),
+    ...parts.flatMap((part) => {
+      const put = (changed: Part): Circuit => ({
+        ...circuit,
+        parts: parts.map((one) => (one === part ? changed : one)),
+      });
+      return ofPart(part, put, plain);
+    }),
+    ...(target?.duty
+      ? plain('target.duty', (duty) => ({
+          ...circuit,
+          target: { ...target, duty, onChance: duty.nominal },
+        }))
+      : []),
+  ];
+}
+
+type Put<T> = (changed: T) => Circuit;
+type Plain = (key: string, put: Put<Toleranced>) => Knowable[];
+
+function knownValueOf(quantity: CarQuantity | undefined, put: Put<Toleranced>): Knowable[] {
+  if (!quantity?.value) return [];
+  const { key, words, unit, value } = quantity;
+  const described = [{ value }];
+  const takes = (is: KnownIs) => put(asValue(is, key));
+  const signed = SIGNED.test(key);
+  return [{ key, also: [], words, unit, ways: [], signed, described, put: takes }];
+}
+/** Of a ground: how far it stands above battery negative. */
+const SIGNED = /\.ground-volts$|^[^.]+\.volts$/;
+
+function asValue(is: KnownIs, key: string): Toleranced {
+  if ('value' in is) return is.value;
+  throw new Error(`knowable: "${key}" is a value, and "${is.way}" is none`);
+}
+
+function ofPart(part: Part, put: Put<Part>, plain: Plain): Knowable[] {
+  const { name } = part;
+  switch (part.kind) {
+    case 'module':
+      return part.inside.flatMap((pin) => ofPin(part, pin, put, plain));
+    case 'fuse':
+    case 'relay':
+    case 'neighbour':
+      return plain(`${name}.ohms`, (ohms) => put({ ...part, ohms }));
+    case 'ground-point':
+      return [
+        ...plain(`${name}.ohms`, (ohms) => put({ ...part, ohms })),
+        ...plain(`${name}.volts`, (volts) => put({ ...part, volts })),
+      ];
+    default:
+      return ofSensor(part, put, plain);
+  }
+}
+
+function ofSensor(part: SensorPart, put: Put<Part>, plain: Plain): Knowable[] {
+  const { name } = part;
+  switch (part.kind) {
+    case 'hall-switch':
+      return (['draws', 'minimum', 'on', 'off', 'limit'] as const).flatMap((what) =>
+        plain(`${name}.${what}`, (value) => put({ ...part, [what]: value })),
+      );
+    case 'current-switch':
+      return (['low', 'high', 'minimum', 'reverse'] as const).flatMap((what) =>
+        plain(`${name}.${what}`, (value) => put({ ...part, [what]: value })),
+      );
+    case 'reluctor':
+      return (['ohms', 'cranking', 'running', 'byHand'] as const).flatMap((what) =>
+        plain(`${name}.${what}`, (value) => put({ ...part, [what]: value })),
+      );
+    case 'potentiometer':
+      return part.tracks.flatMap((track) =>
+        (['ohms', 'wiper', 'closed', 'open'] as const).flatMap((what) =>
+          plain(`${name}.${track.name}.${what}`, (value) =>
+            put({
+              ...part,
+              tracks: part.tracks.map((one) => (one === track ? { ...one, [what]: value } : one)),
+            }),
+          ),
+        ),
+      );
+  }
+}
+
+function ofPin(module: ModulePart, pin: ModulePin, put: Put<Part>, plain: Plain): Knowable[] {
+  const key = `${module.name}.${pin.name}`;
+  const putPin = (changed: ModulePin, others = module.inside) =>
+    put({ ...module, inside: others.map((one) => (one.name === pin.name ? changed : one)) });
+  const { reference, pull } = pin;
+  return [
+    ...(reference
+      ? [
+          givesOf(module, pin, reference, putPin),
+          ...plain(`${key}.series`, (series) =>
+            putPin({ ...pin, reference: { ...reference, series } }),
+          ),
+          ...plain(`${key}.limit`, (limit) =>
+            putPin({ ...pin, reference: { ...reference, limit } }),
+          ),
+        ]
+      : []),
+    ...(pull
+      ? [
+          ...plain(`${key}.pull`, (ohms) => putPin({ ...pin, pull: { ...pull, ohms } })),
+          ...leadsOf(module, pin, pull, putPin),
+        ]
+      : []),
+    ...plain(`${key}.ground`, (ground) => putPin({ ...pin, ground })),
+    ...plain(`${key}.ground-volts`, (groundVolts) => putPin({ ...pin, groundVolts })),
+  ];
+}
+
+/** What an output of the module gives: a voltage, or the battery's. */
+function givesOf(
+  module: ModulePart,
+  pin: ModulePin,
+  reference: NonNullable<ModulePin['reference']>,
+  putPin: Put<ModulePin>,
+): Knowable {
+  const key = `${module.name}.${pin.name}`;
+  const { volts, batteryChance, series, limit } = reference;
+  const isBattery = volts === 'battery';
+  return {
+    key: `${key}.volts`,
+    also: [`${key}.feed`],
+    words: `voltage of the module's ${spaced(pin.name)}`,
+    unit: 'V',
+    ways: ['battery'],
+    signed: false,
+    described: [
+      ...(isBattery ? [] : [{ value: volts }]),
+      ...(isBattery || batteryChance !== undefined ? [{ way: 'battery' }] : []),
+    ],
+    put: (is) =>
+      putPin({
+        ...pin,
+        reference: { volts: 'value' in is ? is.value : 'battery', series, limit },
+      }),
+  };
+}
+
+/** What the resistor behind a pin leads to; nothing where it can be but ground, or is another pin's rail. */
+function leadsOf(
+  module: ModulePart,
+  pin: ModulePin,
+  pull: NonNullable<ModulePin['pull']>,
+  putPin: (changed: ModulePin, others: readonly ModulePin[]) => Circuit,
+): Knowable[] {
+  const key = `${module.name}.${pin.name}`;
+  const { input } = pin;
+  const ends = endsOf(pull.to);
+  const isTwin = ends.some((end) => end.kind === 'volts' && end.as !== undefined);
+  if (isTwin || (input?.kind === 'levels' && input.of === 'pull-amps')) return [];
+  const levelsNeedSupply = input?.kind === 'levels' && input.of === 'pull-supply';
+  const supplies = module.inside.flatMap(({ name, reference }) =>
+    reference && name !== pin.name ? [name] : [],
+  );
+  const endOf = (is: KnownIs): PullEnd => {
+    if ('value' in is) return { kind: 'volts', volts: is.value };
+    return is.way === 'battery' || is.way === 'ground'
+      ? { kind: is.way }
+      : { kind: 'pin', pin: is.way };
+  };
+  return [
+    {
+      key: `${key}.pull-to`,
+      also: [`${key}.bias`],
+      words: `what the ${pullWords(pin)} leads to`,
+      unit: 'V',
+      ways: ['battery', ...(levelsNeedSupply ? [] : ['ground']), ...supplies],
+      signed: false,
+      described: ends.map((end) =>
+        end.kind === 'volts'
+          ? { value: end.volts }
+          : { way: end.kind === 'pin' ? end.pin : end.kind },
+      ),
+      put: (is) => {
+        const to = endOf(is);
+        const others = module.inside.map((one) => withRail(one, pin.name, to));
+        return putPin({ ...pin, pull: { ...pull, to } }, others);
+      },
+    },
+  ];
+}
+
+/** A pin whose resistor leads to the rail of the pin `of` follows it. */
+function withRail(pin: ModulePin, of: string, to: PullEnd): ModulePin {
+  const { pull } = pin;
+  const isTwin = pull && endsOf(pull.to).some((end) => end.kind === 'volts' && end.as === of);
+  if (!isTwin) return pin;
+  return { ...pin, pull: { ...pull, to: to.kind === 'volts' ? { ...to, as: of } : to } };
+}

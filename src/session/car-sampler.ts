@@ -1,0 +1,165 @@
+/** The cars of a circuit as the suspects ask about them: faults that stay, faults that come and go, places that wake one. */
+import type { CarQuantity } from '../circuit/car-quantities.ts';
+import { type Fault, sensorOf } from '../circuit/circuit.ts';
+import { type Model, PAIR_MARK, pairId } from '../circuit/model.ts';
+import { UnsolvedCircuit } from '../circuit/sample-solver.ts';
+import type { Shown, Test } from '../circuit/test.ts';
+import type { Procedure } from '../procedure/procedure.ts';
+import { valueAt } from '../quantity/value-at.ts';
+import { redrawFew } from '../suspects/cloud.ts';
+import type { Way } from '../suspects/fact.ts';
+import type { CarSampler, CarsOf } from '../suspects/posterior.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
+import type { TestEntry } from '../suspects/test-entries.ts';
+import {
+  faultIdOf,
+  type IntermittentSuspects,
+  type WakingTest,
+  wakingFaults,
+  wakingWays,
+} from './intermittent.ts';
+
+export interface SamplerAsk {
+  readonly model: Model;
+  readonly procedure: Procedure | null;
+  readonly testAt: (place: number) => TestEntry | WakingTest;
+  /** How faults come and go; null where none is thought of. */
+  readonly intermittent: IntermittentSuspects | null;
+}
+
+/** The cars of the model's circuit. */
+export function carSampler(ask: SamplerAsk): CarSampler {
+  const { model, intermittent } = ask;
+  const cars = (candidate: string) => carsOf(ask, candidate);
+  return {
+    dims: model.quantities.length,
+    cars,
+    pair: intermittent
+      ? null
+      : (first, second) => {
+          const [one, two] = [first, second].map((id) => faultOf(model, id));
+          const both = one && two ? pairId(one, two) : null;
+          return both === null ? null : cars(both);
+        },
+  };
+}
+
+function faultOf(model: Model, id: string): Fault | undefined {
+  return model.circuit.faults.find((fault) => fault.id === id);
+}
+
+function carsOf({ model, procedure, testAt, intermittent }: SamplerAsk, candidate: string): CarsOf {
+  const fault = faultIdOf(candidate);
+  const isFleeting = fault !== candidate;
+  const show = shower(model);
+  // Two faults at once need not both be noticed.
+  const isSingle = fault !== HEALTHY && !fault.includes(PAIR_MARK);
+  return {
+    isPossible: (point) => model.works(point) && (!isSingle || model.complains(fault, point)),
+    start: (count) => startingPoints(model, fault, count),
+    outside: outsideCars(model, fault),
+    ways: (place, point) => {
+      const { id, test } = testAt(place);
+      if (test === null) {
+        const isOfIt = isFleeting && wakingFaults(procedure, id).includes(fault);
+        return wakingWays(isOfIt);
+      }
+      const { wiggle, ...asked } = test;
+      if (!isFleeting || test.probe.kind === 'inspect' || !intermittent)
+        return show(fault, asked, point);
+      const there = wiggle ? intermittent.moved : intermittent.present;
+      return [
+        ...(there > 0 ? scaled(show(fault, asked, point), there) : []),
+        ...(there < 1 ? scaled(show(HEALTHY, asked, point), 1 - there) : []),
+      ];
+    },
+  };
+}
+
+/** What the car shows. The wheel of a switched sensor stands anew after each turn: on for its part of a turn, else off. */
+function shower(model: Model): (fault: string, test: Test, point: Float64Array) => Way[] {
+  const { quantities, circuit } = model;
+  const still = quantities.findIndex(({ key }) => key === 'target.still');
+  const duty = quantities.findIndex(({ key }) => key === 'target.duty');
+  const { kind, name } = sensorOf(circuit);
+  const isSwitched = kind === 'hall-switch' || kind === 'current-switch';
+  const at = new Float64Array(quantities.length);
+  return (fault, { setup, probe }, point) => {
+    const test = { setup, probe };
+    const isFelt =
+      isSwitched &&
+      setup.target === 'still' &&
+      setup.state !== 'key-off' &&
+      READ_STILL.includes(probe.kind) &&
+      (setup.sensor === 'spare' || !setup.unplugged.includes(name));
+    if (!isFelt) return [{ shown: shown(fault, test, point), share: 1 }];
+    const part =
+      duty < 0
+        ? (circuit.target?.onChance ?? 0.5)
+        : valueAt(quantities[duty]!.value!, point[duty]!);
+    return [0, 1].map((end) => {
+      at.set(point);
+      at[still] = end;
+      return { shown: shown(fault, test, at), share: end === 0 ? part : 1 - part };
+    });
+  };
+
+  /** Two faults at once may have no rest that the solver finds: then the first is shown alone, which explains no more. */
+  function shown(fault: string, test: Test, point: Float64Array): Shown {
+    try {
+      return model.showsAt(fault, test, point);
+    } catch (error) {
+      const first = fault.split(PAIR_MARK)[0]!;
+      if (!(error instanceof UnsolvedCircuit) || first === fault) throw error;
+      return model.showsAt(first, test, point);
+    }
+  }
+}
+const READ_STILL: readonly string[] = ['volts', 'light', 'lamp'];
+
+/** Cars of which one value lies outside its range: each value in turn, on each side. */
+function outsideCars(model: Model, fault: string): CarsOf['outside'] {
+  const can = model.quantities.flatMap((quantity, at) => (canBeOutside(quantity) ? [at] : []));
+  const { length } = model.quantities;
+  if (can.length === 0) return null;
+  return {
+    start: (count) => {
+      const points = startingPoints(model, fault, count);
+      for (let car = 0; car < count; car += 1) {
+        const at = car * length + can[car % can.length]!;
+        const isAbove = Math.floor(car / can.length) % 2 === 0;
+        points[at] = isAbove ? 1 + points[at]! : -points[at]!;
+      }
+      return points;
+    },
+    redraw: (point, felt, random) => {
+      if (random.unit() < RELOCATE_CHANCE) {
+        const out = point.findIndex((value) => value < 0 || value > 1);
+        point[out] = random.unit();
+        const at = can[random.below(can.length)]!;
+        point[at] = random.unit() < 0.5 ? 1 + random.unit() : -random.unit();
+      } else redrawFew(point, felt, random);
+    },
+  };
+}
+/** Chance that a redrawn car is not as described in another value. Our choice. */
+const RELOCATE_CHANCE = 0.5;
+
+/** Values that a circuit file can be wrong about: not copper and contacts, nor what is one of a few ways or a matter of chance. */
+function canBeOutside({ key, value, ways }: CarQuantity): boolean {
+  if (value === null || ways !== undefined || value.low === value.high) return false;
+  return !NEVER_OUTSIDE.some((start) => key.startsWith(start)) && !key.endsWith('.shorted');
+}
+const NEVER_OUTSIDE = ['wire.', 'contact.', 'target.', 'fault.', 'bridge.', 'temperature'];
+
+function scaled(ways: readonly Way[], by: number): Way[] {
+  return ways.map(({ shown, share }) => ({ shown, share: by * share }));
+}
+
+/** The first cars of the family's sequence that are the complaint with this fault. */
+function startingPoints(model: Model, fault: string, count: number): Float64Array {
+  const { length } = model.quantities;
+  const points = new Float64Array(count * length);
+  for (let car = 0; car < count; car += 1) points.set(model.pointOf(car, fault), car * length);
+  return points;
+}

@@ -1,0 +1,24 @@
+/** A test with one lead a pin farther on in the same connector: where a lead is put by mistake. */
+import type { Circuit } from '../circuit/circuit.ts';
+import type { Test } from '../circuit/test.ts';
+
+export interface TestBeside {
+  readonly test: Test;
+  /** The pin that the lead would be on. */
+  readonly words: string;
+}
+
+/** The tests beside one of volts or ohms; none of any other. */
+export function testsBeside({ probe, ...rest }: Test, circuit: Circuit): TestBeside[] {
+  if (probe.kind !== 'volts' && probe.kind !== 'ohms') return [];
+  return (['plus', 'minus'] as const).flatMap((lead) => {
+    const own = circuit.terminals.find(({ id }) => id === probe[lead]);
+    const other = lead === 'plus' ? probe.minus : probe.plus;
+    return circuit.terminals
+      .filter(
+        ({ id, part, side }) =>
+          part === own?.part && side === own.side && id !== own.id && id !== other,
+      )
+      .map(({ id, words }) => ({ words, test: { ...rest, probe: { ...probe, [lead]: id } } }));
+  });
+}

@@ -1,0 +1,175 @@
+/**
+ * The ranking of suspects after some readings, from their clouds of cars (`posterior.ts`), and what each reading says
+ * given all the others: a car that the others have found out about is asked, and not any car.
+ */
+import { normalCdf } from '../quantity/normal.ts';
+import type { Cloud } from './cloud.ts';
+import { type ErrorModel, modelWidth } from './error-model.ts';
+import { type Fact, misreadChance } from './fact.ts';
+import type { Reading, ReadingFit } from './likelihood.ts';
+import type { Posterior, Posteriors } from './posterior.ts';
+import {
+  DOUBLE_FAULT_CHANCE,
+  type PairShows,
+  type PairSuspect,
+  plausibleSingles,
+} from './rank-pairs.ts';
+import { type CarKnowledge, entropyBits, type Ranking, suspectsOf } from './rank-suspects.ts';
+import { likeliestOutside, shownValues } from './shown-values.ts';
+
+/** A fact is a slip under a suspect when that is likelier than not. */
+const SLIP_CHANCE = 0.5;
+/** Suspects with this share of the leader's chance are asked as well whether they explain every reading. */
+const LEADING_SHARE = 0.1;
+
+/** Ranks the candidates after `readings`. */
+export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[]): Ranking {
+  const posterior = posteriors.after(readings);
+  const { candidates, errorModel, sampler } = posteriors.ask;
+  const { facts, clouds, chances, misfit } = posterior;
+  const table = readings.length === 0 ? posteriors.table : posteriors.tableAfter(posterior);
+  const single = suspectsOf(candidates, chances);
+  const alone = clouds.map((cloud) => facts.map((_, at) => aloneOf(cloud, at)));
+  const slips = clouds.map((cloud) => facts.map((fact, at) => slipOf(cloud, fact, at, errorModel)));
+  const misfitsOf = (candidate: number) =>
+    facts.filter((_, at) => slips[candidate]![at]! > SLIP_CHANCE);
+  const [leader] = single.suspects;
+  const leading = single.suspects.filter(({ chance }) => chance >= LEADING_SHARE * leader!.chance);
+  const explained = leading.some(({ index }) => misfitsOf(index).length === 0);
+  const fits = readings.map((_, reading): ReadingFit => {
+    const at = facts.findIndex((one) => one.readings.includes(reading));
+    const fact = facts[at]!;
+    return {
+      perRow: Float64Array.from(alone, (one) => one[at]!),
+      blind: fact.blind,
+      tail: (row) => tailOf(clouds[row]!, fact, at, errorModel),
+    };
+  });
+  const pairs = explained || !sampler.pair ? [] : pairsOf(posteriors, posterior, fits);
+  const total = pairs.reduce((sum, pair) => sum + pair.chance, 1);
+  const { suspects, repairs } = suspectsOf(candidates, chances, total);
+  let car: CarKnowledge | undefined;
+  const showsPair: PairShows = (first, second, test) =>
+    posteriors.pairShows(posterior, first, second, test);
+  return {
+    ...{ suspects, repairs, chances, explained, table, fits, misfit },
+    showsPair: sampler.pair ? showsPair : undefined,
+    get car() {
+      car ??= {
+        values: shownValues(posterior, sampler.dims),
+        outside: likeliestOutside(posterior, sampler.dims),
+      };
+      return car;
+    },
+    pairs: pairs
+      .map((pair) => ({ ...pair, chance: pair.chance / total }))
+      .sort((a, b) => b.chance - a.chance),
+    sampleShares: new Float64Array(clouds.length * table.samples).fill(1 / table.samples),
+    disagrees: explained ? null : disagreement(facts, chances, slips),
+    misfits: misfitsOf(leader!.index).flatMap((fact) => fact.readings),
+    entropyBits: entropyBits(single.repairs.map(({ chance }) => chance)),
+  };
+}
+
+/** Pairs of faults with their chances in parts of all single ones together. */
+function pairsOf(
+  posteriors: Posteriors,
+  { facts, clouds }: Posterior,
+  fits: readonly ReadingFit[],
+): PairSuspect[] {
+  const { candidates, prior } = posteriors.ask;
+  const even = fits.map((fit) => ({ ...fit, weight: 1 }));
+  const chosen = plausibleSingles(candidates, even, prior, PAIRED_MAX);
+  const made = chosen.flatMap((a, place) =>
+    chosen.slice(place + 1).flatMap((b) => {
+      const one = candidates[a]!;
+      const two = candidates[b]!;
+      const cloud = posteriors.pairCloud(one.id, two.id, facts);
+      const weight = prior[a]! * prior[b]!;
+      return cloud ? [{ one, two, weight, log: cloud.logEvidence + Math.log(weight) }] : [];
+    }),
+  );
+  const all = made.reduce((sum, { weight }) => sum + weight, 0);
+  const logs = clouds.map(({ logEvidence }, at) => logEvidence + Math.log(prior[at]!));
+  const most = Math.max(...logs);
+  const singles = most + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - most), 0));
+  return made.map(({ one, two, log }) => ({
+    ids: [one.id, two.id],
+    repairs: [one.repair, two.repair],
+    chance: (DOUBLE_FAULT_CHANCE / all) * Math.exp(log - singles),
+  }));
+}
+/** Singles that go into pairs; 6 make 15 clouds. Our choice. */
+const PAIRED_MAX = 6;
+
+/**
+ * How likely a fact is given the others: the harmonic mean over the cars of how likely each makes it (Gelfand, 1996).
+ * A slip is never impossible, so that no term runs away.
+ */
+function aloneOf({ weights, logs }: Cloud, at: number): number {
+  const of = logs[at]!;
+  return 1 / weights.reduce((sum, weight, car) => sum + weight * Math.exp(-of[car]!), 0);
+}
+
+/** Chance that a fact is not what its test showed, if the suspect is right. */
+function slipOf({ weights, logs }: Cloud, fact: Fact, at: number, errorModel: ErrorModel): number {
+  const of = logs[at]!;
+  return weights.reduce(
+    (sum, weight, car) => sum + weight * misreadChance(fact, of[car]!, errorModel),
+    0,
+  );
+}
+
+/** As `ReadingFit.tail` has it, over the cars that the other facts leave. */
+function tailOf(
+  { weights, logs, ways }: Cloud,
+  { shown: read, uncertainty }: Fact,
+  at: number,
+  errorModel: ErrorModel,
+): number {
+  const of = logs[at]!;
+  const left = weights.map((weight, car) => weight * Math.exp(-of[car]!));
+  const sum = left.reduce((a, b) => a + b, 0);
+  let same = 0;
+  let below = 0;
+  let above = 0;
+  left.forEach((weight, car) => {
+    for (const { shown, share } of ways[at]![car]!) {
+      const part = (weight / sum) * share;
+      if (shown.kind === 'look' || read.kind === 'look') {
+        if (
+          shown.kind === read.kind &&
+          'look' in shown &&
+          'look' in read &&
+          shown.look === read.look
+        )
+          same += part;
+      } else if (shown.value === Infinity || read.value === Infinity) {
+        if (shown.value === read.value) same += part;
+        else if (shown.value === Infinity) below += 0;
+      } else {
+        const width = Math.hypot(uncertainty, modelWidth(read.unit, shown.value, errorModel));
+        const z = (read.value - shown.value) / width;
+        below += part * normalCdf(z);
+        above += part * normalCdf(-z);
+      }
+    }
+  });
+  return Math.min(1, same + 2 * Math.min(below, above));
+}
+
+/** The fact that is likeliest a slip, whoever is right. */
+function disagreement(
+  facts: readonly Fact[],
+  chances: Float64Array,
+  slips: readonly (readonly number[])[],
+): Ranking['disagrees'] {
+  let worst: Ranking['disagrees'] = null;
+  facts.forEach((fact, at) => {
+    const slip = chances.reduce((sum, chance, row) => sum + chance * slips[row]![at]!, 0);
+    const gain = slip / Math.max(1 - slip, 1e-9);
+    if (!worst || gain > worst.gain)
+      worst = { reading: fact.readings.at(-1)!, test: fact.test, gain };
+  });
+  return worst;
+}

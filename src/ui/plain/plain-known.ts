@@ -1,0 +1,48 @@
+/** Words for what is known of the car: the list, and a value set. */
+import { splitKnown } from '../../circuit/known-words.ts';
+import { knownLines, knownWords, setWords } from '../../session/known-list.ts';
+import { readSaid } from '../../session/read-known.ts';
+import { sentence } from '../parts/sentence.ts';
+import { adviceOf } from '../screens/pages-state.ts';
+import { helpLine, type Place, type Said, sayAll, told, type Word } from './plain-words.ts';
+
+/** `known` lists, `known WHAT is VALUE from WHERE` sets. */
+export const KNOWN_WORD: Word<Place> = {
+  words: ['known'],
+  help: [
+    ...helpLine('known', 'what is known of this car, and what can be'),
+    ...helpLine('known WHAT is VALUE from WHERE', ''),
+    ...helpLine('', 'set a value: known battery at rest is 12.4 V from measured'),
+  ],
+  does: (place, text) => (text === '' ? list(place) : set(place, text)),
+};
+
+const NONE =
+  'There is nothing to know of this car here: no circuit stands behind it, or it is a drill.';
+const HOW =
+  'Set one with: known WHAT is VALUE from WHERE - maker, measured, label or other. The value "unknown" takes it back.';
+
+function list({ opened, dialogue }: Place): Said {
+  const session = opened.driver.session();
+  const lines = knownLines(session, adviceOf(opened)?.diagnosis(session).car ?? null);
+  if (lines.length === 0) return sayAll({ dialogue }, [NONE]);
+  return sayAll({ dialogue }, [
+    ...lines.map((line) => `  ${line.words}: ${knownWords(line)}`),
+    HOW,
+  ]);
+}
+
+function set(place: Place, text: string): Said {
+  const { driver } = place.opened;
+  const session = driver.session();
+  const { circuit } = session.opened;
+  const said = splitKnown(text);
+  if (!circuit) return sayAll(place, [NONE]);
+  if (!said) return sayAll(place, ['This says no value.', HOW]);
+  const read = readSaid(circuit, said);
+  if (!('quantity' in read))
+    return sayAll(place, [`${sentence(read.words)} ${sentence(read.fix)}`]);
+  if (told(place, driver.perform({ type: 'set-value', ...read })))
+    place.dialogue.say(`Set: ${setWords(session, read)}. All readings are weighed with it.`);
+  return null;
+}

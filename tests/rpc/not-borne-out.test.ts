@@ -1,0 +1,48 @@
+/** A program that accepts a conclusion which the readings do not bear out is told what is better. */
+import { expect, it } from 'vitest';
+import type { Weighed } from '../../src/session/advisor.ts';
+import { goTo, newSession, type Served, served } from './served.ts';
+
+/** The tree's conclusion on a broken feed, weighed as `as` has it. */
+async function concludedAs(as: (weighed: Weighed) => Partial<Weighed>): Promise<Served> {
+  const one = newSession('hall-no-signal', 'wire.feed.open');
+  await goTo(one, 'none');
+  const { advisor } = one.opened;
+  if (!advisor) throw new Error('a session of a circuit has an advisor');
+  const weigh: typeof advisor.weigh = (session, faults) => {
+    const weighed = advisor.weigh(session, faults);
+    return { ...weighed, hangsOn: null, first: null, instead: null, ...as(weighed) };
+  };
+  return served({ ...one.opened, advisor: { ...advisor, weigh } });
+}
+
+it('is refused the conclusion with the test that tells most, unless it is sure', async () => {
+  // the test of the one reading that this conclusion really hangs on
+  const one = await concludedAs(({ first }) => ({ chance: 0.2, first }));
+  const { error } = await one.call('accept');
+  expect(error?.data).toMatchObject({ code: 'not-borne-out', instead: null });
+  expect(error?.data).toMatchObject({ first: { words: expect.any(String) } });
+  expect(error?.message).toContain('20 %');
+  expect(one.lastEvent().type).not.toBe('concluded');
+  const { state } = await one.result('accept', { sure: true });
+  expect(state).toMatchObject({ status: 'concluded' });
+});
+
+it('is refused it with the repair that they speak for instead, unless it is sure', async () => {
+  const faults = [{ id: 'wire.ground.open', words: 'the ground wire is broken', chance: 0.9 }];
+  const row = { repair: 'wire.ground', words: 'Mend the ground wire.', chance: 0.9, faults };
+  const one = await concludedAs(() => ({ chance: 0.1, instead: row }));
+  const { error } = await one.call('accept');
+  expect(error?.data).toMatchObject({
+    code: 'not-borne-out',
+    first: null,
+    instead: { repair: 'wire.ground', faults: ['wire.ground.open'] },
+  });
+  expect(error?.message).toContain('They speak for: Mend the ground wire (90 %)');
+  expect((await one.result('accept', { sure: true })).state.status).toBe('concluded');
+});
+
+it('may accept it where nothing is better', async () => {
+  const one = await concludedAs(() => ({}));
+  expect((await one.result('accept')).state.status).toBe('concluded');
+});

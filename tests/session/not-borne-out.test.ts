@@ -1,0 +1,67 @@
+/** What is better than a conclusion that the readings do not bear out: a test first, or another repair instead. */
+import { beforeAll, expect, it } from 'vitest';
+import type { Test } from '../../src/circuit/test.ts';
+import type { Session } from '../../src/session/session.ts';
+import { KEY_ON, setupOf } from '../circuit/setup.ts';
+import { after, beginWith, done, type Shop, shopFor } from './walk-library.ts';
+
+let shop: Shop;
+beforeAll(() => {
+  shop = shopFor('hall-no-signal');
+});
+
+const WIRE = 'wire.signal.open';
+const volts = (plus: string, minus: string, setup = KEY_ON): Test => ({
+  setup,
+  probe: { kind: 'volts', plus, minus },
+});
+const PULLED = setupOf({
+  unplugged: ['sensor'],
+  bridges: [{ from: 'sensor.signal', to: 'battery.negative', through: { ohms: 330 } }],
+});
+
+/** What a broken signal wire shows at the battery, the feed, both ends of the wire. */
+function wireRead(session: Session): Session {
+  const readings: [Test, number][] = [
+    [volts('battery.positive', 'battery.negative'), 13],
+    [volts('sensor.feed', 'sensor.ground'), 4.92],
+    [volts('sensor.signal', 'battery.negative', PULLED), 0],
+    [volts('module.signal', 'sensor.signal', PULLED), 4.93],
+  ];
+  return readings.reduce(
+    (now, [test, value]) =>
+      after(now, {
+        ...{ type: 'record-test', test, typed: `${value} V`, expected: null },
+        shown: { kind: 'number', value, unit: 'V' },
+      }),
+    session,
+  );
+}
+
+it('is the test that tells most, before anything was read', () => {
+  const { advisor, begun } = shop;
+  const weighed = advisor.weigh(begun, [WIRE]);
+  expect(weighed.chance).toBeLessThan(0.5);
+  // It rests on no reading: there is none.
+  expect(weighed.hangsOn).toBeNull();
+  expect(weighed.first).not.toBeNull();
+  expect(weighed.first).toBe(advisor.nextTests(begun)[0]);
+  expect(weighed.instead).toBeNull();
+});
+
+it('is the other repair where no test is left, and nothing for that repair itself', () => {
+  const { advisor, linked } = shop;
+  // Nothing at hand but eyes: what they can see is looked at, as long as it tells anything.
+  let session = wireRead(beginWith(linked, undefined, []));
+  for (let looks = 0; looks < 8 && advisor.nextTests(session).length > 0; looks += 1)
+    session = done(shop, session, WIRE, advisor.nextTests(session)[0]!);
+  expect(advisor.nextTests(session)).toEqual([]);
+  const wrong = advisor.weigh(session, ['sensor.dead']);
+  expect(wrong.chance).toBeLessThan(0.1);
+  expect(wrong).toMatchObject({ hangsOn: null, first: null });
+  expect(wrong.instead).toEqual(advisor.suspects(session).rows[0]);
+  expect(wrong.instead?.faults.map(({ id }) => id)).toContain(WIRE);
+  const right = advisor.weigh(session, [WIRE]);
+  expect(right.chance).toBeGreaterThan(0.9);
+  expect(right).toMatchObject({ first: null, instead: null });
+});

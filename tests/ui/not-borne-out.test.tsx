@@ -1,0 +1,96 @@
+/** A conclusion that the readings do not bear out gives something better to do first, on the screen and in lines. */
+import { describe, expect, it } from 'vitest';
+import type { Advisor } from '../../src/session/advisor.ts';
+import type { SessionEvent } from '../../src/session/events.ts';
+import { plainSession } from '../../src/ui/plain/plain-session.ts';
+import { DOUBTING_ADVISOR, fakeSession, OTHERWISE_ADVISOR } from './screens/fake-services.ts';
+import { ENTER } from './screens/keys.ts';
+import { walkSession } from './screens/walk.tsx';
+
+const OTHER = ['contact.sensor.ground.resistive'];
+const concluded = (events: readonly SessionEvent[]) =>
+  events.find((event) => event.type === 'concluded');
+const tests = (events: readonly SessionEvent[]) =>
+  events.filter(({ type }) => type === 'test-recorded');
+const flat = (frame: string) => frame.replace(/[│\s]+/g, ' ');
+
+describe('the page of a conclusion', () => {
+  const atConclusion = async (advice: Advisor) => {
+    const walk = await walkSession({ advice });
+    await walk.press('y', '0.02', ENTER);
+    return walk;
+  };
+
+  it('names the test that tells most, and Enter makes it before anything is concluded', async () => {
+    const { driver, press, frame } = await atConclusion(DOUBTING_ADVISOR);
+    const text = flat(await frame());
+    expect(text).toMatch(/! The readings do not bear this out yet \(20 %\)\. First: Voltage from /);
+    expect(text).toContain('[Enter] make that test');
+    await press(ENTER);
+    expect(concluded(driver.events())).toBeUndefined();
+    expect(await frame()).toContain('Voltage from sensor ground');
+    await press('0.02', ENTER);
+    expect(tests(driver.events())).toHaveLength(1);
+    expect(await frame()).toContain('[Enter] accept');
+    await press(ENTER);
+    expect(concluded(driver.events())).toBeDefined();
+  });
+
+  it('names the other repair where no test is left, and Enter leads to it', async () => {
+    const { driver, press, frame } = await atConclusion(OTHERWISE_ADVISOR);
+    const text = flat(await frame());
+    expect(text).toContain(
+      '! The readings do not bear this out (10 %). They speak for: clean the ground joint (90 %).',
+    );
+    expect(text).toContain('[Enter] conclude that instead');
+    await press(ENTER);
+    expect(concluded(driver.events())).toBeUndefined();
+    expect(await frame()).toContain('Your own conclusion');
+    expect(await frame()).toContain('clean the ground joint');
+    expect(await frame()).toContain('[Enter] accept');
+    await press(ENTER);
+    expect(concluded(driver.events())).toMatchObject({ conclusion: null, faults: OTHER });
+  });
+
+  it.each([
+    ['a test first', DOUBTING_ADVISOR],
+    ['another repair', OTHERWISE_ADVISOR],
+  ])('is accepted all the same by a key of its own, with %s', async (_, advice) => {
+    const { driver, press, frame } = await atConclusion(advice);
+    expect(await frame()).toContain('[a] accept all the same');
+    await press('a');
+    expect(tests(driver.events())).toHaveLength(0);
+    expect(concluded(driver.events())).not.toMatchObject({ conclusion: null });
+    expect(concluded(driver.events())).toMatchObject({ proven: false });
+  });
+});
+
+describe('the dialogue of lines', () => {
+  async function talk(advice: Advisor, ...lines: readonly string[]) {
+    const { opened, driver } = fakeSession({ advice });
+    const said: string[] = [];
+    const left = [...lines];
+    await plainSession(opened, {
+      say: (line) => said.push(line),
+      ask: async (question) => {
+        said.push(question);
+        return left.shift() ?? null;
+      },
+    });
+    return { text: said.join('\n'), events: driver.events() };
+  }
+
+  it('makes the test at yes', async () => {
+    const { text, events } = await talk(DOUBTING_ADVISOR, 'yes', '0.02', 'yes', '0.02');
+    expect(text).toContain('Type yes to make that test, or accept to conclude all the same:');
+    expect(tests(events)).toHaveLength(1);
+    expect(concluded(events)).toBeUndefined();
+  });
+  it('concludes on the other repair at yes', async () => {
+    const { text, events } = await talk(OTHERWISE_ADVISOR, 'yes', '0.02', 'yes');
+    expect(text).toContain(
+      'Type yes to conclude that instead, or accept to conclude all the same:',
+    );
+    expect(concluded(events)).toMatchObject({ conclusion: null, faults: OTHER });
+  });
+});
