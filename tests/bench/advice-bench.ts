@@ -1,0 +1,94 @@
+/**
+ * How long a session thinks after a reading: the ranking with its clouds of cars, the verdict, the proposal, and weighing
+ * the leading repair; on simulated vehicles of every shipped circuit that are led from test to test.
+ * OHMWARD_CIRCUIT=NAME looks at one of them.
+ */
+import type { Circuit } from '../../src/circuit/circuit.ts';
+import { createModel } from '../../src/circuit/model.ts';
+import { createBench } from '../../src/drill/bench.ts';
+import { loadLibrary } from '../../src/files/load-library.ts';
+import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { emptyJob } from '../../src/procedure/job.ts';
+import { judgingSuspects } from '../../src/session/choose-suspects.ts';
+import type { Reading } from '../../src/suspects/likelihood.ts';
+import { AT_THE_START } from '../../src/suspects/optimum.ts';
+import { ALL_MEANS, situationAfter } from '../../src/suspects/test-cost.ts';
+import type { TestEntry } from '../../src/suspects/test-entries.ts';
+import { PLANNED_MASS, WORTH_DOING_BITS } from '../../src/suspects/verdict.ts';
+
+const FAULTS = 8;
+const READINGS_MAX = 10;
+const STAGES = ['rank', 'verdict', 'propose', 'weigh'] as const;
+
+type Times = Record<(typeof STAGES)[number], number[]>;
+
+/** Prints the times of every shipped circuit, in milliseconds. */
+export function benchAdvice(
+  now: () => number = () => performance.now(),
+  print: (line: string) => void = console.log,
+): void {
+  const wanted = process.env['OHMWARD_CIRCUIT'];
+  const all: Times = noTimes();
+  for (const circuit of loadLibrary('procedures').circuits.values()) {
+    if (wanted !== undefined && wanted !== circuit.name) continue;
+    const { startMs, times } = timeCircuit(circuit, now);
+    print(`${circuit.name}: ready after ${startMs.toFixed(0)} ms; ${wordsOf(times)}`);
+    for (const stage of STAGES) all[stage].push(...times[stage]);
+  }
+  print(`all: ${wordsOf(all)}`);
+}
+
+function timeCircuit(
+  circuit: Circuit,
+  now: () => number,
+): { readonly startMs: number; readonly times: Times } {
+  const start = now();
+  const model = createModel(circuit, { samples: 32, seed: 1, meter: STANDARD_SETTINGS.meter });
+  const vehicle = { kind: 'real' } as const;
+  const about = { procedure: null, job: emptyJob('bench'), vehicle };
+  const space = judgingSuspects(model, about, []);
+  space.verdict({ readings: [], ranking: space.rank([]), means: ALL_MEANS });
+  const startMs = now() - start;
+  const times = noTimes();
+  const timed = <Made>(stage: keyof Times, work: () => Made): Made => {
+    const before = now();
+    const made = work();
+    times[stage].push(now() - before);
+    return made;
+  };
+  const step = Math.max(1, Math.floor(circuit.faults.length / FAULTS));
+  circuit.faults.forEach(({ id }, place) => {
+    if (place % step !== 0) return;
+    const car = createBench(model, id, (place * 7 + 3) % model.samples);
+    const readings: Reading[] = [];
+    let situation = AT_THE_START;
+    while (readings.length < READINGS_MAX) {
+      const ranking = timed('rank', () => space.rank(readings));
+      const standing = { readings, ranking, now: situation, means: ALL_MEANS };
+      timed('verdict', () => space.verdict(standing));
+      timed('weigh', () => space.weigh([ranking.suspects[0]!.id], standing));
+      const { best } = timed('propose', () =>
+        space.propose(standing, { massKept: PLANNED_MASS }),
+      );
+      const next = best.find(({ bits }) => bits >= WORTH_DOING_BITS);
+      if (!next) return;
+      const entry = space.testAt(next.test);
+      if (entry.test === null) return;
+      situation = situationAfter(entry as TestEntry, situation);
+      readings.push({ test: next.test, shown: car.shows(entry.test) });
+    }
+  });
+  return { startMs, times };
+}
+
+function noTimes(): Times {
+  return { rank: [], verdict: [], propose: [], weigh: [] };
+}
+
+function wordsOf(times: Times): string {
+  return STAGES.map((stage) => {
+    const sorted = [...times[stage]].sort((a, b) => a - b);
+    const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
+    return `${stage} ${at(0.5).toFixed(0)} / p99 ${at(0.99).toFixed(0)} / worst ${at(1).toFixed(0)}`;
+  }).join('; ');
+}
