@@ -161,16 +161,13 @@ function waysOf(module: ModulePart): CarQuantity[] {
   return module.inside.flatMap((pin) => {
     const key = `${module.name}.${pin.name}`;
     const { reference, pull } = pin;
+    const feed = reference && feedChoice(reference);
     return [
-      ...(reference?.batteryChance === undefined
+      ...(feed === null
         ? []
         : [
             {
-              ...of(
-                `${key}.feed`,
-                `what the module's ${spaced(pin.name)} gives`,
-                feedChoice(reference.batteryChance),
-              ),
+              ...of(`${key}.feed`, `what the module's ${spaced(pin.name)} gives`, feed),
               ways: ['voltage', 'battery'],
             },
           ]),

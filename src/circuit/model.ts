@@ -203,11 +203,9 @@ class CircuitModel implements Model {
   ): void => {
     const fault = this.faultOf(faultId);
     const size = this.quantities.length;
-    const point = new Float64Array(size);
-    this.draws.take(point);
     const looks: readonly Look[] = isLookProbe(test.probe.kind) ? LOOKS[test.probe.kind] : [];
     for (let index = 0; index < count; index += 1) {
-      for (let place = 0; place < size; place += 1) point[place] = points[index * size + place]!;
+      this.draws.take(points.subarray(index * size, (index + 1) * size));
       const shown = this.reader.read(fault, test, FREE_POINT);
       out[index] = shown.kind === 'number' ? shown.value : looks.indexOf(shown.look);
     }

@@ -88,7 +88,7 @@ function addReference(
   {
     key,
     at,
-    reference: { volts, batteryChance, series, limit },
+    reference,
     low,
   }: {
     readonly key: string;
@@ -98,7 +98,8 @@ function addReference(
     readonly low: Span | null;
   },
 ): void {
-  const feed = batteryChance === undefined ? null : feedChoice(batteryChance);
+  const { volts, series, limit } = reference;
+  const feed = feedChoice(reference);
   // Made once: a draw looks values up by them.
   const feedKey = `${key}.feed`;
   const voltsKey = `${key}.volts`;
@@ -124,9 +125,11 @@ function addReference(
   });
 }
 
-/** Whether an output gives its voltage (0) or follows the battery (1). */
-export function feedChoice(batteryChance: number): Toleranced {
-  return whichOf([1 - batteryChance, batteryChance]);
+/** Whether an output gives its voltage (0) or follows the battery (1); null where that is no question. */
+export function feedChoice(reference: Reference): Toleranced | null {
+  const { batteryChance } = reference;
+  if (batteryChance === undefined) return null;
+  return once(choices, reference, () => whichOf([1 - batteryChance, batteryChance]));
 }
 
 /** The resistor behind a pin, to each end that it may have. */
@@ -179,7 +182,20 @@ function addPull(
 
 /** The number of the end that a resistor leads to. */
 export function pullChoice(to: Extract<PullTo, { kind: 'one-of' }>): Toleranced {
-  return whichOf(to.ends.map(({ chance }) => chance));
+  return once(choices, to, () => whichOf(to.ends.map(({ chance }) => chance)));
+}
+
+/** One object for each, so that a drawn value is found by it. */
+const choices = new WeakMap<object, Toleranced>();
+
+function once<Key extends object, Value extends object>(
+  kept: WeakMap<Key, Value>,
+  key: Key,
+  make: () => Value,
+): Value {
+  const value = kept.get(key) ?? make();
+  kept.set(key, value);
+  return value;
 }
 
 function railOf(

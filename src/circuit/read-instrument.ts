@@ -7,7 +7,7 @@ import {
   type SensorPart,
   sensorOf,
 } from './circuit.ts';
-import { hangsOnTheCar, type InputLevels, inputLevels } from './input-levels.ts';
+import { hangsOnTheCar, type InputLevels, type LevelsIn, levelsIn } from './input-levels.ts';
 import { lampLook, lightLook, ohmsFrom } from './instruments.ts';
 import { inputOn } from './nets.ts';
 import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
@@ -40,6 +40,8 @@ export class InstrumentReader {
   private readonly meter: Meter;
   private readonly draws: Samples;
   private readonly inputs = new Map<TerminalId, TerminalId | null>();
+  /** By input and state. */
+  private readonly levels = new Map<string, LevelsIn | null>();
   /** Levels of the healthy signal, which every sample of a pattern is held against. */
   private readonly good = new Map<string, Levels>();
   /** The same object for a setup, since rigs are found by it. */
@@ -178,7 +180,11 @@ export class InstrumentReader {
   }
 
   private levelsOf(input: TerminalId, setup: Setup, sample: number): InputLevels | null {
-    return inputLevels(this.circuit, input, this.solver.valueOf(sample), setup.state);
+    const key = `${input}|${setup.state}`;
+    const known = this.levels.get(key);
+    const made = known === undefined ? levelsIn(this.circuit, input, setup.state) : known;
+    this.levels.set(key, made);
+    return made?.(this.solver.valueOf(sample)) ?? null;
   }
 
   /** Whether the module follows the sensor at an input. */

@@ -1,8 +1,8 @@
 /** A compiled circuit with its instrument: takes one car after another, and each at one instant of its sensor after another. */
 import type { Toleranced } from '../quantity/quantity.ts';
-import { valueAt } from '../quantity/value-at.ts';
 import type { Span } from './circuit.ts';
 import type { Draw, Instant, MakeElement } from './plan.ts';
+import type { DrawnCar, Samples } from './samples.ts';
 import { createSolver, type DcSolver, type SolveFailure } from './solve-dc.ts';
 import { isLinear } from './solver-plan.ts';
 
@@ -21,19 +21,15 @@ export interface RigParts {
   readonly moves: boolean;
   /** Further nodes whose voltages are asked for. */
   readonly watched: readonly number[];
-  /** Where the value of a key stands in a point. */
-  readonly placeOf: (key: string) => number;
+  /** Knows the cars. */
+  readonly draws: Pick<Samples, 'placeOf' | 'valueIn'>;
 }
 
-/** A resistor whose resistance is one value between two ends, with what it takes to draw it. */
-interface EvenOhms {
+/** A resistor whose resistance is one value of the car. */
+interface PlainElement {
   readonly index: number;
   readonly place: number;
   readonly nominal: number;
-  readonly low: number;
-  /** Up to the high end: what is added, or how many times more where it is even in the logarithm. */
-  readonly spread: number;
-  readonly isLog: boolean;
   readonly times: number;
   readonly isWarm: boolean;
   readonly more: Span | null;
@@ -47,7 +43,7 @@ export class Rig implements Draw {
   onSpot = false;
   private readonly parts: RigParts;
   private readonly solver: DcSolver;
-  private readonly even: readonly EvenOhms[];
+  private readonly plain: readonly PlainElement[];
   /** Of all copper of the circuit. */
   private readonly warmth: ((draw: Draw) => number) | null;
   /** Elements that have to be made anew for each car, and for each instant. */
@@ -56,14 +52,14 @@ export class Rig implements Draw {
   /** Whether the next instant of a car leaves everything that was reduced as it is. */
   private readonly staysReduced: boolean;
   private readonly sizePlace: number;
-  private point: Float64Array | null = null;
+  private car: DrawnCar | null = null;
   private share = 0.5;
   private isReduced = false;
 
   constructor(parts: RigParts) {
     this.parts = parts;
-    const { nodes, makers, plus, minus, still, moves, watched, placeOf } = parts;
-    this.sizePlace = placeOf('fault.size');
+    const { nodes, makers, plus, minus, still, moves, watched, draws } = parts;
+    this.sizePlace = draws.placeOf('fault.size');
     this.setInstant(still);
     const elements = makers.map((make) => make(this));
     const probe = new InstantProbe(this);
@@ -72,8 +68,8 @@ export class Rig implements Draw {
     this.staysReduced = moves || linear.length === 0;
     this.moving = moving;
     this.warmth = makers.find(({ plain }) => plain?.warmth)?.plain?.warmth ?? null;
-    this.even = makers.flatMap((make, index) => evenOhms(make, index, placeOf));
-    const done = new Set([...moving, ...this.even.map(({ index }) => index)]);
+    this.plain = makers.flatMap((make, index) => plainElement(make, index, draws.placeOf));
+    const done = new Set([...moving, ...this.plain.map(({ index }) => index)]);
     this.steady = [...makers.keys()].filter((index) => !done.has(index) && !makers[index]!.fixed);
     const varying = moves ? linear : [];
     this.solver = createSolver(
@@ -84,18 +80,17 @@ export class Rig implements Draw {
     if (this.solver.solve() === null) this.solver.beginHere();
   }
 
-  /** Takes the car at a point of the unit cube; null is the nominal one. */
-  take(point: Float64Array | null): void {
-    this.point = point;
-    this.share = point === null ? 0.5 : point[this.sizePlace]!;
+  /** Takes a car; null is the nominal one. */
+  take(car: DrawnCar | null): void {
+    this.car = car;
+    this.share = car === null ? 0.5 : car.point[this.sizePlace]!;
     this.isReduced = false;
-    const { even, steady, solver, warmth } = this;
+    const { plain, steady, solver, warmth } = this;
     const { makers } = this.parts;
     const warm = warmth === null ? 1 : warmth(this);
-    for (let k = 0; k < even.length; k += 1) {
-      const { index, place, nominal, low, spread, isLog, times, isWarm, more } = even[k]!;
-      const at = point === null ? 0 : point[place]!;
-      const value = point === null ? nominal : isLog ? low * spread ** at : low + spread * at;
+    for (let k = 0; k < plain.length; k += 1) {
+      const { index, place, nominal, times, isWarm, more } = plain[k]!;
+      const value = car === null ? nominal : car.values[place]!;
       const ohms = (isWarm ? warm : 1) * times * value;
       solver.setOhms(index, ohms + (more === null ? 0 : this.size(more)));
     }
@@ -131,8 +126,7 @@ export class Rig implements Draw {
   }
 
   value(key: string, of: Toleranced): number {
-    if (this.point === null) return of.nominal;
-    return of.low === of.high ? of.low : valueAt(of, this.point[this.parts.placeOf(key)]!);
+    return this.parts.draws.valueIn(this.car, key, of);
   }
 
   size({ low, high }: Span): number {
@@ -193,17 +187,13 @@ class InstantProbe implements Draw {
   }
 }
 
-function evenOhms(
+function plainElement(
   { plain, fixed }: MakeElement,
   index: number,
-  placeOf: RigParts['placeOf'],
-): EvenOhms[] {
-  if (!plain || fixed || plain.of.oneOf) return [];
-  const { nominal, low, high } = plain.of;
-  const { times, more } = plain;
-  const isLog = plain.of.spread === 'log';
-  const spread = isLog ? high / low : high - low;
-  const isWarm = plain.warmth !== null;
-  const place = placeOf(plain.key);
-  return [{ index, place, nominal, low, spread, isLog, times, isWarm, more }];
+  placeOf: Samples['placeOf'],
+): PlainElement[] {
+  if (!plain || fixed) return [];
+  const { key, of, times, warmth, more } = plain;
+  const { nominal } = of;
+  return [{ index, place: placeOf(key), nominal, times, isWarm: warmth !== null, more }];
 }

@@ -2,7 +2,6 @@
  * The electrical half of the model: circuit, fault, setup and instrument compiled together, solved for one tolerance sample
  * at one instant of the sensor.
  */
-import { valueAt } from '../quantity/value-at.ts';
 import { type Circuit, effectsOf, type Fault, type FusePart, sensorOf } from './circuit.ts';
 import {
   bridgeElement,
@@ -29,7 +28,7 @@ const GAP_SWING = { low: 0.08, high: 0.4 };
 const RIGS_MAX = 2048;
 
 /** Of these the last asked for are found without making a key. */
-const RECENT_MAX = 4;
+const RECENT_MAX = 12;
 
 /** What sits between the leads. */
 type Instrument = 'meter' | 'ohms' | 'light' | 'lamp' | 'none';
@@ -80,7 +79,7 @@ export class SampleSolver {
     sample: number,
   ): number {
     const rig = this.rig(fault, setup, plus, minus, instrument, this.blownBy(fault, sample));
-    rig.take(this.draws.pointOf(sample));
+    rig.take(this.draws.carOf(sample));
     const read = (instant: Instant): number => {
       const volts = this.voltsNow(rig, fault, instant);
       return instrument === 'light' ? rig.amps() : volts;
@@ -137,7 +136,7 @@ export class SampleSolver {
   ): { low: number; high: number } {
     const rig = this.rig(fault, setup, plus, minus, instrument, this.blownBy(fault, sample));
     const [first, second] = this.ends(fault, setup, sample);
-    rig.take(this.draws.pointOf(sample));
+    rig.take(this.draws.carOf(sample));
     const a = this.voltsNow(rig, fault, first);
     const b = second === first ? a : this.voltsNow(rig, fault, second);
     return { low: Math.min(a, b), high: Math.max(a, b) };
@@ -145,7 +144,7 @@ export class SampleSolver {
 
   /** Voltage between the leads of a rig at one instant of a sample. */
   volts(rig: Rig, fault: Fault | null, instant: Instant, sample: number): number {
-    rig.take(this.draws.pointOf(sample));
+    rig.take(this.draws.carOf(sample));
     return this.voltsNow(rig, fault, instant);
   }
 
@@ -171,8 +170,8 @@ export class SampleSolver {
 
   /** The value of each quantity in a sample. */
   valueOf(sample: number): Draw['value'] {
-    if (sample === NOMINAL) return (_key, of) => of.nominal;
-    return (key, of) => (of.low === of.high ? of.low : valueAt(of, this.draws.unit(key, sample)));
+    const car = this.draws.carOf(sample);
+    return (key, of) => this.draws.valueIn(car, key, of);
   }
 
   /** Fuses that this fault blows as soon as the key is on. */
@@ -264,7 +263,7 @@ export class SampleSolver {
       still: this.still(fault, NOMINAL),
       // A wiper is mostly read at one end only.
       moves: setup.target !== 'still' && sensorOf(this.circuit).kind !== 'potentiometer',
-      placeOf: this.draws.placeOf,
+      draws: this.draws,
     });
   }
 
@@ -294,8 +293,17 @@ export class SampleSolver {
 
 const NONE: readonly string[] = [];
 
-/** Less current flows through a worse contact or a broken wire, or with another target: only what is joined anew blows a fuse. */
+const blowing = new WeakMap<Fault, boolean>();
+
 function canBlow(fault: Fault | null): fault is Fault {
+  if (fault === null) return false;
+  const can = blowing.get(fault) ?? joinsAnew(fault);
+  blowing.set(fault, can);
+  return can;
+}
+
+/** Less current flows through a worse contact or a broken wire, or with another target: only what is joined anew blows a fuse. */
+function joinsAnew(fault: Fault): boolean {
   return effectsOf(fault).some(
     ({ kind }) =>
       kind !== 'target' &&

@@ -3,6 +3,8 @@
  * offset(d) + (i + 1) * sqrt(prime(d)) (Richtmyer, 1951; the offset, from the seed, after Cranley and Patterson, 1976).
  * All faults and tests share them, so that differences come from the fault and not from luck.
  */
+import type { Toleranced } from '../quantity/quantity.ts';
+import { valueAt } from '../quantity/value-at.ts';
 import { placesOf, quantitiesOf } from './car-quantities.ts';
 import type { Circuit } from './circuit.ts';
 
@@ -14,13 +16,22 @@ const POINTS_KEPT = 2048;
 /** The sample that is no member of the sequence but the point that was taken last. Nothing of it may be kept. */
 export const FREE_POINT = -2;
 
+/** One car: where it stands in the unit cube, and what its values are there; both in the order of `quantitiesOf`. */
+export interface DrawnCar {
+  readonly point: Float64Array;
+  /** 0 where a quantity is no value but a matter of chance. */
+  readonly values: Float64Array;
+}
+
 export interface Samples {
   /** Even value in 0..1 of quantity `key` in sample `index`; 0.5 for the nominal sample. */
   readonly unit: (key: string, index: number) => number;
   /** Where quantity `key` stands in a point. */
   readonly placeOf: (key: string) => number;
-  /** The point of sample `index`, null for the nominal one. For looking at, until the next call. */
-  readonly pointOf: (index: number) => Float64Array | null;
+  /** The value of quantity `key` in a car, null for the nominal one; `of` is what the circuit says of it. */
+  readonly valueIn: (car: DrawnCar | null, key: string, of: Toleranced) => number;
+  /** The car of sample `index`, null for the nominal one. For looking at, until the next call. */
+  readonly carOf: (index: number) => DrawnCar | null;
   /** Takes a point of the unit cube, one number in 0..1 for each of `quantitiesOf`, as sample `FREE_POINT`. */
   readonly take: (point: Float64Array) => void;
 }
@@ -42,38 +53,58 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
     offsets[at] = scramble(state) / 2 ** 32;
     at += 1;
   });
-  let free: Float64Array | null = null;
-  const kept: (Float64Array | undefined)[] = [];
+  const toleranced = quantities.map(({ value }) => value);
+  const newCar = (): { readonly point: Float64Array; readonly values: Float64Array } => ({
+    point: new Float64Array(steps.length).fill(Number.NaN),
+    values: new Float64Array(steps.length),
+  });
+  const free = newCar();
+  let isTaken = false;
+  const kept: (DrawnCar | undefined)[] = [];
   const placeOf = (key: string): number => {
     const place = placeByKey.get(key);
     if (place === undefined) throw new Error(`samples: no quantity "${key}"`);
     return place;
   };
-  const sequencePoint = (index: number): Float64Array => {
+  const put = ({ point, values }: DrawnCar, place: number, unit: number): void => {
+    const of = toleranced[place]!;
+    point[place] = unit;
+    if (of !== null) values[place] = valueAt(of, unit);
+  };
+  const sequenceCar = (index: number): DrawnCar => {
     const known = kept[index];
     if (known) return known;
-    const point = new Float64Array(steps.length);
+    const car = newCar();
     for (let place = 0; place < steps.length; place += 1) {
       const along = offsets[place]! + (index + 1) * steps[place]!;
-      point[place] = along - Math.floor(along);
+      put(car, place, along - Math.floor(along));
     }
-    if (index < POINTS_KEPT) kept[index] = point;
-    return point;
+    if (index < POINTS_KEPT) kept[index] = car;
+    return car;
   };
-  const pointOf = (index: number): Float64Array | null => {
+  const carOf = (index: number): DrawnCar | null => {
     if (index === NOMINAL) return null;
-    if (index !== FREE_POINT) return sequencePoint(index);
-    if (free === null) throw new Error('samples: no point was taken');
+    if (index !== FREE_POINT) return sequenceCar(index);
+    if (!isTaken) throw new Error('samples: no point was taken');
     return free;
   };
   return {
     placeOf,
-    pointOf,
-    unit: (key, index) => pointOf(index)?.[placeOf(key)] ?? 0.5,
+    carOf,
+    unit: (key, index) => carOf(index)?.point[placeOf(key)] ?? 0.5,
+    valueIn: (car, key, of) => {
+      if (of.low === of.high) return of.low;
+      if (car === null) return of.nominal;
+      const place = placeOf(key);
+      return toleranced[place] === of ? car.values[place]! : valueAt(of, car.point[place]!);
+    },
     take: (point) => {
       if (point.length !== quantities.length)
         throw new Error(`samples: a point has ${quantities.length} numbers, not ${point.length}`);
-      free = point;
+      isTaken = true;
+      // Cars that are asked about one after another mostly differ in a few values.
+      for (let place = 0; place < point.length; place += 1)
+        if (point[place] !== free.point[place]) put(free, place, point[place]!);
     },
   };
 }

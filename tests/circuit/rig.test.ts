@@ -36,7 +36,7 @@ describe.each(NAMES)('%s', (name) => {
     for (const index of order) {
       const { fault, test } = asked[index]!;
       const cars = Array.from({ length: CARS }, (_, car) => CARS - 1 - car);
-      const shown = cars.map((car) => numberOf(backwards.shows(fault, test, car), test));
+      const shown = cars.map((car) => numberOf(backwards.shows(fault, test, car, 'healthy'), test));
       later.set(index, shown.reverse());
     }
     const out = new Float64Array(CARS);
