@@ -57,6 +57,8 @@ export interface Model {
    * the same number `car` differ in nothing else, which saves looking at the healthy car again.
    */
   readonly complains: (faultId: string, point: Float64Array, car?: number) => boolean;
+  /** Whether the first `count` points of the sequence are all cars of this fault, none having been left out. */
+  readonly everyCar: (faultId: string, count: number) => boolean;
   /** What is shown in the car at a point; of a sample's point the same as `shows` of that sample. Nothing is kept. */
   readonly showsAt: (faultId: string, test: Test, point: Float64Array) => Shown;
   /**
@@ -188,6 +190,9 @@ class CircuitModel implements Model {
     this.draws.take(point);
     return this.complaint.complains(fault, FREE_POINT, car);
   };
+
+  readonly everyCar = (faultId: string, count: number): boolean =>
+    this.indexOf(faultId, count - 1) === count - 1;
 
   readonly showsAt = (faultId: string, test: Test, point: Float64Array): Shown => {
     this.draws.take(point);

@@ -66,10 +66,11 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
     if (place === undefined) throw new Error(`samples: no quantity "${key}"`);
     return place;
   };
+  const draw = toleranced.map((of) => (of === null ? null : drawOf(of)));
   const put = ({ point, values }: DrawnCar, place: number, unit: number): void => {
-    const of = toleranced[place]!;
+    const drawn = draw[place]!;
     point[place] = unit;
-    if (of !== null) values[place] = valueAt(of, unit);
+    if (drawn !== null) values[place] = drawn(unit);
   };
   const sequenceCar = (index: number): DrawnCar => {
     const known = kept[index];
@@ -107,6 +108,17 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
         if (point[place] !== free.point[place]) put(free, place, point[place]!);
     },
   };
+}
+
+/** `valueAt` of one value, made once. */
+function drawOf(of: Toleranced): (u: number) => number {
+  const { low, high, spread, oneOf } = of;
+  if (oneOf) return (u) => valueAt(of, u);
+  if (low === high) return () => low;
+  const times = high / low;
+  const span = high - low;
+  const isLog = spread === 'log';
+  return (u) => (u > 1 || u < 0 ? valueAt(of, u) : isLog ? low * times ** u : low + span * u);
 }
 
 /** A well mixed 32-bit number (the finaliser of MurmurHash3, Appleby, public domain). */

@@ -54,8 +54,14 @@ function carsOf({ model, procedure, testAt, intermittent }: SamplerAsk, candidat
   const show = shower(model);
   // Two faults at once need not both be noticed.
   const isSingle = fault !== HEALTHY && !fault.includes(PAIR_MARK);
+  const isRight = (point: Float64Array) =>
+    model.works(point) && (!isSingle || model.complains(fault, point));
+  let isSure: boolean | undefined;
   return {
-    isPossible: (point) => model.works(point) && (!isSingle || model.complains(fault, point)),
+    isPossible: (point) => {
+      isSure ??= isSingle && model.everyCar(fault, SURE_CARS);
+      return (isSure && isWithin(point)) || isRight(point);
+    },
     start: (count) => startingPoints(model, fault, count),
     outside: outsideCars(model, fault),
     ways: (place, point) => {
@@ -74,6 +80,14 @@ function carsOf({ model, procedure, testAt, intermittent }: SamplerAsk, candidat
       ];
     },
   };
+}
+
+/** Where the first so many cars that are drawn all come to the shop with a fault, others do as well. Our choice. */
+const SURE_CARS = 128;
+
+function isWithin(point: Float64Array): boolean {
+  for (let at = 0; at < point.length; at += 1) if (point[at]! < 0 || point[at]! > 1) return false;
+  return true;
 }
 
 /** What the car shows. The wheel of a switched sensor stands anew after each turn: on for its part of a turn, else off. */
@@ -123,11 +137,12 @@ function outsideCars(model: Model, fault: string): CarsOf['outside'] {
   const { length } = model.quantities;
   if (can.length === 0) return null;
   return {
-    start: (count) => {
+    values: can,
+    start: (count, values) => {
       const points = startingPoints(model, fault, count);
       for (let car = 0; car < count; car += 1) {
-        const at = car * length + can[car % can.length]!;
-        const isAbove = Math.floor(car / can.length) % 2 === 0;
+        const at = car * length + values[car % values.length]!;
+        const isAbove = Math.floor(car / values.length) % 2 === 0;
         points[at] = isAbove ? 1 + points[at]! : -points[at]!;
       }
       return points;

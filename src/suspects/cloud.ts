@@ -19,6 +19,12 @@ export interface CloudModel {
   readonly dims: number;
   /** What the test of a fact shows at a point. */
   readonly predict: (fact: Fact, point: Float64Array) => readonly Way[];
+  /** The same for each of `count` points, one after the other in `points`. */
+  readonly predictAll: (
+    fact: Fact,
+    points: Float64Array,
+    count: number,
+  ) => readonly (readonly Way[])[];
   /**
    * Logarithm of how likely a fact is where its test shows this, read as sharply as it was at degree 1, and less so the
    * nearer the degree comes to 0.
@@ -26,8 +32,10 @@ export interface CloudModel {
   readonly logLikelihood: (fact: Fact, ways: readonly Way[], degree: number) => number;
   /** The greatest that can be, for a fact. */
   readonly topLogLikelihood: (fact: Fact, degree: number) => number;
-  /** Whether a fact's test shows different things at two points, to a reader of its instrument. */
-  readonly differs: (fact: Fact, one: Float64Array, other: Float64Array) => boolean;
+  /** Places of values that a fact's test depends on, wherever a car of the beginning stands. */
+  readonly feltAtFirst: (fact: Fact) => readonly number[];
+  /** Whether a fact's test shows something else than `ways` at a point, to a reader of its instrument. */
+  readonly differs: (fact: Fact, ways: readonly Way[], point: Float64Array) => boolean;
   /** Whether a car of this point would come to the shop with this suspect. */
   readonly isPossible: (point: Float64Array) => boolean;
   /** Draws something of a point anew, as likely from one point to another as back; `felt` are the places that count. */
@@ -75,10 +83,12 @@ const CROSSOVERS = [1, 1, 0.5];
 /** Chance of a move that draws a few of them anew instead, which leaps from one alternative to another. Our choice. */
 const ANEW_CHANCE = 0.1;
 const ANEW_MAX = 2;
+/** Chance that what no fact depends on is drawn anew beside a move. Our choice. */
+const REFRESHED = 0.3;
 /** Chance of a move that leaves them all alone. Our choice. */
 const ASIDE_CHANCE = 0.05;
-/** Cars at which each value is changed to see whether a fact depends on it. Our choice. */
-const PROBES = 8;
+/** Cars that fit a fact best, at which each value is changed to see whether the fact depends on it there. Our choice. */
+const PROBES = 3;
 /** Added to each changed value, so that equal points come apart. Our choice. */
 const JITTER = 1e-3;
 /** Bisections to the next degree of a reading, in the logarithm. */
@@ -118,6 +128,26 @@ export function advance(
 /** Fewer cars for the same facts, drawn by weight and moved apart. */
 export function thinned(cloud: Cloud, count: number, model: CloudModel, random: Random): Cloud {
   return new Advance(cloud, cloud.facts, model).thin(count, random);
+}
+
+/** Fewer cars for the same facts, drawn by weight and left where they are. */
+export function fewer(cloud: Cloud, count: number): Cloud {
+  if (cloud.count <= count) return cloud;
+  const chosen = drawn(cloud.weights, count, 0.5);
+  const dims = cloud.points.length / cloud.count;
+  return {
+    ...cloud,
+    count,
+    points: copied(cloud.points, dims, chosen),
+    weights: new Float64Array(count).fill(1 / count),
+    ways: cloud.ways.map((ways) => Array.from(chosen, (from) => ways[from]!)),
+    logs: cloud.logs.map((logs) => Float64Array.from(chosen, (from) => logs[from]!)),
+  };
+}
+
+/** Whether its cars are no longer those of the beginning. */
+export function isMoved({ felt }: Cloud): boolean {
+  return felt.length > 0;
 }
 
 /** Effective number of cars: 1 / sum of squared weights (Kong, Liu and Wong, 1994). */
@@ -166,9 +196,7 @@ class Advance {
     this.logEvidence = cloud.logEvidence;
     this.ways = [
       ...cloud.ways.map((ways) => [...ways]),
-      ...added.map((fact) =>
-        Array.from({ length: this.count }, (_, car) => model.predict(fact, this.pointOf(car))),
-      ),
+      ...added.map((fact) => [...model.predictAll(fact, this.points, this.count)]),
     ];
     this.logs = [...cloud.logs, ...added.map(() => new Float64Array(this.count))];
   }
@@ -209,10 +237,6 @@ class Advance {
     };
   }
 
-  private pointOf(car: number): Float64Array {
-    return this.points.subarray(car * this.dims, (car + 1) * this.dims);
-  }
-
   /** Logarithm of a fact's likelihood where its test shows `ways`, as far as it counts at this degree. */
   private logAt(index: number, ways: readonly Way[], degree: number): number {
     const part = this.parts[index]!;
@@ -230,24 +254,19 @@ class Advance {
 
   /** Finds the values that facts depend on which were not looked at before. */
   private feel(random: Random): void {
-    const { dims, count, points, model } = this;
+    const { dims, points, model, felt } = this;
     const unknown = this.asked.filter((fact) => !this.probed.includes(fact));
     this.probed = this.asked;
     if (unknown.length === 0) return;
-    const fitting = this.bestFor(unknown);
-    for (let probe = 0; probe < PROBES; probe += 1) {
-      // Half of them where the new facts lead: a value may count there and nowhere else.
-      const car = probe % 2 === 0 ? random.below(count) : fitting[probe >> 1]!;
+    for (const fact of unknown) for (const at of model.feltAtFirst(fact)) felt.add(at);
+    // Where the new facts lead a value may count that counts nowhere else.
+    for (const car of this.bestFor(unknown).slice(0, PROBES)) {
       const from = points.subarray(car * dims, (car + 1) * dims);
-      const other = from.slice();
-      for (let at = 0; at < dims; at += 1) {
-        const was = from[at]!;
-        const anew = random.unit();
-        if (this.felt.has(at)) continue;
-        other[at] = cellOf(was) + anew;
-        if (unknown.some((fact) => model.differs(fact, from, other))) this.felt.add(at);
-        other[at] = was;
-      }
+      const differs = (other: Float64Array) =>
+        unknown.some((fact) =>
+          model.differs(fact, this.ways[this.facts.indexOf(fact)]![car]!, other),
+        );
+      for (const at of feltAt(from, differs, random, felt)) felt.add(at);
     }
   }
 
@@ -311,24 +330,8 @@ class Advance {
   }
 
   private resample(random: Random, count = this.count): void {
-    const { dims } = this;
-    const chosen = new Int32Array(count);
-    const offset = random.unit();
-    let car = 0;
-    let sum = this.weights[0]!;
-    for (let place = 0; place < count; place += 1) {
-      const wanted = (place + offset) / count;
-      while (sum < wanted && car < this.count - 1) {
-        car += 1;
-        sum += this.weights[car]!;
-      }
-      chosen[place] = car;
-    }
-    const points = new Float64Array(count * dims);
-    chosen.forEach((from, place) => {
-      points.set(this.points.subarray(from * dims, (from + 1) * dims), place * dims);
-    });
-    this.points = points;
+    const chosen = drawn(this.weights, count, random.unit());
+    this.points = copied(this.points, this.dims, chosen);
     this.logs = this.logs.map((logs) => Float64Array.from(chosen, (from) => logs[from]!));
     this.ways = this.ways.map((ways) => Array.from(chosen, (from) => ways[from]!));
     this.weights = new Float64Array(count).fill(1 / count);
@@ -388,7 +391,7 @@ class Advance {
     return !isAside;
   }
 
-  /** What no fact depends on is drawn anew every time; what counts is moved by the difference of two other cars. */
+  /** What no fact depends on is drawn anew at times; what counts is moved by the difference of two other cars. */
   private propose(
     point: Float64Array,
     car: number,
@@ -396,10 +399,11 @@ class Advance {
     random: Random,
   ): 'aside' | 'anew' | 'step' {
     const { dims, count, felt } = this;
-    for (let at = 0; at < dims; at += 1) {
-      const anew = random.unit();
-      if (!felt.has(at)) point[at] = cellOf(point[at]!) + anew;
-    }
+    if (random.unit() < REFRESHED)
+      for (let at = 0; at < dims; at += 1) {
+        const anew = random.unit();
+        if (!felt.has(at)) point[at] = cellOf(point[at]!) + anew;
+      }
     const kind = random.unit();
     if (kind < ASIDE_CHANCE) return 'aside';
     const counted = [...felt];
@@ -427,6 +431,49 @@ class Advance {
     return 'step';
   }
 }
+
+/** Which cars are drawn by weight, systematically: at `offset` of each part of the whole, 0 to 1. */
+export function drawn(weights: Float64Array, count: number, offset: number): Int32Array {
+  const chosen = new Int32Array(count);
+  let car = 0;
+  let sum = weights[0]!;
+  for (let place = 0; place < count; place += 1) {
+    const wanted = (place + offset) / count;
+    while (sum < wanted && car < weights.length - 1) {
+      car += 1;
+      sum += weights[car]!;
+    }
+    chosen[place] = car;
+  }
+  return chosen;
+}
+
+function copied(points: Float64Array, dims: number, chosen: Int32Array): Float64Array {
+  const copy = new Float64Array(chosen.length * dims);
+  chosen.forEach((from, place) => {
+    copy.set(points.subarray(from * dims, (from + 1) * dims), place * dims);
+  });
+  return copy;
+}
+
+/** Places of the values, but for those `known`, whose change `differs` notices at a point. */
+export function feltAt(
+  point: Float64Array,
+  differs: (other: Float64Array) => boolean,
+  random: Random,
+  known: ReadonlySet<number> = NONE_KNOWN,
+): number[] {
+  const other = point.slice();
+  return [...point.keys()].filter((at) => {
+    const anew = random.unit();
+    if (known.has(at)) return false;
+    other[at] = cellOf(point[at]!) + anew;
+    const isFelt = differs(other);
+    other[at] = point[at]!;
+    return isFelt;
+  });
+}
+const NONE_KNOWN: ReadonlySet<number> = new Set();
 
 /** Below 0, within 0 to 1, or above: where a value stays unless it is redrawn. */
 function cellOf(value: number): number {

@@ -145,7 +145,10 @@ function hangingOn({ readings, ranking }: CorroborationAsk, concluded: Group): n
       const without = normalised(
         chances.map((chance, row) => chance / (fits[reading]!.perRow[row]! + LIKELIHOOD_MIN)),
       );
-      const chance = mass(concluded.members, without);
+      const isLost = mass(concluded.members, without) < MORE_LIKELY_THAN_NOT;
+      // Later readings may say the same: then it is asked what they say without this one.
+      const left = isLost ? (ranking.without?.(reading) ?? without) : without;
+      const chance = mass(concluded.members, left);
       return chance < MORE_LIKELY_THAN_NOT ? [{ reading, chance }] : [];
     })
     .sort((a, b) => a.chance - b.chance)

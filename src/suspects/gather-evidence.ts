@@ -156,7 +156,7 @@ function withFurther({ chances, fits: known }: Ranking, fits: readonly ReadingFi
 
 /**
  * Chances after the `voices` alone, those left out apart: what a reading says of a repair depends on which of its faults
- * the other readings leave. As each fit is given all others, a reading is taken out by dividing by it.
+ * the other readings leave. A reading is taken out by dividing by its fit.
  */
 function givenRest(
   known: Float64Array,

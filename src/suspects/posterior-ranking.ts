@@ -1,11 +1,12 @@
 /**
  * The ranking of suspects after some readings, from their clouds of cars (`posterior.ts`), and what each reading says
- * given all the others: a car that the others have found out about is asked, and not any car.
+ * given those before it: a car that they have found out about is asked, and not any car. Multiplied, that is what all of
+ * them say (Dawid, 1984, calls it prequential), so that nothing is counted twice.
  */
 import { normalCdf } from '../quantity/normal.ts';
 import type { Cloud } from './cloud.ts';
 import { type ErrorModel, modelWidth } from './error-model.ts';
-import { type Fact, misreadChance } from './fact.ts';
+import { type Fact, misreadChance, type Way } from './fact.ts';
 import type { Reading, ReadingFit } from './likelihood.ts';
 import type { Posterior, Posteriors } from './posterior.ts';
 import {
@@ -29,7 +30,8 @@ export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[
   const { facts, clouds, chances, misfit } = posterior;
   const table = readings.length === 0 ? posteriors.table : posteriors.tableAfter(posterior);
   const single = suspectsOf(candidates, chances);
-  const alone = clouds.map((cloud) => facts.map((_, at) => aloneOf(cloud, at)));
+  const states = [...readings.keys()].map((count) => posteriors.after(readings.slice(0, count)));
+  const gains = gainsOf([...states, posterior], readings);
   const slips = clouds.map((cloud) => facts.map((fact, at) => slipOf(cloud, fact, at, errorModel)));
   const misfitsOf = (candidate: number) =>
     facts.filter((_, at) => slips[candidate]![at]! > SLIP_CHANCE);
@@ -40,9 +42,15 @@ export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[
     const at = facts.findIndex((one) => one.readings.includes(reading));
     const fact = facts[at]!;
     return {
-      perRow: Float64Array.from(alone, (one) => one[at]!),
+      perRow: gains[reading]!,
       blind: fact.blind,
-      tail: (row) => tailOf(clouds[row]!, fact, at, errorModel),
+      tail: (row) =>
+        tailOf(
+          states[reading]!.clouds[row]!,
+          fact,
+          posteriors.shown(row, states[reading]!, fact.test),
+          errorModel,
+        ),
     };
   });
   const pairs = explained || !sampler.pair ? [] : pairsOf(posteriors, posterior, fits);
@@ -53,6 +61,7 @@ export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[
     posteriors.pairShows(posterior, first, second, test);
   return {
     ...{ suspects, repairs, chances, explained, table, fits, misfit },
+    without: (reading) => posteriors.after(readings.toSpliced(reading, 1)).chances,
     showsPair: sampler.pair ? showsPair : undefined,
     get car() {
       car ??= {
@@ -102,13 +111,20 @@ function pairsOf(
 /** Singles that go into pairs; 6 make 15 clouds. Our choice. */
 const PAIRED_MAX = 6;
 
-/**
- * How likely a fact is given the others: the harmonic mean over the cars of how likely each makes it (Gelfand, 1996).
- * A slip is never impossible, so that no term runs away.
- */
-function aloneOf({ weights, logs }: Cloud, at: number): number {
-  const of = logs[at]!;
-  return 1 / weights.reduce((sum, weight, car) => sum + weight * Math.exp(-of[car]!), 0);
+/** By reading and candidate, how likely it is after those before it; of a test that was read again, all its readings. */
+function gainsOf(states: readonly Posterior[], readings: readonly Reading[]): Float64Array[] {
+  const logs = readings.map(({ test }) => {
+    const sum = new Float64Array(states[0]!.clouds.length);
+    readings.forEach((other, place) => {
+      if (other.test !== test) return;
+      const before = states[place]!.clouds;
+      states[place + 1]!.clouds.forEach(({ logEvidence }, row) => {
+        sum[row]! += logEvidence - before[row]!.logEvidence;
+      });
+    });
+    return sum;
+  });
+  return logs.map((sum) => sum.map((log) => Math.exp(log)));
 }
 
 /** Chance that a fact is not what its test showed, if the suspect is right. */
@@ -120,22 +136,19 @@ function slipOf({ weights, logs }: Cloud, fact: Fact, at: number, errorModel: Er
   );
 }
 
-/** As `ReadingFit.tail` has it, over the cars that the other facts leave. */
+/** As `ReadingFit.tail` has it, over the cars that the readings before it leave. */
 function tailOf(
-  { weights, logs, ways }: Cloud,
+  { weights }: Cloud,
   { shown: read, uncertainty }: Fact,
-  at: number,
+  ways: readonly (readonly Way[])[],
   errorModel: ErrorModel,
 ): number {
-  const of = logs[at]!;
-  const left = weights.map((weight, car) => weight * Math.exp(-of[car]!));
-  const sum = left.reduce((a, b) => a + b, 0);
   let same = 0;
   let below = 0;
   let above = 0;
-  left.forEach((weight, car) => {
-    for (const { shown, share } of ways[at]![car]!) {
-      const part = (weight / sum) * share;
+  weights.forEach((weight, car) => {
+    for (const { shown, share } of ways[car]!) {
+      const part = weight * share;
       if (shown.kind === 'look' || read.kind === 'look') {
         if (
           shown.kind === read.kind &&

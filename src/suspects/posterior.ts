@@ -8,22 +8,15 @@ import type { Shown } from '../circuit/test.ts';
 import {
   advance,
   type Cloud,
-  type CloudModel,
+  drawn,
   effectiveCount,
+  fewer,
+  isMoved,
   redrawFew,
-  startCloud,
   thinned,
 } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
-import {
-  areApart,
-  type Fact,
-  factsOf,
-  logLikelihood,
-  misreadChance,
-  topLogLikelihood,
-  type Way,
-} from './fact.ts';
+import { type Fact, factsOf, misreadChance, type Way } from './fact.ts';
 import type { Reading } from './likelihood.ts';
 import {
   buildTable,
@@ -35,20 +28,22 @@ import {
 import { normalised } from './prior.ts';
 import { randomOf } from './random.ts';
 import { joinedReach, type Reach, reachOf } from './shown-reach.ts';
+import { type CarFamily, SuspectCars } from './suspect-cars.ts';
 
-/** The cars on which a hypothesis would be the complaint. */
-export interface CarsOf {
-  /** The first `count` cars before any reading, one point of the unit cube after the other. */
-  readonly start: (count: number) => Float64Array;
-  readonly isPossible: (point: Float64Array) => boolean;
-  /** What a test shows on such a car, with how often where it is a matter of chance. */
-  readonly ways: (test: number, point: Float64Array) => readonly Way[];
-  /** The same of which one value is not as described; null where nothing could be. */
-  readonly outside: {
-    readonly start: (count: number) => Float64Array;
-    /** Draws anew, at times with another value that is not as described. */
-    readonly redraw: CloudModel['redraw'];
-  } | null;
+/** The cars on which a suspect would be the complaint, ... */
+export interface CarsOf extends Omit<CarFamily, 'redraw'> {
+  /** ... and those of which one value is not as described; null where nothing could be. */
+  readonly outside: OutsideCars | null;
+}
+
+/** Cars of which one value is not as described. */
+export interface OutsideCars {
+  /** Places of the values that may not be, each as likely as the next. */
+  readonly values: readonly number[];
+  /** The first `count` cars of which it is one of these `values`, each in turn and on both sides. */
+  readonly start: (count: number, values: readonly number[]) => Float64Array;
+  /** Draws anew, at times with another value that is not as described. */
+  readonly redraw: CarFamily['redraw'];
 }
 
 export interface CarSampler {
@@ -59,22 +54,34 @@ export interface CarSampler {
   readonly pair: ((first: string, second: string) => CarsOf | null) | null;
 }
 
-/** Cars a suspect. Our choice. */
+/** Cars of a suspect that may be right, ... */
 const CARS = 128;
+/** ... of one that hardly is, whose chance need not be known so well, ... */
+const FEW_CARS = 48;
+/** ... and of one that was out when its cars had been moved. Our choice. */
+const OUT_CARS = 16;
+/** From this chance on a suspect may be right, ... */
+const LIKELY_CHANCE = 0.02;
+/** ... and with less than this it is out: it is weighed, but its cars are not moved. Our choice. */
+const LIVE_CHANCE = 3e-4;
+/** Weights that rest on fewer cars than this are of no use to go on with: others start from the beginning. */
+const WORN_CARS = 12;
 /** Of each suspect so many cars stand for it when tests are planned. Our choice. */
 const PLANNED_CARS = 32;
-/** Of those of which one value is not as described. */
-const OUTSIDE_CARS = 192;
-/** So many are looked through where a reading fits none of these: a value far out is met by few. Our choice. */
-const OUTSIDE_SEARCHED = 1536;
+/** Each of so many counts several times where the suspect hardly is right. Divides the above. */
+const FEW_PLANNED = 8;
+/** Suspects with less chance are not planned for. Our choice. */
+const PLANNED_CHANCE = 0.003;
+/** Of those of which one value is not as described, ... */
+const OUTSIDE_CARS = 128;
+/** ... out of so many where a reading fits none of those there are: a value far out is met by few. Our choice. */
+const OUTSIDE_SEARCHED = 512;
+/** From this chance on that it is a misreading, a reading is doubted. Our choice. */
+const DOUBTED = 0.2;
 /** One car in so many is not as its circuit file describes it. Our assumption. */
 export const OUTSIDE_CHANCE = 0.03;
 /** So many leading suspects, and the sound circuit, are held against such cars. Our choice. */
 const OUTSIDE_LEADERS = 3;
-/** A suspect with less chance than this is only weighed: its cars are not moved. Our choice. */
-const LIVE_CHANCE = 1e-4;
-/** Its weights then rest on so few cars that it starts anew once it matters again. */
-const WORN_CARS = 12;
 /** So many stand for the sound circuit where it is asked what is good for this car. Our choice. */
 const SOUND_CARS = 64;
 /** Of two faults at once fewer will do. Our choice. */
@@ -112,8 +119,11 @@ export class Posteriors {
   /** What the tests show before any reading. */
   readonly table: PredictionTable;
   readonly ask: PosteriorAsk;
-  private readonly models: readonly CloudModel[];
-  private readonly cars: readonly CarsOf[];
+  /** By candidate. */
+  private readonly families: readonly CarsOf[];
+  private readonly cars: readonly SuspectCars[];
+  /** Cars of which one value is not as described, by candidate and by the values that it may be. */
+  private readonly strange = new Map<string, SuspectCars>();
   private readonly states = new Map<string, Posterior>();
   private readonly dims: number;
   /** By test, before any reading. */
@@ -122,8 +132,8 @@ export class Posteriors {
   constructor(ask: PosteriorAsk) {
     this.ask = ask;
     this.dims = ask.sampler.dims;
-    this.cars = ask.candidates.map(({ id }) => ask.sampler.cars(id));
-    this.models = this.cars.map((cars) => this.modelOf(cars));
+    this.families = ask.candidates.map(({ id }) => ask.sampler.cars(id));
+    this.cars = this.families.map((family) => this.carsOf({ ...family, redraw: redrawFew }));
     this.table = this.tableAfter(this.after([]));
   }
 
@@ -143,12 +153,18 @@ export class Posteriors {
     return made;
   }
 
+  /** What a test shows on the cars of a candidate. */
+  shown(candidate: number, { clouds }: Posterior, test: number): readonly (readonly Way[])[] {
+    const { points, count } = clouds[candidate]!;
+    return this.cars[candidate]!.show(test, points, count);
+  }
+
   /** A cloud of cars with two faults at once after the facts, from fewer cars; null where the two cannot be. */
   pairCloud(first: string, second: string, facts: readonly Fact[]): Cloud | null {
-    const cars = this.ask.sampler.pair?.(first, second);
-    if (!cars) return null;
-    const start = startCloud(cars.start(PAIR_CARS), this.dims);
-    return advance(start, facts, this.modelOf(cars), randomOf(facts.length));
+    const family = this.ask.sampler.pair?.(first, second);
+    if (!family) return null;
+    const cars = this.carsOf({ ...family, redraw: redrawFew });
+    return advance(cars.start(PAIR_CARS), facts, cars.model, randomOf(facts.length));
   }
 
   /** What a test shows with two faults at once on the cars of the first, as many as a table has of each. */
@@ -193,22 +209,12 @@ export class Posteriors {
       : joinedReach(before, reachOf(waysIn(posterior, REACHED_CHANCE)));
   }
 
-  private modelOf(cars: CarsOf): CloudModel {
-    const { errorModel } = this.ask;
-    return {
-      dims: this.dims,
-      isPossible: cars.isPossible,
-      redraw: redrawFew,
-      differs: (fact, one, other) =>
-        areApart(fact, cars.ways(fact.test, one), cars.ways(fact.test, other), errorModel),
-      predict: (fact, point) => cars.ways(fact.test, point),
-      logLikelihood: (fact, ways, degree) => logLikelihood(fact, ways, errorModel, degree),
-      topLogLikelihood: (fact, degree) => topLogLikelihood(fact, errorModel, degree),
-    };
+  private carsOf(family: CarFamily): SuspectCars {
+    return new SuspectCars(family, this.dims, this.ask.errorModel);
   }
 
   private start(): Posterior {
-    const clouds = this.cars.map((cars) => startCloud(cars.start(CARS), this.dims));
+    const clouds = this.cars.map((cars) => cars.start(CARS));
     return {
       ...{ facts: [], clouds, chances: this.ask.prior },
       outside: clouds.map(() => null),
@@ -217,77 +223,116 @@ export class Posteriors {
   }
 
   private step(before: Posterior, readings: readonly Reading[]): Posterior {
+    const { prior } = this.ask;
     const facts = keptFacts(before.facts, factsOf(this.table, readings, this.ask.errorModel));
     const number = readings.length;
     const roughly = before.clouds.map((cloud, at) =>
-      this.ask.prior[at]! > 0 ? advance(cloud, facts, this.models[at]!, null) : cloud,
+      prior[at]! > 0 ? advance(cloud, facts, this.cars[at]!.model, null) : cloud,
     );
-    const rough = chancesOf(this.ask.prior, roughly);
+    const rough = chancesOf(prior, roughly);
     const clouds = roughly.map((cloud, at) => {
-      if (!(rough[at]! >= LIVE_CHANCE)) return cloud;
-      if (effectiveCount(cloud) >= CARS / 2) return cloud;
       const from = before.clouds[at]!;
-      const isWorn = effectiveCount(from) < WORN_CARS || isTakenBack(from, facts);
+      const { model } = this.cars[at]!;
+      if (!(rough[at]! >= LIVE_CHANCE)) return isMoved(cloud) ? fewer(cloud, OUT_CARS) : cloud;
+      const wanted = rough[at]! < LIKELY_CHANCE ? FEW_CARS : CARS;
+      if (cloud.count >= wanted && effectiveCount(cloud) >= wanted / 2) return cloud;
+      const isAnew =
+        from.count < wanted || effectiveCount(from) < WORN_CARS || isTakenBack(from, facts);
       // The same numbers for every suspect: what a reading says of none of them then costs none of them anything.
       const random = randomOf(number);
-      return advance(
-        isWorn ? startCloud(this.cars[at]!.start(CARS), this.dims) : from,
-        facts,
-        this.models[at]!,
-        random,
-      );
+      return advance(isAnew ? this.cars[at]!.start(wanted) : from, facts, model, random);
     });
-    const inside = chancesOf(this.ask.prior, clouds);
-    const outside = this.outsideAfter(before, facts, inside, number - 1);
-    return { facts, clouds, outside, ...withOutside(this.ask.prior, clouds, outside) };
+    const inside = chancesOf(prior, clouds);
+    const outside = this.outsideAfter(before, { facts, clouds, chances: inside }, number - 1);
+    return { facts, clouds, outside, ...withOutside(prior, clouds, outside) };
   }
 
-  /** Clouds of cars that are not as described: of the leaders, and of the sound circuit. */
+  /**
+   * Clouds of cars that are not as described, of the leaders and of the sound circuit, once the suspects as they are
+   * take a reading for a misreading: none before, as such cars then fit no better than others.
+   */
   private outsideAfter(
     before: Posterior,
-    facts: readonly Fact[],
-    chances: Float64Array,
+    { facts, clouds, chances }: Pick<Posterior, 'facts' | 'clouds' | 'chances'>,
     last: number,
   ): (Cloud | null)[] {
+    const doubts = facts.map((_, fact) =>
+      clouds.reduce(
+        (sum, cloud, at) =>
+          sum + (chances[at]! < LIVE_CHANCE ? 0 : chances[at]! * this.misread(cloud, fact)),
+        0,
+      ),
+    );
+    const newest = facts.findIndex(({ readings }) => readings.includes(last));
     const leaders = [...chances.keys()]
       .sort((a, b) => chances[b]! - chances[a]!)
       .slice(0, OUTSIDE_LEADERS);
-    return this.cars.map(({ outside }, at) => {
+    const doubted = facts.filter((_, at) => doubts[at]! >= DOUBTED);
+    return this.families.map(({ outside }, at) => {
       const isAsked = leaders.includes(at) || this.ask.candidates[at]!.id === HEALTHY;
-      if (!outside || !isAsked || !(this.ask.prior[at]! > 0)) return null;
       const known = before.outside[at];
-      const model = { ...this.models[at]!, redraw: outside.redraw };
-      const random = randomOf(facts.length);
-      const start = (count: number) => startCloud(outside.start(count), this.dims);
-      const from = known && !isTakenBack(known, facts) ? known : start(OUTSIDE_CARS);
-      const moved = advance(from, facts, model, random);
-      const newest = facts.findIndex(({ readings }) => readings.includes(last));
-      if (!this.isMisread(moved, newest)) return moved;
-      const all = advance(start(OUTSIDE_SEARCHED), facts, model, null);
-      return all.logEvidence > moved.logEvidence
-        ? thinned(all, OUTSIDE_CARS, model, random)
-        : moved;
+      if (!outside || !(doubted.length > 0 || known) || !isAsked || !(this.ask.prior[at]! > 0))
+        return null;
+      const moved =
+        known && !isTakenBack(known, facts)
+          ? advance(known, facts, this.strangeCars(at, []).model, randomOf(facts.length))
+          : null;
+      if (moved && (doubts[newest]! < DOUBTED || this.misread(moved, newest) < DOUBTED))
+        return moved;
+      const found = this.searched(at, facts, doubted);
+      return moved && moved.logEvidence >= found.logEvidence ? moved : found;
     });
   }
 
-  /** Whether a fact is likelier than not a misreading on these cars. */
-  private isMisread({ facts, logs, weights }: Cloud, at: number): boolean {
-    const chance = weights.reduce(
+  /** Cars of which a value that some of the `doubted` facts depend on is not as described, for all `facts`. */
+  private searched(at: number, facts: readonly Fact[], doubted: readonly Fact[]): Cloud {
+    const { values } = this.families[at]!.outside!;
+    const felt = new Set(doubted.flatMap((fact) => this.cars[at]!.model.feltAtFirst(fact)));
+    const among = values.filter((value) => felt.has(value));
+    const cars = this.strangeCars(at, among.length === 0 ? values : among);
+    const all = advance(cars.start(OUTSIDE_SEARCHED), facts, cars.model, null);
+    // The others, which could not explain them, are there as well: as many more cars without any weight.
+    const share = Math.max(1, among.length) / values.length;
+    const evened = { ...all, logEvidence: all.logEvidence + Math.log(share) };
+    return thinned(evened, OUTSIDE_CARS, cars.model, randomOf(facts.length));
+  }
+
+  private strangeCars(at: number, values: readonly number[]): SuspectCars {
+    const key = `${at}|${values.join()}`;
+    const { outside, ...family } = this.families[at]!;
+    const made =
+      this.strange.get(key) ??
+      this.carsOf({
+        ...family,
+        start: (count) => outside!.start(count, values),
+        redraw: outside!.redraw,
+      });
+    this.strange.set(key, made);
+    return made;
+  }
+
+  /** Chance that a fact is a misreading on these cars. */
+  private misread({ facts, logs, weights }: Cloud, at: number): number {
+    return weights.reduce(
       (sum, weight, car) =>
         sum + weight * misreadChance(facts[at]!, logs[at]![car]!, this.ask.errorModel),
       0,
     );
-    return chance > 0.5;
   }
 
   /** What the tests would show on the cars that are left. */
   tableAfter({ clouds, chances, facts }: Posterior): PredictionTable {
     const { candidates, tests } = this.ask;
     // Nobody plans for what is all but out: its cars stay those of the beginning, and are not asked again.
-    const isOut = (at: number) => facts.length > 0 && chances[at]! < LIVE_CHANCE;
-    const chosen = clouds.map((cloud, at) => (isOut(at) ? [] : this.chosen(cloud)));
+    const isOut = (at: number) => facts.length > 0 && chances[at]! < PLANNED_CHANCE;
+    const chosen = clouds.map((cloud, at) =>
+      isOut(at)
+        ? []
+        : this.chosen(cloud, chances[at]! < LIKELY_CHANCE ? FEW_PLANNED : PLANNED_CARS),
+    );
     const places = new Map(candidates.map(({ id }, at) => [id, at]));
     let first: readonly Shown[] = [];
+    let ways: readonly Way[] = [];
     let last: { readonly test: TableTest; readonly place: number } | null = null;
     return buildTable(
       candidates,
@@ -300,28 +345,21 @@ export class Posteriors {
           if (sample === 0) first = this.table.shown(last.place, at);
           return first[sample]!;
         }
-        const ways = this.cars[at]!.ways(last.place, chosen[at]![sample]!);
+        const each = PLANNED_CARS / chosen[at]!.length;
+        if (sample % each === 0)
+          ways = this.cars[at]!.ways(last.place, chosen[at]![sample / each]!);
         return pick(ways, evenShare(sample)).shown;
       },
       PLANNED_CARS,
     );
   }
 
-  /** Cars of a cloud by weight, systematically. */
-  private chosen({ count, points, weights }: Cloud): Float64Array[] {
+  /** Cars of a cloud by weight. */
+  private chosen({ points, weights }: Cloud, count = PLANNED_CARS): Float64Array[] {
     const { dims } = this;
-    const chosen: Float64Array[] = [];
-    let car = 0;
-    let sum = weights[0]!;
-    for (let place = 0; place < PLANNED_CARS; place += 1) {
-      const wanted = (place + 0.5) / PLANNED_CARS;
-      while (sum < wanted && car < count - 1) {
-        car += 1;
-        sum += weights[car]!;
-      }
-      chosen.push(points.subarray(car * dims, (car + 1) * dims));
-    }
-    return chosen;
+    return Array.from(drawn(weights, count, 0.5), (car) =>
+      points.subarray(car * dims, (car + 1) * dims),
+    );
   }
 }
 

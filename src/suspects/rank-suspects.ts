@@ -52,8 +52,10 @@ export interface Ranking {
   readonly entropyBits: number;
   /** What every test would show after the readings, as the chances and shares have it. */
   readonly table: PredictionTable;
-  /** By reading, how likely it is for each candidate; where clouds of cars are known, given all other readings. */
+  /** By reading, how likely it is for each candidate; where clouds of cars are known, given the readings before it. */
   readonly fits: readonly ReadingFit[];
+  /** Chances by candidate if a reading, by its place, had not been made; absent where `fits` tell that. */
+  readonly without?: (reading: number) => Float64Array;
   /** What pairs of faults show, on the samples of the table; undefined where pairs are not looked at. */
   readonly showsPair: PairShows | undefined;
 }

@@ -59,7 +59,7 @@ describe('the cars of a fault', () => {
   });
   test('beyond their description have one value that is, each in turn and on both sides', () => {
     const { length } = model.quantities;
-    const points = cars.outside!.start(192);
+    const points = cars.outside!.start(192, cars.outside!.values);
     const seen = new Set<string>();
     for (let car = 0; car < 192; car += 1) {
       const out = [...points.slice(car * length, (car + 1) * length).entries()].filter(

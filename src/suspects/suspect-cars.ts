@@ -1,0 +1,114 @@
+/**
+ * The cars of one suspect: where a cloud of them begins, and what they show. Of the cars of the beginning, which every
+ * session shares, each test is worked out once.
+ */
+import { type Cloud, type CloudModel, feltAt, startCloud } from './cloud.ts';
+import type { ErrorModel } from './error-model.ts';
+import { areApart, type Fact, logLikelihood, topLogLikelihood, type Way } from './fact.ts';
+import { randomOf } from './random.ts';
+
+/** The cars on which a hypothesis would be the complaint. */
+export interface CarFamily {
+  /** The first `count` cars before any reading, one point of the unit cube after the other. */
+  readonly start: (count: number) => Float64Array;
+  readonly isPossible: (point: Float64Array) => boolean;
+  /** What a test shows on such a car, with how often where it is a matter of chance. */
+  readonly ways: (test: number, point: Float64Array) => readonly Way[];
+  readonly redraw: CloudModel['redraw'];
+}
+
+/** By car. */
+type CarsShow = readonly (readonly Way[])[];
+
+/** Cars of the beginning at which each value is changed to see whether a test depends on it. Our choice. */
+const PROBES = 2;
+
+/** A family of cars with what has been asked of it. */
+export class SuspectCars {
+  readonly model: CloudModel;
+  private readonly family: CarFamily;
+  private readonly dims: number;
+  private readonly errorModel: ErrorModel;
+  private all: Float64Array = new Float64Array(0);
+  /** Points of the beginning by their number; each is a part of `all`, or was. */
+  private readonly starts = new Map<number, Float64Array>();
+  private readonly isStart = new WeakSet<Float64Array>();
+  /** Of the cars of the beginning, by test, as far as it was asked for. */
+  private readonly first = new Map<number, (readonly Way[])[]>();
+  private readonly later = new WeakMap<Float64Array, Map<number, CarsShow>>();
+  private readonly felt = new Map<number, readonly number[]>();
+
+  constructor(family: CarFamily, dims: number, errorModel: ErrorModel) {
+    this.family = family;
+    this.dims = dims;
+    this.errorModel = errorModel;
+    this.model = {
+      ...{ dims, isPossible: family.isPossible, redraw: family.redraw },
+      predict: (fact, point) => family.ways(fact.test, point),
+      predictAll: (fact, points, count) => this.show(fact.test, points, count),
+      feltAtFirst: (fact) => this.feltBy(fact),
+      differs: (fact, ways, point) =>
+        areApart(fact, ways, family.ways(fact.test, point), errorModel),
+      logLikelihood: (fact, ways, degree) => logLikelihood(fact, ways, errorModel, degree),
+      topLogLikelihood: (fact, degree) => topLogLikelihood(fact, errorModel, degree),
+    };
+  }
+
+  /** The first `count` cars before any reading. */
+  start(count: number): Cloud {
+    const known = this.starts.get(count);
+    if (known) return startCloud(known, this.dims);
+    if (this.all.length < count * this.dims) this.all = this.family.start(count);
+    const points = this.all.subarray(0, count * this.dims);
+    this.starts.set(count, points);
+    this.isStart.add(points);
+    return startCloud(points, this.dims);
+  }
+
+  /** What a test shows on a car. */
+  ways(test: number, point: Float64Array): readonly Way[] {
+    return this.family.ways(test, point);
+  }
+
+  /** What a test shows on each of a cloud's cars; worked out once while the cloud is there. */
+  show(test: number, points: Float64Array, count: number): CarsShow {
+    if (this.isStart.has(points)) {
+      const known = this.first.get(test) ?? [];
+      this.first.set(test, known);
+      for (let car = known.length; car < count; car += 1)
+        known.push(this.waysAt(test, points, car));
+      return known.length === count ? known : known.slice(0, count);
+    }
+    const byTest = this.later.get(points) ?? new Map<number, CarsShow>();
+    this.later.set(points, byTest);
+    const made =
+      byTest.get(test) ?? Array.from({ length: count }, (_, car) => this.waysAt(test, points, car));
+    byTest.set(test, made);
+    return made;
+  }
+
+  private waysAt(test: number, points: Float64Array, car: number): readonly Way[] {
+    return this.family.ways(test, points.subarray(car * this.dims, (car + 1) * this.dims));
+  }
+
+  /** Places of the values that a test depends on, by an exact reader. */
+  private feltBy(fact: Fact): readonly number[] {
+    const { test } = fact;
+    const known = this.felt.get(test);
+    if (known) return known;
+    const { points } = this.start(PROBES);
+    const exact = { ...fact, uncertainty: 0 };
+    const random = randomOf(test);
+    const felt = new Set<number>();
+    for (let car = 0; car < PROBES; car += 1) {
+      const point = points.subarray(car * this.dims, (car + 1) * this.dims);
+      const here = this.family.ways(test, point);
+      const differs = (other: Float64Array) =>
+        areApart(exact, here, this.family.ways(test, other), this.errorModel);
+      for (const at of feltAt(point, differs, random, felt)) felt.add(at);
+    }
+    const made = [...felt];
+    this.felt.set(test, made);
+    return made;
+  }
+}
