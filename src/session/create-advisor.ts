@@ -241,8 +241,8 @@ class StateDiagnosis implements Diagnosis {
       ...weighed.evidence.map(({ reading }) => ({ counted: true, reading: eventAt(reading) })),
       ...weighed.carrying.map((reading) => ({ counted: false, reading: eventAt(reading) })),
     ];
-    const [hanging] = weighed.hangsOn;
-    const again = hanging === undefined ? null : this.again(hanging);
+    const { hangsOn } = weighed;
+    const again = hangsOn === null ? null : this.again(hangsOn);
     const offered = () =>
       this.toldApart([
         ...(again ? [again] : []),
@@ -270,7 +270,7 @@ class StateDiagnosis implements Diagnosis {
       proven: weighed.proven,
       unexplained,
       missing: weighed.missing,
-      hangsOn: hanging === undefined ? null : eventAt(hanging),
+      hangsOn: hangsOn === null ? null : eventAt(hangsOn),
       get wouldProve() {
         wouldProve ??= offered();
         return wouldProve;

@@ -125,11 +125,6 @@ export function advance(
   return made.run(random);
 }
 
-/** Fewer cars for the same facts, drawn by weight and moved apart. */
-export function thinned(cloud: Cloud, count: number, model: CloudModel, random: Random): Cloud {
-  return new Advance(cloud, cloud.facts, model).thin(count, random);
-}
-
 /** Fewer cars for the same facts, drawn by weight and left where they are. */
 export function fewer(cloud: Cloud, count: number): Cloud {
   if (cloud.count <= count) return cloud;
@@ -163,7 +158,7 @@ function effectiveOf(weights: Float64Array): number {
 type Part = 'kept' | 'new' | 'dropped';
 
 class Advance {
-  private count: number;
+  private readonly count: number;
   private readonly model: CloudModel;
   private readonly dims: number;
   private readonly asked: readonly Fact[];
@@ -212,13 +207,6 @@ class Advance {
         this.move(degree, random);
       }
     }
-    return this.made();
-  }
-
-  thin(count: number, random: Random): Cloud {
-    this.feel(random);
-    this.resample(random, count);
-    this.move(1, random);
     return this.made();
   }
 
@@ -329,13 +317,13 @@ class Advance {
     this.logs = this.logs.map((was, index) => logs[index] ?? was);
   }
 
-  private resample(random: Random, count = this.count): void {
+  private resample(random: Random): void {
+    const { count } = this;
     const chosen = drawn(this.weights, count, random.unit());
     this.points = copied(this.points, this.dims, chosen);
     this.logs = this.logs.map((logs) => Float64Array.from(chosen, (from) => logs[from]!));
     this.ways = this.ways.map((ways) => Array.from(chosen, (from) => ways[from]!));
     this.weights = new Float64Array(count).fill(1 / count);
-    this.count = count;
   }
 
   /** Moves each car several times; each sweep takes its differences from where all stood before it. */

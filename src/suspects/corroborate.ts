@@ -42,10 +42,10 @@ export interface Corroboration {
   readonly carrying: readonly number[];
   readonly ruledOut: readonly RuledOut[];
   /**
-   * Places of readings, each made once, without which the conclusion would be less likely than not: the most needed
-   * first. One slip of the hand would end in a wrong repair. None where it is not likelier than not with all of them.
+   * Place of the reading, made once, without which the conclusion would be less likely than not: the most needed if it
+   * is several. One slip of the hand would end in a wrong repair. Null where it is not likelier than not with all of them.
    */
-  readonly hangsOn: readonly number[];
+  readonly hangsOn: number | null;
   /** Tests that would give what is missing, the cheapest for its chance first; none when nothing is missing. */
   readonly offers: readonly Offer[];
 }
@@ -109,8 +109,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     });
   let offers: readonly Offer[] | undefined;
   return {
-    proven:
-      missing === 0 && ranking.explained && ranking.misfit <= MISFIT_MAX && hangsOn.length === 0,
+    proven: missing === 0 && ranking.explained && ranking.misfit <= MISFIT_MAX && hangsOn === null,
     missing,
     chance: now.concluded.chance,
     rival: next && {
@@ -133,26 +132,28 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
 }
 
 /** As `Corroboration.hangsOn` has it. */
-function hangingOn({ readings, ranking }: CorroborationAsk, concluded: Group): number[] {
+function hangingOn({ readings, ranking }: CorroborationAsk, concluded: Group): number | null {
   const { fits, chances } = ranking;
-  const mass = (list: readonly number[], weights: Float64Array) =>
-    list.reduce((sum, one) => sum + weights[one]!, 0);
-  if (mass(concluded.members, chances) < MORE_LIKELY_THAN_NOT) return [];
+  const mass = (weights: Float64Array) =>
+    concluded.members.reduce((sum, one) => sum + weights[one]!, 0);
+  if (mass(chances) < MORE_LIKELY_THAN_NOT) return null;
   const made = (test: number) => readings.filter((one) => one.test === test).length;
-  return readings
+  const lost = readings
     .flatMap(({ test }, reading) => {
       if (made(test) > 1) return [];
       const without = normalised(
         chances.map((chance, row) => chance / (fits[reading]!.perRow[row]! + LIKELIHOOD_MIN)),
       );
-      const isLost = mass(concluded.members, without) < MORE_LIKELY_THAN_NOT;
-      // Later readings may say the same: then it is asked what they say without this one.
-      const left = isLost ? (ranking.without?.(reading) ?? without) : without;
-      const chance = mass(concluded.members, left);
-      return chance < MORE_LIKELY_THAN_NOT ? [{ reading, chance }] : [];
+      return [{ reading, chance: mass(without) }];
     })
-    .sort((a, b) => a.chance - b.chance)
-    .map(({ reading }) => reading);
+    .filter(({ chance }) => chance < MORE_LIKELY_THAN_NOT)
+    .sort((a, b) => a.chance - b.chance);
+  // Later readings may say the same as this one: then it is asked what they say without it.
+  const { without } = ranking;
+  const needed = lost.find(
+    ({ reading }) => !without || mass(without(reading)) < MORE_LIKELY_THAN_NOT,
+  );
+  return needed?.reading ?? null;
 }
 const MORE_LIKELY_THAN_NOT = 0.5;
 

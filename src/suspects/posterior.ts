@@ -5,16 +5,7 @@
  * that the same readings in the same order always give the same result.
  */
 import type { Shown } from '../circuit/test.ts';
-import {
-  advance,
-  type Cloud,
-  drawn,
-  effectiveCount,
-  fewer,
-  isMoved,
-  redrawFew,
-  thinned,
-} from './cloud.ts';
+import { advance, type Cloud, drawn, effectiveCount, fewer, isMoved, redrawFew } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
 import { type Fact, factsOf, misreadChance, type Way } from './fact.ts';
 import type { Reading } from './likelihood.ts';
@@ -72,10 +63,8 @@ const PLANNED_CARS = 32;
 const FEW_PLANNED = 8;
 /** Suspects with less chance are not planned for. Our choice. */
 const PLANNED_CHANCE = 0.003;
-/** Of those of which one value is not as described, ... */
+/** Of those of which one value is not as described. Our choice. */
 const OUTSIDE_CARS = 128;
-/** ... out of so many where a reading fits none of those there are: a value far out is met by few. Our choice. */
-const OUTSIDE_SEARCHED = 512;
 /** From this chance on that it is a misreading, a reading is doubted. Our choice. */
 const DOUBTED = 0.2;
 /** One car in so many is not as its circuit file describes it. Our assumption. */
@@ -290,11 +279,10 @@ export class Posteriors {
     const felt = new Set(doubted.flatMap((fact) => this.cars[at]!.model.feltAtFirst(fact)));
     const among = values.filter((value) => felt.has(value));
     const cars = this.strangeCars(at, among.length === 0 ? values : among);
-    const all = advance(cars.start(OUTSIDE_SEARCHED), facts, cars.model, null);
+    const all = advance(cars.start(OUTSIDE_CARS), facts, cars.model, randomOf(facts.length));
     // The others, which could not explain them, are there as well: as many more cars without any weight.
     const share = Math.max(1, among.length) / values.length;
-    const evened = { ...all, logEvidence: all.logEvidence + Math.log(share) };
-    return thinned(evened, OUTSIDE_CARS, cars.model, randomOf(facts.length));
+    return { ...all, logEvidence: all.logEvidence + Math.log(share) };
   }
 
   private strangeCars(at: number, values: readonly number[]): SuspectCars {

@@ -12,9 +12,9 @@ import {
   type CloudModel,
   effectiveCount,
   feltAt,
+  fewer,
   redrawFew,
   startCloud,
-  thinned,
 } from '../../src/suspects/cloud.ts';
 import type { Fact } from '../../src/suspects/fact.ts';
 import { randomOf } from '../../src/suspects/random.ts';
@@ -288,7 +288,7 @@ describe('fewer cars', () => {
   test('have what the many had', () => {
     const model = modelOf(1, [([u]) => u!]);
     const many = (seed: number) => advance(start(1, seed, 4096), [fact(0, 0.3, 0.05)], model, null);
-    const few = (seed: number) => thinned(many(seed), 128, model, randomOf(seed));
+    const few = (seed: number) => fewer(many(seed), 128);
     expect(few(1).count).toBe(128);
     expect(few(1).points).toHaveLength(128);
     expect(few(1).logEvidence).toBe(many(1).logEvidence);

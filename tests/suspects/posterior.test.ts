@@ -36,7 +36,8 @@ function suspects(
             const points = start(count);
             for (let car = 0; car < count; car += 1) {
               const at = car * dims + values[car % values.length]!;
-              points[at] = Math.floor(car / values.length) % 2 === 0 ? 1 + points[at]! : -points[at]!;
+              points[at] =
+                Math.floor(car / values.length) % 2 === 0 ? 1 + points[at]! : -points[at]!;
             }
             return points;
           },
