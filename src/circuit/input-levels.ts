@@ -81,7 +81,11 @@ function supplyVolts(
 }
 
 /** What an output of the module gives; null where it follows the battery. */
-function referenceVolts(module: ModulePart, name: string, value: Draw['value']): number | null {
+export function referenceVolts(
+  module: ModulePart,
+  name: string,
+  value: Draw['value'],
+): number | null {
   const pin = module.inside.find((one) => one.name === name);
   if (!pin?.reference) return pin?.joinedTo ? referenceVolts(module, pin.joinedTo, value) : null;
   const { volts } = pin.reference;

@@ -11,6 +11,7 @@ import { hangsOnTheCar, type InputLevels, type LevelsIn, levelsIn } from './inpu
 import { lampLook, lightLook, ohmsFrom } from './instruments.ts';
 import { inputOn } from './nets.ts';
 import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
+import { isPlausible, type ReadTrack, readTracks, trackVolts } from './position-tracks.ts';
 import { isTarget, type SampleSolver } from './sample-solver.ts';
 import { FREE_POINT, NOMINAL, type Samples } from './samples.ts';
 import type { LOOKS, Meter, Setup, Shown, TerminalId, Test } from './test.ts';
@@ -39,6 +40,7 @@ export class InstrumentReader {
   private readonly solver: SampleSolver;
   private readonly meter: Meter;
   private readonly draws: Samples;
+  private readonly tracks: readonly ReadTrack[];
   private readonly inputs = new Map<TerminalId, TerminalId | null>();
   /** By input and state. */
   private readonly levels = new Map<string, LevelsIn | null>();
@@ -50,6 +52,7 @@ export class InstrumentReader {
   constructor(circuit: Circuit, solver: SampleSolver, meter: Meter, draws: Samples) {
     this.circuit = circuit;
     this.solver = solver;
+    this.tracks = readTracks(circuit);
     this.meter = meter;
     this.draws = draws;
   }
@@ -187,7 +190,7 @@ export class InstrumentReader {
     return made?.(this.solver.valueOf(sample)) ?? null;
   }
 
-  /** Whether the module follows the sensor at an input. */
+  /** Whether the module follows the sensor at an input, and does not go on with a substitute value. */
   private counts(fault: Fault | null, setup: Setup, terminal: TerminalId, sample: number): boolean {
     const module = moduleOf(this.circuit);
     const pin = module.inside.find((one) => `${module.name}.${one.name}` === terminal);
@@ -207,7 +210,11 @@ export class InstrumentReader {
     );
     if (input.kind === 'swing') return high - low >= input.swing;
     const levels = this.levelsOf(terminal, setup, sample);
-    return levels !== null && low < levels.lowBelow && high > levels.highAbove;
+    if (levels === null || low >= levels.lowBelow || high <= levels.highAbove) return false;
+    const track = this.tracks.find((one) => one.input === terminal);
+    if (!track) return true;
+    const reference = trackVolts(this.circuit, track, this.solver.valueOf(sample));
+    return isPlausible(low, reference) && isPlausible(high, reference);
   }
 }
 

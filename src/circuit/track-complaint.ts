@@ -2,26 +2,21 @@
  * What a module makes of position tracks: whether every voltage is one that a track can give, whether the position
  * follows, drops out or jumps, and whether two tracks of one sensor tell the same position.
  */
-import { type Circuit, effectsOf, type Fault, moduleOf, sensorOf } from './circuit.ts';
+import { type Circuit, effectsOf, type Fault } from './circuit.ts';
 import { type InputLevels, inputLevels } from './input-levels.ts';
-import { inputOn, joinedTo } from './nets.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
+import { isPlausible, type ReadTrack, readTracks, trackVolts } from './position-tracks.ts';
 import { isInputDead } from './read-instrument.ts';
 import type { SampleSolver } from './sample-solver.ts';
 import { FREE_POINT } from './samples.ts';
 import type { Setup, TerminalId } from './test.ts';
 
-/** A module takes a voltage outside these shares of its reference for a fault: 0.2 V and 4.8 V of 5 V. Common practice, no source. */
-export const WINDOW_LOW = 0.04;
-export const WINDOW_HIGH = 0.96;
 /** Two tracks further apart than this share of their travel no longer agree. Common practice, no source. */
 export const TRACKS_APART = 0.1;
 /** A drop-out of this share of the travel is noticed; common practice, no source. */
 const DROP_OUT = 0.1;
 /** Half-way travel this far from half-way, as a share of the travel, is a jump. */
 const JUMP = 0.25;
-/** What stands for the reference where the track's feed is no reference of the module. */
-const USUAL_REFERENCE_VOLTS = 5;
 /** Rest, half-way and fully moved. */
 const TRAVELS = [0, 0.5, 1] as const;
 /** Cars at points of no sequence are kept below this number, those of the sequence from 0 up. */
@@ -29,16 +24,6 @@ const LOOSE_CARS = -10;
 /** Healthy cars kept for the next fault. */
 const CARS_MAX = 1024;
 const MOVING: Setup = { ...PLAIN_SETUP, target: 'moving' };
-
-/** A track that the module reads. */
-interface ReadTrack {
-  /** The module's own pin. */
-  readonly pin: TerminalId;
-  readonly pinName: string;
-  readonly input: TerminalId;
-  /** Pin of the module's reference that feeds the track, null where it is fed by something else. */
-  readonly reference: TerminalId | null;
-}
 
 /** A healthy car: voltages at the inputs of all tracks at rest, half-way and fully moved. */
 interface Healthy {
@@ -61,7 +46,7 @@ export class TrackComplaint {
     this.circuit = circuit;
     this.solver = solver;
     this.tracks = readTracks(circuit);
-    this.places = this.tracks.flatMap(({ pin, reference }) => [pin, reference ?? pin]);
+    this.places = this.tracks.map(({ pin }) => pin);
   }
 
   /** How many tracks the module reads; none where the sensor has no tracks. */
@@ -114,13 +99,10 @@ export class TrackComplaint {
   private healthyOf(car: number, sample = car): Healthy {
     const known = car === FREE_POINT ? undefined : this.healthy.get(car);
     if (known) return known;
-    const all = TRAVELS.map((travel) => this.allVolts(null, travel, false, sample));
     const value = this.solver.valueOf(sample);
     const made: Healthy = {
-      volts: all.map((each) => this.tracks.map((_, at) => each[2 * at]!)),
-      referenceVolts: this.tracks.map(({ reference }, at) =>
-        reference === null ? USUAL_REFERENCE_VOLTS : all[0]![2 * at + 1]!,
-      ),
+      volts: TRAVELS.map((travel) => this.voltsAt(null, travel, false, sample)),
+      referenceVolts: this.tracks.map((track) => trackVolts(this.circuit, track, value)),
       levels: this.tracks.map(
         ({ input }) => inputLevels(this.circuit, input, value, MOVING.state)!,
       ),
@@ -131,12 +113,12 @@ export class TrackComplaint {
   }
 
   /** Voltage at the input of each track. */
-  private voltsAt(fault: Fault, travel: number, onSpot: boolean, sample: number): number[] {
-    const all = this.allVolts(fault, travel, onSpot, sample);
-    return this.tracks.map((_, at) => all[2 * at]!);
-  }
-
-  private allVolts(fault: Fault | null, travel: number, onSpot: boolean, sample: number): number[] {
+  private voltsAt(
+    fault: Fault | null,
+    travel: number,
+    onSpot: boolean,
+    sample: number,
+  ): readonly number[] {
     const instant = { on: false, swing: 0, travel, onSpot };
     return this.solver.voltsOf(fault, MOVING, this.places, instant, sample);
   }
@@ -146,33 +128,6 @@ function isWorn(fault: Fault): boolean {
   return effectsOf(fault).some((one) => one.kind === 'part' && one.mode === 'worn-spot');
 }
 
-function isPlausible(volts: number, referenceVolts: number): boolean {
-  return volts >= WINDOW_LOW * referenceVolts && volts <= WINDOW_HIGH * referenceVolts;
-}
-
 function crosses({ lowBelow, highAbove }: InputLevels, rest: number, moved: number): boolean {
   return Math.min(rest, moved) < lowBelow && Math.max(rest, moved) > highAbove;
-}
-
-function readTracks(circuit: Circuit): ReadTrack[] {
-  const sensor = sensorOf(circuit);
-  if (sensor.kind !== 'potentiometer') return [];
-  const module = moduleOf(circuit);
-  return sensor.tracks.flatMap(({ signal, feed }) => {
-    const found = inputOn(circuit, PLAIN_SETUP, `${sensor.name}.${signal}.pin`);
-    if (found?.input.kind !== 'levels') return [];
-    const fed = joinedTo(circuit, PLAIN_SETUP, `${sensor.name}.${feed}.pin`);
-    const reference = module.inside
-      .filter((pin) => pin.reference !== null && pin.reference.volts !== 'battery')
-      .map((pin) => `${module.name}.${pin.name}.pin`)
-      .find((pin) => fed.has(pin));
-    return [
-      {
-        pin: `${found.terminal}.pin`,
-        pinName: found.terminal.slice(module.name.length + 1),
-        input: found.terminal,
-        reference: reference ?? null,
-      },
-    ];
-  });
 }

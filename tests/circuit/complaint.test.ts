@@ -4,7 +4,7 @@ import type { Circuit } from '../../src/circuit/circuit.ts';
 import { createModel, type Model } from '../../src/circuit/model.ts';
 import { CarPicker } from '../../src/circuit/pick-cars.ts';
 import { knownCircuit } from './known-car.ts';
-import { METER, modelOf, NAMES, number, volts } from './shipped.ts';
+import { look, METER, modelOf, NAMES, number, testOf, volts } from './shipped.ts';
 
 /** A model of a circuit in which the sizes of one fault are these. */
 function withSize(name: string, id: string, low: number, high = low): Model {
@@ -114,5 +114,19 @@ describe('cars are picked', () => {
     expect([0, 1].map((sample) => none.indexOf('fault', sample))).toEqual([0, 2]);
     const broken = picker(() => false, third);
     expect([0, 1].map((sample) => broken.indexOf('fault', sample))).toEqual([0, 1]);
+  });
+});
+
+describe('the value in the live data', () => {
+  test('of a throttle is a substitute one while its voltage is none that a track gives', () => {
+    const model = modelOf('throttle-potentiometer');
+    const counts = testOf({ kind: 'counts', input: 'module.signal' }, { target: 'moving' });
+    // by hand: a feed at the battery's 13.2 V takes the wiper at 0.9 of the track to 11.9 V; 4.8 V of 5 V is the most
+    expect(look(model, 'wire.feed.short-to-battery', counts)).toBe('still');
+    // above a break the wiper has all of the reference, below it none
+    expect(look(model, 'sensor.main.track-open', counts)).toBe('still');
+    // by hand: feed and ground exchanged give 4.5 V at rest and 0.5 V fully moved: backwards, but it moves
+    expect(look(model, 'sensor.feed.swapped-with-ground', counts)).toBe('follows');
+    expect(look(model, 'healthy', counts)).toBe('follows');
   });
 });

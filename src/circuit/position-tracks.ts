@@ -1,0 +1,64 @@
+/** The tracks that a module reads as positions, and which voltages it takes for one. */
+import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
+import { referenceVolts } from './input-levels.ts';
+import { inputOn, joinedTo } from './nets.ts';
+import { PLAIN_SETUP } from './plain-setup.ts';
+import type { Draw } from './plan.ts';
+import type { TerminalId } from './test.ts';
+
+/** A module takes a voltage outside these shares of its reference for a fault: 0.2 V and 4.8 V of 5 V. Common practice, no source. */
+const WINDOW_LOW = 0.04;
+const WINDOW_HIGH = 0.96;
+/** What stands for the reference where the track's feed is no reference of the module. */
+const USUAL_REFERENCE_VOLTS = 5;
+
+/** A track that the module reads. */
+export interface ReadTrack {
+  /** The module's own pin. */
+  readonly pin: TerminalId;
+  readonly pinName: string;
+  readonly input: TerminalId;
+  /** Pin of the module's reference that feeds the track, null where it is fed by something else. */
+  readonly reference: TerminalId | null;
+}
+
+/** The tracks of a circuit, in the order of its sensor; none where the sensor has none. */
+export function readTracks(circuit: Circuit): ReadTrack[] {
+  const sensor = sensorOf(circuit);
+  if (sensor.kind !== 'potentiometer') return [];
+  const module = moduleOf(circuit);
+  return sensor.tracks.flatMap(({ signal, feed }) => {
+    const found = inputOn(circuit, PLAIN_SETUP, `${sensor.name}.${signal}.pin`);
+    if (found?.input.kind !== 'levels') return [];
+    const fed = joinedTo(circuit, PLAIN_SETUP, `${sensor.name}.${feed}.pin`);
+    const reference = module.inside
+      .filter((pin) => pin.reference !== null && pin.reference.volts !== 'battery')
+      .map((pin) => `${module.name}.${pin.name}.pin`)
+      .find((pin) => fed.has(pin));
+    return [
+      {
+        pin: `${found.terminal}.pin`,
+        pinName: found.terminal.slice(module.name.length + 1),
+        input: found.terminal,
+        reference: reference ?? null,
+      },
+    ];
+  });
+}
+
+/** The module takes these volts for a position; any other it takes for a fault, and goes on with a substitute value. */
+export function isPlausible(volts: number, referenceVolts: number): boolean {
+  return volts >= WINDOW_LOW * referenceVolts && volts <= WINDOW_HIGH * referenceVolts;
+}
+
+/** What the module holds as the reference of a track in one draw of the car's values. */
+export function trackVolts(
+  circuit: Circuit,
+  { reference }: ReadTrack,
+  value: Draw['value'],
+): number {
+  if (reference === null) return USUAL_REFERENCE_VOLTS;
+  const module = moduleOf(circuit);
+  const pin = reference.slice(module.name.length + 1, -'.pin'.length);
+  return referenceVolts(module, pin, value) ?? USUAL_REFERENCE_VOLTS;
+}
