@@ -1,10 +1,11 @@
 /** The bench on cars that the program does not know, in small: that its vehicle is sound, and that a session on it ends. */
 import { describe, expect, it } from 'vitest';
-import { compareWithProgram, middleCar } from '../bench/cars/agreement.ts';
+import { compareWithProgram } from '../bench/cars/agreement.ts';
 import { libraryCircuit } from '../bench/cars/client.ts';
 import { DRAWINGS } from '../bench/cars/drawing.ts';
 import { sharedEngine } from '../bench/cars/engine.ts';
 import { faultsToDraw, unknownFaults } from '../bench/cars/faults-to-draw.ts';
+import { middleCar } from '../bench/cars/middle-car.ts';
 import { runCar } from '../bench/cars/run-car.ts';
 import { STRATA } from '../bench/cars/strata.ts';
 import { Vehicle } from '../bench/cars/vehicle.ts';

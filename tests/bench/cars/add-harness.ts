@@ -47,9 +47,17 @@ export function addWires(deck: Deck, car: Car, troubles: readonly Trouble[]): vo
 }
 
 function copperOhms(car: Car, wire: string): number {
-  const metres = valueIn(car, `wire.${wire}.metres`);
-  const area = valueIn(car, `wire.${wire}.area`);
-  return (COPPER * (1 + COPPER_RISE * (valueIn(car, 'celsius') - 20)) * metres) / area;
+  return valueIn(car, `wire.${wire}.metres`) * ohmsPerMetre(car, wire);
+}
+
+/** How long a wire of this car has to be for so many ohms. */
+export function metresOf(car: Car, wire: string, ohms: number): number {
+  return ohms / ohmsPerMetre(car, wire);
+}
+
+function ohmsPerMetre(car: Car, wire: string): number {
+  const warm = 1 + COPPER_RISE * (valueIn(car, 'celsius') - 20);
+  return (COPPER * warm) / valueIn(car, `wire.${wire}.area`);
 }
 
 /** Where a wire ends: in another's place when two are swapped at the sensor. */

@@ -164,7 +164,7 @@ function addTrack(
   const [feedPin, groundPin] = [`sensor.${feed}.pin`, `sensor.${ground}.pin`];
   deck.resistor(feedPin, wiper, upper ? BROKEN_OHMS : Math.max(END_OHMS, ohms * (1 - at)));
   deck.resistor(wiper, groundPin, lower ? BROKEN_OHMS : Math.max(END_OHMS, ohms * at));
-  if (own?.mode === 'track-shorted') deck.resistor(feedPin, groundPin, own.size);
+  if (own?.mode === 'shorted') deck.resistor(feedPin, groundPin, own.size);
   if (own?.mode === 'wiper-open') return;
   const lifted = own?.mode === 'worn-spot' && onSpot;
   deck.resistor(

@@ -1,15 +1,12 @@
-/** The bench's vehicle beside the program's own model at the shipped values: a large difference is a mistake in one of them. */
+/** The bench's vehicle beside the program's own model in the middle of all ranges: a large difference is a mistake in one of them. */
 import type { Circuit } from '../../../src/circuit/circuit.ts';
 import { createModel } from '../../../src/circuit/model.ts';
 import { standardTests } from '../../../src/circuit/standard-tests.ts';
 import { STANDARD_SETTINGS } from '../../../src/files/settings.ts';
-import type { Car, CarFault } from './car.ts';
 import { drawingOf } from './drawing.ts';
 import type { Engine } from './engine.ts';
 import { faultsToDraw } from './faults-to-draw.ts';
-import { rangesOf } from './ranges.ts';
-import { seeded } from './seeded.ts';
-import { plainValues } from './strata.ts';
+import { middleCar, middleFault } from './middle-car.ts';
 import { Vehicle } from './vehicle.ts';
 
 export interface Difference {
@@ -28,41 +25,7 @@ export interface Agreement {
 const VOLTS = 0.02;
 const SHARE = 0.02;
 
-/** The car in the middle of every shipped range. */
-export function middleCar(circuit: Circuit, faults: readonly CarFault[] = []): Car {
-  const drawing = drawingOf(circuit.name);
-  const random = seeded('middle');
-  const { values, pulls, feedsBattery } = plainValues(random, circuit.name, false);
-  for (const { name, shipped } of rangesOf(drawing))
-    values[name] = (shipped.low + shipped.high) / 2;
-  // On where the program's nominal sensor is, and without the substrate diode that it does not know.
-  const on = (circuit.target?.onChance ?? 0.5) > 0.5;
-  return {
-    drawing,
-    values: {
-      ...values,
-      'wheel.still': on ? 0 : 1,
-      'sensor.substrate': 1,
-      ...ENDS,
-    },
-    pulls,
-    feedsBattery,
-    faults,
-    fleeting: null,
-    isFuseBlown: false,
-  };
-}
-
-const ENDS = {
-  'main.closed': 0.12,
-  'main.open': 0.9,
-  'track-1.closed': 0.15,
-  'track-1.open': 0.86,
-  'track-2.closed': 0.075,
-  'track-2.open': 0.43,
-};
-
-/** Compares healthy and with `faultIds`, which must have no size, over every standard test. */
+/** Compares healthy and with `faultIds`, each in its middle size, over every standard test. */
 export async function compareWithProgram(
   circuit: Circuit,
   engine: Engine,
@@ -75,7 +38,7 @@ export async function compareWithProgram(
   let compared = 0;
   for (const fault of ['healthy', ...faultIds]) {
     const drawn = known.find(({ id }) => id === fault);
-    const faults = drawn ? [{ ...drawn, trouble: drawn.trouble(seeded(fault)) }] : [];
+    const faults = drawn ? [middleFault(drawn, circuit)] : [];
     const vehicle = new Vehicle(middleCar(circuit, faults), engine);
     const own = new Vehicle(await vehicle.afterKeyOn(), engine);
     for (const [index, { id, test }] of standardTests(circuit).entries()) {

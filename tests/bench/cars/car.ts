@@ -56,8 +56,7 @@ export type SensorMode =
   | 'leads-swapped'
   | 'track-open'
   | 'wiper-open'
-  | 'worn-spot'
-  | 'track-shorted';
+  | 'worn-spot';
 export type ModuleMode =
   | 'reference-dead'
   | 'reference-low'

@@ -111,9 +111,9 @@ function drawFault(
   return { ...rest, trouble: trouble(random) };
 }
 
-/** Contacts, wires and joints do; a wheel, a fuse or swapped wires do not. */
+/** Contacts, wires and joints do; a wheel, a fuse, a short inside a track or swapped wires do not. */
 function canComeAndGo({ id }: FaultToDraw): boolean {
-  return !/^(target|fuse|wires|module)\.|leads-swapped|track-shorted|shorted-turns/.test(id);
+  return !/^(target|fuse|module)\.|swapped|track-\d\.shorted|main\.shorted|shorted-turns/.test(id);
 }
 
 /** There in a share of looks; woken by moving, heat or water. */

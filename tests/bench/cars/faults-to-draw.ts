@@ -22,7 +22,6 @@ interface Draft {
   readonly like: string;
   readonly share?: number;
   readonly alsoMends?: readonly string[];
-  readonly subject?: readonly string[];
 }
 
 /** A chafed or corroded joint, over all sizes that cars have. */
@@ -41,7 +40,7 @@ export function faultsToDraw(drawing: Drawing, circuit: Circuit): FaultToDraw[] 
         trouble: draft.trouble,
         inFile: own !== undefined,
         mends: own ? [own.repair, ...(draft.alsoMends ?? [])] : draft.mends,
-        subject: draft.subject ?? like.subject,
+        subject: like.subject,
         visibleChance: like.visibleChance,
         weight: own ? own.weight : like.weight * (draft.share ?? 1),
       },
@@ -89,7 +88,12 @@ function wireDrafts(drawing: Drawing, { name, from, to }: DrawnWire): Draft[] {
     (random) => ({ kind: 'wire-short', wire: name, to: 'mass', ohms: short(random) }),
     'short-to-ground',
   );
-  if (isNeighbours) return name.includes('ground') ? [] : [ground];
+  const battery = make(
+    'short-to-battery',
+    (random) => ({ kind: 'wire-short', wire: name, to: 'battery', ohms: short(random) }),
+    'short-to-battery',
+  );
+  if (isNeighbours) return name.includes('ground') ? [] : [ground, battery];
   const isGround = name.startsWith('ground');
   return [
     make('open', () => ({ kind: 'wire-open', wire: name }), 'open'),
@@ -102,14 +106,11 @@ function wireDrafts(drawing: Drawing, { name, from, to }: DrawnWire): Draft[] {
       ? []
       : [
           ground,
-          make(
-            'short-to-battery',
-            (random) => ({ kind: 'wire-short', wire: name, to: 'battery', ohms: short(random) }),
-            'short-to-battery',
-          ),
+          battery,
           ...matesOf(drawing, name).map((mate) =>
             make(
-              mate.startsWith('ground') ? `short-to-${mate}-wire` : `short-to-${mate}`,
+              // A wire called ground is not the body.
+              mate === 'ground' ? 'short-to-ground-wire' : `short-to-${mate}`,
               (random) => ({ kind: 'wire-short', wire: name, to: mate, ohms: short(random) }),
               'open',
               // Apart from each other both are mended.
@@ -129,35 +130,19 @@ function matesOf({ wires }: Drawing, name: string): string[] {
   return loom.includes(name) ? sorted.slice(sorted.indexOf(name) + 1) : [];
 }
 
-/** At tracks, Hall and wheel sensors the circuit file may not have them. */
-function swappedDrafts({ sensor, wires, tracks }: Drawing): Draft[] {
-  const loom = wires.filter(({ to }) => to.startsWith('sensor.')).map((one) => one.name);
-  const pairs: [string, string][] =
-    sensor === 'coil' || sensor === 'hall'
-      ? []
-      : tracks.length > 1
-        ? [
-            ['signal-1', 'signal-2'],
-            ['feed-1', 'ground-1'],
-            ['feed-1', 'signal-1'],
-          ]
-        : sensor === 'current'
-          ? [['feed', 'signal']]
-          : [
-              ['feed', 'ground'],
-              ['feed', 'signal'],
-              ['signal', 'ground'],
-            ];
-  return pairs
-    .filter(([a, b]) => loom.includes(a) && loom.includes(b))
-    .map(([a, b]) => ({
-      id: `wires.${a}.${b}.swapped`,
-      trouble: () => ({ kind: 'wires-swapped', wires: [a, b] }),
+/** Any two wires in each other's place at the plug of a sensor with tracks or two currents; a coil's are its own failure. */
+function swappedDrafts({ sensor, sensorPins, wires }: Drawing): Draft[] {
+  if (sensor !== 'tracks' && sensor !== 'current') return [];
+  const wireTo = (pin: string) => wires.find(({ to }) => to === `sensor.${pin}`)?.name ?? pin;
+  return sensorPins.flatMap((first, at) =>
+    sensorPins.slice(at + 1).map((second) => ({
+      id:
+        sensorPins.length === 2 ? 'sensor.leads-swapped' : `sensor.${first}.swapped-with-${second}`,
+      trouble: (): Trouble => ({ kind: 'wires-swapped', wires: [wireTo(first), wireTo(second)] }),
       mends: ['leads.swap'],
-      like: `contact.sensor.${a}.open`,
-      share: 0.25,
-      subject: ['sensor', 'connector.sensor'],
-    }));
+      like: '',
+    })),
+  );
 }
 
 function contactDrafts(terminal: string, part: string): Draft[] {
@@ -179,13 +164,11 @@ function sensorDrafts({ sensor, tracks }: Drawing): Draft[] {
     mode: SensorMode,
     size: (random: Random) => number = () => 1,
     track = '',
-    like = '',
   ): Draft => ({
     id: track ? `sensor.${track}.${mode}` : `sensor.${mode}`,
     trouble: (random) => ({ kind: 'sensor', mode, track, size: size(random) }),
     mends: mode === 'leads-swapped' ? ['leads.swap'] : ['sensor.replace'],
-    like,
-    share: 0.3,
+    like: '',
   });
   const inside = (random: Random) => logBetween(random, 1, 20);
   switch (sensor) {
@@ -211,7 +194,7 @@ function sensorDrafts({ sensor, tracks }: Drawing): Draft[] {
         make('track-open', (random) => between(random, 0.3, 0.7), name),
         make('wiper-open', undefined, name),
         make('worn-spot', (random) => between(random, 0.2, 0.8), name),
-        make('track-shorted', inside, name, `sensor.${name}.track-open`),
+        make('shorted', inside, name),
       ]);
   }
 }

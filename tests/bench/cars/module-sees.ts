@@ -1,7 +1,14 @@
 /** What the module makes of a car: all is well, or what it would store a code for. */
 import type { Setup } from '../../../src/circuit/test.ts';
 import { type Car, healthyTwin } from './car.ts';
-import { type Ends, inputsOf, swingOf, TRACK_VOLTS, withoutSpot } from './signal-look.ts';
+import {
+  coversTravel,
+  type Ends,
+  inputsOf,
+  swingOf,
+  TRACK_VOLTS,
+  withoutSpot,
+} from './signal-look.ts';
 import type { Vehicle } from './vehicle.ts';
 
 export type Sees = 'good' | 'no-signal' | 'low' | 'high' | 'uneven' | 'shifted' | 'weak';
@@ -11,6 +18,8 @@ const DISAGREE = 0.1;
 const WEAK_SHARE = 0.55;
 /** A drop-out inside the travel, as a share of the healthy swing. */
 const DROP_OUT = 0.1;
+/** A biased pin at rest outside these is a wire that touches something. Common practice, no source. */
+const BIAS_VOLTS = { low: 0.2, high: 4.8 } as const;
 
 /** What the module sees of this car. */
 export async function moduleSees(vehicle: Vehicle): Promise<Sees> {
@@ -18,10 +27,32 @@ export async function moduleSees(vehicle: Vehicle): Promise<Sees> {
   const { sensor } = car.drawing;
   if (hasDeadInput(car)) return 'no-signal';
   if (sensor === 'tracks') return seesTracks(vehicle);
+  const bias = sensor === 'coil' ? await seesBias(vehicle) : 'good';
+  if (bias !== 'good') return bias;
   const states: Setup['state'][] = sensor === 'current' ? ['key-on'] : ['cranking', 'running'];
   for (const state of states) {
     const sees = await seesWheel(vehicle, state);
     if (sees !== 'good') return sees;
+  }
+  return 'good';
+}
+
+/**
+ * One wire of a coil on ground leaves the difference between both pins nearly whole: by hand, of 900 ohm against a bias
+ * of 2.5 V behind 10 kohm, 10 / 10.9 of it. Yet the module notices, for the bias is there to hold both pins between the
+ * rails of its input, and to tell a wire that touches something from a wheel that stands. With the shorted pin at 0 V
+ * the coil takes the other down with it, to 2.5 V times 0.9 / 10.9 = 0.2 V, and every second half-wave goes below the
+ * rail, where the input clamps it. A module without bias has nothing to lose and does not notice.
+ */
+async function seesBias(vehicle: Vehicle): Promise<Sees> {
+  const pins = vehicle.car.drawing.module.map(({ pin }) => `module.${pin}.pin`);
+  const now = await vehicle.restVolts(pins);
+  const healthy = await vehicle.restVolts(pins, healthyTwin(vehicle.car));
+  for (const [index, volts] of now.entries()) {
+    const good = healthy[index] ?? 0;
+    if (good < BIAS_VOLTS.low || good > BIAS_VOLTS.high) continue;
+    if (volts < BIAS_VOLTS.low) return 'low';
+    if (volts > BIAS_VOLTS.high) return 'high';
   }
   return 'good';
 }
@@ -60,7 +91,14 @@ async function seesTracks(vehicle: Vehicle): Promise<Sees> {
     const other = travelOf(second, goodSecond);
     if (one.some((at, index) => Math.abs(at - (other[index] ?? at)) > DISAGREE)) return 'shifted';
   }
-  return 'good';
+  // A throttle that is half open at rest, or that closes where it should open, cannot be.
+  const isOff = found.some((ends, index) => {
+    const good = twins[index] ?? ends;
+    return (
+      !coversTravel(withoutSpot(ends), good) || (travelOf(ends, good)[TRAVELS_LAST] ?? 0) < 0.5
+    );
+  });
+  return isOff ? 'shifted' : 'good';
 }
 
 /** Where the module thinks that the sensor stands, from the healthy ends that it has learned. */

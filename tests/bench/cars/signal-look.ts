@@ -30,8 +30,8 @@ const LARGE_ABOVE = 1.25 / 115;
 const COIL_SWING = 0.8;
 /** A position outside these is out of range. */
 export const TRACK_VOLTS = { low: 0.2, high: 4.8 } as const;
-/** A position that moves by less than this share of the healthy one does not follow. */
-const TRACK_SHARE = 0.5;
+/** An end of the travel further than this share of it from where the module has learned it: the position does not follow. */
+const TRACK_OFF = 0.25;
 /** Less than this share of the healthy swing, or so few volts, is flat; less than that is weak. */
 const FLAT_SHARE = 0.05;
 const FLAT_VOLTS = 0.02;
@@ -63,13 +63,20 @@ function followsOf(sensor: Drawing['sensor'], pin: string): Input['follows'] {
       return (
         Math.min(...swept.volts) >= TRACK_VOLTS.low &&
         Math.max(...swept.volts) <= TRACK_VOLTS.high &&
-        swingOf(swept) >= TRACK_SHARE * swingOf(await good())
+        coversTravel(swept, await good())
       );
     };
   return async (car, ends) => {
     const { low, high } = thresholds(car, pin);
     return Math.min(...ends.volts) < low && Math.max(...ends.volts) > high;
   };
+}
+
+/** The lowest and the highest position are about the healthy ones, whichever comes first. */
+export function coversTravel(ends: Ends, good: Ends): boolean {
+  const near = (of: (...volts: number[]) => number) =>
+    Math.abs(of(...ends.volts) - of(...good.volts)) <= TRACK_OFF * swingOf(good);
+  return near(Math.min) && near(Math.max);
 }
 
 /** Volts that a switched signal has to cross. */

@@ -85,6 +85,13 @@ export class Vehicle {
     return (Math.max(...ends.volts) - Math.min(...ends.volts)) / 2 / Math.SQRT2;
   }
 
+  /** Volts of places against the module's mass, key on and everything at rest. */
+  async restVolts(places: readonly string[], car = this.car): Promise<readonly number[]> {
+    const found: number[] = [];
+    for (const place of places) found.push(await this.mean(car, PLAIN, place, MASS, 'none'));
+    return found;
+  }
+
   /** Both ends of the signal inside the module, at each of its inputs, while the target moves. */
   async inputEnds(state: Setup['state'], car = this.car): Promise<readonly Ends[]> {
     const setup: Setup = { ...PLAIN, state, target: 'moving' };
