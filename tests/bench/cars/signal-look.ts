@@ -72,11 +72,13 @@ function followsOf(sensor: Drawing['sensor'], pin: string): Input['follows'] {
   };
 }
 
-/** The lowest and the highest position are about the healthy ones, whichever comes first. */
+/** The position comes down about as low and up about as high as the healthy one, whichever comes first. */
 export function coversTravel(ends: Ends, good: Ends): boolean {
-  const near = (of: (...volts: number[]) => number) =>
-    Math.abs(of(...ends.volts) - of(...good.volts)) <= TRACK_OFF * swingOf(good);
-  return near(Math.min) && near(Math.max);
+  const off = TRACK_OFF * swingOf(good);
+  return (
+    Math.min(...ends.volts) <= Math.min(...good.volts) + off &&
+    Math.max(...ends.volts) >= Math.max(...good.volts) - off
+  );
 }
 
 /** Volts that a switched signal has to cross. */
@@ -110,7 +112,11 @@ export function lookOfPattern(car: Car, plus: string, ends: Ends, good: Ends): L
     return middle > 1 - QUARTER ? 'flat-high' : 'flat-middle';
   }
   if (car.drawing.sensor === 'tracks')
-    return isRagged(ends, swing) ? 'uneven' : high - low < WEAK_SHARE * swing ? 'weak' : 'full';
+    return !coversTravel(withoutSpot(ends), good)
+      ? 'weak'
+      : isRagged(ends, swing)
+        ? 'uneven'
+        : 'full';
   const isSignal = plus.includes('.signal') && car.drawing.sensor !== 'coil';
   const pin = plus.includes('module.') ? plus.split('.')[1]! : 'signal';
   const limit = isSignal ? thresholds(car, pin) : null;
