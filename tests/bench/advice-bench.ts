@@ -67,9 +67,7 @@ function timeCircuit(
       const standing = { readings, ranking, now: situation, means: ALL_MEANS };
       timed('verdict', () => space.verdict(standing));
       timed('weigh', () => space.weigh([ranking.suspects[0]!.id], standing));
-      const { best } = timed('propose', () =>
-        space.propose(standing, { massKept: PLANNED_MASS }),
-      );
+      const { best } = timed('propose', () => space.propose(standing, { massKept: PLANNED_MASS }));
       const next = best.find(({ bits }) => bits >= WORTH_DOING_BITS);
       if (!next) return;
       const entry = space.testAt(next.test);
@@ -88,7 +86,8 @@ function noTimes(): Times {
 function wordsOf(times: Times): string {
   return STAGES.map((stage) => {
     const sorted = [...times[stage]].sort((a, b) => a - b);
-    const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
+    const at = (share: number) =>
+      sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
     return `${stage} ${at(0.5).toFixed(0)} / p99 ${at(0.99).toFixed(0)} / worst ${at(1).toFixed(0)}`;
   }).join('; ');
 }

@@ -18,6 +18,8 @@ const DISAGREE = 0.1;
 const WEAK_SHARE = 0.55;
 /** A drop-out inside the travel, as a share of the healthy swing. */
 const DROP_OUT = 0.1;
+/** A reference of the module this many times as high as its own is fed from outside. Common practice, no source. */
+const REFERENCE_HIGH = 1.1;
 /** A biased pin at rest outside these is a wire that touches something. Common practice, no source. */
 const BIAS_VOLTS = { low: 0.2, high: 4.8 } as const;
 
@@ -26,6 +28,7 @@ export async function moduleSees(vehicle: Vehicle): Promise<Sees> {
   const { car } = vehicle;
   const { sensor } = car.drawing;
   if (hasDeadInput(car)) return 'no-signal';
+  if (await hasReferenceHigh(vehicle)) return 'high';
   if (sensor === 'tracks') return seesTracks(vehicle);
   const bias = sensor === 'coil' ? await seesBias(vehicle) : 'good';
   if (bias !== 'good') return bias;
@@ -35,6 +38,21 @@ export async function moduleSees(vehicle: Vehicle): Promise<Sees> {
     if (sees !== 'good') return sees;
   }
   return 'good';
+}
+
+/** A module watches the references that it gives out, since a switch follows its wheel on 13 V as well. */
+async function hasReferenceHigh(vehicle: Vehicle): Promise<boolean> {
+  const { car } = vehicle;
+  const touches = car.faults.some(
+    ({ trouble }) => trouble.kind === 'wire-short' && trouble.to === 'battery',
+  );
+  if (!touches || car.feedsBattery) return false;
+  const pins = car.drawing.module
+    .filter(({ does }) => does === 'feed')
+    .map(({ pin }) => `module.${pin}.pin`);
+  const now = await vehicle.restVolts(pins);
+  const healthy = await vehicle.restVolts(pins, healthyTwin(car));
+  return now.some((volts, index) => volts > REFERENCE_HIGH * (healthy[index] ?? volts));
 }
 
 /**
