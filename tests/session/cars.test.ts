@@ -1,11 +1,13 @@
 /** The bench on cars that the program does not know, in small: that its vehicle is sound, and that a session on it ends. */
 import { describe, expect, it } from 'vitest';
 import { compareWithProgram } from '../bench/cars/agreement.ts';
+import type { Car } from '../bench/cars/car.ts';
 import { libraryCircuit } from '../bench/cars/client.ts';
 import { DRAWINGS } from '../bench/cars/drawing.ts';
 import { sharedEngine } from '../bench/cars/engine.ts';
 import { faultsToDraw, unknownFaults } from '../bench/cars/faults-to-draw.ts';
-import { middleCar } from '../bench/cars/middle-car.ts';
+import { middleCar, middleFault } from '../bench/cars/middle-car.ts';
+import { moduleSees } from '../bench/cars/module-sees.ts';
 import { runCar } from '../bench/cars/run-car.ts';
 import { STRATA } from '../bench/cars/strata.ts';
 import { Vehicle } from '../bench/cars/vehicle.ts';
@@ -14,6 +16,15 @@ import { wilson } from '../bench/cars/wilson.ts';
 /** The first session on a circuit makes its tables. */
 const SESSION_MS = 300_000;
 
+/** A fault of each of these kinds is compared, where the circuit has one. */
+const ONE_EACH = [
+  /^wire\.(signal|plus).*open$/,
+  /^wire\.(signal|plus).*short-to-(ground-|minus)/,
+  /-feed\.short-to-/,
+  /swapped/,
+  /^sensor\.(.*\.)?shorted$/,
+];
+
 const stratum = (name: string) => STRATA.find((one) => one.name === name)!;
 
 describe.each(DRAWINGS)('$circuit', (drawing) => {
@@ -21,11 +32,25 @@ describe.each(DRAWINGS)('$circuit', (drawing) => {
     expect(unknownFaults(drawing, await libraryCircuit(drawing.circuit))).toEqual([]);
   });
 
-  it('reads at the bench as in the program, healthy and with a wire open', async () => {
+  it('mends each fault by the repair that the program names', async () => {
     const circuit = await libraryCircuit(drawing.circuit);
-    const open = circuit.faults.find(({ id }) => /^wire\.(signal|plus).*open$/.test(id))!;
+    const drawn = faultsToDraw(drawing, circuit);
+    const repairs = circuit.faults.map(({ id, repair }) => ({ id, repair }));
+    expect(repairs.length).toBeGreaterThan(20);
+    expect(
+      repairs.filter(
+        ({ id, repair }) => !drawn.find((one) => one.id === id)?.mends.includes(repair),
+      ),
+    ).toEqual([]);
+  });
+
+  it('reads at the bench as in the program, healthy and with a fault of each kind', async () => {
+    const circuit = await libraryCircuit(drawing.circuit);
+    const faults = ONE_EACH.flatMap(
+      (kind) => circuit.faults.find(({ id }) => kind.test(id))?.id ?? [],
+    );
     const engine = await sharedEngine();
-    const { compared, differences } = await compareWithProgram(circuit, engine, [open.id], 7);
+    const { compared, differences } = await compareWithProgram(circuit, engine, faults, 7);
     expect(differences).toEqual([]);
     expect(compared).toBeGreaterThan(5);
   });
@@ -80,6 +105,31 @@ it('a fuse is blown by a short of its feed to ground and not by one of the signa
   };
   expect(await blown('wire.feed.short-to-ground')).toBe(true);
   expect(await blown('wire.signal.short-to-ground')).toBe(false);
+});
+
+describe('the module of the bench', () => {
+  const seen = async (name: string, id: string, change: Partial<Car> = {}) => {
+    const circuit = await libraryCircuit(name);
+    const drawing = DRAWINGS.find((one) => one.circuit === name)!;
+    const drawn = faultsToDraw(drawing, circuit).find((one) => one.id === id)!;
+    const car = { ...middleCar(circuit, [middleFault(drawn, circuit)]), ...change };
+    return moduleSees(new Vehicle(car, await sharedEngine()));
+  };
+
+  it.each([
+    ['reluctor-two-wire', 'wire.minus.short-to-ground', 'low'],
+    ['reluctor-two-wire', 'wire.plus.short-to-battery', 'high'],
+    ['hall-module-fed', 'wire.throttle-feed.short-to-battery', 'high'],
+    // by hand: 4.5 V at rest and 0.5 V fully open
+    ['throttle-potentiometer', 'sensor.feed.swapped-with-ground', 'shifted'],
+  ])('of the %s notices %s: %s', async (name, id, sees) => {
+    expect(await seen(name, id)).toBe(sees);
+  });
+
+  it('has no bias to lose where the coil has none', async () => {
+    const pulls = { 'signal-plus': 'ground', 'signal-minus': 'ground' } as const;
+    expect(await seen('reluctor-two-wire', 'wire.minus.short-to-ground', { pulls })).toBe('good');
+  });
 });
 
 it('the interval of 8 in 10 is 49.0 to 94.3 %', () => {

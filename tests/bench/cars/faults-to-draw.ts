@@ -16,12 +16,11 @@ export interface FaultToDraw extends Omit<CarFault, 'trouble'> {
 interface Draft {
   readonly id: string;
   readonly trouble: (random: Random) => Trouble;
-  /** Repairs that mend it where the file has none for it. */
+  /** Repairs that mend it: any of them. */
   readonly mends: readonly string[];
   /** The fault of the file whose weight and chance of being seen it borrows, where the file does not have it. */
   readonly like: string;
   readonly share?: number;
-  readonly alsoMends?: readonly string[];
 }
 
 /** A chafed or corroded joint, over all sizes that cars have. */
@@ -39,7 +38,7 @@ export function faultsToDraw(drawing: Drawing, circuit: Circuit): FaultToDraw[] 
         id: draft.id,
         trouble: draft.trouble,
         inFile: own !== undefined,
-        mends: own ? [own.repair, ...(draft.alsoMends ?? [])] : draft.mends,
+        mends: draft.mends,
         subject: like.subject,
         visibleChance: like.visibleChance,
         weight: own ? own.weight : like.weight * (draft.share ?? 1),
@@ -114,7 +113,7 @@ function wireDrafts(drawing: Drawing, { name, from, to }: DrawnWire): Draft[] {
               (random) => ({ kind: 'wire-short', wire: name, to: mate, ohms: short(random) }),
               'open',
               // Apart from each other both are mended.
-              { share: 0.3, alsoMends: [`wire.${mate}`], mends: [repair, `wire.${mate}`] },
+              { share: 0.3, mends: [repair, `wire.${mate}`] },
             ),
           ),
         ]),
