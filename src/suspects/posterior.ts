@@ -61,8 +61,9 @@ const WORN_CARS = 12;
 const PLANNED_CARS = 32;
 /** Each of so many counts several times where the suspect hardly is right. Divides the above. */
 const FEW_PLANNED = 8;
-/** Suspects with less chance are not planned for. Our choice. */
+/** Suspects with less chance than this, or than this share of the leader's, are not planned for. Our choice. */
 const PLANNED_CHANCE = 0.003;
+const PLANNED_SHARE = 0.02;
 /** Of those of which one value is not as described. Our choice. */
 const OUTSIDE_CARS = 128;
 /** From this chance on that it is a misreading, a reading is doubted. Our choice. */
@@ -78,7 +79,7 @@ const PAIR_CARS = 64;
 /** What suspects with more chance show on the cars that are left is added to what any car shows. Our choice. */
 const REACHED_CHANCE = 0.01;
 /** States kept: more than the readings of a session. */
-const STATES_KEPT = 24;
+const STATES_KEPT = 16;
 
 /** Clouds of all suspects after some readings. */
 export interface Posterior {
@@ -312,7 +313,8 @@ export class Posteriors {
   tableAfter({ clouds, chances, facts }: Posterior): PredictionTable {
     const { candidates, tests } = this.ask;
     // Nobody plans for what is all but out: its cars stay those of the beginning, and are not asked again.
-    const isOut = (at: number) => facts.length > 0 && chances[at]! < PLANNED_CHANCE;
+    const least = Math.max(PLANNED_CHANCE, PLANNED_SHARE * Math.max(...chances));
+    const isOut = (at: number) => facts.length > 0 && chances[at]! < least;
     const chosen = clouds.map((cloud, at) =>
       isOut(at)
         ? []

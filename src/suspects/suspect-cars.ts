@@ -5,6 +5,7 @@
 import { type Cloud, type CloudModel, feltAt, startCloud } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
 import { areApart, type Fact, logLikelihood, topLogLikelihood, type Way } from './fact.ts';
+import type { KeptWays } from './kept-ways.ts';
 import { randomOf } from './random.ts';
 
 /** The cars on which a hypothesis would be the complaint. */
@@ -34,7 +35,7 @@ export class SuspectCars {
   private readonly starts = new Map<number, Float64Array>();
   private readonly isStart = new WeakSet<Float64Array>();
   /** Of the cars of the beginning, by test, as far as it was asked for. */
-  private readonly first = new Map<number, (readonly Way[])[]>();
+  private readonly first = new Map<number, KeptWays>();
   private readonly later = new WeakMap<Float64Array, Map<number, CarsShow>>();
   private readonly felt = new Map<number, readonly number[]>();
 
@@ -73,11 +74,10 @@ export class SuspectCars {
   /** What a test shows on each of a cloud's cars; worked out once while the cloud is there. */
   show(test: number, points: Float64Array, count: number): CarsShow {
     if (this.isStart.has(points)) {
-      const known = this.first.get(test) ?? [];
+      const known = this.first.get(test) ?? new KeptWays();
       this.first.set(test, known);
-      for (let car = known.length; car < count; car += 1)
-        known.push(this.waysAt(test, points, car));
-      return known.length === count ? known : known.slice(0, count);
+      for (let car = known.count; car < count; car += 1) known.add(this.waysAt(test, points, car));
+      return Array.from({ length: count }, (_, car) => known.of(car));
     }
     const byTest = this.later.get(points) ?? new Map<number, CarsShow>();
     this.later.set(points, byTest);
