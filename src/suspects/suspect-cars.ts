@@ -5,7 +5,7 @@
 import { type Cloud, type CloudModel, feltAt, startCloud } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
 import { areApart, type Fact, logLikelihood, topLogLikelihood, type Way } from './fact.ts';
-import type { KeptWays } from './kept-ways.ts';
+import { KeptWays } from './kept-ways.ts';
 import { randomOf } from './random.ts';
 
 /** The cars on which a hypothesis would be the complaint. */
