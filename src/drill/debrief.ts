@@ -9,7 +9,6 @@ import { meansOf, situationOf, spentOn } from '../session/spent-minutes.ts';
 import type { SuspectSpace } from '../session/suspect-space.ts';
 import { workedTimes } from '../session/worked-time.ts';
 import type { Corroboration } from '../suspects/corroborate.ts';
-import type { Reading } from '../suspects/likelihood.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import type { DrillWorld } from './drill-world.ts';
@@ -66,8 +65,6 @@ export interface EvidenceNote {
 
 /** A reading that moves the chances by less than this, in bits, told nothing new. Our choice: 60 % to 70 % is 0.03 bits. */
 const NEWS_BITS = 0.03;
-/** A rival that all tests together leave within this factor of the truth cannot be told from it. */
-const ALIKE_RATIO = 3;
 
 /** The debrief of a drill whose diagnosis was given. */
 export function debriefOf(session: Session, world: DrillWorld): Debrief {
@@ -76,7 +73,8 @@ export function debriefOf(session: Session, world: DrillWorld): Debrief {
   if (!circuit) throw new Error('debrief: a drill has a circuit');
   const { answer } = world.vehicle.hidden;
   const truth = repairName(answer.repairs);
-  const alike = alikeRepairs(space, world, truth);
+  const yardstick = followYardstick(space, world.vehicle);
+  const alike = alikeRepairs(yardstick, truth);
   const named = repairsNamed(session, circuit);
   const right = named.length > 0 && [truth, ...alike].includes(repairName(named));
   const readings = space.readingsOf(session);
@@ -85,7 +83,6 @@ export function debriefOf(session: Session, world: DrillWorld): Debrief {
   );
   const weighed = weigh(space, session, { truth, readings, ranking: rankings[readings.length]! });
   const wordsOf = (repair: string) => wordsOfRepair(space, repair);
-  const yardstick = followYardstick(space, world.vehicle);
   const { minutes, byEvent } = spentOn(session);
   const notes = readings.map(({ event, words, found }, index): ReadingNote => {
     const bits = movedBits(rankings[index]!, rankings[index + 1]!);
@@ -198,18 +195,11 @@ function wordsOfRepair({ table }: SuspectSpace, repair: string): string {
   return table.candidates.find((one) => one.repair === repair)?.repairWords ?? repair;
 }
 
-/** What all tests together cannot separate from the truth, on this vehicle. */
-function alikeRepairs(space: SuspectSpace, { vehicle }: DrillWorld, truth: string): string[] {
-  const readings = space.offered().flatMap((place): Reading[] => {
-    const { test } = space.testAt(place);
-    return test === null ? [] : [{ test: place, shown: vehicle.answers(test, place).shown }];
-  });
-  const { repairs } = space.rank(readings);
-  const chance = repairs.find(({ repair }) => repair === truth)?.chance ?? 0;
-  return repairs
-    .filter(({ repair }) => repair !== truth && repair !== HEALTHY)
-    .filter(({ chance: other }) => other * ALIKE_RATIO > chance)
-    .map(({ repair }) => repair);
+/** What the yardstick's tests, and all that are left after them, cannot separate from the truth on this vehicle. */
+function alikeRepairs({ group }: Yardstick, truth: string): string[] {
+  return group.includes(truth)
+    ? group.filter((repair) => repair !== truth && repair !== HEALTHY)
+    : [];
 }
 
 function evidenceNotes(

@@ -11,6 +11,7 @@ import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import type { Strategy } from '../suspects/strategy.ts';
 import { ALL_MEANS, COSTS, situationAfter, testCost } from '../suspects/test-cost.ts';
+import { WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import type { HiddenVehicle } from './drill-vehicle.ts';
 
 export interface YardstickStep {
@@ -26,6 +27,8 @@ export interface Yardstick {
   /** The repair it ends with. */
   readonly repair: string;
   readonly chance: number;
+  /** That repair, and those that no test left tells from it on this vehicle. */
+  readonly group: readonly string[];
   /** Minutes that the plan takes on average over all faults. */
   readonly expectedMinutes: number;
 }
@@ -34,8 +37,6 @@ export interface Yardstick {
 export const SURE_ENOUGH = 0.95;
 /** More tests than any circuit has ways to be wrong. */
 const STEPS_MAX = 30;
-/** A test that tells less than this, in bits, is not worth its minutes. */
-const WORTH_BITS = 0.01;
 /** So that a circuit that looks healthy all over is no division by nothing. */
 const TINY = 1e-9;
 
@@ -51,14 +52,15 @@ export function followYardstick(space: SuspectSpace, vehicle: HiddenVehicle): Ya
     const leader = leaderOf(ranking);
     const sure = leader.chance >= SURE_ENOUGH && ranking.explained;
     const planned: number | null = at?.kind === 'test' ? at.test : null;
+    const verdict = space.verdict({ readings, ranking, means: ALL_MEANS });
     const place =
-      sure || steps.length >= STEPS_MAX
+      sure || (planned === null && verdict.settled) || steps.length >= STEPS_MAX
         ? null
         : (planned ?? mostTelling(space, { readings, ranking, now, means: ALL_MEANS }));
     const entry = place === null ? null : space.testAt(place);
     if (place === null || !entry || entry.test === null) {
       const minutes = steps.reduce((sum, step) => sum + step.minutes, 0);
-      return { steps, minutes, ...leader, expectedMinutes: plan.minutes };
+      return { steps, minutes, ...leader, group: verdict.group, expectedMinutes: plan.minutes };
     }
     const { test, words } = entry;
     const answer = vehicle.answers(test, readings.length);
@@ -84,7 +86,7 @@ function mostTelling(
   space: SuspectSpace,
   standing: Parameters<SuspectSpace['propose']>[0],
 ): number | null {
-  const best = space.propose(standing).best.find(({ bits }) => bits >= WORTH_BITS);
+  const best = space.propose(standing).best.find(({ bits }) => bits >= WORTH_DOING_BITS);
   return best?.test ?? null;
 }
 
