@@ -92,19 +92,22 @@ function ownRanges(
   column: Column,
   errorModel: ErrorModel,
 ): OutcomeSpec[] {
-  const finite = Float64Array.from(column.values.filter((value) => value !== Infinity)).sort();
+  const { samples } = table;
+  const planned = table.planned ?? [...table.candidates.keys()];
+  const values = planned.flatMap((row) => [
+    ...column.values.subarray(row * samples, (row + 1) * samples),
+  ]);
+  const finite = Float64Array.from(values.filter((value) => value !== Infinity)).sort();
   const specs: OutcomeSpec[] = [];
-  if (finite.length < column.values.length)
+  if (column.values.includes(Infinity))
     specs.push({ kind: 'range', id: 'OL', from: Infinity, below: Infinity });
   if (finite.length === 0) return specs;
   const uncertainty = table.tests[test]!.standardUncertainty ?? (() => 0);
   const places = cutPlaces(finite, column.unit);
-  const below = sharesBelow(table, column, places, (value) =>
+  const below = sharesBelow(values, samples, places, (value) =>
     Math.hypot(uncertainty(value), modelWidth(column.unit, value, errorModel)),
   );
-  const cuts = chooseCuts(below, table.candidates.length, places.length).map(
-    (index) => places[index]!,
-  );
+  const cuts = chooseCuts(below, planned.length, places.length).map((index) => places[index]!);
   [-Infinity, ...cuts].forEach((from, index) => {
     specs.push({ kind: 'range', id: `range-${index + 1}`, from, below: cuts[index] ?? Infinity });
   });
@@ -142,17 +145,16 @@ function middleOf(low: number, high: number, unit: Column['unit']): number {
  * them; two more rows hold none and all of the finite ones.
  */
 function sharesBelow(
-  table: PredictionTable,
-  column: Column,
+  values: readonly number[],
+  samples: number,
   places: readonly number[],
   width: (value: number) => number,
 ): Float64Array {
-  const { samples } = table;
-  const count = table.candidates.length;
+  const count = values.length / samples;
   const steps = new Float64Array((places.length + 2) * count);
   for (let candidate = 0; candidate < count; candidate += 1)
     for (let sample = 0; sample < samples; sample += 1) {
-      const value = column.values[candidate * samples + sample]!;
+      const value = values[candidate * samples + sample]!;
       if (value === Infinity) continue;
       const deviation = width(value);
       let place = firstAbove(places, value - SURE_DEVIATIONS * deviation);

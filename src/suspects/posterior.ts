@@ -324,7 +324,7 @@ export class Posteriors {
     let first: readonly Shown[] = [];
     let ways: readonly Way[] = [];
     let last: { readonly test: TableTest; readonly place: number } | null = null;
-    return buildTable(
+    const made = buildTable(
       candidates,
       tests,
       (id, test, sample) => {
@@ -342,6 +342,7 @@ export class Posteriors {
       },
       PLANNED_CARS,
     );
+    return { ...made, planned: [...chosen.keys()].filter((at) => !isOut(at)) };
   }
 
   /** Cars of a cloud by weight. */

@@ -58,6 +58,8 @@ export interface PredictionTable {
   readonly candidates: readonly Candidate[];
   readonly tests: readonly TableTest[];
   readonly samples: number;
+  /** Places of the candidates that tests are planned for; absent where all of them are. */
+  readonly planned?: readonly number[];
   readonly column: (test: number) => Column;
   /** One per sample. */
   readonly shown: (test: number, candidate: number) => readonly Shown[];

@@ -9,16 +9,12 @@ import { createModel } from '../../src/circuit/model.ts';
 import { createBench } from '../../src/drill/bench.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { emptyJob } from '../../src/procedure/job.ts';
+import { judgingSuspects } from '../../src/session/choose-suspects.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
-import { proposeTests } from '../../src/suspects/next-test.ts';
 import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
-import { outcomesOf } from '../../src/suspects/outcomes.ts';
-import { buildTable } from '../../src/suspects/prediction-table.ts';
-import { priorFor, withHealthy } from '../../src/suspects/prior.ts';
-import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { ALL_MEANS, COSTS, situationAfter, testCost } from '../../src/suspects/test-cost.ts';
-import { type TestEntry, testEntries } from '../../src/suspects/test-entries.ts';
-import { PLANNED_MASS, verdictOf, WORTH_DOING_BITS } from '../../src/suspects/verdict.ts';
+import { PLANNED_MASS, WORTH_DOING_BITS } from '../../src/suspects/verdict.ts';
 import { findGroups, type Testability } from '../suspects/groups.ts';
 
 export interface GuidedFigures {
@@ -40,26 +36,23 @@ export interface GuidedFigures {
 }
 
 const MODEL_SAMPLES = 64;
-/** As the sessions think; vehicles of the other samples were never seen by them. */
-const TABLE_SAMPLES = 32;
 const SAMPLES_SHORT = 2;
-const EXPANSIONS = 2000;
+const EXPANSIONS = 300;
+const READINGS_MAX = 30;
 
-/** The suspects and standard tests of a circuit as a session sees them. */
-export function guidedTable(circuit: Circuit) {
+/** The suspects and standard tests of a circuit as a session sees them, over all its cars. */
+export function guidedSpace(circuit: Circuit) {
   const meter = STANDARD_SETTINGS.meter;
   const model = createModel(circuit, { samples: MODEL_SAMPLES, seed: 1, meter });
-  const candidates = withHealthy(circuit.faults);
-  const tests = testEntries(circuit, null, meter);
-  const shows = (id: string, { test }: TestEntry, sample: number) => model.shows(id, test, sample);
-  const table = buildTable(candidates, tests, shows, TABLE_SAMPLES);
-  return { model, candidates, tests, table, outcomes: outcomesOf(table) };
+  const about = { procedure: null, job: emptyJob('guided'), vehicle: { kind: 'real' } } as const;
+  return { model, space: judgingSuspects(model, about, []) };
 }
 
 /** Repairs that all standard tests together leave as one, in the manner of IEEE 1522. */
 export function testabilityOf(circuit: Circuit): Testability {
-  const { table, tests, outcomes } = guidedTable(circuit);
-  return findGroups(table, { tests: [...tests.keys()], outcomes, sizeBy: 'repair' });
+  const { space } = guidedSpace(circuit);
+  const outcomes = space.outcomes();
+  return findGroups(space.table, { tests: space.offered(), outcomes, sizeBy: 'repair' });
 }
 
 /** Follows the proposals on `perFault` vehicles of every fault, the healthy circuit among them. */
@@ -68,9 +61,15 @@ export function followGuide(
   perFault: number,
   now: () => number = () => performance.now(),
 ): GuidedFigures {
-  const { model, candidates, tests, table, outcomes } = guidedTable(circuit);
-  const prior = priorFor(candidates);
-  const best = findOptimum(table, { chances: prior, outcomes, expansionsMax: EXPANSIONS });
+  const { model, space } = guidedSpace(circuit);
+  const { candidates } = space.table;
+  const { prior } = space;
+  const best = findOptimum(space.table, {
+    chances: prior,
+    tests: space.offered(),
+    outcomes: space.outcomes(),
+    expansionsMax: EXPANSIONS,
+  });
   const sums = { alone: 0, named: 0, namedByChance: 0, group: 0, minutes: 0 };
   let steps = 0;
   let spentMs = 0;
@@ -114,25 +113,25 @@ export function followGuide(
     let minutes = 0;
     for (;;) {
       const before = now();
-      const ranking = rankSuspects(table, readings, prior);
-      const ask = { means: ALL_MEANS, outcomes, without: readings.map(({ test }) => test) };
-      const { group, settled } = verdictOf(table, ranking, ask);
-      const first = settled
-        ? undefined
-        : proposeTests(table, ranking, {
-            ...ask,
-            now: situation,
-            massKept: PLANNED_MASS,
-          }).best.find(({ bits }) => bits >= WORTH_DOING_BITS);
+      const ranking = space.rank(readings);
+      const standing = { readings, ranking, means: ALL_MEANS, now: situation };
+      const { group, settled } = space.verdict(standing);
+      const first =
+        settled || readings.length === READINGS_MAX
+          ? undefined
+          : space
+              .propose(standing, { massKept: PLANNED_MASS })
+              .best.find(({ bits }) => bits >= WORTH_DOING_BITS);
       const took = now() - before;
       steps += 1;
       spentMs += took;
       slowestMs = Math.max(slowestMs, took);
       if (!first) return { group, minutes };
-      const test = tests[first.test]!;
-      minutes += testCost(test, situation, COSTS, ALL_MEANS.helper).minutes;
-      situation = situationAfter(test, situation);
-      readings.push({ test: first.test, shown: vehicle.shows(test.test) });
+      const entry = space.testAt(first.test);
+      if (entry.test === null) throw new Error(`guided: "${entry.id}" is no test to propose`);
+      minutes += testCost(entry, situation, COSTS, ALL_MEANS.helper).minutes;
+      situation = situationAfter(entry, situation);
+      readings.push({ test: first.test, shown: vehicle.shows(entry.test) });
     }
   }
 }
