@@ -67,10 +67,12 @@ const OPEN_ENDS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   },
 };
 
+/** What tells of cars that end wrongly; with more cars than these a healthy one reads beyond a limit drawn closer. */
+const OF_CARS = ['wrong-conclusion', 'missed-fault', 'good-too-wide'];
 /** A warning about cars of which so few end wrongly that `check` lets them pass. */
 const isFew = ({ severity, code, cars }: Issue) =>
   severity === 'warning' &&
-  (code === 'wrong-conclusion' || code === 'missed-fault') &&
+  OF_CARS.includes(code) &&
   cars !== undefined &&
   cars.every(({ share }) => share <= WRONG_SHARE_MAX);
 const strayShare = ({ ends }: ProofRow) =>
