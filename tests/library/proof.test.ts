@@ -73,8 +73,7 @@ const OF_CARS = ['wrong-conclusion', 'missed-fault', 'good-too-wide'];
 const isFew = ({ severity, code, cars }: Issue) =>
   severity === 'warning' &&
   OF_CARS.includes(code) &&
-  cars !== undefined &&
-  cars.every(({ share }) => share <= WRONG_SHARE_MAX);
+  cars?.every(({ share }) => share <= WRONG_SHARE_MAX);
 const strayShare = ({ ends }: ProofRow) =>
   ends.reduce((sum, { verdict, share }) => sum + (isStray(verdict) ? share : 0), 0);
 /** Faults of which more cars end wrongly than `check` lets pass. */
