@@ -62,14 +62,17 @@ describe('sub-procedures', () => {
   });
 
   it.each([
-    ['reference', 'reference-and-ground'],
-    ['ground', 'ground-at-module'],
-    ['signal', 'pull-down'],
-    ['injection', 'pull-down-at-module'],
-    ['bypass', 'bypass'],
+    ['reference and ground', 'feed-then-ground'],
+    ['what is lost of a supply', 'supply-by-difference'],
+    ['ground', 'ground-way'],
+    ['both ends of a feed compared', 'feed-way'],
+    ['both ends of a signal compared', 'track-to-module'],
+    ['signal', 'tap-at-plug'],
+    ['injection, along the wire under load', 'along-signal'],
+    ['injection, at the module', 'track-pull'],
     ['continuity from end to end', 'end-to-end'],
     ['continuity to ground', 'ohms-to-ground'],
-    ['neighbour', 'neighbour-off'],
+    ['neighbour', 'dragged-reference'],
     ['known-good comparison', 'known-good'],
     ['spare sensor', 'spare-sensor'],
     ['wheel inspection', 'look-at-wheel'],

@@ -1,6 +1,7 @@
 /** The shipped library, linked once for all tests of this folder. */
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { createModel, type Model } from '../../src/circuit/model.ts';
+import { SAMPLES } from '../../src/commands/check/check-files.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { type LinkedProcedure, linkProcedure } from '../../src/procedure/link-procedure.ts';
@@ -22,13 +23,13 @@ interface Shipped {
 
 const known = new Map<string, Shipped>();
 
-/** A tree by name with the model of its circuit; 64 samples, as the program itself takes. */
+/** A tree by name with the model of its circuit, and as many cars a fault as `ohmward check` takes. */
 export function shipped(name: string): Shipped {
   const found = known.get(name);
   if (found) return found;
   let model: Model | null = null;
   const modelOf = (circuit: Circuit): Model => {
-    model ??= createModel(circuit, { samples: 64, seed: 1, meter: STANDARD_SETTINGS.meter });
+    model ??= createModel(circuit, { samples: SAMPLES, seed: 1, meter: STANDARD_SETTINGS.meter });
     return model;
   };
   const parsed = library.procedures.get(name);

@@ -21,7 +21,7 @@ describe('the place', () => {
   test('of a step is its key, in the file that it stands in', () => {
     expect(shown(sourceLocation(tree, 'lift'))).toBe(`${OWN}: lift:`);
     expect(shown(sourceLocation(tree, 'feed/across'))).toMatch(
-      /^procedures\/families\/reference-and-ground\.yaml: across:/,
+      /^procedures\/families\/feed-then-ground\.yaml: across:/,
     );
     expect(shown(sourceLocation(tree, 'lift', ['state']))).toBe(`${OWN}: state: cranking`);
     expect(() => sourceLocation(tree, 'nowhere')).toThrow(/no step "nowhere"/);
@@ -29,10 +29,10 @@ describe('the place', () => {
   test('of an outcome inside is its own, of one that ends a sub-procedure the result of the caller', () => {
     expect(shown(outcomeLocation(tree, 'lift', 'follows'))).toMatch(/^\S+: follows: /);
     expect(shown(outcomeLocation(tree, 'feed/across', 'good'))).toBe(
-      `${OWN}: good: level, ground-bad: ground, feed-low: alive, feed-high: feed-high, out-of-reach: reference }`,
+      `${OWN}: good: plug, ground-bad: ground, feed-low: way, feed-high: which-high, either: feed-or-ground, out-of-reach: plug }`,
     );
     expect(shown(outcomeLocation(tree, 'feed/across', 'low'))).toMatch(
-      /^procedures\/families\/reference-and-ground\.yaml: low: /,
+      /^procedures\/families\/feed-then-ground\.yaml: low: /,
     );
     expect(shown(outcomeLocation(tree, 'prepare', null))).toMatch(/^\S+: go: /);
   });
@@ -46,9 +46,9 @@ describe('an outcome is named', () => {
     ['feed/across', 'good', '"good" of "feed/across", result "good" of "feed"'],
     // two levels: the end of the inner sub-procedure is an end of the outer one
     [
-      'reference/through/through',
+      'ground/through/through',
       'high',
-      '"high" of "reference/through/through", result "wire" of "reference"',
+      '"high" of "ground/through/through", result "wire" of "ground"',
     ],
   ])('%s %s as %s', (step, outcome, words) => {
     expect(outcomeWords(tree, step, outcome)).toBe(words);
@@ -61,6 +61,6 @@ test('what the tree can lead to are its own steps, and the first steps of what i
   expect(entries.get('feed/across')).toBe('feed');
   expect(entries.get('signal-wire')).toBe('signal-wire');
   expect([...entries.keys()].every((id) => tree.procedure.steps[id] !== undefined)).toBe(true);
-  expect(entries.has('feed/to-battery')).toBe(false);
+  expect(entries.has('feed/ground-drop')).toBe(false);
   expect([...entries.values()].some((name) => name.includes('/'))).toBe(false);
 });
