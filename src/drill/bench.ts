@@ -10,7 +10,13 @@ import type { Model } from '../circuit/model.ts';
 import type { MeterFunction, Shown, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import type { Job } from '../procedure/job.ts';
-import { type AskOutcome, type Procedure, type Step, WAKING } from '../procedure/procedure.ts';
+import {
+  type AskOutcome,
+  concludedAt,
+  type Procedure,
+  type Step,
+  WAKING,
+} from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import { codeAnswer } from '../session/code-answer.ts';
 import type { TakenReading, VehicleAnswer } from '../session/driver.ts';
@@ -50,12 +56,14 @@ export function createWakingBench(
   seed: number,
 ): Bench {
   const healthy = createBench(model, HEALTHY, seed, fault);
+  // A last question, which wire it was, only comes where the fault was woken.
+  const isOfWoken = (step: Extract<Step, { kind: 'ask' }>) =>
+    WAKING.includes(step.family) || (procedure && concludedAt(procedure, step.id).length > 0);
   const answers = (step: Step): VehicleAnswer | null => {
-    if (step.kind !== 'ask' || !WAKING.includes(step.family)) return healthy.answers(step);
-    const woken = step.outcomes.find(({ go }) => {
-      const next = procedure?.steps[go];
-      return next?.kind === 'conclude' && next.faults.includes(fault);
-    });
+    if (step.kind !== 'ask' || !isOfWoken(step)) return healthy.answers(step);
+    const woken = step.outcomes.find(
+      ({ go }) => procedure && concludedAt(procedure, go).includes(fault),
+    );
     return woken ? outcomeAnswer(woken) : healthy.answers(step);
   };
   return { ...healthy, fault, answers };

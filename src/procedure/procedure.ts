@@ -203,3 +203,17 @@ export function outcomeOfValue(step: MeasureStep, value: number): RangeOutcome |
     ) ?? null
   );
 }
+
+/**
+ * The faults that a step concludes on: its own, or all those of a last question whose every answer is a conclusion
+ * (which wire it was). None for any other step.
+ */
+export function concludedAt({ steps }: Procedure, id: string): readonly string[] {
+  const step = steps[id];
+  if (step?.kind === 'conclude') return step.faults;
+  if (step?.kind !== 'ask') return [];
+  const ends = step.outcomes.map(({ go }) => steps[go]);
+  return ends.every((end) => end?.kind === 'conclude')
+    ? [...new Set(ends.flatMap((end) => (end?.kind === 'conclude' ? end.faults : [])))]
+    : [];
+}

@@ -57,27 +57,43 @@ function carsOf({ model, procedure, testAt, intermittent }: SamplerAsk, candidat
   const isRight = (point: Float64Array) =>
     model.works(point) && (!isSingle || model.complains(fault, point));
   let isSure: boolean | undefined;
+  const woken = new Map<string, readonly string[]>();
+  const wakes = (id: string): boolean => {
+    const faults = woken.get(id) ?? wakingFaults(procedure, id);
+    woken.set(id, faults);
+    return faults.includes(fault);
+  };
+  const sizeAt = model.quantities.findIndex(({ key }) => key === 'fault.size');
+  /** A fault that comes and goes: as it is while it is there, and else a sound circuit. */
+  const fleetingWays = (
+    place: number,
+    point: Float64Array,
+    sound: readonly Way[] | null,
+  ): readonly Way[] => {
+    const { id, test } = testAt(place);
+    if (test === null) return wakingWays(wakes(id));
+    const { wiggle, ...asked } = test;
+    if (test.probe.kind === 'inspect' || !intermittent) return show(fault, asked, point);
+    const there = wiggle ? intermittent.moved : intermittent.present;
+    return [
+      ...(there > 0 ? scaled(show(fault, asked, point), there) : []),
+      ...(there < 1 ? scaled(sound ?? show(HEALTHY, asked, point), 1 - there) : []),
+    ];
+  };
   return {
+    ...(isFleeting ? { borrows: { own: [sizeAt], ways: fleetingWays } } : {}),
     isPossible: (point) => {
       isSure ??= isSingle && model.everyCar(fault, SURE_CARS);
       return (isSure && isWithin(point)) || isRight(point);
     },
     start: (count) => startingPoints(model, fault, count),
-    outside: outsideCars(model, fault),
+    outside: isFleeting ? null : outsideCars(model, fault),
     ways: (place, point) => {
-      const { id, test } = testAt(place);
-      if (test === null) {
-        const isOfIt = isFleeting && wakingFaults(procedure, id).includes(fault);
-        return wakingWays(isOfIt);
-      }
-      const { wiggle, ...asked } = test;
-      if (!isFleeting || test.probe.kind === 'inspect' || !intermittent)
-        return show(fault, asked, point);
-      const there = wiggle ? intermittent.moved : intermittent.present;
-      return [
-        ...(there > 0 ? scaled(show(fault, asked, point), there) : []),
-        ...(there < 1 ? scaled(show(HEALTHY, asked, point), 1 - there) : []),
-      ];
+      if (isFleeting) return fleetingWays(place, point, null);
+      const { test } = testAt(place);
+      if (test === null) return wakingWays(false);
+      const { wiggle: _, ...asked } = test;
+      return show(fault, asked, point);
     },
   };
 }

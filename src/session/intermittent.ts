@@ -9,6 +9,7 @@ import type { CodeKind } from '../identify/describe-code.ts';
 import {
   type AskOutcome,
   type AskStep,
+  concludedAt,
   type Procedure,
   type Step,
   stepOf,
@@ -184,14 +185,12 @@ function wakingPlaces(procedure: Procedure | null): WakingPlace[] {
   return Object.values(procedure.steps).flatMap((step) => placesOf(procedure, step));
 }
 
-/** Where a step can wake a fault: each of its answers that leads to a conclusion with faults. */
-function placesOf({ steps }: Procedure, step: Step): WakingPlace[] {
+/** Where a step can wake a fault: each of its answers that leads to conclusions with faults. */
+function placesOf(procedure: Procedure, step: Step): WakingPlace[] {
   if (step.kind !== 'ask' || !WAKING.includes(step.family)) return [];
   return step.outcomes.flatMap((outcome) => {
-    const end = steps[outcome.go];
-    return end?.kind === 'conclude' && end.faults.length > 0
-      ? [{ step, outcome, faults: end.faults }]
-      : [];
+    const faults = concludedAt(procedure, outcome.go);
+    return faults.length > 0 ? [{ step, outcome, faults }] : [];
   });
 }
 

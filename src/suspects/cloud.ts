@@ -140,6 +140,40 @@ export function fewer(cloud: Cloud, count: number): Cloud {
   };
 }
 
+/**
+ * The cars of one suspect for another one, whose `own` values are in `points` and whose test may show something else:
+ * weighed by how much likelier the facts are with it (importance sampling; Kong, Liu and Wong, 1994).
+ */
+export function borrowed(
+  cloud: Cloud,
+  points: Float64Array,
+  { dims, logLikelihood }: CloudModel,
+  waysOf: (fact: Fact, point: Float64Array, lent: readonly Way[]) => readonly Way[],
+): Cloud {
+  const { count, facts } = cloud;
+  const ways = facts.map((fact, at) =>
+    cloud.ways[at]!.map((lent, car) =>
+      waysOf(fact, points.subarray(car * dims, (car + 1) * dims), lent),
+    ),
+  );
+  const logs = facts.map((fact, at) =>
+    Float64Array.from(ways[at]!, (shown) => logLikelihood(fact, shown, 1)),
+  );
+  const gains = cloud.weights.map((weight, car) =>
+    facts.reduce((sum, _, at) => sum + logs[at]![car]! - cloud.logs[at]![car]!, Math.log(weight)),
+  );
+  const most = Math.max(...gains);
+  const parts = gains.map((gain) => Math.exp(gain - most));
+  const sum = parts.reduce((a, b) => a + b, 0);
+  return {
+    ...{ count, points, facts, ways, logs },
+    weights: parts.map((part) => part / sum),
+    logEvidence: cloud.logEvidence + most + Math.log(sum),
+    felt: [],
+    probed: [],
+  };
+}
+
 /** Whether its cars are no longer those of the beginning. */
 export function isMoved({ felt }: Cloud): boolean {
   return felt.length > 0;

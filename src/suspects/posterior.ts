@@ -5,7 +5,16 @@
  * that the same readings in the same order always give the same result.
  */
 import type { Shown } from '../circuit/test.ts';
-import { advance, type Cloud, drawn, effectiveCount, fewer, isMoved, redrawFew } from './cloud.ts';
+import {
+  advance,
+  borrowed,
+  type Cloud,
+  drawn,
+  effectiveCount,
+  fewer,
+  isMoved,
+  redrawFew,
+} from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
 import { type Fact, factsOf, misreadChance, type Way } from './fact.ts';
 import type { Reading } from './likelihood.ts';
@@ -25,6 +34,18 @@ import { type CarFamily, SuspectCars } from './suspect-cars.ts';
 export interface CarsOf extends Omit<CarFamily, 'redraw'> {
   /** ... and those of which one value is not as described; null where nothing could be. */
   readonly outside: OutsideCars | null;
+  /**
+   * Of a suspect that mostly shows what the sound circuit shows: its cars are that circuit's but for a few values.
+   * Absent where its cars are found by themselves.
+   */
+  readonly borrows?: Borrowing;
+}
+
+export interface Borrowing {
+  /** Places of the values that are the suspect's own. */
+  readonly own: readonly number[];
+  /** What a test shows on a car on which the sound circuit shows `sound`. */
+  readonly ways: (test: number, point: Float64Array, sound: readonly Way[]) => readonly Way[];
 }
 
 /** Cars of which one value is not as described. */
@@ -51,6 +72,8 @@ const CARS = 128;
 const FEW_CARS = 48;
 /** ... and of one that was out when its cars had been moved. Our choice. */
 const OUT_CARS = 16;
+/** Of the sound circuit's cars so many stand for a suspect that shares them. Our choice. */
+const LENT_CARS = 32;
 /** From this chance on a suspect may be right, ... */
 const LIKELY_CHANCE = 0.02;
 /** ... and with less than this it is out: it is weighed, but its cars are not moved. Our choice. */
@@ -79,7 +102,7 @@ const PAIR_CARS = 64;
 /** What suspects with more chance show on the cars that are left is added to what any car shows. Our choice. */
 const REACHED_CHANCE = 0.01;
 /** States kept: more than the readings of a session. */
-const STATES_KEPT = 16;
+const STATES_KEPT = 40;
 
 /** Clouds of all suspects after some readings. */
 export interface Posterior {
@@ -112,6 +135,8 @@ export class Posteriors {
   /** By candidate. */
   private readonly families: readonly CarsOf[];
   private readonly cars: readonly SuspectCars[];
+  /** Place of the sound circuit, where others share its cars. */
+  private readonly lender: number | null;
   /** Cars of which one value is not as described, by candidate and by the values that it may be. */
   private readonly strange = new Map<string, SuspectCars>();
   private readonly states = new Map<string, Posterior>();
@@ -123,6 +148,8 @@ export class Posteriors {
     this.ask = ask;
     this.dims = ask.sampler.dims;
     this.families = ask.candidates.map(({ id }) => ask.sampler.cars(id));
+    const lends = this.families.some(({ borrows }) => borrows);
+    this.lender = lends ? ask.candidates.findIndex(({ id }) => id === HEALTHY) : null;
     this.cars = this.families.map((family) => this.carsOf({ ...family, redraw: redrawFew }));
     this.table = this.tableAfter(this.after([]));
   }
@@ -217,14 +244,18 @@ export class Posteriors {
     const facts = keptFacts(before.facts, factsOf(this.table, readings, this.ask.errorModel));
     const number = readings.length;
     const roughly = before.clouds.map((cloud, at) =>
-      prior[at]! > 0 ? advance(cloud, facts, this.cars[at]!.model, null) : cloud,
+      prior[at]! > 0 && !this.families[at]!.borrows
+        ? advance(cloud, facts, this.cars[at]!.model, null)
+        : cloud,
     );
     const rough = chancesOf(prior, roughly);
-    const clouds = roughly.map((cloud, at) => {
+    const own = roughly.map((cloud, at) => {
+      if (this.families[at]!.borrows) return cloud;
       const from = before.clouds[at]!;
       const { model } = this.cars[at]!;
-      if (!(rough[at]! >= LIVE_CHANCE)) return isMoved(cloud) ? fewer(cloud, OUT_CARS) : cloud;
-      const wanted = rough[at]! < LIKELY_CHANCE ? FEW_CARS : CARS;
+      if (!(rough[at]! >= LIVE_CHANCE || at === this.lender))
+        return isMoved(cloud) ? fewer(cloud, OUT_CARS) : cloud;
+      const wanted = rough[at]! < LIKELY_CHANCE && at !== this.lender ? FEW_CARS : CARS;
       if (cloud.count >= wanted && effectiveCount(cloud) >= wanted / 2) return cloud;
       const isAnew =
         from.count < wanted || effectiveCount(from) < WORN_CARS || isTakenBack(from, facts);
@@ -232,9 +263,25 @@ export class Posteriors {
       const random = randomOf(number);
       return advance(isAnew ? this.cars[at]!.start(wanted) : from, facts, model, random);
     });
+    const lent = this.lender === null ? null : fewer(own[this.lender]!, LENT_CARS);
+    const clouds = own.map((cloud, at) => {
+      const { borrows } = this.families[at]!;
+      return lent && borrows && prior[at]! > 0 ? this.lentTo(at, lent, borrows) : cloud;
+    });
     const inside = chancesOf(prior, clouds);
     const outside = this.outsideAfter(before, { facts, clouds, chances: inside }, number - 1);
     return { facts, clouds, outside, ...withOutside(prior, clouds, outside) };
+  }
+
+  /** The cars of the sound circuit for a suspect that borrows them. */
+  private lentTo(at: number, lent: Cloud, { own, ways }: Borrowing): Cloud {
+    const { dims } = this;
+    const cars = this.cars[at]!;
+    const first = cars.start(LENT_CARS).points;
+    const points = lent.points.slice();
+    for (let car = 0; car < lent.count; car += 1)
+      for (const place of own) points[car * dims + place] = first[car * dims + place]!;
+    return borrowed(lent, points, cars.model, ({ test }, point, sound) => ways(test, point, sound));
   }
 
   /**

@@ -35,7 +35,7 @@ function endOf(tree: Procedure, answers: (id: string) => VehicleAnswer | null): 
 describe('a fault that comes and goes', () => {
   it.each([
     ['contact.sensor.signal.open', 'sensor-plug'],
-    ['wire.feed.open', 'harness'],
+    ['wire.feed.open', 'harness-feed'],
     ['contact.module.signal.resistive', 'module-plug'],
     ['sensor.dead', 'sensor-bad'],
   ])('%s is woken and ends at %s', (fault, end) => {

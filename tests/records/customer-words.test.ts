@@ -18,16 +18,16 @@ it('no pins, no colours, no trade names of tests', () => {
   const session = walkOn(shop, begun, 'wire.signal.open');
   const record = recordOf(session, { seq: 1, hash: '' });
   const { test, reading, ruledOutBy, text } = customerWordsFor(record);
-  expect(test("The module's end while pulled")).toBe(
-    'Signal line under load, signal at the engine control module',
+  expect(test('Along the signal wire, loaded')).toBe(
+    'Signal line under load, signal at the engine control module to signal at the crankshaft position sensor',
   );
   expect(test("Look into the sensor's connector")).toBe("Look into the sensor's connector");
   expect(test('Volts at the signal, pin 2')).toBe('Volts at the signal');
-  const by = "The module's end while pulled: 4.98 V; Feed against the sensor's own ground: 4.97 V";
+  const by = "Along the signal wire, loaded: 4.98 V; Feed against the sensor's own ground: 4.97 V";
   expect(ruledOutBy({ words: '', by, readings: [] })).toBe(
-    'Signal line under load, signal at the engine control module: 4.98 V; Supply voltage, feed at the crankshaft position sensor to ground at the crankshaft position sensor: 4.97 V',
+    'Signal line under load, signal at the engine control module to signal at the crankshaft position sensor: 4.98 V; Supply voltage, feed at the crankshaft position sensor to ground at the crankshaft position sensor: 4.97 V',
   );
-  const pulled = record.lines.find(({ title }) => title === "The module's end while pulled")!;
+  const pulled = record.lines.find(({ title }) => title === 'Along the signal wire, loaded')!;
   expect(reading(pulled.event)).toBe(test(pulled.title));
   expect(ruledOutBy({ words: '', by: '', readings: [pulled.event] })).toBe(
     `${test(pulled.title)}: ${pulled.found}`,
