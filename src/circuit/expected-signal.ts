@@ -2,11 +2,9 @@
 import type { SignalExpected } from '../waveform/judge-channel.ts';
 import type { MeasureOptions } from '../waveform/measure-channel.ts';
 import { type Circuit, inputTerminals, partName, sensorOf } from './circuit.ts';
-import { inputLevels } from './input-levels.ts';
 import type { Model } from './model.ts';
 import { inputOn } from './nets.ts';
 import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
-import { NOMINAL_DRAW } from './plan.ts';
 import { FLAT_QUARTER, FLAT_SHARE, FLAT_VOLTS, WEAK_SHARE } from './read-instrument.ts';
 import type { Setup, Test } from './test.ts';
 
@@ -37,7 +35,7 @@ export function expectedSignal(model: Model, test: Test): SignalKnown {
   const sensor = sensorOf(circuit);
   const plus = 'plus' in test.probe ? test.probe.plus : '';
   const at = inputOn(circuit, PLAIN_SETUP, plus)?.terminal;
-  const input = at ? inputLevels(circuit, at, NOMINAL_DRAW.value, moving.setup.state) : null;
+  const input = at ? model.inputLevels(at, moving.setup.state) : null;
   const crosses = input && levels.low < input.lowBelow && levels.high > input.highAbove;
   const wheel =
     target?.teeth && sensor.kind !== 'potentiometer'

@@ -5,13 +5,23 @@
 import { type CarQuantity, quantitiesOf } from './car-quantities.ts';
 import type { Circuit, Fault } from './circuit.ts';
 import { Complaint } from './complaint.ts';
+import { hangsOnTheCar, type InputLevels, levelsIn } from './input-levels.ts';
 import { CarPicker } from './pick-cars.ts';
 import { type PullDown, pullDownOf } from './pull-down.ts';
 import { InstrumentReader } from './read-instrument.ts';
 import { leads, refuseTest } from './refuse-test.ts';
 import { SampleSolver } from './sample-solver.ts';
-import { createSamples, FREE_POINT, type Samples } from './samples.ts';
-import { LOOKS, type Look, type LookProbe, type Meter, type Shown, type Test } from './test.ts';
+import { createSamples, FREE_POINT, NOMINAL, type Samples } from './samples.ts';
+import {
+  LOOKS,
+  type Look,
+  type LookProbe,
+  type Meter,
+  type Shown,
+  type TerminalId,
+  type Test,
+  type VehicleState,
+} from './test.ts';
 import { testKey } from './test-key.ts';
 import type { TestRefusal } from './test-refusal.ts';
 
@@ -83,6 +93,11 @@ export interface Model {
     sample: number,
     carOf?: string,
   ) => { readonly low: number; readonly high: number };
+  /**
+   * By which voltages the module's input at a terminal counts, in volts; null where it has no such levels. Where they hang
+   * on the car, those that leave room for every healthy car of the samples.
+   */
+  readonly inputLevels: (terminal: TerminalId, state: VehicleState) => InputLevels | null;
   /** For a test with a light or resistor from an input to ground: whether it pulls low enough; null for other tests. */
   readonly pullsLow: (test: Test) => PullDown | null;
 }
@@ -239,6 +254,19 @@ class CircuitModel implements Model {
       'meter',
       this.indexOf(carOf, sample),
     );
+  };
+
+  readonly inputLevels = (terminal: TerminalId, state: VehicleState): InputLevels | null => {
+    const levels = levelsIn(this.circuit, terminal, state);
+    if (levels === null) return null;
+    const cars = hangsOnTheCar(this.circuit, terminal)
+      ? Array.from({ length: this.samples }, (_, sample) => this.indexOf('healthy', sample))
+      : [NOMINAL];
+    const all = cars.map((car) => levels(this.solver.valueOf(car)));
+    return {
+      lowBelow: Math.max(...all.map(({ lowBelow }) => lowBelow)),
+      highAbove: Math.min(...all.map(({ highAbove }) => highAbove)),
+    };
   };
 
   readonly pullsLow = (test: Test): PullDown | null => {
