@@ -359,6 +359,7 @@ class StateDiagnosis implements Diagnosis {
   /** Repairs left that no test at hand tells apart; none while one could. */
   private group(): readonly string[] {
     if (this.left) return this.left;
+    if (this.readings.length === 0) return [];
     const { group, settled } = this.space.verdict(this.standing);
     this.left = !settled || group.length < 2 ? [] : group;
     return this.left;

@@ -84,6 +84,8 @@ const WORN_CARS = 12;
 const PLANNED_CARS = 32;
 /** Each of so many counts several times where the suspect hardly is right. Divides the above. */
 const FEW_PLANNED = 8;
+/** As many where it is not planned for. */
+const OUT_PLANNED = 2;
 /** Suspects with less chance than this, or than this share of the leader's, are not planned for. Our choice. */
 const PLANNED_CHANCE = 0.003;
 const PLANNED_SHARE = 0.02;
@@ -359,16 +361,13 @@ export class Posteriors {
   /** What the tests would show on the cars that are left. */
   tableAfter({ clouds, chances, facts }: Posterior): PredictionTable {
     const { candidates, tests } = this.ask;
-    // Nobody plans for what is all but out: its cars stay those of the beginning, and are not asked again.
     const least = Math.max(PLANNED_CHANCE, PLANNED_SHARE * Math.max(...chances));
     const isOut = (at: number) => facts.length > 0 && chances[at]! < least;
-    const chosen = clouds.map((cloud, at) =>
-      isOut(at)
-        ? []
-        : this.chosen(cloud, chances[at]! < LIKELY_CHANCE ? FEW_PLANNED : PLANNED_CARS),
-    );
+    const chosen = clouds.map((cloud, at) => {
+      const isLikely = chances[at]! >= LIKELY_CHANCE;
+      return this.chosen(cloud, isOut(at) ? OUT_PLANNED : isLikely ? PLANNED_CARS : FEW_PLANNED);
+    });
     const places = new Map(candidates.map(({ id }, at) => [id, at]));
-    let first: readonly Shown[] = [];
     let ways: readonly Way[] = [];
     let last: { readonly test: TableTest; readonly place: number } | null = null;
     const made = buildTable(
@@ -378,10 +377,6 @@ export class Posteriors {
         // A column is filled at once, and the list may have grown since.
         if (last?.test !== test) last = { test, place: tests.indexOf(test) };
         const at = places.get(id)!;
-        if (isOut(at)) {
-          if (sample === 0) first = this.table.shown(last.place, at);
-          return first[sample]!;
-        }
         const each = PLANNED_CARS / chosen[at]!.length;
         if (sample % each === 0)
           ways = this.cars[at]!.ways(last.place, chosen[at]![sample / each]!);
@@ -389,6 +384,7 @@ export class Posteriors {
       },
       PLANNED_CARS,
     );
+    // Nobody plans for what is all but out.
     return { ...made, planned: [...chosen.keys()].filter((at) => !isOut(at)) };
   }
 
