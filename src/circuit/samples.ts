@@ -115,10 +115,11 @@ function drawOf(of: Toleranced): (u: number) => number {
   const { low, high, spread, oneOf } = of;
   if (oneOf) return (u) => valueAt(of, u);
   if (low === high) return () => low;
-  const times = high / low;
   const span = high - low;
   const isLog = spread === 'log';
-  return (u) => (u > 1 || u < 0 ? valueAt(of, u) : isLog ? low * times ** u : low + span * u);
+  const rise = isLog ? Math.log(high / low) : 0;
+  return (u) =>
+    u > 1 || u < 0 ? valueAt(of, u) : isLog ? low * Math.exp(u * rise) : low + span * u;
 }
 
 /** A well mixed 32-bit number (the finaliser of MurmurHash3, Appleby, public domain). */

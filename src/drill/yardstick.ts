@@ -52,15 +52,15 @@ export function followYardstick(space: SuspectSpace, vehicle: HiddenVehicle): Ya
     const leader = leaderOf(ranking);
     const sure = leader.chance >= SURE_ENOUGH && ranking.explained;
     const planned: number | null = at?.kind === 'test' ? at.test : null;
-    const verdict = space.verdict({ readings, ranking, means: ALL_MEANS });
+    const verdict = () => space.verdict({ readings, ranking, means: ALL_MEANS });
     const place =
-      sure || (planned === null && verdict.settled) || steps.length >= STEPS_MAX
+      sure || steps.length >= STEPS_MAX || (planned === null && verdict().settled)
         ? null
         : (planned ?? mostTelling(space, { readings, ranking, now, means: ALL_MEANS }));
     const entry = place === null ? null : space.testAt(place);
     if (place === null || !entry || entry.test === null) {
       const minutes = steps.reduce((sum, step) => sum + step.minutes, 0);
-      return { steps, minutes, ...leader, group: verdict.group, expectedMinutes: plan.minutes };
+      return { steps, minutes, ...leader, group: verdict().group, expectedMinutes: plan.minutes };
     }
     const { test, words } = entry;
     const answer = vehicle.answers(test, readings.length);

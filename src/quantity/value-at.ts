@@ -23,7 +23,7 @@ export function valueAt(value: Toleranced, u: number): number {
     }
   }
   if (low === high) return low;
-  return value.spread === 'log' ? low * (high / low) ** u : low + (high - low) * u;
+  return value.spread === 'log' ? low * Math.exp(u * Math.log(high / low)) : low + (high - low) * u;
 }
 
 /** A value that is not as described lies up to this many times beyond its end. Our choice. */

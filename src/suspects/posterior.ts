@@ -67,9 +67,9 @@ export interface CarSampler {
 }
 
 /** Cars of a suspect that may be right, ... */
-const CARS = 128;
+const CARS = 96;
 /** ... of one that hardly is, whose chance need not be known so well, ... */
-const FEW_CARS = 48;
+const FEW_CARS = 32;
 /** ... and of one that was out when its cars had been moved. Our choice. */
 const OUT_CARS = 16;
 /** Of the sound circuit's cars so many stand for a suspect that shares them. Our choice. */
@@ -90,7 +90,7 @@ const OUT_PLANNED = 2;
 const PLANNED_CHANCE = 0.003;
 const PLANNED_SHARE = 0.02;
 /** Of those of which one value is not as described. Our choice. */
-const OUTSIDE_CARS = 128;
+const OUTSIDE_CARS = 96;
 /** From this chance on that it is a misreading, a reading is doubted. Our choice. */
 const DOUBTED = 0.2;
 /** One car in so many is not as its circuit file describes it. Our assumption. */

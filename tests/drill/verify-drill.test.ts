@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { WorldStore } from '../../src/drill/drill-world.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
-import type { SessionEvent } from '../../src/session/events.ts';
+import { RULES, type SessionEvent } from '../../src/session/events.ts';
 import { hash, newDrill, perfectStudent } from './students.ts';
 
 const store: WorldStore = new Map();
@@ -137,7 +137,7 @@ describe('a score that other rules gave', () => {
       problems: [],
       scoredOtherwise: { seq: done.length, rules: 1, was: today - 3, today },
     });
-    expect(verifyDrill(by(2), hash, store).verdict).toBe('false');
+    expect(verifyDrill(by(RULES), hash, store).verdict).toBe('false');
   });
 
   test('still names the answer that the seed gives, and sums', () => {

@@ -16,7 +16,7 @@ import { driveSession } from '../../src/log/session-driver.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import { transcriptOf } from '../../src/records/transcript.ts';
 import { verifySession } from '../../src/records/verify-session.ts';
-import type { SessionEvent } from '../../src/session/events.ts';
+import { RULES, type SessionEvent } from '../../src/session/events.ts';
 import { when } from '../session/sample-tree.ts';
 import { sealed } from './events.ts';
 
@@ -234,7 +234,7 @@ describe('a file that another version went on with', () => {
     expect(events.at(-2)).toMatchObject({
       type: 'session-resumed',
       format: 2,
-      rules: 2,
+      rules: RULES,
       by: 'program',
     });
   });

@@ -48,7 +48,7 @@ describe('text', () => {
   test('with the proof, each branch tells which faults pass', () => {
     const nodes = treeGraph(EXAMPLE.linked!.procedure, passingOf(EXAMPLE.proof!.ways));
     const text = drawTree(nodes, { width: 80, ascii: true }).join('\n');
-    expect(text).toContain('in-step -> = no-fault [a healthy circuit]');
+    expect(text).toContain('in-step -> = no-fault [a healthy circuit,');
     expect(text).toContain(
       'battery: battery voltage -> = high-to-battery [wire.high.short-to-battery]',
     );

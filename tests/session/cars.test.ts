@@ -55,7 +55,7 @@ describe.each(DRAWINGS)('$circuit', (drawing) => {
     expect(compared).toBeGreaterThan(5);
   });
 
-  it.each(['nothing-off', 'all-free'])(
+  it.each(['all-free'])(
     'a session on a car of the stratum %s ends',
     async (name) => {
       const circuit = await libraryCircuit(drawing.circuit);

@@ -102,13 +102,14 @@ describe('what a conclusion rests on', () => {
         'level/at-plug': 'cannot',
         'level/open-level': 4.9,
         'picture/scope': 'cannot',
-        'spare/fitted': 'cannot',
       }),
     );
+    // the strongest first; where there is no scope, the module's count and a good sensor tell
     expect(evidence.map(({ test, found }) => `${test}: ${found}`)).toEqual([
-      "Feed against the sensor's own ground: 4.97 V",
-      // the tree no longer falls back on a meter: where there is no scope, the module's count tells
+      'Known-good sensor in its place: the live data follows',
       'Live data instead of the scope: the live data stays still',
+      "Look into the sensor's connector: nothing wrong to be seen or felt",
+      "Feed against the sensor's own ground: 4.97 V",
     ]);
   });
 });
@@ -151,7 +152,8 @@ describe('two wires that touch', () => {
     }
     const sizes = sized.map(({ ohms }) => ohms);
     expect(Math.min(...sizes)).toBeLessThan(0.3);
-    expect(Math.max(...sizes)).toBeGreaterThan(2);
+    // by hand: that all 24 lie below 1 ohm has a chance of (ln 20 / ln 60)^24, one in 1,800
+    expect(Math.max(...sizes)).toBeGreaterThan(1);
   });
 });
 

@@ -393,8 +393,8 @@ describe('the answers of the tree', () => {
   const answers = [
     ['plug/look', { look: 'sound', outcome: 'sound', go: 'feed/across' }],
     ['feed/across', { value: 4.98, outcome: 'good', go: 'level/at-plug' }],
-    ['level/at-plug', { value: 0.0002, outcome: 'low', go: 'far-end/far-end' }],
-    ['far-end/far-end', { value: 4.98, outcome: 'good', go: 'signal-wire' }],
+    ['level/at-plug', { value: 0.0002, outcome: 'low', go: 'far-end/along' }],
+    ['far-end/along', { value: 4.98, outcome: 'lost', go: 'signal-wire' }],
   ] as const;
 
   function walked(count: number, more: object = {}): Session {

@@ -25,14 +25,16 @@ describe('what the customer is told', () => {
       'level/open-level': 4.9,
       'picture/scope': 'cannot',
       'picture/meter': 4.9,
-      'spare/fitted': 'cannot',
+      'spare-uncounted/fitted': 'cannot',
     });
     expect(gapsOf(gaps).map(({ step }) => step)).toEqual([
       'level/at-plug',
       'picture/scope',
-      'spare/fitted',
+      'spare-uncounted/fitted',
     ]);
-    expect(words(gaps)).toBe(`The fault is in the sensor or its plug. ${GAPS_WORDS}`);
+    expect(words(gaps)).toBe(
+      `The signal of the crankshaft sensor does not reach the control module. To say where it is lost, another instrument is needed. ${GAPS_WORDS}`,
+    );
   });
   it('says nothing of its own where the procedure says nothing', () => {
     const whole = walkOn(shop, shop.begun, 'sensor.dead');
