@@ -4,8 +4,8 @@ import { createModel, type Model } from '../circuit/model.ts';
 import type { Meter } from '../circuit/test.ts';
 import { handInModels } from './step-here.ts';
 
-/** Tolerance samples of a session's model, and their seed. */
-export const SESSION_SAMPLES = 64;
+/** Cars of a session's model, as many as a tree is proved over, so that its limits are those that were proved; and their seed. */
+export const SESSION_SAMPLES = 256;
 export const SESSION_SEED = 1;
 /** Models that are kept, the last ones used: the library's circuits and a few cars of which values are known. */
 const MODELS_KEPT = 16;

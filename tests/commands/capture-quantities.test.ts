@@ -249,7 +249,7 @@ describe('after the repair', () => {
 
 describe('a test outside the tree', () => {
   it('is answered by a capture, which is kept, ranked and reported', async () => {
-    await runProgram(place, ['settings', 'instruments', 'meter,scope,helper']);
+    await runProgram(place, ['settings', 'instruments', 'scope,helper']);
     const bench = ['run', 'hall-no-signal', '--bench', 'target.damaged', '--seed', '7', '--plain'];
     const before = ['yes', 'done', '1', 'yes', 'take', 'yes', 'take', 'yes'];
     const asked = (await runProgram(place, bench, `${[...before, 'next'].join('\n')}\n`)).out;

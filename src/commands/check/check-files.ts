@@ -2,6 +2,7 @@
  * Everything that can be wrong with a set of files, all at once: each file by itself, each against the others, and
  * the proof of every tree. What has not changed since the last check is not computed again.
  */
+
 import type { Circuit } from '../../circuit/circuit.ts';
 import { loadCircuit } from '../../circuit/load-circuit.ts';
 import { createModel, type Model } from '../../circuit/model.ts';
@@ -19,13 +20,14 @@ import { type LoadedJob, loadJob } from '../../procedure/load-job.ts';
 import { type ParsedProcedure, parseProcedure } from '../../procedure/parse-procedure.ts';
 import { type Proof, proveProcedure } from '../../proof/prove-procedure.ts';
 import { type AnswersFile, loadAnswers } from '../../session/answers-file.ts';
+import { SESSION_SAMPLES } from '../../session/session-model.ts';
 import type { Checked, Issue } from '../../source/issue.ts';
 import { crossIssues } from './cross-issues.ts';
 import { type FileKind, fileKind } from './file-kind.ts';
 import type { Gathered, GatheredFile } from './gather-files.ts';
 
 /** Cars a fault; while watching fewer, so that the answer comes soon after a save. */
-export const SAMPLES = 256;
+export const SAMPLES = SESSION_SAMPLES;
 export const SAMPLES_WATCHING = 32;
 const SEED = 1;
 
