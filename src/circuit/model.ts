@@ -12,16 +12,7 @@ import { InstrumentReader } from './read-instrument.ts';
 import { leads, refuseTest } from './refuse-test.ts';
 import { SampleSolver } from './sample-solver.ts';
 import { createSamples, FREE_POINT, NOMINAL, type Samples } from './samples.ts';
-import {
-  LOOKS,
-  type Look,
-  type LookProbe,
-  type Meter,
-  type Shown,
-  type TerminalId,
-  type Test,
-  type VehicleState,
-} from './test.ts';
+import type { Look, Meter, Shown, TerminalId, Test, VehicleState } from './test.ts';
 import { testKey } from './test-key.ts';
 import type { TestRefusal } from './test-refusal.ts';
 
@@ -71,17 +62,6 @@ export interface Model {
   readonly everyCar: (faultId: string, count: number) => boolean;
   /** What is shown in the car at a point; of a sample's point the same as `shows` of that sample. Nothing is kept. */
   readonly showsAt: (faultId: string, test: Test, point: Float64Array) => Shown;
-  /**
-   * The same for `count` points, one after the other in `points`. Into `out` goes for each a number in volts or ohms, or the
-   * place of the look in `LOOKS` of the probe.
-   */
-  readonly showsAtAll: (
-    faultId: string,
-    test: Test,
-    points: Float64Array,
-    count: number,
-    out: Float64Array,
-  ) => void;
   /** Why the test must not or cannot be done, or null. */
   readonly refusal: (test: Test) => TestRefusal | null;
   /** What the circuit shows over all samples, healthy unless a fault is named. */
@@ -214,23 +194,6 @@ class CircuitModel implements Model {
     return this.reader.read(this.faultOf(faultId), test, FREE_POINT);
   };
 
-  readonly showsAtAll = (
-    faultId: string,
-    test: Test,
-    points: Float64Array,
-    count: number,
-    out: Float64Array,
-  ): void => {
-    const fault = this.faultOf(faultId);
-    const size = this.quantities.length;
-    const looks: readonly Look[] = isLookProbe(test.probe.kind) ? LOOKS[test.probe.kind] : [];
-    for (let index = 0; index < count; index += 1) {
-      this.draws.take(points.subarray(index * size, (index + 1) * size));
-      const shown = this.reader.read(fault, test, FREE_POINT);
-      out[index] = shown.kind === 'number' ? shown.value : looks.indexOf(shown.look);
-    }
-  };
-
   readonly refusal = (test: Test): TestRefusal | null => refuseTest(this.circuit, test);
 
   readonly expected = (test: Test, faultId = 'healthy'): Expected =>
@@ -311,8 +274,4 @@ class CircuitModel implements Model {
     this.pairs.set(id, pair);
     return pair;
   }
-}
-
-function isLookProbe(kind: Test['probe']['kind']): kind is LookProbe {
-  return kind in LOOKS;
 }

@@ -34,6 +34,8 @@ export interface DrillVerdict {
   readonly problems: readonly DrillProblem[];
   /** Where other rules than ours gave the score, and ours give another. */
   readonly scoredOtherwise?: ScoredOtherwise;
+  /** Version of other rules by which a vehicle answered: what it showed is then not compared with what ours shows. */
+  readonly notCompared?: number;
 }
 
 export interface ScoredOtherwise {
@@ -73,12 +75,13 @@ export function verifyDrill(
     words,
   }));
   let session = openSession(first);
-  let other: { scoredOtherwise?: ScoredOtherwise } = {};
+  let other: Pick<DrillVerdict, 'scoredOtherwise' | 'notCompared'> = {};
   for (const [index, event] of rest.entries()) {
     const seq = index + 2;
     const found = problemsOf(session, event, world, hash);
     problems.push(...found.problems.map((words) => ({ seq, words })));
-    if (found.score) other = { scoredOtherwise: { seq, ...found.score } };
+    if (found.score) other = { ...other, scoredOtherwise: { seq, ...found.score } };
+    if (found.notCompared !== undefined) other = { ...other, notCompared: found.notCompared };
     session = evolve(session, event);
   }
   if (problems.length > 0) return { verdict: 'false', problems, ...other };
@@ -89,6 +92,7 @@ export function verifyDrill(
 interface Found {
   readonly problems: readonly string[];
   readonly score?: Omit<ScoredOtherwise, 'seq'>;
+  readonly notCompared?: number;
 }
 
 function falseAt(seq: number, words: string): DrillVerdict {
@@ -110,18 +114,18 @@ function beginningProblems(
 function problemsOf(session: Session, event: SessionEvent, world: DrillWorld, hash: Hash): Found {
   switch (event.type) {
     case 'test-recorded':
-      return only(readingProblems(session, event.test, event.shown, event.capture, world));
+      return readingFound(session, event.test, event.shown, event.capture, world);
     case 'reading-recorded': {
       const test = stepTest(session.opened, event.step);
       if (!test || (event.unit !== 'V' && event.unit !== 'ohm')) return FINE;
       const shown = { kind: 'number', value: event.value, unit: event.unit } as const;
-      return only(readingProblems(session, test, shown, event.capture, world));
+      return readingFound(session, test, shown, event.capture, world);
     }
     case 'look-recorded': {
       const test = stepTest(session.opened, event.step);
       if (!test || event.look === null) return FINE;
       const shown = { kind: 'look', look: event.look } as const;
-      return only(readingProblems(session, test, shown, event.capture, world));
+      return readingFound(session, test, shown, event.capture, world);
     }
     case 'test-stopped':
       return dangerOf(world.vehicle.model, event.test)?.hazard === event.hazard
@@ -145,16 +149,17 @@ function stepTest({ procedure }: SessionOpened, step: string): Test | null {
   return found ? testOf(found) : null;
 }
 
-function readingProblems(
+function readingFound(
   session: Session,
   test: Test,
   kept: KeptShown,
   capture: StepCapture | undefined,
   { vehicle }: DrillWorld,
-): string[] {
-  if (vehicle.model.refusal(test) !== null) return ['this test is refused by the bench'];
+): Found {
+  if (vehicle.model.refusal(test) !== null) return only(['this test is refused by the bench']);
   // What the vehicle of a seed shows is a matter of the rules, too: other ones drew its values otherwise.
-  if (rulesOf(session) !== RULES) return [];
+  const rules = rulesOf(session);
+  if (rules !== RULES) return { problems: [], notCompared: rules };
   const number = readingsGiven(session);
   const captured = capture ? vehicle.captures(test, number) : null;
   const { shown } = captured ?? vehicle.answers(test, number);
@@ -162,10 +167,10 @@ function readingProblems(
   const isSame = sameShown(keptOf(shown), kept);
   const isCaptureSame =
     !captured || !capture || !level || alike(capture, captureFor(level, captured.capture));
-  return [
+  return only([
     ...(isSame ? [] : ['the vehicle of this seed shows something else in this test']),
     ...(isCaptureSame ? [] : ['the scope on the vehicle of this seed saves another capture']),
-  ];
+  ]);
 }
 
 function sameShown(one: KeptShown, other: KeptShown): boolean {

@@ -116,12 +116,15 @@ export function otherwiseWords({ seq, rules, of, was, today }: JudgedOtherwise):
 }
 
 /** What the seed of a drill gives, against what its file says. */
-function drillCheck({ verdict, problems, scoredOtherwise }: DrillVerdict): Check {
+function drillCheck({ verdict, problems, scoredOtherwise, notCompared }: DrillVerdict): Check {
   if (verdict === 'false') {
     const words = problems.map(({ seq, words: said }) => `event ${seq}: ${said}`).join('; ');
     return { name: 'drill', passed: false, words };
   }
-  const same = 'every answer is the one that the seed gives';
+  const same =
+    notCompared === undefined
+      ? 'every answer is the one that the seed gives'
+      : `the fault is that of the seed; what the vehicle showed by rules ${notCompared} is not compared with what today's shows`;
   const open = verdict === 'open' ? '; it is not finished' : '';
   return { name: 'drill', passed: true, words: `${same}${open}${scoreWords(scoredOtherwise)}` };
 }

@@ -6,10 +6,10 @@ import { UnsolvedCircuit } from '../circuit/sample-solver.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { valueAt } from '../quantity/value-at.ts';
-import { redrawFew } from '../suspects/cloud.ts';
 import type { Way } from '../suspects/fact.ts';
-import type { CarSampler, CarsOf } from '../suspects/posterior.ts';
+import { redrawFew } from '../suspects/move-car.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
+import type { CarSampler, CarsOf } from '../suspects/suspect-cars.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
 import {
   faultIdOf,

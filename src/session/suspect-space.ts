@@ -7,7 +7,7 @@ import type { Reading } from '../suspects/likelihood.ts';
 import { type ProposalAsk, type Proposals, proposeTests } from '../suspects/next-test.ts';
 import { AT_THE_START, findOptimum, type Optimum } from '../suspects/optimum.ts';
 import { type Outcomes, outcomesOf } from '../suspects/outcomes.ts';
-import { type CarSampler, Posteriors } from '../suspects/posterior.ts';
+import { Posteriors } from '../suspects/posterior.ts';
 import { rankByClouds } from '../suspects/posterior-ranking.ts';
 import {
   buildTable,
@@ -17,6 +17,7 @@ import {
 } from '../suspects/prediction-table.ts';
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
 import type { Reach } from '../suspects/shown-reach.ts';
+import type { CarSampler } from '../suspects/suspect-cars.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
 import { type Verdict, verdictOf } from '../suspects/verdict.ts';

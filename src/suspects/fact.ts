@@ -194,3 +194,29 @@ function densityOf(fact: Fact, shown: Shown, errorModel: ErrorModel, sharpness: 
   const z = (read.value - shown.value) / width;
   return Math.exp(-0.5 * z * z) / (width * SQRT_2PI);
 }
+
+/**
+ * Whether a test was read again and now shows something else: the cars that went after what it showed first may not find
+ * back, so that others start from the beginning.
+ */
+export function isTakenBack(before: readonly Fact[], facts: readonly Fact[]): boolean {
+  return before.some((known) => {
+    const now = facts.find(({ test }) => test === known.test);
+    if (!now || now === known) return false;
+    if (now.shown.kind === 'look' || known.shown.kind === 'look')
+      return JSON.stringify(now.shown) !== JSON.stringify(known.shown);
+    if (now.shown.value === known.shown.value) return false;
+    return !(Math.abs(now.shown.value - known.shown.value) < TAKEN_BACK * now.uncertainty);
+  });
+}
+/** Readings this many standard uncertainties apart are not one. Our choice. */
+const TAKEN_BACK = 4;
+
+/** The facts by which nothing has changed stay the same objects, so that nothing is worked out again for them. */
+export function keptFacts(before: readonly Fact[], after: readonly Fact[]): Fact[] {
+  return after.map((fact) => before.find((one) => isSame(one, fact)) ?? fact);
+}
+
+function isSame(one: Fact, other: Fact): boolean {
+  return one.test === other.test && one.readings.length === other.readings.length;
+}

@@ -5,19 +5,13 @@
  * that the same readings in the same order always give the same result.
  */
 import type { Shown } from '../circuit/test.ts';
-import {
-  advance,
-  borrowed,
-  type Cloud,
-  drawn,
-  effectiveCount,
-  fewer,
-  isMoved,
-  redrawFew,
-} from './cloud.ts';
+import { advance } from './advance-cloud.ts';
+import { borrowed, type Cloud, drawn, effectiveCount, fewer, isMoved } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
-import { type Fact, factsOf, misreadChance, type Way } from './fact.ts';
+import { type Fact, factsOf, isTakenBack, keptFacts, type Way } from './fact.ts';
 import type { Reading } from './likelihood.ts';
+import { redrawFew } from './move-car.ts';
+import { OUTSIDE_CHANCE, OutsideSearch, withOutside } from './outside-search.ts';
 import {
   buildTable,
   type Candidate,
@@ -28,43 +22,14 @@ import {
 import { normalised } from './prior.ts';
 import { randomOf } from './random.ts';
 import { joinedReach, type Reach, reachOf } from './shown-reach.ts';
-import { type CarFamily, SuspectCars } from './suspect-cars.ts';
-
-/** The cars on which a suspect would be the complaint, ... */
-export interface CarsOf extends Omit<CarFamily, 'redraw'> {
-  /** ... and those of which one value is not as described; null where nothing could be. */
-  readonly outside: OutsideCars | null;
-  /**
-   * Of a suspect that mostly shows what the sound circuit shows: its cars are that circuit's but for a few values.
-   * Absent where its cars are found by themselves.
-   */
-  readonly borrows?: Borrowing;
-}
-
-export interface Borrowing {
-  /** Places of the values that are the suspect's own. */
-  readonly own: readonly number[];
-  /** What a test shows on a car on which the sound circuit shows `sound`. */
-  readonly ways: (test: number, point: Float64Array, sound: readonly Way[]) => readonly Way[];
-}
-
-/** Cars of which one value is not as described. */
-export interface OutsideCars {
-  /** Places of the values that may not be, each as likely as the next. */
-  readonly values: readonly number[];
-  /** The first `count` cars of which it is one of these `values`, each in turn and on both sides. */
-  readonly start: (count: number, values: readonly number[]) => Float64Array;
-  /** Draws anew, at times with another value that is not as described. */
-  readonly redraw: CarFamily['redraw'];
-}
-
-export interface CarSampler {
-  /** Number of unknown values. */
-  readonly dims: number;
-  readonly cars: (candidate: string) => CarsOf;
-  /** Two candidates at once; null where the two cannot be. */
-  readonly pair: ((first: string, second: string) => CarsOf | null) | null;
-}
+import { evenShare, pick } from './stand-in.ts';
+import {
+  type Borrowing,
+  type CarFamily,
+  type CarSampler,
+  type CarsOf,
+  SuspectCars,
+} from './suspect-cars.ts';
 
 /** Cars of a suspect that may be right, ... */
 const CARS = 96;
@@ -89,14 +54,6 @@ const OUT_PLANNED = 2;
 /** Suspects with less chance than this, or than this share of the leader's, are not planned for. Our choice. */
 const PLANNED_CHANCE = 0.003;
 const PLANNED_SHARE = 0.02;
-/** Of those of which one value is not as described. Our choice. */
-const OUTSIDE_CARS = 96;
-/** From this chance on that it is a misreading, a reading is doubted. Our choice. */
-const DOUBTED = 0.2;
-/** One car in so many is not as its circuit file describes it. Our assumption. */
-export const OUTSIDE_CHANCE = 0.03;
-/** So many leading suspects, and the sound circuit, are held against such cars. Our choice. */
-const OUTSIDE_LEADERS = 3;
 /** So many stand for the sound circuit where it is asked what is good for this car. Our choice. */
 const SOUND_CARS = 64;
 /** Of two faults at once fewer will do. Our choice. */
@@ -139,8 +96,7 @@ export class Posteriors {
   private readonly cars: readonly SuspectCars[];
   /** Place of the sound circuit, where others share its cars. */
   private readonly lender: number | null;
-  /** Cars of which one value is not as described, by candidate and by the values that it may be. */
-  private readonly strange = new Map<string, SuspectCars>();
+  private readonly outside: OutsideSearch;
   private readonly states = new Map<string, Posterior>();
   private readonly dims: number;
   /** By test, before any reading. */
@@ -153,6 +109,8 @@ export class Posteriors {
     const lends = this.families.some(({ borrows }) => borrows);
     this.lender = lends ? ask.candidates.findIndex(({ id }) => id === HEALTHY) : null;
     this.cars = this.families.map((family) => this.carsOf({ ...family, redraw: redrawFew }));
+    const { families, cars, dims } = this;
+    this.outside = new OutsideSearch({ ...ask, families, cars, dims });
     this.table = this.tableAfter(this.after([]));
   }
 
@@ -260,7 +218,7 @@ export class Posteriors {
       const wanted = rough[at]! < LIKELY_CHANCE && at !== this.lender ? FEW_CARS : CARS;
       if (cloud.count >= wanted && effectiveCount(cloud) >= wanted / 2) return cloud;
       const isAnew =
-        from.count < wanted || effectiveCount(from) < WORN_CARS || isTakenBack(from, facts);
+        from.count < wanted || effectiveCount(from) < WORN_CARS || isTakenBack(from.facts, facts);
       // The same numbers for every suspect: what a reading says of none of them then costs none of them anything.
       const random = randomOf(number);
       return advance(isAnew ? this.cars[at]!.start(wanted) : from, facts, model, random);
@@ -271,7 +229,8 @@ export class Posteriors {
       return lent && borrows && prior[at]! > 0 ? this.lentTo(at, lent, borrows) : cloud;
     });
     const inside = chancesOf(prior, clouds);
-    const outside = this.outsideAfter(before, { facts, clouds, chances: inside }, number - 1);
+    const found = { facts, clouds, chances: inside };
+    const outside = this.outside.after(before.outside, found, number - 1);
     return { facts, clouds, outside, ...withOutside(prior, clouds, outside) };
   }
 
@@ -284,78 +243,6 @@ export class Posteriors {
     for (let car = 0; car < lent.count; car += 1)
       for (const place of own) points[car * dims + place] = first[car * dims + place]!;
     return borrowed(lent, points, cars.model, ({ test }, point, sound) => ways(test, point, sound));
-  }
-
-  /**
-   * Clouds of cars that are not as described, of the leaders and of the sound circuit, once the suspects as they are
-   * take a reading for a misreading: none before, as such cars then fit no better than others.
-   */
-  private outsideAfter(
-    before: Posterior,
-    { facts, clouds, chances }: Pick<Posterior, 'facts' | 'clouds' | 'chances'>,
-    last: number,
-  ): (Cloud | null)[] {
-    const doubts = facts.map((_, fact) =>
-      clouds.reduce(
-        (sum, cloud, at) =>
-          sum + (chances[at]! < LIVE_CHANCE ? 0 : chances[at]! * this.misread(cloud, fact)),
-        0,
-      ),
-    );
-    const newest = facts.findIndex(({ readings }) => readings.includes(last));
-    const leaders = [...chances.keys()]
-      .sort((a, b) => chances[b]! - chances[a]!)
-      .slice(0, OUTSIDE_LEADERS);
-    const doubted = facts.filter((_, at) => doubts[at]! >= DOUBTED);
-    return this.families.map(({ outside }, at) => {
-      const isAsked = leaders.includes(at) || this.ask.candidates[at]!.id === HEALTHY;
-      const known = before.outside[at];
-      if (!outside || !(doubted.length > 0 || known) || !isAsked || !(this.ask.prior[at]! > 0))
-        return null;
-      const moved =
-        known && !isTakenBack(known, facts)
-          ? advance(known, facts, this.strangeCars(at, []).model, randomOf(facts.length))
-          : null;
-      if (moved && (doubts[newest]! < DOUBTED || this.misread(moved, newest) < DOUBTED))
-        return moved;
-      const found = this.searched(at, facts, doubted);
-      return moved && moved.logEvidence >= found.logEvidence ? moved : found;
-    });
-  }
-
-  /** Cars of which a value that some of the `doubted` facts depend on is not as described, for all `facts`. */
-  private searched(at: number, facts: readonly Fact[], doubted: readonly Fact[]): Cloud {
-    const { values } = this.families[at]!.outside!;
-    const felt = new Set(doubted.flatMap((fact) => this.cars[at]!.model.feltAtFirst(fact)));
-    const among = values.filter((value) => felt.has(value));
-    const cars = this.strangeCars(at, among.length === 0 ? values : among);
-    const all = advance(cars.start(OUTSIDE_CARS), facts, cars.model, randomOf(facts.length));
-    // The others, which could not explain them, are there as well: as many more cars without any weight.
-    const share = Math.max(1, among.length) / values.length;
-    return { ...all, logEvidence: all.logEvidence + Math.log(share) };
-  }
-
-  private strangeCars(at: number, values: readonly number[]): SuspectCars {
-    const key = `${at}|${values.join()}`;
-    const { outside, ...family } = this.families[at]!;
-    const made =
-      this.strange.get(key) ??
-      this.carsOf({
-        ...family,
-        start: (count) => outside!.start(count, values),
-        redraw: outside!.redraw,
-      });
-    this.strange.set(key, made);
-    return made;
-  }
-
-  /** Chance that a fact is a misreading on these cars. */
-  private misread({ facts, logs, weights }: Cloud, at: number): number {
-    return weights.reduce(
-      (sum, weight, car) =>
-        sum + weight * misreadChance(facts[at]!, logs[at]![car]!, this.ask.errorModel),
-      0,
-    );
   }
 
   /** What the tests would show on the cars that are left. */
@@ -404,53 +291,6 @@ function chancesOf(prior: Float64Array, clouds: readonly Cloud[]): Float64Array 
   return normalised(Float64Array.from(logs, (log) => Math.exp(log - most)));
 }
 
-/** The same with cars that are not as described; where they were not looked at they are taken to fit as well as others. */
-function withOutside(
-  prior: Float64Array,
-  clouds: readonly Cloud[],
-  outside: readonly (Cloud | null)[],
-): Pick<Posterior, 'chances' | 'misfit'> {
-  const logs = clouds.map(({ logEvidence }) => logEvidence);
-  const others = outside.map((cloud, at) => cloud?.logEvidence ?? logs[at]!);
-  const most = Math.max(
-    ...logs.filter((_, at) => prior[at]! > 0),
-    ...others.filter((_, at) => prior[at]! > 0),
-  );
-  const inside = logs.map((log, at) => (1 - OUTSIDE_CHANCE) * prior[at]! * Math.exp(log - most));
-  const beyond = others.map((log, at) => OUTSIDE_CHANCE * prior[at]! * Math.exp(log - most));
-  const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0);
-  return {
-    chances: normalised(Float64Array.from(inside, (one, at) => one + beyond[at]!)),
-    misfit: sum(beyond) / (sum(inside) + sum(beyond)),
-  };
-}
-
-/**
- * Whether a test was read again and now shows something else: the cars that went after what it showed first may not find
- * back, so that others start from the beginning.
- */
-function isTakenBack(cloud: Cloud, facts: readonly Fact[]): boolean {
-  return cloud.facts.some((known) => {
-    const now = facts.find(({ test }) => test === known.test);
-    if (!now || now === known) return false;
-    if (now.shown.kind === 'look' || known.shown.kind === 'look')
-      return JSON.stringify(now.shown) !== JSON.stringify(known.shown);
-    if (now.shown.value === known.shown.value) return false;
-    return !(Math.abs(now.shown.value - known.shown.value) < TAKEN_BACK * now.uncertainty);
-  });
-}
-/** Readings this many standard uncertainties apart are not one. Our choice. */
-const TAKEN_BACK = 4;
-
-/** The facts by which nothing has changed stay the same objects, so that nothing is worked out again for them. */
-function keptFacts(before: readonly Fact[], after: readonly Fact[]): Fact[] {
-  return after.map((fact) => before.find((one) => isSame(one, fact)) ?? fact);
-}
-
-function isSame(one: Fact, other: Fact): boolean {
-  return one.test === other.test && one.readings.length === other.readings.length;
-}
-
 function keyOf(readings: readonly Reading[]): string {
   return JSON.stringify(
     readings.map(({ test, shown, standardUncertainty }) => [
@@ -459,18 +299,4 @@ function keyOf(readings: readonly Reading[]): string {
       standardUncertainty ?? null,
     ]),
   );
-}
-
-/** Even over 0 to 1, whatever the order of the samples means (golden ratio; Richtmyer, 1951). */
-function evenShare(sample: number): number {
-  return ((sample + 1) * 0.6180339887498949) % 1;
-}
-
-function pick(ways: readonly Way[], at: number): Way {
-  let left = at;
-  for (const way of ways) {
-    left -= way.share;
-    if (left < 0) return way;
-  }
-  return ways.at(-1)!;
 }

@@ -2,10 +2,11 @@
  * The cars of one suspect: where a cloud of them begins, and what they show. Of the cars of the beginning, which every
  * session shares, each test is worked out once.
  */
-import { type Cloud, type CloudModel, feltAt, startCloud } from './cloud.ts';
+import { type Cloud, type CloudModel, startCloud } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
 import { areApart, type Fact, logLikelihood, topLogLikelihood, type Way } from './fact.ts';
 import { KeptWays } from './kept-ways.ts';
+import { feltAt } from './move-car.ts';
 import { randomOf } from './random.ts';
 
 /** The cars on which a hypothesis would be the complaint. */
@@ -16,6 +17,42 @@ export interface CarFamily {
   /** What a test shows on such a car, with how often where it is a matter of chance. */
   readonly ways: (test: number, point: Float64Array) => readonly Way[];
   readonly redraw: CloudModel['redraw'];
+}
+
+/** The cars on which a suspect would be the complaint, ... */
+export interface CarsOf extends Omit<CarFamily, 'redraw'> {
+  /** ... and those of which one value is not as described; null where nothing could be. */
+  readonly outside: OutsideCars | null;
+  /**
+   * Of a suspect that mostly shows what the sound circuit shows: its cars are that circuit's but for a few values.
+   * Absent where its cars are found by themselves.
+   */
+  readonly borrows?: Borrowing;
+}
+
+export interface Borrowing {
+  /** Places of the values that are the suspect's own. */
+  readonly own: readonly number[];
+  /** What a test shows on a car on which the sound circuit shows `sound`. */
+  readonly ways: (test: number, point: Float64Array, sound: readonly Way[]) => readonly Way[];
+}
+
+/** Cars of which one value is not as described. */
+export interface OutsideCars {
+  /** Places of the values that may not be, each as likely as the next. */
+  readonly values: readonly number[];
+  /** The first `count` cars of which it is one of these `values`, each in turn and on both sides. */
+  readonly start: (count: number, values: readonly number[]) => Float64Array;
+  /** Draws anew, at times with another value that is not as described. */
+  readonly redraw: CarFamily['redraw'];
+}
+
+export interface CarSampler {
+  /** Number of unknown values. */
+  readonly dims: number;
+  readonly cars: (candidate: string) => CarsOf;
+  /** Two candidates at once; null where the two cannot be. */
+  readonly pair: ((first: string, second: string) => CarsOf | null) | null;
 }
 
 /** By car. */

@@ -140,19 +140,18 @@ const READINGS: readonly Reading[] = [
 /** Cars of one measurement. */
 const CARS = 500;
 
-/** Readings a second of the shipped circuits, each of another car, by `showsAtAll`. */
+/** Readings a second of the shipped circuits, each of another car. */
 export function benchReadings(print: (line: string) => void = console.log): BenchRow[] {
   return READINGS.map(({ words, circuit: name, fault, probe, setup }) => {
     const file = `procedures/circuits/${name}.yaml`;
     const { value } = loadCircuit(readFileSync(file, 'utf8'), file);
     if (!value) throw new Error(`bench: ${file} does not load`);
     const model = createModel(value, { samples: CARS, seed: 1, meter: METER });
-    const size = model.quantities.length;
-    const points = new Float64Array(CARS * size);
-    for (let car = 0; car < CARS; car += 1) points.set(model.pointOf(car), car * size);
-    const out = new Float64Array(CARS);
+    const points = Array.from({ length: CARS }, (_, car) => model.pointOf(car));
     const test = { setup: { ...PLAIN_SETUP, ...setup }, probe };
-    const rate = perSecond(CARS, () => model.showsAtAll(fault, test, points, CARS, out));
+    const rate = perSecond(CARS, () => {
+      for (const point of points) model.showsAt(fault, test, point);
+    });
     print(`${words.padEnd(24)} ${Math.round(rate).toLocaleString('en')} readings a second`);
     return { circuit: words, program: 'ohmward', pointsPerSecond: rate };
   });

@@ -136,6 +136,7 @@ describe('a score that other rules gave', () => {
       verdict: 'true',
       problems: [],
       scoredOtherwise: { seq: done.length, rules: 1, was: today - 3, today },
+      notCompared: 1,
     });
     expect(verifyDrill(by(RULES), hash, store).verdict).toBe('false');
   });

@@ -57,7 +57,12 @@ describe.each(readdirSync(FOLDER))('%s', (name) => {
   });
 
   it('is genuine, and false with one word changed', () => {
-    expect(verifySession(nodeDisk, path).checks.filter(({ passed }) => !passed)).toEqual([]);
+    const { checks } = verifySession(nodeDisk, path);
+    expect(checks.filter(({ passed }) => !passed)).toEqual([]);
+    // Nothing is said to be compared that was not: what its vehicle showed was drawn by other rules.
+    const drill = checks.find((check) => check.name === 'drill');
+    if (drill && name.includes('followed'))
+      expect(drill.words).toContain('what the vehicle showed by rules 1 is not compared');
     const events = readFileSync(path, 'utf8')
       .trim()
       .split('\n')

@@ -4,7 +4,7 @@ import type { Look, Shown, Test } from '../../src/circuit/test.ts';
 import { type Answers, type SpaceAsk, SuspectSpace } from '../../src/session/suspect-space.ts';
 import { testTable } from '../../src/session/test-table.ts';
 import { AT_THE_START } from '../../src/suspects/optimum.ts';
-import type { CarsOf } from '../../src/suspects/posterior.ts';
+import type { CarsOf } from '../../src/suspects/suspect-cars.ts';
 import { ALL_MEANS } from '../../src/suspects/test-cost.ts';
 import { setupOf } from '../circuit/setup.ts';
 import { modelOf } from '../circuit/shipped.ts';

@@ -6,17 +6,16 @@
 import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
 import { normalCdf } from '../../src/quantity/normal.ts';
+import { advance } from '../../src/suspects/advance-cloud.ts';
 import {
-  advance,
   type Cloud,
   type CloudModel,
   effectiveCount,
-  feltAt,
   fewer,
-  redrawFew,
   startCloud,
 } from '../../src/suspects/cloud.ts';
 import type { Fact } from '../../src/suspects/fact.ts';
+import { feltAt, redrawFew } from '../../src/suspects/move-car.ts';
 import { randomOf } from '../../src/suspects/random.ts';
 
 const CARS = 256;

@@ -1,12 +1,14 @@
 /** Suspects over all cars: two or three of them, with values that a grid can be laid over. */
 import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
-import { redrawFew } from '../../src/suspects/cloud.ts';
 import { ERROR_MODEL } from '../../src/suspects/error-model.ts';
 import { factsOf, logLikelihood } from '../../src/suspects/fact.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
-import { type CarsOf, OUTSIDE_CHANCE, Posteriors } from '../../src/suspects/posterior.ts';
+import { redrawFew } from '../../src/suspects/move-car.ts';
+import { OUTSIDE_CHANCE } from '../../src/suspects/outside-search.ts';
+import { Posteriors } from '../../src/suspects/posterior.ts';
 import { rankByClouds } from '../../src/suspects/posterior-ranking.ts';
+import type { CarsOf } from '../../src/suspects/suspect-cars.ts';
 import { simpleTest } from './tables.ts';
 
 const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });

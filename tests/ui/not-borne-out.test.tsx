@@ -2,10 +2,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Advisor } from '../../src/session/advisor.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
-import { plainSession } from '../../src/ui/plain/plain-session.ts';
-import { DOUBTING_ADVISOR, fakeSession, OTHERWISE_ADVISOR } from './screens/fake-services.ts';
+import { DOUBTING_ADVISOR, OTHERWISE_ADVISOR } from './screens/fake-services.ts';
 import { ENTER } from './screens/keys.ts';
 import { walkSession } from './screens/walk.tsx';
+import { talk } from './talk.ts';
 
 const OTHER = ['contact.sensor.ground.resistive'];
 const concluded = (events: readonly SessionEvent[]) =>
@@ -66,28 +66,14 @@ describe('the page of a conclusion', () => {
 });
 
 describe('the dialogue of lines', () => {
-  async function talk(advice: Advisor, ...lines: readonly string[]) {
-    const { opened, driver } = fakeSession({ advice });
-    const said: string[] = [];
-    const left = [...lines];
-    await plainSession(opened, {
-      say: (line) => said.push(line),
-      ask: async (question) => {
-        said.push(question);
-        return left.shift() ?? null;
-      },
-    });
-    return { text: said.join('\n'), events: driver.events() };
-  }
-
   it('makes the test at yes', async () => {
-    const { text, events } = await talk(DOUBTING_ADVISOR, 'yes', '0.02', 'yes', '0.02');
+    const { text, events } = await talk({ advice: DOUBTING_ADVISOR }, 'yes', '0.02', 'yes', '0.02');
     expect(text).toContain('Type yes to make that test, or accept to conclude all the same:');
     expect(tests(events)).toHaveLength(1);
     expect(concluded(events)).toBeUndefined();
   });
   it('concludes on the other repair at yes', async () => {
-    const { text, events } = await talk(OTHERWISE_ADVISOR, 'yes', '0.02', 'yes');
+    const { text, events } = await talk({ advice: OTHERWISE_ADVISOR }, 'yes', '0.02', 'yes');
     expect(text).toContain(
       'Type yes to conclude that instead, or accept to conclude all the same:',
     );

@@ -1,10 +1,10 @@
 /** A conclusion that rests on one reading asks for it again first, on the screen and in the dialogue of lines. */
 import { describe, expect, it } from 'vitest';
 import type { SessionEvent } from '../../src/session/events.ts';
-import { plainSession } from '../../src/ui/plain/plain-session.ts';
-import { fakeSession, HANGING_ADVISOR } from './screens/fake-services.ts';
+import { HANGING_ADVISOR } from './screens/fake-services.ts';
 import { ENTER } from './screens/keys.ts';
 import { walkSession } from './screens/walk.tsx';
+import { talk } from './talk.ts';
 
 const OPTIONS = { advice: HANGING_ADVISOR };
 const concluded = (events: readonly SessionEvent[]) =>
@@ -68,22 +68,8 @@ describe('the page of a conclusion', () => {
 });
 
 describe('the dialogue of lines', () => {
-  async function talk(...lines: readonly string[]) {
-    const { opened, driver } = fakeSession(OPTIONS);
-    const said: string[] = [];
-    const left = [...lines];
-    await plainSession(opened, {
-      say: (line) => said.push(line),
-      ask: async (question) => {
-        said.push(question);
-        return left.shift() ?? null;
-      },
-    });
-    return { text: said.join('\n'), events: driver.events() };
-  }
-
   it('asks first whether it is made again, and yes makes it', async () => {
-    const { text, events } = await talk('yes', '0.02', 'yes', '0.02', 'yes');
+    const { text, events } = await talk(OPTIONS, 'yes', '0.02', 'yes', '0.02', 'yes');
     expect(text).toMatch(/This rests on one reading: .*, 0\.02 V\. Make it again first\./);
     expect(text).toContain('Type yes to make it again, or accept to conclude all the same:');
     expect(tests(events)).toHaveLength(1);
@@ -91,13 +77,21 @@ describe('the dialogue of lines', () => {
   });
 
   it('accepts all the same by a word of its own', async () => {
-    const { events } = await talk('yes', '0.02', 'accept');
+    const { events } = await talk(OPTIONS, 'yes', '0.02', 'accept');
     expect(tests(events)).toHaveLength(0);
     expect(concluded(events)).toMatchObject({ restsOn: 3 });
   });
 
   it("asks the same of a conclusion of one's own", async () => {
-    const { text, events } = await talk('yes', '0.02', 'conclude 2', 'no', 'conclude 2', 'accept');
+    const { text, events } = await talk(
+      OPTIONS,
+      'yes',
+      '0.02',
+      'conclude 2',
+      'no',
+      'conclude 2',
+      'accept',
+    );
     expect(text).toContain('Nothing was concluded.');
     expect(text).toContain('It rests on one reading.');
     expect(concluded(events)).toMatchObject({ conclusion: null, restsOn: 3 });

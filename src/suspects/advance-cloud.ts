@@ -1,0 +1,265 @@
+/**
+ * Carries a cloud of cars from reading to reading by sequential Monte Carlo. A reading is taken in by degrees, blurred at
+ * first and then as sharp as it is: as soon as it would leave fewer than half of the points with any weight, they are
+ * resampled, and moved about among the cars that the readings so far allow.
+ *
+ * Chopin (2002); Del Moral, Doucet and Jasra (2006), with their adaptive tempering; resampling is systematic (Kitagawa, 1996).
+ */
+import { type Cloud, type CloudModel, copied, drawn, effectiveOf } from './cloud.ts';
+import type { Fact, Way } from './fact.ts';
+import { feltAt, propose } from './move-car.ts';
+import type { Random } from './random.ts';
+
+/** Resampled when the effective number of cars is below this share of all (Del Moral, Doucet and Jasra, 2006). */
+const EFFECTIVE_SHARE = 0.5;
+/**
+ * Moves go on until so many that change what counts have been accepted for each car, or so many were tried. Our choice:
+ * with fewer the cars stay copies of each other, and the evidence is off by more than twice as much.
+ */
+const ACCEPTED_ENOUGH = 1;
+const SWEEPS_MAX = 10;
+/** Cars that fit a fact best, at which each value is changed to see whether the fact depends on it there. Our choice. */
+const PROBES = 3;
+/** Bisections to the next degree of a reading, in the logarithm. */
+const DEGREE_STEPS = 10;
+/** A reading that hardly any car explains begins at this degree, and grows at least so many times. Our choice. */
+const DEGREE_FIRST = 1e-4;
+const DEGREE_GROWS = 1.05;
+
+/** The cloud after `facts` instead of those that it knows. Without `random` nothing is moved, only weighed. */
+export function advance(
+  cloud: Cloud,
+  facts: readonly Fact[],
+  model: CloudModel,
+  random: Random | null,
+): Cloud {
+  const made = new Advance(cloud, facts, model);
+  return made.run(random);
+}
+
+/** How a fact counts on the way from the facts known to those asked for. */
+type Part = 'kept' | 'new' | 'dropped';
+
+class Advance {
+  private readonly count: number;
+  private readonly model: CloudModel;
+  private readonly dims: number;
+  private readonly asked: readonly Fact[];
+  /** Old and new. */
+  private readonly facts: readonly Fact[];
+  private readonly parts: readonly Part[];
+  private points: Float64Array;
+  private ways: (readonly Way[])[][];
+  /** At the present degree. */
+  private logs: Float64Array[];
+  private weights: Float64Array;
+  private logEvidence: number;
+  private readonly felt: Set<number>;
+  private probed: readonly Fact[];
+
+  constructor(cloud: Cloud, facts: readonly Fact[], model: CloudModel) {
+    this.model = model;
+    this.dims = model.dims;
+    this.count = cloud.count;
+    this.asked = facts;
+    const added = facts.filter((fact) => !cloud.facts.includes(fact));
+    this.probed = cloud.probed;
+    this.felt = new Set(cloud.felt);
+    this.facts = [...cloud.facts, ...added];
+    this.parts = this.facts.map((fact) =>
+      cloud.facts.includes(fact) ? (facts.includes(fact) ? 'kept' : 'dropped') : 'new',
+    );
+    this.points = cloud.points;
+    this.weights = cloud.weights;
+    this.logEvidence = cloud.logEvidence;
+    this.ways = [
+      ...cloud.ways.map((ways) => [...ways]),
+      ...added.map((fact) => [...model.predictAll(fact, this.points, this.count)]),
+    ];
+    this.logs = [...cloud.logs, ...added.map(() => new Float64Array(this.count))];
+  }
+
+  run(random: Random | null): Cloud {
+    let degree = 0;
+    if (random) this.feel(random);
+    while (degree < 1) {
+      degree = random ? this.nextDegree(degree) : 1;
+      this.reweigh(degree);
+      if (random && effectiveOf(this.weights) < EFFECTIVE_SHARE * this.count) {
+        this.resample(random);
+        this.move(degree, random);
+      }
+    }
+    return this.made();
+  }
+
+  private made(): Cloud {
+    const order = this.asked.map((fact) => this.facts.indexOf(fact));
+    return {
+      count: this.count,
+      points: this.points,
+      weights: this.weights,
+      facts: this.asked,
+      ways: order.map((index) => this.ways[index]!),
+      logs: order.map((index) => this.logs[index]!),
+      logEvidence: this.logEvidence,
+      felt: [...this.felt],
+      probed: this.probed,
+    };
+  }
+
+  /** Logarithm of a fact's likelihood where its test shows `ways`, as far as it counts at this degree. */
+  private logAt(index: number, ways: readonly Way[], degree: number): number {
+    const part = this.parts[index]!;
+    const fact = this.facts[index]!;
+    if (part === 'dropped') return (1 - degree) * this.model.logLikelihood(fact, ways, 1);
+    return this.model.logLikelihood(fact, ways, part === 'new' ? degree : 1);
+  }
+
+  private topAt(index: number, degree: number): number {
+    const part = this.parts[index]!;
+    const fact = this.facts[index]!;
+    if (part === 'dropped') return Math.max(0, (1 - degree) * this.model.topLogLikelihood(fact, 1));
+    return this.model.topLogLikelihood(fact, part === 'new' ? degree : 1);
+  }
+
+  /** Finds the values that facts depend on which were not looked at before. */
+  private feel(random: Random): void {
+    const { dims, points, model, felt } = this;
+    const unknown = this.asked.filter((fact) => !this.probed.includes(fact));
+    this.probed = this.asked;
+    if (unknown.length === 0) return;
+    for (const fact of unknown) for (const at of model.feltAtFirst(fact)) felt.add(at);
+    // Where the new facts lead a value may count that counts nowhere else.
+    for (const car of this.bestFor(unknown).slice(0, PROBES)) {
+      const from = points.subarray(car * dims, (car + 1) * dims);
+      const differs = (other: Float64Array) =>
+        unknown.some((fact) =>
+          model.differs(fact, this.ways[this.facts.indexOf(fact)]![car]!, other),
+        );
+      for (const at of feltAt(from, differs, random, felt)) felt.add(at);
+    }
+  }
+
+  /** Cars that explain these facts best, the best first. */
+  private bestFor(facts: readonly Fact[]): number[] {
+    const sums = new Float64Array(this.count);
+    for (const fact of facts)
+      this.ways[this.facts.indexOf(fact)]!.forEach((ways, car) => {
+        sums[car]! += this.model.logLikelihood(fact, ways, 1);
+      });
+    return [...sums.keys()].sort((a, b) => sums[b]! - sums[a]! || a - b);
+  }
+
+  /** The greatest degree that leaves enough cars. */
+  private nextDegree(from: number): number {
+    const enough = EFFECTIVE_SHARE * this.count;
+    const leaves = (degree: number) => effectiveOf(this.weighedAt(degree).weights) >= enough;
+    if (leaves(1)) return 1;
+    let low = Math.max(DEGREE_FIRST, from * DEGREE_GROWS);
+    let high = 1;
+    for (let step = 0; step < DEGREE_STEPS; step += 1) {
+      const middle = Math.sqrt(low * high);
+      if (leaves(middle)) low = middle;
+      else high = middle;
+    }
+    // A hair beyond, so that it is resampled here.
+    return Math.min(1, high);
+  }
+
+  /** Weights and logarithms at another degree, and the evidence that it adds. */
+  private weighedAt(degree: number): {
+    readonly weights: Float64Array;
+    readonly logs: readonly (Float64Array | null)[];
+    readonly log: number;
+  } {
+    const { count } = this;
+    const delta = new Float64Array(count);
+    const logs = this.parts.map((part, index) => {
+      if (part === 'kept') return null;
+      const ways = this.ways[index]!;
+      const was = this.logs[index]!;
+      const now = Float64Array.from(ways, (shown) => this.logAt(index, shown, degree));
+      for (let car = 0; car < count; car += 1) delta[car]! += now[car]! - was[car]!;
+      return now;
+    });
+    let most = -Infinity;
+    for (let car = 0; car < count; car += 1)
+      if (this.weights[car]! > 0) most = Math.max(most, delta[car]!);
+    const weights = this.weights.map((weight, car) =>
+      weight > 0 ? weight * Math.exp(delta[car]! - most) : 0,
+    );
+    const sum = weights.reduce((a, b) => a + b, 0);
+    return { weights: weights.map((weight) => weight / sum), logs, log: most + Math.log(sum) };
+  }
+
+  private reweigh(degree: number): void {
+    const { weights, logs, log } = this.weighedAt(degree);
+    this.weights = weights;
+    this.logEvidence += log;
+    this.logs = this.logs.map((was, index) => logs[index] ?? was);
+  }
+
+  private resample(random: Random): void {
+    const { count } = this;
+    const chosen = drawn(this.weights, count, random.unit());
+    this.points = copied(this.points, this.dims, chosen);
+    this.logs = this.logs.map((logs) => Float64Array.from(chosen, (from) => logs[from]!));
+    this.ways = this.ways.map((ways) => Array.from(chosen, (from) => ways[from]!));
+    this.weights = new Float64Array(count).fill(1 / count);
+  }
+
+  /** Moves each car several times; each sweep takes its differences from where all stood before it. */
+  private move(degree: number, random: Random): void {
+    // The newest first: it rejects most.
+    const order = this.facts.map((_, index) => this.facts.length - 1 - index);
+    const tops = this.facts.map((_, index) => this.topAt(index, degree));
+    let accepted = 0;
+    for (let sweep = 0; sweep < SWEEPS_MAX && accepted < ACCEPTED_ENOUGH * this.count; sweep += 1) {
+      const before = this.points.slice();
+      for (let car = 0; car < this.count; car += 1)
+        if (this.moveOne(car, before, { order, tops, degree }, random)) accepted += 1;
+    }
+  }
+
+  /** Whether a move was accepted that changes what counts. */
+  private moveOne(
+    car: number,
+    before: Float64Array,
+    at: {
+      readonly order: readonly number[];
+      readonly tops: readonly number[];
+      readonly degree: number;
+    },
+    random: Random,
+  ): boolean {
+    const { dims, model } = this;
+    const { order, tops, degree } = at;
+    const point = before.slice(car * dims, (car + 1) * dims);
+    const isAside =
+      propose(point, { car, before, felt: this.felt, redraw: model.redraw }, random) === 'aside';
+    let now = 0;
+    let best = 0;
+    for (const index of order) {
+      now += this.logs[index]![car]!;
+      best += tops[index]!;
+    }
+    const needed = now + Math.log(random.unit());
+    const shown: (readonly Way[])[] = [];
+    const logs = new Float64Array(order.length);
+    for (const index of order) {
+      const ways = model.predict(this.facts[index]!, point);
+      shown[index] = ways;
+      logs[index] = this.logAt(index, ways, degree);
+      best += logs[index]! - tops[index]!;
+      if (best < needed) return false;
+    }
+    if (!model.isPossible(point)) return false;
+    this.points.set(point, car * dims);
+    for (const index of order) {
+      this.logs[index]![car] = logs[index]!;
+      this.ways[index]![car] = shown[index]!;
+    }
+    return !isAside;
+  }
+}
