@@ -1,9 +1,7 @@
 /** How each view of a session is drawn: a table without rules. What a key does there is said in one word and decided by the reducer. */
 import type { ReactNode } from 'react';
-import { readingsGiven } from '../../drill/drill-act.ts';
-import { debriefLines, handInLines, openingLines, repairChoices } from '../../drill/drill-words.ts';
+import { debriefLines, openingLines } from '../../drill/drill-words.ts';
 import type { CarView } from '../../session/car-view.ts';
-import { spentMinutes } from '../../session/spent-minutes.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { sentenceStart } from '../parts/sentence.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -14,8 +12,9 @@ import { CaptureFlow } from './capture-flow.tsx';
 import { carLine, carTold } from './car-words.ts';
 import { CautionScreen } from './caution-screen.tsx';
 import { ConclusionScreen } from './conclusion-screen.tsx';
-import { countWords, foundLines } from './conclusion-words.ts';
+import { foundLines } from './conclusion-words.ts';
 import { DiskProblemScreen } from './disk-problem-screen.tsx';
+import { asideOf, diagnosisItems, handInOf } from './drill-views.ts';
 import { FreeScreen } from './free-screen.tsx';
 import { InstrumentsScreen } from './instruments-screen.tsx';
 import { FROM_QUESTION, fromCheck, knownItems, valueCheck, valueQuestion } from './known-pages.ts';
@@ -41,7 +40,8 @@ import { lastFound } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
 import { TakePage } from './take-page.tsx';
 import { TestScreen } from './test-screen.tsx';
-import { NO_REASON, type TextCheck, TextQuestion } from './text-question.tsx';
+import { TextQuestion } from './text-question.tsx';
+import { CANNOT, CANNOT_RETEST, CLIP, NOTE, OWN_WORDS, type Question } from './text-questions.ts';
 import { WaitPage } from './wait-page.tsx';
 import { WayScreen } from './way-screen.tsx';
 
@@ -358,14 +358,6 @@ function read(
   );
 }
 
-interface Question {
-  readonly title: string;
-  readonly question: string;
-  readonly about?: string;
-  readonly empty?: string;
-  readonly check?: TextCheck;
-}
-
 /** A question answered with a line of text. */
 function asks({ here, send }: Drawing, question: Question): ReactNode {
   return (
@@ -378,35 +370,6 @@ function asks({ here, send }: Drawing, question: Question): ReactNode {
     />
   );
 }
-
-const NOTE: Question = {
-  title: 'Note',
-  question: 'What did you see?',
-  about: 'It goes into the record with its time and place in the session. It changes no answer.',
-};
-const CANNOT: Question = {
-  title: 'This step cannot be done',
-  question: 'Why not?',
-  about:
-    'For example: the terminal cannot be reached; the plug must not be opened. The record shows the reason.',
-  empty: NO_REASON,
-};
-const CANNOT_RETEST: Question = {
-  title: 'This test cannot be made',
-  question: 'Why not?',
-  about:
-    'For example: the terminal cannot be reached any more. The record shows the reason, and that the cure is not shown by this test.',
-  empty: NO_REASON,
-};
-const OWN_WORDS: Question = {
-  title: 'Your own conclusion',
-  question: 'What is wrong, and what puts it right?',
-};
-const CLIP: Question = {
-  title: 'Clip something in',
-  question: 'From where, to where, and what: lead, test-light, lamp, or ohms?',
-  about: 'For example: sensor.signal battery.negative 470 ohm',
-};
 
 function isRetest({ here }: Drawing): boolean {
   return pageNamed(here.state, 'retest') !== null;
@@ -423,34 +386,4 @@ function changedBy({ opened, state }: Here): string | null {
 function afterTest({ state }: Here): string {
   const isAsked = state.session.status === 'open' && state.session.trail.length > 0;
   return isAsked ? 'then back to the step' : '';
-}
-
-/** A drill's level and how far it is; nothing in any other session. */
-function asideOf({ opened, state }: Here): string {
-  if (!opened.drill) return '';
-  const { session } = state;
-  const minutes = Math.round(spentMinutes(session) * 10) / 10;
-  return `level ${opened.drill.level.number}, ${countWords(readingsGiven(session), 'reading')}, ${minutes} min`;
-}
-
-function diagnosisItems({ state }: Here, chosen: readonly string[]) {
-  const { circuit } = state.session.opened;
-  const left = (circuit ? repairChoices(circuit) : []).filter(
-    ({ repair }) => !chosen.includes(repair),
-  );
-  return [
-    ...left.map(({ repair, words }) => ({
-      text: words,
-      also: repair,
-      about: `${words} (${repair})`,
-      repair,
-    })),
-    { text: 'I give up', about: 'Ends the drill and shows the answer.', repair: null },
-  ];
-}
-
-function handInOf({ state }: Here, chosen: readonly string[]): Paragraph[] {
-  const { circuit } = state.session.opened;
-  const lines = circuit ? handInLines(circuit, chosen) : [];
-  return lines.map((text, place) => ({ text, bold: place === 0 }));
 }

@@ -1,0 +1,83 @@
+/** From an event back to the command that leads to it: what a replay decides anew. */
+import type { Command } from './command.ts';
+import type { SessionEvent, StepCapture } from './events.ts';
+import { closeCommand } from './retest.ts';
+import type { Session } from './session.ts';
+
+/** The command that leads to an event; null for events that no command makes, or none that can be told from it. */
+export function commandOf(session: Session, event: SessionEvent): Command | null | 'impossible' {
+  switch (event.type) {
+    case 'session-opened':
+    case 'recovered':
+    case 'segment-continued':
+      return null;
+    case 'caution-acknowledged': {
+      if (event.step === null) return null;
+      const readBy = event.readBy === undefined ? {} : { readBy: event.readBy };
+      const ids = event.cautions.map(({ id }) => id);
+      return { type: 'acknowledge-cautions', step: event.step, ids, ...readBy };
+    }
+    case 'reading-recorded': {
+      const value = event.value ?? Number.POSITIVE_INFINITY;
+      return { type: 'record-reading', typed: event.typed, value, ...captureOf(event) };
+    }
+    case 'look-recorded': {
+      const look = event.look === null ? {} : { look: event.look };
+      return { type: 'choose-outcome', outcome: event.outcome, ...look, ...captureOf(event) };
+    }
+    case 'step-done':
+      return { type: 'mark-done' };
+    case 'step-impossible':
+      return { type: 'cannot-do', reason: event.reason };
+    case 'step-reopened': {
+      const to = session.trail.findIndex((visit) => visit.answer === event.answer);
+      return to < 0 ? 'impossible' : { type: 'go-back', to };
+    }
+    case 'test-recorded': {
+      const { test, typed, shown, expected } = event;
+      return { type: 'record-test', test, typed, shown, expected, ...captureOf(event) };
+    }
+    case 'value-set': {
+      const { quantity, is, typed, from } = event;
+      return { type: 'set-value', quantity, is, typed, from };
+    }
+    case 'value-taken-back':
+      return { type: 'go-back' };
+    case 'note-added':
+      return { type: 'add-note', text: event.text };
+    case 'instruments-changed':
+      return { type: 'change-instruments', instruments: event.instruments, meter: event.meter };
+    case 'session-paused':
+      return { type: 'pause' };
+    case 'session-resumed':
+      return { type: 'resume', program: event.program, by: event.by };
+    case 'concluded': {
+      const { ownWords, faults, evidence, ruledOut, proven, conclusion, restsOn } = event;
+      const own = conclusion === null ? { own: { words: ownWords, faults } } : {};
+      const hangsOn = restsOn ?? null;
+      const weighed = proven === null ? {} : { weighed: { evidence, ruledOut, proven, hangsOn } };
+      return { type: 'conclude', ...own, ...weighed };
+    }
+    case 'retest-recorded': {
+      const { step, typed, value, look, outcome } = event;
+      const rest = { typed, value, look, outcome, ...captureOf(event) };
+      return { type: 'record-retest', step, ...rest };
+    }
+    case 'retest-impossible':
+      return { type: 'cannot-retest', step: event.step, reason: event.reason };
+    case 'session-closed':
+      return closeCommand(session);
+    case 'test-stopped':
+      return { type: 'stop-test', test: event.test, hazard: event.hazard };
+    case 'caution-passed-over':
+      return { type: 'pass-over', cautions: event.cautions };
+    case 'answer-revealed': {
+      const { type: _type, at: _at, elapsed: _elapsed, ...answer } = event;
+      return { type: 'reveal', answer };
+    }
+  }
+}
+
+function captureOf({ capture }: { readonly capture?: StepCapture }): { capture?: StepCapture } {
+  return capture ? { capture } : {};
+}

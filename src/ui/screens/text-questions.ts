@@ -1,0 +1,40 @@
+/** The questions of a session that are answered with a line of text. */
+import { NO_REASON, type TextCheck } from './text-question.tsx';
+
+/** A question with its page: `about` stands below it, `empty` is said to an empty answer. */
+export interface Question {
+  readonly title: string;
+  readonly question: string;
+  readonly about?: string;
+  readonly empty?: string;
+  readonly check?: TextCheck;
+}
+
+export const NOTE: Question = {
+  title: 'Note',
+  question: 'What did you see?',
+  about: 'It goes into the record with its time and place in the session. It changes no answer.',
+};
+export const CANNOT: Question = {
+  title: 'This step cannot be done',
+  question: 'Why not?',
+  about:
+    'For example: the terminal cannot be reached; the plug must not be opened. The record shows the reason.',
+  empty: NO_REASON,
+};
+export const CANNOT_RETEST: Question = {
+  title: 'This test cannot be made',
+  question: 'Why not?',
+  about:
+    'For example: the terminal cannot be reached any more. The record shows the reason, and that the cure is not shown by this test.',
+  empty: NO_REASON,
+};
+export const OWN_WORDS: Question = {
+  title: 'Your own conclusion',
+  question: 'What is wrong, and what puts it right?',
+};
+export const CLIP: Question = {
+  title: 'Clip something in',
+  question: 'From where, to where, and what: lead, test-light, lamp, or ohms?',
+  about: 'For example: sensor.signal battery.negative 470 ohm',
+};
