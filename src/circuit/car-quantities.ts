@@ -8,10 +8,16 @@ import {
   type Part,
   type SensorPart,
 } from './circuit.ts';
-import { temperatureAround } from './copper-warmth.ts';
+import {
+  BRIDGE_RESISTOR,
+  CONTACT,
+  copperOf,
+  feedChoice,
+  pullChoice,
+  temperatureAround,
+} from './open-values.ts';
 import { spaced } from './part-faults.ts';
-import { feedChoice, pullChoice } from './plan-module.ts';
-import { BRIDGE_RESISTOR, CONTACT, copperOf } from './plan-netlist.ts';
+import type { CarValue } from './plan.ts';
 
 /** One quantity of a car. */
 export interface CarQuantity {
@@ -23,6 +29,42 @@ export interface CarQuantity {
   readonly unit: Unit;
   /** Where it is no number but one of several ways, in the order of `value.oneOf`: `reference`, `8 V`, `battery`. */
   readonly ways?: readonly string[];
+}
+
+type Values = (key: string, of: Toleranced) => CarValue;
+
+const values = new WeakMap<Circuit, Values>();
+
+/** How draws of a circuit look up a value by its key; throws for a key that is none of its quantities. */
+export function valuesOf(circuit: Circuit): Values {
+  const known = values.get(circuit);
+  if (known) return known;
+  const quantities = new Map(
+    quantitiesOf(circuit).map(({ key, value }, place) => [key, { place, value }]),
+  );
+  const made: Values = (key, of) => {
+    const quantity = quantities.get(key);
+    if (!quantity) throw new Error(`car-quantities: no quantity "${key}"`);
+    return { key, of, place: quantity.place, isOwn: isSame(quantity.value, of) };
+  };
+  values.set(circuit, made);
+  return made;
+}
+
+/** Written the same: what is worked out of a circuit file, as a wire's copper, is worked out anew each time. */
+function isSame(one: Toleranced | null, other: Toleranced): boolean {
+  if (one === other || one === null) return one === other;
+  const { oneOf = [] } = one;
+  return (
+    one.low === other.low &&
+    one.high === other.high &&
+    one.spread === other.spread &&
+    oneOf.length === (other.oneOf?.length ?? 0) &&
+    oneOf.every(({ chance, value }, at) => {
+      const second = other.oneOf![at]!;
+      return chance === second.chance && isSame(value, second.value);
+    })
+  );
 }
 
 /** The quantities of a circuit in the order of the unit cube that its samples and points live in. */
@@ -50,7 +92,7 @@ export function placesOf(circuit: Circuit): readonly (CarQuantity | null)[] {
       of(`wire.${wire.name}`, `copper of the ${spaced(wire.name)} wire`, copperOf(wire)),
     ),
     ...parts.flatMap((part) => [
-      ...valuesOf(part),
+      ...partValues(part),
       ...part.pins.map((pin) =>
         of(`contact.${part.name}.${pin}`, `contact at ${part.name}.${pin}`, CONTACT),
       ),
@@ -74,7 +116,7 @@ function chance(key: string, words: string): CarQuantity {
   return { key, words, value: null, unit: '1' };
 }
 
-function valuesOf(part: Part): (CarQuantity | null)[] {
+function partValues(part: Part): (CarQuantity | null)[] {
   const { name, words } = part;
   const named = (what: string, words: string, value: Toleranced) =>
     of(`${name}.${what}`, words, value);

@@ -1,14 +1,8 @@
 /** The two voltages that a module's input counts by, in one car: as they are written, or by what stands behind the pin. */
-import {
-  type Circuit,
-  likeliestEnd,
-  type ModulePart,
-  moduleOf,
-  type PullEnd,
-  type PullTo,
-} from './circuit.ts';
+import { valuesOf } from './car-quantities.ts';
+import { type Circuit, likeliestEnd, moduleOf, type PullEnd, type PullTo } from './circuit.ts';
+import { feedChoice, pullChoice } from './open-values.ts';
 import type { Draw } from './plan.ts';
-import { feedChoice, pullChoice } from './plan-module.ts';
 import type { TerminalId, VehicleState } from './test.ts';
 
 /** In volts at the pin. */
@@ -20,17 +14,10 @@ export interface InputLevels {
 /** The levels of an input in one draw of the car's values. */
 export type LevelsIn = (value: Draw['value']) => InputLevels;
 
-/** The levels of the input at `terminal` (`module.signal`) in one draw of the car's values; null where it has none. */
-export function inputLevels(
-  circuit: Circuit,
-  terminal: TerminalId,
-  value: Draw['value'],
-  state: VehicleState,
-): InputLevels | null {
-  return levelsIn(circuit, terminal, state)?.(value) ?? null;
-}
+/** Something of a circuit in one draw of the car's values. */
+type InDraw<Made> = (value: Draw['value']) => Made;
 
-/** The same for many draws. */
+/** The levels of the input at `terminal` (`module.signal`) in each draw of the car's values; null where it has none. */
 export function levelsIn(
   circuit: Circuit,
   terminal: TerminalId,
@@ -41,12 +28,10 @@ export function levelsIn(
   if (pin?.input?.kind !== 'levels') return null;
   const { lowBelow, highAbove, of } = pin.input;
   const { pull } = pin;
-  const pullKey = `${terminal}.pull`;
   if (of === undefined || pull === null) return () => ({ lowBelow, highAbove });
-  const times =
-    of === 'pull-amps'
-      ? (value: Draw['value']) => value(pullKey, pull.ohms)
-      : supplyVolts(circuit, pull.to, terminal, state);
+  const ohms = valuesOf(circuit)(`${terminal}.pull`, pull.ohms);
+  const times: InDraw<number> =
+    of === 'pull-amps' ? (value) => value(ohms) : supplyVolts(circuit, pull.to, terminal, state);
   return (value) => {
     const by = times(value);
     return { lowBelow: lowBelow * by, highAbove: highAbove * by };
@@ -59,40 +44,41 @@ function supplyVolts(
   to: PullTo,
   key: TerminalId,
   state: VehicleState,
-): (value: Draw['value']) => number {
+): InDraw<number> {
   const module = moduleOf(circuit);
-  const choice = to.kind === 'one-of' ? pullChoice(to) : null;
-  const choiceKey = `${key}.pull-to`;
+  const drawn = valuesOf(circuit);
   const running = state === 'running' || state === 'cranking' ? state : 'rest';
-  const batteryKey = `battery.${running}`;
-  const battery = (value: Draw['value']) => value(batteryKey, circuit.battery[running]);
-  const volts = (end: PullEnd): ((value: Draw['value']) => number) => {
+  const battery = drawn(`battery.${running}`, circuit.battery[running]);
+  const volts = (end: PullEnd): InDraw<number> => {
     if (end.kind === 'volts') {
-      const bias = end.as === undefined ? `${key}.bias` : `${module.name}.${end.as}.bias`;
-      return (value) => value(bias, end.volts);
+      const biasKey = end.as === undefined ? `${key}.bias` : `${module.name}.${end.as}.bias`;
+      const bias = drawn(biasKey, end.volts);
+      return (value) => value(bias);
     }
-    if (end.kind !== 'pin') return battery;
-    return (value) => referenceVolts(module, end.pin, value) ?? battery(value);
+    if (end.kind !== 'pin') return (value) => value(battery);
+    const reference = referenceVolts(circuit, end.pin);
+    return (value) => reference(value) ?? value(battery);
   };
-  if (to.kind !== 'one-of' || choice === null) return volts(likeliestEnd(to));
-  const all = to.ends.map(({ end }) => volts(end));
   const likeliest = volts(likeliestEnd(to));
-  return (value) => (all[value(choiceKey, choice)] ?? likeliest)(value);
+  if (to.kind !== 'one-of') return likeliest;
+  const choice = drawn(`${key}.pull-to`, pullChoice(to));
+  const all = to.ends.map(({ end }) => volts(end));
+  return (value) => (all[value(choice)] ?? likeliest)(value);
 }
 
 /** What an output of the module gives; null where it follows the battery. */
-export function referenceVolts(
-  module: ModulePart,
-  name: string,
-  value: Draw['value'],
-): number | null {
+export function referenceVolts(circuit: Circuit, name: string): InDraw<number | null> {
+  const module = moduleOf(circuit);
   const pin = module.inside.find((one) => one.name === name);
-  if (!pin?.reference) return pin?.joinedTo ? referenceVolts(module, pin.joinedTo, value) : null;
-  const { volts } = pin.reference;
+  if (!pin?.reference) return pin?.joinedTo ? referenceVolts(circuit, pin.joinedTo) : () => null;
+  if (pin.reference.volts === 'battery') return () => null;
   const key = `${module.name}.${name}`;
-  const feed = feedChoice(pin.reference);
-  const follows = feed !== null && value(`${key}.feed`, feed) === 1;
-  return volts === 'battery' || follows ? null : value(`${key}.volts`, volts);
+  const drawn = valuesOf(circuit);
+  const volts = drawn(`${key}.volts`, pin.reference.volts);
+  const choice = feedChoice(pin.reference);
+  if (choice === null) return (value) => value(volts);
+  const feed = drawn(`${key}.feed`, choice);
+  return (value) => (value(feed) === 1 ? null : value(volts));
 }
 
 /** Whether levels `of` a pin can be measured by what its resistor may lead to: ground for amperes, a supply for shares of it. */

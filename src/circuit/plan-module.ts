@@ -1,17 +1,17 @@
 /** What stands behind the pins of a module, as elements. */
 import type { Toleranced } from '../quantity/quantity.ts';
-import { whichOf } from '../quantity/value-at.ts';
 import {
   endsOf,
   type ModulePart,
   type ModulePin,
   type PullEnd,
-  type PullTo,
   type Reference,
   type Span,
 } from './circuit.ts';
 import { GROUND } from './netlist.ts';
+import { feedChoice, pullChoice } from './open-values.ts';
 import {
+  type CarValue,
   type Draw,
   fixedElement,
   type MakeElement,
@@ -57,28 +57,29 @@ export function addModule(
     }
     if (pull && !hurt('pull-missing', pin.name))
       addPull(plan, { module: module.name, key, at, pull, powered, inside });
-    if (ground && !hurt('ground-open', pin.name))
-      plan.makers.push(
-        groundPath(at, `${key}.ground`, ground, `${key}.ground-volts`, powered && pin.groundVolts),
-      );
+    if (ground && !hurt('ground-open', pin.name)) {
+      const volts = powered && pin.groundVolts;
+      const ohms = plan.value(`${key}.ground`, ground);
+      plan.makers.push(groundPath(plan, at, ohms, volts && [`${key}.ground-volts`, volts]));
+    }
   }
 }
 
 /** From a ground to battery negative: its resistance, and what other consumers drop on the same way, if that is known. */
 export function groundPath(
+  plan: Plan,
   at: number,
-  ohmsKey: string,
-  ohms: Toleranced,
-  voltsKey: string,
-  volts: Toleranced | false | undefined,
+  ohms: CarValue,
+  offset: readonly [key: string, volts: Toleranced] | false | undefined,
 ): MakeElement {
-  if (!volts) return plainResistor(at, GROUND, ohmsKey, ohms);
+  if (!offset) return plainResistor(at, GROUND, ohms);
+  const volts = plan.value(...offset);
   return (draw) => ({
     kind: 'emf',
     plus: at,
     minus: GROUND,
-    volts: draw.value(voltsKey, volts),
-    ohms: draw.value(ohmsKey, ohms),
+    volts: draw.value(volts),
+    ohms: draw.value(ohms),
   });
 }
 
@@ -98,38 +99,30 @@ function addReference(
     readonly low: Span | null;
   },
 ): void {
-  const { volts, series, limit } = reference;
-  const feed = feedChoice(reference);
-  // Made once: a draw looks values up by them.
-  const feedKey = `${key}.feed`;
-  const voltsKey = `${key}.volts`;
-  const seriesKey = `${key}.series`;
-  const limitKey = `${key}.limit`;
-  const ways = feed ? [volts, 'battery' as const] : [volts];
+  const { volts } = reference;
+  const choice = feedChoice(reference);
+  const feed = choice && plan.value(`${key}.feed`, choice);
+  const series = plan.value(`${key}.series`, reference.series);
+  const limit = plan.value(`${key}.limit`, reference.limit);
+  const ways = choice ? [volts, 'battery' as const] : [volts];
   ways.forEach((way, index) => {
     const from = way === 'battery' ? plan.node('battery.positive') : GROUND;
+    const given = way === 'battery' ? null : plan.value(`${key}.volts`, way);
     plan.makers.push((draw) => {
-      const drawn = feed === null || draw.value(feedKey, feed) === index;
-      const full = way === 'battery' ? 0 : draw.value(voltsKey, way);
-      const whole = way === 'battery' ? WORN_SWITCH_VOLTS : full;
+      const drawn = feed === null || draw.value(feed) === index;
+      const full = given === null ? 0 : draw.value(given);
+      const whole = given === null ? WORN_SWITCH_VOLTS : full;
       const left = low ? full - whole * (1 - draw.size(low)) : full;
       return {
         kind: 'regulator',
         from,
         out: at,
         volts: drawn ? left : UNDRAWN_VOLTS,
-        ohms: draw.value(seriesKey, series),
-        limitAmps: draw.value(limitKey, limit),
+        ohms: draw.value(series),
+        limitAmps: draw.value(limit),
       };
     });
   });
-}
-
-/** Whether an output gives its voltage (0) or follows the battery (1); null where that is no question. */
-export function feedChoice(reference: Reference): Toleranced | null {
-  const { batteryChance } = reference;
-  if (batteryChance === undefined) return null;
-  return once(choices, reference, () => whichOf([1 - batteryChance, batteryChance]));
 }
 
 /** The resistor behind a pin, to each end that it may have. */
@@ -152,21 +145,19 @@ function addPull(
   },
 ): void {
   const ends = endsOf(to);
-  const choice = to.kind === 'one-of' ? pullChoice(to) : null;
-  const toKey = `${key}.pull-to`;
-  const pullKey = `${key}.pull`;
+  const choice = to.kind === 'one-of' ? plan.value(`${key}.pull-to`, pullChoice(to)) : null;
+  const pull = plan.value(`${key}.pull`, ohms);
   ends.forEach((end, index) => {
     const resistance = (draw: Draw) =>
-      choice === null || draw.value(toKey, choice) === index
-        ? draw.value(pullKey, ohms)
-        : UNDRAWN_OHMS;
+      choice === null || draw.value(choice) === index ? draw.value(pull) : UNDRAWN_OHMS;
     if (end.kind === 'volts') {
-      const bias = end.as === undefined ? `${key}.bias` : `${module}.${end.as}.bias`;
+      const biasKey = end.as === undefined ? `${key}.bias` : `${module}.${end.as}.bias`;
+      const bias = plan.value(biasKey, end.volts);
       plan.makers.push((draw) => ({
         kind: 'emf',
         plus: at,
         minus: GROUND,
-        volts: powered ? draw.value(bias, end.volts) : 0,
+        volts: powered ? draw.value(bias) : 0,
         ohms: resistance(draw),
       }));
       return;
@@ -174,28 +165,10 @@ function addPull(
     const rail = railOf(end, plan, powered, inside);
     plan.makers.push(
       choice === null
-        ? plainResistor(at, rail, pullKey, ohms)
+        ? plainResistor(at, rail, pull)
         : (draw) => ({ kind: 'resistor', a: at, b: rail, ohms: resistance(draw) }),
     );
   });
-}
-
-/** The number of the end that a resistor leads to. */
-export function pullChoice(to: Extract<PullTo, { kind: 'one-of' }>): Toleranced {
-  return once(choices, to, () => whichOf(to.ends.map(({ chance }) => chance)));
-}
-
-/** One object for each, so that a drawn value is found by it. */
-const choices = new WeakMap<object, Toleranced>();
-
-function once<Key extends object, Value extends object>(
-  kept: WeakMap<Key, Value>,
-  key: Key,
-  make: () => Value,
-): Value {
-  const value = kept.get(key) ?? make();
-  kept.set(key, value);
-  return value;
 }
 
 function railOf(

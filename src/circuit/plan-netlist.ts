@@ -4,8 +4,7 @@
  * The plan holds nodes and, for each element, how to make it from one draw of the toleranced values. A plan is
  * made once for a fault and a setup; its elements are then made anew for each sample.
  */
-import type { Toleranced } from '../quantity/quantity.ts';
-import { unknownBetween } from '../quantity/value-at.ts';
+import { valuesOf } from './car-quantities.ts';
 import {
   type Circuit,
   type FaultEffect,
@@ -17,20 +16,14 @@ import {
 } from './circuit.ts';
 import { copperWarmth, type Warmth } from './copper-warmth.ts';
 import { type Element, GROUND } from './netlist.ts';
+import { BRIDGE_RESISTOR, CONTACT, copperOf } from './open-values.ts';
 import { fixedElement, type PartEffect, type Plan, plainResistor } from './plan.ts';
 import { addModule, groundPath } from './plan-module.ts';
 import { addSensor } from './plan-sensor.ts';
 import type { Setup, TerminalId } from './test.ts';
 
-/** A good crimped contact. From memory of connector makers' data: some milliohm new, 20 after ageing. */
-export const CONTACT: Toleranced = unknownBetween(0.002, 0.02, 'ohm');
-/** Lengths in a harness are estimates, and strands differ. Common practice, no source. */
-export const WIRE_SPREAD = 0.15;
 /** A plain lead with two clips. */
 const LEAD_OHMS = 0.05;
-/** What a test resistor has of what its bands say; the same one in every test. Common practice, no source. */
-export const BRIDGE_RESISTOR: Toleranced = { nominal: 1, low: 0.95, high: 1.05, unit: '1' };
-
 /**
  * The netlist of the circuit with these faults in one setup, without any instrument. Of two faults in the same wire,
  * contact or part only the first is seen; pairs of that kind are not made.
@@ -41,9 +34,9 @@ export function planNetlist(
   effects: readonly FaultEffect[],
   blown: readonly string[] = [],
 ): Plan {
-  const plan = emptyPlan();
+  const plan = emptyPlan(circuit);
   addBattery(plan, circuit, setup);
-  const warmth = copperWarmth(circuit.celsius);
+  const warmth = copperWarmth(plan, circuit.celsius);
   for (const wire of circuit.wires)
     addWire(
       plan,
@@ -103,13 +96,15 @@ export function addBridges(
         plan.makers.push(fixedElement({ kind: 'resistor', a, b, ohms: LEAD_OHMS }));
       else {
         const times = Math.max(LEAD_OHMS, through.ohms);
-        plan.makers.push(plainResistor(a, b, 'bridge.resistor', BRIDGE_RESISTOR, { times }));
+        plan.makers.push(
+          plainResistor(a, b, plan.value('bridge.resistor', BRIDGE_RESISTOR), { times }),
+        );
       }
     }
   }
 }
 
-function emptyPlan(): Plan {
+function emptyPlan(circuit: Circuit): Plan {
   const nodes = ['battery.negative'];
   const known = new Map<string, number>([['battery.negative', GROUND]]);
   const node = (name: string): number => {
@@ -119,33 +114,22 @@ function emptyPlan(): Plan {
     nodes.push(name);
     return nodes.length - 1;
   };
-  return { nodes, makers: [], node };
+  return { nodes, makers: [], node, value: valuesOf(circuit) };
 }
 
 function addBattery(plan: Plan, circuit: Circuit, setup: Setup): void {
   const { battery } = circuit;
   const plus = plan.node('battery.positive');
   const state = setup.state === 'running' || setup.state === 'cranking' ? setup.state : 'rest';
-  const key = `battery.${state}`;
+  const volts = plan.value(`battery.${state}`, battery[state]);
+  const ohms = plan.value('battery.ohms', battery.ohms);
   plan.makers.push((draw) => ({
     kind: 'emf',
     plus,
     minus: GROUND,
-    volts: draw.value(key, battery[state]),
-    ohms: draw.value('battery.ohms', battery.ohms),
+    volts: draw.value(volts),
+    ohms: draw.value(ohms),
   }));
-}
-
-/** Resistance of a whole wire: over every length that is left open, or within the usual spread of a known one. */
-export function copperOf(wire: Wire): Toleranced {
-  return (
-    wire.copper ?? {
-      nominal: wire.ohms,
-      low: (1 - WIRE_SPREAD) * wire.ohms,
-      high: (1 + WIRE_SPREAD) * wire.ohms,
-      unit: 'ohm',
-    }
-  );
 }
 
 /** `effect` is of this wire, or of another that is shorted to it. */
@@ -153,18 +137,17 @@ function addWire(plan: Plan, wire: Wire, warmth: Warmth, effect: FaultEffect | u
   const { name } = wire;
   const a = plan.node(wire.from);
   const b = plan.node(wire.to);
-  const key = `wire.${name}`;
-  const copper = copperOf(wire);
+  const copper = plan.value(`wire.${name}`, copperOf(wire));
   if (effect?.kind === 'wire-open') return;
   if (effect?.kind !== 'wire-short') {
     const more = effect?.kind === 'wire-resistive' ? effect.ohms : null;
-    plan.makers.push(plainResistor(a, b, key, copper, { more, warmth }));
+    plan.makers.push(plainResistor(a, b, copper, { more, warmth }));
     return;
   }
   const middle = plan.node(`wire.${name}.middle`);
   plan.makers.push(
-    plainResistor(a, middle, key, copper, { times: 0.5, warmth }),
-    plainResistor(middle, b, key, copper, { times: 0.5, warmth }),
+    plainResistor(a, middle, copper, { times: 0.5, warmth }),
+    plainResistor(middle, b, copper, { times: 0.5, warmth }),
   );
   if (effect.wire !== name) return;
   const other = plan.node(
@@ -188,7 +171,7 @@ function addContact(
   const b = plan.node(`${terminal}.pin`);
   if (!plugged || effect?.kind === 'contact-open') return;
   const more = effect?.kind === 'contact-resistive' ? effect.ohms : null;
-  plan.makers.push(plainResistor(a, b, `contact.${terminal}`, CONTACT, { more }));
+  plan.makers.push(plainResistor(a, b, plan.value(`contact.${terminal}`, CONTACT), { more }));
 }
 
 function addPlainPart(
@@ -198,19 +181,19 @@ function addPlainPart(
   own: PartEffect | null,
 ): void {
   const pin = (name: string): number => plan.node(`${part.name}.${name}.pin`);
-  const key = `${part.name}.ohms`;
+  const ohms = plan.value(`${part.name}.ohms`, part.ohms);
   if (own?.mode === 'blown' || own?.mode === 'contact-open') return;
   if (part.kind === 'relay' && setup.state === 'key-off') return;
   if (part.kind === 'ground-point') {
     const volts = setup.state !== 'key-off' && part.volts;
-    plan.makers.push(groundPath(pin('eyelet'), key, part.ohms, `${part.name}.volts`, volts));
+    plan.makers.push(groundPath(plan, pin('eyelet'), ohms, volts && [`${part.name}.volts`, volts]));
     return;
   }
   const [a, b] = [pin(part.pins[0]!), pin(part.pins[1]!)];
   if (own?.mode === 'shorted' && part.kind === 'neighbour') {
-    plan.makers.push(plainResistor(a, b, `${part.name}.shorted`, part.shorted));
+    plan.makers.push(plainResistor(a, b, plan.value(`${part.name}.shorted`, part.shorted)));
     return;
   }
   const more = own?.mode === 'contact-resistive' ? own.size : null;
-  plan.makers.push(plainResistor(a, b, key, part.ohms, { more }));
+  plan.makers.push(plainResistor(a, b, ohms, { more }));
 }

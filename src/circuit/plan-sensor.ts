@@ -41,8 +41,9 @@ export function addSensor(
     pin: (name: string): number => plan.node(`${sensor.name}.${name}.pin`),
     // A known-good spare is an average one.
     reader: (name: string, of: Toleranced) => {
-      const key = `${sensor.name}.${name}`;
-      return (draw: Draw): number => (spare ? of.nominal : draw.value(key, of));
+      if (spare) return () => of.nominal;
+      const value = plan.value(`${sensor.name}.${name}`, of);
+      return (draw: Draw): number => draw.value(value);
     },
   };
   switch (sensor.kind) {

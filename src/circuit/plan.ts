@@ -15,10 +15,20 @@ export interface Instant {
   readonly onSpot: boolean;
 }
 
+/** A value as every draw of its circuit looks it up. */
+export interface CarValue {
+  /** As in `car-quantities.ts`. */
+  readonly key: string;
+  readonly of: Toleranced;
+  /** Where it stands in a car. */
+  readonly place: number;
+  /** Whether it is what the circuit says of this key: a car has its value then, else only where in its range it lies. */
+  readonly isOwn: boolean;
+}
+
 /** One sample: values within their tolerances, and what the sensor does at this instant. */
 export interface Draw extends Instant {
-  /** The value of a toleranced quantity, by its key. */
-  readonly value: (key: string, of: Toleranced) => number;
+  readonly value: (value: CarValue) => number;
   /** The size of the fault. */
   readonly size: (of: Span) => number;
 }
@@ -34,8 +44,7 @@ export interface MakeElement {
 
 /** A value, `times` a number, warm where it is copper, and the size of a fault on top where there is one. */
 export interface PlainOhms {
-  readonly key: string;
-  readonly of: Toleranced;
+  readonly value: CarValue;
   readonly times: number;
   readonly warmth: ((draw: Draw) => number) | null;
   readonly more: Span | null;
@@ -45,19 +54,18 @@ export interface PlainOhms {
 export function plainResistor(
   a: number,
   b: number,
-  key: string,
-  of: Toleranced,
-  { times = 1, warmth = null, more = null }: Partial<Omit<PlainOhms, 'key' | 'of'>> = {},
+  value: CarValue,
+  { times = 1, warmth = null, more = null }: Partial<Omit<PlainOhms, 'value'>> = {},
 ): MakeElement {
   const make = (draw: Draw): Element => ({
     kind: 'resistor',
     a,
     b,
     ohms:
-      times * (warmth === null ? 1 : warmth(draw)) * draw.value(key, of) +
+      times * (warmth === null ? 1 : warmth(draw)) * draw.value(value) +
       (more === null ? 0 : draw.size(more)),
   });
-  return Object.assign(make, { plain: { key, of, times, warmth, more } });
+  return Object.assign(make, { plain: { value, times, warmth, more } });
 }
 
 /** An element that is the same in every car. */
@@ -67,7 +75,7 @@ export function fixedElement(element: Element): MakeElement {
 
 /** The middle of every tolerance; output on, coil at its peak, half-way travel. */
 export const NOMINAL_DRAW: Draw = {
-  value: (_key, of) => of.nominal,
+  value: ({ of }) => of.nominal,
   size: (span) => Math.sqrt(span.low * span.high),
   on: true,
   swing: 1,
@@ -80,6 +88,8 @@ export interface Plan {
   readonly makers: MakeElement[];
   /** Number of the node of a terminal, splice or other name; made when it is new. */
   readonly node: (name: string) => number;
+  /** The value of the circuit that is known by this key, or another one in its place. */
+  readonly value: (key: string, of: Toleranced) => CarValue;
 }
 
 /** A part's own failure. */

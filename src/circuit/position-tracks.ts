@@ -18,8 +18,8 @@ export interface ReadTrack {
   readonly pin: TerminalId;
   readonly pinName: string;
   readonly input: TerminalId;
-  /** Pin of the module's reference that feeds the track, null where it is fed by something else. */
-  readonly reference: TerminalId | null;
+  /** What the module holds as its reference in one draw of the car's values. */
+  readonly volts: (value: Draw['value']) => number;
 }
 
 /** The tracks of a circuit, in the order of its sensor; none where the sensor has none. */
@@ -40,7 +40,7 @@ export function readTracks(circuit: Circuit): ReadTrack[] {
         pin: `${found.terminal}.pin`,
         pinName: found.terminal.slice(module.name.length + 1),
         input: found.terminal,
-        reference: reference ?? null,
+        volts: trackVolts(circuit, reference ?? null),
       },
     ];
   });
@@ -51,14 +51,13 @@ export function isPlausible(volts: number, referenceVolts: number): boolean {
   return volts >= WINDOW_LOW * referenceVolts && volts <= WINDOW_HIGH * referenceVolts;
 }
 
-/** What the module holds as the reference of a track in one draw of the car's values. */
-export function trackVolts(
+/** By the pin of the module's reference that feeds the track, null where it is fed by something else. */
+function trackVolts(
   circuit: Circuit,
-  { reference }: ReadTrack,
-  value: Draw['value'],
-): number {
-  if (reference === null) return USUAL_REFERENCE_VOLTS;
-  const module = moduleOf(circuit);
-  const pin = reference.slice(module.name.length + 1, -'.pin'.length);
-  return referenceVolts(module, pin, value) ?? USUAL_REFERENCE_VOLTS;
+  reference: TerminalId | null,
+): (value: Draw['value']) => number {
+  if (reference === null) return () => USUAL_REFERENCE_VOLTS;
+  const pin = reference.slice(moduleOf(circuit).name.length + 1, -'.pin'.length);
+  const volts = referenceVolts(circuit, pin);
+  return (value) => volts(value) ?? USUAL_REFERENCE_VOLTS;
 }

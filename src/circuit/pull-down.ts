@@ -1,6 +1,6 @@
 /** Whether a light or resistor clipped to a signal pulls the module's input low enough to be counted. */
 import type { Circuit } from './circuit.ts';
-import { inputLevels } from './input-levels.ts';
+import { levelsIn } from './input-levels.ts';
 import { inputOn } from './nets.ts';
 import type { SampleSolver } from './sample-solver.ts';
 import { NOMINAL } from './samples.ts';
@@ -41,8 +41,8 @@ export function pullDownOf(
   const found = inputOn(circuit, test.setup, at);
   if (found?.input.kind !== 'levels') return null;
   const input = found.terminal;
-  const threshold = (sample: number) =>
-    inputLevels(circuit, input, solver.valueOf(sample), test.setup.state)!.lowBelow;
+  const levels = levelsIn(circuit, input, test.setup.state)!;
+  const threshold = (sample: number) => levels(solver.valueOf(sample)).lowBelow;
   const rig = solver.rig(null, test.setup, `${input}.pin`, 'battery.negative', 'none', []);
   const volts = (sample: number) => solver.volts(rig, null, solver.still(null, sample), sample);
   const all = [

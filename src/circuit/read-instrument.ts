@@ -11,7 +11,7 @@ import { hangsOnTheCar, type InputLevels, type LevelsIn, levelsIn } from './inpu
 import { lampLook, lightLook, ohmsFrom } from './instruments.ts';
 import { inputOn } from './nets.ts';
 import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
-import { isPlausible, type ReadTrack, readTracks, trackVolts } from './position-tracks.ts';
+import { isPlausible, type ReadTrack, readTracks } from './position-tracks.ts';
 import { isTarget, type SampleSolver } from './sample-solver.ts';
 import { FREE_POINT, NOMINAL, type Samples } from './samples.ts';
 import type { LOOKS, Meter, Setup, Shown, TerminalId, Test } from './test.ts';
@@ -213,7 +213,7 @@ export class InstrumentReader {
     if (levels === null || low >= levels.lowBelow || high <= levels.highAbove) return false;
     const track = this.tracks.find((one) => one.input === terminal);
     if (!track) return true;
-    const reference = trackVolts(this.circuit, track, this.solver.valueOf(sample));
+    const reference = track.volts(this.solver.valueOf(sample));
     return isPlausible(low, reference) && isPlausible(high, reference);
   }
 }

@@ -1,8 +1,7 @@
 /** A compiled circuit with its instrument: takes one car after another, and each at one instant of its sensor after another. */
-import type { Toleranced } from '../quantity/quantity.ts';
 import type { Span } from './circuit.ts';
-import type { Draw, Instant, MakeElement } from './plan.ts';
-import type { DrawnCar, Samples } from './samples.ts';
+import type { CarValue, Draw, Instant, MakeElement } from './plan.ts';
+import { type DrawnCar, type Samples, valueIn } from './samples.ts';
 import { createSolver, type DcSolver, type SolveFailure } from './solve-dc.ts';
 import { isLinear } from './solver-plan.ts';
 
@@ -22,12 +21,13 @@ export interface RigParts {
   /** Further nodes whose voltages are asked for. */
   readonly watched: readonly number[];
   /** Knows the cars. */
-  readonly draws: Pick<Samples, 'placeOf' | 'valueIn'>;
+  readonly draws: Pick<Samples, 'placeOf'>;
 }
 
 /** A resistor whose resistance is one value of the car. */
 interface PlainElement {
   readonly index: number;
+  readonly key: string;
   readonly place: number;
   readonly nominal: number;
   readonly times: number;
@@ -35,7 +35,14 @@ interface PlainElement {
   readonly more: Span | null;
 }
 
-/** One circuit, fault, setup and instrument. */
+/** What a fault adds to a resistance, which is one value of the car. */
+export interface Worse {
+  /** Of the value. */
+  readonly key: string;
+  readonly more: Span;
+}
+
+/** One circuit, setup and instrument, with what a fault has made of the circuit. */
 export class Rig implements Draw {
   on = false;
   swing = 0;
@@ -44,6 +51,7 @@ export class Rig implements Draw {
   private readonly parts: RigParts;
   private readonly solver: DcSolver;
   private readonly plain: readonly PlainElement[];
+  private readonly plainByKey = new Map<string, PlainElement>();
   /** Of all copper of the circuit. */
   private readonly warmth: ((draw: Draw) => number) | null;
   /** Elements that have to be made anew for each car, and for each instant. */
@@ -68,7 +76,8 @@ export class Rig implements Draw {
     this.staysReduced = moves || linear.length === 0;
     this.moving = moving;
     this.warmth = makers.find(({ plain }) => plain?.warmth)?.plain?.warmth ?? null;
-    this.plain = makers.flatMap((make, index) => plainElement(make, index, draws.placeOf));
+    this.plain = makers.flatMap((make, index) => plainElement(make, index));
+    for (const element of this.plain) this.plainByKey.set(element.key, element);
     const done = new Set([...moving, ...this.plain.map(({ index }) => index)]);
     this.steady = [...makers.keys()].filter((index) => !done.has(index) && !makers[index]!.fixed);
     const varying = moves ? linear : [];
@@ -80,19 +89,26 @@ export class Rig implements Draw {
     if (this.solver.solve() === null) this.solver.beginHere();
   }
 
-  /** Takes a car; null is the nominal one. */
-  take(car: DrawnCar | null): void {
+  /** How many elements it has. */
+  get elements(): number {
+    return this.parts.makers.length;
+  }
+
+  /** Takes a car, null for the nominal one, in which some resistances are `worse`. */
+  take(car: DrawnCar | null, worse: readonly Worse[]): void {
     this.car = car;
     this.share = car === null ? 0.5 : car.point[this.sizePlace]!;
     this.isReduced = false;
     const { plain, steady, solver, warmth } = this;
     const { makers } = this.parts;
     const warm = warmth === null ? 1 : warmth(this);
-    for (let k = 0; k < plain.length; k += 1) {
-      const { index, place, nominal, times, isWarm, more } = plain[k]!;
-      const value = car === null ? nominal : car.values[place]!;
-      const ohms = (isWarm ? warm : 1) * times * value;
-      solver.setOhms(index, ohms + (more === null ? 0 : this.size(more)));
+    for (let k = 0; k < plain.length; k += 1)
+      solver.setOhms(plain[k]!.index, this.ohmsOf(plain[k]!, warm));
+    for (let k = 0; k < worse.length; k += 1) {
+      // A plug that is apart, or a part that is out, has nothing that could be worse.
+      const element = this.plainByKey.get(worse[k]!.key);
+      if (element)
+        solver.setOhms(element.index, this.ohmsOf(element, warm) + this.size(worse[k]!.more));
     }
     for (let k = 0; k < steady.length; k += 1)
       solver.replace(steady[k]!, makers[steady[k]!]!(this));
@@ -125,12 +141,18 @@ export class Rig implements Draw {
     return this.solver.current(this.parts.instrument);
   }
 
-  value(key: string, of: Toleranced): number {
-    return this.parts.draws.valueIn(this.car, key, of);
+  value(value: CarValue): number {
+    return valueIn(this.car, value);
   }
 
   size({ low, high }: Span): number {
     return low === high ? low : low * (high / low) ** this.share;
+  }
+
+  private ohmsOf({ place, nominal, times, isWarm, more }: PlainElement, warm: number): number {
+    const { car } = this;
+    const ohms = (isWarm ? warm : 1) * times * (car === null ? nominal : car.values[place]!);
+    return more === null ? ohms : ohms + this.size(more);
   }
 
   private setInstant({ on, swing, travel, onSpot }: Instant): void {
@@ -158,8 +180,8 @@ class InstantProbe implements Draw {
     return this.asked;
   }
 
-  value(key: string, of: Toleranced): number {
-    return this.draw.value(key, of);
+  value(value: CarValue): number {
+    return this.draw.value(value);
   }
 
   size(of: Span): number {
@@ -187,13 +209,9 @@ class InstantProbe implements Draw {
   }
 }
 
-function plainElement(
-  { plain, fixed }: MakeElement,
-  index: number,
-  placeOf: Samples['placeOf'],
-): PlainElement[] {
+function plainElement({ plain, fixed }: MakeElement, index: number): PlainElement[] {
   if (!plain || fixed) return [];
-  const { key, of, times, warmth, more } = plain;
-  const { nominal } = of;
-  return [{ index, place: placeOf(key), nominal, times, isWarm: warmth !== null, more }];
+  const { value, times, warmth, more } = plain;
+  const { key, place } = value;
+  return [{ index, key, place, nominal: value.of.nominal, times, isWarm: warmth !== null, more }];
 }

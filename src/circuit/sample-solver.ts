@@ -2,6 +2,7 @@
  * The electrical half of the model: circuit, fault, setup and instrument compiled together, solved for one tolerance sample
  * at one instant of the sensor.
  */
+import { valuesOf } from './car-quantities.ts';
 import { type Circuit, effectsOf, type Fault, type FusePart, sensorOf } from './circuit.ts';
 import {
   bridgeElement,
@@ -12,10 +13,10 @@ import {
 } from './instruments.ts';
 import type { Element } from './netlist.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
-import { type Draw, fixedElement, type Instant } from './plan.ts';
+import { type CarValue, type Draw, fixedElement, type Instant } from './plan.ts';
 import { addBridges, planNetlist } from './plan-netlist.ts';
-import { Rig } from './rig.ts';
-import { FREE_POINT, NOMINAL, type Samples } from './samples.ts';
+import { Rig, type Worse } from './rig.ts';
+import { FREE_POINT, NOMINAL, type Samples, valueIn } from './samples.ts';
 import type { Meter, Setup, TerminalId } from './test.ts';
 
 /** A fuse blows for certain at this times its rating (common practice: 1.35 within minutes). */
@@ -24,8 +25,8 @@ const FUSE_BLOWS_AT = 1.35;
 const GAP_STOPS_CHANCE = 0.6;
 /** A coil before too wide a gap gives this share of its voltage, smallest and largest. Common practice, no source. */
 const GAP_SWING = { low: 0.08, high: 0.4 };
-/** Compiled circuits kept for the next sample; each takes some 30 kB. */
-const RIGS_MAX = 2048;
+/** Compiled circuits kept for the next sample, by the elements of all together; each takes some 0.5 kB. */
+const KEPT_ELEMENTS_MAX = 400_000;
 
 /** Of these the last asked for are found without making a key. */
 const RECENT_MAX = 12;
@@ -35,7 +36,8 @@ type Instrument = 'meter' | 'ohms' | 'light' | 'lamp' | 'none';
 
 /** A rig and what it was asked for with. */
 interface Asked {
-  readonly fault: string;
+  /** Null also for a fault that only makes resistances worse: its rig is the sound circuit's. */
+  readonly fault: Fault | null;
   readonly setup: Setup;
   readonly plus: TerminalId;
   readonly minus: TerminalId;
@@ -54,17 +56,27 @@ export class SampleSolver {
   private readonly meter: Meter;
   private readonly draws: Samples;
   private readonly rigs = new Map<string, Rig>();
+  /** Elements of all of them. */
+  private keptElements = 0;
   private readonly blown = new Map<string, readonly string[]>();
   private readonly setupKeys = new WeakMap<Setup, string>();
   private readonly recent: Asked[] = [];
   private readonly blownLists = new Map<string, readonly string[]>();
   private readonly fuses: readonly FusePart[];
+  private readonly stillPlace: number;
+  private readonly gapPlace: number;
+  /** Part of a turn that a switched output is on, where the circuit leaves that open. */
+  private readonly dutyValue: CarValue | null;
 
   constructor(circuit: Circuit, meter: Meter, draws: Samples) {
     this.circuit = circuit;
     this.meter = meter;
     this.draws = draws;
     this.fuses = circuit.parts.filter((part) => part.kind === 'fuse');
+    this.stillPlace = draws.placeOf('target.still');
+    this.gapPlace = draws.placeOf('target.gap');
+    const { duty } = circuit.target ?? {};
+    this.dutyValue = duty ? valuesOf(circuit)('target.duty', duty) : null;
   }
 
   /**
@@ -79,7 +91,7 @@ export class SampleSolver {
     sample: number,
   ): number {
     const rig = this.rig(fault, setup, plus, minus, instrument, this.blownBy(fault, sample));
-    rig.take(this.draws.carOf(sample));
+    rig.take(this.draws.carOf(sample), worseOf(fault));
     const read = (instant: Instant): number => {
       const volts = this.voltsNow(rig, fault, instant);
       return instrument === 'light' ? rig.amps() : volts;
@@ -94,14 +106,19 @@ export class SampleSolver {
 
   /** The sensor with the target at rest. */
   still(fault: Fault | null, sample: number): Instant {
-    const on = this.draws.unit('target.still', sample) < this.duty(sample);
-    return { on: on && !this.gapStops(fault, sample), swing: 0, travel: 0, onSpot: false };
+    const on = this.unit(this.stillPlace, sample) < this.duty(sample);
+    return on && !this.gapStops(fault, sample) ? RESTS_ON : RESTS_OFF;
   }
 
   /** Part of a turn that a switched output is on. */
   private duty(sample: number): number {
-    const { duty, onChance = 0.5 } = this.circuit.target ?? {};
-    return duty ? this.valueOf(sample)('target.duty', duty) : onChance;
+    const { dutyValue } = this;
+    if (dutyValue !== null) return valueIn(this.draws.carOf(sample), dutyValue);
+    return this.circuit.target?.onChance ?? 0.5;
+  }
+
+  private unit(place: number, sample: number): number {
+    return this.draws.carOf(sample)?.point[place] ?? 0.5;
   }
 
   /** The two ends of what the sensor does while the target moves: on and off, peak and trough, rest and full travel. */
@@ -113,7 +130,7 @@ export class SampleSolver {
     const gap = isTarget(fault, 'gap-wide');
     const stops = this.gapStops(fault, sample);
     const share = gap
-      ? GAP_SWING.low + (GAP_SWING.high - GAP_SWING.low) * this.draws.unit('target.gap', sample)
+      ? GAP_SWING.low + (GAP_SWING.high - GAP_SWING.low) * this.unit(this.gapPlace, sample)
       : 1;
     return [
       { on: !stops, swing: share, travel: 0, onSpot: false },
@@ -122,7 +139,7 @@ export class SampleSolver {
   }
 
   private gapStops(fault: Fault | null, sample: number): boolean {
-    return isTarget(fault, 'gap-wide') && this.draws.unit('target.gap', sample) < GAP_STOPS_CHANCE;
+    return isTarget(fault, 'gap-wide') && this.unit(this.gapPlace, sample) < GAP_STOPS_CHANCE;
   }
 
   /** The two ends of the signal between two terminals while the target moves, in volts; both the same while it is still. */
@@ -136,7 +153,7 @@ export class SampleSolver {
   ): { low: number; high: number } {
     const rig = this.rig(fault, setup, plus, minus, instrument, this.blownBy(fault, sample));
     const [first, second] = this.ends(fault, setup, sample);
-    rig.take(this.draws.carOf(sample));
+    rig.take(this.draws.carOf(sample), worseOf(fault));
     const a = this.voltsNow(rig, fault, first);
     const b = second === first ? a : this.voltsNow(rig, fault, second);
     return { low: Math.min(a, b), high: Math.max(a, b) };
@@ -144,7 +161,7 @@ export class SampleSolver {
 
   /** Voltage between the leads of a rig at one instant of a sample. */
   volts(rig: Rig, fault: Fault | null, instant: Instant, sample: number): number {
-    rig.take(this.draws.carOf(sample));
+    rig.take(this.draws.carOf(sample), worseOf(fault));
     return this.voltsNow(rig, fault, instant);
   }
 
@@ -171,7 +188,7 @@ export class SampleSolver {
   /** The value of each quantity in a sample. */
   valueOf(sample: number): Draw['value'] {
     const car = this.draws.carOf(sample);
-    return (key, of) => this.draws.valueIn(car, key, of);
+    return (value) => valueIn(car, value);
   }
 
   /** Fuses that this fault blows as soon as the key is on. */
@@ -191,7 +208,8 @@ export class SampleSolver {
     if (effectsOf(fault).some((one) => one.kind === 'part' && one.part === name)) return false;
     const rig = this.rig(fault, PLAIN_SETUP, `${name}.in.pin`, `${name}.out.pin`, 'none', NONE);
     const volts = this.volts(rig, fault, this.still(fault, sample), sample);
-    return Math.abs(volts) / this.valueOf(sample)(`${name}.ohms`, ohms) > FUSE_BLOWS_AT * amps;
+    const value = valuesOf(this.circuit)(`${name}.ohms`, ohms);
+    return Math.abs(volts) / valueIn(this.draws.carOf(sample), value) > FUSE_BLOWS_AT * amps;
   }
 
   /** One list for the same names, so that rigs are found by it. */
@@ -213,11 +231,11 @@ export class SampleSolver {
     blown: readonly string[],
     watched: readonly TerminalId[] = NONE,
   ): Rig {
-    const id = fault?.id ?? '';
+    const built = worseOf(fault) === NOTHING_WORSE ? fault : null;
     for (const asked of this.recent)
       if (
         asked.setup === setup &&
-        asked.fault === id &&
+        asked.fault === built &&
         asked.plus === plus &&
         asked.minus === minus &&
         asked.instrument === instrument &&
@@ -225,16 +243,24 @@ export class SampleSolver {
         asked.watched === watched
       )
         return asked.rig;
-    const key = `${id}|${this.setupKey(setup)}|${plus}|${minus}|${instrument}|${blown.join()}|${watched.join()}`;
+    const key = `${built?.id ?? ''}|${this.setupKey(setup)}|${plus}|${minus}|${instrument}|${blown.join()}|${watched.join()}`;
     const rig =
-      this.rigs.get(key) ?? this.newRig(fault, setup, plus, minus, instrument, blown, watched);
-    if (!this.rigs.has(key)) {
-      if (this.rigs.size >= RIGS_MAX) this.rigs.delete(this.rigs.keys().next().value!);
-      this.rigs.set(key, rig);
-    }
-    this.recent.unshift({ fault: id, setup, plus, minus, instrument, blown, watched, rig });
+      this.rigs.get(key) ??
+      this.keep(key, this.newRig(built, setup, plus, minus, instrument, blown, watched));
+    this.recent.unshift({ fault: built, setup, plus, minus, instrument, blown, watched, rig });
     if (this.recent.length > RECENT_MAX) this.recent.pop();
     return rig;
+  }
+
+  private keep(key: string, made: Rig): Rig {
+    this.keptElements += made.elements;
+    for (const [old, { elements }] of this.rigs) {
+      if (this.keptElements <= KEPT_ELEMENTS_MAX) break;
+      this.rigs.delete(old);
+      this.keptElements -= elements;
+    }
+    this.rigs.set(key, made);
+    return made;
   }
 
   private newRig(
@@ -292,6 +318,31 @@ export class SampleSolver {
 }
 
 const NONE: readonly string[] = [];
+
+const RESTS_OFF: Instant = { on: false, swing: 0, travel: 0, onSpot: false };
+const RESTS_ON: Instant = { ...RESTS_OFF, on: true };
+
+const NOTHING_WORSE: readonly Worse[] = [];
+
+const worsened = new WeakMap<Fault, readonly Worse[]>();
+
+/** The resistances that a fault makes worse, where it does nothing else; else nothing. */
+function worseOf(fault: Fault | null): readonly Worse[] {
+  if (fault === null) return NOTHING_WORSE;
+  const known = worsened.get(fault);
+  if (known) return known;
+  const worse = effectsOf(fault).map((effect): Worse | null => {
+    if (effect.kind === 'wire-resistive') return { key: `wire.${effect.wire}`, more: effect.ohms };
+    if (effect.kind === 'contact-resistive')
+      return { key: `contact.${effect.terminal}`, more: effect.ohms };
+    if (effect.kind === 'part' && effect.mode === 'contact-resistive')
+      return { key: `${effect.part}.ohms`, more: effect.size };
+    return null;
+  });
+  const made = worse.every((one) => one !== null) ? worse : NOTHING_WORSE;
+  worsened.set(fault, made);
+  return made;
+}
 
 const blowing = new WeakMap<Fault, boolean>();
 

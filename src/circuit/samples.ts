@@ -7,6 +7,7 @@ import type { Toleranced } from '../quantity/quantity.ts';
 import { valueAt } from '../quantity/value-at.ts';
 import { placesOf, quantitiesOf } from './car-quantities.ts';
 import type { Circuit } from './circuit.ts';
+import type { CarValue } from './plan.ts';
 
 /** The sample in which every value is its nominal one. */
 export const NOMINAL = -1;
@@ -28,8 +29,6 @@ export interface Samples {
   readonly unit: (key: string, index: number) => number;
   /** Where quantity `key` stands in a point. */
   readonly placeOf: (key: string) => number;
-  /** The value of quantity `key` in a car, null for the nominal one; `of` is what the circuit says of it. */
-  readonly valueIn: (car: DrawnCar | null, key: string, of: Toleranced) => number;
   /** The car of sample `index`, null for the nominal one. For looking at, until the next call. */
   readonly carOf: (index: number) => DrawnCar | null;
   /** Takes a point of the unit cube, one number in 0..1 for each of `quantitiesOf`, as sample `FREE_POINT`. */
@@ -93,12 +92,6 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
     placeOf,
     carOf,
     unit: (key, index) => carOf(index)?.point[placeOf(key)] ?? 0.5,
-    valueIn: (car, key, of) => {
-      if (of.low === of.high) return of.low;
-      if (car === null) return of.nominal;
-      const place = placeOf(key);
-      return toleranced[place] === of ? car.values[place]! : valueAt(of, car.point[place]!);
-    },
     take: (point) => {
       if (point.length !== quantities.length)
         throw new Error(`samples: a point has ${quantities.length} numbers, not ${point.length}`);
@@ -108,6 +101,13 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
         if (point[place] !== free.point[place]) put(free, place, point[place]!);
     },
   };
+}
+
+/** What a value is in a car, null for the nominal one. */
+export function valueIn(car: DrawnCar | null, { of, place, isOwn }: CarValue): number {
+  if (isOwn && car !== null) return car.values[place]!;
+  if (of.low === of.high) return of.low;
+  return car === null ? of.nominal : valueAt(of, car.point[place]!);
 }
 
 /** `valueAt` of one value, made once. */

@@ -3,9 +3,9 @@
  * follows, drops out or jumps, and whether two tracks of one sensor tell the same position.
  */
 import { type Circuit, effectsOf, type Fault } from './circuit.ts';
-import { type InputLevels, inputLevels } from './input-levels.ts';
+import { type InputLevels, type LevelsIn, levelsIn } from './input-levels.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
-import { isPlausible, type ReadTrack, readTracks, trackVolts } from './position-tracks.ts';
+import { isPlausible, type ReadTrack, readTracks } from './position-tracks.ts';
 import { isInputDead } from './read-instrument.ts';
 import type { SampleSolver } from './sample-solver.ts';
 import { FREE_POINT } from './samples.ts';
@@ -35,18 +35,18 @@ interface Healthy {
 
 /** The tracks of one circuit. */
 export class TrackComplaint {
-  private readonly circuit: Circuit;
   private readonly solver: SampleSolver;
   private readonly tracks: readonly ReadTrack[];
   private readonly places: readonly TerminalId[];
+  private readonly levels: readonly LevelsIn[];
   /** By the number of the car. */
   private readonly healthy = new Map<number, Healthy>();
 
   constructor(circuit: Circuit, solver: SampleSolver) {
-    this.circuit = circuit;
     this.solver = solver;
     this.tracks = readTracks(circuit);
     this.places = this.tracks.map(({ pin }) => pin);
+    this.levels = this.tracks.map(({ input }) => levelsIn(circuit, input, MOVING.state)!);
   }
 
   /** How many tracks the module reads; none where the sensor has no tracks. */
@@ -102,10 +102,8 @@ export class TrackComplaint {
     const value = this.solver.valueOf(sample);
     const made: Healthy = {
       volts: TRAVELS.map((travel) => this.voltsAt(null, travel, false, sample)),
-      referenceVolts: this.tracks.map((track) => trackVolts(this.circuit, track, value)),
-      levels: this.tracks.map(
-        ({ input }) => inputLevels(this.circuit, input, value, MOVING.state)!,
-      ),
+      referenceVolts: this.tracks.map(({ volts }) => volts(value)),
+      levels: this.levels.map((levels) => levels(value)),
     };
     if (this.healthy.size >= CARS_MAX) this.healthy.clear();
     if (car !== FREE_POINT) this.healthy.set(car, made);

@@ -50,6 +50,8 @@ export type ReadingParse =
       readonly code: RefusalCode;
       readonly words: string;
       readonly fix?: string;
+      /** Of a value that can be, but not in this vehicle. */
+      readonly beyond?: Quantity;
     };
 
 /** Longer than any reading; keeps every later step small. */
@@ -215,10 +217,12 @@ function groupDoubt(
 }
 
 function checked(choice: ReadingChoice, text: string, expected: ExpectedReading): ReadingParse {
-  const words = impossible(choice.quantity, expected);
-  if (words !== null)
-    return refused('impossible-value', words, 'look at the display and its unit again');
-  return { status: 'read', quantity: choice.quantity, resolution: choice.resolution, text };
+  const { quantity, resolution } = choice;
+  const words = impossible(quantity, expected);
+  if (words === null) return { status: 'read', quantity, resolution, text };
+  const answer = refused('impossible-value', words, 'look at the display and its unit again');
+  const { limit: _, ...anywhere } = expected;
+  return impossible(quantity, anywhere) === null ? { ...answer, beyond: quantity } : answer;
 }
 
 /** `OL` in its spellings, with or without a unit behind it; null when the text is something else. */
@@ -271,6 +275,10 @@ function shown(text: string): string {
   return text.replace(/[\p{C}]/gu, '?').slice(0, 20);
 }
 
-function refused(code: RefusalCode, words: string, fix?: string): ReadingParse {
+function refused(
+  code: RefusalCode,
+  words: string,
+  fix?: string,
+): Extract<ReadingParse, { status: 'refused' }> {
   return { status: 'refused', code, words, ...(fix === undefined ? {} : { fix }) };
 }

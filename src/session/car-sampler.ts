@@ -7,6 +7,7 @@ import type { Shown, Test } from '../circuit/test.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { valueAt } from '../quantity/value-at.ts';
 import type { Way } from '../suspects/fact.ts';
+import { KeptWays } from '../suspects/kept-ways.ts';
 import { redrawFew } from '../suspects/move-car.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { CarSampler, CarsOf } from '../suspects/suspect-cars.ts';
@@ -72,12 +73,11 @@ function carsOf({ model, procedure, testAt, intermittent }: SamplerAsk, candidat
   ): readonly Way[] => {
     const { id, test } = testAt(place);
     if (test === null) return wakingWays(wakes(id));
-    const { wiggle, ...asked } = test;
-    if (test.probe.kind === 'inspect' || !intermittent) return show(fault, asked, point);
-    const there = wiggle ? intermittent.moved : intermittent.present;
+    if (test.probe.kind === 'inspect' || !intermittent) return show(fault, test, point);
+    const there = test.wiggle ? intermittent.moved : intermittent.present;
     return [
-      ...(there > 0 ? scaled(show(fault, asked, point), there) : []),
-      ...(there < 1 ? scaled(sound ?? show(HEALTHY, asked, point), 1 - there) : []),
+      ...(there > 0 ? scaled(show(fault, test, point), there) : []),
+      ...(there < 1 ? scaled(sound ?? show(HEALTHY, test, point), 1 - there) : []),
     ];
   };
   return {
@@ -91,10 +91,9 @@ function carsOf({ model, procedure, testAt, intermittent }: SamplerAsk, candidat
     ways: (place, point) => {
       if (isFleeting) return fleetingWays(place, point, null);
       const { test } = testAt(place);
-      if (test === null) return wakingWays(false);
-      const { wiggle: _, ...asked } = test;
-      return show(fault, asked, point);
+      return test === null ? wakingWays(false) : show(fault, test, point);
     },
+    ...(isFleeting ? {} : { keptFor: (place: number) => keptWays(model, fault, testAt(place)) }),
   };
 }
 
@@ -106,7 +105,22 @@ function isWithin(point: Float64Array): boolean {
   return true;
 }
 
-/** What the car shows. The wheel of a switched sensor stands anew after each turn: on for its part of a turn, else off. */
+/** By fault and test, of the first cars of a model: whatever a session has been told, they show the same. */
+const kept = new WeakMap<Model, Map<string, KeptWays>>();
+
+function keptWays(model: Model, fault: string, entry: TestEntry | WakingTest): KeptWays {
+  const ofModel = kept.get(model) ?? new Map<string, KeptWays>();
+  kept.set(model, ofModel);
+  const key = `${fault}|${entry.test === null ? entry.id : entry.key}`;
+  const known = ofModel.get(key) ?? new KeptWays();
+  ofModel.set(key, known);
+  return known;
+}
+
+/**
+ * What the car shows, whether or not the harness is moved. The wheel of a switched sensor stands anew after each turn: on
+ * for its part of a turn, else off.
+ */
 function shower(model: Model): (fault: string, test: Test, point: Float64Array) => Way[] {
   const { quantities, circuit } = model;
   const still = quantities.findIndex(({ key }) => key === 'target.still');
@@ -114,15 +128,14 @@ function shower(model: Model): (fault: string, test: Test, point: Float64Array) 
   const { kind, name } = sensorOf(circuit);
   const isSwitched = kind === 'hall-switch' || kind === 'current-switch';
   const at = new Float64Array(quantities.length);
-  return (fault, { setup, probe }, point) => {
-    const test = { setup, probe };
-    const isFelt =
-      isSwitched &&
-      setup.target === 'still' &&
-      setup.state !== 'key-off' &&
-      READ_STILL.includes(probe.kind) &&
-      (setup.sensor === 'spare' || !setup.unplugged.includes(name));
-    if (!isFelt) return [{ shown: shown(fault, test, point), share: 1 }];
+  const feels = ({ setup, probe }: Test) =>
+    isSwitched &&
+    setup.target === 'still' &&
+    setup.state !== 'key-off' &&
+    READ_STILL.includes(probe.kind) &&
+    (setup.sensor === 'spare' || !setup.unplugged.includes(name));
+  return (fault, test, point) => {
+    if (!feels(test)) return [{ shown: shown(fault, test, point), share: 1 }];
     const part =
       duty < 0
         ? (circuit.target?.onChance ?? 0.5)

@@ -32,7 +32,7 @@ export type About = Pick<SessionOpened, 'procedure' | 'job' | 'vehicle'>;
 const PAIR_SAMPLES = 8;
 
 /** Spaces over one model that are kept, the last ones used: the drills of a class share them, and sessions one after another. */
-const SPACES_KEPT = 8;
+const SPACES_KEPT = 4;
 const kept = new WeakMap<Model, Map<string, SuspectSpace>>();
 
 type Kind = 'staying' | 'intermittent' | 'pairs';

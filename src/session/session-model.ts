@@ -8,7 +8,7 @@ import { handInModels } from './step-here.ts';
 export const SESSION_SAMPLES = 256;
 export const SESSION_SEED = 1;
 /** Models that are kept, the last ones used: the library's circuits and a few cars of which values are known. */
-const MODELS_KEPT = 16;
+const MODELS_KEPT = 8;
 
 const models = new Map<string, Model>();
 

@@ -64,8 +64,8 @@ export interface Standing {
 /** The search for the best plan stops after so many states, over so many cases; what it found is then the yardstick. */
 const PLAN_EXPANSIONS = 300;
 const PLAN_CASES = 120;
-/** Rankings that are kept: more than the readings of a session, so that each step of its way is there again. */
-const RANKINGS_KEPT = 64;
+/** Rankings that are kept, the last ones used; each has a table of what every test shows. */
+const RANKINGS_KEPT = 16;
 
 /** Grows by the tests a person thinks of; the table computes a column when it is first asked for. */
 export class SuspectSpace {

@@ -101,7 +101,7 @@ export class OutsideSearch {
 
   private strangeCars(at: number, values: readonly number[]): SuspectCars {
     const key = `${at}|${values.join()}`;
-    const { outside, ...family } = this.ask.families[at]!;
+    const { outside, keptFor: _, ...family } = this.ask.families[at]!;
     const made =
       this.strange.get(key) ??
       new SuspectCars(

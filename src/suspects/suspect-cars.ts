@@ -17,6 +17,8 @@ export interface CarFamily {
   /** What a test shows on such a car, with how often where it is a matter of chance. */
   readonly ways: (test: number, point: Float64Array) => readonly Way[];
   readonly redraw: CloudModel['redraw'];
+  /** Where is kept what a test shows on the first cars; absent where nobody else asks for it. */
+  readonly keptFor?: (test: number) => KeptWays;
 }
 
 /** The cars on which a suspect would be the complaint, ... */
@@ -111,7 +113,7 @@ export class SuspectCars {
   /** What a test shows on each of a cloud's cars; worked out once while the cloud is there. */
   show(test: number, points: Float64Array, count: number): CarsShow {
     if (this.isStart.has(points)) {
-      const known = this.first.get(test) ?? new KeptWays();
+      const known = this.first.get(test) ?? this.family.keptFor?.(test) ?? new KeptWays();
       this.first.set(test, known);
       for (let car = known.count; car < count; car += 1) known.add(this.waysAt(test, points, car));
       return Array.from({ length: count }, (_, car) => known.of(car));

@@ -79,6 +79,12 @@ function timeCircuit(
   return { startMs, times };
 }
 
+/** Of all stages together, a reading. */
+function meanOf(times: Times): number {
+  const all = STAGES.flatMap((stage) => times[stage]);
+  return all.reduce((a, b) => a + b, 0) / times.rank.length;
+}
+
 function noTimes(): Times {
   return { rank: [], verdict: [], propose: [], weigh: [] };
 }
@@ -89,5 +95,7 @@ function wordsOf(times: Times): string {
     const at = (share: number) =>
       sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
     return `${stage} ${at(0.5).toFixed(0)} / p99 ${at(0.99).toFixed(0)} / worst ${at(1).toFixed(0)}`;
-  }).join('; ');
+  })
+    .concat(`${times.rank.length} readings, ${meanOf(times).toFixed(0)} each`)
+    .join('; ');
 }

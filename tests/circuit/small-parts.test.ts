@@ -1,5 +1,6 @@
 /** What people type for a measurement, keys of tests, values of files, roles of wires, what hangs in the air; all by hand. */
 import { describe, expect, test } from 'vitest';
+import { valuesOf } from '../../src/circuit/car-quantities.ts';
 import type { Part, Wire } from '../../src/circuit/circuit.ts';
 import { floatingIslands } from '../../src/circuit/floating-islands.ts';
 import type { Element } from '../../src/circuit/netlist.ts';
@@ -269,7 +270,7 @@ describe('bridges in a netlist', () => {
     const makers: Plan['makers'] = [];
     const asked: unknown[] = [];
     addBridges(
-      { nodes: names, makers, node },
+      { nodes: names, makers, node, value: valuesOf(shipped('hall-module-fed')) },
       setupOf({ bridges: [{ from, to, through }] }),
       (...of) => {
         asked.push(of);

@@ -33,9 +33,9 @@ export interface ReadingContext {
   readonly expected: ExpectedReading;
   /** What a value means here; null where nothing is expected. */
   readonly judge: (value: number) => Judgement | null;
-  /** Why, in words. */
   /** What can be shown here at all; null where nobody knows. */
   readonly possible: () => PossibleValues | null;
+  /** Why, in words. */
   readonly judged: (judgement: Judgement, value: number) => string;
   /** The key came after a pause, so that it can be meant for what is on the screen. */
   readonly isDeliberate: boolean;
@@ -53,22 +53,9 @@ export interface Remark {
 export interface TypedReading {
   readonly typed: string;
   readonly parse: ReadingParse;
-  /** A value outside what this vehicle can have is still a number; null where it is none in any vehicle. */
-  readonly beyond: number | null;
 }
 
-/** Reads a line where `expected` is asked for. */
-export function readTyped(line: string, expected: ExpectedReading): TypedReading {
-  const typed = line.trim();
-  const parse = parseReading(typed, expected);
-  if (parse.status !== 'refused' || parse.code !== 'impossible-value')
-    return { typed, parse, beyond: null };
-  const { limit: _, ...anywhere } = expected;
-  const other = parseReading(typed, anywhere);
-  return { typed, parse, beyond: other.status === 'read' ? other.quantity.value : null };
-}
-
-const NOTHING_TYPED: TypedReading = { typed: '', parse: { status: 'unfinished' }, beyond: null };
+const NOTHING_TYPED: TypedReading = { typed: '', parse: { status: 'unfinished' } };
 
 /** An empty prompt. */
 export function readingPrompt(): ReadingPrompt {
@@ -80,7 +67,7 @@ export function promptHolding({ typed, value }: TakenReading, unit: Unit): Readi
   const quantity = { value, unit };
   const text = formatTyped(quantity, typed);
   const parse = { status: 'read', quantity, resolution: 0, text } as const;
-  return { ...readingPrompt(), field: textField(typed), read: { typed, parse, beyond: null } };
+  return { ...readingPrompt(), field: textField(typed), read: { typed, parse } };
 }
 
 /** The prompt after a key, and the reading when the key was the Enter that takes it. */
@@ -118,12 +105,14 @@ function afterTyping(
 ): ReadingPrompt {
   const field = textFieldAfter(prompt.field, event);
   if (field === prompt.field) return prompt;
-  const read = field.text === prompt.field.text ? prompt.read : readTyped(field.text, expected);
+  if (field.text === prompt.field.text) return { ...prompt, field, mode: 'typing', nudge: null };
+  const typed = field.text.trim();
+  const read = { typed, parse: parseReading(typed, expected) };
   return { ...prompt, field, read, mode: 'typing', nudge: null };
 }
 
 function afterEnter(prompt: ReadingPrompt, context: ReadingContext) {
-  const { typed, parse, beyond } = prompt.read;
+  const { typed, parse } = prompt.read;
   switch (parse.status) {
     case 'unfinished':
       return stay({
@@ -133,8 +122,8 @@ function afterEnter(prompt: ReadingPrompt, context: ReadingContext) {
     case 'doubt':
       return stay({ ...prompt, mode: 'doubt', chosen: 0, nudge: null });
     case 'refused':
-      if (beyond === null) return stay({ ...prompt, nudge: null });
-      return takenOrConfirmed(prompt, { typed, value: beyond }, true, context);
+      if (!parse.beyond) return stay({ ...prompt, nudge: null });
+      return takenOrConfirmed(prompt, { typed, value: parse.beyond.value }, true, context);
     case 'read': {
       const { value } = parse.quantity;
       return takenOrConfirmed(prompt, { typed, value }, isDoubtful(typed, value, context), context);
@@ -202,7 +191,7 @@ export function choicesOf({ read: { parse } }: ReadingPrompt): readonly ReadingC
 /** The line under the prompt. */
 export function remarkOf(prompt: ReadingPrompt, context: ReadingContext): Remark {
   if (prompt.nudge !== null) return { tone: 'quiet', words: prompt.nudge };
-  const { typed, parse, beyond } = prompt.read;
+  const { typed, parse } = prompt.read;
   switch (parse.status) {
     case 'unfinished':
       return { tone: 'quiet', words: typed === '' ? '' : 'go on typing' };
@@ -213,7 +202,7 @@ export function remarkOf(prompt: ReadingPrompt, context: ReadingContext): Remark
       };
     case 'refused': {
       const fix = parse.fix === undefined || prompt.mode === 'confirm' ? '' : `; ${parse.fix}`;
-      const confirm = beyond === null ? '' : confirmWords(prompt);
+      const confirm = parse.beyond ? confirmWords(prompt) : '';
       return { tone: 'wrong', words: `${confirm}${parse.words}${fix}` };
     }
     case 'read': {
