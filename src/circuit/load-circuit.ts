@@ -218,12 +218,7 @@ class Reader extends PartReader {
       return withSymptoms(circuit);
     } catch (error) {
       if (!(error instanceof UnsolvedCircuit)) throw error;
-      this.issue(
-        'not-settled',
-        error.message,
-        ['parts'],
-        'look for a value that is far from usual',
-      );
+      this.issue('not-settled', error.message, ['parts'], error.fix);
       return null;
     }
   }

@@ -2,6 +2,8 @@
  * The electrical half of the model: circuit, fault, setup and instrument compiled together, solved for one tolerance sample
  * at one instant of the sensor.
  */
+
+import { Unworkable } from '../source/unworkable.ts';
 import { valuesOf } from './car-quantities.ts';
 import { type Circuit, effectsOf, type Fault, type FusePart, sensorOf } from './circuit.ts';
 import {
@@ -47,8 +49,15 @@ interface Asked {
   readonly rig: Rig;
 }
 
-/** The solver found no operating point. A loaded circuit has been tried with every fault and does not get here. */
-export class UnsolvedCircuit extends Error {}
+/**
+ * The solver found no operating point. A loaded circuit has been tried with every fault and hardly gets here; one in a
+ * session file may have values that no vehicle has.
+ */
+export class UnsolvedCircuit extends Unworkable {
+  constructor(words: string) {
+    super(words, 'look for a value that is far from usual');
+  }
+}
 
 /** Solves samples of one circuit; keeps what it compiled for the next one. */
 export class SampleSolver {
@@ -167,7 +176,10 @@ export class SampleSolver {
 
   private voltsNow(rig: Rig, fault: Fault | null, instant: Instant): number {
     const failure = rig.solve(instant);
-    if (failure) throw new UnsolvedCircuit(`with ${fault?.id ?? 'healthy'}, ${failure.words}`);
+    if (failure)
+      throw new UnsolvedCircuit(
+        `the circuit cannot be computed with ${fault?.id ?? 'nothing wrong'}: ${failure.words}`,
+      );
     return rig.volts();
   }
 

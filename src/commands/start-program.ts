@@ -1,5 +1,6 @@
 /** The real world for `main`: standard streams, exit codes, and the last net for a bug of ours. */
 import { safeText } from '../source/safe-text.ts';
+import { Unworkable } from '../source/unworkable.ts';
 import type { Io } from './command.ts';
 import { EXIT } from './command.ts';
 
@@ -21,6 +22,11 @@ export async function startProgram(
   try {
     process.exitCode = await main(process.argv.slice(2), io);
   } catch (error) {
+    if (error instanceof Unworkable) {
+      io.err(`ohmward: ${safeText(`${error.message}; ${error.fix}`)}\n`);
+      process.exitCode = EXIT.wrongInput;
+      return;
+    }
     const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
     io.err(
       `ohmward: this is a fault of the program, not of yours\n${safeText(words, { lines: true })}\n`,

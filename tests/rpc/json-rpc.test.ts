@@ -1,5 +1,6 @@
 /** JSON-RPC 2.0 as its specification has it, over methods that are of no session. */
 import { describe, expect, it } from 'vitest';
+import { Unworkable } from '../../src/source/unworkable.ts';
 import { answerLine, type Caller, CODES, fault } from '../../src/ui/rpc/json-rpc.ts';
 
 const called: unknown[] = [];
@@ -7,6 +8,7 @@ const bugs: unknown[] = [];
 const call: Caller = async (method, params) => {
   called.push([method, params]);
   if (method === 'broken') throw new Error('broken');
+  if (method === 'unworkable') throw new Unworkable('it cannot be computed', 'look again');
   if (method === 'add') return { sum: Object.values(params).reduce((a, b) => a + b, 0) };
   return fault(CODES.method, `there is no method "${method}"`);
 };
@@ -114,6 +116,20 @@ it('a fault of the program is told aside and answered as one', async () => {
   expect(bugs).toHaveLength(1);
   expect(await answer('{"jsonrpc":"2.0","method":"broken"}')).toBeNull();
   expect(bugs).toHaveLength(2);
+});
+
+it('what was given and cannot be worked with is refused, and is no fault of the program', async () => {
+  bugs.length = 0;
+  expect(await answer('{"jsonrpc":"2.0","id":1,"method":"unworkable"}')).toEqual({
+    jsonrpc: '2.0',
+    id: 1,
+    error: {
+      code: -32000,
+      message: 'it cannot be computed',
+      data: { code: 'cannot-be-computed', words: 'it cannot be computed', fix: 'look again' },
+    },
+  });
+  expect(bugs).toEqual([]);
 });
 
 it('an answer is one line whatever is in it, and no terminal obeys it', async () => {

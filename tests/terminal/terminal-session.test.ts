@@ -177,6 +177,16 @@ describe('ways out', () => {
     },
   );
 
+  it('key U, what was given cannot be worked with: restored, exit code 1, why and where the work is', async () => {
+    const program = await startUnderShell();
+    program.type('U');
+    await program.waitFor('end 1 same');
+    expect(leftIn(program)).toEqual(RESTORED);
+    const after = (program.raw().split('\x1b[?1049l')[1] ?? '').replaceAll('\r', '');
+    expect(after).toContain('Ohmward stopped: thrown in a key; look again.\n');
+    expect(after).toContain('\nSaved at sessions/test.jsonl; go on with: ohmward resume test\n');
+  });
+
   it('process.exit anywhere: restored', async () => {
     const program = await startUnderShell();
     program.type('X');

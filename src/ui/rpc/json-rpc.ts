@@ -4,6 +4,7 @@
  */
 import { hiddenAsEscapes } from '../../records/record-json.ts';
 import type { Finding } from '../../source/schema-issues.ts';
+import { Unworkable } from '../../source/unworkable.ts';
 
 /** Codes of the standard, and ours from its range for servers: the session, the vehicle or the disk refused. */
 export const CODES = {
@@ -107,8 +108,16 @@ async function answerMessage(message: unknown, call: Caller, bug: TellBug): Prom
   try {
     outcome = await outcomeOf(method, params, call);
   } catch (error) {
-    bug(error);
-    outcome = fault(CODES.internal, 'this is a fault of the program, not of yours');
+    if (error instanceof Unworkable)
+      outcome = fault(CODES.refused, error.message, {
+        code: 'cannot-be-computed',
+        words: error.message,
+        fix: error.fix,
+      });
+    else {
+      bug(error);
+      outcome = fault(CODES.internal, 'this is a fault of the program, not of yours');
+    }
   }
   return id === undefined ? null : response(back, outcome);
 }

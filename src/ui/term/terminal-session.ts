@@ -3,6 +3,7 @@
  * paste, hides the cursor; undoes it on leaving, on each signal, on a crash, around a suspension.
  */
 import { safeText } from '../../source/safe-text.ts';
+import { Unworkable } from '../../source/unworkable.ts';
 import { createKeyboard, type Keyboard } from './keyboard.ts';
 import { ScreenPainter } from './screen-painter.ts';
 
@@ -43,6 +44,8 @@ const HANGUP_CODE = 128 + ENDING_SIGNALS.SIGHUP;
 
 /** sysexits.h EX_SOFTWARE. */
 const CRASH_CODE = 70;
+/** What was given cannot be worked with. */
+const UNWORKABLE_CODE = 1;
 
 /** Takes over the terminal. One at a time. */
 export function openTerminal(options: TerminalOptions): Terminal {
@@ -119,6 +122,11 @@ export function openTerminal(options: TerminalOptions): Terminal {
   }
 
   function crash(error: unknown): void {
+    if (error instanceof Unworkable) {
+      const words = `Ohmward stopped: ${error.message}; ${error.fix}.`;
+      endProcess('crash', UNWORKABLE_CODE, [words]);
+      return;
+    }
     const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
     endProcess('crash', CRASH_CODE, [`Ohmward stopped because of a mistake of its own: ${words}`]);
   }
