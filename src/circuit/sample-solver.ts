@@ -197,6 +197,11 @@ export class SampleSolver {
     return rig.watchedVolts();
   }
 
+  /** How often the loose point has been another one. */
+  taken(): number {
+    return this.draws.taken();
+  }
+
   /** The value of each quantity in a sample. */
   valueOf(sample: number): Draw['value'] {
     const car = this.draws.carOf(sample);

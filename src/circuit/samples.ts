@@ -33,6 +33,8 @@ export interface Samples {
   readonly carOf: (index: number) => DrawnCar | null;
   /** Takes a point of the unit cube, one number in 0..1 for each of `quantitiesOf`, as sample `FREE_POINT`. */
   readonly take: (point: Float64Array) => void;
+  /** How often the point that was taken has been another one: what is worked out of it holds while this stays. */
+  readonly taken: () => number;
 }
 
 /** Samples for a circuit; the same circuit and seed give the same values to the bit. */
@@ -58,7 +60,7 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
     values: new Float64Array(steps.length),
   });
   const free = newCar();
-  let isTaken = false;
+  let taken = 0;
   const kept: (DrawnCar | undefined)[] = [];
   const placeOf = (key: string): number => {
     const place = placeByKey.get(key);
@@ -85,7 +87,7 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
   const carOf = (index: number): DrawnCar | null => {
     if (index === NOMINAL) return null;
     if (index !== FREE_POINT) return sequenceCar(index);
-    if (!isTaken) throw new Error('samples: no point was taken');
+    if (taken === 0) throw new Error('samples: no point was taken');
     return free;
   };
   return {
@@ -95,11 +97,16 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
     take: (point) => {
       if (point.length !== quantities.length)
         throw new Error(`samples: a point has ${quantities.length} numbers, not ${point.length}`);
-      isTaken = true;
+      let isOther = false;
       // Cars that are asked about one after another mostly differ in a few values.
       for (let place = 0; place < point.length; place += 1)
-        if (point[place] !== free.point[place]) put(free, place, point[place]!);
+        if (point[place] !== free.point[place]) {
+          put(free, place, point[place]!);
+          isOther = true;
+        }
+      if (isOther) taken += 1;
     },
+    taken: () => taken,
   };
 }
 

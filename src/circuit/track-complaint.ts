@@ -41,6 +41,7 @@ export class TrackComplaint {
   private readonly levels: readonly LevelsIn[];
   /** By the number of the car. */
   private readonly healthy = new Map<number, Healthy>();
+  private loose: { readonly taken: number; readonly healthy: Healthy } | null = null;
 
   constructor(circuit: Circuit, solver: SampleSolver) {
     this.solver = solver;
@@ -97,17 +98,29 @@ export class TrackComplaint {
   }
 
   private healthyOf(car: number, sample = car): Healthy {
-    const known = car === FREE_POINT ? undefined : this.healthy.get(car);
+    if (car === FREE_POINT) return this.looseHealthy();
+    const known = this.healthy.get(car);
     if (known) return known;
+    if (this.healthy.size >= CARS_MAX) this.healthy.clear();
+    const made = this.look(sample);
+    this.healthy.set(car, made);
+    return made;
+  }
+
+  /** Of the point that was taken last: whether it works and what it shows is asked one after the other. */
+  private looseHealthy(): Healthy {
+    const taken = this.solver.taken();
+    if (this.loose?.taken !== taken) this.loose = { taken, healthy: this.look(FREE_POINT) };
+    return this.loose.healthy;
+  }
+
+  private look(sample: number): Healthy {
     const value = this.solver.valueOf(sample);
-    const made: Healthy = {
+    return {
       volts: TRAVELS.map((travel) => this.voltsAt(null, travel, false, sample)),
       referenceVolts: this.tracks.map(({ volts }) => volts(value)),
       levels: this.levels.map((levels) => levels(value)),
     };
-    if (this.healthy.size >= CARS_MAX) this.healthy.clear();
-    if (car !== FREE_POINT) this.healthy.set(car, made);
-    return made;
   }
 
   /** Voltage at the input of each track. */
