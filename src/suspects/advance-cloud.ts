@@ -20,21 +20,39 @@ const ACCEPTED_ENOUGH = 1;
 const SWEEPS_MAX = 10;
 /** Cars that fit a fact best, at which each value is changed to see whether the fact depends on it there. Our choice. */
 const PROBES = 3;
-/** Bisections to the next degree of a reading, in the logarithm. */
-const DEGREE_STEPS = 10;
 /** A reading that hardly any car explains begins at this degree, and grows at least so many times. Our choice. */
 const DEGREE_FIRST = 1e-4;
 const DEGREE_GROWS = 1.05;
+/** The next degree is looked for in strides so many times as long, ... */
+const DEGREE_STRIDE = 4;
+/** ... and then by so many bisections, in the logarithm. */
+const DEGREE_STEPS = 5;
 
-/** The cloud after `facts` instead of those that it knows. Without `random` nothing is moved, only weighed. */
+/** The cloud after `facts` instead of those that it knows. */
 export function advance(
   cloud: Cloud,
   facts: readonly Fact[],
   model: CloudModel,
-  random: Random | null,
+  random: Random,
 ): Cloud {
-  const made = new Advance(cloud, facts, model);
-  return made.run(random);
+  return new Advance(cloud, facts, model).run(random);
+}
+
+/** A cloud that was weighed and not moved. */
+export interface Weighed {
+  readonly cloud: Cloud;
+  /**
+   * Logarithm of how likely all facts are together, roughly: where few of its cars meet a reading it is taken as blurred as
+   * half of them explain it (a kernel density estimate). The cloud's own evidence says then whether any car met it by luck.
+   */
+  readonly roughly: number;
+  /** Whether half of its cars explain the readings as sharp as they are. */
+  readonly isPlain: boolean;
+}
+
+/** The cloud after `facts` instead of those that it knows, its cars left where they are. */
+export function weighed(cloud: Cloud, facts: readonly Fact[], model: CloudModel): Weighed {
+  return new Advance(cloud, facts, model).weigh();
 }
 
 /** How a fact counts on the way from the facts known to those asked for. */
@@ -79,18 +97,25 @@ class Advance {
     this.logs = [...cloud.logs, ...added.map(() => new Float64Array(this.count))];
   }
 
-  run(random: Random | null): Cloud {
+  run(random: Random): Cloud {
     let degree = 0;
-    if (random) this.feel(random);
+    this.feel(random);
     while (degree < 1) {
-      degree = random ? this.nextDegree(degree) : 1;
+      degree = this.nextDegree(degree);
       this.reweigh(degree);
-      if (random && effectiveOf(this.weights) < EFFECTIVE_SHARE * this.count) {
+      if (effectiveOf(this.weights) < EFFECTIVE_SHARE * this.count) {
         this.resample(random);
         this.move(degree, random);
       }
     }
     return this.made();
+  }
+
+  weigh(): Weighed {
+    const degree = this.nextDegree(0);
+    const roughly = this.logEvidence + this.weighedAt(degree).log;
+    this.reweigh(1);
+    return { cloud: this.made(), roughly, isPlain: degree === 1 };
   }
 
   private made(): Cloud {
@@ -151,13 +176,20 @@ class Advance {
     return [...sums.keys()].sort((a, b) => sums[b]! - sums[a]! || a - b);
   }
 
-  /** The greatest degree that leaves enough cars. */
+  /**
+   * The first degree that leaves too few cars, or 1. Beyond it there may be enough again: where a reading is so sharp that
+   * none of them meets it, it is a slip on all alike.
+   */
   private nextDegree(from: number): number {
     const enough = EFFECTIVE_SHARE * this.count;
     const leaves = (degree: number) => effectiveOf(this.weighedAt(degree).weights) >= enough;
-    if (leaves(1)) return 1;
-    let low = Math.max(DEGREE_FIRST, from * DEGREE_GROWS);
-    let high = 1;
+    let low = Math.min(1, Math.max(DEGREE_FIRST, from * DEGREE_GROWS));
+    let high = low;
+    while (leaves(high)) {
+      if (high === 1) return 1;
+      low = high;
+      high = Math.min(1, high * DEGREE_STRIDE);
+    }
     for (let step = 0; step < DEGREE_STEPS; step += 1) {
       const middle = Math.sqrt(low * high);
       if (leaves(middle)) low = middle;

@@ -5,7 +5,7 @@
  * that the same readings in the same order always give the same result.
  */
 import type { Shown } from '../circuit/test.ts';
-import { advance } from './advance-cloud.ts';
+import { advance, type Weighed, weighed } from './advance-cloud.ts';
 import { borrowed, type Cloud, drawn, effectiveCount, fewer, isMoved } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
 import { type Fact, factsOf, isTakenBack, keptFacts, type Way } from './fact.ts';
@@ -203,20 +203,24 @@ export class Posteriors {
     const { prior } = this.ask;
     const facts = keptFacts(before.facts, factsOf(this.table, readings, this.ask.errorModel));
     const number = readings.length;
-    const roughly = before.clouds.map((cloud, at) =>
-      prior[at]! > 0 && !this.families[at]!.borrows
-        ? advance(cloud, facts, this.cars[at]!.model, null)
-        : cloud,
+    const roughly = before.clouds.map(
+      (cloud, at): Weighed =>
+        prior[at]! > 0 && !this.families[at]!.borrows
+          ? weighed(cloud, facts, this.cars[at]!.model)
+          : { cloud, roughly: cloud.logEvidence, isPlain: true },
     );
-    const rough = chancesOf(prior, roughly);
-    const own = roughly.map((cloud, at) => {
+    const rough = chancesFrom(
+      prior,
+      roughly.map((one) => one.roughly),
+    );
+    const own = roughly.map(({ cloud, isPlain }, at) => {
       if (this.families[at]!.borrows) return cloud;
       const from = before.clouds[at]!;
       const { model } = this.cars[at]!;
       if (!(rough[at]! >= LIVE_CHANCE || at === this.lender))
         return isMoved(cloud) ? fewer(cloud, OUT_CARS) : cloud;
       const wanted = rough[at]! < LIKELY_CHANCE && at !== this.lender ? FEW_CARS : CARS;
-      if (cloud.count >= wanted && effectiveCount(cloud) >= wanted / 2) return cloud;
+      if (isPlain && cloud.count >= wanted && effectiveCount(cloud) >= wanted / 2) return cloud;
       const isAnew =
         from.count < wanted || effectiveCount(from) < WORN_CARS || isTakenBack(from.facts, facts);
       // The same numbers for every suspect: what a reading says of none of them then costs none of them anything.
@@ -286,7 +290,14 @@ export class Posteriors {
 
 /** Chances from how likely the facts are with each. */
 function chancesOf(prior: Float64Array, clouds: readonly Cloud[]): Float64Array {
-  const logs = clouds.map(({ logEvidence }, at) => logEvidence + Math.log(prior[at]!));
+  return chancesFrom(
+    prior,
+    clouds.map(({ logEvidence }) => logEvidence),
+  );
+}
+
+function chancesFrom(prior: Float64Array, evidence: readonly number[]): Float64Array {
+  const logs = evidence.map((log, at) => log + Math.log(prior[at]!));
   const most = Math.max(...logs);
   return normalised(Float64Array.from(logs, (log) => Math.exp(log - most)));
 }

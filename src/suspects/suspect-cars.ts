@@ -62,6 +62,8 @@ type CarsShow = readonly (readonly Way[])[];
 
 /** Cars of the beginning at which each value is changed to see whether a test depends on it. Our choice. */
 const PROBES = 2;
+/** The same for every test: its place in the list hangs on what was asked before. */
+const PROBE_SEED = 1;
 
 /** A family of cars with what has been asked of it. */
 export class SuspectCars {
@@ -137,7 +139,7 @@ export class SuspectCars {
     if (known) return known;
     const { points } = this.start(PROBES);
     const exact = { ...fact, uncertainty: 0 };
-    const random = randomOf(test);
+    const random = randomOf(PROBE_SEED);
     const felt = new Set<number>();
     for (let car = 0; car < PROBES; car += 1) {
       const point = points.subarray(car * this.dims, (car + 1) * this.dims);

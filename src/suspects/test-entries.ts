@@ -55,7 +55,9 @@ export function testEntries(
   meter: Meter,
 ): TestEntry[] {
   const known = new Map<string, TestEntry>();
-  for (const step of Object.values(procedure?.steps ?? {})) {
+  // In the order in which a session file keeps them, so that what is read back is weighed alike.
+  const steps = Object.entries(procedure?.steps ?? {}).sort(([a], [b]) => (a < b ? -1 : 1));
+  for (const [, step] of steps) {
     const test = testOf(step);
     if (!test || !isTask(step) || refuseTest(circuit, test) !== null) continue;
     const { id, title, family } = step;

@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
 import { normalCdf } from '../../src/quantity/normal.ts';
-import { advance } from '../../src/suspects/advance-cloud.ts';
+import { advance, weighed } from '../../src/suspects/advance-cloud.ts';
 import {
   type Cloud,
   type CloudModel,
@@ -138,9 +138,9 @@ describe('one unknown, read through a normal', () => {
   });
 
   test('and the same only weighed, without a move', () => {
-    const weighed = (seed: number) => advance(start(1, seed), [fact(0, y, s)], model, null);
-    expectExact((seed) => Math.exp(weighed(seed).logEvidence), z);
-    expect(effectiveCount(weighed(1))).toBeLessThan(CARS / 4);
+    const alone = (seed: number) => weighed(start(1, seed), [fact(0, y, s)], model).cloud;
+    expectExact((seed) => Math.exp(alone(seed).logEvidence), z);
+    expect(effectiveCount(alone(1))).toBeLessThan(CARS / 4);
     expect(effectiveCount(cloudOf(1))).toBeGreaterThan(CARS / 2 - 1);
   });
 
@@ -189,10 +189,39 @@ describe('three unknowns, read as sums', () => {
     expectExact((seed) => meanOf(of(seed), 4, (u) => (u[3]! - 0.5) ** 2), 1 / 12);
   });
   test('a value is felt though its reading was only weighed at first', () => {
-    const weighed = advance(start(4, 1), FACTS.slice(0, 1), model, null);
-    expect(weighed.felt).toEqual([]);
-    const moved = advance(weighed, FACTS.slice(0, 2), model, randomOf(1));
+    const alone = weighed(start(4, 1), FACTS.slice(0, 1), model).cloud;
+    expect(alone.felt).toEqual([]);
+    const moved = advance(alone, FACTS.slice(0, 2), model, randomOf(1));
     expect([...moved.felt].sort()).toEqual([0, 1, 2]);
+  });
+});
+
+describe('a reading so sharp that none of the first cars meets it', () => {
+  // by hand: anything from 0 to 1 is shown as likely, so its density is 1, and a slip has a fiftieth of that on top
+  const model = modelOf(1, [([u]) => u!], 0.02);
+  const sharp = fact(0, 0.3, 1e-5);
+  const few = (seed: number) => start(1, seed, 96);
+
+  test('is no slip', () => {
+    const cloudOf = (seed: number) => advance(few(seed), [sharp], model, randomOf(seed, 1));
+    expectExact((seed) => Math.exp(cloudOf(seed).logEvidence), 1.02);
+    expectExact((seed) => meanOf(cloudOf(seed), 1, ([u]) => u!), 0.3);
+  });
+  test('nor is it for those that are only weighed', () => {
+    for (const seed of SEEDS) {
+      const { cloud, roughly, isPlain } = weighed(few(seed), [sharp], model);
+      expect(isPlain).toBe(false);
+      expect(Math.abs(roughly)).toBeLessThan(Math.log(2));
+      expect(cloud.points).toEqual(few(seed).points);
+    }
+  });
+  test('but it is where nothing near it can be shown', () => {
+    const far = fact(0, 5, 1e-5);
+    for (const seed of SEEDS) {
+      const cloud = advance(few(seed), [far], model, randomOf(seed, 1));
+      expect(cloud.logEvidence).toBeCloseTo(Math.log(0.02), 1);
+      expect(weighed(few(seed), [far], model).roughly).toBeCloseTo(Math.log(0.02), 1);
+    }
   });
 });
 
@@ -286,7 +315,7 @@ describe('a fact that gives way to a repeated one', () => {
 describe('fewer cars', () => {
   test('have what the many had', () => {
     const model = modelOf(1, [([u]) => u!]);
-    const many = (seed: number) => advance(start(1, seed, 4096), [fact(0, 0.3, 0.05)], model, null);
+    const many = (seed: number) => weighed(start(1, seed, 4096), [fact(0, 0.3, 0.05)], model).cloud;
     const few = (seed: number) => fewer(many(seed), 128);
     expect(few(1).count).toBe(128);
     expect(few(1).points).toHaveLength(128);
