@@ -190,7 +190,7 @@ function pinValues(module: ModulePart, pin: ModulePin): (CarQuantity | null)[] {
       : null,
     reference && of(`${key}.series`, `inside resistance of ${at}`, reference.series),
     reference && of(`${key}.limit`, `current limit of ${at}`, reference.limit),
-    pull && of(`${key}.pull`, pullWords(pin), pull.ohms),
+    pull && pull.ohmsAs === undefined ? of(`${key}.pull`, pullWords(pin), pull.ohms) : null,
     volts?.kind === 'volts'
       ? of(`${key}.bias`, `voltage behind the ${pullWords(pin)}`, volts.volts)
       : null,

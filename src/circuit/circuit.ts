@@ -32,11 +32,22 @@ export interface ModulePart extends PartBase {
   readonly kind: 'module';
   readonly inside: readonly ModulePin[];
 }
+/** What can be wrong with a wheel and where it sits; `missing` is one that is gone, or does not turn. */
+export type TargetMode = 'damaged' | 'displaced' | 'gap-wide' | 'missing';
+
+/** A resistor behind a pin. */
+export interface Pull {
+  readonly to: PullTo;
+  readonly ohms: Toleranced;
+  /** The pin with the same resistance: two of one kind, side by side. */
+  readonly ohmsAs?: string;
+}
+
 /** What stands behind one pin of a module. */
 export interface ModulePin {
   readonly name: string;
   readonly reference: Reference | null;
-  readonly pull: { readonly to: PullTo; readonly ohms: Toleranced } | null;
+  readonly pull: Pull | null;
   readonly input: ModuleInput | null;
   readonly ground: Toleranced | null;
   /** How far the module's ground stands above battery negative by what else flows through its cable, in volts, key on. */
@@ -250,7 +261,7 @@ export type FaultEffect =
       readonly at: string;
       readonly size: Span;
     }
-  | { readonly kind: 'target'; readonly mode: 'damaged' | 'displaced' | 'gap-wide' };
+  | { readonly kind: 'target'; readonly mode: TargetMode };
 
 export type PartMode =
   | 'dead'

@@ -6,6 +6,7 @@ import {
   type FaultEffect,
   isSensor,
   type Span,
+  type TargetMode,
   type Wire,
 } from './circuit.ts';
 import { partFaults, RESISTIVE_OHMS, spaced } from './part-faults.ts';
@@ -196,7 +197,7 @@ function contactFaults(circuit: Omit<Circuit, 'faults'>, part: string, pin: stri
 function targetFaults(circuit: Omit<Circuit, 'faults'>): Fault[] {
   if (!circuit.target) return [];
   const make = (
-    mode: 'damaged' | 'displaced' | 'gap-wide',
+    mode: TargetMode,
     share: number,
     words: string,
     repair: string,
@@ -238,6 +239,14 @@ function targetFaults(circuit: Omit<Circuit, 'faults'>): Fault[] {
       'target.gap',
       'Seat the sensor and set the gap.',
       0.7,
+    ),
+    make(
+      'missing',
+      0.3,
+      `the wheel at the ${at} is gone, or does not turn`,
+      'target.replace',
+      `Replace the wheel at the ${at}.`,
+      0.8,
     ),
   ];
 }

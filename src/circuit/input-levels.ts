@@ -29,7 +29,8 @@ export function levelsIn(
   const { lowBelow, highAbove, of } = pin.input;
   const { pull } = pin;
   if (of === undefined || pull === null) return () => ({ lowBelow, highAbove });
-  const ohms = valuesOf(circuit)(`${terminal}.pull`, pull.ohms);
+  const resistor = pull.ohmsAs === undefined ? terminal : `${module.name}.${pull.ohmsAs}`;
+  const ohms = valuesOf(circuit)(`${resistor}.pull`, pull.ohms);
   const times: InDraw<number> =
     of === 'pull-amps' ? (value) => value(ohms) : supplyVolts(circuit, pull.to, terminal, state);
   return (value) => {

@@ -141,7 +141,10 @@ function ofPin(module: ModulePart, pin: ModulePin, put: Put<Part>, plain: Plain)
       : []),
     ...(pull
       ? [
-          ...plain(`${key}.pull`, (ohms) => putPin({ ...pin, pull: { ...pull, ohms } })),
+          ...plain(`${key}.pull`, (ohms) => {
+            const others = module.inside.map((one) => withResistance(one, pin.name, ohms));
+            return putPin({ ...pin, pull: { ...pull, ohms } }, others);
+          }),
           ...leadsOf(module, pin, pull, putPin),
         ]
       : []),
@@ -221,6 +224,11 @@ function leadsOf(
       },
     },
   ];
+}
+
+/** A pin whose resistor is of one kind with that of the pin `of` follows it. */
+function withResistance(pin: ModulePin, of: string, ohms: Toleranced): ModulePin {
+  return pin.pull?.ohmsAs === of ? { ...pin, pull: { ...pin.pull, ohms } } : pin;
 }
 
 /** A pin whose resistor leads to the rail of the pin `of` follows it. */

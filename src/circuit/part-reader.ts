@@ -135,12 +135,7 @@ export class PartReader extends PinReader {
         others,
         [...path, 'joined-to'],
       );
-    const read = pull
-      ? {
-          to: this.pullTo(pull.to, [...path, 'pull', 'to'], drafts),
-          ohms: this.positive(pull.ohms, '', [...path, 'pull', 'ohms']),
-        }
-      : null;
+    const read = pull ? this.pull(pull, [...path, 'pull'], drafts) : null;
     return {
       name,
       reference: reference ? this.reference(reference, [...path, 'reference']) : null,

@@ -5,6 +5,7 @@ import type { Path } from '../source/parse-yaml.ts';
 import {
   endsOf,
   type ModuleInput,
+  type Pull,
   type PullChoice,
   type PullEnd,
   type PullTo,
@@ -21,7 +22,7 @@ type Draft<K extends keyof ModulePinDraft> = NonNullable<ModulePinDraft[K]>;
 /** What a level may be written in: its unit, and what the module then measures. */
 const LEVEL_UNITS = { V: undefined, A: 'pull-amps', '%': 'pull-supply' } as const;
 
-/** `same as signal-plus`: the voltage of another pin's resistor, one rail for both. */
+/** `same as signal-plus`: the voltage of another pin's resistor, one rail for both; or its resistance, two of one kind. */
 const SAME_AS = /^same as ([a-z0-9-]{1,100})$/;
 
 /** Drafts of a pin's insides become what stands behind it. */
@@ -47,7 +48,7 @@ export class PinReader extends ValueReader {
   }
 
   /** A pin, battery, ground, a voltage, or `one of` these. */
-  protected pullTo(text: string, path: Path, drafts: Drafts): PullTo {
+  private pullTo(text: string, path: Path, drafts: Drafts): PullTo {
     const choices = this.choices(text, path);
     if (choices === null) return this.pullEnd(text, path, drafts);
     const read = choices.map(({ text: one, chance }) => ({
@@ -67,6 +68,23 @@ export class PinReader extends ValueReader {
     };
     const others = read.filter(({ end }) => end.kind !== 'volts');
     return others.length === 0 ? voltage.end : { kind: 'one-of', ends: [voltage, ...others] };
+  }
+
+  protected pull(draft: Draft<'pull'>, path: Path, drafts: Drafts): Pull {
+    const to = this.pullTo(draft.to, [...path, 'to'], drafts);
+    const [, twin] = SAME_AS.exec(draft.ohms) ?? [];
+    const at = [...path, 'ohms'];
+    if (twin === undefined) return { to, ohms: this.positive(draft.ohms, '', at) };
+    const other = drafts[twin]?.pull?.ohms ?? '';
+    const ohms = readToleranced(other, 'ohm');
+    if (ohms.ok) return { to, ohms: ohms.value, ohmsAs: twin };
+    this.issue(
+      'no-such-resistor',
+      `the pin "${twin}" has no resistor of its own`,
+      at,
+      'name a pin whose pull has ohms',
+    );
+    return { to, ohms: this.positive('1 kohm', '', at) };
   }
 
   private pullEnd(text: string, path: Path, drafts: Drafts): PullEnd {

@@ -132,7 +132,7 @@ function addPull(
     module,
     key,
     at,
-    pull: { to, ohms },
+    pull: { to, ohms, ohmsAs },
     powered,
     inside,
   }: {
@@ -146,7 +146,7 @@ function addPull(
 ): void {
   const ends = endsOf(to);
   const choice = to.kind === 'one-of' ? plan.value(`${key}.pull-to`, pullChoice(to)) : null;
-  const pull = plan.value(`${key}.pull`, ohms);
+  const pull = plan.value(ohmsAs === undefined ? `${key}.pull` : `${module}.${ohmsAs}.pull`, ohms);
   ends.forEach((end, index) => {
     const resistance = (draw: Draw) =>
       choice === null || draw.value(choice) === index ? draw.value(pull) : UNDRAWN_OHMS;

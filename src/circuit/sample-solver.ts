@@ -5,7 +5,14 @@
 
 import { Unworkable } from '../source/unworkable.ts';
 import { valuesOf } from './car-quantities.ts';
-import { type Circuit, effectsOf, type Fault, type FusePart, sensorOf } from './circuit.ts';
+import {
+  type Circuit,
+  effectsOf,
+  type Fault,
+  type FusePart,
+  sensorOf,
+  type TargetMode,
+} from './circuit.ts';
 import {
   bridgeElement,
   lampElement,
@@ -116,7 +123,8 @@ export class SampleSolver {
   /** The sensor with the target at rest. */
   still(fault: Fault | null, sample: number): Instant {
     const on = this.unit(this.stillPlace, sample) < this.duty(sample);
-    return on && !this.gapStops(fault, sample) ? RESTS_ON : RESTS_OFF;
+    const isSeen = !isTarget(fault, 'missing') && !this.gapStops(fault, sample);
+    return on && isSeen ? RESTS_ON : RESTS_OFF;
   }
 
   /** Part of a turn that a switched output is on. */
@@ -136,9 +144,9 @@ export class SampleSolver {
       const still = this.still(fault, sample);
       return [still, still];
     }
-    const gap = isTarget(fault, 'gap-wide');
+    if (isTarget(fault, 'missing')) return [RESTS_OFF, RESTS_OFF];
     const stops = this.gapStops(fault, sample);
-    const share = gap
+    const share = isTarget(fault, 'gap-wide')
       ? GAP_SWING.low + (GAP_SWING.high - GAP_SWING.low) * this.unit(this.gapPlace, sample)
       : 1;
     return [
@@ -383,6 +391,6 @@ function joinsAnew(fault: Fault): boolean {
 }
 
 /** The fault is this one of the target. */
-export function isTarget(fault: Fault | null, mode: 'damaged' | 'displaced' | 'gap-wide'): boolean {
+export function isTarget(fault: Fault | null, mode: TargetMode): boolean {
   return effectsOf(fault).some((one) => one.kind === 'target' && one.mode === mode);
 }

@@ -1,5 +1,5 @@
 /** The sensible tests of a circuit, by rule from its structure: what a technician would think of, and may safely do. */
-import { type Circuit, likeliestEnd, moduleOf, type Part, partName, sensorOf } from './circuit.ts';
+import { type Circuit, likeliestEnd, type Part, partName, sensorOf } from './circuit.ts';
 import { refuseTest } from './refuse-test.ts';
 import { SensorTests } from './sensor-tests.ts';
 import type { Bridge, Probe, TerminalId } from './test.ts';
@@ -9,6 +9,8 @@ export type { Need, TestFamily, TestOption } from './test-list.ts';
 
 /** Resistor for pulling an input to ground: far below any pull-up, and 11 mA at 5 V. */
 const PULL_DOWN_OHMS = 470;
+/** Resistor for loading the bias of a coil's input: as large as the smallest that stand behind one. */
+const BIAS_LOAD_OHMS = 10_000;
 /** Resistor for lifting an input to its own feed. */
 const PULL_UP_OHMS = 1000;
 const POSITIVE = 'battery.positive';
@@ -36,6 +38,7 @@ class Collector extends SensorTests {
     signals.forEach((signal, index) => {
       this.injection(signal, feeds[index] ?? feeds[0]);
     });
+    for (const signal of signals) this.bias(signal, signals);
     this.spare();
     for (const lead of this.leads) this.continuity(lead);
     this.sensorOhms();
@@ -292,12 +295,39 @@ class Collector extends SensorTests {
     }
   }
 
+  /**
+   * A bias read open and loaded tells the resistance on the way, and against its twin's whether it is the resistor's own.
+   * Where one end of the coil is grounded, the coil loads the other one already.
+   */
+  private bias({ here, there }: Lead, signals: readonly Lead[]): void {
+    const isBiased = (lead: Lead) => {
+      const pull = this.pinAt(lead.there)?.pull;
+      return pull != null && likeliestEnd(pull.to).kind === 'volts';
+    };
+    if (sensorOf(this.circuit).kind !== 'reluctor' || signals.length < 2) return;
+    if (!signals.every(isBiased)) return;
+    for (const [place, at] of [
+      ['module', there],
+      ['sensor', here],
+    ] as const) {
+      const bridge: Bridge = { from: at, to: NEGATIVE, through: { ohms: BIAS_LOAD_OHMS } };
+      const where = place === 'sensor' ? "sensor's plug" : 'module';
+      this.volts(
+        `${there}.loaded-at-${place}`,
+        'signal',
+        `Volts from ${pin(at)} at the ${where} to battery negative with ${BIAS_LOAD_OHMS / 1000} kohm between the two, sensor unplugged`,
+        at,
+        NEGATIVE,
+        { unplugged: [this.sensor], bridges: [bridge] },
+        ['resistor'],
+      );
+    }
+  }
+
   private injection({ here, there }: Lead, feed: Lead | undefined): void {
     const input = this.inputAt(there);
     if (input?.kind !== 'levels') return;
-    const pull = moduleOf(this.circuit).inside.find(
-      (one) => `${this.module}.${one.name}` === there,
-    )?.pull;
+    const pull = this.pinAt(there)?.pull;
     const falls = pull !== null && pull !== undefined && likeliestEnd(pull.to).kind !== 'ground';
     const source = falls ? NEGATIVE : feed?.here;
     if (source === undefined) return;

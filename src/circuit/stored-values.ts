@@ -8,6 +8,7 @@ import {
   endsOf,
   type ModuleInput,
   type ModulePin,
+  type Pull,
   type PullEnd,
   type Target,
   type Wire,
@@ -44,7 +45,7 @@ export function valueFlaw(circuit: Circuit): ValueFlaw | null {
       const at = `parts, "${part.name}"`;
       if (part.kind === 'fuse' && !isPlain(part.amps, 'A')) return { at, words: UNREASONABLE };
       if (part.kind !== 'module') return null;
-      return firstOf(part.inside, (pin) => pinFlaw(pin, `${at}, "${pin.name}"`));
+      return firstOf(part.inside, (pin) => pinFlaw(pin, part.inside, `${at}, "${pin.name}"`));
     }) ??
     (target && !isTarget(target)
       ? { at: 'target', words: 'has a wheel that there is not' }
@@ -118,14 +119,30 @@ function isWire({ ohms, sizeSquareMetres, lengthMetres }: Wire): boolean {
   return ohms >= WIRE_OHMS_MIN && isPlain(Math.max(1, ohms), 'ohm');
 }
 
-function pinFlaw({ input, pull }: ModulePin, at: string): ValueFlaw | null {
+function pinFlaw(
+  { input, pull }: ModulePin,
+  inside: readonly ModulePin[],
+  at: string,
+): ValueFlaw | null {
   const ends = pull ? endsOf(pull.to) : [];
+  if (pull && !hasTwins(pull, inside)) return { at, words: NO_TWIN };
   if (pull?.to.kind === 'one-of') {
     const voltages = ends.filter(({ kind }) => kind === 'volts').length;
     if (voltages > 1 || !isWhole(pull.to.ends.map(({ chance }) => chance)))
       return { at, words: ENDS };
   }
   return input && inputFlaw(input, ends, at);
+}
+
+/** The pins whose rail or resistance it has, if any, have one of their own. */
+function hasTwins({ to, ohmsAs }: Pull, inside: readonly ModulePin[]): boolean {
+  const pullOf = (name: string) => inside.find((pin) => pin.name === name)?.pull;
+  const isOwnRail = (end: PullEnd) => end.kind === 'volts' && end.as === undefined;
+  const rails = endsOf(to).flatMap((end) => (end.kind === 'volts' && end.as ? [end.as] : []));
+  return (
+    rails.every((name) => endsOf(pullOf(name)?.to ?? { kind: 'ground' }).some(isOwnRail)) &&
+    (ohmsAs === undefined || (pullOf(ohmsAs) != null && pullOf(ohmsAs)?.ohmsAs === undefined))
+  );
 }
 
 function inputFlaw(input: ModuleInput, ends: readonly PullEnd[], at: string): ValueFlaw | null {
@@ -140,6 +157,7 @@ function inputFlaw(input: ModuleInput, ends: readonly PullEnd[], at: string): Va
 const LEVEL_UNITS = { 'pull-amps': 'A', 'pull-supply': '1' } as const;
 const LEVELS = 'has an input whose low level does not lie under its high level';
 
+const NO_TWIN = 'has a resistor that is like that of a pin which has none of its own';
 const ENDS = 'has a resistor whose chances do not come to 1, or that leads to two voltages';
 const NO_RESISTOR = {
   'pull-amps': 'has levels in ampere and no resistor to ground',

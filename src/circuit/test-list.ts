@@ -1,5 +1,12 @@
 /** A list of tests in the making, with what is known of the sensor's wires. */
-import { type Circuit, moduleOf, partName, sensorOf, type Wire } from './circuit.ts';
+import {
+  type Circuit,
+  type ModulePin,
+  moduleOf,
+  partName,
+  sensorOf,
+  type Wire,
+} from './circuit.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
 import type { Probe, Setup, TerminalId, Test } from './test.ts';
 
@@ -75,8 +82,12 @@ export class TestList {
   }
 
   protected inputAt(terminal: TerminalId) {
+    return this.pinAt(terminal)?.input ?? null;
+  }
+
+  protected pinAt(terminal: TerminalId): ModulePin | null {
     const module = moduleOf(this.circuit);
-    return module.inside.find((one) => `${module.name}.${one.name}` === terminal)?.input ?? null;
+    return module.inside.find((one) => `${module.name}.${one.name}` === terminal) ?? null;
   }
 
   protected volts(

@@ -3,8 +3,8 @@ import type { CarQuantity } from '../circuit/car-quantities.ts';
 import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
 import type { Toleranced, Unit } from '../quantity/quantity.ts';
 import { valueAt } from '../quantity/value-at.ts';
-import type { CarKnowledge } from '../suspects/rank-suspects.ts';
-import type { ShownValue } from '../suspects/shown-values.ts';
+
+import type { CarKnowledge, ShownValue } from '../suspects/shown-values.ts';
 import type { EventNumber } from './events.ts';
 
 export interface CarView {

@@ -111,16 +111,13 @@ class StateDiagnosis implements Diagnosis {
 
   private carShown(): CarView | null {
     const { readings, ranking, space } = this;
-    if (!ranking.car) return null;
-    const before = Array.from(
-      { length: readings.length + 1 },
-      (_, many) => space.rank(readings.slice(0, many)).car,
-    );
+    const before = space.carOnTheWay(readings);
+    if (!before) return null;
     return carView({
       quantities: this.model.quantities,
       misfit: ranking.misfit,
       leading: ranking.repairs[0]!.chance,
-      before: before.filter((one) => one !== null),
+      before,
       events: readings.map(({ event }) => event),
       disagrees: this.culprit()?.event ?? null,
     });

@@ -17,6 +17,7 @@ import {
 } from '../suspects/prediction-table.ts';
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
 import type { Reach } from '../suspects/shown-reach.ts';
+import { type CarKnowledge, carKnown } from '../suspects/shown-values.ts';
 import type { CarSampler } from '../suspects/suspect-cars.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
@@ -65,7 +66,7 @@ export interface Standing {
 const PLAN_EXPANSIONS = 300;
 const PLAN_CASES = 120;
 /** Rankings that are kept, the last ones used; each has a table of what every test shows. */
-const RANKINGS_KEPT = 16;
+const RANKINGS_KEPT = 32;
 
 /** Grows by the tests a person thinks of; the table computes a column when it is first asked for. */
 export class SuspectSpace {
@@ -151,6 +152,16 @@ export class SuspectSpace {
     const [oldest] = this.rankings.keys();
     if (this.rankings.size > RANKINGS_KEPT && oldest !== undefined) this.rankings.delete(oldest);
     return ranking;
+  }
+
+  /** What is known of the car before the first of the readings, and after each; null where cars are not known. */
+  carOnTheWay(readings: readonly Reading[]): CarKnowledge[] | null {
+    const { posteriors } = this;
+    if (!posteriors) return null;
+    const { dims } = posteriors.ask.sampler;
+    return Array.from({ length: readings.length + 1 }, (_, many) =>
+      carKnown(posteriors.after(readings.slice(0, many)), dims),
+    );
   }
 
   /** What a test would show on this car if nothing were wrong, as far as the readings tell; null where cars are not known. */

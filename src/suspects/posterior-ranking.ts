@@ -15,8 +15,7 @@ import {
   type PairSuspect,
   plausibleSingles,
 } from './rank-pairs.ts';
-import { type CarKnowledge, entropyBits, type Ranking, suspectsOf } from './rank-suspects.ts';
-import { likeliestOutside, shownValues } from './shown-values.ts';
+import { entropyBits, type Ranking, suspectsOf } from './rank-suspects.ts';
 
 /** A fact is a slip under a suspect when that is likelier than not. */
 const SLIP_CHANCE = 0.5;
@@ -56,20 +55,12 @@ export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[
   const pairs = explained || !sampler.pair ? [] : pairsOf(posteriors, posterior, fits);
   const total = pairs.reduce((sum, pair) => sum + pair.chance, 1);
   const { suspects, repairs } = suspectsOf(candidates, chances, total);
-  let car: CarKnowledge | undefined;
   const showsPair: PairShows = (first, second, test) =>
     posteriors.pairShows(posterior, first, second, test);
   return {
     ...{ suspects, repairs, chances, explained, table, fits, misfit },
     without: (reading) => posteriors.after(readings.toSpliced(reading, 1)).chances,
     showsPair: sampler.pair ? showsPair : undefined,
-    get car() {
-      car ??= {
-        values: shownValues(posterior, sampler.dims),
-        outside: likeliestOutside(posterior, sampler.dims),
-      };
-      return car;
-    },
     pairs: pairs
       .map((pair) => ({ ...pair, chance: pair.chance / total }))
       .sort((a, b) => b.chance - a.chance),

@@ -61,7 +61,7 @@ const PAIR_CARS = 64;
 /** What suspects with more chance show on the cars that are left is added to what any car shows. Our choice. */
 const REACHED_CHANCE = 0.01;
 /** States kept: more than the readings of a session. */
-const STATES_KEPT = 40;
+const STATES_KEPT = 64;
 
 /** Clouds of all suspects after some readings. */
 export interface Posterior {

@@ -8,7 +8,6 @@ import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './like
 import type { Candidate, PredictionTable } from './prediction-table.ts';
 import { priorFor } from './prior.ts';
 import { type PairShows, type PairSuspect, rankPairs } from './rank-pairs.ts';
-import type { OutsideValue, ShownValue } from './shown-values.ts';
 
 /** One suspect with its present chance. */
 export interface Suspect {
@@ -46,8 +45,6 @@ export interface Ranking {
   readonly misfits: readonly number[];
   /** Chance that the car is not as its circuit file describes it; 0 where nobody asks. */
   readonly misfit: number;
-  /** What the readings have shown of the car; null where it is asked on fixed samples. */
-  readonly car: CarKnowledge | null;
   /** Uncertainty about the repair that is left, in bits. */
   readonly entropyBits: number;
   /** What every test would show after the readings, as the chances and shares have it. */
@@ -58,13 +55,6 @@ export interface Ranking {
   readonly without?: (reading: number) => Float64Array;
   /** What pairs of faults show, on the samples of the table; undefined where pairs are not looked at. */
   readonly showsPair: PairShows | undefined;
-}
-
-/** What is known of the car's values, in places and shares of a point. */
-export interface CarKnowledge {
-  readonly values: readonly ShownValue[];
-  /** The likeliest value that is not as described, if one is. */
-  readonly outside: OutsideValue | null;
 }
 
 export interface Disagreement {
@@ -110,7 +100,7 @@ export function rankSuspects(
   const total = pairs.reduce((sum, pair) => sum + Math.exp(pair.log - scale), 1);
   const { suspects, repairs } = suspectsOf(table.candidates, chances, total);
   return {
-    ...{ suspects, repairs, table, fits, misfit: 0, car: null, showsPair: options.showsPair },
+    ...{ suspects, repairs, table, fits, misfit: 0, showsPair: options.showsPair },
     pairs: pairs
       .map(({ log, ...pair }) => ({ ...pair, chance: Math.exp(log - scale) / total }))
       .sort((a, b) => b.chance - a.chance),

@@ -11,6 +11,18 @@ export interface ShownValue {
   readonly high: number;
 }
 
+/** What is known of the car's values, in places and shares of a point. */
+export interface CarKnowledge {
+  readonly values: readonly ShownValue[];
+  /** The likeliest value that is not as described, if one is. */
+  readonly outside: OutsideValue | null;
+}
+
+/** All that is known of the car after some readings; a point has `dims` values. */
+export function carKnown(posterior: Posterior, dims: number): CarKnowledge {
+  return { values: shownValues(posterior, dims), outside: likeliestOutside(posterior, dims) };
+}
+
 /** Suspects with less chance have no say in it. */
 const HEARD_CHANCE = 1e-3;
 const TAIL = 0.05;

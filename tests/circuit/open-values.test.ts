@@ -266,6 +266,42 @@ test('a ground stands above battery negative by what others drop there, with the
   expect(shown(coil, bolt('key-off'), {})).toBeCloseTo(0, 9);
 });
 
+describe('two resistors of one kind', () => {
+  const twins = createModel(
+    loaded(
+      COIL.replace('ohms: 10 kohm', 'ohms: 7 kohm to 100 kohm').replace(
+        'same as signal-plus, ohms: 10 kohm',
+        'same as signal-plus, ohms: same as signal-plus',
+      ),
+    ),
+    { samples: 32, seed: 1, meter: METER },
+  );
+  const underLoad = (pin: string): Test =>
+    volts(`module.${pin}`, 'battery.negative', {
+      state: 'key-on',
+      unplugged: ['sensor'],
+      bridges: [{ from: `module.${pin}`, to: 'battery.negative', through: { ohms: 10_000 } }],
+    });
+  test('are one value of the car', () => {
+    const keys = twins.quantities.map(({ key }) => key);
+    expect(keys).toContain('module.signal-plus.pull');
+    expect(keys).not.toContain('module.signal-minus.pull');
+  });
+  test('load a bias alike, wherever in its range it lies', () => {
+    // by hand: 1.118 V in the middle of the logarithm, shared by 10 kohm and 7, 26.5 or 100 kohm
+    for (const [u, ohms] of [
+      [0, 7000],
+      [0.5, Math.sqrt(7000 * 100_000)],
+      [1, 100_000],
+    ] as const)
+      for (const pin of ['signal-plus', 'signal-minus'])
+        expect(shown(twins, underLoad(pin), { 'module.signal-plus.pull': u })).toBeCloseTo(
+          (Math.sqrt(0.5 * 2.5) * 10_000) / (10_000 + ohms),
+          3,
+        );
+  });
+});
+
 describe('mistakes', () => {
   test('the voltage of a pin that has none', () => {
     expect(issues('same as signal-plus', 'same as shield', COIL)[0]).toMatch(
@@ -277,6 +313,17 @@ describe('mistakes', () => {
       ({ at, code, words, fix }) => `${at.line}:${at.column} ${code} ${words}; ${fix ?? ''}`,
     );
   const TO = 'one of: reference 50 %, 8 V 20 %, battery 30 %';
+  test('the resistance of a pin that has none', () => {
+    expect(
+      issues(
+        'same as signal-plus, ohms: 10 kohm',
+        'same as signal-plus, ohms: same as shield',
+        COIL,
+      )[0],
+    ).toMatch(
+      /^11:\d+ no-such-resistor the pin "shield" has no resistor of its own; name a pin whose pull has ohms/,
+    );
+  });
   test('an unknown end in a list is named alone', () => {
     expect(issues(TO, 'one of: referenc, 8 V')).toEqual([
       expect.stringMatching(/^10:21 unknown-pin "referenc" is no pin .*reference/),

@@ -48,7 +48,12 @@ const OPEN_ENDS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     'wheel-hidden': 2,
     'wire-shorted': 3,
   },
-  'reluctor-no-signal': { 'module-end': 2, 'wheel-damaged': 2, 'wheel-displaced': 2 },
+  'reluctor-no-signal': {
+    'gap-hidden': 2,
+    'module-end': 2,
+    'wheel-damaged': 2,
+    'wheel-displaced': 2,
+  },
   'throttle-position': { 'module-end': 2 },
   'pedal-position': {
     'module-end': 2,

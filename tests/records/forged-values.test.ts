@@ -192,6 +192,11 @@ const FORGED: readonly (readonly [what: string, circuit: object, words: RegExp])
   ['faults of 1e30 ohm (threw)', sized(1e30, 1e30), /faults/],
   ['shorts of 1e-300 ohm (threw)', sized(1e-300, 1e-300), /faults/],
   ['a harness as hot as a star', { ...CIRCUIT, celsius: 1e30 }, /celsius/],
+  [
+    'a resistor like that of a pin which is not there (threw)',
+    pin({ pull: { to: { kind: 'battery' }, ohms: exactly(2200, 'ohm'), ohmsAs: 'nowhere' } }),
+    /like that of a pin which has none/,
+  ],
   ['a wheel of half a tooth', target({ teeth: 0.5 }), /target/],
   ['a wheel of 1e30 teeth', target({ teeth: 1e30 }), /target/],
   ['more teeth missing than there are', target({ teeth: 2, missing: 3 }), /target/],

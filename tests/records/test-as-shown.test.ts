@@ -9,7 +9,7 @@ it('as the screen showed it', () => {
   let session = walkOn(shop, shop.begun, 'wire.signal.open');
   const look = shop.advisor
     .weigh(session, ['wire.signal.open'])
-    .wouldProve.find(({ kind }) => kind === 'look')!;
+    .wouldProve.find(({ test }) => test.probe.kind === 'inspect')!;
   const wire = shop.advisor.nextTests(session).find(({ unit }) => unit === 'ohm')!;
   for (const [{ test, expected }, typed, shown] of [
     [wire, 'OL', { kind: 'number', value: null, unit: 'ohm' }],

@@ -4,7 +4,7 @@ import type { CarQuantity } from '../../src/circuit/car-quantities.ts';
 import type { Toleranced } from '../../src/quantity/quantity.ts';
 import { unknownBetween, whichOf } from '../../src/quantity/value-at.ts';
 import { type CarViewAsk, carView, MISFIT_TOLD } from '../../src/session/car-view.ts';
-import type { CarKnowledge } from '../../src/suspects/rank-suspects.ts';
+import type { CarKnowledge } from '../../src/suspects/shown-values.ts';
 
 const quantity = (
   key: string,

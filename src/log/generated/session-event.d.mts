@@ -422,6 +422,7 @@ batteryChance?: Chance
 export interface PinPull {
 to: PullTo
 ohms: Positive
+ohmsAs?: string
 }
 export interface PullToPin {
 kind: "pin"
@@ -656,7 +657,7 @@ size: Span
 }
 export interface TargetFails {
 kind: "target"
-mode: ("damaged" | "displaced" | "gap-wide")
+mode: ("damaged" | "displaced" | "gap-wide" | "missing")
 }
 /**
  * A value of this car as the job sheet says it.

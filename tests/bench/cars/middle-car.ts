@@ -104,6 +104,9 @@ function namesInProgram(name: string, { neighbour, module }: Drawing): readonly 
       return [`${neighbour}.ohms`];
     case 'signal-minus.own':
       return ['module.signal-plus.bias'];
+    // Two resistors of one kind.
+    case 'signal-minus.pull':
+      return ['module.signal-minus.pull', 'module.signal-plus.pull'];
     default:
       return [name, `module.${name.replace(/\.own$/, '.bias')}`, `sensor.${name}`];
   }
