@@ -119,6 +119,16 @@ export class SensorTests extends TestList {
         [],
         3,
       );
+    // Where a fuse has blown there are no volts to tell by.
+    for (const { here } of feeds)
+      this.ohms(
+        `${here}.ohms-without-${part.name}`,
+        `Ohms from ${pin(here)} at the sensor's plug to battery negative, with the ${part.words} and the sensor unplugged`,
+        here,
+        NEGATIVE,
+        { state: 'key-off', unplugged: [part.name, this.sensor] },
+        'neighbour',
+      );
   }
 
   protected inspections(): void {

@@ -198,6 +198,14 @@ class Collector extends SensorTests {
     );
     if (partName(there) === this.module) {
       this.volts(
+        `${here}.alone-volts`,
+        'signal',
+        `Volts from ${say} at the sensor's plug to battery negative, both connectors off`,
+        here,
+        NEGATIVE,
+        { unplugged: [this.module, this.sensor] },
+      );
+      this.volts(
         `${there}.open-volts`,
         'signal',
         `Volts from ${pin(there)} at the module to battery negative, sensor unplugged`,
