@@ -2,7 +2,7 @@
 import type { Meter } from '../circuit/test.ts';
 import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
-import { ERROR_MODEL, modelWidth } from '../suspects/error-model.ts';
+import { ERROR_MODEL, LEAK_OHMS, modelWidth } from '../suspects/error-model.ts';
 import type { Reach, Span } from '../suspects/shown-reach.ts';
 
 export interface PossibleValues extends Reach {
@@ -54,6 +54,7 @@ export function isPossible(
   value: number,
 ): boolean {
   if (value === Number.POSITIVE_INFINITY) return overLimit;
+  if (overLimit && unit === 'ohm' && value >= LEAK_OHMS.low) return true;
   return spans.some((span) => isNear(span, value, unit, meter));
 }
 

@@ -9,6 +9,7 @@ export interface ErrorModel {
   readonly wrongReading: number;
   readonly pseudoSamples: number;
   readonly steadyChance: number;
+  readonly leakShare: number;
 }
 
 export const ERROR_MODEL: ErrorModel = {
@@ -27,6 +28,11 @@ export const ERROR_MODEL: ErrorModel = {
    * changes with heat and movement (then each reading is on its own). Evens, as we know of no count.
    */
   steadyChance: 0.5,
+  /**
+   * Where nothing should conduct, three readings in ten are no over-limit but some megohms: insulation ages and is damp.
+   * Common practice, no source.
+   */
+  leakShare: 0.3,
 };
 
 /** An allowance of nothing, for problems that are exact: published examples, logic puzzles. */
@@ -37,7 +43,18 @@ export const EXACT_MODEL: ErrorModel = {
   wrongReading: 0,
   pseudoSamples: 0,
   steadyChance: 1,
+  leakShare: 0,
 };
+
+/** What leaks reads so many ohms, each decade as likely as the next; below it something conducts. Common practice, no source. */
+export const LEAK_OHMS = { low: 1e6, high: 1e8 } as const;
+
+/** How likely a test that shows over-limit reads `value` ohms, by leaking insulation: per ohm, or of over-limit a chance. */
+export function leakDensity(value: number, { leakShare }: ErrorModel): number {
+  if (value === Infinity) return 1 - leakShare;
+  const { low, high } = LEAK_OHMS;
+  return value < low || value > high ? 0 : leakShare / (value * Math.log(high / low));
+}
 
 /** Standard deviation of what the model leaves out, at a predicted value. */
 export function modelWidth(unit: Column['unit'], at: number, errorModel: ErrorModel): number {

@@ -3,7 +3,7 @@
  * is one fact: the reading that most of its repeats agree with, the likelier to be no slip the more of them do.
  */
 import { LOOKS, type Look, type Shown } from '../circuit/test.ts';
-import { type ErrorModel, modelWidth, slipDensity } from './error-model.ts';
+import { type ErrorModel, leakDensity, modelWidth, slipDensity } from './error-model.ts';
 import { type Reading, uncertaintyOf } from './likelihood.ts';
 import type { PredictionTable } from './prediction-table.ts';
 
@@ -187,6 +187,7 @@ function densityOf(fact: Fact, shown: Shown, errorModel: ErrorModel, sharpness: 
     return shown.look === read.look ? right : wrong;
   }
   if (shown.kind !== 'number') throw new Error('fact: a number for a test that shows looks');
+  if (shown.value === Infinity && read.unit === 'ohm') return leakDensity(read.value, errorModel);
   if (read.value === Infinity || shown.value === Infinity)
     return read.value === shown.value ? 1 : 0;
   const width =

@@ -121,10 +121,10 @@ describe('how likely a fact is', () => {
     expect(at(1)).toBeCloseTo(0.98 * 0.97 + 0.02 / 3, 9);
     expect(at(2)).toBeCloseTo(0.98 * 0.015 + 0.02 / 3, 9);
   });
-  test('of an over-limit: it is one, or a slip', () => {
+  test('of an over-limit: it is one in seven of ten cars whose insulation does not leak, or a slip', () => {
     const over = one(read(OHMS!, ohms(Infinity)));
     const at = (value: number) => Math.exp(logLikelihood(over, always(ohms(value)), ERROR_MODEL));
-    expect(at(Infinity)).toBeCloseTo(0.98 + 0.02 / 2, 9);
+    expect(at(Infinity)).toBeCloseTo(0.98 * 0.7 + 0.02 / 2, 9);
     expect(at(1000)).toBeCloseTo(0.02 / 2, 9);
   });
   test('is nowhere above its top', () => {
