@@ -24,7 +24,7 @@ export interface Verdict {
 }
 
 /** Repairs with less than this share of the leader's chance are out of the question for now. Our choice. */
-const LEAST_SHARE = 0.02;
+const LEAST_SHARE = 0.05;
 /** The job can end when all repairs outside the group have less chance than this together. Our choice. */
 const REST_MAX = 0.05;
 /** As the job can end without the rest, the look ahead need not plan for all of it. Our choice. */

@@ -44,7 +44,7 @@ describe('the verdict', () => {
     expect(at(0.01)).toMatchObject({ group: ['A'], settled: true });
     expect(at(0.01).rest).toBeCloseTo(0.011, 12);
   });
-  test('what is at least a fiftieth of the leader and what is at most a twentieth in all count, to the point', () => {
+  test('what is at least a twentieth of the leader and what is at most a twentieth in all count, to the point', () => {
     const at = (a: number, b: number, c: number) =>
       verdictOf(
         table,
@@ -58,9 +58,9 @@ describe('the verdict', () => {
         },
         { means: ALL_MEANS, outcomes: outcomesOf(table), without: [0, 1] },
       );
-    // a fiftieth of a half is a hundredth
-    expect(at(0.5, 0.01, 0.49)).toMatchObject({ group: ['A', 'C', 'B'], settled: true });
-    expect(at(0.5, 0.009, 0.491).group).toEqual(['A', 'C']);
+    // a twentieth of a half is a fortieth
+    expect(at(0.5, 0.025, 0.475)).toMatchObject({ group: ['A', 'C', 'B'], settled: true });
+    expect(at(0.5, 0.024, 0.476).group).toEqual(['A', 'C']);
     // the first test parts C
     const rest = (c: number) =>
       verdictOf(

@@ -57,7 +57,7 @@ describe('any test at 80 x 24', () => {
     const { frame, press } = await walkSession();
     await press('y', F.anyTest, 't', 'live data');
     expect(await frame()).toMatchInlineSnapshot(`
-      "┌─ Which test? ────────────────────────────────────────────────────── 3 of 37 ─┐
+      "┌─ Which test? ────────────────────────────────────────────────────── 3 of 38 ─┐
       │ Search: live data                                                            │
       │                                                                              │
       │ > Live data: does the module follow signal                                   │
