@@ -49,7 +49,7 @@ export async function benchCars(): Promise<void> {
   const unanswered = [...new Set(lines.flatMap(({ unknown }) => unknown))];
   if (unanswered.length > 0)
     console.log(`\ncars: questions answered by their first outcome: ${unanswered.join('; ')}`);
-  if (options.write) writeFileSync(DOCS, docsOf(tables));
+  if (options.write) writeFileSync(DOCS, docsOf(tables, options));
 }
 
 /** One of several processes: each takes every so many-th run. */
@@ -141,13 +141,15 @@ function drawingFor(circuit: string) {
   return found;
 }
 
-function docsOf(tables: string): string {
+function docsOf(tables: string, { circuits }: BenchOptions): string {
+  const left = DRAWINGS.map(({ circuit }) => circuit).filter((one) => !circuits.includes(one));
   return [
     '# Cars that the program does not know',
     '',
     'Made by `npm run bench cars -- --write`. Vehicles are drawn from what varies between cars (tests/bench/cars/ranges.ts),',
     'ngspice stands in their place, and a session through the JSON-RPC front end is held on each. Shares have their 95 %',
     'interval beside them (Wilson).',
+    ...(left.length > 0 ? [`Not run for these figures: ${left.join(', ')}.`] : []),
     tables,
     '',
   ].join('\n');
