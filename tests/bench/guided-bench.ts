@@ -13,6 +13,7 @@ import { emptyJob } from '../../src/procedure/job.ts';
 import { judgingSuspects } from '../../src/session/choose-suspects.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
+import { HEALTHY } from '../../src/suspects/prediction-table.ts';
 import { ALL_MEANS, COSTS, situationAfter, testCost } from '../../src/suspects/test-cost.ts';
 import { PLANNED_MASS, WORTH_DOING_BITS } from '../../src/suspects/verdict.ts';
 import { findGroups, type Testability } from '../suspects/groups.ts';
@@ -55,10 +56,11 @@ export function testabilityOf(circuit: Circuit): Testability {
   return findGroups(space.table, { tests: space.offered(), outcomes, sizeBy: 'repair' });
 }
 
-/** Follows the proposals on `perFault` vehicles of every fault, the healthy circuit among them. */
+/** Follows the proposals on `perFault` vehicles of every fault, or of every so many-th, the healthy circuit among them. */
 export function followGuide(
   circuit: Circuit,
   perFault: number,
+  everyNth = 1,
   now: () => number = () => performance.now(),
 ): GuidedFigures {
   const { model, space } = guidedSpace(circuit);
@@ -74,7 +76,12 @@ export function followGuide(
   let steps = 0;
   let spentMs = 0;
   let slowestMs = 0;
+  let looked = 0;
+  let asked = 0;
   candidates.forEach(({ id, repair }, index) => {
+    if (id !== HEALTHY && index % everyNth !== 0) return;
+    looked += 1;
+    asked += prior[index]!;
     for (let round = 0; round < perFault; round += 1) {
       const { group, minutes } = follow(id, sampleOf(index, round));
       const right = group.includes(repair) ? 1 : 0;
@@ -86,15 +93,15 @@ export function followGuide(
       sums.minutes += chance * minutes;
     }
   });
-  const vehicles = candidates.length * perFault;
+  const vehicles = looked * perFault;
   return {
     circuit: circuit.name,
     vehicles,
     alone: sums.alone / vehicles,
     named: sums.named / vehicles,
-    namedByChance: sums.namedByChance,
+    namedByChance: sums.namedByChance / asked,
     meanGroup: sums.group / vehicles,
-    minutes: sums.minutes,
+    minutes: sums.minutes / asked,
     optimum: best.minutes,
     bound: best.bound,
     stepMs: spentMs / steps,
