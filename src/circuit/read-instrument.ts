@@ -7,12 +7,13 @@ import {
   type SensorPart,
   sensorOf,
 } from './circuit.ts';
+import { isTarget } from './fault-electrics.ts';
 import { hangsOnTheCar, type InputLevels, type LevelsIn, levelsIn } from './input-levels.ts';
 import { lampLook, lightLook, ohmsFrom } from './instruments.ts';
 import { inputOn } from './nets.ts';
 import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
 import { isPlausible, type ReadTrack, readTracks } from './position-tracks.ts';
-import { isTarget, type SampleSolver } from './sample-solver.ts';
+import type { SampleSolver } from './sample-solver.ts';
 import { FREE_POINT, NOMINAL, type Samples } from './samples.ts';
 import type { LOOKS, Meter, Setup, Shown, TerminalId, Test } from './test.ts';
 

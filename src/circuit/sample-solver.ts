@@ -5,14 +5,8 @@
 
 import { Unworkable } from '../source/unworkable.ts';
 import { valuesOf } from './car-quantities.ts';
-import {
-  type Circuit,
-  effectsOf,
-  type Fault,
-  type FusePart,
-  sensorOf,
-  type TargetMode,
-} from './circuit.ts';
+import { type Circuit, effectsOf, type Fault, type FusePart, sensorOf } from './circuit.ts';
+import { canBlow, isTarget, NOTHING_WORSE, worseOf } from './fault-electrics.ts';
 import {
   bridgeElement,
   lampElement,
@@ -24,7 +18,7 @@ import type { Element } from './netlist.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
 import { type CarValue, type Draw, fixedElement, type Instant } from './plan.ts';
 import { addBridges, planNetlist } from './plan-netlist.ts';
-import { Rig, type Worse } from './rig.ts';
+import { Rig } from './rig.ts';
 import { FREE_POINT, NOMINAL, type Samples, valueIn } from './samples.ts';
 import type { Meter, Setup, TerminalId } from './test.ts';
 
@@ -346,51 +340,3 @@ const NONE: readonly string[] = [];
 
 const RESTS_OFF: Instant = { on: false, swing: 0, travel: 0, onSpot: false };
 const RESTS_ON: Instant = { ...RESTS_OFF, on: true };
-
-const NOTHING_WORSE: readonly Worse[] = [];
-
-const worsened = new WeakMap<Fault, readonly Worse[]>();
-
-/** The resistances that a fault makes worse, where it does nothing else; else nothing. */
-function worseOf(fault: Fault | null): readonly Worse[] {
-  if (fault === null) return NOTHING_WORSE;
-  const known = worsened.get(fault);
-  if (known) return known;
-  const worse = effectsOf(fault).map((effect): Worse | null => {
-    if (effect.kind === 'wire-resistive') return { key: `wire.${effect.wire}`, more: effect.ohms };
-    if (effect.kind === 'contact-resistive')
-      return { key: `contact.${effect.terminal}`, more: effect.ohms };
-    if (effect.kind === 'part' && effect.mode === 'contact-resistive')
-      return { key: `${effect.part}.ohms`, more: effect.size };
-    return null;
-  });
-  const made = worse.every((one) => one !== null) ? worse : NOTHING_WORSE;
-  worsened.set(fault, made);
-  return made;
-}
-
-const blowing = new WeakMap<Fault, boolean>();
-
-function canBlow(fault: Fault | null): fault is Fault {
-  if (fault === null) return false;
-  const can = blowing.get(fault) ?? joinsAnew(fault);
-  blowing.set(fault, can);
-  return can;
-}
-
-/** Less current flows through a worse contact or a broken wire, or with another target: only what is joined anew blows a fuse. */
-function joinsAnew(fault: Fault): boolean {
-  return effectsOf(fault).some(
-    ({ kind }) =>
-      kind !== 'target' &&
-      kind !== 'wire-open' &&
-      kind !== 'wire-resistive' &&
-      kind !== 'contact-open' &&
-      kind !== 'contact-resistive',
-  );
-}
-
-/** The fault is this one of the target. */
-export function isTarget(fault: Fault | null, mode: TargetMode): boolean {
-  return effectsOf(fault).some((one) => one.kind === 'target' && one.mode === mode);
-}
