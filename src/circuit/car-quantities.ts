@@ -213,7 +213,7 @@ function waysOf(module: ModulePart): CarQuantity[] {
               ways: ['voltage', 'battery'],
             },
           ]),
-      ...(pull?.to.kind === 'one-of'
+      ...(pull?.to.kind === 'one-of' && pull.alike === undefined
         ? [
             {
               ...of(`${key}.pull-to`, `what the ${pullWords(pin)} leads to`, pullChoice(pull.to)),
@@ -250,6 +250,7 @@ function offsetsOf(part: Part): CarQuantity[] {
 /** `pull-up of the module's signal input`, of a pin with a resistor. */
 export function pullWords({ name, pull, input }: ModulePin): string {
   const kinds = new Set(pull ? endsOf(pull.to).map(({ kind }) => kind) : []);
+  kinds.delete('nothing');
   const down = kinds.has('ground');
   const is =
     input?.kind !== 'levels'

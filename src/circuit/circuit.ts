@@ -41,6 +41,8 @@ export interface Pull {
   readonly ohms: Toleranced;
   /** The pin with the same resistance: two of one kind, side by side. */
   readonly ohmsAs?: string;
+  /** The pin that is built alike: of several ends this one has that which stands at the same place of the other's list. */
+  readonly alike?: string;
 }
 
 /** What stands behind one pin of a module. */
@@ -69,6 +71,8 @@ export type PullEnd =
   | { readonly kind: 'pin'; readonly pin: string }
   | { readonly kind: 'battery' }
   | { readonly kind: 'ground' }
+  /** No resistor: the pin takes the signal as it comes. */
+  | { readonly kind: 'nothing' }
   /** `as` names the pin of the same module whose voltage this is, when it is that of another pin's resistor. */
   | { readonly kind: 'volts'; readonly volts: Toleranced; readonly as?: string };
 /** One of several ends and its chance, 0 to 1; at most one of them is a voltage. */

@@ -98,7 +98,7 @@ function wireFaults(wire: Wire, circuit: Omit<Circuit, 'faults'>): Fault[] {
       short('battery.positive'),
     ),
   );
-  for (const other of [...harnessMates(wire, circuit), ...ownGrounds(wire, circuit)])
+  for (const other of [...harnessMates(wire, circuit), ...groundsBeside(wire, circuit)])
     faults.push(
       make(
         modeOfTouching(other),
@@ -143,19 +143,13 @@ function harnessMates(wire: Wire, circuit: Omit<Circuit, 'faults'>): Wire[] {
   );
 }
 
-/** The ground wires of the sensor that belong to what this signal wire carries: a track's own, or the only one. */
-function ownGrounds(wire: Wire, circuit: Omit<Circuit, 'faults'>): Wire[] {
+/** The ground wires of the sensor, which run beside what its signals and references carry. */
+function groundsBeside(wire: Wire, circuit: Omit<Circuit, 'faults'>): Wire[] {
   const sensor = circuit.parts.find(isSensor)!;
-  const pin = pinAt(wire, sensor.name);
-  if (pin === null || wire.role !== 'signal') return [];
-  const grounds =
-    sensor.kind === 'potentiometer'
-      ? sensor.tracks.filter(({ signal }) => signal === pin).map(({ ground }) => ground)
-      : ['ground'];
-  return circuit.wires.filter((other) => {
-    const at = pinAt(other, sensor.name);
-    return other.role === 'ground' && at !== null && grounds.includes(at);
-  });
+  if (pinAt(wire, sensor.name) === null) return [];
+  return circuit.wires.filter(
+    (other) => other.role === 'ground' && pinAt(other, sensor.name) !== null,
+  );
 }
 
 /** The pin of a part at which a wire ends, or null. */

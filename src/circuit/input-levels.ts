@@ -1,6 +1,6 @@
 /** The two voltages that a module's input counts by, in one car: as they are written, or by what stands behind the pin. */
 import { valuesOf } from './car-quantities.ts';
-import { type Circuit, likeliestEnd, moduleOf, type PullEnd, type PullTo } from './circuit.ts';
+import { type Circuit, likeliestEnd, moduleOf, type Pull, type PullEnd } from './circuit.ts';
 import { feedChoice, pullChoice } from './open-values.ts';
 import type { Draw } from './plan.ts';
 import type { TerminalId, VehicleState } from './test.ts';
@@ -32,7 +32,7 @@ export function levelsIn(
   const resistor = pull.ohmsAs === undefined ? terminal : `${module.name}.${pull.ohmsAs}`;
   const ohms = valuesOf(circuit)(`${resistor}.pull`, pull.ohms);
   const times: InDraw<number> =
-    of === 'pull-amps' ? (value) => value(ohms) : supplyVolts(circuit, pull.to, terminal, state);
+    of === 'pull-amps' ? (value) => value(ohms) : supplyVolts(circuit, pull, terminal, state);
   return (value) => {
     const by = times(value);
     return { lowBelow: lowBelow * by, highAbove: highAbove * by };
@@ -42,7 +42,7 @@ export function levelsIn(
 /** What the resistor behind a pin leads to, as the module holds it: its own comparison does not sag with a dragged rail. */
 function supplyVolts(
   circuit: Circuit,
-  to: PullTo,
+  { to, alike }: Pull,
   key: TerminalId,
   state: VehicleState,
 ): InDraw<number> {
@@ -62,7 +62,8 @@ function supplyVolts(
   };
   const likeliest = volts(likeliestEnd(to));
   if (to.kind !== 'one-of') return likeliest;
-  const choice = drawn(`${key}.pull-to`, pullChoice(to));
+  const chooses = alike === undefined ? key : `${module.name}.${alike}`;
+  const choice = drawn(`${chooses}.pull-to`, pullChoice(to));
   const all = to.ends.map(({ end }) => volts(end));
   return (value) => (all[value(choice)] ?? likeliest)(value);
 }
@@ -85,7 +86,8 @@ export function referenceVolts(circuit: Circuit, name: string): InDraw<number | 
 /** Whether levels `of` a pin can be measured by what its resistor may lead to: ground for amperes, a supply for shares of it. */
 export function canMeasure(of: 'pull-amps' | 'pull-supply', ends: readonly PullEnd[]): boolean {
   const isGround = of === 'pull-amps';
-  return ends.length > 0 && ends.every(({ kind }) => (kind === 'ground') === isGround);
+  const isFit = ({ kind }: PullEnd) => kind !== 'nothing' && (kind === 'ground') === isGround;
+  return ends.length > 0 && ends.every(isFit);
 }
 
 /** Whether the levels hang on the car's own values, so that what is healthy has to be that car's too. */

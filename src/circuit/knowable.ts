@@ -193,14 +193,15 @@ function leadsOf(
   const { input } = pin;
   const ends = endsOf(pull.to);
   const isTwin = ends.some((end) => end.kind === 'volts' && end.as !== undefined);
-  if (isTwin || (input?.kind === 'levels' && input.of === 'pull-amps')) return [];
+  if (isTwin || pull.alike !== undefined || (input?.kind === 'levels' && input.of === 'pull-amps'))
+    return [];
   const levelsNeedSupply = input?.kind === 'levels' && input.of === 'pull-supply';
   const supplies = module.inside.flatMap(({ name, reference }) =>
     reference && name !== pin.name ? [name] : [],
   );
   const endOf = (is: KnownIs): PullEnd => {
     if ('value' in is) return { kind: 'volts', volts: is.value };
-    return is.way === 'battery' || is.way === 'ground'
+    return is.way === 'battery' || is.way === 'ground' || is.way === 'nothing'
       ? { kind: is.way }
       : { kind: 'pin', pin: is.way };
   };
@@ -210,16 +211,17 @@ function leadsOf(
       also: [`${key}.bias`],
       words: `what the ${pullWords(pin)} leads to`,
       unit: 'V',
-      ways: ['battery', ...(levelsNeedSupply ? [] : ['ground']), ...supplies],
+      ways: ['battery', ...(levelsNeedSupply ? [] : ['ground', 'nothing']), ...supplies],
       signed: false,
       described: ends.map((end) =>
-        end.kind === 'volts'
-          ? { value: end.volts }
-          : { way: end.kind === 'pin' ? end.pin : end.kind },
+        end.kind === 'volts' ? { value: end.volts } : { way: pinOrKind(end) },
       ),
       put: (is) => {
         const to = endOf(is);
-        const others = module.inside.map((one) => withRail(one, pin.name, to));
+        const place = ends.findIndex((end) => pinOrKind(end) === pinOrKind(to));
+        const others = module.inside.map((one) =>
+          withWay(withRail(one, pin.name, to), pin.name, place),
+        );
         return putPin({ ...pin, pull: { ...pull, to } }, others);
       },
     },
@@ -229,6 +231,15 @@ function leadsOf(
 /** A pin whose resistor is of one kind with that of the pin `of` follows it. */
 function withResistance(pin: ModulePin, of: string, ohms: Toleranced): ModulePin {
   return pin.pull?.ohmsAs === of ? { ...pin, pull: { ...pin.pull, ohms } } : pin;
+}
+
+const pinOrKind = (end: PullEnd) => (end.kind === 'pin' ? end.pin : end.kind);
+
+/** A pin that is built like the pin `of` has the end at the same `place`; another one than any listed (-1) says nothing of it. */
+function withWay(pin: ModulePin, of: string, place: number): ModulePin {
+  if (pin.pull?.alike !== of) return pin;
+  const { alike: _, ...pull } = pin.pull;
+  return { ...pin, pull: { ...pull, to: endsOf(pull.to)[place] ?? pull.to } };
 }
 
 /** A pin whose resistor leads to the rail of the pin `of` follows it. */

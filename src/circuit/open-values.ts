@@ -10,6 +10,9 @@ export const WIRE_SPREAD = 0.15;
 /** What a test resistor has of what its bands say; the same one in every test. Common practice, no source. */
 export const BRIDGE_RESISTOR: Toleranced = { nominal: 1, low: 0.95, high: 1.05, unit: '1' };
 
+/** Insulation of this much and more is sound. Common practice, no source. */
+export const SOUND_INSULATION_OHMS = 1e6;
+
 /** Coldest and hottest copper that a car comes with, in degC. Common practice, no source. */
 const COLDEST = -20;
 const HOTTEST = 110;

@@ -74,10 +74,11 @@ export class PinReader extends ValueReader {
     const to = this.pullTo(draft.to, [...path, 'to'], drafts);
     const [, twin] = SAME_AS.exec(draft.ohms) ?? [];
     const at = [...path, 'ohms'];
-    if (twin === undefined) return { to, ohms: this.positive(draft.ohms, '', at) };
+    const alike = this.alike(draft.alike, to, path, drafts);
+    if (twin === undefined) return { to, ...alike, ohms: this.positive(draft.ohms, '', at) };
     const other = drafts[twin]?.pull?.ohms ?? '';
     const ohms = readToleranced(other, 'ohm');
-    if (ohms.ok) return { to, ohms: ohms.value, ohmsAs: twin };
+    if (ohms.ok) return { to, ...alike, ohms: ohms.value, ohmsAs: twin };
     this.issue(
       'no-such-resistor',
       `the pin "${twin}" has no resistor of its own`,
@@ -85,6 +86,31 @@ export class PinReader extends ValueReader {
       'name a pin whose pull has ohms',
     );
     return { to, ohms: this.positive('1 kohm', '', at) };
+  }
+
+  /** The pin that it is built like, which has to have the same choice of ends, with the same chances. */
+  private alike(
+    name: string | undefined,
+    to: PullTo,
+    path: Path,
+    drafts: Drafts,
+  ): Pick<Pull, 'alike'> {
+    if (name === undefined) return {};
+    const other = drafts[name]?.pull;
+    const chances = (text: string | undefined) =>
+      text !== undefined && saysOneOf(text)
+        ? this.choices(text, path)?.map(({ chance }) => chance)
+        : undefined;
+    const here = to.kind === 'one-of' ? to.ends.map(({ chance }) => chance) : undefined;
+    const there = other?.alike === undefined ? chances(other?.to) : undefined;
+    if (here && there && String(here) === String(there)) return { alike: name };
+    this.issue(
+      'not-alike',
+      `the pin "${name}" has no choice of ends of its own with the same chances`,
+      [...path, 'alike'],
+      'name a pin whose pull leads to "one of" as many ends, each as likely as here',
+    );
+    return {};
   }
 
   private pullEnd(text: string, path: Path, drafts: Drafts): PullEnd {
@@ -102,12 +128,12 @@ export class PinReader extends ValueReader {
       );
       return { kind: 'ground' };
     }
-    if (text === 'battery' || text === 'ground') return { kind: text };
+    if (text === 'battery' || text === 'ground' || text === 'nothing') return { kind: text };
     if (pins.includes(text)) return { kind: 'pin', pin: text };
     if (/^[\d.]/.test(text)) return { kind: 'volts', volts: this.value(text, '', 'V', path) };
     this.unknown(
       'unknown-pin',
-      `"${text}" is no pin of this module, and neither battery, ground nor a voltage`,
+      `"${text}" is no pin of this module, and neither battery, ground, nothing nor a voltage`,
       text,
       pins,
       path,

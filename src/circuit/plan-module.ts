@@ -28,6 +28,8 @@ const WORN_SWITCH_VOLTS = 12;
 const JOINT_OHMS = 0.002;
 /** A way that this car does not have, beside the one that it has: a hundred million times a meter's resistance. */
 const UNDRAWN_OHMS = 1e15;
+/** What an input without a resistor still leads to ground by itself. Common practice, no source. */
+const INPUT_LEAK_OHMS = 20e6;
 /** An output that this car does not have wants so far below battery negative that it never gives a current. */
 const UNDRAWN_VOLTS = -1000;
 
@@ -132,7 +134,7 @@ function addPull(
     module,
     key,
     at,
-    pull: { to, ohms, ohmsAs },
+    pull: { to, ohms, ohmsAs, alike },
     powered,
     inside,
   }: {
@@ -145,7 +147,8 @@ function addPull(
   },
 ): void {
   const ends = endsOf(to);
-  const choice = to.kind === 'one-of' ? plan.value(`${key}.pull-to`, pullChoice(to)) : null;
+  const chooses = alike === undefined ? key : `${module}.${alike}`;
+  const choice = to.kind === 'one-of' ? plan.value(`${chooses}.pull-to`, pullChoice(to)) : null;
   const pull = plan.value(ohmsAs === undefined ? `${key}.pull` : `${module}.${ohmsAs}.pull`, ohms);
   ends.forEach((end, index) => {
     const resistance = (draw: Draw) =>
@@ -163,6 +166,15 @@ function addPull(
       return;
     }
     const rail = railOf(end, plan, powered, inside);
+    if (end.kind === 'nothing') {
+      plan.makers.push((draw) => ({
+        kind: 'resistor',
+        a: at,
+        b: GROUND,
+        ohms: choice === null || draw.value(choice) === index ? INPUT_LEAK_OHMS : UNDRAWN_OHMS,
+      }));
+      return;
+    }
     plan.makers.push(
       choice === null
         ? plainResistor(at, rail, pull)

@@ -10,6 +10,7 @@ import {
   type ModulePin,
   type Pull,
   type PullEnd,
+  type PullTo,
   type Target,
   type Wire,
 } from './circuit.ts';
@@ -135,14 +136,22 @@ function pinFlaw(
 }
 
 /** The pins whose rail or resistance it has, if any, have one of their own. */
-function hasTwins({ to, ohmsAs }: Pull, inside: readonly ModulePin[]): boolean {
+function hasTwins({ to, ohmsAs, alike }: Pull, inside: readonly ModulePin[]): boolean {
   const pullOf = (name: string) => inside.find((pin) => pin.name === name)?.pull;
   const isOwnRail = (end: PullEnd) => end.kind === 'volts' && end.as === undefined;
   const rails = endsOf(to).flatMap((end) => (end.kind === 'volts' && end.as ? [end.as] : []));
   return (
+    (alike === undefined || hasSameChoice(to, pullOf(alike))) &&
     rails.every((name) => endsOf(pullOf(name)?.to ?? { kind: 'ground' }).some(isOwnRail)) &&
     (ohmsAs === undefined || (pullOf(ohmsAs) != null && pullOf(ohmsAs)?.ohmsAs === undefined))
   );
+}
+
+/** Whether the pull of the other pin has a choice of its own, with as many ends and the same chances. */
+function hasSameChoice(to: PullTo, other: Pull | null | undefined): boolean {
+  const chances = (one: PullTo | undefined) =>
+    one?.kind === 'one-of' ? String(one.ends.map(({ chance }) => chance)) : null;
+  return other?.alike === undefined && chances(to) !== null && chances(to) === chances(other?.to);
 }
 
 function inputFlaw(input: ModuleInput, ends: readonly PullEnd[], at: string): ValueFlaw | null {

@@ -6,6 +6,7 @@
  */
 import type { Expected, Model } from '../circuit/model.ts';
 import type { Meter, Test } from '../circuit/test.ts';
+import { SOUND_INSULATION_OHMS } from '../circuit/open-values.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { ExpectedRange } from './procedure.ts';
 
@@ -26,11 +27,16 @@ export function rangeOf(meter: Meter, expected: Expected): ExpectedRange | null 
   const { ranges } = unit === 'V' ? meter.volts : meter.ohms;
   const top = ranges[ranges.length - 1] ?? Number.MAX_VALUE;
   return {
-    low: low > top ? top : outwards(low - allowance(meter, unit, low), -1),
+    low: low > top ? leastOver(top, unit) : outwards(low - allowance(meter, unit, low), -1),
     nominal: Number.isFinite(nominal) ? nominal : null,
     high: high > top ? null : outwards(high + allowance(meter, unit, high), 1),
     from: 'circuit',
   };
+}
+
+/** Where a good circuit shows over-limit, the least that is as good: nothing there conducts but insulation. */
+function leastOver(top: number, unit: 'V' | 'ohm'): number {
+  return unit === 'ohm' ? Math.min(top, SOUND_INSULATION_OHMS) : top;
 }
 
 function allowance(meter: Meter, unit: 'V' | 'ohm', value: number): number {

@@ -1,4 +1,5 @@
 /** What the ranking allows for beyond the meter's uncertainty: a model that rounds, and readings that are slips. */
+import { SOUND_INSULATION_OHMS } from '../circuit/open-values.ts';
 import type { Column } from './prediction-table.ts';
 
 /** What the model allows itself. Our assumptions; the reasons stand beside the defaults. */
@@ -47,7 +48,7 @@ export const EXACT_MODEL: ErrorModel = {
 };
 
 /** What leaks reads so many ohms, each decade as likely as the next; below it something conducts. Common practice, no source. */
-export const LEAK_OHMS = { low: 1e6, high: 1e8 } as const;
+export const LEAK_OHMS = { low: SOUND_INSULATION_OHMS, high: 1e8 } as const;
 
 /** How likely a test that shows over-limit reads `value` ohms, by leaking insulation: per ohm, or of over-limit a chance. */
 export function leakDensity(value: number, { leakShare }: ErrorModel): number {

@@ -16,7 +16,7 @@ export type CircuitDraft1 = (ModuleDraft | HallSwitchDraft | ReluctorDraft | Pot
  */
 export type PlainName = string
 /**
- * Another pin of this module, battery, ground, a voltage, or the voltage behind the resistor of another pin; or one of these.
+ * Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.
  */
 export type OtherEnd = string
 /**
@@ -155,6 +155,7 @@ limit?: Quantity
 export interface Resistor {
 to: OtherEnd
 ohms: Quantity
+alike?: Name
 }
 /**
  * The module reads this pin. Either two thresholds, or the swing against another pin that it needs.

@@ -49,8 +49,8 @@ export type LookProbe = (LightProbe | LampProbe | PatternProbe | CountsProbe | T
 export type Look = ("lit" | "dim" | "dark" | "full" | "weak" | "uneven" | "flat-high" | "flat-middle" | "flat-low" | "follows" | "still" | "in-step" | "shifted" | "no-signal" | "sound" | "faulty")
 export type Chance = number
 export type Part = (ModulePart | HallPart | ReluctorPart | PotentiometerPart | CurrentSwitchPart | FusePart | RelayPart | GroundPointPart | NeighbourPart)
-export type PullTo = (PullToPin | PullToBattery | PullToGround | PullToVolts | PullToOneOf)
-export type PullEnd = (PullToPin | PullToBattery | PullToGround | PullToVolts)
+export type PullTo = (PullToPin | PullToBattery | PullToGround | PullToNothing | PullToVolts | PullToOneOf)
+export type PullEnd = (PullToPin | PullToBattery | PullToGround | PullToNothing | PullToVolts)
 export type ModuleInput = (LevelsInput | SwingInput)
 export type FaultEffect = (WireOpen | WireResistive | WireShort | WiresSwapped | ContactOpen | ContactResistive | PartFails | TargetFails)
 /**
@@ -423,6 +423,7 @@ export interface PinPull {
 to: PullTo
 ohms: Positive
 ohmsAs?: string
+alike?: string
 }
 export interface PullToPin {
 kind: "pin"
@@ -433,6 +434,9 @@ kind: "battery"
 }
 export interface PullToGround {
 kind: "ground"
+}
+export interface PullToNothing {
+kind: "nothing"
 }
 export interface PullToVolts {
 kind: "volts"

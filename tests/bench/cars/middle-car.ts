@@ -122,5 +122,6 @@ function pullsOf(circuit: Circuit): Record<string, PullTo> {
 }
 
 function pullToOf(end: PullEnd): PullTo {
+  if (end.kind === 'nothing') return 'none';
   return end.kind === 'pin' ? 'reference' : end.kind === 'volts' ? 'own' : end.kind;
 }
