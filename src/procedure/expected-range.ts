@@ -5,8 +5,8 @@
  * meter itself may be off and by what the model leaves out, rounded outwards to digits a person would write.
  */
 import type { Expected, Model } from '../circuit/model.ts';
-import type { Meter, Test } from '../circuit/test.ts';
 import { SOUND_INSULATION_OHMS } from '../circuit/open-values.ts';
+import type { Meter, Test } from '../circuit/test.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { ExpectedRange } from './procedure.ts';
 
