@@ -1,10 +1,12 @@
 import { defineConfig } from 'vitest/config';
+import { SlowFirst } from './tests/slow-first.ts';
 
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],
     env: { CI: 'false', NO_COLOR: '1' },
     maxWorkers: '100%',
+    sequence: { sequencer: SlowFirst },
     execArgv: ['--max-semi-space-size=64'],
     // A process keeps its modules from file to file, with what was loaded, proved and compiled once: a fresh one for
     // each file takes a second to get there again. Tests write into folders of their own and put back what they change.

@@ -1,9 +1,10 @@
 /** The house's own rules: imports run down, names tell the story, what is generated is up to date. */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join, normalize, relative } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { LONGEST } from './slow-first.ts';
 
 /** From top to bottom, as in DEVELOPERS.md. A room may import itself and what stands below it. */
 const HOUSE = [
@@ -209,6 +210,10 @@ describe('names', () => {
 
 /** The one place that may load fast-check, and this file, which names what is not to be named. */
 const MAY_DRAW = ['tests/seeded-check.ts', 'tests/tidy.test.ts'];
+
+test('the long test files that are to run first are there', () => {
+  expect(LONGEST.filter((file) => !existsSync(file))).toEqual([]);
+});
 
 test('no test takes its cases from the time or from chance, so that a red run can be repeated', () => {
   const drawn = filesBelow('tests')

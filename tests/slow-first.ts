@@ -1,0 +1,34 @@
+/** The order of the test files: the long ones first, so that none of them is left to run alone at the end. */
+import { relative } from 'node:path';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
+
+/** From the longest down; on a fresh clone nothing else is known of how long a file takes. */
+export const LONGEST = [
+  'tests/drill/students.test.ts',
+  'tests/rpc/client.test.ts',
+  'tests/drill/command.test.ts',
+  'tests/terminal/guided-session.test.ts',
+  'tests/drill/score.test.ts',
+  'tests/commands/guided-session.test.ts',
+  'tests/outside/circuit-ngspice.test.ts',
+  'tests/session/cars.test.ts',
+  'tests/session/create-advisor.test.ts',
+  'tests/hard/front-ends-agree.test.tsx',
+  'tests/session/conclusion-evidence.test.ts',
+  'tests/drill/class-report.test.ts',
+  'tests/records/shared.test.ts',
+  'tests/records/drill-record.test.ts',
+  'tests/proof/check.test.ts',
+  'tests/suspects/guide.test.ts',
+];
+
+export class SlowFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const place = ({ project, moduleId }: TestSpecification): number => {
+      const at = LONGEST.indexOf(relative(project.config.root, moduleId).replaceAll('\\', '/'));
+      return at < 0 ? LONGEST.length : at;
+    };
+    const sorted = await super.sort(files);
+    return sorted.sort((one, other) => place(one) - place(other));
+  }
+}
