@@ -147,9 +147,12 @@ function harnessMates(wire: Wire, circuit: Omit<Circuit, 'faults'>): Wire[] {
 function groundsBeside(wire: Wire, circuit: Omit<Circuit, 'faults'>): Wire[] {
   const sensor = circuit.parts.find(isSensor)!;
   if (pinAt(wire, sensor.name) === null) return [];
-  return circuit.wires.filter(
-    (other) => other.role === 'ground' && pinAt(other, sensor.name) !== null,
-  );
+  const grounds =
+    sensor.kind === 'potentiometer' ? sensor.tracks.map(({ ground }) => ground) : ['ground'];
+  return circuit.wires.filter((other) => {
+    const at = pinAt(other, sensor.name);
+    return other.role === 'ground' && at !== null && grounds.includes(at);
+  });
 }
 
 /** The pin of a part at which a wire ends, or null. */

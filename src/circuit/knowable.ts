@@ -238,8 +238,9 @@ const pinOrKind = (end: PullEnd) => (end.kind === 'pin' ? end.pin : end.kind);
 /** A pin that is built like the pin `of` has the end at the same `place`; another one than any listed (-1) says nothing of it. */
 function withWay(pin: ModulePin, of: string, place: number): ModulePin {
   if (pin.pull?.alike !== of) return pin;
-  const { alike: _, ...pull } = pin.pull;
-  return { ...pin, pull: { ...pull, to: endsOf(pull.to)[place] ?? pull.to } };
+  const { alike, ...pull } = pin.pull;
+  const to = endsOf(pull.to)[place];
+  return { ...pin, pull: to ? { ...pull, alike, to } : pull };
 }
 
 /** A pin whose resistor leads to the rail of the pin `of` follows it. */

@@ -147,11 +147,11 @@ function hasTwins({ to, ohmsAs, alike }: Pull, inside: readonly ModulePin[]): bo
   );
 }
 
-/** Whether the pull of the other pin has a choice of its own, with as many ends and the same chances. */
+/** Whether the pull of the other pin has a choice of its own, with as many ends and the same chances; or neither has one. */
 function hasSameChoice(to: PullTo, other: Pull | null | undefined): boolean {
-  const chances = (one: PullTo | undefined) =>
-    one?.kind === 'one-of' ? String(one.ends.map(({ chance }) => chance)) : null;
-  return other?.alike === undefined && chances(to) !== null && chances(to) === chances(other?.to);
+  const chances = (one: PullTo) =>
+    one.kind === 'one-of' ? String(one.ends.map(({ chance }) => chance)) : '';
+  return other != null && other.alike === undefined && chances(to) === chances(other.to);
 }
 
 function inputFlaw(input: ModuleInput, ends: readonly PullEnd[], at: string): ValueFlaw | null {

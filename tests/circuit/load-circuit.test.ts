@@ -86,6 +86,7 @@ test('every fault says what it is, what mends it, how likely it is and where it 
     'wire.feed.resistive',
     'wire.feed.short-to-ground',
     'wire.feed.short-to-battery',
+    'wire.feed.short-to-ground-wire',
     'wire.signal.open',
     'wire.signal.resistive',
     'wire.signal.short-to-ground',

@@ -63,8 +63,15 @@ describe('a signal wire that touches', () => {
     );
   });
 
-  test('nothing of a ground that is another track’s', () => {
-    expect(faultOf('pedal-dual', 'wire.signal-1.short-to-ground-2')).toBeUndefined();
+  test('a ground that is another track’s runs beside it too', () => {
+    expect(faultOf('pedal-dual', 'wire.signal-1.short-to-ground-2')?.words).toBe(
+      'the signal 1 wire is shorted to the ground 2 wire',
+    );
+  });
+
+  test('and so does a reference', () => {
+    expect(faultOf('hall-module-fed', 'wire.feed.short-to-ground-wire')).toBeDefined();
+    expect(faultOf('hall-relay-fed', 'wire.feed.short-to-ground-wire')).toBeUndefined();
   });
 });
 
