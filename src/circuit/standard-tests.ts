@@ -35,6 +35,7 @@ class Collector extends SensorTests {
     for (const part of this.circuit.parts) this.supply(part);
     for (const signal of signals) this.signal(signal);
     this.patterns(signals);
+    for (const lead of [...feeds, ...grounds]) this.bypassServing(lead, signals);
     signals.forEach((signal, index) => {
       this.injection(signal, feeds[index] ?? feeds[0]);
     });
@@ -290,17 +291,39 @@ class Collector extends SensorTests {
           ['scope'],
           moving,
         );
-      const lead: Bridge = { from: here, to: there, through: 'lead' };
-      this.add(
-        `wire.${wire.name}.bypass`,
-        'bypass',
-        `A temporary wire from ${pin(here)} at the sensor to ${pin(there)} at the module: does the module follow`,
-        5,
-        { kind: 'counts', input: there },
-        ['lead', 'live-data'],
-        { ...moving, bridges: [lead] },
-      );
+      this.bypass({ here, there, wire }, there);
     }
+  }
+
+  /** A wire beside this one, and what the module at its `input` makes of it. */
+  private bypass({ here, there, wire }: Lead, input: TerminalId): void {
+    const lead: Bridge = { from: here, to: there, through: 'lead' };
+    const follows = input === there ? '' : ` ${pin(input)}`;
+    this.add(
+      `wire.${wire.name}.bypass`,
+      'bypass',
+      `A temporary wire from ${pin(here)} at the sensor to ${pin(there)} at the module: does the module follow${follows}`,
+      5,
+      { kind: 'counts', input },
+      ['lead', 'live-data'],
+      { ...this.moving(), bridges: [lead] },
+    );
+  }
+
+  /** Around a wire that serves a signal of the sensor, where it comes from the module. */
+  private bypassServing(lead: Lead, signals: readonly Lead[]): void {
+    const sensor = sensorOf(this.circuit);
+    const own = lead.here.slice(sensor.name.length + 1);
+    const served =
+      sensor.kind === 'potentiometer'
+        ? sensor.tracks.find(({ feed, ground }) => [feed, ground].includes(own))?.signal
+        : undefined;
+    const signal = signals.find(
+      ({ here, there }) =>
+        this.inputAt(there) !== null &&
+        (served === undefined || here === `${sensor.name}.${served}`),
+    );
+    if (signal && partName(lead.there) === this.module) this.bypass(lead, signal.there);
   }
 
   /**
