@@ -25,6 +25,8 @@ export const EVIDENCE_NEEDED = 3;
 const PROVEN_CHANCE = 0.99;
 /** Nothing is proven on a car that is not as described with more than this chance. Our choice. */
 const MISFIT_MAX = 0.1;
+/** A rival with less chance than this is not worth a test of its own. Our choice. */
+const WORTH_LIFTING = 0.0005;
 /** A repair this unlikely is ruled out, when some reading speaks against it: rare things are not ruled out by being rare. */
 const RULED_OUT_CHANCE = 0.02;
 
@@ -107,6 +109,17 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
       brings: (reading) =>
         evidence.length >= EVIDENCE_NEEDED || piecesWith(reading) > evidence.length,
     });
+  /** Where nothing speaks against the strongest rival, the chance of those behind it is what can be lifted. */
+  const anyOffers = (): readonly Offer[] => {
+    if (missing === 0 || !next) return [];
+    const against = evidence.length < EVIDENCE_NEEDED ? [next] : [next, ...now.others];
+    for (const row of against) {
+      if (row !== next && row.chance < WORTH_LIFTING) break;
+      const found = offersFor(row);
+      if (found.length > 0) return found;
+    }
+    return [];
+  };
   let offers: readonly Offer[] | undefined;
   return {
     proven: missing === 0 && ranking.explained && ranking.misfit <= MISFIT_MAX && hangsOn === null,
@@ -125,7 +138,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
       .filter((one) => one !== null),
     // Half of the work, and many only ask what is proven.
     get offers() {
-      offers ??= missing > 0 && next ? offersFor(next) : [];
+      offers ??= anyOffers();
       return offers;
     },
   };

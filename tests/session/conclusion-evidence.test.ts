@@ -74,6 +74,18 @@ describe('what proves a conclusion', () => {
   });
 });
 
+describe('a conclusion with pieces enough that is not yet likely enough', () => {
+  it('is offered what speaks against the rivals behind the strongest, when nothing does against that one', () => {
+    const concluded = walkOn(shop, shop.begun, 'sensor.dead');
+    const before = weigh(concluded);
+    expect(before).toMatchObject({ proven: false, missing: 1 });
+    expect(before.evidence.filter(({ counted }) => counted).length).toBeGreaterThanOrEqual(3);
+    expect(before.wouldProve.length).toBeGreaterThan(0);
+    // One more look at the live data leaves no room for a sensor that works again.
+    expect(weigh(done(shop, concluded, 'sensor.dead', before.wouldProve[0]!)).proven).toBe(true);
+  });
+});
+
 const AT_FEED = { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' } as const;
 
 describe('what a conclusion rests on', () => {
