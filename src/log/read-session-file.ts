@@ -8,6 +8,7 @@ import { evolve } from '../session/evolve.ts';
 import { checkHistory, type JudgedOtherwise } from '../session/history.ts';
 import type { Session } from '../session/session.ts';
 import type { Problem } from '../source/problem.ts';
+import { Unworkable } from '../source/unworkable.ts';
 import { checkEvents, type EventFlaw, KEEP_FILE } from './check-events.ts';
 import type { Disk } from './disk.ts';
 import { parseLine, type StoredEvent } from './event-line.ts';
@@ -159,20 +160,21 @@ function shortened(flaw: EventFlaw | null): EventFlaw | null {
 const WORDS_MAX = 300;
 
 /**
- * Goes on with a session that can be believed to its end. Nothing is written before that is known: a file that is
- * refused stays as it is, to the byte.
+ * Goes on with a session that can be believed to its end. `tryOut` computes what the first screen will ask for, and may
+ * throw `Unworkable`. Nothing is written before both are known: a file that is refused stays as it is, to the byte.
  */
 export function resumeSessionFile(
   disk: Disk,
   path: string,
   now: When,
   lookIn: readonly string[] = [],
+  tryOut: (session: Session) => void = () => {},
 ): Result<{ readonly writer: SessionWriter; readonly session: Session }> {
   let session: Session | null = null;
   const resumed = resumeSession(disk, path, now, lookIn, (opened) => {
     const { flaw, stands } = judgeFile(opened);
     session = stands?.session ?? null;
-    const found = flaw ?? (stands && circuitFlaw(stands));
+    const found = flaw ?? (stands && (circuitFlaw(stands) ?? workFlaw(stands, tryOut)));
     return found && refusalOf(found, stands?.head.seq ?? 0);
   });
   if (!resumed.ok) return resumed;
@@ -187,6 +189,18 @@ function circuitFlaw({ session, paths }: SessionFile): FileFlaw | null {
   if (!found) return null;
   const words = `event 1 holds a circuit that cannot be computed: ${found.words} (circuit)`;
   return { path: paths[0] ?? '', line: 1, words, fix: KEEP_FILE };
+}
+
+/** A circuit may have an operating point as it is and none in what was measured. */
+function workFlaw({ session, paths }: SessionFile, tryOut: (session: Session) => void) {
+  try {
+    tryOut(session);
+    return null;
+  } catch (error) {
+    if (!(error instanceof Unworkable)) throw error;
+    const words = `event 1 holds what cannot be worked with: ${error.message} (circuit)`;
+    return { path: paths[0] ?? '', line: 1, words, fix: KEEP_FILE };
+  }
 }
 
 function refusalOf(flaw: FileFlaw, safeEvents: number): WriteProblem {

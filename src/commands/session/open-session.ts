@@ -27,6 +27,7 @@ import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
+import type { Advisor } from '../../session/advisor.ts';
 import { decide } from '../../session/decide.ts';
 import type { SessionDriver } from '../../session/driver.ts';
 import {
@@ -172,11 +173,10 @@ export function continueSession(
   path: string,
   by: Hand = 'person',
 ): OpenedSession | Problem {
-  const resumed = resumeSessionFile(desk.disk, path, desk.now(), [desk.sessions()]);
+  const resumed = resumeSessionFile(desk.disk, path, desk.now(), [desk.sessions()], tryOut);
   if (!resumed.ok) return { problem: resumed.problem.words, fix: resumed.problem.fix };
   const { writer, session } = resumed.value;
-  const isCutOff = session.opened.vehicle.kind === 'drill' && !session.revealed;
-  if (!isCutOff && (session.status === 'concluded' || session.status === 'closed')) {
+  if (isFinished(session)) {
     const opened = atHand(desk, writer, { ...session, acknowledged: { state: '', ids: [] } });
     return { ...opened, driver: resumedWhenUsed(opened.driver, desk, by) };
   }
@@ -186,6 +186,24 @@ export function continueSession(
   // A drill that was cut off between the diagnosis and the answer.
   const refused = session.concluded ? opened.drill?.finish().refused : null;
   return refused ? { problem: refused.words, fix: refused.fix } : opened;
+}
+
+/** What the first screen asks for; a finished record is only looked at, and asks for nothing. */
+function tryOut(session: Session): void {
+  const circuit = circuitAtStart(session.opened);
+  if (!circuit || isFinished(session)) return;
+  const model = modelFor(circuit, session.opened.meter);
+  void advisorOver(model, session).diagnosis(session).car;
+}
+
+/** A drill that was cut off between the diagnosis and the answer is not. */
+function isFinished({ opened, status, revealed }: Session): boolean {
+  if (opened.vehicle.kind === 'drill' && !revealed) return false;
+  return status === 'concluded' || status === 'closed';
+}
+
+function advisorOver(model: Model, { opened }: Session): Advisor {
+  return followAdvisor((now) => modelHere(now, model), opened);
 }
 
 /**
@@ -263,7 +281,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     driver,
     preview: desk.preview,
     name: () => desk.nameOf(driver.path()),
-    advisor: model && followAdvisor((now) => modelHere(now, model), session.opened),
+    advisor: model && advisorOver(model, session),
     model,
     drill: drillDesk(driver, world, model),
     sketch: (test, width) =>
