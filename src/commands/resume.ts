@@ -72,8 +72,7 @@ export const command: Command = {
     const end = await plainSession(opened, dialogue);
     dialogue.close();
     opened.driver.close();
-    await finish(opened, desk, args, io);
-    return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+    return finish(opened, desk, args, io, end === 'input-ended' ? EXIT.interrupted : EXIT.done);
   },
 };
 

@@ -89,8 +89,7 @@ export const command: Command = {
     dialogue.close();
     if (!closed) driver.perform({ type: 'pause' });
     driver.close();
-    await finish(repaired, desk, args, io);
-    return codeOf(driver);
+    return finish(repaired, desk, args, io, codeOf(driver));
   },
 };
 

@@ -22,10 +22,20 @@ export function sessionsFolder(where: {
 }): string {
   const { env, cwd, settings } = where;
   if (env.OHMWARD_SESSIONS) return resolve(cwd, env.OHMWARD_SESSIONS);
-  if (settings) return resolve(homeOf(env), settings.replace(/^~(?=[/\\]|$)/, homeOf(env)));
+  if (settings) return resolve(homeOf(env), settings.replace(TILDE, homeOf(env)));
   if (isClone(cwd)) return join(cwd, 'sessions');
   return join(dataFolder(env), 'sessions');
 }
+
+/** A folder as a person types it: `~` is the home folder, and what is not absolute lies in `cwd`. */
+export function folderTyped(
+  typed: string,
+  { home, cwd }: { readonly home: string | undefined; readonly cwd: string },
+): string {
+  return resolve(cwd, typed.replace(TILDE, home || homedir()));
+}
+
+const TILDE = /^~(?=[/\\]|$)/;
 
 /** `$XDG_DATA_HOME/ohmward`, by default ~/.local/share/ohmward (XDG Base Directory Specification 0.8). */
 export function dataFolder(env: Env): string {

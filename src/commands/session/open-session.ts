@@ -13,6 +13,7 @@ import {
 } from '../../drill/bench.ts';
 import { drillDesk } from '../../drill/drill-desk.ts';
 import { createWorld, type WorldStore } from '../../drill/drill-world.ts';
+import { folderTyped } from '../../files/folders.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
 import { type Disk, errorCode } from '../../log/disk.ts';
 import { sha256 } from '../../log/hash.ts';
@@ -274,6 +275,8 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     writer,
     session,
     now: desk.now,
+    refuge: desk.refuge,
+    folderOf: (typed) => folderTyped(typed, desk),
     vehicle: bench ? answersFor(bench, job) : null,
     onRest: (rested) => writeTranscript(desk.disk, rested, driver.path(), driver.head()),
   });
