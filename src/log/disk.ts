@@ -14,7 +14,7 @@ export interface FileFacts {
 export interface Disk {
   /** Opens a file that must not exist yet, for appending, 0600, never through a link. */
   readonly openNew: (path: string) => number;
-  /** Opens an existing file for appending, never through a link. */
+  /** Opens an existing file for appending, never through a link; a pipe or a device is `not-a-file` and is not opened. */
   readonly openAppend: (path: string) => number;
   /** Writes some of the bytes at the end and says how many. */
   readonly write: (file: number, bytes: Uint8Array) => number;
@@ -28,6 +28,7 @@ export interface Disk {
   readonly facts: (path: string) => FileFacts | null;
   readonly rename: (from: string, to: string) => void;
   readonly remove: (path: string) => void;
+  /** Everything in a file; a pipe or a device is `not-a-file` and is not opened. */
   readonly read: (path: string) => Uint8Array;
   /** Everything in an open file, even when no name leads to it any more. */
   readonly readOpen: (file: number) => Uint8Array;

@@ -160,22 +160,26 @@ function shortened(flaw: EventFlaw | null): EventFlaw | null {
 const WORDS_MAX = 300;
 
 /**
- * Goes on with a session that can be believed to its end. `tryOut` computes what the first screen will ask for, and may
- * throw `Unworkable`. Nothing is written before both are known: a file that is refused stays as it is, to the byte.
+ * Goes on with a session that can be believed to its end. `objection` says what else is against it; it may compute what
+ * the first screen will ask for, and throw `Unworkable`. Nothing is written before that is known: a file that is refused
+ * stays as it is, to the byte.
  */
 export function resumeSessionFile(
   disk: Disk,
   path: string,
   now: When,
   lookIn: readonly string[] = [],
-  tryOut: (session: Session) => void = () => {},
+  objection: (session: Session) => Problem | null = () => null,
 ): Result<{ readonly writer: SessionWriter; readonly session: Session }> {
   let session: Session | null = null;
   const resumed = resumeSession(disk, path, now, lookIn, (opened) => {
     const { flaw, stands } = judgeFile(opened);
     session = stands?.session ?? null;
-    const found = flaw ?? (stands && (circuitFlaw(stands) ?? workFlaw(stands, tryOut)));
-    return found && refusalOf(found, stands?.head.seq ?? 0);
+    const safeEvents = stands?.head.seq ?? 0;
+    const found = flaw ?? (stands && circuitFlaw(stands));
+    if (found) return refusalOf({ problem: located(found), fix: found.fix }, safeEvents);
+    const against = stands && objectionTo(stands, objection);
+    return against && refusalOf(against, safeEvents);
   });
   if (!resumed.ok) return resumed;
   const { writer, recovered } = resumed.value;
@@ -192,20 +196,22 @@ function circuitFlaw({ session, paths }: SessionFile): FileFlaw | null {
 }
 
 /** A circuit may have an operating point as it is and none in what was measured. */
-function workFlaw({ session, paths }: SessionFile, tryOut: (session: Session) => void) {
+function objectionTo(
+  { session, paths }: SessionFile,
+  objection: (session: Session) => Problem | null,
+): Problem | null {
   try {
-    tryOut(session);
-    return null;
+    return objection(session);
   } catch (error) {
     if (!(error instanceof Unworkable)) throw error;
     const words = `event 1 holds what cannot be worked with: ${error.message} (circuit)`;
-    return { path: paths[0] ?? '', line: 1, words, fix: KEEP_FILE };
+    return { problem: located({ path: paths[0] ?? '', line: 1, words, fix: '' }), fix: KEEP_FILE };
   }
 }
 
-function refusalOf(flaw: FileFlaw, safeEvents: number): WriteProblem {
-  const fix = `${flaw.fix.charAt(0).toUpperCase()}${flaw.fix.slice(1)}.`;
-  return { code: 'not-believed', words: `${located(flaw)}.`, fix, safeEvents, canRetry: false };
+function refusalOf({ problem, fix: next }: Problem, safeEvents: number): WriteProblem {
+  const fix = `${next.charAt(0).toUpperCase()}${next.slice(1)}.`;
+  return { code: 'not-believed', words: `${problem}.`, fix, safeEvents, canRetry: false };
 }
 
 function withNotes(session: Session | null, notes: readonly Recovered[]): Session {

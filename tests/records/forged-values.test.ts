@@ -266,7 +266,6 @@ describe('a circuit that only the measured tests show to be none', () => {
 
   it.each([
     ['resume', NAME, '--plain'],
-    ['drill', '--resume', 'PATH'],
     ['resume', NAME, '--rpc'],
   ])('is refused before a byte is written: %s', async (...args) => {
     const path = written({ ...CIRCUIT, name: 'never-at-rest' });

@@ -168,13 +168,15 @@ function vehicleOf(bench: NewSession['bench']): SessionVehicle {
   return { kind: 'bench', fault, seed, ...(intermittent ? { intermittent } : {}) };
 }
 
-/** Goes on with a saved session where it stopped. */
+/** Goes on with a saved session where it stopped, unless there is an `objection`; then nothing is written. */
 export function continueSession(
   desk: Desk,
   path: string,
   by: Hand = 'person',
+  objection: (session: Session) => Problem | null = () => null,
 ): OpenedSession | Problem {
-  const resumed = resumeSessionFile(desk.disk, path, desk.now(), [desk.sessions()], tryOut);
+  const against = (session: Session) => objection(session) ?? tryOut(session);
+  const resumed = resumeSessionFile(desk.disk, path, desk.now(), [desk.sessions()], against);
   if (!resumed.ok) return { problem: resumed.problem.words, fix: resumed.problem.fix };
   const { writer, session } = resumed.value;
   if (isFinished(session)) {
@@ -189,12 +191,13 @@ export function continueSession(
   return refused ? { problem: refused.words, fix: refused.fix } : opened;
 }
 
-/** What the first screen asks for; a finished record is only looked at, and asks for nothing. */
-function tryOut(session: Session): void {
+/** Computes what the first screen asks for; a finished record is only looked at, and asks for nothing. */
+function tryOut(session: Session): null {
   const circuit = circuitAtStart(session.opened);
-  if (!circuit || isFinished(session)) return;
+  if (!circuit || isFinished(session)) return null;
   const model = modelFor(circuit, session.opened.meter);
   void advisorOver(model, session).diagnosis(session).car;
+  return null;
 }
 
 /** A drill that was cut off between the diagnosis and the answer is not. */
