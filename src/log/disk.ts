@@ -5,6 +5,8 @@
  * breaks at the n-th operation or loses power. A failing operation throws an error with a `code` such as ENOSPC.
  */
 
+import { systemCode } from '../files/error-code.ts';
+
 /** What a name or an open file stands for. `identity` differs for different files, even under one name. */
 export interface FileFacts {
   readonly identity: string;
@@ -62,9 +64,9 @@ export function writeAll(disk: Disk, file: number, bytes: Uint8Array): void {
 
 /** The system's name for an error (`ENOSPC`). An error without one is a bug of ours and is thrown on. */
 export function errorCode(error: unknown): string {
-  if (error instanceof Error && 'code' in error && typeof error.code === 'string')
-    return error.code;
-  throw error;
+  const code = systemCode(error);
+  if (code === null) throw error;
+  return code;
 }
 
 /** Closes what is being given up; it already failed, or everything in it is synced, so an error adds nothing. */

@@ -5,6 +5,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { errorCodeOf } from '../../files/error-code.ts';
 import { readPlainFile } from '../../files/plain-file.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { EditedNote } from '../../ui/plain/dialogue.ts';
@@ -46,8 +47,7 @@ export async function editNote(env: Env, cwd: string): Promise<EditedNote> {
       return { problem: `a note has at most ${NOTE_BYTES_MAX} bytes; nothing was noted` };
     return { text: cleaned(bytes.toString('utf8')) };
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code ?? String(error);
-    return { problem: `the note could not be written in an editor (${code})` };
+    return { problem: `the note could not be written in an editor (${errorCodeOf(error)})` };
   } finally {
     process.off('SIGINT', ignore);
     if (folder !== null) rmSync(folder, { recursive: true, force: true });
