@@ -180,6 +180,26 @@ it('the tests after the repair ask for the way on, too', async () => {
   expect(code).toBe(130);
 });
 
+it('a session that was left among the tests after its repair goes on with them', async () => {
+  mkdirSync(place.sessions);
+  const name = '20260304T083000Z-lab-00000001.jsonl';
+  writeFileSync(join(place.sessions, name), fileOf(begin().do(...CONCLUDED)).text);
+  await converse(place, ['retest', 'last', '--plain'], ['pause']);
+  const left = await converse(place, ['resume', 'last', '--plain'], ['yes', 'note seen']);
+  expect(left.out).toContain('After the repair:');
+  expect(left.out).toContain('Feed at the sensor');
+  expect(left.code).toBe(130);
+  const again = await converse(
+    place,
+    ['resume', 'last', '--plain'],
+    [...['yes', 'cannot no lead', 'cannot no lamp']],
+  );
+  expect(again.out).toMatch(/Verdict: /);
+  expect(again.code).toBe(1);
+  // What is closed is only told.
+  expect((await converse(place, ['resume', 'last', '--plain'], [])).code).toBe(0);
+});
+
 describe('another program', () => {
   const call = (id: number, method: string, params?: object) =>
     JSON.stringify({ jsonrpc: '2.0', id, method, ...(params ? { params } : {}) });

@@ -191,10 +191,10 @@ export function continueSession(
   return refused ? { problem: refused.words, fix: refused.fix } : opened;
 }
 
-/** Computes what the first screen asks for; a finished record is only looked at, and asks for nothing. */
+/** Computes what the first screen asks for; after the conclusion it asks for nothing. */
 function tryOut(session: Session): null {
   const circuit = circuitAtStart(session.opened);
-  if (!circuit || isFinished(session)) return null;
+  if (!circuit || session.concluded) return null;
   const model = modelFor(circuit, session.opened.meter);
   void advisorOver(model, session).diagnosis(session).car;
   return null;
