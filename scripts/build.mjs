@@ -40,6 +40,20 @@ const quickStart = {
   },
 };
 
+/**
+ * The package that writes the settings has another one listen for every signal, to tidy up after it. What listens is
+ * heard only once nothing is computed: a signal would take seconds to end the program. Without it the system's way holds.
+ */
+const signalsAtOnce = {
+  name: 'signals-at-once',
+  setup(b) {
+    b.onResolve({ filter: /^when-exit$/ }, () => ({ path: 'when-exit', namespace: 'signals' }));
+    b.onLoad({ filter: /.*/, namespace: 'signals' }, () => ({
+      contents: 'export default () => () => {}',
+    }));
+  },
+};
+
 await build({
   entryPoints: { ohmward: 'src/cli.ts' },
   outdir: fresh,
@@ -65,7 +79,7 @@ await build({
   },
   // An optional native client that is never asked for.
   external: ['pg-native'],
-  plugins: [withoutDevtools, quickStart],
+  plugins: [withoutDevtools, quickStart, signalsAtOnce],
   logLevel: 'warning',
 });
 writeFileSync(`${fresh}/THIRD-PARTY.txt`, licenceText(bundledPackages(fresh)));

@@ -251,8 +251,7 @@ function runUnattended(desk: Desk, args: Arguments, io: Io, actions: ActionsFile
   );
   hand.driver.close();
   if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
-  finishDrill(hand, args, io, 'debrief');
-  return failure === null ? EXIT.done : EXIT.wrongInput;
+  return finishDrill(hand, args, io, 'debrief', failure === null ? EXIT.done : EXIT.wrongInput);
 }
 
 async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
@@ -266,8 +265,8 @@ async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
     if (isProblem(hand)) return tellProblem(io, hand, EXIT.wrongInput);
     const end = await plainDrill(hand, dialogue);
     hand.driver.close();
-    finishDrill(hand, chosen, io, 'said');
-    return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+    const code = end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+    return finishDrill(hand, chosen, io, 'said', code);
   } finally {
     dialogue.close();
   }

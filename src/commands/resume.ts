@@ -17,6 +17,7 @@ import { finish } from './session/finish.ts';
 import { namedSession } from './session/named-session.ts';
 import { type Desk, openDesk } from './session/open-desk.ts';
 import { continueSession } from './session/open-session.ts';
+import { isLeftInRetest, retestInLines } from './session/retest-in-lines.ts';
 import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { programName } from './version.ts';
 
@@ -61,19 +62,20 @@ export const command: Command = {
       const { serveSession } = await import('./session/run-rpc.ts');
       return serveSession(desk, opened, io);
     }
+    const inRetest = isLeftInRetest(opened.driver.session());
     const plain = args.values['plain'] === true;
     if (decideFrontEnd(io.env, process.stdin, process.stdout, { plain }) === 'screen') {
       const { runOnScreen } = await import('./session/run-on-screen.ts');
-      return runOnScreen(desk, opened, args, io);
+      return runOnScreen(desk, opened, args, io, { retest: inRetest });
     }
+    if (inRetest) return retestInLines(opened, desk, args, io);
     const { lineDialogue } = await import('./session/line-dialogue.ts');
     const { plainSession } = await import('../ui/plain/plain-session.ts');
     const dialogue = lineDialogue(io);
     const end = await plainSession(opened, dialogue);
     dialogue.close();
     opened.driver.close();
-    await finish(opened, desk, args, io);
-    return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+    return finish(opened, desk, args, io, end === 'input-ended' ? EXIT.interrupted : EXIT.done);
   },
 };
 

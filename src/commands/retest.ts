@@ -1,7 +1,6 @@
 /** `ohmward retest SESSION`: after the repair, the tests that must pass, before beside after; closes the record. */
 
 import { benchFor } from '../drill/bench.ts';
-import type { SessionDriver } from '../session/driver.ts';
 import { circuitAtStart } from '../session/known-circuit.ts';
 import { VERDICT_WORDS } from '../session/retest.ts';
 import { modelFor } from '../session/session-model.ts';
@@ -17,10 +16,10 @@ import {
   textOf,
   wordTooMany,
 } from './command.ts';
-import { finish } from './session/finish.ts';
 import { namedSession } from './session/named-session.ts';
 import { openDesk } from './session/open-desk.ts';
 import { continueSession, faultProblem } from './session/open-session.ts';
+import { codeOfRetest, retestInLines } from './session/retest-in-lines.ts';
 import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { programName } from './version.ts';
 
@@ -80,17 +79,9 @@ export const command: Command = {
     if (decideFrontEnd(io.env, process.stdin, process.stdout, { plain }) === 'screen') {
       const { runOnScreen } = await import('./session/run-on-screen.ts');
       const left = await runOnScreen(desk, repaired, args, io, { retest: true });
-      return left === EXIT.done ? codeOf(driver) : left;
+      return left === EXIT.done ? codeOfRetest(driver) : left;
     }
-    const { lineDialogue } = await import('./session/line-dialogue.ts');
-    const { plainRetest } = await import('../ui/plain/plain-retest.ts');
-    const dialogue = lineDialogue(io);
-    const closed = await plainRetest(repaired, dialogue);
-    dialogue.close();
-    if (!closed) driver.perform({ type: 'pause' });
-    driver.close();
-    await finish(repaired, desk, args, io);
-    return codeOf(driver);
+    return retestInLines(repaired, desk, args, io);
   },
 };
 
@@ -120,11 +111,4 @@ function readyToRetest(opened: OpenedSession, fault: string | undefined): Opened
         repaired: benchFor(modelFor(circuit, meter), first.procedure, { ...vehicle, fault }),
       }
     : opened;
-}
-
-/** Whether the complaint is proven gone; a record that was left open is unfinished work. */
-function codeOf(driver: SessionDriver): number {
-  const { closed } = driver.session();
-  if (!closed) return EXIT.interrupted;
-  return closed.verdict === 'cured' ? EXIT.done : EXIT.wrongInput;
 }

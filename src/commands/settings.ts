@@ -83,12 +83,24 @@ function listing(values: Settings, path: string): string {
   return ['Settings', ...lines, '', `File: ${safeText(path)}`, ''].join('\n');
 }
 
-/** The address as it may stand on a screen. */
+/** The address as it may stand on a screen: what is known to be no secret, and stars for the rest. */
 function withoutPassword(address: string): string {
-  return address
-    .replace(/^(\w+:\/\/[^:@/]*):.*@/, '$1:***@')
-    .replace(/([?&]password=)[^&]*/g, '$1***');
+  if (address === '') return '';
+  const url = URL.canParse(address) ? new URL(address) : null;
+  // Signs that should have been written otherwise have put a part of the password elsewhere.
+  const isPlain = url && /^(\/[^/@:]*|)$/.test(url.pathname) && url.hash === '';
+  if (!isPlain || (url.pathname === '' && url.search !== '')) return HIDDEN;
+  const { protocol, username, password, host, pathname } = url;
+  const user = username === '' && password === '' ? '' : `${username}${password && ':***'}@`;
+  const asked = [...url.searchParams].map(([name, value]) => {
+    if (OPEN.includes(name) && !/[@:]/.test(value)) return `${name}=${value}`;
+    return CLOSED.includes(name) ? `${name}=***` : '***';
+  });
+  return `${protocol}//${user}${host}${pathname}${asked.length > 0 ? '?' : ''}${asked.join('&')}`;
 }
+const HIDDEN = '(an address that cannot be read, not shown since a password may be in it)';
+const CLOSED: readonly string[] = ['password', 'sslpassword', 'sslrootcert', 'sslcert', 'sslkey'];
+const OPEN: readonly string[] = ['sslmode', 'user', 'application_name', 'connect_timeout'];
 
 function shown(key: string, values: Settings): string {
   switch (key) {

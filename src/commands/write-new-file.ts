@@ -1,6 +1,7 @@
 /** Writes a file that a command makes for its person, and says how to look at it. */
 import { writeFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
+import { errorCodeOf } from '../files/error-code.ts';
 import { makeFolders } from '../files/make-folders.ts';
 import { safeText } from '../source/safe-text.ts';
 import { EXIT, type Io } from './command.ts';
@@ -16,7 +17,7 @@ export function writeNewFile(
     makeFolders(dirname(path));
     writeFileSync(path, text, { flag: 'wx' });
   } catch (error) {
-    const code = String((error as NodeJS.ErrnoException).code ?? error);
+    const code = errorCodeOf(error);
     const why =
       code === 'EEXIST' ? 'exists already and is left as it is' : `cannot be written (${code})`;
     io.err(`ohmward ${maker}: ${shown} ${why}\n`);

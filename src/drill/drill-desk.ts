@@ -1,7 +1,7 @@
 /** A drill in hand: its session, driven by what the student does at the simulated vehicle. Screens, dialogue, files and programs act through it. */
 import type { Model } from '../circuit/model.ts';
 import type { Command } from '../session/command.ts';
-import type { SessionDriver } from '../session/driver.ts';
+import type { Performed, SessionDriver } from '../session/driver.ts';
 import { type Debrief, debriefOf } from './debrief.ts';
 import {
   type DrillAction,
@@ -18,6 +18,8 @@ export interface DrillDesk {
   readonly level: Level;
   /** Does it, and saves before it shows. */
   readonly act: (action: DrillAction) => DrillPerformed;
+  /** Goes on in another folder after a disk problem, and ends there what the action began that the disk refused. */
+  readonly carryOnIn: (folder: string | null) => DrillPerformed;
   /** Brings the answer of a drill that was cut off between its diagnosis and the reveal; nothing otherwise. */
   readonly finish: () => DrillPerformed;
   /** Null until the answer is revealed. */
@@ -45,13 +47,13 @@ export function drillDesk(
   const level = levelOfSession(driver.session());
   if (!level || !world || !model) return null;
   let known: Debrief | null = null;
+  /** What the bench says of the action that the disk refused, once it is saved. */
+  let heldBack: DrillPerformed = DONE;
 
   const perform = (commands: readonly Command[]): DrillPerformed => {
     for (const command of commands) {
       const done = driver.perform(command);
-      if (done.ok) continue;
-      const { words, fix, refusal, disk } = done;
-      return { refused: { code: refusal?.code ?? 'disk', words, fix, disk } };
+      if (!done.ok) return notDone(done);
     }
     return DONE;
   };
@@ -68,10 +70,22 @@ export function drillDesk(
     act: (action) => {
       const { commands, refused } = drillCommands(driver.session(), action, world, model);
       const performed = perform(commands);
+      const said = refused ? { refused: { ...refused, disk: false } } : DONE;
+      heldBack = performed.refused?.disk ? said : DONE;
       if (performed.refused) return performed;
-      if (refused) return { refused: { ...refused, disk: false } };
-      return finish();
+      return refused ? said : finish();
+    },
+    carryOnIn: (folder) => {
+      const moved = driver.continueIn(folder);
+      if (!moved.ok) return notDone(moved);
+      const said = heldBack;
+      heldBack = DONE;
+      return said.refused ? said : finish();
     },
     debrief: () => (driver.session().revealed ? debrief() : null),
   };
+}
+
+function notDone({ words, fix, refusal, disk }: Extract<Performed, { ok: false }>): DrillPerformed {
+  return { refused: { code: refusal?.code ?? 'disk', words, fix, disk } };
 }

@@ -1,8 +1,9 @@
 /** Where things live: sessions, settings, and the library of procedures that comes with the program. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { readPlainFile } from './plain-file.ts';
 
 /** Environment variables as they came from the shell. */
 export type Env = Readonly<Record<string, string | undefined>>;
@@ -22,10 +23,20 @@ export function sessionsFolder(where: {
 }): string {
   const { env, cwd, settings } = where;
   if (env.OHMWARD_SESSIONS) return resolve(cwd, env.OHMWARD_SESSIONS);
-  if (settings) return resolve(homeOf(env), settings.replace(/^~(?=[/\\]|$)/, homeOf(env)));
+  if (settings) return resolve(homeOf(env), settings.replace(TILDE, homeOf(env)));
   if (isClone(cwd)) return join(cwd, 'sessions');
   return join(dataFolder(env), 'sessions');
 }
+
+/** A folder as a person types it: `~` is the home folder, and what is not absolute lies in `cwd`. */
+export function folderTyped(
+  typed: string,
+  { home, cwd }: { readonly home: string | undefined; readonly cwd: string },
+): string {
+  return resolve(cwd, typed.replace(TILDE, home || homedir()));
+}
+
+const TILDE = /^~(?=[/\\]|$)/;
 
 /** `$XDG_DATA_HOME/ohmward`, by default ~/.local/share/ohmward (XDG Base Directory Specification 0.8). */
 export function dataFolder(env: Env): string {
@@ -62,7 +73,7 @@ function homeOf(env: Env): string {
 /** True in a folder whose package.json bears our name: a clone or the installed package itself. */
 function isClone(folder: string): boolean {
   try {
-    const about: unknown = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+    const about: unknown = JSON.parse(readPlainFile(join(folder, 'package.json')).toString('utf8'));
     return typeof about === 'object' && about !== null && 'name' in about && about.name === NAME;
   } catch {
     return false;

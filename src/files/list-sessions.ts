@@ -5,9 +5,10 @@
  * that. Parts of one session make one entry.
  */
 
-import { closeSync, fstatSync, openSync, readdirSync, readSync } from 'node:fs';
+import { closeSync, fstatSync, readdirSync, readSync } from 'node:fs';
 import { join } from 'node:path';
 import { errorCodeOf } from './error-code.ts';
+import { NOT_A_FILE, openPlainFile } from './plain-file.ts';
 import { sessionPart } from './safe-name.ts';
 
 /** A line of a session file as parsed JSON; nothing about it has been checked. */
@@ -138,10 +139,8 @@ const MAX_LINE_BYTES = 256 * CHUNK_BYTES;
 function endsOf(path: string): Ends {
   let file: number | null = null;
   try {
-    file = openSync(path, 'r');
-    const stat = fstatSync(file);
-    if (!stat.isFile()) return unreadable(0, 'this is not a file');
-    const bytes = stat.size;
+    file = openPlainFile(path);
+    const bytes = fstatSync(file).size;
     const head = readHead(file, bytes);
     const first = head === null ? null : parse(head);
     if (!first) return unreadable(bytes, 'the first line is not complete or not readable');
@@ -151,7 +150,9 @@ function endsOf(path: string): Ends {
     const laterTypes = typesAfter(file, (head?.length ?? 0) + 1, bytes);
     return { first, last, laterTypes, bytes, state: tail?.cutOff ? 'cut-off' : 'complete-lines' };
   } catch (error) {
-    return unreadable(0, `the file cannot be read (${errorCodeOf(error)})`);
+    const code = errorCodeOf(error);
+    const isNone = code === NOT_A_FILE || code === 'EISDIR';
+    return unreadable(0, isNone ? 'this is not a file' : `the file cannot be read (${code})`);
   } finally {
     if (file !== null) closeSync(file);
   }

@@ -1,7 +1,7 @@
 /** Reads a text file a person names: at most 1 MB, strict UTF-8, and clear words when it cannot be read. */
-import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
 import { safeText } from '../source/safe-text.ts';
 import { errorCodeOf } from './error-code.ts';
+import { readPlainFile } from './plain-file.ts';
 
 /** No procedure, circuit, job, answer list or capture a person keeps by hand is larger. */
 export const MAX_TEXT_BYTES = 1_000_000;
@@ -27,7 +27,7 @@ export function readTextFile(
   });
   let bytes: Buffer;
   try {
-    bytes = readUpTo(path, maxBytes + 1);
+    bytes = readPlainFile(path, maxBytes + 1);
   } catch (error) {
     const code = errorCodeOf(error);
     const [words, fix] = CAUSES[code] ?? [`the system refused with ${code}`, 'look at the file'];
@@ -58,28 +58,6 @@ const CAUSES: Readonly<Record<string, readonly [string, string]>> = {
   'not-a-file': ['this is a device or a pipe, not a file', 'save its contents to a file first'],
   ERR_INVALID_ARG_VALUE: ['the name holds a character no file name can hold', 'check the path'],
 };
-
-/** Never waits: a pipe without a writer would otherwise stop the program. */
-const WITHOUT_WAITING = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
-
-function readUpTo(path: string, limit: number): Buffer {
-  const file = openSync(path, WITHOUT_WAITING);
-  try {
-    const stat = fstatSync(file);
-    if (stat.isDirectory()) throw Object.assign(new Error('folder'), { code: 'EISDIR' });
-    if (!stat.isFile()) throw Object.assign(new Error('no file'), { code: 'not-a-file' });
-    const bytes = Buffer.alloc(Math.min(limit, stat.size + 1));
-    let length = 0;
-    while (length < bytes.length) {
-      const count = readSync(file, bytes, length, bytes.length - length, null);
-      if (count === 0) break;
-      length += count;
-    }
-    return bytes.subarray(0, length);
-  } finally {
-    closeSync(file);
-  }
-}
 
 function badTextWords(bytes: Buffer): string {
   const wide = (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);

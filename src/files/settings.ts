@@ -5,11 +5,12 @@
  * file is never repaired or replaced: the person is told where it is and what is wrong with it. Before each change
  * the old file is copied aside, and put back should the new one not have arrived whole.
  */
-import { constants, copyFileSync, existsSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import { closeSync, constants, copyFileSync, existsSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Meter } from '../circuit/test.ts';
 import { type Env, settingsFolder } from './folders.ts';
 import { makeFolders } from './make-folders.ts';
+import { NOT_A_FILE, openPlainFile, readPlainFile } from './plain-file.ts';
 
 /** Instruments a person may have at hand. */
 export const INSTRUMENTS = [
@@ -94,12 +95,12 @@ export async function openSettings(
 ): Promise<{ readonly store: SettingsStore } | { readonly problem: SettingsProblem }> {
   const folder = settingsFolder(env);
   const path = join(folder, 'config.json');
-  if (!existsSync(path)) {
-    try {
-      makeFolders(folder, 0o700);
-    } catch (error) {
-      return { problem: problemFrom(error, path) };
-    }
+  try {
+    // The package below reads whatever bears the name, and would wait for a pipe.
+    if (existsSync(path)) closeSync(openPlainFile(path));
+    else makeFolders(folder, 0o700);
+  } catch (error) {
+    return { problem: problemFrom(error, path) };
   }
   const { default: Conf } = await import('conf');
   try {
@@ -128,9 +129,8 @@ export async function openSettings(
 export function peekSettings(env: Env): Pick<Settings, 'theme' | 'ascii' | 'sessions'> {
   const { theme, ascii, sessions } = STANDARD_SETTINGS;
   try {
-    const kept: unknown = JSON.parse(
-      readFileSync(join(settingsFolder(env), 'config.json'), 'utf8'),
-    );
+    const file = join(settingsFolder(env), 'config.json');
+    const kept: unknown = JSON.parse(readPlainFile(file).toString('utf8'));
     const found = (kept ?? {}) as Readonly<Record<string, unknown>>;
     return {
       theme: found['theme'] === 'no-colour' ? 'no-colour' : theme,
@@ -205,7 +205,7 @@ function withCopyAside(path: string, write: () => boolean): void {
   if (old) {
     rmSync(aside, { force: true });
     copyFileSync(path, aside, constants.COPYFILE_EXCL);
-    if (!readFileSync(aside).equals(readFileSync(path))) throw new Error('the disk is full');
+    if (!readPlainFile(aside).equals(readPlainFile(path))) throw new Error('the disk is full');
   }
   let arrived = false;
   try {
@@ -239,6 +239,12 @@ function problemFrom(error: unknown, path: string): SettingsProblem {
       path,
       words: `a setting has a value it cannot have: ${violation.replaceAll('`', '"')}`,
       fix: `correct that setting in the file, or ${start}`,
+    };
+  if (code === NOT_A_FILE)
+    return {
+      path,
+      words: 'a pipe or a device stands where the settings file should be',
+      fix: 'move it away',
     };
   return {
     path,

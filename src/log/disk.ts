@@ -5,6 +5,8 @@
  * breaks at the n-th operation or loses power. A failing operation throws an error with a `code` such as ENOSPC.
  */
 
+import { systemCode } from '../files/error-code.ts';
+
 /** What a name or an open file stands for. `identity` differs for different files, even under one name. */
 export interface FileFacts {
   readonly identity: string;
@@ -14,7 +16,7 @@ export interface FileFacts {
 export interface Disk {
   /** Opens a file that must not exist yet, for appending, 0600, never through a link. */
   readonly openNew: (path: string) => number;
-  /** Opens an existing file for appending, never through a link. */
+  /** Opens an existing file for appending, never through a link; a pipe or a device is `not-a-file` and is not opened. */
   readonly openAppend: (path: string) => number;
   /** Writes some of the bytes at the end and says how many. */
   readonly write: (file: number, bytes: Uint8Array) => number;
@@ -28,6 +30,7 @@ export interface Disk {
   readonly facts: (path: string) => FileFacts | null;
   readonly rename: (from: string, to: string) => void;
   readonly remove: (path: string) => void;
+  /** Everything in a file; a pipe or a device is `not-a-file` and is not opened. */
   readonly read: (path: string) => Uint8Array;
   /** Everything in an open file, even when no name leads to it any more. */
   readonly readOpen: (file: number) => Uint8Array;
@@ -61,9 +64,9 @@ export function writeAll(disk: Disk, file: number, bytes: Uint8Array): void {
 
 /** The system's name for an error (`ENOSPC`). An error without one is a bug of ours and is thrown on. */
 export function errorCode(error: unknown): string {
-  if (error instanceof Error && 'code' in error && typeof error.code === 'string')
-    return error.code;
-  throw error;
+  const code = systemCode(error);
+  if (code === null) throw error;
+  return code;
 }
 
 /** Closes what is being given up; it already failed, or everything in it is synced, so an error adds nothing. */

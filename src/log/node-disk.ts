@@ -2,6 +2,7 @@
 import * as fs from 'node:fs';
 import { dirname } from 'node:path';
 import { makeFolders } from '../files/make-folders.ts';
+import { openPlainFile, readPlainFile } from '../files/plain-file.ts';
 import type { Disk, FileFacts } from './disk.ts';
 
 const { O_RDWR, O_APPEND, O_CREAT, O_EXCL } = fs.constants;
@@ -12,7 +13,7 @@ const FOLDERS_SYNC = process.platform !== 'win32';
 
 export const nodeDisk: Disk = {
   openNew: (path) => fs.openSync(path, O_RDWR | O_APPEND | O_CREAT | O_EXCL | O_NOFOLLOW, 0o600),
-  openAppend: (path) => fs.openSync(path, O_RDWR | O_APPEND | O_NOFOLLOW),
+  openAppend: (path) => openPlainFile(path, O_RDWR | O_APPEND | O_NOFOLLOW),
   write: (file, bytes) => fs.writeSync(file, bytes),
   syncData: (file) => fs.fdatasyncSync(file),
   syncFolder,
@@ -24,7 +25,7 @@ export const nodeDisk: Disk = {
   },
   rename: (from, to) => fs.renameSync(from, to),
   remove: (path) => fs.unlinkSync(path),
-  read: (path) => fs.readFileSync(path),
+  read: readPlainFile,
   readOpen,
   list: (folder) => fs.readdirSync(folder),
   close: (file) => fs.closeSync(file),

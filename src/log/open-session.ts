@@ -5,6 +5,7 @@
  * session can have is not looked at here: see `read-session-file.ts`.
  */
 import { basename, dirname, join } from 'node:path';
+import { NOT_A_FILE } from '../files/plain-file.ts';
 import { sessionPart } from '../files/safe-name.ts';
 import type { Recovered } from '../session/events.ts';
 import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
@@ -170,9 +171,9 @@ function untoldTails(
   return disk
     .list(dirname(path))
     .filter((name) => name.startsWith(stem) && !events.some(({ file }) => file === name))
-    .map((file) => {
-      const fragment = disk.read(join(dirname(path), file));
-      return { bytes: fragment.length, hash: sha256(fragment), file };
+    .flatMap((file) => {
+      const fragment = readIfFile(disk, join(dirname(path), file));
+      return fragment ? [{ bytes: fragment.length, hash: sha256(fragment), file }] : [];
     })
     .filter(({ file, hash }) => file === `${stem}${hash.slice(0, TORN_DIGITS)}`);
 }
@@ -222,7 +223,19 @@ function laterPart(disk: Disk, path: string): string | null {
     .map((name) => ({ name, part: sessionPart(name) }))
     .filter(({ part }) => part !== null && part.stem === here.stem && part.part > here.part)
     .sort((a, b) => b.part!.part - a.part!.part);
-  for (const { name } of later)
-    if (readSessionLog(disk.read(join(dirname(path), name))).events.length > 0) return name;
+  for (const { name } of later) {
+    const bytes = readIfFile(disk, join(dirname(path), name));
+    if (bytes && readSessionLog(bytes).events.length > 0) return name;
+  }
   return null; // a later part without a single event was never begun
+}
+
+/** Null for a pipe or a device, which holds nothing of ours. */
+function readIfFile(disk: Disk, path: string): Uint8Array | null {
+  try {
+    return disk.read(path);
+  } catch (error) {
+    if (errorCode(error) === NOT_A_FILE) return null;
+    throw error;
+  }
 }

@@ -8,6 +8,7 @@ import { evolve } from '../session/evolve.ts';
 import { checkHistory, type JudgedOtherwise } from '../session/history.ts';
 import type { Session } from '../session/session.ts';
 import type { Problem } from '../source/problem.ts';
+import { Unworkable } from '../source/unworkable.ts';
 import { checkEvents, type EventFlaw, KEEP_FILE } from './check-events.ts';
 import type { Disk } from './disk.ts';
 import { parseLine, type StoredEvent } from './event-line.ts';
@@ -159,21 +160,26 @@ function shortened(flaw: EventFlaw | null): EventFlaw | null {
 const WORDS_MAX = 300;
 
 /**
- * Goes on with a session that can be believed to its end. Nothing is written before that is known: a file that is
- * refused stays as it is, to the byte.
+ * Goes on with a session that can be believed to its end. `objection` says what else is against it; it may compute what
+ * the first screen will ask for, and throw `Unworkable`. Nothing is written before that is known: a file that is refused
+ * stays as it is, to the byte.
  */
 export function resumeSessionFile(
   disk: Disk,
   path: string,
   now: When,
   lookIn: readonly string[] = [],
+  objection: (session: Session) => Problem | null = () => null,
 ): Result<{ readonly writer: SessionWriter; readonly session: Session }> {
   let session: Session | null = null;
   const resumed = resumeSession(disk, path, now, lookIn, (opened) => {
     const { flaw, stands } = judgeFile(opened);
     session = stands?.session ?? null;
+    const safeEvents = stands?.head.seq ?? 0;
     const found = flaw ?? (stands && circuitFlaw(stands));
-    return found && refusalOf(found, stands?.head.seq ?? 0);
+    if (found) return refusalOf({ problem: located(found), fix: found.fix }, safeEvents);
+    const against = stands && objectionTo(stands, objection);
+    return against && refusalOf(against, safeEvents);
   });
   if (!resumed.ok) return resumed;
   const { writer, recovered } = resumed.value;
@@ -189,9 +195,23 @@ function circuitFlaw({ session, paths }: SessionFile): FileFlaw | null {
   return { path: paths[0] ?? '', line: 1, words, fix: KEEP_FILE };
 }
 
-function refusalOf(flaw: FileFlaw, safeEvents: number): WriteProblem {
-  const fix = `${flaw.fix.charAt(0).toUpperCase()}${flaw.fix.slice(1)}.`;
-  return { code: 'not-believed', words: `${located(flaw)}.`, fix, safeEvents, canRetry: false };
+/** A circuit may have an operating point as it is and none in what was measured. */
+function objectionTo(
+  { session, paths }: SessionFile,
+  objection: (session: Session) => Problem | null,
+): Problem | null {
+  try {
+    return objection(session);
+  } catch (error) {
+    if (!(error instanceof Unworkable)) throw error;
+    const words = `event 1 holds what cannot be worked with: ${error.message} (circuit)`;
+    return { problem: located({ path: paths[0] ?? '', line: 1, words, fix: '' }), fix: KEEP_FILE };
+  }
+}
+
+function refusalOf({ problem, fix: next }: Problem, safeEvents: number): WriteProblem {
+  const fix = `${next.charAt(0).toUpperCase()}${next.slice(1)}.`;
+  return { code: 'not-believed', words: `${problem}.`, fix, safeEvents, canRetry: false };
 }
 
 function withNotes(session: Session | null, notes: readonly Recovered[]): Session {

@@ -1,5 +1,5 @@
 /** The session in hand over its file: decide, save, and only then show. */
-
+import { dirname } from 'node:path';
 import type { Step } from '../procedure/procedure.ts';
 import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
@@ -16,6 +16,10 @@ export interface DriverParts {
   readonly now: () => When;
   /** The simulated vehicle's answer to a step, or null with a real vehicle. */
   readonly vehicle: ((step: Step) => VehicleAnswer | null) | null;
+  /** Where a session goes on when its own folder takes no more, and nobody is there to name another. */
+  readonly refuge?: string;
+  /** What a typed folder means. */
+  readonly folderOf?: (typed: string) => string;
   /** Called when the session comes to rest or to an end, and at the close when something came since: time for a transcript. */
   readonly onRest?: (session: Session) => void;
 }
@@ -26,6 +30,7 @@ export function driveSession(parts: DriverParts): SessionDriver {
   /** The event that the disk refused, still to be written, and all that come with it. */
   let unsaved: SessionEvent[] = [];
   let isElsewhere = false;
+  let isClosed = false;
   /** The state that was told last; one that was only opened needs nothing. */
   let told = session;
 
@@ -61,33 +66,47 @@ export function driveSession(parts: DriverParts): SessionDriver {
     return save(decision.events);
   };
 
+  const continueIn = (folder: string): Performed => {
+    const moved = writer.continueIn(folder);
+    if (!moved.ok) {
+      const { words, fix } = moved.problem;
+      return { ok: false, words, fix, refusal: null, disk: true };
+    }
+    writer = moved.value.writer;
+    session = evolve(session, moved.value.link);
+    const [first, ...rest] = unsaved;
+    // The new part begins with the event that the old one refused.
+    if (first && moved.value.receipt) {
+      session = evolve(session, first);
+      return save(rest);
+    }
+    return save(unsaved);
+  };
+
+  /** A disk that was full a moment ago may have room. */
+  const continueAnywhere = (): Performed => {
+    const again = writer.isOpen ? save(unsaved) : null;
+    if (again?.ok && writer.look() === null) return again;
+    const beside = continueIn(dirname(writer.path));
+    return beside.ok || parts.refuge === undefined ? beside : continueIn(parts.refuge);
+  };
+
   return {
     session: () => session,
     perform,
     path: () => writer.path,
     head: () => ({ seq: writer.last.seq, hash: writer.last.hash }),
     isElsewhere: () => isElsewhere,
-    continueIn: (folder) => {
-      const moved = writer.continueIn(folder);
-      if (!moved.ok) {
-        const { words, fix } = moved.problem;
-        return { ok: false, words, fix, refusal: null, disk: true };
-      }
-      writer = moved.value.writer;
-      session = evolve(session, moved.value.link);
-      const [first, ...rest] = unsaved;
-      // The new part begins with the event that the old one refused.
-      if (first && moved.value.receipt) {
-        session = evolve(session, first);
-        return save(rest);
-      }
-      return save(unsaved);
-    },
+    continueIn: (folder) =>
+      folder === null ? continueAnywhere() : continueIn(parts.folderOf?.(folder) ?? folder),
+    unsaved: () => (isElsewhere ? null : writer.look()),
     vehicleShows: () => {
       const step = presentStep(session);
       return step && parts.vehicle ? parts.vehicle(step) : null;
     },
     close: () => {
+      if (!isClosed && !isElsewhere && writer.look() !== null) continueAnywhere();
+      isClosed = true;
       tellRest();
       writer.close();
     },

@@ -11,7 +11,7 @@ import { partName, sessionPart } from '../files/safe-name.ts';
 import type { SegmentContinued } from '../session/events.ts';
 import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
 import { CONTINUED, type LogEvent, sealEvent } from './event-line.ts';
-import { done, failed, type Result } from './write-problem.ts';
+import { done, failed, type Result, type WriteProblem } from './write-problem.ts';
 
 /** Proof that an event is on the medium. */
 export interface Receipt {
@@ -27,6 +27,8 @@ export interface SessionWriter {
   readonly isOpen: boolean;
   /** Saves an event, or says why not; then it is as if it had never been tried, and `continueIn` carries it on. */
   readonly append: (event: LogEvent) => Result<Receipt>;
+  /** Looks at the disk: why not every event is in the file at `path`, the refused one too; null when all are. */
+  readonly look: () => WriteProblem | null;
   /**
    * Begins the next part of the session in `folder` (the same one is fine) and writes the refused event there;
    * `receipt` is null when none was refused. A file that was deleted or replaced is written out again first, under
@@ -74,6 +76,7 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
   let { goodBytes, last } = start;
   let isOpen = true;
   let refused: LogEvent | null = null;
+  let why: WriteProblem | null = null;
   /** No name leads to the file any more; it lives as long as it is open. */
   let homeless: 'file-gone' | 'file-replaced' | null = null;
   let wentOn = false;
@@ -85,7 +88,9 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
     }
     const safeEvents = homeless ? 0 : last.seq;
     const next = code === ELSEWHERE ? { next: LEAVE } : {};
-    return failed({ code, path, safeEvents, safeUntil: last.at, canRetry, ...next });
+    const told = failed({ code, path, safeEvents, safeUntil: last.at, canRetry, ...next });
+    why = told.problem;
+    return told;
   };
 
   const append = (event: LogEvent): Result<Receipt> => {
@@ -117,6 +122,21 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
     last = { seq: last.seq + 1, hash, at: event.at };
     refused = null;
     return done({ seq: last.seq, hash });
+  };
+
+  const look = (): WriteProblem | null => {
+    if (refused) return why;
+    try {
+      const change = changeUnderName(disk, start, goodBytes);
+      if (!change) return null;
+      if (isOpen && change !== 'file-changed') homeless = change;
+      const safeEvents = change === 'file-changed' ? last.seq : 0;
+      return failed({ code: change, path, safeEvents, safeUntil: last.at, canRetry: false })
+        .problem;
+    } catch (error) {
+      const code = errorCode(error);
+      return failed({ code, path, safeEvents: 0, canRetry: false, reading: true }).problem;
+    }
   };
 
   const continueIn: SessionWriter['continueIn'] = (folder) => {
@@ -156,6 +176,7 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
       return isOpen;
     },
     append,
+    look,
     continueIn,
     close: () => {
       if (isOpen || homeless) closeQuietly(disk, file);
@@ -175,17 +196,24 @@ function linkTo(
   return { type: CONTINUED, at, elapsed: refused?.elapsed ?? 0, continues: last.hash, file };
 }
 
+type Change = 'file-gone' | 'file-replaced' | 'file-changed';
+
 /** What happened to our file behind our back, null when it is as we left it. */
-function changeOf(
-  disk: Disk,
-  start: Position,
-  goodBytes: number,
-): 'file-gone' | 'file-replaced' | 'file-changed' | null {
+function changeOf(disk: Disk, start: Position, goodBytes: number): Change | null {
   const open = disk.factsOpen(start.file);
   const named = disk.facts(start.path);
-  if (!named) return 'file-gone';
-  if (named.identity !== start.identity) return 'file-replaced';
-  return open.bytes === goodBytes ? null : 'file-changed';
+  return named ? changeTo(named.identity, open.bytes, start, goodBytes) : 'file-gone';
+}
+
+/** The same of a file that need not be open any more. */
+function changeUnderName(disk: Disk, start: Position, goodBytes: number): Change | null {
+  const named = disk.facts(start.path);
+  return named ? changeTo(named.identity, named.bytes, start, goodBytes) : 'file-gone';
+}
+
+function changeTo(identity: string, bytes: number, start: Position, goodBytes: number) {
+  if (identity !== start.identity) return 'file-replaced';
+  return bytes === goodBytes ? null : 'file-changed';
 }
 
 /** What stands behind our last event is the next one of this session: another window writes to it. */

@@ -73,6 +73,7 @@ const CAUSES: Readonly<Record<string, readonly [string, string]>> = {
   EEXIST: ['a file of that name is there already', 'take another name'],
   ELOOP: ['a link stands where the file should be', 'remove the link'],
   EISDIR: ['a folder stands where the file should be', 'move the folder away'],
+  'not-a-file': ['a pipe or a device stands where the file should be', 'move it away'],
   ENOTDIR: ['a file stands where the folder should be', 'move the file away'],
   ENAMETOOLONG: ['the name is too long for this disk', 'choose a folder with a shorter path'],
   EMFILE: ['too many files are open', 'close other programs'],
@@ -97,6 +98,7 @@ const READING_CAUSES: Readonly<Record<string, readonly [string, string]>> = {
   EACCES: ['reading is not allowed there', 'ask for the right to read it'],
   EPERM: ['reading is not allowed there', 'ask for the right to read it'],
   EISDIR: ['this is a folder, not a session file', 'name a file inside it'],
+  'not-a-file': ['this is a pipe or a device, not a session file', 'move it out of the folder'],
 };
 
 function safeWords({ code, safeEvents, safeUntil }: Failure): string {

@@ -32,9 +32,9 @@ const OUTPUT_BYTES = 1_000_000;
 /** Of what the program printed, so much is shown. */
 const SHOWN_BYTES = 2_000;
 
-/** Names of the environment that are handed on. Anything else may hold what is nobody's business. */
+/** Names of the environment that are handed on: what programs need, and where `ohmward records share` sends. Anything else may hold what is nobody's business. */
 const HANDED_ON =
-  /^(PATH|HOME|USER|LOGNAME|LANG|LC_[A-Z]+|TZ|TMPDIR|TEMP|TMP|XDG_[A-Z_]+|SystemRoot|SystemDrive|ComSpec|PATHEXT|APPDATA|LOCALAPPDATA|USERPROFILE|USERNAME)$/i;
+  /^(PATH|HOME|USER|LOGNAME|LANG|LC_[A-Z]+|TZ|TMPDIR|TEMP|TMP|XDG_[A-Z_]+|SystemRoot|SystemDrive|ComSpec|PATHEXT|APPDATA|LOCALAPPDATA|USERPROFILE|USERNAME|OHMWARD_DATABASE|OHMWARD_SESSIONS|PG[A-Z]+)$/i;
 
 /** Runs the command and says how it went; never throws. */
 export async function runAfterSession(after: AfterSession): Promise<AfterSessionResult> {

@@ -17,10 +17,19 @@ export interface SessionDriver {
   readonly head: () => { readonly seq: number; readonly hash: string };
   /** Another window has the session open and went on with it: nothing can be saved here any more. */
   readonly isElsewhere: () => boolean;
-  /** After a disk problem: go on in another folder. */
-  readonly continueIn: (folder: string) => Performed;
+  /**
+   * After a disk problem: go on in another folder, `~` and the current folder understood. Null where nobody is there to
+   * name one: beside the old file, else where sessions usually go.
+   */
+  readonly continueIn: (folder: string | null) => Performed;
+  /** Looks at the disk: why not everything is in the file at `path()`; null when all is. */
+  readonly unsaved: () => { readonly words: string; readonly fix: string } | null;
   /** The simulated vehicle's answer to the present step, or null with a real vehicle. */
   readonly vehicleShows: () => VehicleAnswer | null;
+  /**
+   * Closes the file. What is in no file by then, refused or deleted while in use, is first written to one as `continueIn`
+   * does without a folder. Whether that was possible, `unsaved` tells.
+   */
   readonly close: () => void;
 }
 

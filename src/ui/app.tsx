@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { emptyJob, type Job } from '../procedure/job.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
 import type { AppServices, OpenedSession, SavedSession, SessionChoice } from './app-services.ts';
+import { leaveSession } from './carry-on.ts';
 import { JobScreen } from './screens/job-screen.tsx';
 import { PickScreen } from './screens/pick-screen.tsx';
 import { ReadingPage } from './screens/reading-page.tsx';
@@ -62,11 +63,7 @@ export function App({ services, begin, onLeave }: AppProps) {
 
   useKeys((event) => {
     if (keyLabel(event) !== 'ctrl-c') return;
-    if (place.name === 'session') {
-      const { driver } = place.session;
-      if (driver.session().status === 'open') driver.perform({ type: 'pause' });
-      driver.close();
-    }
+    if (place.name === 'session') leaveSession(place.session);
     onLeave(130);
   });
 

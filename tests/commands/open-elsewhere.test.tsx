@@ -67,7 +67,7 @@ it('says so on the screen and in lines, and offers to leave', async () => {
   expect(said.join('\n')).toContain('open in another window too');
   const out: string[] = [];
   const toPerson = { ...io, out: (text: string) => void out.push(text) };
-  await finish(opened, desk, { positionals: [], values: {} }, toPerson);
+  await finish(opened, desk, { positionals: [], values: {} }, toPerson, 0);
   expect(out.join('')).toContain('This session went on in another window');
   expect(out.join('')).not.toContain('Saved:');
 });

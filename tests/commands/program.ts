@@ -3,7 +3,7 @@ import { type ChildProcessWithoutNullStreams, spawn, spawnSync } from 'node:chil
 import { existsSync, mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { Readable } from 'node:stream';
+import { PassThrough, Readable } from 'node:stream';
 import { main } from '../../src/commands/program.ts';
 import type { StoredEvent } from '../../src/log/event-line.ts';
 
@@ -41,12 +41,46 @@ export interface Ran {
  * time to load what is loaded here already. What depends on the process (signals, kills, what is bundled) needs
  * `runBuilt` or `startProgram`.
  */
-export async function runProgram(place: Place, args: readonly string[], input = ''): Promise<Ran> {
+export function runProgram(place: Place, args: readonly string[], input = ''): Promise<Ran> {
+  return runOver(place, args, Readable.from(input === '' ? [] : [Buffer.from(input)]), () => {});
+}
+
+/**
+ * The same as a talk: each turn is what is sent once the program waits, the first of a program at once; a function does
+ * something first, such as taking the disk away. After the last turn the input ends.
+ */
+export function converse(
+  place: Place,
+  args: readonly string[],
+  turns: readonly (string | (() => string))[],
+): Promise<Ran> {
+  const lines = new PassThrough();
+  const left = [...turns];
+  const next = () =>
+    setImmediate(() => {
+      const turn = left.shift();
+      if (turn === undefined) lines.end();
+      else lines.write(`${typeof turn === 'string' ? turn : turn()}\n`);
+    });
+  const isForProgram = args.includes('--rpc');
+  if (isForProgram) next();
+  return runOver(place, args, lines, (text) => {
+    if (isForProgram || !text.endsWith('\n')) next();
+  });
+}
+
+async function runOver(
+  place: Place,
+  args: readonly string[],
+  lines: Readable,
+  onOut: (text: string) => void,
+): Promise<Ran> {
   let out = '';
   let err = '';
   const io = {
     out: (text: string) => {
       out += text;
+      onOut(text);
     },
     err: (text: string) => {
       err += text;
@@ -56,7 +90,6 @@ export async function runProgram(place: Place, args: readonly string[], input = 
   };
   const stood = process.cwd();
   const own = Object.getOwnPropertyDescriptor(process, 'stdin')!;
-  const lines = Readable.from(input === '' ? [] : [Buffer.from(input)]);
   Object.defineProperty(process, 'stdin', { configurable: true, value: lines });
   process.chdir(place.home);
   try {

@@ -248,9 +248,11 @@ test('a circuit of one\u2019s own is drilled on by its file', async () => {
 });
 
 test('a session is no drill, and is said to be one', async () => {
-  const path = file('session.jsonl', sealed([openedSample()]).text);
+  const { text } = sealed([openedSample()]);
+  const path = file('session.jsonl', text);
   const { code, err } = await run('--resume', path, '--plain', '--sessions', folder);
   expect(code).toBe(1);
+  expect(readFileSync(path, 'utf8')).toBe(text);
   expect(err).toContain(`${path} is a session and no drill`);
   expect(err).toContain(`ohmward resume ${path}`);
 });

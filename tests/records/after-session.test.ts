@@ -70,10 +70,20 @@ it('gets no environment but what programs need', async () => {
     API_TOKEN: 'x',
     LD_PRELOAD: '/x',
     HOME: folder,
+    // What `ohmward records share` is pointed with.
+    OHMWARD_DATABASE: 'postgresql://h/db',
+    PGPASSWORD: 'secret',
   };
   await run(program(ECHO), { env });
   const names = Object.keys(seen().env).filter((name) => !name.startsWith('__CF'));
-  expect(names.sort()).toEqual(['HOME', 'LANG', 'LC_ALL', 'PATH']);
+  expect(names.sort()).toEqual([
+    'HOME',
+    'LANG',
+    'LC_ALL',
+    'OHMWARD_DATABASE',
+    'PATH',
+    'PGPASSWORD',
+  ]);
 });
 
 it('that fails, is missing or is a folder gives words, and the session stays', async () => {

@@ -4,8 +4,9 @@
  */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { Circuit, Part, Wire } from '../../src/circuit/circuit.ts';
+import { SampleSolver, UnsolvedCircuit } from '../../src/circuit/sample-solver.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { readSessionFile } from '../../src/log/read-session-file.ts';
 import type { Toleranced } from '../../src/quantity/quantity.ts';
@@ -255,6 +256,31 @@ it('more wires than any harness has are counted and not looked at', () => {
   expect(readSessionFile(nodeDisk, path)).toMatchObject({
     ok: false,
     flaw: { line: 1, words: expect.stringContaining('"circuit.wires"') },
+  });
+});
+
+describe('a circuit that only the measured tests show to be none', () => {
+  afterEach(() => {
+    vi.restoreAllMocks();
+  });
+
+  it.each([
+    ['resume', NAME, '--plain'],
+    ['resume', NAME, '--rpc'],
+  ])('is refused before a byte is written: %s', async (...args) => {
+    const path = written({ ...CIRCUIT, name: 'never-at-rest' });
+    const torn = `${readFileSync(path, 'utf8')}{"at":"2026-`;
+    writeFileSync(path, torn);
+    // No file is known that gets so far: what does not settle at rest is refused at the door.
+    vi.spyOn(SampleSolver.prototype, 'volts').mockImplementation(() => {
+      throw new UnsolvedCircuit('no operating point was found');
+    });
+    const { code, out, err } = await program(...args.map((arg) => (arg === 'PATH' ? path : arg)));
+    expect(code).toBe(1);
+    expect(out + err).toMatch(new RegExp(`${NAME}.jsonl:1: event 1 .*no operating point`));
+    expect(out + err).toMatch(/keep the file/i);
+    expect(readFileSync(path, 'utf8')).toBe(torn);
+    expect(readdirSync(home()).filter((name) => name.startsWith(NAME))).toHaveLength(1);
   });
 });
 

@@ -17,6 +17,7 @@ import { type LogEvent, sealEvent } from '../../src/log/event-line.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { sessionPaths, shareSessions } from '../../src/records/shared/share-folder.ts';
+import { problemOf, SharedProblem, Unreachable } from '../../src/records/shared/shared-problem.ts';
 import { LONG } from '../campaign.ts';
 import { makePlace, PROGRAM, runBuilt, runProgram, sessionFiles } from '../commands/program.ts';
 import { type Postgres, startPostgres } from './postgres.ts';
@@ -178,6 +179,21 @@ it('the built program shares each session as it ends, when the settings say so',
     );
     expect((await runProgram(place, ['settings'])).out).toContain(url);
     const secret = url.replace('ohmward@', 'ohmward:wrench:@9@');
+    for (const [address, shown] of [
+      [
+        'postgresql://h/db?user=cart&password=S3cr:t@pw',
+        'postgresql://h/db?user=cart&password=***',
+      ],
+      ['postgresql://h/db?password=S3cr&t@pw&sslmode=require', 'password=***&***&sslmode=require'],
+      ['postgresql://cart:S3cr/t@pw@h/db', '(an address that cannot be read'],
+      ['postgresql://cart:33/t@pw@h/db', '(an address that cannot be read'],
+      ['postgresql://cart:S3cr%40t@h/db', 'postgresql://cart:***@h/db'],
+    ] as const) {
+      await runProgram(place, ['settings', 'database', address]);
+      const { out } = await runProgram(place, ['settings', 'database']);
+      expect(out).toContain(shown);
+      expect(out).not.toMatch(/S3cr|t@pw|33|pw/);
+    }
     await runProgram(place, ['settings', 'database', secret]);
     for (const args of [['settings'], ['settings', '--json'], ['settings', 'database']])
       expect((await runProgram(place, args)).out).toMatch(
@@ -273,6 +289,142 @@ describe('the tables', () => {
   });
 });
 
+/** The lines of a page for the owner of the tables, for one cart. */
+function grantsOf(name: string): string {
+  const page = readFileSync('docs/security.md', 'utf8');
+  const [, sql = ''] = /```sql\n(CREATE ROLE[\s\S]*?)```/.exec(page) ?? [];
+  return sql.replaceAll('cart_one', name);
+}
+
+describe('carts with the rights that the documentation gives them', () => {
+  let carts: readonly [string, string];
+  beforeEach(async () => {
+    carts = [`one${databases}`, `two${databases}`];
+    await records(cart('a', finishedWalk({ id: 'first' })).folder, ['share']);
+    for (const name of carts) await ask(grantsOf(name));
+  });
+  const as = (name: string) => url.replace('ohmward@', `${name}:secret@`);
+  const asked = async (name: string, sql: string, values: unknown[] = []) => {
+    const client = new pg.Client({ connectionString: as(name) });
+    await client.connect();
+    try {
+      return (await client.query(sql, values)).rowCount;
+    } finally {
+      await client.end();
+    }
+  };
+  const events = () =>
+    ask<{ seq: number; hash: string }>(
+      "SELECT seq, hash FROM events WHERE session = 'job' ORDER BY seq",
+    );
+  /** An event that nobody's file has, behind the last one there. */
+  const forge = async (name: string) => {
+    const last = (await events()).at(-1)!;
+    const body = canonicalJson({
+      type: 'note-added',
+      text: 'customer agreed to 5000 EUR',
+      seq: last.seq + 1,
+    });
+    return asked(
+      name,
+      "INSERT INTO events (session, seq, hash, prev, body) VALUES ('job', $1, $2, $3, $4)",
+      [...[last.seq + 1, sha256(body), last.hash, body]],
+    );
+  };
+
+  it('share their own sessions and read all', async () => {
+    const own = cart('b', finishedWalk({ id: 'job' }));
+    expect(await records(own.folder, ['share'], as(carts[0]))).toMatchObject({ code: 0, err: '' });
+    const list = await records(own.folder, ['list', '--shared', '--json'], as(carts[1]));
+    expect(JSON.parse(list.out).sessions).toHaveLength(2);
+  });
+
+  it('add nothing to the session of another, change nothing and take nothing away', async () => {
+    const own = cart('b', finishedWalk({ id: 'job' }));
+    const lines = readFileSync(own.path, 'utf8').split('\n').slice(0, -1);
+    writeFileSync(own.path, `${lines.slice(0, 4).join('\n')}\n`);
+    await records(own.folder, ['share'], as(carts[0]));
+    const before = await events();
+    await expect(forge(carts[1])).rejects.toThrow('row-level security');
+    for (const sql of [
+      "UPDATE sessions SET owner = current_user WHERE id = 'job'",
+      "SELECT set_events_aside('job', 1)",
+      'ALTER TABLE events DISABLE ROW LEVEL SECURITY',
+      "INSERT INTO sessions (id, cart, started, owner) VALUES ('x', 'x', 'x', 'ohmward')",
+    ])
+      await expect(asked(carts[1], sql)).rejects.toThrow(/permission|owner|row-level/);
+    writeFileSync(own.path, `${lines.join('\n')}\n`);
+    const { code, err } = await records(own.folder, ['share'], as(carts[1]));
+    expect([code, err]).toEqual([1, expect.stringContaining('only that one may add to it')]);
+    expect(await events()).toEqual(before);
+    expect((await records(own.folder, ['share'], as(carts[0]))).code).toBe(0);
+  });
+
+  it('more there than in the file is an alarm, and the owner sets it aside so that the true one goes on', async () => {
+    const own = cart('b', finishedWalk({ id: 'job' }));
+    const lines = readFileSync(own.path, 'utf8').split('\n').slice(0, -1);
+    writeFileSync(own.path, `${lines.slice(0, 4).join('\n')}\n`);
+    await records(own.folder, ['share'], as(carts[0]));
+    await forge(carts[0]);
+    const { code, out, err } = await records(own.folder, ['share'], as(carts[0]));
+    expect([code, out]).toEqual([1, '0 sessions in step, 0 events sent\n']);
+    expect(err).toContain('ALARM: the database has 5 events of session job, the file has 4');
+    expect(err).toContain('set_events_aside (docs/security.md)');
+    writeFileSync(own.path, `${lines.join('\n')}\n`);
+    expect((await records(own.folder, ['share'], as(carts[0]))).err).toContain(
+      'event 5 of session job',
+    );
+    await ask("SELECT set_events_aside('job', 5)");
+    expect(await records(own.folder, ['share'], as(carts[0]))).toMatchObject({ code: 0, err: '' });
+    expect(await events()).toHaveLength(lines.length);
+    expect(await ask('SELECT seq, body FROM events_set_aside')).toMatchObject([
+      { seq: 5, body: expect.stringContaining('5000 EUR') },
+    ]);
+    await expect(ask('DELETE FROM events')).rejects.toThrow('events are only ever added');
+  });
+
+  it('a session that another cart has taken is set aside whole, and belongs to whom it is', async () => {
+    const own = cart('b', finishedWalk({ id: 'job' }));
+    const other = cart('c', begin({ id: 'job', person: 'Somebody Else' }));
+    await records(other.folder, ['share'], as(carts[1]));
+    expect((await records(own.folder, ['share'], as(carts[0]))).code).toBe(1);
+    await ask("SELECT set_events_aside('job', 1)");
+    expect(await records(own.folder, ['share'], as(carts[0]))).toMatchObject({ code: 0, err: '' });
+  });
+});
+
+describe('a mistake in the address is told as one, and not as a network that is away', () => {
+  it.each([
+    ['no address', () => 'shop server', /the address of the database is none/],
+    ['a port that is none', () => 'postgresql://a@h:x/db', /the address of the database is none/],
+    ['TLS that the server has not', () => `${url}?sslmode=verify-full`, /no encrypted connection/],
+    [
+      'a certificate that is not there',
+      () => `${url}?sslmode=verify-full&sslrootcert=/nowhere/ca.pem`,
+      /a file that the address names cannot be read/,
+    ],
+  ])('%s', async (_, address, words) => {
+    const { code, err } = await records(cart('a').folder, ['share'], address());
+    expect(code).toBe(1);
+    expect(err).toMatch(words);
+    expect(err).not.toContain('network is back');
+  });
+
+  it.each([
+    ['DEPTH_ZERO_SELF_SIGNED_CERT', /not trusted/],
+    ['UNABLE_TO_VERIFY_LEAF_SIGNATURE', /not trusted/],
+    ['CERT_HAS_EXPIRED', /not trusted/],
+    ['ERR_TLS_CERT_ALTNAME_INVALID', /another host name/],
+    ['ECONNREFUSED', null],
+    ['ENOTFOUND', null],
+    ['ECONNRESET', null],
+  ])('%s', (code, words) => {
+    const problem = problemOf(Object.assign(new Error('told by TLS or the system'), { code }));
+    expect(problem).toBeInstanceOf(words ? SharedProblem : Unreachable);
+    if (words) expect(problem.message).toMatch(words);
+  });
+});
+
 describe('four carts and one database', () => {
   const [EVENTS, KILLS, RESTARTS] = LONG ? [10_000, 100, 20] : [1_600, 16, 4];
   const CARTS = 4;
@@ -353,9 +505,10 @@ describe('four carts and one database', () => {
     const last = await Promise.all(
       [0, 1, 2, 3].map((number) => share(number, all(number), 20_000)),
     );
-    for (const { alarms, left, waiting, inStep } of last)
-      expect({ alarms, left, waiting, inStep }).toEqual({
+    for (const { alarms, ahead, left, waiting, inStep } of last)
+      expect({ alarms, ahead, left, waiting, inStep }).toEqual({
         alarms: [],
+        ahead: [],
         left: [],
         waiting: null,
         inStep: truth.size / CARTS,

@@ -1,6 +1,6 @@
 /** A drill for another program: the vehicle answers by itself, and no more is told than the level shows. */
 import { describe, expect, it } from 'vitest';
-import { acknowledge, newDrill, PERSON } from './served.ts';
+import { acknowledge, fillable, newDrill, PERSON } from './served.ts';
 
 const FEED = { measure: 'volts sensor.feed battery.negative' };
 
@@ -97,14 +97,24 @@ it('a capture counts at once, at any leads of the scope', async () => {
 });
 
 it('the diagnosis ends it: a wrong name is refused, none gives it up, and the debrief tells all', async () => {
-  const one = newDrill('hall-no-signal', 'named', 7);
+  const { desk, fill } = fillable();
+  const one = newDrill('hall-no-signal', 'named', 7, desk);
   expect(await one.refusal('debrief')).toBe('not-revealed');
   expect(await one.refusal('diagnose', { repairs: ['wire.sgnal'] })).toBe('no-such-repair');
   expect(await one.refusal('diagnose', { repairs: ['wire.signal', 'wire.feed'] })).toBe(
     'too-many-repairs',
   );
-  const { state, events } = await one.result('diagnose', { repairs: [] });
-  expect(events.map(({ type }) => type)).toEqual(['concluded', 'answer-revealed']);
+  // The disk refuses the diagnosis: where it goes on, the answer comes after it.
+  fill(true);
+  expect(await one.refusal('diagnose', { repairs: [] })).toBe('disk');
+  expect(await one.refusal('move', { folder: '/elsewhere' })).toBe('disk');
+  fill(false);
+  const { state, events } = await one.result('move', { folder: '/elsewhere' });
+  expect(events.map(({ type }) => type)).toEqual([
+    'segment-continued',
+    'concluded',
+    'answer-revealed',
+  ]);
   expect(state.status).toBe('closed');
   expect(await one.result('debrief')).toMatchObject({ right: false, points: expect.any(Number) });
   expect(await one.refusal('measure', { test: FEED })).toBe('not-open');

@@ -1,11 +1,10 @@
 /** A session for another program: what it is told, what it can do, what is refused. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Disk } from '../../src/log/disk.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import {
   acknowledge,
-  DESK,
+  fillable,
   goTo,
   newDrill,
   newSession,
@@ -325,22 +324,15 @@ describe('the record', () => {
 });
 
 it('when the disk refuses nothing has changed, and another folder is a way out', async () => {
-  let isFull = false;
-  const disk: Disk = {
-    ...DESK.disk,
-    write: (file, bytes) => {
-      if (isFull) throw Object.assign(new Error('full'), { code: 'ENOSPC' });
-      return DESK.disk.write(file, bytes);
-    },
-  };
-  const one = newSession('hall-no-signal', null, { desk: { ...DESK, disk } });
-  isFull = true;
+  const { desk, fill } = fillable();
+  const one = newSession('hall-no-signal', null, { desk });
+  fill(true);
   const before = (await one.result('state')).state;
   const { error } = await one.call('note', { text: 'a remark' });
   expect(error?.data).toMatchObject({ code: 'disk', fix: expect.stringContaining('"move"') });
   expect((await one.result('state')).state).toEqual(before);
   expect(await one.refusal('move', { folder: '/elsewhere' })).toBe('disk');
-  isFull = false;
+  fill(false);
   const { events } = await one.result('move', { folder: '/elsewhere' });
   expect(events.map(({ type }) => type)).toEqual(['segment-continued', 'note-added']);
   expect(one.opened.driver.path()).toContain('/elsewhere/');

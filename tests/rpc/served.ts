@@ -6,6 +6,7 @@ import { beginDrill } from '../../src/commands/drill/open-drill.ts';
 import { type Desk, findSubject, openDesk } from '../../src/commands/session/open-desk.ts';
 import { beginSession } from '../../src/commands/session/open-session.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
+import type { Disk } from '../../src/log/disk.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import type { LevelName, SessionEvent } from '../../src/session/events.ts';
 import { isProblem } from '../../src/source/problem.ts';
@@ -153,8 +154,8 @@ export function newSession(
 }
 
 /** A drill that a program begins. */
-export function newDrill(subject: string, level: LevelName, seed: number): Served {
-  const opened = beginDrill(DESK, {
+export function newDrill(subject: string, level: LevelName, seed: number, desk = DESK): Served {
+  const opened = beginDrill(desk, {
     subject,
     level: levelNamed(level),
     seed,
@@ -164,6 +165,24 @@ export function newDrill(subject: string, level: LevelName, seed: number): Serve
   });
   if (isProblem(opened)) throw new Error(opened.problem);
   return served(opened);
+}
+
+/** The desk over a disk that is full when told to be. */
+export function fillable(): { readonly desk: Desk; readonly fill: (isFull: boolean) => void } {
+  let isFull = false;
+  const disk: Disk = {
+    ...DESK.disk,
+    write: (file, bytes) => {
+      if (isFull) throw Object.assign(new Error('full'), { code: 'ENOSPC' });
+      return DESK.disk.write(file, bytes);
+    },
+  };
+  return {
+    desk: { ...DESK, disk },
+    fill: (full) => {
+      isFull = full;
+    },
+  };
 }
 
 export const PERSON = 'R. Example';

@@ -64,7 +64,7 @@ describe('the plain dialogue', () => {
   });
 
   it('says nothing of suspects after a reading that could not be saved', async () => {
-    const { said } = await talk(['yes', '4.97', 'back', 'fill the disk', '5.01']);
+    const { said } = await talk(['yes', '4.97', 'back', 'fill the disk', '5.01', 'leave']);
     const refused = said.findIndex((line) => line.includes('disk'));
     expect(refused).toBeGreaterThan(0);
     expect(said.slice(refused + 1).join('\n')).not.toContain('rose from');

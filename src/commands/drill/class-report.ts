@@ -1,11 +1,12 @@
 /** A folder of students' drills as one report: table, CSV, page. Files that are repeated, altered or no drills are named. */
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { readdirSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { type Assignment, seedFor, studentKey } from '../../drill/assignment.ts';
 import { type ClassDrill, type ClassSummary, classSummary } from '../../drill/class-summary.ts';
 import type { WorldStore } from '../../drill/drill-world.ts';
 import { verifyDrill } from '../../drill/verify-drill.ts';
+import { readPlainFile } from '../../files/plain-file.ts';
 import { canonicalJson } from '../../log/canonical-json.ts';
 import { errorCode } from '../../log/disk.ts';
 import { sha256 } from '../../log/hash.ts';
@@ -140,7 +141,7 @@ function readDrill(path: string, file: string, store: WorldStore) {
 /** A changed first line counts as no event any more, but shows what the file was. */
 function beginsLikeADrill(path: string): boolean {
   try {
-    const bytes = readFileSync(path);
+    const bytes = readPlainFile(path, FILE_BYTES_MAX);
     const end = bytes.indexOf(LINE_FEED);
     const first = bytes.subarray(0, end < 0 ? bytes.length : end);
     return DRILL_SIGNS.some((sign) => first.includes(sign));

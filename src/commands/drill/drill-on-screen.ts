@@ -4,6 +4,7 @@ import type { OpenedSession } from '../../ui/app-services.ts';
 import { DrillApp } from '../../ui/drill/drill-app.tsx';
 import { LeaveOnControlC } from '../../ui/drill/leave-on-control-c.tsx';
 import { type Arguments, EXIT, type Io } from '../command.ts';
+import { unsavedWords } from '../session/finish.ts';
 import { onScreen } from '../session/on-screen.ts';
 import type { Desk } from '../session/open-desk.ts';
 import { drillServices } from './drill-services.ts';
@@ -29,14 +30,20 @@ export async function drillOnScreen(
           createElement(DrillApp, { services, begun, onLeave: () => leave(EXIT.done) }),
         ),
       look: desk.settings(),
-      farewell: () => (current ? `The drill is saved: ${current.driver.path()}\n` : ''),
+      stop: () => current?.driver.close(),
+      farewell: () => (current ? farewellTo(current) : ''),
     },
     args,
     io,
   );
-  if (current) {
-    current.driver.close();
-    finishDrill(current, args, io, 'score');
-  }
-  return code;
+  if (!current) return code;
+  current.driver.close();
+  return finishDrill(current, args, io, 'score', code);
+}
+
+function farewellTo({ driver }: OpenedSession): string {
+  const problem = driver.unsaved();
+  return problem
+    ? `Attention: ${unsavedWords(problem)}\n`
+    : `The drill is saved: ${driver.path()}\n`;
 }

@@ -44,9 +44,9 @@ export function drillServices(
   };
 }
 
-/** The line of the start menu. */
-export function drillMenuExtra(desk: Desk): MenuExtra {
-  const services = drillServices(desk, () => {});
+/** The line of the start menu. `onOpened` is told of each drill. */
+export function drillMenuExtra(desk: Desk, onOpened: (opened: OpenedSession) => void): MenuExtra {
+  const services = drillServices(desk, onOpened);
   return {
     ...PRACTICE,
     screen: (leave) => createElement(DrillApp, { services, begun: null, onLeave: leave }),

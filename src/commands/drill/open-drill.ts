@@ -89,15 +89,12 @@ export function continueDrill(
       problem: `${path} is no drill`,
       fix: 'drills are .jsonl files, in drills/ in the folder for sessions',
     };
-  const opened = continueSession(desk, path, by);
-  if (isProblem(opened)) return opened;
-  const { driver, drill } = opened;
-  if (drill && !driver.session().revealed) return opened;
-  driver.close();
-  return drill
-    ? { problem: 'this drill has ended', fix: 'start another one' }
-    : {
+  return continueSession(desk, path, by, ({ opened, revealed }) => {
+    if (opened.vehicle.kind !== 'drill')
+      return {
         problem: `${path} is a session and no drill`,
         fix: `go on with it by: ohmward resume ${path}`,
       };
+    return revealed ? { problem: 'this drill has ended', fix: 'start another one' } : null;
+  });
 }

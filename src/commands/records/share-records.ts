@@ -8,6 +8,7 @@ import { indexPath } from '../../records/record-index.ts';
 import { harmlessJson } from '../../records/record-json.ts';
 import { fetchShared } from '../../records/shared/fetch-shared.ts';
 import {
+  type Ahead,
   type Alarm,
   type Shared,
   sessionPaths,
@@ -31,8 +32,9 @@ export async function shareRecords(args: Arguments, io: Io): Promise<number> {
   if (args.values['json'] === true)
     io.out(harmlessJson({ schemaVersion: SCHEMA_VERSION, ...shared }));
   else tell(shared, io);
-  const { alarms, left, waiting } = shared;
-  return alarms.length + left.length === 0 && waiting === null ? EXIT.done : EXIT.wrongInput;
+  const { alarms, ahead, left, waiting } = shared;
+  const odd = alarms.length + ahead.length + left.length;
+  return odd === 0 && waiting === null ? EXIT.done : EXIT.wrongInput;
 }
 
 async function pathsOf(args: Arguments, io: Io): Promise<string[]> {
@@ -46,11 +48,12 @@ async function pathsOf(args: Arguments, io: Io): Promise<string[]> {
   return listed.paths;
 }
 
-function tell({ inStep, sent, alarms, left, waiting }: Shared, io: Io): void {
+function tell({ inStep, sent, alarms, ahead, left, waiting }: Shared, io: Io): void {
   io.out(`${inStep} sessions in step, ${sent} events sent\n`);
   for (const { path, words } of left)
     io.err(`ohmward: not shared: ${safeText(path)}: ${safeText(words)}\n`);
   for (const alarm of alarms) io.err(alarmWords(alarm));
+  for (const more of ahead) io.err(aheadWords(more));
   if (waiting)
     io.err(
       `ohmward: the database cannot be reached: ${safeText(waiting.words)}\n  ${waiting.sessions} sessions wait; run it again when the network is back\n`,
@@ -63,9 +66,24 @@ function alarmWords({ session, seq, here, there, path }: Alarm): string {
     `  here:  ${here} (${safeText(path)})`,
     `  there: ${there}`,
     '  Nothing was replaced. One of the two was changed, or two sessions have the same id.',
+    WHO_DECIDES,
     '',
   ].join('\n');
 }
+
+function aheadWords({ session, path, here, there }: Ahead): string {
+  return [
+    `ohmward: ALARM: the database has ${there} events of session ${safeText(session)}, the file has ${here}`,
+    `  file: ${safeText(path)}`,
+    '  Nothing was replaced. The session was written on elsewhere, or the file has lost its end.',
+    WHO_DECIDES,
+    '',
+  ].join('\n');
+}
+
+/** The way out of both. */
+const WHO_DECIDES =
+  '  What of it holds the owner of the tables decides, with set_events_aside (docs/security.md).';
 
 /** The user's copy of the shared sessions, brought up to date; as it was when the database cannot be reached. */
 export async function sharedFolder(io: Io): Promise<string> {

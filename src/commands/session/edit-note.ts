@@ -2,9 +2,11 @@
  * A note written in the person's own editor: $VISUAL or $EDITOR, started without a shell on a file that only the
  * person can read and that is gone afterwards. What comes back holds no sign that a terminal could obey.
  */
-import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { errorCodeOf } from '../../files/error-code.ts';
+import { readPlainFile } from '../../files/plain-file.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { EditedNote } from '../../ui/plain/dialogue.ts';
 
@@ -40,12 +42,12 @@ export async function editNote(env: Env, cwd: string): Promise<EditedNote> {
     });
     if (ended.failed)
       return { problem: `the editor ${safeText(program)} ${failureOf(ended)}; nothing was noted` };
-    if (statSync(path).size > NOTE_BYTES_MAX)
+    const bytes = readPlainFile(path, NOTE_BYTES_MAX + 1);
+    if (bytes.length > NOTE_BYTES_MAX)
       return { problem: `a note has at most ${NOTE_BYTES_MAX} bytes; nothing was noted` };
-    return { text: cleaned(readFileSync(path, 'utf8')) };
+    return { text: cleaned(bytes.toString('utf8')) };
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code ?? String(error);
-    return { problem: `the note could not be written in an editor (${code})` };
+    return { problem: `the note could not be written in an editor (${errorCodeOf(error)})` };
   } finally {
     process.off('SIGINT', ignore);
     if (folder !== null) rmSync(folder, { recursive: true, force: true });

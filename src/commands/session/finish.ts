@@ -4,19 +4,39 @@ import { recordOf } from '../../records/session-record.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
-import type { Arguments, Io } from '../command.ts';
+import { type Arguments, EXIT, type Io } from '../command.ts';
 import { afterTheSession } from './after-the-session.ts';
 import type { Desk } from './open-desk.ts';
 
-/** Prints it, as JSON with `--json`, then runs what the settings name. The file must be closed. */
+/**
+ * Prints it, as JSON with `--json`, then runs what the settings name. The file must be closed. The exit code: `code`, or
+ * that of something wrong where not everything is on the disk.
+ */
 export async function finish(
   opened: OpenedSession,
   desk: Pick<Desk, 'settings'>,
   args: Arguments,
   io: Io,
-): Promise<void> {
+  code: number,
+): Promise<number> {
   print(opened, args, io);
   if (!opened.preview) await afterTheSession(opened, desk, io);
+  return tellUnsaved(opened, io) ? EXIT.wrongInput : code;
+}
+
+/** Says what of a session is not on the disk and why; false when all is. */
+export function tellUnsaved(
+  { driver }: Pick<OpenedSession, 'driver'>,
+  io: Pick<Io, 'err'>,
+): boolean {
+  const problem = driver.unsaved();
+  if (problem) io.err(`ohmward: ${unsavedWords(problem)}\n`);
+  return problem !== null;
+}
+
+/** The last that is said of it; several lines. */
+export function unsavedWords({ words, fix }: { readonly words: string; readonly fix: string }) {
+  return safeText(`not everything is saved. ${words}\n  ${fix}`, { lines: true });
 }
 
 function print(opened: OpenedSession, args: Arguments, io: Io): void {
@@ -53,7 +73,8 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
   const handOver = concluded
     ? [`For the customer: ohmward records export ${name} --as pdf --for customer -o report.pdf`]
     : [];
-  io.out(`${[...ending, `Saved: ${path}`, `${next} ${name}`, ...handOver].join('\n')}\n`);
+  const where = driver.unsaved() ? [] : [`Saved: ${path}`, `${next} ${name}`, ...handOver];
+  io.out(`${[...ending, ...where].join('\n')}\n`);
 }
 
 /** Last words for a session that another window went on with. */

@@ -17,13 +17,15 @@ export interface Shown {
   /** The screens; `leave` gives the terminal back, with an exit code. */
   readonly tree: (leave: (code: number) => void) => ReactNode;
   readonly look: Pick<Settings, 'theme' | 'ascii'>;
+  /** The last duties when a signal, a crash or a terminal that is gone ends the program, before the last words. */
+  readonly stop: () => void;
   /** Last words on the terminal once it is given back, after a signal and a crash too. */
   readonly farewell: () => string;
 }
 
 /** Shows it until the person leaves; the exit code. */
 export async function onScreen(
-  { tree, look, farewell }: Shown,
+  { tree, look, stop, farewell }: Shown,
   args: Arguments,
   io: Io,
 ): Promise<number> {
@@ -38,6 +40,7 @@ export async function onScreen(
     stdout: process.stdout,
     stderr: process.stderr,
     altScreen: args.values['no-alt-screen'] !== true,
+    onHangup: stop,
     farewell,
   });
   const leave = (left: number) => {

@@ -2,11 +2,11 @@
  * The desk a session is worked at: the library, the person's settings, the folder for sessions, the clock.
  * Everything above the pure rooms that `run`, `resume`, `drill` and the screens need, brought together once.
  */
-import { basename, dirname } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { loadCircuit } from '../../circuit/load-circuit.ts';
 import { startClock } from '../../files/clock.ts';
-import { libraryFolder, sessionsFolder } from '../../files/folders.ts';
+import { dataFolder, libraryFolder, sessionsFolder } from '../../files/folders.ts';
 import { type LoadedLibrary, loadFile, loadLibrary } from '../../files/load-library.ts';
 import {
   openSettings,
@@ -40,6 +40,8 @@ export interface Desk {
   readonly settings: () => Settings;
   readonly store: SettingsStore | null;
   readonly sessions: () => string;
+  /** Where a session goes on when its own folder takes no more and nobody names another. */
+  readonly refuge: string;
   /** What a later command finds a session by, as typed in a shell: its name in the usual folder, else its path. */
   readonly nameOf: (path: string) => string;
   readonly now: () => When;
@@ -86,6 +88,7 @@ export async function openDesk(
     settings,
     store,
     sessions: () => (preview ? NOWHERE : (sessions ?? usual())),
+    refuge: join(dataFolder(io.env), 'sessions'),
     nameOf: (path) => asTyped(dirname(path) === usual() ? basename(path, '.jsonl') : path),
     disk: preview ? memoryDisk() : nodeDisk,
     preview,

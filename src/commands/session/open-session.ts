@@ -13,6 +13,7 @@ import {
 } from '../../drill/bench.ts';
 import { drillDesk } from '../../drill/drill-desk.ts';
 import { createWorld, type WorldStore } from '../../drill/drill-world.ts';
+import { folderTyped } from '../../files/folders.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
 import { type Disk, errorCode } from '../../log/disk.ts';
 import { sha256 } from '../../log/hash.ts';
@@ -27,6 +28,7 @@ import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
+import type { Advisor } from '../../session/advisor.ts';
 import { decide } from '../../session/decide.ts';
 import type { SessionDriver } from '../../session/driver.ts';
 import {
@@ -166,17 +168,18 @@ function vehicleOf(bench: NewSession['bench']): SessionVehicle {
   return { kind: 'bench', fault, seed, ...(intermittent ? { intermittent } : {}) };
 }
 
-/** Goes on with a saved session where it stopped. */
+/** Goes on with a saved session where it stopped, unless there is an `objection`; then nothing is written. */
 export function continueSession(
   desk: Desk,
   path: string,
   by: Hand = 'person',
+  objection: (session: Session) => Problem | null = () => null,
 ): OpenedSession | Problem {
-  const resumed = resumeSessionFile(desk.disk, path, desk.now(), [desk.sessions()]);
+  const against = (session: Session) => objection(session) ?? tryOut(session);
+  const resumed = resumeSessionFile(desk.disk, path, desk.now(), [desk.sessions()], against);
   if (!resumed.ok) return { problem: resumed.problem.words, fix: resumed.problem.fix };
   const { writer, session } = resumed.value;
-  const isCutOff = session.opened.vehicle.kind === 'drill' && !session.revealed;
-  if (!isCutOff && (session.status === 'concluded' || session.status === 'closed')) {
+  if (isFinished(session)) {
     const opened = atHand(desk, writer, { ...session, acknowledged: { state: '', ids: [] } });
     return { ...opened, driver: resumedWhenUsed(opened.driver, desk, by) };
   }
@@ -186,6 +189,25 @@ export function continueSession(
   // A drill that was cut off between the diagnosis and the answer.
   const refused = session.concluded ? opened.drill?.finish().refused : null;
   return refused ? { problem: refused.words, fix: refused.fix } : opened;
+}
+
+/** Computes what the first screen asks for; after the conclusion it asks for nothing. */
+function tryOut(session: Session): null {
+  const circuit = circuitAtStart(session.opened);
+  if (!circuit || session.concluded) return null;
+  const model = modelFor(circuit, session.opened.meter);
+  void advisorOver(model, session).diagnosis(session).car;
+  return null;
+}
+
+/** A drill that was cut off between the diagnosis and the answer is not. */
+function isFinished({ opened, status, revealed }: Session): boolean {
+  if (opened.vehicle.kind === 'drill' && !revealed) return false;
+  return status === 'concluded' || status === 'closed';
+}
+
+function advisorOver(model: Model, { opened }: Session): Advisor {
+  return followAdvisor((now) => modelHere(now, model), opened);
 }
 
 /**
@@ -256,6 +278,8 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     writer,
     session,
     now: desk.now,
+    refuge: desk.refuge,
+    folderOf: (typed) => folderTyped(typed, desk),
     vehicle: bench ? answersFor(bench, job) : null,
     onRest: (rested) => writeTranscript(desk.disk, rested, driver.path(), driver.head()),
   });
@@ -263,7 +287,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     driver,
     preview: desk.preview,
     name: () => desk.nameOf(driver.path()),
-    advisor: model && followAdvisor((now) => modelHere(now, model), session.opened),
+    advisor: model && advisorOver(model, session),
     model,
     drill: drillDesk(driver, world, model),
     sketch: (test, width) =>

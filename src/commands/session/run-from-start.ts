@@ -53,12 +53,13 @@ export async function runFromStart(args: Arguments, io: Io): Promise<number> {
           onLeave,
         }),
       look,
+      stop: () => behind.screens?.stop(),
       farewell: () => behind.screens?.farewell() ?? '',
     },
     args,
     io,
   );
-  await behind.screens?.end(args, io);
+  const ended = (await behind.screens?.end(args, io, code)) ?? code;
   for (const remark of remarks) io.err(remark);
-  return code;
+  return ended;
 }

@@ -2,9 +2,10 @@
 import { createElement, type ReactNode } from 'react';
 import { App, type AppBegin } from '../../ui/app.tsx';
 import type { OpenedSession } from '../../ui/app-services.ts';
-import type { Arguments, Io } from '../command.ts';
+import { leaveSession } from '../../ui/carry-on.ts';
+import { type Arguments, EXIT, type Io } from '../command.ts';
 import { afterTheSession } from './after-the-session.ts';
-import { elsewhereWords, finish } from './finish.ts';
+import { elsewhereWords, finish, tellUnsaved, unsavedWords } from './finish.ts';
 import { onScreen } from './on-screen.ts';
 import type { Desk } from './open-desk.ts';
 import { servicesOf } from './screen-services.ts';
@@ -12,9 +13,13 @@ import { servicesOf } from './screen-services.ts';
 /** The app and its end. */
 export interface DeskOnScreen {
   readonly tree: (begin: AppBegin, leave: (code: number) => void) => ReactNode;
+  readonly stop: () => void;
   readonly farewell: () => string;
-  /** After the terminal is given back: ends the last session, waits for what runs after the others, says what went wrong. */
-  readonly end: (args: Arguments, io: Io) => Promise<void>;
+  /**
+   * After the terminal is given back: ends the last session, waits for what runs after the others, says what went wrong.
+   * The exit code is `code` when all is well.
+   */
+  readonly end: (args: Arguments, io: Io, code: number) => Promise<number>;
 }
 
 /** Shows a session that is already open, or its tests after the repair, until the person leaves; the exit code. */
@@ -30,13 +35,12 @@ export async function runOnScreen(
     {
       tree: (leave) => screens.tree({ screen: 'session', session: begun, retest }, leave),
       look: desk.settings(),
-      farewell: screens.farewell,
+      ...{ stop: screens.stop, farewell: screens.farewell },
     },
     args,
     io,
   );
-  await screens.end(args, io);
-  return code;
+  return screens.end(args, io, code);
 }
 
 /** Shows the job sheet of a procedure, then the session it begins, until the person leaves; the exit code. */
@@ -48,15 +52,15 @@ export async function runFromSheet(
 ): Promise<number> {
   const screens = deskOnScreen(desk, null, io);
   const begin = { screen: 'job', procedureFile: file, title } as const;
-  const { tree, farewell } = screens;
+  const { tree, stop, farewell } = screens;
   const shown = {
     tree: (leave: (code: number) => void) => tree(begin, leave),
     look: desk.settings(),
+    stop,
     farewell,
   };
   const code = await onScreen(shown, args, io);
-  await screens.end(args, io);
-  return code;
+  return screens.end(args, io, code);
 }
 
 /** The app over a desk; `begun` is the session it begins with. */
@@ -66,25 +70,36 @@ export function deskOnScreen(desk: Desk, begun: OpenedSession | null, io: Io): D
   const complaints: string[] = [];
   const quietly = { ...io, err: (text: string) => void complaints.push(text) };
   const running: Promise<void>[] = [];
-  const services = servicesOf(desk, (opened) => {
+  let lost = false;
+  const onOpened = (opened: OpenedSession) => {
     const left = current;
     current = opened;
     if (!left) return;
     left.driver.close();
+    if (tellUnsaved(left, quietly)) lost = true;
     running.push(afterTheSession(left, desk, quietly));
+  };
+  /** Its own screens close it and tell the rest; only what ends the program on the way there comes here. */
+  let drill: OpenedSession | null = null;
+  const services = servicesOf(desk, onOpened, (opened) => {
+    drill = opened;
   });
   return {
     tree: (begin, onLeave) => createElement(App, { services, begin, onLeave }),
+    stop: () => {
+      current?.driver.close();
+      drill?.driver.close();
+    },
     farewell: () => (current ? farewellTo(current) : ''),
-    end: async (args, toPerson) => {
+    end: async (args, toPerson, code) => {
+      let ended = lost ? EXIT.wrongInput : code;
       if (current) {
-        const { driver } = current;
-        if (driver.session().status === 'open') driver.perform({ type: 'pause' });
-        driver.close();
-        await finish(current, desk, args, toPerson);
+        leaveSession(current);
+        ended = await finish(current, desk, args, toPerson, ended);
       }
       await Promise.all(running);
       for (const complaint of complaints) toPerson.err(complaint);
+      return ended;
     },
   };
 }
@@ -92,6 +107,8 @@ export function deskOnScreen(desk: Desk, begun: OpenedSession | null, io: Io): D
 function farewellTo({ preview, driver, name }: OpenedSession): string {
   if (preview) return 'A preview: nothing was saved.\n';
   if (driver.isElsewhere()) return `${elsewhereWords(name())}\n`;
+  const problem = driver.unsaved();
+  if (problem) return `Attention: ${unsavedWords(problem)}\n`;
   const next = { open: 'resume', paused: 'resume', concluded: 'retest', closed: 'records show' };
   const words = driver.session().status === 'closed' ? 'Read it with' : 'Go on with';
   const go = `ohmward ${next[driver.session().status]} ${name()}`;

@@ -13,6 +13,7 @@ import { formatIssue } from '../../source/format-issue.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
+import { leaveSession } from '../../ui/carry-on.ts';
 import type { Dialogue } from '../../ui/plain/dialogue.ts';
 import { knownIssues } from '../check/known-issues.ts';
 import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
@@ -190,11 +191,9 @@ async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<numbe
   if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
   const warn = (words: string) => io.err(`${safeText(words, { lines: true })}\n`);
   const failure = answers ? runAnswers(opened, answers, warn) : runOnBench(opened);
-  if (opened.driver.session().status === 'open') opened.driver.perform({ type: 'pause' });
-  opened.driver.close();
+  leaveSession(opened);
   if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
-  await finish(opened, desk, args, io);
-  return failure === null ? EXIT.done : EXIT.wrongInput;
+  return finish(opened, desk, args, io, failure === null ? EXIT.done : EXIT.wrongInput);
 }
 
 async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
@@ -222,8 +221,7 @@ async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue
   if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
   const end = await plainSession(opened, dialogue);
   opened.driver.close();
-  await finish(opened, desk, args, io);
-  return end === 'input-ended' ? EXIT.interrupted : EXIT.done;
+  return finish(opened, desk, args, io, end === 'input-ended' ? EXIT.interrupted : EXIT.done);
 }
 
 function circuitOfSubject(desk: Desk, subject: Subject): Circuit | null {

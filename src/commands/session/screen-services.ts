@@ -12,8 +12,12 @@ import { drillMenuExtra } from '../drill/drill-services.ts';
 import { type Desk, findSubject, freeOrders, type Subject, startable } from './open-desk.ts';
 import { beginSession, continueSession } from './open-session.ts';
 
-/** `onOpened` is told of each session that is opened from the screens. */
-export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void): AppServices {
+/** `onOpened` is told of each session that is opened from the screens, `onDrill` of each drill. */
+export function servicesOf(
+  desk: Desk,
+  onOpened: (opened: OpenedSession) => void,
+  onDrill: (opened: OpenedSession) => void,
+): AppServices {
   const { library } = desk;
   const subjectOf = (file: string): Subject | Problem => {
     const procedure = startable(desk).find(({ source }) => source.file === file);
@@ -106,7 +110,7 @@ export function servicesOf(desk: Desk, onOpened: (opened: OpenedSession) => void
       path: desk.store?.path ?? '',
     },
     clock: () => performance.now(),
-    more: [drillMenuExtra(desk)],
+    more: [drillMenuExtra(desk, onDrill)],
   };
 }
 

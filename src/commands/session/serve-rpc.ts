@@ -1,12 +1,13 @@
 /** A session for another program on the standard streams: calls in, answers out, nothing else on the output. */
 import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
+import { leaveSession } from '../../ui/carry-on.ts';
 import { answerUnread, CODES } from '../../ui/rpc/json-rpc.ts';
 import { lineSplitter, type SplitLine } from '../../ui/rpc/line-splitter.ts';
 import { type RpcServer, type RpcServices, rpcServer } from '../../ui/rpc/rpc-server.ts';
 import { EXIT, type Io } from '../command.ts';
 import { afterTheSession } from './after-the-session.ts';
-import { elsewhereWords } from './finish.ts';
+import { elsewhereWords, tellUnsaved } from './finish.ts';
 import type { Desk } from './open-desk.ts';
 
 /** Bytes of the longest line: no call comes near. */
@@ -86,18 +87,14 @@ async function answerTo(server: RpcServer, line: SplitLine): Promise<string | nu
     : answerUnread(CODES.parse, 'this line is no UTF-8');
 }
 
-/** Pauses an open session and closes its file; false when the pause could not be saved. */
+/** Pauses an open session and closes its file; false when not everything is saved. Where it went on by itself is told. */
 function leave(server: RpcServer, io: Io): boolean {
   const opened = server.opened();
   if (!opened) return true;
   const { driver } = opened;
-  const paused =
-    driver.session().status === 'open' && !driver.isElsewhere()
-      ? driver.perform({ type: 'pause' })
-      : null;
-  driver.close();
+  const path = driver.path();
+  leaveSession(opened);
   if (driver.isElsewhere()) io.err(`${elsewhereWords(safeText(opened.name()))}\n`);
-  if (!paused || paused.ok) return true;
-  io.err(`ohmward: ${safeText(paused.words)}\n  ${safeText(paused.fix)}\n`);
-  return false;
+  if (driver.path() !== path) io.err(`The session went on in ${safeText(driver.path())}\n`);
+  return !tellUnsaved(opened, io);
 }

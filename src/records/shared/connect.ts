@@ -1,7 +1,7 @@
 /** A connection to the shared database, used for one piece of work and closed. */
 import type { Client } from 'pg';
 import { migrate } from './migrations.ts';
-import { problemOf, Unreachable } from './shared-problem.ts';
+import { expectAddress, problemOf, Unreachable } from './shared-problem.ts';
 
 const CONNECT_MS = 5_000;
 const QUERY_MS = 60_000;
@@ -38,6 +38,7 @@ export async function withDatabase<T>(
 }
 
 async function once<T>(url: string, work: (client: Client) => Promise<T>): Promise<T> {
+  expectAddress(url);
   const { default: pg } = await import('pg');
   const client = new pg.Client({
     connectionString: url,

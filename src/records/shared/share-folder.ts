@@ -12,6 +12,15 @@ import { openSession } from '../../log/open-session.ts';
 import { type Patience, withDatabase } from './connect.ts';
 import { isBrokenRule, Unreachable } from './shared-problem.ts';
 
+/** A session of which the database has more than the file: written on from elsewhere, or the file lost its end. */
+export interface Ahead {
+  readonly session: string;
+  readonly path: string;
+  /** Events in the file, and there. */
+  readonly here: number;
+  readonly there: number;
+}
+
 /** Two different events under one number. */
 export interface Alarm {
   readonly session: string;
@@ -27,6 +36,7 @@ export interface Shared {
   /** Events that were not there before. */
   readonly sent: number;
   readonly alarms: readonly Alarm[];
+  readonly ahead: readonly Ahead[];
   /** Files that were not sent, with the reason. */
   readonly left: readonly { readonly path: string; readonly words: string }[];
   /** Sessions that wait because the database went away, and why; null when none does. */
@@ -56,6 +66,7 @@ export function sessionPaths(folder: string): { paths: string[] } | { words: str
 export async function shareSessions(from: ShareFrom): Promise<Shared> {
   const { disk, url, paths, cart, patience } = from;
   const alarms: Alarm[] = [];
+  const ahead: Ahead[] = [];
   const left: { path: string; words: string }[] = [];
   let inStep = 0;
   let sent = 0;
@@ -71,9 +82,13 @@ export async function shareSessions(from: ShareFrom): Promise<Shared> {
         left.push({ path, words: local.words });
         continue;
       }
-      const alarm = await sendSession(client, local, cart, count);
-      if (alarm !== null) alarms.push({ ...alarm, session: local.id, path });
-      else inStep += 1;
+      const { id: session } = local;
+      const found = await sendSession(client, local, cart, count);
+      if (found === null) inStep += 1;
+      else if ('seq' in found) alarms.push({ ...found, session, path });
+      else if ('there' in found)
+        ahead.push({ session, path, here: local.lines.length, there: found.there });
+      else left.push({ path, words: found.words });
     }
   };
   while (next < paths.length) {
@@ -85,10 +100,10 @@ export async function shareSessions(from: ShareFrom): Promise<Shared> {
       // Whoever comes forward between two breaks goes on; patience is for a database that stays away.
       if (next + sent > before) continue;
       const waiting = { sessions: paths.length - next, words: error.message };
-      return { inStep, sent, alarms, left, waiting };
+      return { inStep, sent, alarms, ahead, left, waiting };
     }
   }
-  return { inStep, sent, alarms, left, waiting: null };
+  return { inStep, sent, alarms, ahead, left, waiting: null };
 }
 
 interface LocalSession {
@@ -123,13 +138,16 @@ function readLocal(disk: Disk, path: string): LocalSession | { words: string } {
 
 type Difference = Pick<Alarm, 'seq' | 'here' | 'there'>;
 
-/** Sends what is missing; the difference that stands in the way, or null. */
+/** More events there than here; or why nothing may be sent. */
+type Unlike = Difference | { readonly there: number } | { readonly words: string };
+
+/** Sends what is missing; what stands in the way, or null when both are the same now. */
 async function sendSession(
   client: Client,
   local: LocalSession,
   cart: string,
   count: (events: number) => void,
-): Promise<Difference | null> {
+): Promise<Unlike | null> {
   const { id, lines, started } = local;
   const head = await client.query<{ seq: number; hash: string }>(
     'SELECT seq, hash FROM events WHERE session = $1 ORDER BY seq DESC LIMIT 1',
@@ -140,7 +158,14 @@ async function sendSession(
   if (there.seq > 0 && lines[there.seq - 1]?.hash !== there.hash) {
     const alarm = await firstDifference(client, local);
     if (alarm !== null) return alarm;
+    if (there.seq > lines.length) return { there: there.seq };
   }
+  if (there.seq === lines.length) return null;
+  const owner = await otherOwner(client, id);
+  if (owner !== null)
+    return {
+      words: `the cart "${owner}" has shared this session, and only that one may add to it`,
+    };
   for (let from = there.seq; from < lines.length; from += BATCH) {
     const batch = lines.slice(from, from + BATCH);
     try {
@@ -177,6 +202,16 @@ async function sendSession(
     }
   }
   return null;
+}
+
+/** The cart whose session it is there, where that is another one and the tables let only that one add to it; else null. */
+async function otherOwner(client: Client, id: string): Promise<string | null> {
+  const { rows } = await client.query<{ cart: string }>(
+    `SELECT cart FROM sessions
+     WHERE id = $1 AND owner IS DISTINCT FROM current_user AND row_security_active('sessions')`,
+    [id],
+  );
+  return rows[0]?.cart ?? null;
 }
 
 /** The first event that stands in both places with different hashes. */

@@ -28,9 +28,19 @@ export function problemOf(error: unknown): SharedProblem | Unreachable {
   if (error instanceof SharedProblem || error instanceof Unreachable) return error;
   const words = error instanceof Error && error.message !== '' ? error.message : errorCodeOf(error);
   const state = stateOf(error);
+  const mistake =
+    state === null ? MISTAKES.find(({ sign }) => sign.test(`${codeOf(error)} ${words}`)) : null;
+  if (mistake) return new SharedProblem(`${mistake.words} (${words})`, mistake.fix);
   // What the server did not say itself came from the network between us.
   if (state === null || PASSING.test(state)) return new Unreachable(words);
   return new SharedProblem(`the database refused: ${words} (${state})`, FIXES[state] ?? SEE_RIGHTS);
+}
+
+/** Throws for an address that is none; the driver would look for a host called "base". */
+export function expectAddress(url: string): void {
+  if (/^(postgres(ql)?|socket):/i.test(url) || url.startsWith('/')) return;
+  const { words, fix } = NO_ADDRESS;
+  throw new SharedProblem(words, fix);
 }
 
 const SEE_RIGHTS = 'check the address in the settings, and the rights of its role';
@@ -39,6 +49,55 @@ const FIXES: Readonly<Record<string, string>> = {
   '3D000': 'make that database first, with createdb',
   '42501': "give the role the right to use the tables, or make them once with the owner's",
 };
+
+const NO_ADDRESS = {
+  words: 'the address of the database is none',
+  fix: 'write it as postgresql://NAME@HOST/DATABASE; signs such as @ : / in a password as %40 %3A %2F',
+};
+
+/** What no network that is back would cure: the address, and what the driver, TLS and the files it names say of it. */
+const MISTAKES: readonly { readonly sign: RegExp; readonly words: string; readonly fix: string }[] =
+  [
+    {
+      sign: /ERR_INVALID_URL|Invalid URL/,
+      ...NO_ADDRESS,
+    },
+    {
+      sign: /does not support SSL/,
+      words: 'this server offers no encrypted connection',
+      fix: 'let it offer one (ssl = on), or take sslmode out of the address in a network you trust',
+    },
+    {
+      sign: /ERR_TLS_CERT_ALTNAME_INVALID/,
+      words: 'the certificate of the server is for another host name',
+      fix: 'name the host as its certificate does',
+    },
+    {
+      sign: /SELF_SIGNED|UNABLE_TO_VERIFY|UNABLE_TO_GET_ISSUER|CERT_[A-Z_]+/,
+      words: 'the certificate of the server is not trusted',
+      fix: 'name the certificate of its authority in the address: sslrootcert=FILE',
+    },
+    {
+      sign: /(ENOENT|EACCES|EISDIR|EPERM|ENOTDIR)\b.*\bopen\b/,
+      words: 'a file that the address names cannot be read',
+      fix: 'check sslrootcert, sslcert and sslkey in the address',
+    },
+    {
+      sign: /^(ERR_TLS|ERR_SSL|ERR_OSSL)/,
+      words: 'the encrypted connection was refused',
+      fix: 'check the certificates that the address names, and those of the server',
+    },
+    {
+      sign: /password must be a string/,
+      words: 'the server asks for a password',
+      fix: 'put it into the address, or set PGPASSWORD',
+    },
+  ];
+
+function codeOf(error: unknown): string {
+  const code = (error as { code?: unknown }).code;
+  return typeof code === 'string' ? code : '';
+}
 
 function stateOf(error: unknown): string | null {
   const code = (error as { code?: unknown }).code;

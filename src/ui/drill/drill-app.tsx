@@ -70,8 +70,15 @@ export function DrillApp({ services, begun, onLeave }: DrillAppProps) {
           opened={place.opened}
           clock={services.clock}
           onHome={() => {
-            place.opened.driver.close();
-            onLeave();
+            const { driver } = place.opened;
+            driver.close();
+            const lost = driver.unsaved();
+            if (!lost) return onLeave();
+            const { words, fix } = lost;
+            setPlace({
+              name: 'problem',
+              problem: { problem: `Not everything is saved. ${words}`, fix },
+            });
           }}
         />
       );

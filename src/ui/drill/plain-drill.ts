@@ -27,6 +27,7 @@ import {
   type Word,
   wordTable,
 } from '../plain/plain-words.ts';
+import { act } from '../plain/until-saved.ts';
 import { capturePlot } from '../screens/capture-plot.ts';
 import { countWords } from '../screens/conclusion-words.ts';
 
@@ -167,7 +168,7 @@ function capture(place: DrillPlace, places: string): Promise<Said> | Said {
 
 /** The present step, whatever its kind; at the end what the procedure concludes. */
 async function follow(place: DrillPlace): Promise<Said> {
-  const { opened, dialogue, step, drill } = place;
+  const { opened, dialogue, step } = place;
   const { driver, bind } = opened;
   if (step?.kind === 'conclude') return sayAll(place, conclusionLines(place));
   if (step && isTask(step)) {
@@ -175,7 +176,7 @@ async function follow(place: DrillPlace): Promise<Said> {
     const pending = pendingCautions(driver.session());
     if (!(await readCautions(opened, pending, { step: step.id }, dialogue))) return null;
   }
-  benched(place, drill.act({ type: 'do-step' }));
+  benched(place, await act(place, { type: 'do-step' }));
   const isEnd = presentStep(driver.session())?.kind === 'conclude';
   return isEnd ? sayAll(place, ['The procedure ends here.', ...conclusionLines(place)]) : null;
 }
@@ -203,6 +204,6 @@ async function diagnose(place: DrillPlace, numbers: readonly string[] | null): P
     if (line?.trim().toLowerCase() !== 'yes')
       return sayAll(place, ['Not handed in; the drill goes on.']);
   }
-  const { refused } = drill.act({ type: 'diagnose', repairs: known });
-  return refused ? sayAll(place, [refusalSentences(refused)]) : null;
+  const done = await act(place, { type: 'diagnose', repairs: known });
+  return done.ok || done.disk ? null : sayAll(place, [refusalSentences(done)]);
 }

@@ -75,6 +75,11 @@ function fieldAfter(field: FormField, event: KeyEvent, label: string): FormField
   }
 }
 
+/** Whether what is typed goes into a text. */
+export function takesText({ fields, at }: Form): boolean {
+  return fields[at]?.kind === 'text';
+}
+
 /** The text of a field, '' when there is no such text field. */
 export function textOf(form: Form, key: string): string {
   const field = form.fields.find((one) => one.key === key);

@@ -5,6 +5,7 @@ import { useBody } from './body-size.ts';
 import type { Form, FormField } from './form-state.ts';
 import { Words } from './safe-words.tsx';
 import { TextField } from './text-field.tsx';
+import { overflowWords } from './text-field-state.ts';
 import { windowRows, windowTop } from './window-state.ts';
 import { columnsOf, padWords } from './wrap-words.ts';
 
@@ -18,7 +19,7 @@ export interface FormViewProps {
 const HINT_ROWS = 3;
 
 /** The form with its hint in the last three rows. */
-export function FormView({ form, rows, remark }: FormViewProps) {
+export function FormView({ form, rows, remark: given }: FormViewProps) {
   const { columns } = useBody();
   const look = useLook();
   const room = Math.max(1, rows - HINT_ROWS);
@@ -30,6 +31,7 @@ export function FormView({ form, rows, remark }: FormViewProps) {
   const widest = Math.max(...form.fields.map(({ label }) => columnsOf(shownText(label, look))));
   const labelWidth = Math.min(widest + 1, Math.floor(columns * 0.45));
   const current = form.fields[form.at];
+  const remark = (current?.kind === 'text' ? overflowWords(current.field) : null) ?? given;
   const label = shownText(current?.label ?? '', look);
   // A label that is cut stands in its hint in full; what was understood takes the hint's place.
   const said = remark && columnsOf(label) > labelWidth ? `${label}: ${remark}` : remark;

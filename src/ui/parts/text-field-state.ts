@@ -6,10 +6,19 @@ export interface TextFieldState {
   readonly text: string;
   /** Where the next sign goes, counted in visible signs from the left. */
   readonly cursor: number;
+  /** Signs of the last key or paste that found no room; missing when all did. */
+  readonly left?: number;
 }
 
-/** Signs one field takes; more is a paste gone wrong. */
-const SIGNS_MAX = 500;
+/** Signs one field takes: two pages of a note. */
+const SIGNS_MAX = 4000;
+
+/** What is said while the field had no room for all that was typed or pasted; null when it had. */
+export function overflowWords({ left = 0 }: TextFieldState): string | null {
+  if (left === 0) return null;
+  const signs = left === 1 ? '1 sign was' : `${left} signs were`;
+  return `! ${signs} too many: a field takes ${SIGNS_MAX}. The others are kept.`;
+}
 
 /** A field holding `text`, the cursor behind it. */
 export function textField(text = ''): TextFieldState {
@@ -18,7 +27,7 @@ export function textField(text = ''): TextFieldState {
 
 /** The field after a key; the very same object if the key is none of its own (Enter, Escape, Up and so on). */
 export function textFieldAfter(state: TextFieldState, event: KeyEvent): TextFieldState {
-  if (event.kind === 'paste') return inserted(state, oneLine(event.text));
+  if (event.kind === 'paste') return inserted(state, oneLine(event.text), event.cut);
   if (event.alt) return state;
   if (event.ctrl) return event.name === 'text' ? edited(state, event.text) : state;
   const signs = graphemesOf(state.text);
@@ -60,20 +69,31 @@ function edited(state: TextFieldState, letter: string): TextFieldState {
 }
 
 function moved(state: TextFieldState, cursor: number): TextFieldState {
-  return cursor === state.cursor ? state : { ...state, cursor };
+  return cursor === state.cursor ? state : { text: state.text, cursor };
 }
 
 function cutOut(signs: readonly string[], from: number, to: number): TextFieldState {
   return { text: [...signs.slice(0, from), ...signs.slice(to)].join(''), cursor: from };
 }
 
-/** A typed mark joins the sign before it, so the cursor is counted anew. */
-function inserted(state: TextFieldState, addition: string): TextFieldState {
+/**
+ * As much of the addition as finds room; `cut` signs of it were lost before. A typed mark joins the sign before it, so
+ * the cursor is counted anew.
+ */
+function inserted(state: TextFieldState, addition: string, cut = 0): TextFieldState {
+  if (addition === '') return state;
   const signs = graphemesOf(state.text);
-  const before = signs.slice(0, state.cursor).join('') + addition;
-  const text = before + signs.slice(state.cursor).join('');
-  if (addition === '' || graphemesOf(text).length > SIGNS_MAX) return state;
-  return { text, cursor: graphemesOf(before).length };
+  const [start, end] = [signs.slice(0, state.cursor).join(''), signs.slice(state.cursor).join('')];
+  const adding = graphemesOf(addition);
+  const isMark = graphemesOf(start + addition + end).length <= signs.length;
+  const room = isMark ? adding.length : Math.max(0, SIGNS_MAX - signs.length);
+  const before = start + adding.slice(0, room).join('');
+  const left = cut + Math.max(0, adding.length - room);
+  return {
+    text: before + end,
+    cursor: graphemesOf(before).length,
+    ...(left === 0 ? {} : { left }),
+  };
 }
 
 /** A pasted text as one line: line ends and tabs as spaces, other controls left out, nothing at either end. */

@@ -5,6 +5,7 @@ import { testOf } from '../../procedure/test-of.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { cautionLine, undoLine, vehicleLine } from '../screens/step-words.ts';
 import type { Dialogue } from './dialogue.ts';
+import { perform } from './until-saved.ts';
 
 /** What they are of: a step, or a test that no step asks for. */
 type Of = { readonly step: string } | { readonly test: Test };
@@ -14,14 +15,15 @@ export async function askCautions(
   opened: OpenedSession,
   pending: readonly Caution[],
   step: string,
-  { say, ask }: Dialogue,
+  dialogue: Dialogue,
 ): Promise<boolean> {
+  const { say, ask } = dialogue;
   if (pending.length === 0) return true;
   sayCautions(opened, pending, say);
   while (true) {
     const line = await ask('Read and understood? Type yes: ');
     if (line === null || line.trim().toLowerCase() === 'pause') return false;
-    if (line.trim().toLowerCase() === 'yes') return acknowledge(opened, { step }, say);
+    if (line.trim().toLowerCase() === 'yes') return acknowledge(opened, { step }, dialogue);
     say('Type the whole word "yes" when you have read it, or "pause" to leave.');
   }
 }
@@ -31,12 +33,13 @@ export async function readCautions(
   opened: OpenedSession,
   pending: readonly Caution[],
   of: Of,
-  { say, ask }: Dialogue,
+  dialogue: Dialogue,
 ): Promise<boolean> {
+  const { say, ask } = dialogue;
   if (pending.length === 0) return true;
   sayCautions(opened, pending, say);
   const line = await ask('Read and understood? Type yes: ');
-  if (line?.trim().toLowerCase() === 'yes') return acknowledge(opened, of, say);
+  if (line?.trim().toLowerCase() === 'yes') return acknowledge(opened, of, dialogue);
   say('Nothing was done: the cautions were not acknowledged.');
   return false;
 }
@@ -50,10 +53,8 @@ function sayCautions(
   say("The maker's procedure, local rules and qualified practice come first.");
 }
 
-function acknowledge({ driver }: OpenedSession, of: Of, say: Dialogue['say']): boolean {
-  const done = driver.perform({ type: 'acknowledge-cautions', ...of });
-  if (!done.ok) say(`${done.words} ${done.fix}`);
-  return done.ok;
+async function acknowledge(opened: OpenedSession, of: Of, dialogue: Dialogue): Promise<boolean> {
+  return (await perform({ opened, dialogue }, { type: 'acknowledge-cautions', ...of })).ok;
 }
 
 /** How the vehicle must stand, what to undo first, and the cautions that hold. */

@@ -19,7 +19,8 @@ import {
 import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
 import { askedFor, firstOrAccept } from './plain-again.ts';
 import { makeTest } from './plain-test.ts';
-import { helpLine, type Place, type Said, sayAll, told, type Word } from './plain-words.ts';
+import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { perform } from './until-saved.ts';
 
 /** Words for suspects and proposals. */
 export const ADVICE_WORDS: readonly Word<Place>[] = [
@@ -130,8 +131,8 @@ export async function acceptOwn(place: Place, own: OwnConclusion | null): Promis
     if (wanted === 'instead') return acceptOwn(place, fromSuspect(weighed.instead!).own);
     if (wanted === null) return sayAll(place, ['Nothing was concluded.']);
   }
-  const done = driver.perform({ type: 'conclude', own, ...(weighed ? { weighed } : {}) });
+  const done = await perform(place, { type: 'conclude', own, ...(weighed ? { weighed } : {}) });
   const { concluded } = driver.session();
-  if (told(place, done) && concluded) dialogue.say(acceptedWords(concluded));
+  if (done.ok && concluded) dialogue.say(acceptedWords(concluded));
   return null;
 }

@@ -7,7 +7,8 @@ import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { ageWords, sizeWords } from '../parts/file-words.ts';
 import type { Dialogue } from './dialogue.ts';
-import { helpLine, type Place, sayAll, told, type Word } from './plain-words.ts';
+import { helpLine, type Place, sayAll, type Word } from './plain-words.ts';
+import { perform } from './until-saved.ts';
 
 /** Files that are listed; more are found by typing a path. */
 const LISTED_MOST = 30;
@@ -86,8 +87,7 @@ export const CAPTURE_WORD: Word<Place> = {
       return sayAll(place, ['This step is not answered by a capture; answer it by hand.']);
     const ask = { kind: 'step', step } as const;
     const command = await askCapture({ opened, ask, typed, listed: word === 'captures' }, dialogue);
-    if (command && told(place, opened.driver.perform(command)))
-      dialogue.say('Saved, with the capture.');
+    if (command && (await perform(place, command)).ok) dialogue.say('Saved, with the capture.');
     return null;
   },
 };

@@ -4,7 +4,8 @@ import { knownLines, knownWords, setWords } from '../../session/known-list.ts';
 import { readSaid } from '../../session/read-known.ts';
 import { sentence } from '../parts/sentence.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import { helpLine, type Place, type Said, sayAll, told, type Word } from './plain-words.ts';
+import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { perform } from './until-saved.ts';
 
 /** `known` lists, `known WHAT is VALUE from WHERE` sets. */
 export const KNOWN_WORD: Word<Place> = {
@@ -32,9 +33,8 @@ function list({ opened, dialogue }: Place): Said {
   ]);
 }
 
-function set(place: Place, text: string): Said {
-  const { driver } = place.opened;
-  const session = driver.session();
+async function set(place: Place, text: string): Promise<Said> {
+  const session = place.opened.driver.session();
   const { circuit } = session.opened;
   const said = splitKnown(text);
   if (!circuit) return sayAll(place, [NONE]);
@@ -42,7 +42,7 @@ function set(place: Place, text: string): Said {
   const read = readSaid(circuit, said);
   if (!('quantity' in read))
     return sayAll(place, [`${sentence(read.words)} ${sentence(read.fix)}`]);
-  if (told(place, driver.perform({ type: 'set-value', ...read })))
+  if ((await perform(place, { type: 'set-value', ...read })).ok)
     place.dialogue.say(`Set: ${setWords(session, read)}. All readings are weighed with it.`);
   return null;
 }

@@ -2,7 +2,8 @@
 
 import { testOf } from '../../procedure/test-of.ts';
 import { foundLines } from '../screens/conclusion-words.ts';
-import { helpLine, type Place, type Said, sayAll, told, type Word } from './plain-words.ts';
+import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { perform } from './until-saved.ts';
 
 export const NOTE_WORDS: readonly Word<Place>[] = [
   {
@@ -22,9 +23,8 @@ export const NOTE_WORDS: readonly Word<Place>[] = [
   },
 ];
 
-function note(place: Place, text: string): Said {
-  if (told(place, place.opened.driver.perform({ type: 'add-note', text })))
-    place.dialogue.say('Noted.');
+async function note(place: Place, text: string): Promise<Said> {
+  if ((await perform(place, { type: 'add-note', text })).ok) place.dialogue.say('Noted.');
   return null;
 }
 

@@ -31,10 +31,10 @@ import {
   type Said,
   sayAll,
   say as sayWord,
-  told,
   type Word,
   wordTable,
 } from './plain-words.ts';
+import { perform } from './until-saved.ts';
 
 /** Where a word is said: at a test that is made again. */
 interface RetestPlace extends Place {
@@ -48,13 +48,7 @@ const WORDS = wordTable<RetestPlace>(
     {
       words: ['cannot'],
       help: helpLine('cannot REASON', 'this test cannot be made'),
-      does: (place, reason) => {
-        told(
-          place,
-          place.opened.driver.perform({ type: 'cannot-retest', step: place.step.id, reason }),
-        );
-        return null;
-      },
+      does: (place, reason) => ended(place, { type: 'cannot-retest', step: place.step.id, reason }),
     },
     {
       words: ['capture', 'captures'],
@@ -99,7 +93,7 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
     if (!isMade) return false;
     say(LAST_WORDS[retestMark(driver.session().retests.at(-1) ?? null)]);
   }
-  return close(opened, say);
+  return close(opened, dialogue);
 }
 
 /** Asks until the test is made, or left: false. */
@@ -157,23 +151,23 @@ async function captureAgain(place: RetestPlace, typed: string, word: string): Pr
 }
 
 /** An answer to the step as that after the repair. */
-function again(place: RetestPlace, answered: Command): Said {
+async function again(place: RetestPlace, answered: Command): Promise<Said> {
   const command = againCommand(place.step, answered);
   return command ? ended(place, command) : null;
 }
 
 /** Where nothing can be saved, nothing more can be tested. */
-function ended(place: RetestPlace, command: Command): Said {
-  const done = place.opened.driver.perform(command);
-  told(place, done);
+async function ended(place: RetestPlace, command: Command): Promise<Said> {
+  const done = await perform(place, command);
   return !done.ok && done.disk ? 'paused' : null;
 }
 
-function close(opened: OpenedSession, say: Dialogue['say']): boolean {
+async function close(opened: OpenedSession, dialogue: Dialogue): Promise<boolean> {
   const { driver } = opened;
+  const { say } = dialogue;
   const command = closeCommand(driver.session());
   const { verdict } = command;
-  const closed = driver.perform(command);
+  const closed = await perform({ opened, dialogue }, command);
   say('');
   for (const line of retestLines(driver.session())) say(`  ${summary(opened, line)}`);
   say(`Verdict: ${verdict.replace('-', ' ')}: ${VERDICT_WORDS[verdict]}.`);

@@ -6,6 +6,7 @@ import { ARRANGEMENT } from '../../circuit/arrange-test.ts';
 import { isTask, type Step } from '../../procedure/procedure.ts';
 import { goodWords } from '../../procedure/test-words.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
+import type { Command } from '../../session/command.ts';
 import { customerWords } from '../../session/gaps.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
@@ -22,7 +23,8 @@ import { KNOWN_WORD } from './plain-known.ts';
 import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from './plain-notes.ts';
 import { answerStep, isAnswerOf, promptOf, takeOver } from './plain-steps.ts';
 import { TEST_WORDS } from './plain-test.ts';
-import { helpLine, type Place, type Said, say, told, type Word, wordTable } from './plain-words.ts';
+import { helpLine, type Place, type Said, say, type Word, wordTable } from './plain-words.ts';
+import { perform } from './until-saved.ts';
 
 /** How the dialogue ended. */
 export type PlainEnd = 'concluded' | 'paused' | 'input-ended';
@@ -57,14 +59,16 @@ const WORDS = wordTable<Place>(
     {
       words: ['pause'],
       help: helpLine('pause', 'save and leave; go on later with: ohmward resume'),
-      does: (place) =>
-        told(place, place.opened.driver.perform({ type: 'pause' })) ? 'paused' : null,
+      does: async (place) => {
+        const paused = await perform(place, { type: 'pause' });
+        return paused.ok || paused.disk ? 'paused' : null;
+      },
     },
   ] satisfies readonly Word<Place>[],
 );
 
-function tell(place: Place, command: Parameters<OpenedSession['driver']['perform']>[0]): Said {
-  told(place, place.opened.driver.perform(command));
+async function tell(place: Place, command: Command): Promise<Said> {
+  await perform(place, command);
   return null;
 }
 

@@ -17,7 +17,8 @@ import { acceptOwn } from './plain-advice.ts';
 import { askedFor, firstOrAccept } from './plain-again.ts';
 import { readLine } from './plain-reading.ts';
 import { makeTest } from './plain-test.ts';
-import { type Place, type Said, sayAll, told } from './plain-words.ts';
+import { type Place, type Said, sayAll } from './plain-words.ts';
+import { perform } from './until-saved.ts';
 
 type Of<K extends Step['kind']> = Extract<Step, { kind: K }>;
 
@@ -83,15 +84,19 @@ async function measured(
   const asked = { expected: expectedAt(opened, step), judge, possible };
   const read = await readLine(line, asked, dialogue);
   if (read.kind === 'instead') return again(read.line);
-  if (read.kind === 'taken') record(place, step, read.reading);
+  if (read.kind === 'taken') await record(place, step, read.reading);
   return null;
 }
 
-function record(place: Place, step: Of<'measure'>, { typed, value }: TakenReading): void {
+async function record(
+  place: Place,
+  step: Of<'measure'>,
+  { typed, value }: TakenReading,
+): Promise<void> {
   const { opened, dialogue } = place;
   const { meter } = opened.driver.session();
   const judged = judgeStep(step, value, meter);
-  if (!told(place, opened.driver.perform({ type: 'record-reading', typed, value }))) return;
+  if (!(await perform(place, { type: 'record-reading', typed, value })).ok) return;
   const { unit } = step;
   const verdict = judged
     ? `, ${judged.verdict}: ${judgementWords(judged, { value, unit }, meter)}`
@@ -103,7 +108,7 @@ function record(place: Place, step: Of<'measure'>, { typed, value }: TakenReadin
   if (car !== null) dialogue.say(car);
 }
 
-function chosen(place: Place, step: Of<'look' | 'ask'>, line: string): Said {
+async function chosen(place: Place, step: Of<'look' | 'ask'>, line: string): Promise<Said> {
   const byNumber = /^\d+$/.test(line) ? step.outcomes[Number(line) - 1] : undefined;
   const outcome = byNumber ?? step.outcomes.find(({ name }) => name === line.toLowerCase());
   if (!outcome)
@@ -111,15 +116,15 @@ function chosen(place: Place, step: Of<'look' | 'ask'>, line: string): Said {
   return saved(place, { type: 'choose-outcome', outcome: outcome.name }, outcome.words);
 }
 
-function saved(place: Place, command: Command, words: string): Said {
-  if (told(place, place.opened.driver.perform(command))) place.dialogue.say(`Saved: ${words}`);
+async function saved(place: Place, command: Command, words: string): Promise<Said> {
+  if ((await perform(place, command)).ok) place.dialogue.say(`Saved: ${words}`);
   return null;
 }
 
-function done(place: Place, line: string): Said {
+async function done(place: Place, line: string): Promise<Said> {
   if (line.toLowerCase() !== 'done')
     return sayAll(place, ['Type "done" when it is done, or "help".']);
-  told(place, place.opened.driver.perform({ type: 'mark-done' }));
+  await perform(place, { type: 'mark-done' });
   return null;
 }
 
@@ -132,7 +137,7 @@ async function accepted(place: Place, step: Of<'conclude'>, line: string): Promi
     const asked = acceptQuestion(weighed).replace(/: $/, '');
     return sayAll(place, [`${asked}, "back" to change an answer, or "help".`]);
   }
-  told(place, place.opened.driver.perform({ type: 'conclude', ...(weighed ? { weighed } : {}) }));
+  await perform(place, { type: 'conclude', ...(weighed ? { weighed } : {}) });
   return null;
 }
 
@@ -141,12 +146,13 @@ function weighedNow({ advisor, driver }: OpenedSession, faults: readonly string[
 }
 
 /** What the simulated vehicle shows, as the answer. */
-export function takeOver(place: Place): Said {
+export async function takeOver(place: Place): Promise<Said> {
   const { step } = place;
   const shows = place.opened.driver.vehicleShows();
   if (!shows || !step) return sayAll(place, ['There is no simulated vehicle to take it from.']);
   const command = vehicleCommand(step, shows);
-  if (command?.type === 'record-reading' && step.kind === 'measure') record(place, step, command);
+  if (command?.type === 'record-reading' && step.kind === 'measure')
+    await record(place, step, command);
   else if (command) return saved(place, command, shows.words);
   return null;
 }

@@ -8,12 +8,11 @@ import {
 } from '../../circuit/arrange-test.ts';
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
 import type { Test } from '../../circuit/test.ts';
-import type { DrillPerformed } from '../../drill/drill-desk.ts';
 import { leadWords, setupWords } from '../../procedure/test-words.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
 import { capturedFindingWords } from '../../session/capture-words.ts';
 import type { Command } from '../../session/command.ts';
-import type { VehicleAnswer } from '../../session/driver.ts';
+import type { Performed, VehicleAnswer } from '../../session/driver.ts';
 import { judgeTest } from '../../session/judge-step.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { type TestToDo, testsToChoose, testToDo } from '../../session/session-tests.ts';
@@ -25,7 +24,8 @@ import { lastFound, undoLine, vehicleLine } from '../screens/step-words.ts';
 import { readCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import { readLine } from './plain-reading.ts';
-import { helpLine, type Place, type Said, sayAll, told, type Word } from './plain-words.ts';
+import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { act, perform } from './until-saved.ts';
 
 const NO_TESTS = 'There is no circuit behind this session, so no other test can be arranged.';
 /** The first of the words of each line of that list. */
@@ -126,12 +126,13 @@ export async function onBench(
   // A test that is stopped or cannot be done is told at once; its cautions would come too late.
   const pending = model.refusal(test) === null ? pendingTestCautions(driver.session(), test) : [];
   if (!(await readCautions(opened, pending, { test }, dialogue))) return null;
-  return benched(place, drill.act({ type, test }));
+  return benched(place, await act(place, { type, test }));
 }
 
 /** What the bench answered, or why it did not. */
-export function benched(place: Place, { refused }: DrillPerformed): Said {
-  if (refused) return sayAll(place, [refusalSentences(refused)]);
+export function benched(place: Place, done: Performed): Said {
+  // What the disk refused was asked about.
+  if (!done.ok) return done.disk ? null : sayAll(place, [refusalSentences(done)]);
   const session = place.opened.driver.session();
   const found = lastFound(place.opened, session);
   const last = session.events.at(-1);
@@ -157,7 +158,7 @@ export async function makeTest(place: Place, toDo: TestToDo): Promise<Said> {
   present(place, toDo, shows);
   const command = await askShown(place, toDo, shows);
   if (!command) say('Nothing was saved.');
-  else if (told(place, opened.driver.perform(command)))
+  else if ((await perform(place, command)).ok)
     say(`Saved. ${adviceOf(opened)?.suspects(opened.driver.session()).changed ?? ''}`.trim());
   return null;
 }

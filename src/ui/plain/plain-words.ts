@@ -1,7 +1,6 @@
 /** The words of the dialogue of lines, as tables: each with its help and what it does. */
 import type { Arrangement } from '../../circuit/arrange-test.ts';
 import type { Step } from '../../procedure/procedure.ts';
-import type { Performed } from '../../session/driver.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Dialogue } from './dialogue.ts';
 
@@ -59,12 +58,6 @@ export async function say<P extends Place>(
   const word = table.get(typed.toLowerCase());
   if (!word) return null;
   return { end: await word.does(place, line.slice(typed.length).trim(), typed.toLowerCase()) };
-}
-
-/** Says why a command was not done; true when it was. */
-export function told({ dialogue }: Pick<Place, 'dialogue'>, performed: Performed): boolean {
-  if (!performed.ok) dialogue.say(`${performed.words}${performed.fix ? `; ${performed.fix}` : ''}`);
-  return performed.ok;
 }
 
 /** Several lines. */

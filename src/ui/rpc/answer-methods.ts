@@ -6,6 +6,7 @@ import { pendingCautions, pendingTestCautions } from '../../session/pending-caut
 import { readSaid } from '../../session/read-known.ts';
 import { presentStep } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { carryOnIn } from '../carry-on.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { invalidParam, type Outcome } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
@@ -151,6 +152,7 @@ function resume(opened: OpenedSession, _: Params<'resume'>, program: string): Ou
 
 function move(opened: OpenedSession, { folder }: Params<'move'>): Outcome {
   const before = opened.driver.session().events.length;
-  const done = opened.driver.continueIn(folder);
-  return done.ok ? changedSince(opened, before) : refusedBy(opened, done);
+  const done = carryOnIn(opened, folder);
+  // What the bench of a drill then stops is in the events.
+  return done.ok || !done.disk ? changedSince(opened, before) : refusedBy(opened, done);
 }

@@ -51,16 +51,19 @@ export function CapturePicker({ folder, message, onName, onClose }: CapturePicke
   const rows = Math.max(2, body.rows - OTHER_ROWS - notes.length);
   const mark = look.ascii ? '...' : '…';
 
-  useKeys((event) => {
-    const label = keyLabel(event);
-    if (label === 'escape') {
-      if (list.filter.text === '') onClose();
-      else setList(PICK_LIST);
-    } else if (label === 'return') {
-      const name = nameTaken(items, list);
-      if (name !== null) onName(name);
-    } else setList(pickListAfter(list, event, { items, rows }));
-  });
+  useKeys(
+    (event) => {
+      const label = keyLabel(event);
+      if (label === 'escape') {
+        if (list.filter.text === '') onClose();
+        else setList(PICK_LIST);
+      } else if (label === 'return') {
+        const name = nameTaken(items, list);
+        if (name !== null) onName(name);
+      } else setList(pickListAfter(list, event, { items, rows }));
+    },
+    { takesText: true },
+  );
 
   return (
     <Frame title="Choose a capture" aside={countOf(files)} keys={KEYS}>

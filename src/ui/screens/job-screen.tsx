@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { Circuit } from '../../circuit/circuit.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { Replaceable } from '../../procedure/read-repair.ts';
-import { type Form, formAfter } from '../parts/form-state.ts';
+import { type Form, formAfter, takesText } from '../parts/form-state.ts';
 import { FormView } from '../parts/form-view.tsx';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
@@ -78,15 +78,18 @@ export function JobScreen(props: JobScreenProps) {
     setDoubts(found);
   }
 
-  useKeys((event) => {
-    const label = keyLabel(event);
-    if (doubts.length > 0) return;
-    if (label === 'escape') return props.onClose();
-    const isLast = sheet.at === sheet.fields.length - 1;
-    if (bindingOf(event, KEYS) === BEGIN || (label === 'return' && isLast)) return begin();
-    setProblem(null);
-    setSheet(formAfter(sheet, event));
-  });
+  useKeys(
+    (event) => {
+      const label = keyLabel(event);
+      if (doubts.length > 0) return;
+      if (label === 'escape') return props.onClose();
+      const isLast = sheet.at === sheet.fields.length - 1;
+      if (bindingOf(event, KEYS) === BEGIN || (label === 'return' && isLast)) return begin();
+      setProblem(null);
+      setSheet(formAfter(sheet, event));
+    },
+    { takesText: doubts.length === 0 && takesText(sheet) },
+  );
 
   if (doubts.length > 0)
     return (

@@ -72,15 +72,18 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
   const texts = shown.map(({ text }) => shownText(text, look));
   const lines = toldApart(texts, body.columns - MARKER, mark);
 
-  useKeys((event) => {
-    const label = keyLabel(event);
-    if (label === 'return') {
-      if (chosen) onPick(chosen);
-    } else if (label === 'escape') {
-      if (list.filter.text === '') onClose();
-      else setList(PICK_LIST);
-    } else setList(pickListAfter(list, event, { items, rows }));
-  });
+  useKeys(
+    (event) => {
+      const label = keyLabel(event);
+      if (label === 'return') {
+        if (chosen) onPick(chosen);
+      } else if (label === 'escape') {
+        if (list.filter.text === '') onClose();
+        else setList(PICK_LIST);
+      } else setList(pickListAfter(list, event, { items, rows }));
+    },
+    { takesText: true },
+  );
 
   return (
     <Frame title={title} aside={`${shown.length} of ${items.length}`} keys={KEYS}>

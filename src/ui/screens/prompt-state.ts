@@ -60,6 +60,11 @@ export interface HalfAnswer {
   readonly marked: number;
 }
 
+/** Whether what is typed goes into the field of a number. */
+export function takesText(asked: Asked): boolean {
+  return asked.kind === 'measure' && asked.prompt.mode === 'typing';
+}
+
 /** Names one asking of one step, so that a half answer never reaches the next. */
 export function askingOf(session: Session): string {
   const visit = session.trail.at(-1);

@@ -14,7 +14,12 @@ import type { Unit } from '../../quantity/quantity.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import type { PossibleValues } from '../../session/possible-values.ts';
-import { type TextFieldState, textField, textFieldAfter } from '../parts/text-field-state.ts';
+import {
+  overflowWords,
+  type TextFieldState,
+  textField,
+  textFieldAfter,
+} from '../parts/text-field-state.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 
 export interface ReadingPrompt {
@@ -191,6 +196,8 @@ export function choicesOf({ read: { parse } }: ReadingPrompt): readonly ReadingC
 /** The line under the prompt. */
 export function remarkOf(prompt: ReadingPrompt, context: ReadingContext): Remark {
   if (prompt.nudge !== null) return { tone: 'quiet', words: prompt.nudge };
+  const overflow = overflowWords(prompt.field);
+  if (overflow !== null) return { tone: 'wrong', words: overflow.slice(2) };
   const { typed, parse } = prompt.read;
   switch (parse.status) {
     case 'unfinished':

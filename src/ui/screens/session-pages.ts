@@ -8,6 +8,7 @@ import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { closeCommand } from '../../session/retest.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { actAt, carryOnIn } from '../carry-on.ts';
 import type { KeyEvent } from '../term/key-decoder.ts';
 import { afterPerformed } from './after-command.ts';
 import type { TestForm, TestLine } from './any-test-form-state.ts';
@@ -120,21 +121,14 @@ export function runPages(here: Here, event: PageEvent, leave: () => void): Pages
   return turn.state;
 }
 
-function doneBy(
-  { driver, drill }: OpenedSession,
-  effect: Exclude<Effect, { type: 'leave' }>,
-): Performed {
+function doneBy(opened: OpenedSession, effect: Exclude<Effect, { type: 'leave' }>): Performed {
   switch (effect.type) {
     case 'perform':
-      return driver.perform(effect.command);
+      return opened.driver.perform(effect.command);
     case 'continue-in':
-      return driver.continueIn(effect.folder);
-    case 'act': {
-      const refused = drill?.act(effect.action).refused;
-      if (!refused) return { ok: true, session: driver.session() };
-      const { words, fix, disk } = refused;
-      return { ok: false, words, fix, disk, refusal: null };
-    }
+      return carryOnIn(opened, effect.folder);
+    case 'act':
+      return actAt(opened, effect.action);
   }
 }
 

@@ -1,7 +1,7 @@
 /** The settings on the screen; each is saved as soon as its field is left. */
 import { useState } from 'react';
 import type { SettingsAccess } from '../app-services.ts';
-import { type Form, formAfter } from '../parts/form-state.ts';
+import { type Form, formAfter, takesText } from '../parts/form-state.ts';
 import { FormView } from '../parts/form-view.tsx';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import type { KeyBinding } from '../parts/key-hints.tsx';
@@ -36,26 +36,29 @@ export function SettingsScreen({ settings, onClose }: SettingsScreenProps) {
     return failed === null;
   }
 
-  useKeys((event) => {
-    const label = keyLabel(event);
-    if (label === 'escape') {
-      // A second Esc leaves without what was refused.
-      if (save(sheet, sheet.at) || problem !== null) onClose();
-      return;
-    }
-    if (label === 'return' && sheet.at === sheet.fields.length - 1) {
-      save(sheet, sheet.at);
-      return;
-    }
-    const next = formAfter(sheet, event);
-    if (next === sheet) return;
-    const field = next.fields[sheet.at];
-    const moved = next.at !== sheet.at;
-    if (moved || field?.kind !== 'text') {
-      if (!save(next, sheet.at)) return;
-    } else setProblem(null);
-    setSheet(next);
-  });
+  useKeys(
+    (event) => {
+      const label = keyLabel(event);
+      if (label === 'escape') {
+        // A second Esc leaves without what was refused.
+        if (save(sheet, sheet.at) || problem !== null) onClose();
+        return;
+      }
+      if (label === 'return' && sheet.at === sheet.fields.length - 1) {
+        save(sheet, sheet.at);
+        return;
+      }
+      const next = formAfter(sheet, event);
+      if (next === sheet) return;
+      const field = next.fields[sheet.at];
+      const moved = next.at !== sheet.at;
+      if (moved || field?.kind !== 'text') {
+        if (!save(next, sheet.at)) return;
+      } else setProblem(null);
+      setSheet(next);
+    },
+    { takesText: takesText(sheet) },
+  );
 
   return (
     <Frame title="Settings" aside={settings.path} keys={KEYS}>

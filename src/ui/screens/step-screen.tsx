@@ -21,7 +21,7 @@ import { type Size, useSize } from '../term/use-size.ts';
 import { stepHereWords } from './car-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
 import { usefulKeys } from './pages-state.ts';
-import type { Asked } from './prompt-state.ts';
+import { type Asked, takesText } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { SESSION_KEYS, type SessionAction } from './session-keys.ts';
 import { sessionTitle, stepParagraphs } from './step-words.ts';
@@ -58,15 +58,18 @@ export function StepScreen(props: StepScreenProps) {
   const layout = layOut(props, screen, look);
   const { keys, lines, rows, sketch } = layout;
 
-  useKeys((event) => {
-    const when = timing();
-    const label = keyLabel(event);
-    const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
-    if (to !== null) return setTop(to);
-    const binding = bindingOf(event, SESSION_KEYS);
-    if (binding) onAction(binding.action);
-    else onPromptKey(event, when);
-  });
+  useKeys(
+    (event) => {
+      const when = timing();
+      const label = keyLabel(event);
+      const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
+      if (to !== null) return setTop(to);
+      const binding = bindingOf(event, SESSION_KEYS);
+      if (binding) onAction(binding.action);
+      else onPromptKey(event, when);
+    },
+    { takesText: takesText(asked) },
+  );
 
   return (
     <Frame

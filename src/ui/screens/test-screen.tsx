@@ -17,7 +17,7 @@ import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { goodHereWords } from './car-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
-import type { Asked } from './prompt-state.ts';
+import { type Asked, takesText } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { CAPTURE_KEY } from './session-keys.ts';
 import { cautionLine, undoLine, vehicleLine } from './step-words.ts';
@@ -54,15 +54,18 @@ export function TestScreen(props: TestScreenProps) {
   const lines = textBlock(paragraphsOf(props, body.columns), body.columns, look);
   const rows = Math.max(1, body.rows - promptRows(asked, message, body.columns, look, opened.bind));
 
-  useKeys((event) => {
-    const when = timing();
-    const to = scrollBy(keyLabel(event), { count: lines.length, rows, top, pages: true });
-    if (to !== null) return setTop(to);
-    const binding = bindingOf(event, keys);
-    if (binding === CAPTURE_KEY) props.onCapture();
-    else if (binding === CLOSE && !isAsking(asked)) props.onClose();
-    else props.onPromptKey(event, when);
-  });
+  useKeys(
+    (event) => {
+      const when = timing();
+      const to = scrollBy(keyLabel(event), { count: lines.length, rows, top, pages: true });
+      if (to !== null) return setTop(to);
+      const binding = bindingOf(event, keys);
+      if (binding === CAPTURE_KEY) props.onCapture();
+      else if (binding === CLOSE && !isAsking(asked)) props.onClose();
+      else props.onPromptKey(event, when);
+    },
+    { takesText: takesText(asked) },
+  );
 
   return (
     <Frame title={props.title} aside={props.aside} keys={keys}>

@@ -6,7 +6,12 @@ import { Frame } from '../parts/frame.tsx';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { Words } from '../parts/safe-words.tsx';
 import { TextField } from '../parts/text-field.tsx';
-import { type TextFieldState, textField, textFieldAfter } from '../parts/text-field-state.ts';
+import {
+  overflowWords,
+  type TextFieldState,
+  textField,
+  textFieldAfter,
+} from '../parts/text-field-state.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 
@@ -40,17 +45,22 @@ const NOTHING_TYPED = '! Nothing is typed yet: type it, then press Enter; Esc le
 export function TextQuestion(props: TextQuestionProps) {
   const [field, setField] = useState(textField);
   const [isEmpty, setIsEmpty] = useState(false);
-  useKeys((event) => {
-    const label = keyLabel(event);
-    if (label === 'escape') return props.onClose();
-    const text = field.text.trim();
-    setIsEmpty(label === 'return' && text === '');
-    if (label !== 'return') return setField(textFieldAfter(field, event));
-    if (text !== '' && props.check?.(text)?.ok !== false) props.onAnswer(text);
-  });
+  useKeys(
+    (event) => {
+      const label = keyLabel(event);
+      if (label === 'escape') return props.onClose();
+      const text = field.text.trim();
+      setIsEmpty(label === 'return' && text === '');
+      if (label !== 'return') return setField(textFieldAfter(field, event));
+      if (text !== '' && props.check?.(text)?.ok !== false) props.onAnswer(text);
+    },
+    { takesText: true },
+  );
   const checked = props.check?.(field.text.trim()) ?? null;
   const said = checked && (checked.ok ? checked.words : `! ${checked.words}`);
-  const message = isEmpty ? (props.empty ?? NOTHING_TYPED) : (said ?? props.message);
+  const message = isEmpty
+    ? (props.empty ?? NOTHING_TYPED)
+    : (overflowWords(field) ?? said ?? props.message);
   return (
     <Frame title={props.title} keys={KEYS}>
       <Words>{props.question}</Words>

@@ -49,6 +49,8 @@ export interface KeyPress {
 export interface Paste {
   readonly kind: 'paste';
   readonly text: string;
+  /** Code points of a very long one that are not in `text`. */
+  readonly cut?: number;
 }
 
 export type KeyEvent = KeyPress | Paste;
@@ -72,7 +74,7 @@ export function keyLabel(event: KeyEvent): string {
   return `${event.ctrl ? 'ctrl-' : ''}${event.alt ? 'alt-' : ''}${base}`;
 }
 
-/** A pasted text longer than this many code points is cut; no field takes more. */
+/** A pasted text longer than this many code points is cut, and says by how much; no field takes more. */
 const PASTE_MAX = 65_536;
 
 /** A key's sequence is far shorter; what is longer is consumed to its end but not kept. */
@@ -134,6 +136,7 @@ export function createKeyDecoder(): KeyDecoder {
   let introducer = '';
   let afterReturn = false;
   let paste: string[] = [];
+  let pasteCut = 0;
   let pasteTail = '';
 
   const named = (name: KeyName, ctrl = false, withAlt = false) =>
@@ -210,6 +213,7 @@ export function createKeyDecoder(): KeyDecoder {
     if (parameters === '200' && sign === '~') {
       state = 'paste';
       paste = [];
+      pasteCut = 0;
       pasteTail = '';
       return;
     }
@@ -276,7 +280,9 @@ export function createKeyDecoder(): KeyDecoder {
     // Not the end after all; a new escape may start the true end.
     const again = sign === '\x1b' ? sign : '';
     const plain = again ? pasteTail.slice(0, -1) : pasteTail;
-    for (const part of plain) if (paste.length < PASTE_MAX) paste.push(part);
+    for (const part of plain)
+      if (paste.length < PASTE_MAX) paste.push(part);
+      else pasteCut += 1;
     pasteTail = again;
   }
 
@@ -285,7 +291,7 @@ export function createKeyDecoder(): KeyDecoder {
     rest();
     paste = [];
     pasteTail = '';
-    events.push({ kind: 'paste', text });
+    events.push({ kind: 'paste', text, ...(pasteCut === 0 ? {} : { cut: pasteCut }) });
   }
 
   function step(sign: string, point: number): void {

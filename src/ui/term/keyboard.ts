@@ -12,14 +12,19 @@ export interface Keyboard {
   feed(bytes: Uint8Array): void;
   /** Whole keys from elsewhere: tests, replays. */
   press(...events: KeyEvent[]): void;
-  /** Listens until the returned function is called. Keys typed before anyone listened are kept. */
-  subscribe(listener: (event: KeyEvent) => void): () => void;
+  /**
+   * Listens until the returned function is called. Keys typed before anyone listened are kept. `takesText` says whether
+   * what is typed goes into a field now, and so changes nothing until it is confirmed.
+   */
+  subscribe(listener: (event: KeyEvent) => void, takesText?: () => boolean): () => void;
   /** How to wait until a key has taken effect; null when nothing needs waiting for. */
   settleWith(settle: ((done: () => void) => void) | null): void;
   /** Sees each key before the listeners and may keep it (true). */
   interceptWith(intercept: ((event: KeyEvent) => boolean) | null): void;
-  /** While muted, every key but Ctrl+C is dropped. */
+  /** While muted, only Ctrl+C is taken, and text for a field up to the first other key. */
   mute(muted: boolean): void;
+  /** Tells how many keys were not taken, while muted or since far too many came at once; 0 once one is taken again. */
+  countUntakenWith(tell: ((count: number) => void) | null): void;
   /** Whether anyone listens. */
   readonly heard: boolean;
   /** Resolves when every key so far has been delivered and has taken effect. */
@@ -40,11 +45,13 @@ const QUEUE_MAX = 10_000;
 /** A keyboard without a terminal; `feed` it. */
 export function createKeyboard(): Keyboard {
   const decoder = createKeyDecoder();
-  const listeners = new Set<(event: KeyEvent) => void>();
+  const listeners = new Map<(event: KeyEvent) => void, () => boolean>();
   let queue: KeyEvent[] = [];
   let settle: ((done: () => void) => void) | null = null;
   let intercept: ((event: KeyEvent) => boolean) | null = null;
   let muted = false;
+  let untaken = 0;
+  let countUntaken: ((count: number) => void) | null = null;
   let waiting = false;
   let running = false;
   let closed = false;
@@ -52,11 +59,25 @@ export function createKeyboard(): Keyboard {
   let resting: (() => void)[] = [];
 
   function enqueue(events: readonly KeyEvent[]): void {
+    const before = untaken;
     for (const event of events) {
-      if (closed || (muted && keyLabel(event) !== 'ctrl-c') || intercept?.(event)) continue;
+      if (closed) continue;
+      if (muted && keyLabel(event) !== 'ctrl-c' && !goesIntoField(event)) {
+        untaken += signsOf(event);
+        continue;
+      }
+      if (intercept?.(event)) continue;
+      if (!muted && !waiting && queue.length === 0) untaken = 0;
       if (queue.length < QUEUE_MAX) queue.push(event);
+      else untaken += signsOf(event);
     }
+    if (untaken !== before) countUntaken?.(untaken);
     run();
+  }
+
+  /** After a key that was not taken, the text that follows may be meant for what that key leads to. */
+  function goesIntoField(event: KeyEvent): boolean {
+    return untaken === 0 && isText(event) && [...listeners.values()].some((takes) => takes());
   }
 
   function run(): void {
@@ -66,7 +87,7 @@ export function createKeyboard(): Keyboard {
       while (!closed && !waiting && listeners.size > 0) {
         const event = queue.shift();
         if (event === undefined) break;
-        for (const listener of [...listeners]) listener(event);
+        for (const listener of [...listeners.keys()]) listener(event);
         if (settle === null) continue;
         waiting = true;
         settle(() => {
@@ -94,8 +115,8 @@ export function createKeyboard(): Keyboard {
       enqueue(events);
     },
     press: (...events) => enqueue(events),
-    subscribe(listener) {
-      listeners.add(listener);
+    subscribe(listener, takesText = () => false) {
+      listeners.set(listener, takesText);
       // Not at once: the listener's component is still being mounted.
       if (queue.length > 0) setImmediate(run);
       return () => listeners.delete(listener);
@@ -111,7 +132,11 @@ export function createKeyboard(): Keyboard {
       intercept = next;
     },
     mute(next) {
+      if (next && !muted) untaken = 0;
       muted = next;
+    },
+    countUntakenWith(tell) {
+      countUntaken = tell;
     },
     get heard() {
       return listeners.size > 0;
@@ -128,4 +153,14 @@ export function createKeyboard(): Keyboard {
       run();
     },
   };
+}
+
+/** What writes into a field or rubs out there, and does nothing else. */
+function isText(event: KeyEvent): boolean {
+  if (event.kind === 'paste') return true;
+  return !event.ctrl && !event.alt && (event.name === 'text' || event.name === 'backspace');
+}
+
+function signsOf(event: KeyEvent): number {
+  return event.kind === 'paste' ? [...event.text].length + (event.cut ?? 0) : 1;
 }

@@ -50,7 +50,8 @@ function Root(props: { host: ScreenHost; look: Look; children: ReactNode }) {
   const size = useTerminalSize(screen);
   useSettledKeys(keyboard);
   const small = size.columns < SIZE_MIN.columns || size.rows < SIZE_MIN.rows;
-  useKeysOnlyToLeave(keyboard, small);
+  useTextOnly(keyboard, small);
+  const untaken = useUntaken(keyboard);
   // What is hidden keeps its state, and a size it can live with.
   const room = {
     columns: Math.max(size.columns, SIZE_MIN.columns),
@@ -66,7 +67,10 @@ function Root(props: { host: ScreenHost; look: Look; children: ReactNode }) {
             overflow="hidden"
             flexDirection="column"
           >
-            {small ? <TooSmall columns={size.columns} rows={size.rows} /> : null}
+            {small ? <TooSmall columns={size.columns} rows={size.rows} untaken={untaken} /> : null}
+            {!small && untaken > 0 ? (
+              <Words bold>{`! ${keysWords(untaken)} not taken. Any key goes on.`}</Words>
+            ) : null}
             <Box display={small ? 'none' : 'flex'} flexDirection="column" flexShrink={0}>
               {props.children}
             </Box>
@@ -77,13 +81,30 @@ function Root(props: { host: ScreenHost; look: Look; children: ReactNode }) {
   );
 }
 
-function TooSmall({ columns, rows }: { columns: number; rows: number }) {
+function TooSmall(props: { columns: number; rows: number; untaken: number }) {
+  const { columns, rows, untaken } = props;
+  const lost = untaken === 0 ? '' : ` So far ${keysWords(untaken)} not taken.`;
   return (
     <Words width={Math.max(1, columns)}>
       {`Please make this window larger: ${SIZE_MIN.columns} x ${SIZE_MIN.rows} is the least, ` +
-        `it is ${columns} x ${rows}. Nothing is lost.`}
+        `it is ${columns} x ${rows}. What was done is kept, and text goes on into its field; ` +
+        `no other key is taken.${lost}`}
     </Words>
   );
+}
+
+function keysWords(count: number): string {
+  return count === 1 ? '1 key was' : `${count} keys were`;
+}
+
+/** Keys that were not taken, until one is again. */
+function useUntaken(keyboard: Keyboard): number {
+  const [untaken, setUntaken] = useState(0);
+  useLayoutEffect(() => {
+    keyboard.countUntakenWith(setUntaken);
+    return () => keyboard.countUntakenWith(null);
+  }, [keyboard]);
+  return untaken;
 }
 
 /** The terminal's size now; a new object on each resize, so that each resize brings a frame. */
@@ -120,8 +141,8 @@ function useSettledKeys(keyboard: Keyboard): void {
   }, [keyboard]);
 }
 
-/** While nothing can be seen, nothing is typed blindly; only Ctrl+C goes through. */
-function useKeysOnlyToLeave(keyboard: Keyboard, small: boolean): void {
+/** While nothing can be seen, nothing is done blindly; only Ctrl+C goes through, and text into the field it was begun in. */
+function useTextOnly(keyboard: Keyboard, small: boolean): void {
   useLayoutEffect(() => {
     keyboard.mute(small);
     return () => keyboard.mute(false);

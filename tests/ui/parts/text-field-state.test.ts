@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  overflowWords,
   type TextFieldState,
   textField,
   textFieldAfter,
@@ -56,9 +57,26 @@ describe('textFieldAfter', () => {
     },
   );
 
-  it('takes 500 signs and then no more', () => {
-    const full = typedInto(textField('x'.repeat(499)), 'ab');
-    expect(full.text).toBe(`${'x'.repeat(499)}a`);
+  const pasted = (text: string) => `\x1b[200~${text}\x1b[201~`;
+
+  it('takes a paste of 600 signs whole', () => {
+    expect(typedInto(textField('a'), pasted('x'.repeat(600))).text).toHaveLength(601);
+  });
+
+  it('keeps what finds room of a longer one, where the cursor is, and says how much did not', () => {
+    const full = typedInto(textField('ab'), `${LEFT}${pasted('x'.repeat(4100))}`);
+    expect(drawn(full)).toBe(`a${'x'.repeat(3998)}|b`);
+    expect(overflowWords(full)).toBe(
+      '! 102 signs were too many: a field takes 4000. The others are kept.',
+    );
+    expect(overflowWords(typedInto(full, 'y'))).toMatch(/^! 1 sign was too many/);
+    expect(overflowWords(typedInto(full, LEFT))).toBeNull();
+    expect(drawn(typedInto(full, '\x7fy'))).toBe(`a${'x'.repeat(3997)}y|b`);
+  });
+
+  it('counts what the decoder has cut off a paste', () => {
+    const state = typedInto(textField(), pasted('x'.repeat(70_000)));
+    expect(overflowWords(state)).toContain('66000 signs');
   });
 
   it('the cursor stays within the text, whatever is pressed', () => {

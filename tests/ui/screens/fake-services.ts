@@ -150,6 +150,7 @@ export function fakeDriver(
       full = 0;
       return refused ? perform(refused) : { ok: true, session };
     },
+    unsaved: () => null,
     vehicleShows: () => (bench ? vehicleAnswer(session) : null),
     close: () => {
       isClosed = true;

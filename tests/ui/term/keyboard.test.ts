@@ -97,6 +97,43 @@ describe('delivery', () => {
     expect(heard).toEqual(['ctrl-c', 'b']);
   });
 
+  it('muted, it lets text through into a field, up to the first other key', () => {
+    const { keyboard, heard, feed } = listening();
+    const counts: number[] = [];
+    keyboard.countUntakenWith((count) => counts.push(count));
+    let takes = true;
+    keyboard.subscribe(
+      () => {},
+      () => takes,
+    );
+    keyboard.mute(true);
+    feed('ab\x7f\x1b[200~long\x1b[201~c\x1b[Ad\re');
+    expect(heard).toEqual(['a', 'b', 'backspace', 'paste', 'c']);
+    expect(counts.at(-1)).toBe(4);
+    keyboard.mute(false);
+    feed('f');
+    expect(heard.at(-1)).toBe('f');
+    expect(counts.at(-1)).toBe(0);
+    takes = false;
+    keyboard.mute(true);
+    feed('g\x1b[200~long\x1b[201~');
+    expect(counts.at(-1)).toBe(5);
+    expect(heard.at(-1)).toBe('f');
+  });
+
+  it('far too many keys at once are counted, and told until one is taken again', () => {
+    const keyboard = createKeyboard();
+    const counts: number[] = [];
+    keyboard.countUntakenWith((count) => counts.push(count));
+    keyboard.feed(new TextEncoder().encode('x'.repeat(10_200)));
+    expect(counts).toEqual([200]);
+    keyboard.subscribe(() => {});
+    return keyboard.idle().then(() => {
+      keyboard.feed(new TextEncoder().encode('y'));
+      expect(counts).toEqual([200, 0]);
+    });
+  });
+
   it('what is intercepted reaches no listener; after close nothing does', () => {
     const { keyboard, heard, feed } = listening();
     keyboard.interceptWith((event) => keyLabel(event) === 'ctrl-z');

@@ -5,6 +5,7 @@ import { Frame } from '../../../src/ui/parts/frame.tsx';
 import { Words } from '../../../src/ui/parts/safe-words.tsx';
 import { TextField } from '../../../src/ui/parts/text-field.tsx';
 import { textField, textFieldAfter } from '../../../src/ui/parts/text-field-state.ts';
+import { TextQuestion } from '../../../src/ui/screens/text-question.tsx';
 import { keyLabel } from '../../../src/ui/term/key-decoder.ts';
 import { useKeys } from '../../../src/ui/term/use-keys.ts';
 import { useSize } from '../../../src/ui/term/use-size.ts';
@@ -139,8 +140,33 @@ describe('the frame on the terminal', () => {
     expect(await screen.text()).toContain('40 x 10');
     await screen.send('99\r');
     expect(taken).toEqual([]);
+    expect((await screen.text()).replace(/\s+/g, ' ')).toContain('So far 3 keys were not taken.');
     await screen.resize(80, 24);
+    expect(await screen.text()).toContain('! 3 keys were not taken. Any key goes on.');
+    await screen.send('\x1b[D\x1b[C');
     expect(await screen.text()).toBe(whole);
+  });
+
+  it('text goes on into its field while nothing can be seen', async () => {
+    const taken: string[] = [];
+    const screen = await openTestScreen(
+      <TextQuestion
+        title="Note"
+        question="What did you see?"
+        message={null}
+        onAnswer={(text) => taken.push(text)}
+        onClose={() => taken.push('closed')}
+      />,
+    );
+    const letters = 'abcdefghijklmnopqrstuvwxyz'.repeat(7).slice(0, 180);
+    await screen.send(letters.slice(0, 20));
+    await screen.resize(40, 10);
+    expect((await screen.text()).replace(/\s+/g, ' ')).toContain('text goes on into its field');
+    await screen.send(letters.slice(20, 160));
+    await screen.send('\x1b');
+    await screen.resize(80, 24);
+    await screen.send(`${letters.slice(160)}\r`);
+    expect(taken).toEqual([letters]);
   });
 
   it('one column by one row does not crash', async () => {
