@@ -96,6 +96,11 @@ test('the decks hold every kind of fault that digits can show, and every instrum
   expect(new Set(all.map(({ setup }) => setup.state))).toEqual(new Set(VEHICLE_STATES));
 });
 
+test('README says how many readings there are', () => {
+  const count = [...decks.values()].reduce((sum, { length }) => sum + length, 0);
+  expect(readFileSync('README.md', 'utf8')).toContain(`(${count} readings, every run)`);
+});
+
 /** The electrical effect of a fault, and at what kind of thing. */
 function kindOf({ effect }: Fault): string {
   if (effect.kind === 'wire-short')
