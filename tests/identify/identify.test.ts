@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { checkVin, vinCheckDigit } from '../../src/identify/check-vin.ts';
 import { describeCode } from '../../src/identify/describe-code.ts';
-import { formatCode, readCode } from '../../src/identify/trouble-code.ts';
+import { codeSpans, formatCode, readCode } from '../../src/identify/trouble-code.ts';
 import fc from '../seeded-check.ts';
 
 const SIGNS = '0123456789ABCDEFGHJKLMNPRSTUVWXYZ';
@@ -60,6 +60,16 @@ describe('vehicle identification numbers', () => {
 });
 
 describe('trouble codes', () => {
+  test('runs of codes are told by their ends', () => {
+    expect(codeSpans(['P0335', 'P0336', 'P0339', 'P0340', 'P0341'])).toBe(
+      'P0335 P0336 P0339-P0341',
+    );
+    expect(codeSpans(['C0039', 'C003A', 'C003B', 'C0040', 'P0041'])).toBe(
+      'C0039-C003B C0040 P0041',
+    );
+    expect(codeSpans([])).toBe('');
+  });
+
   test('bytes to text and back, for every pair of bytes', () => {
     for (let bytes = 1; bytes <= 0xffff; bytes += 1) {
       const read = readCode(formatCode(bytes));

@@ -72,12 +72,31 @@ describe('generic position-sensor codes', () => {
     });
   });
   test.each([
+    // from memory: SAE J2012 as it is in use, three numbers a wheel: ring, sensor, supply
+    ['C0030', 'left front', 'range', /ring/],
+    ['C0031', 'left front', 'circuit', /circuit/],
+    ['C0032', 'left front', 'circuit', /supply/],
+    ['C0034', 'right front', 'circuit', /circuit/],
+    ['C0037', 'left rear', 'circuit', /circuit/],
+    ['C003A', 'right rear', 'circuit', /circuit/],
+    ['C003B', 'right rear', 'circuit', /supply/],
+    // from memory: an older numbering; C0035 means two wheels
+    ['C0035', 'right front', 'circuit', /supply; in an older numbering, still met, left front/],
+    ['C0040', 'right front', 'circuit', /older numbering/],
+    ['C0045', 'left rear', 'circuit', /older numbering/],
+    ['C0050', 'right rear', 'circuit', /older numbering/],
+  ])('%s is of the %s wheel', (code, which, kind, words) => {
+    expect(describeCode(code)).toMatchObject({ sensorRole: 'wheel', which, kind });
+    expect(describeCode(code)!.words).toMatch(words);
+  });
+  test.each(['C0043', 'C0046', 'C003C', 'C002F'])('%s is of no wheel', (code) => {
+    expect(describeCode(code)).toMatchObject({ sensorRole: null });
+  });
+  test.each([
     // from memory
     ['P0500', 'vehicle-speed', 'circuit'],
     ['P0715', 'transmission-input', 'circuit'],
     ['P0720', 'transmission-output', 'circuit'],
-    ['C0035', 'wheel', 'circuit'],
-    ['C0050', 'wheel', 'circuit'],
   ])('%s is a %s code', (code, role, kind) => {
     expect(describeCode(code)).toMatchObject({ sensorRole: role, kind });
   });
