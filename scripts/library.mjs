@@ -54,7 +54,7 @@ function writeSamples() {
       ...['--answers', join(SESSIONS, `sample-${name}.answers.yaml`)],
     ]);
   for (const { name, procedure, fault, seed } of BENCH_SAMPLES)
-    writeSample(name, [procedure, '--bench', fault, '--seed', String(seed), '--unattended']);
+    writeSample(name, [procedure, '--bench', fault, '--vehicle', String(seed), '--unattended']);
 }
 
 function writeSample(name, args) {

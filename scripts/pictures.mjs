@@ -64,7 +64,7 @@ async function pictureSession() {
     job,
     '--bench',
     'wire.signal.open',
-    '--seed',
+    '--vehicle',
     '7',
   ]);
   await program.until((text) => text.includes('Step'));

@@ -35,7 +35,7 @@ try {
     written(name, ['--job', join('procedures/jobs', file), '--answers', answers]);
   }
   for (const [name, [procedure, fault, seed]] of Object.entries(BENCH))
-    written(name, [procedure, '--bench', fault, '--seed', seed, '--unattended']);
+    written(name, [procedure, '--bench', fault, '--vehicle', seed, '--unattended']);
 } finally {
   rmSync(place, { recursive: true, force: true });
 }

@@ -1,15 +1,15 @@
 /**
- * Why a test must not, or cannot, be done. Ohms on a live circuit, filament lamps on a module, battery voltage on a
- * reference or an input, a plain lead from a module's pin to a battery post: common practice, no source.
+ * Why a test must not, or cannot, be done. Ohms on a live circuit or across electronics, filament lamps on a module, a
+ * plain lead from a module's pin to a battery post: common practice, no source. What a bridge does to the voltages is
+ * computed (`overload.ts`).
  */
 import { nearestName } from '../source/nearest-name.ts';
-import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
+import { type Circuit, moduleOf, type Part, sensorOf } from './circuit.ts';
 import { joinedTo } from './nets.ts';
+import { overloadOf } from './overload.ts';
 import type { Bridge, Probe, Setup, TerminalId, Test } from './test.ts';
 import type { TestRefusal } from './test-refusal.ts';
 
-/** A resistor of at least this may join a module's input and battery positive. */
-const SAFE_INJECTION_OHMS = 1000;
 /** A smaller resistor at a module's pin is nearly a plain lead: 100 ohm draws 0.13 A from 12.6 V. */
 const LEAST_OHMS_AT_MODULE = 100;
 
@@ -43,7 +43,17 @@ export function refuseTest(circuit: Circuit, test: Test): TestRefusal | null {
     const reason = badBridge(circuit, setup, bridge);
     if (reason !== null) return reason;
   }
-  return badProbe(circuit, setup, probe);
+  return badProbe(circuit, setup, probe) ?? overloadOf(circuit, withInstrument(setup, probe));
+}
+
+/** A light or a lamp between the leads joins them as a bridge does. */
+function withInstrument(setup: Setup, probe: Probe): Setup {
+  if (probe.kind !== 'light' && probe.kind !== 'lamp') return setup;
+  return { ...setup, bridges: [...setup.bridges, asBridge(probe)] };
+}
+
+function asBridge({ kind, plus, minus }: Extract<Probe, { kind: 'light' | 'lamp' }>): Bridge {
+  return { from: plus, to: minus, through: kind === 'light' ? 'test-light' : 'lamp' };
 }
 
 /** Terminals of the leads of a probe, red first. */
@@ -74,7 +84,6 @@ function badBridge(circuit: Circuit, setup: Setup, bridge: Bridge): TestRefusal 
     joinedTo(circuit, others, bridge.to),
   ] as const;
   const { through } = bridge;
-  const soft = typeof through === 'object' && through.ohms >= SAFE_INJECTION_OHMS;
   for (const [near, far] of [ends, [ends[1], ends[0]] as const]) {
     const pin = modulePin(circuit, near);
     if (pin === null) continue;
@@ -87,7 +96,7 @@ function badBridge(circuit: Circuit, setup: Setup, bridge: Bridge): TestRefusal 
         ohms: through.ohms,
         leastOhms: LEAST_OHMS_AT_MODULE,
       };
-    if (far.has('battery.positive') && !soft) {
+    if (far.has('battery.positive') && typeof through !== 'object') {
       if (!pin.ground) return { code: 'battery-on-module', terminal, is: pin.is };
       return through === 'lead' ? { code: 'short-circuit' } : null;
     }
@@ -128,10 +137,8 @@ function badProbe(circuit: Circuit, setup: Setup, probe: Probe): TestRefusal | n
     case 'ohms':
       return badOhms(circuit, setup, [probe.plus, probe.minus]);
     case 'light':
-    case 'lamp': {
-      const through = probe.kind === 'light' ? 'test-light' : 'lamp';
-      return badBridge(circuit, setup, { from: probe.plus, to: probe.minus, through });
-    }
+    case 'lamp':
+      return badBridge(circuit, setup, asBridge(probe));
     case 'pattern':
     case 'timing':
       if (probe.kind === 'timing' && circuit.target === null) return { code: 'nothing-turns' };
@@ -159,11 +166,11 @@ function badOhms(
     if (net.has('battery.positive')) return { code: 'ohms-on-battery', terminal };
     const grounded = net.has('battery.negative');
     for (const part of circuit.parts) {
-      const active =
-        part.kind === 'module' || part.kind === 'hall-switch' || part.kind === 'current-switch';
-      if (!active || setup.unplugged.includes(part.name)) continue;
+      if (!hasElectronics(part)) continue;
       const pin = part.pins.find((one) => net.has(`${part.name}.${one}.pin`));
       if (pin === undefined) continue;
+      if (setup.unplugged.includes(part.name))
+        return { code: 'ohms-across-electronics', terminal, part: part.name };
       // A ground point or a battery post is not made live by what else is grounded there.
       if (grounded && part.kind !== 'module') continue;
       if (grounded && terminal.startsWith('battery.')) continue;
@@ -171,6 +178,26 @@ function badOhms(
     }
   }
   return null;
+}
+
+/**
+ * Ohms are for copper and carbon: coils, tracks, wires, contacts and fuses. Of a part with electronics in it they say
+ * nothing, and the ohmmeter's own voltage can damage it. A neighbour is described by its ohms alone and counts as a load.
+ */
+function hasElectronics({ kind }: Part): boolean {
+  switch (kind) {
+    case 'module':
+    case 'hall-switch':
+    case 'current-switch':
+      return true;
+    case 'reluctor':
+    case 'potentiometer':
+    case 'fuse':
+    case 'relay':
+    case 'ground-point':
+    case 'neighbour':
+      return false;
+  }
 }
 
 function badInspection(circuit: Circuit, of: string): TestRefusal | null {

@@ -20,10 +20,9 @@ import { type CarValue, type Draw, fixedElement, type Instant } from './plan.ts'
 import { addBridges, planNetlist } from './plan-netlist.ts';
 import { Rig } from './rig.ts';
 import { FREE_POINT, NOMINAL, type Samples, valueIn } from './samples.ts';
+import { FUSE_BLOWS_AT } from './supply-limits.ts';
 import type { Meter, Setup, TerminalId } from './test.ts';
 
-/** A fuse blows for certain at this times its rating (common practice: 1.35 within minutes). */
-const FUSE_BLOWS_AT = 1.35;
 /** Chance that too wide a gap stops a switch altogether; otherwise teeth are missed. Common practice, no source. */
 const GAP_STOPS_CHANCE = 0.6;
 /** A coil before too wide a gap gives this share of its voltage, smallest and largest. Common practice, no source. */

@@ -1,4 +1,5 @@
 /** Why a test must not, or cannot, be done: a code with its facts, and the words made of it when it is shown. */
+import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { TerminalId, VehicleState } from './test.ts';
 
 export type TestRefusal =
@@ -34,12 +35,51 @@ export type TestRefusal =
   | { readonly code: 'module-to-ground'; readonly terminal: TerminalId }
   | { readonly code: 'pins-joined'; readonly terminals: readonly [TerminalId, TerminalId] }
   | { readonly code: 'short-circuit' }
+  // What the circuit computes of it.
+  | {
+      readonly code: 'lifted';
+      readonly terminal: TerminalId;
+      readonly is: 'reference' | 'input' | 'feed';
+      readonly volts: number;
+      readonly madeForVolts: number;
+      /** The module has no power. */
+      readonly isDead: boolean;
+    }
+  | {
+      readonly code: 'fuse-blows';
+      readonly fuse: string;
+      readonly amps: number;
+      readonly ratedAmps: number;
+    }
+  | {
+      readonly code: 'output-overloaded';
+      readonly terminal: TerminalId;
+      readonly bearsAmps: number;
+    }
   // The ohmmeter, which drives a current of its own.
   | { readonly code: 'ohms-with-key'; readonly state: VehicleState }
   | { readonly code: 'ohms-on-battery'; readonly terminal: TerminalId }
-  | { readonly code: 'ohms-on-electronics'; readonly terminal: TerminalId; readonly part: string };
+  | { readonly code: 'ohms-on-electronics'; readonly terminal: TerminalId; readonly part: string }
+  | {
+      readonly code: 'ohms-across-electronics';
+      readonly terminal: TerminalId;
+      readonly part: string;
+    };
 
 export type TestRefusalCode = TestRefusal['code'];
+
+/**
+ * Whether the model can say what is shown although the test must not be done: earlier rules did not refuse it, and what
+ * was read under them weighs.
+ */
+export function canBeAnswered({ code }: TestRefusal): boolean {
+  return (
+    code === 'lifted' ||
+    code === 'fuse-blows' ||
+    code === 'output-overloaded' ||
+    code === 'ohms-across-electronics'
+  );
+}
 
 /** The reason in one sentence without a full stop. */
 export function testRefusalWords(refusal: TestRefusal): string {
@@ -84,13 +124,41 @@ export function testRefusalWords(refusal: TestRefusal): string {
       return `a plain lead must not join "${refusal.terminals[0]}" and "${refusal.terminals[1]}"`;
     case 'short-circuit':
       return 'a plain lead from battery positive to ground is a short circuit';
+    case 'lifted':
+      return `this can lift "${refusal.terminal}" to ${volts(refusal.volts)}, ${liftedWords(refusal)}`;
+    case 'fuse-blows':
+      return `this can draw ${amps(refusal.amps)} through the ${refusal.fuse}, which is rated ${amps(refusal.ratedAmps)}`;
+    case 'output-overloaded':
+      return `this drives more than ${amps(refusal.bearsAmps)} into the sensor's output "${refusal.terminal}"`;
     case 'ohms-with-key':
       return 'resistance is only measured with the key off';
     case 'ohms-on-battery':
       return `"${refusal.terminal}" carries battery voltage even with the key off`;
     case 'ohms-on-electronics':
       return `unplug "${refusal.part}" first: resistance is measured with nothing electronic in the circuit`;
+    case 'ohms-across-electronics':
+      return `"${refusal.part}" has electronics inside: ohms at its own pins say nothing and can damage it`;
   }
+}
+
+function liftedWords({
+  is,
+  madeForVolts,
+  isDead,
+}: Extract<TestRefusal, { code: 'lifted' }>): string {
+  if (isDead) return 'and the module behind it has no power';
+  if (is === 'reference') return `a supply that gives ${volts(madeForVolts)}`;
+  return is === 'input'
+    ? `an input where at most ${volts(madeForVolts)} stand`
+    : `the feed of a part made for ${volts(madeForVolts)}`;
+}
+
+function volts(value: number): string {
+  return formatQuantity({ value, unit: 'V' });
+}
+
+function amps(value: number): string {
+  return formatQuantity({ value, unit: 'A' });
 }
 
 function didYouMean(near: string | null): string {

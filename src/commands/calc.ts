@@ -34,7 +34,7 @@ export const command: Command = {
     'ohmward calc speed --teeth 60 --missing 2 --rpm 800',
     'ohmward calc meter --reading "5.02 V" --accuracy "0.5 % + 3" --range "6 V" --counts 6000 --from "4.75 V" --to "5.25 V"',
     'ohmward calc code P0335',
-    'ohmward calc vin 1M8GDM9AXKP042788',
+    'ohmward calc vin 1ZZTESTSXAA000702',
   ],
   options: {
     size: { type: 'string', value: 'SIZE', help: 'wire size, "0.5 mm2" or "18 AWG"' },

@@ -38,7 +38,7 @@ export const command: Command = {
   examples: [
     'ohmward drill                                      choose on the screen',
     'ohmward drill hall-no-signal --level blind         no suspects, no good values',
-    'ohmward drill hall-module-fed --seed 7 --plain     a circuit without a procedure, as a dialogue',
+    'ohmward drill hall-module-fed --vehicle 7 --plain     a circuit without a procedure, as a dialogue',
     'ohmward drill ./my-tree.yaml                       a tree of your own, or a circuit by its file',
     'ohmward drill --assignment week3.yaml --student "Ada Example"',
     'ohmward drill --actions FILE --json                without a person',
@@ -51,7 +51,7 @@ export const command: Command = {
       value: 'LEVEL',
       help: `1 to ${LEVELS.length} or ${LEVELS.map(({ name }) => name).join(', ')} (named)`,
     },
-    seed: {
+    vehicle: {
       type: 'string',
       value: 'NUMBER',
       help: 'which vehicle; the same number is the same one',
@@ -136,9 +136,9 @@ const GOES_WITH: readonly (readonly [string, string])[] = [
 ];
 /** Options that settle what others would ask for. */
 const SETTLED: readonly (readonly [string, readonly string[]])[] = [
-  ['class', ['level', 'seed', 'part', 'actions', 'resume']],
-  ['resume', ['level', 'seed', 'part', 'assignment']],
-  ['assignment', ['level', 'seed']],
+  ['class', ['level', 'vehicle', 'part', 'actions', 'resume']],
+  ['resume', ['level', 'vehicle', 'part', 'assignment']],
+  ['assignment', ['level', 'vehicle']],
 ];
 
 function wrongUse(args: Arguments): Problem | null {
@@ -178,11 +178,14 @@ function seedAsked(
   args: Arguments,
   actions: ActionsFile | null,
 ): { readonly seed: number } | Problem {
-  const text = textOf(args, 'seed');
+  const text = textOf(args, 'vehicle');
   const seed = text === undefined ? (actions?.seed ?? anySeed()) : wholeNumber(text);
   return seed !== null && seed <= SEED_MAX
     ? { seed }
-    : { problem: `"${text}" is no seed`, fix: `give a whole number from 0 to ${SEED_MAX}` };
+    : {
+        problem: `"${text}" is no number of a vehicle`,
+        fix: `give a whole number from 0 to ${SEED_MAX}`,
+      };
 }
 
 /** The file of one's own that is named; circuits and procedures beside it come before the library. */

@@ -42,7 +42,11 @@ export const command: Command = {
       value: 'FAULT',
       help: 'simulated vehicle with this fault; "healthy" for none, "job" for that of the job sheet',
     },
-    seed: { type: 'string', value: 'NUMBER', help: 'tolerances of the simulated vehicle (1)' },
+    vehicle: {
+      type: 'string',
+      value: 'NUMBER',
+      help: 'which simulated vehicle: its values; 1 when left out',
+    },
     answers: { type: 'string', short: 'a', value: 'FILE', help: 'take the answers from a file' },
     unattended: { type: 'boolean', help: 'let the simulated vehicle answer every step' },
     plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },

@@ -34,7 +34,7 @@ export const command: Command = {
     'ohmward wave coil.wav --full-scale "20 V" --teeth 36 --missing 1 --lobe negative',
     'ohmward wave pedal.csv --kind sweep --json',
     'ohmward wave crank.csv --as svg > crank.svg',
-    'ohmward wave --make hall-module-fed --fault target.damaged --seed 3 --rpm 200 --output crank.csv',
+    'ohmward wave --make hall-module-fed --fault target.damaged --vehicle 3 --rpm 200 --output crank.csv',
   ],
   options: {
     against: { type: 'string', value: 'GOOD', help: 'a known-good capture to compare with' },
@@ -95,7 +95,11 @@ export const command: Command = {
       help: 'make a capture of the simulated vehicle instead of reading one',
     },
     fault: { type: 'string', value: 'ID', help: 'its fault; healthy unless given' },
-    seed: { type: 'string', value: 'N', help: 'draws its tolerances and noise; 1 unless given' },
+    vehicle: {
+      type: 'string',
+      value: 'NUMBER',
+      help: 'which simulated vehicle: its values and noise; 1 unless given',
+    },
     rpm: { type: 'string', value: 'RPM', help: 'its speed; as the state has it unless given' },
     state: {
       type: 'string',

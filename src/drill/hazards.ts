@@ -26,6 +26,7 @@ function hazardOf({ code }: TestRefusal): Hazard | null {
     case 'ohms-with-key':
     case 'ohms-on-battery':
     case 'ohms-on-electronics':
+    case 'ohms-across-electronics':
       return 'ohms-on-live';
     case 'lamp-on-module':
       return 'lamp-on-module';
@@ -34,6 +35,9 @@ function hazardOf({ code }: TestRefusal): Hazard | null {
     case 'module-to-ground':
     case 'pins-joined':
     case 'short-circuit':
+    case 'lifted':
+    case 'fuse-blows':
+    case 'output-overloaded':
       return 'clipped-in';
     case 'no-connector':
     case 'no-terminal':
@@ -60,5 +64,5 @@ const WOULD: Readonly<Record<Hazard, string>> = {
   'lamp-on-module':
     'A filament lamp draws a quarter of an ampere and several times that while cold: more than a module output, reference or input is made for. That terminal of the module would have burnt out, and the vehicle would have a second fault.',
   'clipped-in':
-    'Battery voltage or a direct path to ground would have reached a terminal that is not made for it: a reference, an input or a pin of the module would have been destroyed, or a lead would have shorted the battery.',
+    'More volts or amperes than a terminal is made for would have reached it: a reference, an input, an output or a pin of the module would have been destroyed, a lead would have shorted the battery, or a fuse would have blown.',
 };

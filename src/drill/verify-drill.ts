@@ -128,7 +128,8 @@ function problemsOf(session: Session, event: SessionEvent, world: DrillWorld, ha
       return readingFound(session, test, shown, event.capture, world);
     }
     case 'test-stopped':
-      return dangerOf(world.vehicle.model, event.test)?.hazard === event.hazard
+      return rulesOf(session) !== RULES ||
+        dangerOf(world.vehicle.model, event.test)?.hazard === event.hazard
         ? FINE
         : only(['the bench would not have stopped this test']);
     case 'answer-revealed':
@@ -156,10 +157,10 @@ function readingFound(
   capture: StepCapture | undefined,
   { vehicle }: DrillWorld,
 ): Found {
-  if (vehicle.model.refusal(test) !== null) return only(['this test is refused by the bench']);
-  // What the vehicle of a seed shows is a matter of the rules, too: other ones drew its values otherwise.
+  // What the vehicle of a seed shows, and what its bench stops, is a matter of the rules: other ones drew its values otherwise.
   const rules = rulesOf(session);
   if (rules !== RULES) return { problems: [], notCompared: rules };
+  if (vehicle.model.refusal(test) !== null) return only(['this test is refused by the bench']);
   const number = readingsGiven(session);
   const captured = capture ? vehicle.captures(test, number) : null;
   const { shown } = captured ?? vehicle.answers(test, number);

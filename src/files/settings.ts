@@ -52,7 +52,7 @@ export interface Settings {
   readonly database: string;
 }
 
-/** What holds until the person says otherwise: a usual 6000-count workshop meter, a scope of 10 by 14 divisions. */
+/** What holds until the person says otherwise: a usual 6000-count workshop meter, a scope of 8 by 10 divisions. */
 export const STANDARD_SETTINGS: Settings = {
   person: '',
   shop: '',
@@ -67,7 +67,7 @@ export const STANDARD_SETTINGS: Settings = {
   captures: '',
   theme: 'auto',
   ascii: false,
-  scope: { volts: 10, time: 14 },
+  scope: { volts: 8, time: 10 },
   afterSession: [],
   database: '',
 };

@@ -1,8 +1,9 @@
 /**
  * What the generic codes of position and speed sensors mean, in our own words.
  *
- * The numbers and meanings are those of SAE J2012 / ISO 15031-6. Most come in blocks of five: circuit, range or
- * performance, low, high, intermittent. Makers' own codes are described by their structure only.
+ * The numbers and meanings are those of SAE J2012 / ISO 15031-6; those of the wheels, C0030 to C003B, are from memory, as
+ * is the older numbering of them. Most come in blocks of five: circuit, range or performance, low, high, intermittent;
+ * those of a wheel in blocks of three: ring, sensor, supply. Makers' own codes are described by their structure only.
  */
 import { type CodeSystem, readCode, type TroubleCode } from './trouble-code.ts';
 
@@ -39,9 +40,20 @@ interface Block {
   readonly role: SensorRole;
   readonly which: string;
   readonly kinds?: readonly CodeKind[];
+  /** What a code of the block says where that is not in the words of its kind. */
+  readonly says?: Readonly<Record<number, string>>;
 }
 
 const FIVE: readonly CodeKind[] = ['circuit', 'range', 'low', 'high', 'intermittent'];
+
+const WHEEL: Omit<Block, 'first' | 'which'> = {
+  role: 'wheel',
+  kinds: ['range', 'circuit', 'circuit'],
+  says: {
+    0: 'its ring or toothed wheel gives a wrong signal',
+    2: 'something is wrong in its supply',
+  },
+};
 
 const BLOCKS: readonly Block[] = [
   { first: 0x0335, role: 'crankshaft', which: 'A' },
@@ -75,11 +87,19 @@ const BLOCKS: readonly Block[] = [
     which: '',
     kinds: ['circuit', 'range', 'low', 'intermittent'],
   },
-  { first: 0x4035, role: 'wheel', which: 'left front', kinds: ['circuit'] },
-  { first: 0x4040, role: 'wheel', which: 'right front', kinds: ['circuit'] },
-  { first: 0x4045, role: 'wheel', which: 'left rear', kinds: ['circuit'] },
-  { first: 0x4050, role: 'wheel', which: 'right rear', kinds: ['circuit'] },
+  { first: 0x4030, which: 'left front', ...WHEEL },
+  { first: 0x4033, which: 'right front', ...WHEEL },
+  { first: 0x4036, which: 'left rear', ...WHEEL },
+  { first: 0x4039, which: 'right rear', ...WHEEL },
 ];
+
+/** An older numbering of the wheels, still met; one of its numbers has another meaning today. */
+const OLDER_WHEELS: ReadonlyMap<number, string> = new Map([
+  [0x4035, 'left front'],
+  [0x4040, 'right front'],
+  [0x4045, 'left rear'],
+  [0x4050, 'right rear'],
+]);
 
 /** Sensor, which of several, and what its signal is compared with, by the code's two bytes. */
 const CORRELATIONS: ReadonlyMap<number, readonly [SensorRole, string, string]> = new Map([
@@ -134,12 +154,20 @@ export function describeCode(typed: string): CodeDescription | null {
     const words = `${named(sensorRole, which)}: its signal does not fit that of ${against}`;
     return { ...shared, sensorRole, which, kind: 'correlation', against, words };
   }
-  for (const { first, role, which, kinds = FIVE } of BLOCKS) {
+  const older = OLDER_WHEELS.get(twoByte);
+  for (const { first, role, which, kinds = FIVE, says = {} } of BLOCKS) {
     const kind = kinds[twoByte - first];
     if (kind === undefined || kind === 'correlation') continue;
-    const reason = kind === 'low' && kinds !== FIVE ? SPEED_LOW : KIND_WORDS[kind];
-    const words = `${named(role, which)}: ${reason}`;
+    const reason =
+      says[twoByte - first] ?? (kind === 'low' && kinds !== FIVE ? SPEED_LOW : KIND_WORDS[kind]);
+    const before = older === undefined ? '' : `; in an older numbering, still met, ${older}`;
+    const words = `${named(role, which)}: ${reason}${before}`;
     return { ...shared, sensorRole: role, which, kind, against: null, words };
+  }
+  if (older !== undefined) {
+    const words = `${named('wheel', older)}, in an older numbering that is still met: ${KIND_WORDS.circuit}`;
+    const sensor = { sensorRole: 'wheel', which: older, kind: 'circuit', against: null } as const;
+    return { ...shared, ...sensor, words };
   }
   const whose =
     definedBy === 'maker'

@@ -34,6 +34,25 @@ export function readCode(typed: string): CodeRead {
   return codeOfBytes((upper << 12) | Number.parseInt(match[3]!, 16), match[4]);
 }
 
+/** Codes for reading: `P0335-P0349 C0031 C0034`, with runs of three or more as their ends. */
+export function codeSpans(codes: readonly string[]): string {
+  const runs: string[][] = [];
+  for (const code of codes) {
+    const run = runs.at(-1);
+    if (run && follows(run.at(-1)!, code)) run.push(code);
+    else runs.push([code]);
+  }
+  return runs.flatMap((run) => (run.length > 2 ? [`${run[0]}-${run.at(-1)}`] : run)).join(' ');
+}
+
+/** By the next number, read in tens as people do or in sixteens. */
+function follows(code: string, next: string): boolean {
+  const [a, b] = [code.slice(1), next.slice(1)];
+  if (code[0] !== next[0]) return false;
+  if (Number.parseInt(b, 16) === Number.parseInt(a, 16) + 1) return true;
+  return /^\d+$/.test(a + b) && Number(b) === Number(a) + 1;
+}
+
 /** `P0335` of 0x0335. `twoByte` is 0 to 0xFFFF; 0 stands for "no code" on the wire. */
 export function formatCode(twoByte: number): string {
   const letter = LETTERS[(twoByte >> 14) & 3]!;

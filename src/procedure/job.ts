@@ -14,6 +14,8 @@ export interface Job {
     readonly odometer: string;
     readonly drive: Drive;
   };
+  /** Where the sensor sits, as it is written: `exhaust camshaft bank 2`, `right rear wheel`; absent where the codes say it. */
+  readonly position?: string;
   readonly order: string;
   readonly customer: string;
   readonly earlierRepairs: readonly EarlierRepair[];

@@ -52,6 +52,7 @@ function jobOf(draft: JobDraft): Job {
     name: draft.job ?? '',
     codes: draft.codes ?? [],
     vehicle: { ...none.vehicle, ...draft.vehicle },
+    ...(draft.position !== undefined && { position: draft.position }),
     order: draft.order ?? '',
     customer: draft.customer ?? '',
     earlierRepairs: (draft['earlier-repairs'] ?? []).map(({ words, part }) => ({

@@ -1,8 +1,10 @@
 /** Values drawn from what is known of them, and how such knowledge is put together. */
 import type { Alternative, Toleranced, Unit } from './quantity.ts';
 
-/** Ends this many times apart say that not even the size is known: then each decade is as likely as the next. Ours. */
+/** Ends more than this many times apart say that not even the size is known: then each decade is as likely as the next. Ours. */
 const FAR_APART = 3;
+/** A ratio of exactly three stays three: 0.15 / 0.05 and 0.03 / 0.01 differ in their last bit. */
+const ROUNDING = 1e-9;
 
 /**
  * The quantile of `value` at `u` in 0..1: of the values it may have, the share `u` lies before this one. Rises with `u`;
@@ -39,7 +41,7 @@ function outside({ low, high }: Toleranced, u: number): number {
  * whole, in per cent, is always even: it could as well be written as what is left.
  */
 export function unknownBetween(low: number, high: number, unit: Unit): Toleranced {
-  if (unit !== '%' && low > 0 && high / low >= FAR_APART)
+  if (unit !== '%' && low > 0 && high / low > FAR_APART * (1 + ROUNDING))
     return { nominal: Math.sqrt(low * high), low, high, unit, spread: 'log' };
   return { nominal: (low + high) / 2, low, high, unit };
 }

@@ -18,7 +18,7 @@ import type { Phase } from '../waveform/measure-phase.ts';
 export const SESSION_FORMAT = 2;
 /**
  * Version of the rules that judge: which verdict a reading has, which outcome a value falls into, what a conclusion
- * rests on. It moves when the same answers would give another result.
+ * rests on, which tests are refused. It moves when the same answers would give another result.
  */
 export const RULES = 5;
 /** Who gives the answers: a person at screen or keyboard, a file of answers, another program. */

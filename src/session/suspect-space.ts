@@ -1,6 +1,7 @@
 /** The suspects of a session, the tests that could be done, and how the chances stand after some of them. */
 import type { Model } from '../circuit/model.ts';
 import type { Shown, Test } from '../circuit/test.ts';
+import { canBeAnswered } from '../circuit/test-refusal.ts';
 import { type Corroboration, corroborate } from '../suspects/corroborate.ts';
 import { ERROR_MODEL } from '../suspects/error-model.ts';
 import type { Reading } from '../suspects/likelihood.ts';
@@ -247,7 +248,8 @@ export class SuspectSpace {
   }
 
   private remember(entry: TestEntry): number | null {
-    if (this.ask.model.refusal(entry.test) !== null) return null;
+    const refusal = this.ask.model.refusal(entry.test);
+    if (refusal !== null && !canBeAnswered(refusal)) return null;
     const index = this.tests.push(entry) - 1;
     this.byKey.set(entry.key, index);
     return index;

@@ -1,6 +1,7 @@
 /** The whole program on the screen: which screen is shown, and how one leads to another. */
 
 import { useState } from 'react';
+import { codeSpans } from '../identify/trouble-code.ts';
 import { emptyJob, type Job } from '../procedure/job.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
 import type { AppServices, OpenedSession, SavedSession, SessionChoice } from './app-services.ts';
@@ -97,7 +98,9 @@ export function App({ services, begin, onLeave }: AppProps) {
           title="Which procedure?"
           items={services.listProcedures().map((entry) => ({
             text:
-              entry.codes.length === 0 ? entry.title : `${entry.title}  (${entry.codes.join(' ')})`,
+              entry.codes.length === 0
+                ? entry.title
+                : `${entry.title}  (${codeSpans(entry.codes)})`,
             also: entry.about,
             about:
               entry.circuit === null

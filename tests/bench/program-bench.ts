@@ -54,7 +54,7 @@ export async function benchProgram(
     const hello: Started = { args: [bare], ready: 'Hello:' };
     const real: Started = { args: [program], ready: 'simulated vehicle' };
     const inStep: Started = {
-      args: [program, 'run', 'hall-no-signal', '--bench', 'wire.signal.open', '--seed', '7'],
+      args: [program, 'run', 'hall-no-signal', '--bench', 'wire.signal.open', '--vehicle', '7'],
       ready: '[y]',
     };
     const bareStarts: number[] = [];

@@ -50,6 +50,28 @@ describe('resistance only on a dead circuit', () => {
     ],
     ['both off', hall, ohms('module.signal', 'sensor.signal'), dead('module', 'sensor'), null],
     [
+      'a Hall sensor at its own pins',
+      hall,
+      ohms('sensor.feed.pin', 'sensor.ground.pin'),
+      dead('sensor'),
+      { code: 'ohms-across-electronics', terminal: 'sensor.feed.pin', part: 'sensor' },
+    ],
+    [
+      'a two-wire current sensor at its own pins',
+      shipped('current-two-wire'),
+      ohms('sensor.feed.pin', 'sensor.signal.pin'),
+      dead('sensor'),
+      { code: 'ohms-across-electronics', terminal: 'sensor.feed.pin', part: 'sensor' },
+    ],
+    [
+      'a track at its own pins',
+      shipped('throttle-potentiometer'),
+      ohms('sensor.feed.pin', 'sensor.ground.pin'),
+      dead('sensor'),
+      null,
+    ],
+    ['a fuse at its own blades', relay, ohms('fuse.in.pin', 'fuse.out.pin'), dead('fuse'), null],
+    [
       'a coil through the harness',
       coil,
       ohms('module.signal-plus', 'module.signal-minus'),
@@ -95,9 +117,9 @@ describe('what is clipped in', () => {
       { code: 'battery-on-module', terminal: 'module.reference', is: 'reference' },
     ],
     [
-      'battery to an input through 10 kohm',
+      'battery to an input through 10 Mohm',
       hall,
-      bridge('battery.positive', 'sensor.signal', { ohms: 10_000 }),
+      bridge('battery.positive', 'sensor.signal', { ohms: 10_000_000 }),
       null,
     ],
     [

@@ -19,7 +19,7 @@ let input = '';
 for await (const chunk of process.stdin) input += chunk;
 appendFileSync('calls.txt', JSON.stringify({ args: process.argv.slice(2), input }) + '\\n');
 `;
-const BENCH = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--seed', '7'];
+const BENCH = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--vehicle', '7'];
 
 let place: Place;
 beforeEach(() => {

@@ -250,7 +250,15 @@ describe('after the repair', () => {
 describe('a test outside the tree', () => {
   it('is answered by a capture, which is kept, ranked and reported', async () => {
     await runProgram(place, ['settings', 'instruments', 'scope,helper']);
-    const bench = ['run', 'hall-no-signal', '--bench', 'target.damaged', '--seed', '7', '--plain'];
+    const bench = [
+      'run',
+      'hall-no-signal',
+      '--bench',
+      'target.damaged',
+      '--vehicle',
+      '7',
+      '--plain',
+    ];
     const before = ['yes', 'done', '1', 'yes', 'take', 'yes', 'take', 'yes'];
     const asked = (await runProgram(place, bench, `${[...before, 'next'].join('\n')}\n`)).out;
     const number = /^ {2}(\d) {2}Scope picture while cranking/m.exec(asked)?.[1];

@@ -12,7 +12,7 @@ import {
   sessionWithCaptures,
 } from './program.ts';
 
-const BENCH = ['run', 'hall-no-signal', '--bench', 'target.damaged', '--seed', '7'];
+const BENCH = ['run', 'hall-no-signal', '--bench', 'target.damaged', '--vehicle', '7'];
 
 let place: Place;
 beforeEach(() => {
@@ -78,7 +78,7 @@ describe('a capture in a session', () => {
     ['reluctor-no-signal', 'healthy', 'full', 'alternating'],
     ['wheel-speed-current', 'target.damaged', 'uneven', 'switched'],
   ])('answers the picture of %s with %s as %s', async (procedure, fault, look, kind) => {
-    const words = ['run', procedure, '--bench', fault, '--seed', '7'];
+    const words = ['run', procedure, '--bench', fault, '--vehicle', '7'];
     const lines = await linesTo(['capture', 'yes'], words);
     await runProgram(place, [...words, '--plain'], `${lines.join('\n')}\n`);
     expect(captured().event).toMatchObject({
@@ -88,7 +88,7 @@ describe('a capture in a session', () => {
   });
 
   it('answers AC volts where there is no scope at hand, as a meter would read them', async () => {
-    const words = ['run', 'reluctor-no-signal', '--bench', 'healthy', '--seed', '7'];
+    const words = ['run', 'reluctor-no-signal', '--bench', 'healthy', '--vehicle', '7'];
     const lines = await linesTo(['cannot no scope', 'yes', 'capture', 'yes'], words);
     await runProgram(place, [...words, '--plain'], `${lines.join('\n')}\n`);
     const { event } = captured();
@@ -103,7 +103,15 @@ describe('a capture in a session', () => {
 
   it('comes from a file, whose digest is kept', async () => {
     const path = join(place.home, 'crank.csv');
-    const make = ['wave', '--make', 'hall-module-fed', '--fault', 'target.damaged', '--seed', '7'];
+    const make = [
+      'wave',
+      '--make',
+      'hall-module-fed',
+      '--fault',
+      'target.damaged',
+      '--vehicle',
+      '7',
+    ];
     expect((await runProgram(place, [...make, '--rpm', '240', '--output', path])).code).toBe(0);
     const lines = await linesTo([`capture ${path}`, 'yes']);
     await runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
@@ -120,7 +128,15 @@ describe('a capture in a session', () => {
 
   it('that the bench makes is the one that wave --make writes', async () => {
     const out = join(place.home, 'same.csv');
-    const make = ['wave', '--make', 'hall-module-fed', '--fault', 'target.damaged', '--seed', '7'];
+    const make = [
+      'wave',
+      '--make',
+      'hall-module-fed',
+      '--fault',
+      'target.damaged',
+      '--vehicle',
+      '7',
+    ];
     const at = ['--measure', 'pattern sensor.signal battery.negative'];
     const lines = await linesTo(['capture', 'yes']);
     await runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);

@@ -44,6 +44,22 @@ describe.each(PAGES)('%s', (page) => {
   });
 });
 
+it('a page for users gives a source or says "common practice", and remembers nothing', () => {
+  const trees = ['procedures', 'procedures/circuits', 'procedures/families', 'procedures/jobs'];
+  const shipped = trees.flatMap((folder) => readdirSync(folder).map((name) => join(folder, name)));
+  const pages = [...PAGES, 'man/ohmward.1', ...shipped.filter((path) => /\.(yaml|1)$/.test(path))];
+  const remembered = pages
+    .filter((page) => page !== 'DEVELOPERS.md')
+    .flatMap((page) => {
+      const lines = readFileSync(page, 'utf8').split('\n');
+      const found = lines.findIndex((line) =>
+        /from memory|recalled|at hand to check|no copy/i.test(line),
+      );
+      return found < 0 ? [] : [`${page}:${found + 1}`];
+    });
+  expect(remembered).toEqual([]);
+});
+
 it('every constant in docs/maths.md has the value that its file gives it', () => {
   const rows = [
     ...readFileSync('docs/maths.md', 'utf8').matchAll(/^\| (\w+) \| ([^|]+) \| (src\/[^|]+) \|/gm),

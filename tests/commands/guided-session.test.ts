@@ -19,7 +19,7 @@ import {
   timeless,
 } from './program.ts';
 
-const BENCH = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--seed', '7'];
+const BENCH = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--vehicle', '7'];
 
 let place: Place;
 beforeEach(() => {
@@ -212,10 +212,10 @@ describe('what is refused', () => {
       /has no fault/,
     ],
     [
-      'a seed that is none',
-      ['run', 'hall-no-signal', '--unattended', '--bench', 'healthy', '--seed=-1'],
+      'a vehicle that is none',
+      ['run', 'hall-no-signal', '--unattended', '--bench', 'healthy', '--vehicle=-1'],
       1,
-      /no seed/,
+      /no number of a vehicle/,
     ],
     [
       'a missing answers file',

@@ -45,7 +45,7 @@ async function play(seed: number, more: string, name: string, json: boolean) {
     env: { XDG_CONFIG_HOME: folder, HOME: folder },
     cwd: process.cwd(),
   };
-  const args = ['drill', '--actions', file, '--seed', String(seed), '--sessions', sessions];
+  const args = ['drill', '--actions', file, '--vehicle', String(seed), '--sessions', sessions];
   const code = await main(json ? [...args, '--json'] : args, io);
   const drills = join(sessions, 'drills');
   const names = readdirSync(drills, { recursive: true }).map(String);
@@ -124,7 +124,7 @@ test('the reveal is where the answer and the salt come out, so this test could h
     cwd: process.cwd(),
   };
   const sessions = join(folder, 'whole');
-  const args = ['drill', '--actions', file, '--seed', '3', '--level', 'blind', '--json'];
+  const args = ['drill', '--actions', file, '--vehicle', '3', '--level', 'blind', '--json'];
   expect(await main([...args, '--sessions', sessions], io)).toBe(0);
   expect(out).toContain(salt);
   expect(out).toContain(answer.faults[0]);

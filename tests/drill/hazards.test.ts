@@ -46,6 +46,19 @@ describe('a test is stopped', () => {
       testOf(probe('volts', ...FEED), bridged('module.signal', 'battery.negative', { ohms: 10 })),
       'clipped-in',
     ],
+    [
+      'battery onto a 5 V reference through 1 kohm',
+      testOf(probe('volts', ...FEED), bridged('sensor.feed', 'battery.positive', { ohms: 1000 })),
+      'clipped-in',
+    ],
+    [
+      "ohms at the sensor's own pins",
+      testOf(probe('ohms', 'sensor.feed.pin', 'sensor.ground.pin'), {
+        state: 'key-off',
+        unplugged: ['sensor'],
+      }),
+      'ohms-on-live',
+    ],
   ])('%s', (_, test, hazard) => {
     expect(danger(test)?.hazard).toBe(hazard);
   });

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { readSessionFile } from '../../src/log/read-session-file.ts';
+import { atPlaceOf } from '../../src/procedure/place-sensor.ts';
 import { commandFor, loadAnswers } from '../../src/session/answers-file.ts';
 import type { Command } from '../../src/session/command.ts';
 import { conclusionWords } from '../../src/session/conclusion-words.ts';
@@ -97,10 +98,11 @@ describe('sample sessions', () => {
   it.each(samples)('%s was written with the trees as they are now', (name) => {
     const read = readSessionFile(nodeDisk, join(FOLDER, name));
     if (!read.ok) throw new Error(read.problem.problem);
-    const { procedure, format } = read.session.opened;
+    const { procedure, format, job } = read.session.opened;
     expect(format).toBe(SESSION_FORMAT);
-    const { linked } = shipped(procedure!.name);
-    expect(procedure!.steps).toEqual(JSON.parse(JSON.stringify(linked.procedure.steps)));
+    const { linked, model } = shipped(procedure!.name);
+    const placed = atPlaceOf(job, { circuit: model.circuit, procedure: linked.procedure });
+    expect(procedure!.steps).toEqual(JSON.parse(JSON.stringify(placed.procedure.steps)));
   });
 });
 
@@ -118,8 +120,7 @@ function openedWith(procedure: string, job: SessionOpened['job']): Session {
     instruments: [],
     meter: STANDARD_SETTINGS.meter,
     job,
-    procedure: linked.procedure,
-    circuit: model.circuit,
+    ...atPlaceOf(job, { circuit: model.circuit, procedure: linked.procedure }),
     cautionRules: library.cautions,
     vehicle: { kind: 'real' },
     at: '2031-05-06T08:00:00Z',

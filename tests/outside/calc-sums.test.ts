@@ -1,4 +1,4 @@
-/** Small sums against published worked examples. */
+/** Small sums against printed answers and sums by hand; each says which. */
 import { expect, test } from 'vitest';
 import { divider, parallelOhms, scopeSettings, speedOfWheel } from '../../src/quantity/sums.ts';
 import { copperOhms } from '../../src/quantity/wire.ts';
@@ -11,7 +11,7 @@ test.each<[string, Parameters<typeof divider>[0], number, number]>([
     12,
     0.8889,
   ],
-  // exercise of Horowitz and Hill ch. 1 (there called 1.7), as quoted
+  // Horowitz and Hill, The Art of Electronics, exercise 1.7, by hand: 1 V * 20 / 30
   [
     '20 kohm meter behind 10 kohm',
     { supplyVolts: 1, upperOhms: 1e4, lowerOhms: Infinity, meterOhms: 2e4 },
@@ -38,7 +38,7 @@ test.each<[string, Parameters<typeof divider>[0], number, number]>([
     4.5455,
     4.5045,
   ],
-  // computed: 5 V through 100 kohm into 10 Mohm
+  // by hand: 5 V * 10 / 10.1
   [
     '10 Mohm meter behind 100 kohm',
     { supplyVolts: 5, upperOhms: 1e5, lowerOhms: Infinity, meterOhms: 1e7 },
@@ -68,20 +68,14 @@ test('crankshaft frequency is rpm / 60, camshaft half of it (common practice, no
   expect(speedOfWheel(1200, { teeth: 1, ratio: 0.5 }).turnHertz).toBe(10);
 });
 
-test('a 20 V screen of ten divisions is 2 V a division; 28 s of fourteen are 2 s (common practice, no source)', () => {
-  const found = scopeSettings({
-    lowVolts: 0,
-    highVolts: 16,
-    hertz: 1 / 28,
-    repeats: 1,
-    verticalDivisions: 10,
-    horizontalDivisions: 14,
-  });
+test('0 to 5 V fills eight divisions at 1 V each; ten of 1 ms show two turns of 200 Hz (by hand)', () => {
+  // 5 V over four fifths of eight divisions is 0.78 V, two repeats of 5 ms over ten divisions are 1 ms each.
+  const found = scopeSettings({ lowVolts: 0, highVolts: 5, hertz: 200 });
   expect(found).toMatchObject({
-    voltsPerDivision: 2,
-    screenVolts: 20,
-    secondsPerDivision: 2,
-    screenSeconds: 28,
+    voltsPerDivision: 1,
+    screenVolts: 8,
+    secondsPerDivision: 1e-3,
+    screenSeconds: 10e-3,
     zero: 'bottom',
   });
 });

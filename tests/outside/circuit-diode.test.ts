@@ -1,5 +1,6 @@
 /**
- * Diodes, light-emitting diodes and Newton's method against printed answers and two other programs.
+ * Diodes, light-emitting diodes and Newton's method against two other programs, mpmath and ngspice, and against the
+ * resistors that Lessons In Electric Circuits (LEC) prints for an LED.
  *
  * "2019" and "2014" are the constants behind kT/q at 300.15 K: the exact ones of 2019, and CODATA 2014, which ngspice 39
  * uses. The long digits were computed with mpmath.
@@ -43,19 +44,19 @@ describe('silicon diodes', () => {
     expect(c.amps(2) * 1000).toBeCloseTo(4.307112167618, 9);
   });
 
-  test('1 V, 1 kohm, 1e-15 A at 25 mV: 0.663543376798 V, 0.336456623202 mA (textbook problem 4.34; digits computed)', () => {
+  test('1 V, 1 kohm, 1e-15 A at 25 mV: 0.663543376798 V, 0.336456623202 mA (digits by mpmath)', () => {
     const c = solved('V a 0 1\nR a b 1000\nD b 0 1e-15 0.025');
     expect(c.volts('b')).toBeCloseTo(0.663543376798, 10);
     expect(c.amps(2) * 1000).toBeCloseTo(0.336456623202, 9);
   });
 
-  test('7 V, 10 kohm, 6e-15 A at 25.8 mV: 0.654916406202 V, 0.63450835938 mA (gtuttle.net problem; digits computed)', () => {
+  test('7 V, 10 kohm, 6e-15 A at 25.8 mV: 0.654916406202 V, 0.63450835938 mA (digits by mpmath)', () => {
     const c = solved('V a 0 7\nR a b 10000\nD b 0 6e-15 0.0258');
     expect(c.volts('b')).toBeCloseTo(0.654916406202, 10);
     expect(c.amps(2) * 1000).toBeCloseTo(0.63450835938, 9);
   });
 
-  test('5 V, 1 kohm, 1 mA at 0.7 V and 0.1 V a decade: 4.2372911692 mA, 0.762708830796 V (Sedra and Smith; digits computed)', () => {
+  test('5 V, 1 kohm, 1 mA at 0.7 V and 0.1 V a decade: 4.2372911692 mA, 0.762708830796 V (a diode as Sedra and Smith describe theirs; digits by mpmath)', () => {
     // I = 1 mA * 10^((v - 0.7) / 0.1), so n VT = 0.1 / ln 10 and IS = 1 mA * 10^-7; the -1 of the law changes 1e-10 A.
     const c = solved(`V a 0 5\nR a b 1000\nD b 0 1e-10 ${0.1 / Math.LN10}`);
     expect(Math.abs(c.amps(2) * 1000 - 4.2372911692)).toBeLessThan(2e-7);

@@ -1,13 +1,12 @@
 /**
- * Every shipped circuit, every fault, every standard measurement with digits or a light, against ngspice.
+ * The solver against ngspice, on every shipped circuit with every fault and every standard measurement with digits or a
+ * light. Both get the same elements here, ngspice as its own: resistors, sources, diodes, and behavioural sources with the
+ * formulas of netlist.ts. Whether those are the right ones is asked in circuit-decks.test.ts.
  *
- * ngspice (as WebAssembly, eecircuit-engine) gets the same elements written as its own: resistors, sources, diodes, and
- * behavioural sources with the formulas of netlist.ts. An ordinary run takes some 110 cases of each circuit; all of
- * them, and other ones: see campaign.ts.
+ * An ordinary run takes some 25 cases of each circuit; all of them, and other ones: see campaign.ts.
  */
 import { readdirSync, readFileSync } from 'node:fs';
-import { Simulation } from 'eecircuit-engine';
-import { beforeAll, describe, expect, test, vi } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { type Circuit, effectsOf } from '../../src/circuit/circuit.ts';
 import {
   bridgeElement,
@@ -24,10 +23,11 @@ import { createSolver } from '../../src/circuit/solve-dc.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Meter, Probe, Test } from '../../src/circuit/test.ts';
 import { LONG, shareOf } from '../campaign.ts';
+import { operatingPoint, quietNgspice } from './ngspice.ts';
 
 const FOLDER = 'procedures/circuits';
 /** An ordinary run takes about so many cases of a circuit, evenly over all. */
-const CASES_A_RUN = 110;
+const CASES_A_RUN = 25;
 const SHARE_MAX = 1e-3;
 const VOLTS_MAX = 1e-3;
 const METER: Meter = {
@@ -39,13 +39,7 @@ const METER: Meter = {
 /** The thermal voltage of ngspice 39 at 27 degC: its constants are those of CODATA 2014. */
 const NGSPICE_VT = (1.38064852e-23 * 300.15) / 1.6021766208e-19;
 
-const simulation = new Simulation();
-beforeAll(async () => {
-  // ngspice tells each failed attempt at length; what counts is whether a later one succeeds.
-  for (const channel of ['log', 'warn', 'error'] as const)
-    vi.spyOn(console, channel).mockImplementation(() => undefined);
-  await simulation.start();
-}, 60_000);
+beforeAll(quietNgspice);
 
 describe.each(readdirSync(FOLDER).sort())('%s', (file) => {
   const circuit = loadCircuit(readFileSync(`${FOLDER}/${file}`, 'utf8'), file).value!;
@@ -136,9 +130,9 @@ function instrumentOf({ kind }: Probe, plus: number, minus: number): Element {
 const SETTINGS = ['RELTOL=1e-9 ABSTOL=1e-15 VNTOL=1e-12', 'RELTOL=1e-6 ABSTOL=1e-12 VNTOL=1e-8'];
 
 /**
- * Node voltages by ngspice, ground first. Where it finds no operating point by itself it is told where to begin, in tenths
- * of a volt (.nodeset), and where that is not enough, as behind a light that an output of 1.5 V hardly opens, in
- * hundredths, ten times what is allowed between the two: from there it still has to reach a solution of its own equations.
+ * Node voltages by ngspice, ground first. Where it finds no operating point by itself it is told where to begin
+ * (.nodeset), in tenths of a volt, then finer, as behind a light that an output of 1.5 V hardly opens. Wherever it begins,
+ * it has to reach a solution of its own equations.
  */
 async function ngspice(
   netlist: Netlist,
@@ -150,18 +144,18 @@ async function ngspice(
   };
   // Tight settings with a hint before loose ones: at 1e-12 A a node that nothing holds lies anywhere.
   for (const settings of SETTINGS)
-    for (const hint of [null, hintTo(1), hintTo(2)]) {
-      const volts = await operatingPoint(netlist, settings, hint);
-      if (volts !== null) return { volts, helped: hint !== null };
+    for (const hint of [null, hintTo(1), hintTo(2), hintTo(4)]) {
+      const volts = await operatingPoint(linesOf(netlist, settings, hint));
+      if (volts !== null)
+        return {
+          volts: netlist.nodes.map((_, node) => volts.get(name(node))!),
+          helped: hint !== null,
+        };
     }
-  throw new Error(`ngspice finds no operating point: ${simulation.getError().join(' | ')}`);
+  throw new Error('ngspice finds no operating point');
 }
 
-async function operatingPoint(
-  netlist: Netlist,
-  settings: string,
-  hint: string | null,
-): Promise<number[] | null> {
+function linesOf(netlist: Netlist, settings: string, hint: string | null): string[] {
   const lines = ['* circuit'];
   const models: string[] = [];
   netlist.elements.forEach((element, index) => {
@@ -172,30 +166,7 @@ async function operatingPoint(
   for (let node = 1; node < netlist.nodes.length; node += 1)
     lines.push(`Rtie${node} n${node} 0 3e13`);
   const options = `.options TEMP=27 TNOM=27 GMIN=1e-20 PIVTOL=1e-17 ITL1=1000 ITL2=1000 ${settings}`;
-  simulation.setNetList(
-    [...lines, ...models, ...(hint === null ? [] : [hint]), options, '.op', '.end'].join('\n'),
-  );
-  const result = await simulation.runSim();
-  if (
-    simulation
-      .getError()
-      .some(
-        (line) =>
-          /failed|aborted/i.test(line) && /operating point|simulation\(s\) aborted/i.test(line),
-      )
-  )
-    return null;
-  const volts = [0];
-  for (const { name, values } of result.data.map((one) => ({
-    name: one.name,
-    values: one.values as (number | { real: number })[],
-  }))) {
-    const node = /^v\(n(\d+)\)$/i.exec(name) ?? /^n(\d+)$/i.exec(name);
-    if (!node) continue;
-    const first = values[0]!;
-    volts[Number(node[1])] = typeof first === 'number' ? first : first.real;
-  }
-  return volts.length === netlist.nodes.length ? volts : null;
+  return [...lines, ...models, ...(hint === null ? [] : [hint]), options];
 }
 
 const name = (node: number) => (node === 0 ? '0' : `n${node}`);

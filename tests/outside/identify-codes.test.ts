@@ -4,11 +4,12 @@ import { describeCode } from '../../src/identify/describe-code.ts';
 import { formatCode, readCode } from '../../src/identify/trouble-code.ts';
 
 test.each([
-  ['P0135', 0x0135], // worked example, talk.maemo.org p. 1257514
-  ['U2103', 0xe103], // comment in public decoder source
-  ['P0336', 0x0336], // computed from the bit table (encyclopedia article on OBD-II PIDs)
-  ['C0035', 0x4035], // computed from the same table: 01 is C
-  ['B1000', 0x9000], // computed from the same table: 10 is B, 01 the digit
+  ['P0135', 0x0135], // talk.maemo.org p. 1257514
+  // by hand from the bit table of the encyclopedia article "OBD-II PIDs": two bits for the letter, two for the first digit
+  ['U2103', 0xe103], // 11 is U, 10 the digit
+  ['P0336', 0x0336], // 00 is P
+  ['C0035', 0x4035], // 01 is C
+  ['B1000', 0x9000], // 10 is B, 01 the digit
 ])('%s is sent as its two bytes', (code, bytes) => {
   expect(readCode(code)).toMatchObject({ status: 'read', code, twoByte: bytes });
   expect(formatCode(bytes)).toBe(code);
@@ -71,12 +72,31 @@ describe('generic position-sensor codes', () => {
     });
   });
   test.each([
+    // from memory: SAE J2012 as it is in use, three numbers a wheel: ring, sensor, supply
+    ['C0030', 'left front', 'range', /ring/],
+    ['C0031', 'left front', 'circuit', /circuit/],
+    ['C0032', 'left front', 'circuit', /supply/],
+    ['C0034', 'right front', 'circuit', /circuit/],
+    ['C0037', 'left rear', 'circuit', /circuit/],
+    ['C003A', 'right rear', 'circuit', /circuit/],
+    ['C003B', 'right rear', 'circuit', /supply/],
+    // from memory: an older numbering; C0035 means two wheels
+    ['C0035', 'right front', 'circuit', /supply; in an older numbering, still met, left front/],
+    ['C0040', 'right front', 'circuit', /older numbering/],
+    ['C0045', 'left rear', 'circuit', /older numbering/],
+    ['C0050', 'right rear', 'circuit', /older numbering/],
+  ])('%s is of the %s wheel', (code, which, kind, words) => {
+    expect(describeCode(code)).toMatchObject({ sensorRole: 'wheel', which, kind });
+    expect(describeCode(code)!.words).toMatch(words);
+  });
+  test.each(['C0043', 'C0046', 'C003C', 'C002F'])('%s is of no wheel', (code) => {
+    expect(describeCode(code)).toMatchObject({ sensorRole: null });
+  });
+  test.each([
     // from memory
     ['P0500', 'vehicle-speed', 'circuit'],
     ['P0715', 'transmission-input', 'circuit'],
     ['P0720', 'transmission-output', 'circuit'],
-    ['C0035', 'wheel', 'circuit'],
-    ['C0050', 'wheel', 'circuit'],
   ])('%s is a %s code', (code, role, kind) => {
     expect(describeCode(code)).toMatchObject({ sensorRole: role, kind });
   });

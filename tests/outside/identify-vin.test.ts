@@ -1,14 +1,14 @@
-/** VIN check digits as published: 49 CFR 565.15(c) and worked examples. */
+/** VIN check digits: 49 CFR 565.15(c), its sample and its rule, which was worked by hand on the other numbers. */
 import { describe, expect, test } from 'vitest';
 import { checkVin, vinCheckDigit } from '../../src/identify/check-vin.ts';
 
-describe('published numbers carry the check digit that the rule gives', () => {
+describe('numbers carry the check digit that the rule gives', () => {
   test.each([
-    ['1G4AH59H45G118341', '4'], // 49 CFR 565.15, table V
-    ['1J9RP1A36A1644345', '6'], // NHTSA, Outline for New Manufacturer Information, p. 18 (yumpu 7275978)
-    ['1M8GDM9AXKP042788', 'X'], // worked example of the Wikibooks article on VINs
-    ['11111111111111111', '1'], // from memory, recomputed: sum 89
-    ['5GZCZ43D13S812715', '1'], // from memory, recomputed: sum 408
+    ['1G4AH59H45G118341', '4'], // 49 CFR 565.15, table V: sum 411 = 37 x 11 + 4
+    ['1J9RP1A36A1644345', '6'], // printed by the authority: NHTSA, Outline for New Manufacturer Information, p. 18
+    ['11111111111111111', '1'], // the weights of table IV alone: 89 = 8 x 11 + 1
+    ['00000001X00000000', 'X'], // the weight of position 8 alone: remainder 10
+    ['1ZZTESTSXAA000702', 'X'], // made up: 241 = 21 x 11 + 10
   ])('%s', (vin, digit) => {
     expect(vinCheckDigit(vin)).toBe(digit);
     expect(checkVin(vin)).toMatchObject({
@@ -16,10 +16,10 @@ describe('published numbers carry the check digit that the rule gives', () => {
       check: { agrees: true, expected: digit },
     });
   });
-  test('SGZCZ43D13S812715 gives 384, remainder 10, and does not agree', () => {
-    // from memory, recomputed
-    expect(checkVin('SGZCZ43D13S812715')).toMatchObject({
+  test('SZZTESTS1AA000712 gives 252 = 22 x 11 + 10 and does not agree; with 5 for S it would: 276 = 25 x 11 + 1', () => {
+    expect(checkVin('SZZTESTS1AA000712')).toMatchObject({
       check: { expected: 'X', found: '1', agrees: false, binding: false },
     });
+    expect(vinCheckDigit('5ZZTESTS1AA000712')).toBe('1');
   });
 });

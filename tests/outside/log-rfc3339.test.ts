@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { isRfc3339 } from '../../src/log/event-line.ts';
 
 describe('RFC 3339, section 5.8', () => {
-  // The five examples of the section; from memory, as no copy of the text was at hand.
+  // The five examples of the section; from memory.
   it.each([
     '1985-04-12T23:20:50.52Z',
     '1996-12-19T16:39:57-08:00',

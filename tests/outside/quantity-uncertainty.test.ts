@@ -88,7 +88,7 @@ describe('JCGM 100:2008 and published meter specifications', () => {
       0.1304,
       75.2865e-3,
     ],
-    // limit seen: pastebin.com/ucDPkWmf, a worked example of a meter's error; u computed
+    // limit seen: pastebin.com/ucDPkWmf; u computed
     [
       '0.3 % + 2 digits of 1 mV',
       { ranges: [2], counts: 2000, ofReading: 0.003, digits: 2 },

@@ -2,9 +2,9 @@
  * A waveform that we did not make: ngspice (as WebAssembly, eecircuit-engine 1.8.0) drives a pull-up and an input
  * capacitor with a switch, and its curve is measured. The expected values follow from the circuit by hand.
  */
-import { Simulation } from 'eecircuit-engine';
-import { beforeAll, expect, test, vi } from 'vitest';
+import { beforeAll, expect, test } from 'vitest';
 import { measureChannel } from '../../src/waveform/measure-channel.ts';
+import { quietNgspice, runDeck } from './ngspice.ts';
 
 const RATE = 1_000_000;
 const NETLIST = `pull-up with input capacitor
@@ -19,20 +19,14 @@ S1 signal 0 gate 0 SW1
 .end
 `;
 
-let times: number[] = [];
-let volts: number[] = [];
+let times: readonly number[] = [];
+let volts: readonly number[] = [];
 
 beforeAll(async () => {
-  for (const channel of ['log', 'warn', 'error'] as const)
-    vi.spyOn(console, channel).mockImplementation(() => undefined);
-  const simulation = new Simulation();
-  await simulation.start();
-  simulation.setNetList(NETLIST);
-  const result = await simulation.runSim();
-  if (result.dataType !== 'real') throw new Error('waveform-ngspice: no real data');
-  const values = (name: string) => result.data.find((it) => it.name === name)?.values ?? [];
-  times = values('time');
-  volts = values('v(signal)');
+  quietNgspice();
+  const { values } = await runDeck(NETLIST);
+  times = values.get('time') ?? [];
+  volts = values.get('v(signal)') ?? [];
 }, 60_000);
 
 test("ngspice's curve has the levels, times and duty of the circuit", () => {

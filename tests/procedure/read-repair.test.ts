@@ -16,7 +16,7 @@ describe('an earlier repair in a person’s words', () => {
     ['Crank sensor replaced last week', hall, 'sensor'],
     ['crankshaft position sensor replaced', hall, 'sensor'],
     ['replaced the sensor twice', hall, 'sensor'],
-    ['new Bosch sensor fitted by the last shop', hall, 'sensor'],
+    ['new branded sensor fitted by the last shop', hall, 'sensor'],
     ['sensor is new', hall, 'sensor'],
     ['Sensor changed in March, fault came back', hall, 'sensor'],
     ['throttle sensor replaced', hall, 'throttle-position'],

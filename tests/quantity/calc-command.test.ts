@@ -48,7 +48,7 @@ describe('ohmward calc', () => {
       /4\.8896 to 5\.1504 V/,
     ],
     ['code', ['code', 'p0335'], {}, /crankshaft position sensor A.*\n.*\n.*0x0335/],
-    ['vin', ['vin', '1M8GDM9AXKP042788'], {}, /check digit agrees/],
+    ['vin', ['vin', '1ZZTESTSXAA000702'], {}, /check digit agrees/],
   ])('%s', async (_, positionals, values, words) => {
     const { code, out, err } = await calc(positionals, values);
     expect({ code, err }).toEqual({ code: 0, err: '' });
@@ -101,7 +101,7 @@ describe('ohmward calc', () => {
   });
   test.each([
     [['code', 'P03O5'], /zero and one as digits/],
-    [['vin', '1M8GDM9A1KP042788'], /should be X/],
+    [['vin', '1ZZTESTS1AA000702'], /should be X/],
     [['vin', 'short'], /not used|17 signs/],
   ])('%s is wrong input, not wrong use', async (positionals, words) => {
     const done = await calc(positionals);

@@ -71,9 +71,10 @@ describe('quantities in files', () => {
     const known = { low: 1000, nominal: 3000, high: 9000, unit: 'ohm', spread: 'log' };
     expect(parseToleranced(text)).toEqual(known);
   });
-  test('ends are far apart from three times on', () => {
-    expect(parseToleranced('1 V to 2.99 V')).not.toHaveProperty('spread');
-    expect(parseToleranced('1 V to 3 V')).toHaveProperty('spread', 'log');
+  test('ends are far apart when one is more than three times the other, whatever the last bit says', () => {
+    for (const three of ['1 V to 3 V', '10 mV to 30 mV', '50 mV to 150 mV', '0.7 V to 2.1 V'])
+      expect(parseToleranced(three), three).not.toHaveProperty('spread');
+    expect(parseToleranced('1 V to 3.01 V')).toHaveProperty('spread', 'log');
     expect(parseToleranced('0 V to 3 V')).not.toHaveProperty('spread');
     expect(parseToleranced('20 % to 80 %')).not.toHaveProperty('spread');
     // a tolerance is around a value that is known, however wide

@@ -13,12 +13,12 @@ const CANARIES: Readonly<Record<string, readonly string[]>> = {
   shop: ['Workshop Quern & Daughters', 'Quern'],
   customer: ['Odalys Brennvik', 'Brennvik', 'odalys'],
   plate: ['QX 47 ZUM', 'QX47ZUM', 'qx-47-zum', 'QX·47·ZUM'],
-  vin: ['1M8GDM9AXKP042788', '1M8GD M9AXK P0427 88', '1m8gdm9axkp042788'],
+  vin: ['1ZZTESTSXAA000702', '1ZZTE STSXA A0007 02', '1zztestsxaa000702'],
   order: ['A-20441', 'A20441', 'a 20441'],
   odometer: ['84 500 km', '84500 km'],
   mail: ['odalys.b@post.example', 'someone@firm.example'],
   telephone: ['+44 20 7946 0018', '0207 946 0018', '(020) 7946-0018', '02079460018'],
-  'another VIN': ['WVWZZZ1JZXW000001'],
+  'another VIN': ['ZZ9ZZZ1JZXW000001'],
 };
 const ALL = Object.values(CANARIES).flat();
 
@@ -29,7 +29,7 @@ describe('a copy for a class', () => {
       shop: 'Workshop Quern & Daughters',
       customer: 'Odalys Brennvik',
       plate: 'QX 47 ZUM',
-      vin: '1M8GDM9AXKP042788',
+      vin: '1ZZTESTSXAA000702',
       order: 'A-20441',
       odometer: '84 500 km',
     };
@@ -64,7 +64,7 @@ describe('a copy for a class', () => {
         'Quern',
         'Odalys',
         'Brennvik',
-        '1M8GDM9AXKP042788',
+        '1ZZTESTSXAA000702',
         '20441',
       ]) {
         expect(whole, name).toContain(hex(name));

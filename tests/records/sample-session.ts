@@ -206,7 +206,7 @@ export const JOB: Job = {
   codes: ['P0335'],
   vehicle: {
     words: 'Lindorf Kestrel 2.0, 2019',
-    vin: '1M8GDM9AXKP042788',
+    vin: '1ZZTESTSXAA000702',
     plate: 'QX 47 ZUM',
     odometer: '84 500 km',
     drive: 'combustion',

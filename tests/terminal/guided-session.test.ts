@@ -12,7 +12,7 @@ import {
 } from '../commands/program.ts';
 import { type Program, startProgram } from './pty.ts';
 
-const BENCH = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--seed', '7'];
+const BENCH = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--vehicle', '7'];
 const TURNS_MAX = 120;
 
 let place: Place;

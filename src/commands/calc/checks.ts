@@ -111,7 +111,7 @@ function codeSum(typed: string): SumResult {
 
 export const vin: Sum = {
   summary: 'structure and check digit of a vehicle identification number',
-  usage: 'vin 1M8GDM9AXKP042788',
+  usage: 'vin 1ZZTESTSXAA000702',
   run: (options) => {
     const check = checkVin(options.word('a vehicle identification number'));
     if (check.status === 'refused')

@@ -25,6 +25,7 @@ import { writeWholeFile } from '../../log/write-whole.ts';
 import { bindText, terminalWords } from '../../procedure/bind-text.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
+import { atPlaceOf, placeProblem } from '../../procedure/place-sensor.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
@@ -85,10 +86,13 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
   const name = subjectName(subject);
   const unknown = bench && faultProblem(name, circuit, bench.fault);
   if (unknown) return unknown;
+  const misplaced = placeProblem(job, circuit);
+  if (misplaced !== null)
+    return { problem: misplaced, fix: 'change "position" on the job sheet, or leave it out' };
   const from = wanted.from === undefined ? undefined : stepToBeginAt(linked, wanted.from, subject);
   if (from && isProblem(from)) return from;
   return openNew(desk, {
-    ...found,
+    ...atPlaceOf(job, found),
     job,
     by,
     vehicle: vehicleOf(bench),

@@ -58,7 +58,7 @@ export async function drillForProgram(
     const odd = (['job', 'bench'] as const).find((key) => asked[key] !== undefined);
     if (odd) return invalidParam(`/params/${odd}`, `a drill has no "${odd}"`);
     const twice = (['level', 'seed', 'student'] as const).find(
-      (key) => asked[key] !== undefined && args.values[key] !== undefined,
+      (key) => asked[key] !== undefined && args.values[optionOf(key)] !== undefined,
     );
     if (twice) return invalidParam(`/params/${twice}`, 'the command line has said it');
     const { procedure, level, seed, student } = asked;
@@ -67,7 +67,7 @@ export async function drillForProgram(
       values: {
         ...args.values,
         ...(level === undefined ? {} : { level }),
-        ...(seed === undefined ? {} : { seed: `${seed}` }),
+        ...(seed === undefined ? {} : { vehicle: `${seed}` }),
         ...(student === undefined ? {} : { student }),
       },
     });
@@ -125,6 +125,11 @@ function sheetOf(desk: Desk, name: string): Sheet | Problem {
   };
 }
 
+/** The option that says the same as a parameter. */
+function optionOf(key: 'level' | 'seed' | 'student'): string {
+  return key === 'seed' ? 'vehicle' : key;
+}
+
 /** What the command line leaves out; what it has said is not said again. */
 function beginAsked(desk: Desk, args: Arguments, asked: Asked): OpenedSession | Problem | Fault {
   const { procedure, bench, job } = asked;
@@ -143,7 +148,7 @@ function beginAsked(desk: Desk, args: Arguments, asked: Asked): OpenedSession | 
   const isOwn = bench.fault === OWN_FAULT;
   return begin(
     desk,
-    { positionals, values: { ...args.values, bench: OWN_FAULT, seed: `${bench.seed ?? 1}` } },
+    { positionals, values: { ...args.values, bench: OWN_FAULT, vehicle: `${bench.seed ?? 1}` } },
     {
       sheet: {
         ...sheet,

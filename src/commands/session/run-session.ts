@@ -141,10 +141,10 @@ export function begin(
         fix: MEND,
       };
   }
-  const seed = Number(textOf(args, 'seed') ?? '1');
+  const seed = Number(textOf(args, 'vehicle') ?? '1');
   if (!Number.isInteger(seed) || seed < 0)
     return {
-      problem: `"${textOf(args, 'seed')}" is no seed`,
+      problem: `"${textOf(args, 'vehicle')}" is no number of a vehicle`,
       fix: 'give a whole number from 0 up',
     };
   const asked = textOf(args, 'bench');

@@ -30,7 +30,7 @@ export function makeCapture(name: string, options: Options, io: Io): number {
   const state = options.text('state') ?? 'cranking';
   const vehicleState = VEHICLE_STATES.find((one) => one === state);
   if (!vehicleState) throw new WrongUse(`--state is one of ${VEHICLE_STATES.join(', ')}`);
-  const seed = options.whole('seed', 0, 1);
+  const seed = options.whole('vehicle', 0, 1);
   const rpm = options.maybe('rpm', 'rpm');
   if (rpm !== undefined && !(rpm > 0 && rpm <= RPM_MOST))
     throw new WrongUse(`--rpm must be above zero, and ${RPM_MOST} at most`);

@@ -135,6 +135,7 @@ export interface Job {
 name: string
 complaint: string
 codes: string[]
+position?: string
 vehicle: JobVehicle
 order: string
 customer: string

@@ -19,6 +19,10 @@ export type Procedure = string
  */
 export type TroubleCodes = string[]
 /**
+ * Which sensor it is, where the codes do not say it: a shaft, with its bank where there are several, or a wheel. Every sentence then names it.
+ */
+export type PositionOfTheSensor = string
+/**
  * What anyone would call it.
  */
 export type InWords = string
@@ -114,6 +118,7 @@ job?: Name
 complaint: Complaint
 procedure?: Procedure
 codes?: TroubleCodes
+position?: PositionOfTheSensor
 vehicle?: Vehicle
 order?: OrderNumber
 customer?: Customer

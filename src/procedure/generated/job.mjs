@@ -37,12 +37,13 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "description": "Codes that were read from the vehicle.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "vehicle": { "title": "Vehicle", "description": "What is known of the vehicle.", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What anyone would call it.", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "description": "Seventeen letters and digits; its check digit is checked.", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "description": "Number plate.", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "description": "As it stands on the dial, with its unit.", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions.", "enum": ["combustion", "hybrid", "electric"] } } }, "order": { "title": "Order number", "description": "The shop's own number for this job.", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "description": "As the shop calls the customer.", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What was done.", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "description": "Number or letter of the pin.", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "known": { "title": "What is known of this car", "description": "Values of the circuit that stand on a label, in the maker's papers, or were measured. Each may be left out; what is known narrows the rest.", "type": "array", "maxItems": 60, "items": { "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest", "module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, without a tolerance within 2 %; or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "4.7 kohm", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured", "label: on the module"] } } } }, "simulated-fault": { "title": "Fault of the simulated vehicle", "description": "What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["wire.signal.open"] }, "intermittent": { "title": "Intermittent", "description": "The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.", "type": "boolean", "default": false }, "notes": { "title": "Notes", "description": "Anything else that the next person should know.", "type": "string", "maxLength": 4e3 } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "description": "Codes that were read from the vehicle.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "position": { "title": "Position of the sensor", "description": "Which sensor it is, where the codes do not say it: a shaft, with its bank where there are several, or a wheel. Every sentence then names it.", "type": "string", "pattern": "^(crankshaft|((intake|exhaust) )?camshaft( bank [1-4])?|(left|right) (front|rear) wheel)$", "examples": ["exhaust camshaft bank 2", "right rear wheel"] }, "vehicle": { "title": "Vehicle", "description": "What is known of the vehicle.", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What anyone would call it.", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "description": "Seventeen letters and digits; its check digit is checked.", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "description": "Number plate.", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "description": "As it stands on the dial, with its unit.", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions.", "enum": ["combustion", "hybrid", "electric"] } } }, "order": { "title": "Order number", "description": "The shop's own number for this job.", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "description": "As the shop calls the customer.", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What was done.", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "description": "Number or letter of the pin.", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "known": { "title": "What is known of this car", "description": "Values of the circuit that stand on a label, in the maker's papers, or were measured. Each may be left out; what is known narrows the rest.", "type": "array", "maxItems": 60, "items": { "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest", "module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, without a tolerance within 2 %; or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "4.7 kohm", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured", "label: on the module"] } } } }, "simulated-fault": { "title": "Fault of the simulated vehicle", "description": "What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["wire.signal.open"] }, "intermittent": { "title": "Intermittent", "description": "The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.", "type": "boolean", "default": false }, "notes": { "title": "Notes", "description": "Anything else that the next person should know.", "type": "string", "maxLength": 4e3 } } };
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
 var pattern2 = new RegExp("^[PCBU][0-3][0-9A-F]{3}$", "u");
-var pattern3 = new RegExp("^[a-z][a-z0-9.-]{0,80}$", "u");
+var pattern3 = new RegExp("^(crankshaft|((intake|exhaust) )?camshaft( bank [1-4])?|(left|right) (front|rear) wheel)$", "u");
+var pattern4 = new RegExp("^[a-z][a-z0-9.-]{0,80}$", "u");
 function validate10(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   ;
   let vErrors = null;
@@ -188,34 +189,34 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.vehicle !== void 0) {
-      let data5 = data.vehicle;
-      if (data5 && typeof data5 == "object" && !Array.isArray(data5)) {
-        for (const key1 in data5) {
-          if (!(key1 === "words" || key1 === "vin" || key1 === "plate" || key1 === "odometer" || key1 === "drive")) {
-            const err13 = { instancePath: instancePath + "/vehicle", schemaPath: "#/properties/vehicle/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.vehicle, data: data5 };
-            if (vErrors === null) {
-              vErrors = [err13];
-            } else {
-              vErrors.push(err13);
-            }
-            errors++;
-          }
-        }
-        if (data5.words !== void 0) {
-          let data6 = data5.words;
-          if (typeof data6 === "string") {
-            if (func3(data6) > 200) {
-              const err14 = { instancePath: instancePath + "/vehicle/words", schemaPath: "#/properties/vehicle/properties/words/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.vehicle.properties.words, data: data6 };
-              if (vErrors === null) {
-                vErrors = [err14];
-              } else {
-                vErrors.push(err14);
-              }
-              errors++;
-            }
+    if (data.position !== void 0) {
+      let data5 = data.position;
+      if (typeof data5 === "string") {
+        if (!pattern3.test(data5)) {
+          const err13 = { instancePath: instancePath + "/position", schemaPath: "#/properties/position/pattern", keyword: "pattern", params: { pattern: "^(crankshaft|((intake|exhaust) )?camshaft( bank [1-4])?|(left|right) (front|rear) wheel)$" }, message: 'must match pattern "^(crankshaft|((intake|exhaust) )?camshaft( bank [1-4])?|(left|right) (front|rear) wheel)$"', schema: "^(crankshaft|((intake|exhaust) )?camshaft( bank [1-4])?|(left|right) (front|rear) wheel)$", parentSchema: schema11.properties.position, data: data5 };
+          if (vErrors === null) {
+            vErrors = [err13];
           } else {
-            const err15 = { instancePath: instancePath + "/vehicle/words", schemaPath: "#/properties/vehicle/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.vehicle.properties.words.type, parentSchema: schema11.properties.vehicle.properties.words, data: data6 };
+            vErrors.push(err13);
+          }
+          errors++;
+        }
+      } else {
+        const err14 = { instancePath: instancePath + "/position", schemaPath: "#/properties/position/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.position.type, parentSchema: schema11.properties.position, data: data5 };
+        if (vErrors === null) {
+          vErrors = [err14];
+        } else {
+          vErrors.push(err14);
+        }
+        errors++;
+      }
+    }
+    if (data.vehicle !== void 0) {
+      let data6 = data.vehicle;
+      if (data6 && typeof data6 == "object" && !Array.isArray(data6)) {
+        for (const key1 in data6) {
+          if (!(key1 === "words" || key1 === "vin" || key1 === "plate" || key1 === "odometer" || key1 === "drive")) {
+            const err15 = { instancePath: instancePath + "/vehicle", schemaPath: "#/properties/vehicle/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.vehicle, data: data6 };
             if (vErrors === null) {
               vErrors = [err15];
             } else {
@@ -224,11 +225,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data5.vin !== void 0) {
-          let data7 = data5.vin;
+        if (data6.words !== void 0) {
+          let data7 = data6.words;
           if (typeof data7 === "string") {
-            if (func3(data7) > 20) {
-              const err16 = { instancePath: instancePath + "/vehicle/vin", schemaPath: "#/properties/vehicle/properties/vin/maxLength", keyword: "maxLength", params: { limit: 20 }, message: "must NOT have more than 20 characters", schema: 20, parentSchema: schema11.properties.vehicle.properties.vin, data: data7 };
+            if (func3(data7) > 200) {
+              const err16 = { instancePath: instancePath + "/vehicle/words", schemaPath: "#/properties/vehicle/properties/words/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.vehicle.properties.words, data: data7 };
               if (vErrors === null) {
                 vErrors = [err16];
               } else {
@@ -237,7 +238,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err17 = { instancePath: instancePath + "/vehicle/vin", schemaPath: "#/properties/vehicle/properties/vin/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.vehicle.properties.vin.type, parentSchema: schema11.properties.vehicle.properties.vin, data: data7 };
+            const err17 = { instancePath: instancePath + "/vehicle/words", schemaPath: "#/properties/vehicle/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.vehicle.properties.words.type, parentSchema: schema11.properties.vehicle.properties.words, data: data7 };
             if (vErrors === null) {
               vErrors = [err17];
             } else {
@@ -246,11 +247,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data5.plate !== void 0) {
-          let data8 = data5.plate;
+        if (data6.vin !== void 0) {
+          let data8 = data6.vin;
           if (typeof data8 === "string") {
             if (func3(data8) > 20) {
-              const err18 = { instancePath: instancePath + "/vehicle/plate", schemaPath: "#/properties/vehicle/properties/plate/maxLength", keyword: "maxLength", params: { limit: 20 }, message: "must NOT have more than 20 characters", schema: 20, parentSchema: schema11.properties.vehicle.properties.plate, data: data8 };
+              const err18 = { instancePath: instancePath + "/vehicle/vin", schemaPath: "#/properties/vehicle/properties/vin/maxLength", keyword: "maxLength", params: { limit: 20 }, message: "must NOT have more than 20 characters", schema: 20, parentSchema: schema11.properties.vehicle.properties.vin, data: data8 };
               if (vErrors === null) {
                 vErrors = [err18];
               } else {
@@ -259,7 +260,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err19 = { instancePath: instancePath + "/vehicle/plate", schemaPath: "#/properties/vehicle/properties/plate/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.vehicle.properties.plate.type, parentSchema: schema11.properties.vehicle.properties.plate, data: data8 };
+            const err19 = { instancePath: instancePath + "/vehicle/vin", schemaPath: "#/properties/vehicle/properties/vin/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.vehicle.properties.vin.type, parentSchema: schema11.properties.vehicle.properties.vin, data: data8 };
             if (vErrors === null) {
               vErrors = [err19];
             } else {
@@ -268,11 +269,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data5.odometer !== void 0) {
-          let data9 = data5.odometer;
+        if (data6.plate !== void 0) {
+          let data9 = data6.plate;
           if (typeof data9 === "string") {
-            if (func3(data9) > 30) {
-              const err20 = { instancePath: instancePath + "/vehicle/odometer", schemaPath: "#/properties/vehicle/properties/odometer/maxLength", keyword: "maxLength", params: { limit: 30 }, message: "must NOT have more than 30 characters", schema: 30, parentSchema: schema11.properties.vehicle.properties.odometer, data: data9 };
+            if (func3(data9) > 20) {
+              const err20 = { instancePath: instancePath + "/vehicle/plate", schemaPath: "#/properties/vehicle/properties/plate/maxLength", keyword: "maxLength", params: { limit: 20 }, message: "must NOT have more than 20 characters", schema: 20, parentSchema: schema11.properties.vehicle.properties.plate, data: data9 };
               if (vErrors === null) {
                 vErrors = [err20];
               } else {
@@ -281,7 +282,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err21 = { instancePath: instancePath + "/vehicle/odometer", schemaPath: "#/properties/vehicle/properties/odometer/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.vehicle.properties.odometer.type, parentSchema: schema11.properties.vehicle.properties.odometer, data: data9 };
+            const err21 = { instancePath: instancePath + "/vehicle/plate", schemaPath: "#/properties/vehicle/properties/plate/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.vehicle.properties.plate.type, parentSchema: schema11.properties.vehicle.properties.plate, data: data9 };
             if (vErrors === null) {
               vErrors = [err21];
             } else {
@@ -290,42 +291,42 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data5.drive !== void 0) {
-          let data10 = data5.drive;
-          if (!(data10 === "combustion" || data10 === "hybrid" || data10 === "electric")) {
-            const err22 = { instancePath: instancePath + "/vehicle/drive", schemaPath: "#/properties/vehicle/properties/drive/enum", keyword: "enum", params: { allowedValues: schema11.properties.vehicle.properties.drive.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.vehicle.properties.drive.enum, parentSchema: schema11.properties.vehicle.properties.drive, data: data10 };
+        if (data6.odometer !== void 0) {
+          let data10 = data6.odometer;
+          if (typeof data10 === "string") {
+            if (func3(data10) > 30) {
+              const err22 = { instancePath: instancePath + "/vehicle/odometer", schemaPath: "#/properties/vehicle/properties/odometer/maxLength", keyword: "maxLength", params: { limit: 30 }, message: "must NOT have more than 30 characters", schema: 30, parentSchema: schema11.properties.vehicle.properties.odometer, data: data10 };
+              if (vErrors === null) {
+                vErrors = [err22];
+              } else {
+                vErrors.push(err22);
+              }
+              errors++;
+            }
+          } else {
+            const err23 = { instancePath: instancePath + "/vehicle/odometer", schemaPath: "#/properties/vehicle/properties/odometer/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.vehicle.properties.odometer.type, parentSchema: schema11.properties.vehicle.properties.odometer, data: data10 };
             if (vErrors === null) {
-              vErrors = [err22];
+              vErrors = [err23];
             } else {
-              vErrors.push(err22);
+              vErrors.push(err23);
+            }
+            errors++;
+          }
+        }
+        if (data6.drive !== void 0) {
+          let data11 = data6.drive;
+          if (!(data11 === "combustion" || data11 === "hybrid" || data11 === "electric")) {
+            const err24 = { instancePath: instancePath + "/vehicle/drive", schemaPath: "#/properties/vehicle/properties/drive/enum", keyword: "enum", params: { allowedValues: schema11.properties.vehicle.properties.drive.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.vehicle.properties.drive.enum, parentSchema: schema11.properties.vehicle.properties.drive, data: data11 };
+            if (vErrors === null) {
+              vErrors = [err24];
+            } else {
+              vErrors.push(err24);
             }
             errors++;
           }
         }
       } else {
-        const err23 = { instancePath: instancePath + "/vehicle", schemaPath: "#/properties/vehicle/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.vehicle.type, parentSchema: schema11.properties.vehicle, data: data5 };
-        if (vErrors === null) {
-          vErrors = [err23];
-        } else {
-          vErrors.push(err23);
-        }
-        errors++;
-      }
-    }
-    if (data.order !== void 0) {
-      let data11 = data.order;
-      if (typeof data11 === "string") {
-        if (func3(data11) > 60) {
-          const err24 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.order, data: data11 };
-          if (vErrors === null) {
-            vErrors = [err24];
-          } else {
-            vErrors.push(err24);
-          }
-          errors++;
-        }
-      } else {
-        const err25 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.order.type, parentSchema: schema11.properties.order, data: data11 };
+        const err25 = { instancePath: instancePath + "/vehicle", schemaPath: "#/properties/vehicle/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.vehicle.type, parentSchema: schema11.properties.vehicle, data: data6 };
         if (vErrors === null) {
           vErrors = [err25];
         } else {
@@ -334,11 +335,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.customer !== void 0) {
-      let data12 = data.customer;
+    if (data.order !== void 0) {
+      let data12 = data.order;
       if (typeof data12 === "string") {
-        if (func3(data12) > 200) {
-          const err26 = { instancePath: instancePath + "/customer", schemaPath: "#/properties/customer/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.customer, data: data12 };
+        if (func3(data12) > 60) {
+          const err26 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.order, data: data12 };
           if (vErrors === null) {
             vErrors = [err26];
           } else {
@@ -347,7 +348,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err27 = { instancePath: instancePath + "/customer", schemaPath: "#/properties/customer/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.customer.type, parentSchema: schema11.properties.customer, data: data12 };
+        const err27 = { instancePath: instancePath + "/order", schemaPath: "#/properties/order/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.order.type, parentSchema: schema11.properties.order, data: data12 };
         if (vErrors === null) {
           vErrors = [err27];
         } else {
@@ -356,11 +357,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["earlier-repairs"] !== void 0) {
-      let data13 = data["earlier-repairs"];
-      if (Array.isArray(data13)) {
-        if (data13.length > 40) {
-          const err28 = { instancePath: instancePath + "/earlier-repairs", schemaPath: "#/properties/earlier-repairs/maxItems", keyword: "maxItems", params: { limit: 40 }, message: "must NOT have more than 40 items", schema: 40, parentSchema: schema11.properties["earlier-repairs"], data: data13 };
+    if (data.customer !== void 0) {
+      let data13 = data.customer;
+      if (typeof data13 === "string") {
+        if (func3(data13) > 200) {
+          const err28 = { instancePath: instancePath + "/customer", schemaPath: "#/properties/customer/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.customer, data: data13 };
           if (vErrors === null) {
             vErrors = [err28];
           } else {
@@ -368,66 +369,66 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        const len1 = data13.length;
+      } else {
+        const err29 = { instancePath: instancePath + "/customer", schemaPath: "#/properties/customer/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.customer.type, parentSchema: schema11.properties.customer, data: data13 };
+        if (vErrors === null) {
+          vErrors = [err29];
+        } else {
+          vErrors.push(err29);
+        }
+        errors++;
+      }
+    }
+    if (data["earlier-repairs"] !== void 0) {
+      let data14 = data["earlier-repairs"];
+      if (Array.isArray(data14)) {
+        if (data14.length > 40) {
+          const err30 = { instancePath: instancePath + "/earlier-repairs", schemaPath: "#/properties/earlier-repairs/maxItems", keyword: "maxItems", params: { limit: 40 }, message: "must NOT have more than 40 items", schema: 40, parentSchema: schema11.properties["earlier-repairs"], data: data14 };
+          if (vErrors === null) {
+            vErrors = [err30];
+          } else {
+            vErrors.push(err30);
+          }
+          errors++;
+        }
+        const len1 = data14.length;
         for (let i1 = 0; i1 < len1; i1++) {
-          let data14 = data13[i1];
-          if (data14 && typeof data14 == "object" && !Array.isArray(data14)) {
-            if (data14.words === void 0) {
-              const err29 = { instancePath: instancePath + "/earlier-repairs/" + i1, schemaPath: "#/properties/earlier-repairs/items/required", keyword: "required", params: { missingProperty: "words" }, message: "must have required property 'words'", schema: schema11.properties["earlier-repairs"].items.required, parentSchema: schema11.properties["earlier-repairs"].items, data: data14 };
+          let data15 = data14[i1];
+          if (data15 && typeof data15 == "object" && !Array.isArray(data15)) {
+            if (data15.words === void 0) {
+              const err31 = { instancePath: instancePath + "/earlier-repairs/" + i1, schemaPath: "#/properties/earlier-repairs/items/required", keyword: "required", params: { missingProperty: "words" }, message: "must have required property 'words'", schema: schema11.properties["earlier-repairs"].items.required, parentSchema: schema11.properties["earlier-repairs"].items, data: data15 };
               if (vErrors === null) {
-                vErrors = [err29];
+                vErrors = [err31];
               } else {
-                vErrors.push(err29);
+                vErrors.push(err31);
               }
               errors++;
             }
-            for (const key2 in data14) {
+            for (const key2 in data15) {
               if (!(key2 === "words" || key2 === "part")) {
-                const err30 = { instancePath: instancePath + "/earlier-repairs/" + i1, schemaPath: "#/properties/earlier-repairs/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties["earlier-repairs"].items, data: data14 };
+                const err32 = { instancePath: instancePath + "/earlier-repairs/" + i1, schemaPath: "#/properties/earlier-repairs/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties["earlier-repairs"].items, data: data15 };
                 if (vErrors === null) {
-                  vErrors = [err30];
+                  vErrors = [err32];
                 } else {
-                  vErrors.push(err30);
+                  vErrors.push(err32);
                 }
                 errors++;
               }
             }
-            if (data14.words !== void 0) {
-              let data15 = data14.words;
-              if (typeof data15 === "string") {
-                if (func3(data15) > 300) {
-                  const err31 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/words", schemaPath: "#/properties/earlier-repairs/items/properties/words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties["earlier-repairs"].items.properties.words, data: data15 };
-                  if (vErrors === null) {
-                    vErrors = [err31];
-                  } else {
-                    vErrors.push(err31);
-                  }
-                  errors++;
-                }
-                if (func3(data15) < 1) {
-                  const err32 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/words", schemaPath: "#/properties/earlier-repairs/items/properties/words/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties["earlier-repairs"].items.properties.words, data: data15 };
-                  if (vErrors === null) {
-                    vErrors = [err32];
-                  } else {
-                    vErrors.push(err32);
-                  }
-                  errors++;
-                }
-              } else {
-                const err33 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/words", schemaPath: "#/properties/earlier-repairs/items/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["earlier-repairs"].items.properties.words.type, parentSchema: schema11.properties["earlier-repairs"].items.properties.words, data: data15 };
-                if (vErrors === null) {
-                  vErrors = [err33];
-                } else {
-                  vErrors.push(err33);
-                }
-                errors++;
-              }
-            }
-            if (data14.part !== void 0) {
-              let data16 = data14.part;
+            if (data15.words !== void 0) {
+              let data16 = data15.words;
               if (typeof data16 === "string") {
-                if (!pattern3.test(data16)) {
-                  const err34 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/part", schemaPath: "#/properties/earlier-repairs/items/properties/part/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["earlier-repairs"].items.properties.part, data: data16 };
+                if (func3(data16) > 300) {
+                  const err33 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/words", schemaPath: "#/properties/earlier-repairs/items/properties/words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties["earlier-repairs"].items.properties.words, data: data16 };
+                  if (vErrors === null) {
+                    vErrors = [err33];
+                  } else {
+                    vErrors.push(err33);
+                  }
+                  errors++;
+                }
+                if (func3(data16) < 1) {
+                  const err34 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/words", schemaPath: "#/properties/earlier-repairs/items/properties/words/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties["earlier-repairs"].items.properties.words, data: data16 };
                   if (vErrors === null) {
                     vErrors = [err34];
                   } else {
@@ -436,7 +437,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   errors++;
                 }
               } else {
-                const err35 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/part", schemaPath: "#/properties/earlier-repairs/items/properties/part/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["earlier-repairs"].items.properties.part.type, parentSchema: schema11.properties["earlier-repairs"].items.properties.part, data: data16 };
+                const err35 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/words", schemaPath: "#/properties/earlier-repairs/items/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["earlier-repairs"].items.properties.words.type, parentSchema: schema11.properties["earlier-repairs"].items.properties.words, data: data16 };
                 if (vErrors === null) {
                   vErrors = [err35];
                 } else {
@@ -445,144 +446,148 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
+            if (data15.part !== void 0) {
+              let data17 = data15.part;
+              if (typeof data17 === "string") {
+                if (!pattern4.test(data17)) {
+                  const err36 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/part", schemaPath: "#/properties/earlier-repairs/items/properties/part/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["earlier-repairs"].items.properties.part, data: data17 };
+                  if (vErrors === null) {
+                    vErrors = [err36];
+                  } else {
+                    vErrors.push(err36);
+                  }
+                  errors++;
+                }
+              } else {
+                const err37 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/part", schemaPath: "#/properties/earlier-repairs/items/properties/part/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["earlier-repairs"].items.properties.part.type, parentSchema: schema11.properties["earlier-repairs"].items.properties.part, data: data17 };
+                if (vErrors === null) {
+                  vErrors = [err37];
+                } else {
+                  vErrors.push(err37);
+                }
+                errors++;
+              }
+            }
           } else {
-            const err36 = { instancePath: instancePath + "/earlier-repairs/" + i1, schemaPath: "#/properties/earlier-repairs/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties["earlier-repairs"].items.type, parentSchema: schema11.properties["earlier-repairs"].items, data: data14 };
+            const err38 = { instancePath: instancePath + "/earlier-repairs/" + i1, schemaPath: "#/properties/earlier-repairs/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties["earlier-repairs"].items.type, parentSchema: schema11.properties["earlier-repairs"].items, data: data15 };
             if (vErrors === null) {
-              vErrors = [err36];
+              vErrors = [err38];
             } else {
-              vErrors.push(err36);
+              vErrors.push(err38);
             }
             errors++;
           }
         }
       } else {
-        const err37 = { instancePath: instancePath + "/earlier-repairs", schemaPath: "#/properties/earlier-repairs/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties["earlier-repairs"].type, parentSchema: schema11.properties["earlier-repairs"], data: data13 };
+        const err39 = { instancePath: instancePath + "/earlier-repairs", schemaPath: "#/properties/earlier-repairs/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties["earlier-repairs"].type, parentSchema: schema11.properties["earlier-repairs"], data: data14 };
         if (vErrors === null) {
-          vErrors = [err37];
+          vErrors = [err39];
         } else {
-          vErrors.push(err37);
+          vErrors.push(err39);
         }
         errors++;
       }
     }
     if (data.terminals !== void 0) {
-      let data17 = data.terminals;
-      if (data17 && typeof data17 == "object" && !Array.isArray(data17)) {
-        for (const key3 in data17) {
-          let data18 = data17[key3];
-          if (data18 && typeof data18 == "object" && !Array.isArray(data18)) {
-            for (const key4 in data18) {
+      let data18 = data.terminals;
+      if (data18 && typeof data18 == "object" && !Array.isArray(data18)) {
+        for (const key3 in data18) {
+          let data19 = data18[key3];
+          if (data19 && typeof data19 == "object" && !Array.isArray(data19)) {
+            for (const key4 in data19) {
               if (!(key4 === "pin" || key4 === "colour")) {
-                const err38 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/terminals/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.terminals.additionalProperties, data: data18 };
+                const err40 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/terminals/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.terminals.additionalProperties, data: data19 };
                 if (vErrors === null) {
-                  vErrors = [err38];
+                  vErrors = [err40];
                 } else {
-                  vErrors.push(err38);
+                  vErrors.push(err40);
                 }
                 errors++;
               }
             }
-            if (data18.pin !== void 0) {
-              let data19 = data18.pin;
-              if (typeof data19 !== "string" && !(typeof data19 == "number" && (!(data19 % 1) && !isNaN(data19)) && isFinite(data19))) {
-                const err39 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/pin", schemaPath: "#/properties/terminals/additionalProperties/properties/pin/type", keyword: "type", params: { type: schema11.properties.terminals.additionalProperties.properties.pin.type }, message: "must be string,integer", schema: schema11.properties.terminals.additionalProperties.properties.pin.type, parentSchema: schema11.properties.terminals.additionalProperties.properties.pin, data: data19 };
+            if (data19.pin !== void 0) {
+              let data20 = data19.pin;
+              if (typeof data20 !== "string" && !(typeof data20 == "number" && (!(data20 % 1) && !isNaN(data20)) && isFinite(data20))) {
+                const err41 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/pin", schemaPath: "#/properties/terminals/additionalProperties/properties/pin/type", keyword: "type", params: { type: schema11.properties.terminals.additionalProperties.properties.pin.type }, message: "must be string,integer", schema: schema11.properties.terminals.additionalProperties.properties.pin.type, parentSchema: schema11.properties.terminals.additionalProperties.properties.pin, data: data20 };
                 if (vErrors === null) {
-                  vErrors = [err39];
+                  vErrors = [err41];
                 } else {
-                  vErrors.push(err39);
+                  vErrors.push(err41);
                 }
                 errors++;
               }
-              if (typeof data19 === "string") {
-                if (func3(data19) > 20) {
-                  const err40 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/pin", schemaPath: "#/properties/terminals/additionalProperties/properties/pin/maxLength", keyword: "maxLength", params: { limit: 20 }, message: "must NOT have more than 20 characters", schema: 20, parentSchema: schema11.properties.terminals.additionalProperties.properties.pin, data: data19 };
+              if (typeof data20 === "string") {
+                if (func3(data20) > 20) {
+                  const err42 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/pin", schemaPath: "#/properties/terminals/additionalProperties/properties/pin/maxLength", keyword: "maxLength", params: { limit: 20 }, message: "must NOT have more than 20 characters", schema: 20, parentSchema: schema11.properties.terminals.additionalProperties.properties.pin, data: data20 };
                   if (vErrors === null) {
-                    vErrors = [err40];
+                    vErrors = [err42];
                   } else {
-                    vErrors.push(err40);
+                    vErrors.push(err42);
                   }
                   errors++;
                 }
               }
             }
-            if (data18.colour !== void 0) {
-              let data20 = data18.colour;
-              if (typeof data20 === "string") {
-                if (func3(data20) > 12) {
-                  const err41 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/colour", schemaPath: "#/properties/terminals/additionalProperties/properties/colour/maxLength", keyword: "maxLength", params: { limit: 12 }, message: "must NOT have more than 12 characters", schema: 12, parentSchema: schema11.properties.terminals.additionalProperties.properties.colour, data: data20 };
+            if (data19.colour !== void 0) {
+              let data21 = data19.colour;
+              if (typeof data21 === "string") {
+                if (func3(data21) > 12) {
+                  const err43 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/colour", schemaPath: "#/properties/terminals/additionalProperties/properties/colour/maxLength", keyword: "maxLength", params: { limit: 12 }, message: "must NOT have more than 12 characters", schema: 12, parentSchema: schema11.properties.terminals.additionalProperties.properties.colour, data: data21 };
                   if (vErrors === null) {
-                    vErrors = [err41];
+                    vErrors = [err43];
                   } else {
-                    vErrors.push(err41);
+                    vErrors.push(err43);
                   }
                   errors++;
                 }
               } else {
-                const err42 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/colour", schemaPath: "#/properties/terminals/additionalProperties/properties/colour/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.terminals.additionalProperties.properties.colour.type, parentSchema: schema11.properties.terminals.additionalProperties.properties.colour, data: data20 };
+                const err44 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/colour", schemaPath: "#/properties/terminals/additionalProperties/properties/colour/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.terminals.additionalProperties.properties.colour.type, parentSchema: schema11.properties.terminals.additionalProperties.properties.colour, data: data21 };
                 if (vErrors === null) {
-                  vErrors = [err42];
+                  vErrors = [err44];
                 } else {
-                  vErrors.push(err42);
+                  vErrors.push(err44);
                 }
                 errors++;
               }
             }
           } else {
-            const err43 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/terminals/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.terminals.additionalProperties.type, parentSchema: schema11.properties.terminals.additionalProperties, data: data18 };
+            const err45 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/terminals/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.terminals.additionalProperties.type, parentSchema: schema11.properties.terminals.additionalProperties, data: data19 };
             if (vErrors === null) {
-              vErrors = [err43];
+              vErrors = [err45];
             } else {
-              vErrors.push(err43);
+              vErrors.push(err45);
             }
             errors++;
           }
         }
       } else {
-        const err44 = { instancePath: instancePath + "/terminals", schemaPath: "#/properties/terminals/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.terminals.type, parentSchema: schema11.properties.terminals, data: data17 };
+        const err46 = { instancePath: instancePath + "/terminals", schemaPath: "#/properties/terminals/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.terminals.type, parentSchema: schema11.properties.terminals, data: data18 };
         if (vErrors === null) {
-          vErrors = [err44];
+          vErrors = [err46];
         } else {
-          vErrors.push(err44);
+          vErrors.push(err46);
         }
         errors++;
       }
     }
     if (data.known !== void 0) {
-      let data21 = data.known;
-      if (Array.isArray(data21)) {
-        if (data21.length > 60) {
-          const err45 = { instancePath: instancePath + "/known", schemaPath: "#/properties/known/maxItems", keyword: "maxItems", params: { limit: 60 }, message: "must NOT have more than 60 items", schema: 60, parentSchema: schema11.properties.known, data: data21 };
+      let data22 = data.known;
+      if (Array.isArray(data22)) {
+        if (data22.length > 60) {
+          const err47 = { instancePath: instancePath + "/known", schemaPath: "#/properties/known/maxItems", keyword: "maxItems", params: { limit: 60 }, message: "must NOT have more than 60 items", schema: 60, parentSchema: schema11.properties.known, data: data22 };
           if (vErrors === null) {
-            vErrors = [err45];
+            vErrors = [err47];
           } else {
-            vErrors.push(err45);
+            vErrors.push(err47);
           }
           errors++;
         }
-        const len2 = data21.length;
+        const len2 = data22.length;
         for (let i2 = 0; i2 < len2; i2++) {
-          let data22 = data21[i2];
-          if (data22 && typeof data22 == "object" && !Array.isArray(data22)) {
-            if (data22.what === void 0) {
-              const err46 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "what" }, message: "must have required property 'what'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data22 };
-              if (vErrors === null) {
-                vErrors = [err46];
-              } else {
-                vErrors.push(err46);
-              }
-              errors++;
-            }
-            if (data22.is === void 0) {
-              const err47 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "is" }, message: "must have required property 'is'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data22 };
-              if (vErrors === null) {
-                vErrors = [err47];
-              } else {
-                vErrors.push(err47);
-              }
-              errors++;
-            }
-            if (data22.from === void 0) {
-              const err48 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data22 };
+          let data23 = data22[i2];
+          if (data23 && typeof data23 == "object" && !Array.isArray(data23)) {
+            if (data23.what === void 0) {
+              const err48 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "what" }, message: "must have required property 'what'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data23 };
               if (vErrors === null) {
                 vErrors = [err48];
               } else {
@@ -590,53 +595,49 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            for (const key5 in data22) {
-              if (!(key5 === "what" || key5 === "is" || key5 === "from")) {
-                const err49 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key5 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.known.items, data: data22 };
-                if (vErrors === null) {
-                  vErrors = [err49];
-                } else {
-                  vErrors.push(err49);
-                }
-                errors++;
-              }
-            }
-            if (data22.what !== void 0) {
-              let data23 = data22.what;
-              if (typeof data23 === "string") {
-                if (func3(data23) > 200) {
-                  const err50 = { instancePath: instancePath + "/known/" + i2 + "/what", schemaPath: "#/properties/known/items/properties/what/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.known.items.properties.what, data: data23 };
-                  if (vErrors === null) {
-                    vErrors = [err50];
-                  } else {
-                    vErrors.push(err50);
-                  }
-                  errors++;
-                }
-                if (func3(data23) < 1) {
-                  const err51 = { instancePath: instancePath + "/known/" + i2 + "/what", schemaPath: "#/properties/known/items/properties/what/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.what, data: data23 };
-                  if (vErrors === null) {
-                    vErrors = [err51];
-                  } else {
-                    vErrors.push(err51);
-                  }
-                  errors++;
-                }
+            if (data23.is === void 0) {
+              const err49 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "is" }, message: "must have required property 'is'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data23 };
+              if (vErrors === null) {
+                vErrors = [err49];
               } else {
-                const err52 = { instancePath: instancePath + "/known/" + i2 + "/what", schemaPath: "#/properties/known/items/properties/what/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.what.type, parentSchema: schema11.properties.known.items.properties.what, data: data23 };
+                vErrors.push(err49);
+              }
+              errors++;
+            }
+            if (data23.from === void 0) {
+              const err50 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data23 };
+              if (vErrors === null) {
+                vErrors = [err50];
+              } else {
+                vErrors.push(err50);
+              }
+              errors++;
+            }
+            for (const key5 in data23) {
+              if (!(key5 === "what" || key5 === "is" || key5 === "from")) {
+                const err51 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key5 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.known.items, data: data23 };
                 if (vErrors === null) {
-                  vErrors = [err52];
+                  vErrors = [err51];
                 } else {
-                  vErrors.push(err52);
+                  vErrors.push(err51);
                 }
                 errors++;
               }
             }
-            if (data22.is !== void 0) {
-              let data24 = data22.is;
+            if (data23.what !== void 0) {
+              let data24 = data23.what;
               if (typeof data24 === "string") {
-                if (func3(data24) > 400) {
-                  const err53 = { instancePath: instancePath + "/known/" + i2 + "/is", schemaPath: "#/properties/known/items/properties/is/maxLength", keyword: "maxLength", params: { limit: 400 }, message: "must NOT have more than 400 characters", schema: 400, parentSchema: schema11.properties.known.items.properties.is, data: data24 };
+                if (func3(data24) > 200) {
+                  const err52 = { instancePath: instancePath + "/known/" + i2 + "/what", schemaPath: "#/properties/known/items/properties/what/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.known.items.properties.what, data: data24 };
+                  if (vErrors === null) {
+                    vErrors = [err52];
+                  } else {
+                    vErrors.push(err52);
+                  }
+                  errors++;
+                }
+                if (func3(data24) < 1) {
+                  const err53 = { instancePath: instancePath + "/known/" + i2 + "/what", schemaPath: "#/properties/known/items/properties/what/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.what, data: data24 };
                   if (vErrors === null) {
                     vErrors = [err53];
                   } else {
@@ -644,30 +645,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (func3(data24) < 1) {
-                  const err54 = { instancePath: instancePath + "/known/" + i2 + "/is", schemaPath: "#/properties/known/items/properties/is/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.is, data: data24 };
-                  if (vErrors === null) {
-                    vErrors = [err54];
-                  } else {
-                    vErrors.push(err54);
-                  }
-                  errors++;
-                }
               } else {
-                const err55 = { instancePath: instancePath + "/known/" + i2 + "/is", schemaPath: "#/properties/known/items/properties/is/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.is.type, parentSchema: schema11.properties.known.items.properties.is, data: data24 };
+                const err54 = { instancePath: instancePath + "/known/" + i2 + "/what", schemaPath: "#/properties/known/items/properties/what/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.what.type, parentSchema: schema11.properties.known.items.properties.what, data: data24 };
                 if (vErrors === null) {
-                  vErrors = [err55];
+                  vErrors = [err54];
                 } else {
-                  vErrors.push(err55);
+                  vErrors.push(err54);
                 }
                 errors++;
               }
             }
-            if (data22.from !== void 0) {
-              let data25 = data22.from;
+            if (data23.is !== void 0) {
+              let data25 = data23.is;
               if (typeof data25 === "string") {
-                if (func3(data25) > 300) {
-                  const err56 = { instancePath: instancePath + "/known/" + i2 + "/from", schemaPath: "#/properties/known/items/properties/from/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.known.items.properties.from, data: data25 };
+                if (func3(data25) > 400) {
+                  const err55 = { instancePath: instancePath + "/known/" + i2 + "/is", schemaPath: "#/properties/known/items/properties/is/maxLength", keyword: "maxLength", params: { limit: 400 }, message: "must NOT have more than 400 characters", schema: 400, parentSchema: schema11.properties.known.items.properties.is, data: data25 };
+                  if (vErrors === null) {
+                    vErrors = [err55];
+                  } else {
+                    vErrors.push(err55);
+                  }
+                  errors++;
+                }
+                if (func3(data25) < 1) {
+                  const err56 = { instancePath: instancePath + "/known/" + i2 + "/is", schemaPath: "#/properties/known/items/properties/is/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.is, data: data25 };
                   if (vErrors === null) {
                     vErrors = [err56];
                   } else {
@@ -675,59 +676,59 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (func3(data25) < 1) {
-                  const err57 = { instancePath: instancePath + "/known/" + i2 + "/from", schemaPath: "#/properties/known/items/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.from, data: data25 };
+              } else {
+                const err57 = { instancePath: instancePath + "/known/" + i2 + "/is", schemaPath: "#/properties/known/items/properties/is/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.is.type, parentSchema: schema11.properties.known.items.properties.is, data: data25 };
+                if (vErrors === null) {
+                  vErrors = [err57];
+                } else {
+                  vErrors.push(err57);
+                }
+                errors++;
+              }
+            }
+            if (data23.from !== void 0) {
+              let data26 = data23.from;
+              if (typeof data26 === "string") {
+                if (func3(data26) > 300) {
+                  const err58 = { instancePath: instancePath + "/known/" + i2 + "/from", schemaPath: "#/properties/known/items/properties/from/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.known.items.properties.from, data: data26 };
                   if (vErrors === null) {
-                    vErrors = [err57];
+                    vErrors = [err58];
                   } else {
-                    vErrors.push(err57);
+                    vErrors.push(err58);
+                  }
+                  errors++;
+                }
+                if (func3(data26) < 1) {
+                  const err59 = { instancePath: instancePath + "/known/" + i2 + "/from", schemaPath: "#/properties/known/items/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.from, data: data26 };
+                  if (vErrors === null) {
+                    vErrors = [err59];
+                  } else {
+                    vErrors.push(err59);
                   }
                   errors++;
                 }
               } else {
-                const err58 = { instancePath: instancePath + "/known/" + i2 + "/from", schemaPath: "#/properties/known/items/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.from.type, parentSchema: schema11.properties.known.items.properties.from, data: data25 };
+                const err60 = { instancePath: instancePath + "/known/" + i2 + "/from", schemaPath: "#/properties/known/items/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.from.type, parentSchema: schema11.properties.known.items.properties.from, data: data26 };
                 if (vErrors === null) {
-                  vErrors = [err58];
+                  vErrors = [err60];
                 } else {
-                  vErrors.push(err58);
+                  vErrors.push(err60);
                 }
                 errors++;
               }
             }
           } else {
-            const err59 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.known.items.type, parentSchema: schema11.properties.known.items, data: data22 };
+            const err61 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.known.items.type, parentSchema: schema11.properties.known.items, data: data23 };
             if (vErrors === null) {
-              vErrors = [err59];
+              vErrors = [err61];
             } else {
-              vErrors.push(err59);
+              vErrors.push(err61);
             }
             errors++;
           }
         }
       } else {
-        const err60 = { instancePath: instancePath + "/known", schemaPath: "#/properties/known/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.known.type, parentSchema: schema11.properties.known, data: data21 };
-        if (vErrors === null) {
-          vErrors = [err60];
-        } else {
-          vErrors.push(err60);
-        }
-        errors++;
-      }
-    }
-    if (data["simulated-fault"] !== void 0) {
-      let data26 = data["simulated-fault"];
-      if (typeof data26 === "string") {
-        if (!pattern3.test(data26)) {
-          const err61 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["simulated-fault"], data: data26 };
-          if (vErrors === null) {
-            vErrors = [err61];
-          } else {
-            vErrors.push(err61);
-          }
-          errors++;
-        }
-      } else {
-        const err62 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["simulated-fault"].type, parentSchema: schema11.properties["simulated-fault"], data: data26 };
+        const err62 = { instancePath: instancePath + "/known", schemaPath: "#/properties/known/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.known.type, parentSchema: schema11.properties.known, data: data22 };
         if (vErrors === null) {
           vErrors = [err62];
         } else {
@@ -736,32 +737,32 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.intermittent !== void 0) {
-      let data27 = data.intermittent;
-      if (typeof data27 !== "boolean") {
-        const err63 = { instancePath: instancePath + "/intermittent", schemaPath: "#/properties/intermittent/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.intermittent.type, parentSchema: schema11.properties.intermittent, data: data27 };
-        if (vErrors === null) {
-          vErrors = [err63];
-        } else {
-          vErrors.push(err63);
-        }
-        errors++;
-      }
-    }
-    if (data.notes !== void 0) {
-      let data28 = data.notes;
-      if (typeof data28 === "string") {
-        if (func3(data28) > 4e3) {
-          const err64 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data28 };
+    if (data["simulated-fault"] !== void 0) {
+      let data27 = data["simulated-fault"];
+      if (typeof data27 === "string") {
+        if (!pattern4.test(data27)) {
+          const err63 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["simulated-fault"], data: data27 };
           if (vErrors === null) {
-            vErrors = [err64];
+            vErrors = [err63];
           } else {
-            vErrors.push(err64);
+            vErrors.push(err63);
           }
           errors++;
         }
       } else {
-        const err65 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data28 };
+        const err64 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["simulated-fault"].type, parentSchema: schema11.properties["simulated-fault"], data: data27 };
+        if (vErrors === null) {
+          vErrors = [err64];
+        } else {
+          vErrors.push(err64);
+        }
+        errors++;
+      }
+    }
+    if (data.intermittent !== void 0) {
+      let data28 = data.intermittent;
+      if (typeof data28 !== "boolean") {
+        const err65 = { instancePath: instancePath + "/intermittent", schemaPath: "#/properties/intermittent/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.intermittent.type, parentSchema: schema11.properties.intermittent, data: data28 };
         if (vErrors === null) {
           vErrors = [err65];
         } else {
@@ -770,12 +771,34 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.notes !== void 0) {
+      let data29 = data.notes;
+      if (typeof data29 === "string") {
+        if (func3(data29) > 4e3) {
+          const err66 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data29 };
+          if (vErrors === null) {
+            vErrors = [err66];
+          } else {
+            vErrors.push(err66);
+          }
+          errors++;
+        }
+      } else {
+        const err67 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data29 };
+        if (vErrors === null) {
+          vErrors = [err67];
+        } else {
+          vErrors.push(err67);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err66 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err68 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err66];
+      vErrors = [err68];
     } else {
-      vErrors.push(err66);
+      vErrors.push(err68);
     }
     errors++;
   }

@@ -339,7 +339,7 @@ describe('job sheet', () => {
     const texts = {
       complaint: 'x',
       codes: 'P0335 XYZ P03401',
-      vin: '1M8GDM9AXKP042789', // the sample of 49 CFR 565 with its last digit changed
+      vin: '1ZZTESTSXAA000703', // a made-up number with its last digit changed
       'terminal sensor.ground': '3 light green',
     };
     const doubts = jobDoubts(filled(texts));
