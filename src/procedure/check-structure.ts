@@ -1,6 +1,7 @@
 /** What is wrong with a linked tree as a whole: steps nobody comes to, loops nobody leaves, cautions that are missing. */
 import type { Issue } from '../source/issue.ts';
 import { uncoveredHazards } from './cautions.ts';
+import type { Drive } from './job.ts';
 import type { LinkedProcedure } from './link-procedure.ts';
 import { type Conclusion, isTask, type Procedure, type Step } from './procedure.ts';
 
@@ -8,14 +9,14 @@ import { type Conclusion, isTask, type Procedure, type Step } from './procedure.
 type Flaw = Omit<Issue, 'at'>;
 
 /** Issues at the place of the step each belongs to; each once, however often its sub-procedure is used. */
-export function checkStructure({ procedure, places }: LinkedProcedure): Issue[] {
+export function checkStructure({ procedure, places }: LinkedProcedure, drive: Drive): Issue[] {
   const issues: Issue[] = [];
   const reached = reachable(procedure);
   const leaving = stepsThatEnd(procedure);
   for (const step of Object.values(procedure.steps)) {
     const place = places.get(step.id);
     if (!place) continue;
-    const ownFlaws = isTask(step) ? taskFlaws(step) : conclusionFlaws(step, procedure);
+    const ownFlaws = isTask(step) ? taskFlaws(step, drive) : conclusionFlaws(step, procedure);
     const flaws = reached.has(step.id)
       ? [...(leaving.has(step.id) ? [] : [endless(step)]), ...ownFlaws]
       : unreached(step);
@@ -48,12 +49,12 @@ function endless({ id }: Step): Flaw {
   };
 }
 
-function taskFlaws(step: Exclude<Step, Conclusion>): Flaw[] {
+function taskFlaws(step: Exclude<Step, Conclusion>, drive: Drive): Flaw[] {
   const { state } = step.setup;
-  const flaws: Flaw[] = uncoveredHazards(state, step.cautions).map((hazard) => ({
+  const flaws: Flaw[] = uncoveredHazards(state, drive, step.cautions).map((hazard) => ({
     code: 'missing-caution',
     severity: 'error',
-    words: `a step in ${state} needs a caution on ${hazard.replace(/-/g, ' ')}`,
+    words: `a step in ${state} needs a caution on ${hazard.replace(/-/g, ' ')}${hazard === 'high-voltage' ? ` where the drive is ${drive}` : ''}`,
     fix: 'add one to cautions.yaml for this vehicle state',
   }));
   if (step.kind === 'act') return flaws;

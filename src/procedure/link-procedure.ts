@@ -58,7 +58,7 @@ export function linkProcedure(
   const linker = new Linker(library, options, parsed);
   const linked = linker.link();
   const issues = [...linker.issues];
-  if (isUsable(issues)) issues.push(...checkStructure(linked));
+  if (isUsable(issues)) issues.push(...checkStructure(linked, options.drive));
   return { value: isUsable(issues) ? linked : null, issues };
 }
 

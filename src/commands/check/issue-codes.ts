@@ -24,6 +24,8 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'unknown-procedure': 'A procedure that is named does not exist.',
   'unknown-circuit': 'A circuit that is named does not exist or has errors.',
   'unknown-colour': 'A wire colour is not in the letters of the standard.',
+  'caution-changed': 'A shipped caution is worded otherwise in the same language, or weakened.',
+  'caution-narrowed': 'A shipped caution loses a hazard or a place where it stands.',
   // Actions of a drill
   'empty-action': 'An action does nothing.',
   'unknown-test': 'A standard test that is named does not exist.',
@@ -65,7 +67,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'missing-state': 'A test that does not say how the vehicle stands.',
   'state-in-words': 'A text that asks for another vehicle state than the step has.',
   'missing-why': 'A step does not say what its result tells.',
-  'missing-caution': 'A vehicle state without its caution.',
+  'missing-caution': 'A vehicle state or a drive without its caution.',
   // The tree
   'unreachable-step': 'Nothing leads to a step.',
   'endless-loop': 'From a step no way leads to a conclusion.',
