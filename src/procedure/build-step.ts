@@ -111,18 +111,14 @@ function faultsOf(at: StepDraftReader, pattern: string, index: number): string[]
   if (!circuit) return [pattern];
   const known = circuit.faults.map((fault) => fault.id);
   const found = known.filter((id) => matches(pattern, id));
-  if (found.length === 0)
-    at.add(
-      'unknown-fault',
-      path,
-      `circuit "${circuit.name}" has no fault "${pattern}"`,
-      nameFix(pattern, known),
-    );
-  return found;
+  if (found.length > 0) return found;
+  const near = nearestName(pattern, known);
+  const wording = `circuit "${circuit.name}" has no fault "${pattern}"`;
+  at.add('unknown-fault', path, wording, nameFix(pattern, known), 'value', near !== null);
+  return near === null ? [] : [near];
 }
 
 function measured(at: StepDraftReader, measure: Measure): Step | null {
-  const before = at.linker.issues.length;
   const setup = setupOf(at, measure);
   const { reading } = measure;
   if (reading !== undefined) {
@@ -139,9 +135,10 @@ function measured(at: StepDraftReader, measure: Measure): Step | null {
   }
   const probe = probeOf(at, measure);
   if (!probe) return null;
-  const refused = at.linker.model()?.refusal({ setup, probe }) ?? null;
-  // A name that is not known has been told already.
-  if (refused !== null && !at.lacksAny() && at.linker.issues.length === before)
+  // Of a name that is not known nothing can be asked; it has been told.
+  const isOpen = at.isWrong || at.lacksAny();
+  const refused = isOpen ? null : (at.linker.model()?.refusal({ setup, probe }) ?? null);
+  if (refused !== null)
     at.add(
       'refused-test',
       ['measure'],
@@ -149,9 +146,10 @@ function measured(at: StepDraftReader, measure: Measure): Step | null {
       'change the leads, what is unplugged, or the vehicle state',
       'key',
     );
+  const isAsked = !at.isWrong && refused === null;
   if (probe.kind === 'volts' || probe.kind === 'ohms')
-    return measureStep(at, setup, probe, probe.kind === 'volts' ? 'V' : 'ohm', refused !== null);
-  return lookStep(at, setup, probe, refused !== null);
+    return measureStep(at, setup, probe, probe.kind === 'volts' ? 'V' : 'ohm', !isAsked);
+  return lookStep(at, setup, probe, !isAsked);
 }
 
 function base(at: StepDraftReader, setup: Setup, probe: Probe | null) {

@@ -8,15 +8,25 @@ import { type Conclusion, isTask, type Procedure, type Step } from './procedure.
 /** What is wrong with one step, without its place. */
 type Flaw = Omit<Issue, 'at'>;
 
-/** Issues at the place of the step each belongs to; each once, however often its sub-procedure is used. */
-export function checkStructure({ procedure, places }: LinkedProcedure, drive: Drive): Issue[] {
+/**
+ * Issues at the place of the step each belongs to; each once, however often its sub-procedure is used. Where a mistake
+ * leaves open where the tree leads (not `isWhole`), only what a step has by itself is told.
+ */
+export function checkStructure(
+  { procedure, places }: LinkedProcedure,
+  drive: Drive,
+  isWhole: boolean,
+): Issue[] {
   const issues: Issue[] = [];
-  const reached = reachable(procedure);
-  const leaving = stepsThatEnd(procedure);
+  const all = new Set(Object.keys(procedure.steps));
+  const reached = isWhole ? reachable(procedure) : all;
+  const leaving = isWhole ? stepsThatEnd(procedure) : all;
   for (const step of Object.values(procedure.steps)) {
     const place = places.get(step.id);
     if (!place) continue;
-    const ownFlaws = isTask(step) ? taskFlaws(step, drive) : conclusionFlaws(step, procedure);
+    const ownFlaws = isTask(step)
+      ? taskFlaws(step, drive, isWhole)
+      : conclusionFlaws(step, procedure, isWhole);
     const flaws = reached.has(step.id)
       ? [...(leaving.has(step.id) ? [] : [endless(step)]), ...ownFlaws]
       : unreached(step);
@@ -49,7 +59,7 @@ function endless({ id }: Step): Flaw {
   };
 }
 
-function taskFlaws(step: Exclude<Step, Conclusion>, drive: Drive): Flaw[] {
+function taskFlaws(step: Exclude<Step, Conclusion>, drive: Drive, isWhole: boolean): Flaw[] {
   const { state } = step.setup;
   const flaws: Flaw[] = uncoveredHazards(state, drive, step.cautions).map((hazard) => ({
     code: 'missing-caution',
@@ -59,7 +69,7 @@ function taskFlaws(step: Exclude<Step, Conclusion>, drive: Drive): Flaw[] {
   }));
   if (step.kind === 'act') return flaws;
   const targets = new Set(step.outcomes.map(({ go }) => go));
-  if (step.outcomes.length > 1 && targets.size === 1)
+  if (isWhole && step.outcomes.length > 1 && targets.size === 1)
     flaws.push({
       code: 'same-target',
       severity: 'warning',
@@ -76,8 +86,13 @@ function taskFlaws(step: Exclude<Step, Conclusion>, drive: Drive): Flaw[] {
   return flaws;
 }
 
-function conclusionFlaws({ id, faults, retest }: Conclusion, { steps }: Procedure): Flaw[] {
+function conclusionFlaws(
+  { id, faults, retest }: Conclusion,
+  { steps }: Procedure,
+  isWhole: boolean,
+): Flaw[] {
   const flaws: Flaw[] = retest
+    .filter((target) => isWhole || steps[target] !== undefined)
     .filter((target) => steps[target]?.kind !== 'measure' && steps[target]?.kind !== 'look')
     .map((target) => ({
       code: 'bad-retest',

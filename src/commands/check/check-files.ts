@@ -147,6 +147,7 @@ export class Checker {
   ): Outcome {
     const issues: Issue[] = [];
     let linked: LinkedProcedure | null = null;
+    let readable: LinkedProcedure | null = null;
     for (const [index, drive] of DRIVES.entries()) {
       onShare((LINK_SHARE * index) / DRIVES.length);
       const made = linkProcedure(parsed, library, {
@@ -156,15 +157,20 @@ export class Checker {
       for (const issue of made.issues)
         if (!issues.some((one) => same(one, issue))) issues.push(issue);
       linked ??= made.value;
+      readable ??= made.readable;
     }
     const tree = linked === null ? null : { path, linked };
-    if (!tree || !linked?.circuit) return { issues, tree, proved: null };
+    if (!readable?.circuit) return { issues, tree, proved: null };
     // Limits stand over all cars, however few are sent through the tree.
-    const model = { ...this.model(linked.circuit), samples: this.samples };
-    const proof = proveProcedure(linked, model, (share) =>
+    const model = { ...this.model(readable.circuit), samples: this.samples };
+    const proof = proveProcedure(readable, model, (share) =>
       onShare(LINK_SHARE + (1 - LINK_SHARE) * share),
     );
-    return { issues: [...issues, ...proof.issues], tree, proved: { ...tree, proof, model } };
+    return {
+      issues: [...issues, ...proof.issues],
+      tree,
+      proved: tree && { ...tree, proof, model },
+    };
   }
 
   private model(circuit: Circuit): Model {
@@ -207,7 +213,7 @@ function loadAny(file: GatheredFile): CheckedFile {
   });
   switch (kind) {
     case 'procedure':
-      return finish(kind, parseProcedure(file.text, file.path));
+      return procedureFile(file);
     case 'circuit':
       return finish(kind, loadCircuit(file.text, file.path));
     case 'job':
@@ -223,12 +229,21 @@ function loadAny(file: GatheredFile): CheckedFile {
   }
 }
 
+/** With mistakes in its shape it is kept as far as it can be read, so that the others are told as well. */
+function procedureFile(file: GatheredFile): CheckedFile {
+  const { issues, readable } = parseProcedure(file.text, file.path);
+  const loaded: LoadedValue | null = readable && { kind: 'procedure', value: readable };
+  return { ...file, kind: 'procedure', loaded, issues };
+}
+
 /** What the files may refer to; the first of a name wins, and the named files come first. */
 function libraryOf(files: readonly CheckedFile[], cautions: Library['cautions']): Library {
   const procedures = new Map<string, ParsedProcedure>();
   const circuits = new Map<string, Circuit>();
-  for (const { loaded } of files) {
-    if (loaded?.kind === 'procedure' && !procedures.has(loaded.value.draft.procedure))
+  for (const { loaded, wanted } of files) {
+    // One that cannot be used is missing, unless its mistakes are told.
+    const isThere = loaded?.kind === 'procedure' && (wanted || loaded.value.mended === undefined);
+    if (isThere && !procedures.has(loaded.value.draft.procedure))
       procedures.set(loaded.value.draft.procedure, loaded.value);
     if (loaded?.kind === 'circuit' && !circuits.has(loaded.value.name))
       circuits.set(loaded.value.name, loaded.value);

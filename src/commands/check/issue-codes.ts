@@ -38,6 +38,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'unknown-terminal': 'A terminal is not in the circuit.',
   'unknown-place': 'A place in a text is no terminal of the circuit.',
   'unknown-part': 'A part cannot be unplugged or is not in the circuit.',
+  'unknown-sight': 'There is nothing of this name to look at.',
   'unknown-fault': 'A conclusion or a job names a fault that the circuit does not have.',
   'unknown-caution': 'A caution that is named does not exist.',
   'unknown-outcome': 'The usual answer is none of the outcomes.',
