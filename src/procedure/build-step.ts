@@ -9,7 +9,8 @@ import {
 } from '../circuit/test.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
-import { nameFix, nearestName } from '../source/nearest-name.ts';
+import { nearestName } from '../source/nearest-name.ts';
+import type { Path } from '../source/parse-yaml.ts';
 import {
   askOutcomes,
   authoredRange,
@@ -68,7 +69,9 @@ export function buildStep(
 
 function conclusion(at: StepDraftReader, patterns: readonly string[]): Conclusion {
   const { draft } = at;
-  const faults = [...new Set(patterns.flatMap((pattern, index) => faultsOf(at, pattern, index)))];
+  const faults = [
+    ...new Set(patterns.flatMap((pattern, index) => at.faults(pattern, ['conclude', index]))),
+  ];
   if (draft.repair === undefined)
     at.add(
       'missing-repair',
@@ -94,28 +97,21 @@ function conclusion(at: StepDraftReader, patterns: readonly string[]): Conclusio
     repair: at.text('repair'),
     customer: at.text('customer'),
     ...(draft.cleared === undefined ? {} : { cleared: at.text('cleared') }),
-    retest: (draft.retest ?? []).map((target, index) => retest(at, target, index)),
+    ...(draft.requires === undefined || draft.otherwise === undefined
+      ? {}
+      : {
+          requires: draft.requires.map((name, index) => inside(at, name, ['requires', index])),
+          otherwise: at.target(draft.otherwise, ['otherwise']),
+        }),
+    retest: (draft.retest ?? []).map((target, index) => inside(at, target, ['retest', index])),
   };
 }
 
-/** A retest names a step of this file, or `caller/inner` inside a sub-procedure it uses. */
-function retest(at: StepDraftReader, target: string, index: number): string {
+/** A step of this file, or `caller/inner` inside a sub-procedure it uses. */
+function inside(at: StepDraftReader, target: string, path: Path): string {
   const [first, ...rest] = target.split('/');
-  const head = at.target(first!, ['retest', index]);
+  const head = at.target(first!, path);
   return [head, ...rest].join('/');
-}
-
-function faultsOf(at: StepDraftReader, pattern: string, index: number): string[] {
-  const { circuit } = at.linker;
-  const path = ['conclude', index];
-  if (!circuit) return [pattern];
-  const known = circuit.faults.map((fault) => fault.id);
-  const found = known.filter((id) => matches(pattern, id));
-  if (found.length > 0) return found;
-  const near = nearestName(pattern, known);
-  const wording = `circuit "${circuit.name}" has no fault "${pattern}"`;
-  at.add('unknown-fault', path, wording, nameFix(pattern, known), 'value', near !== null);
-  return near === null ? [] : [near];
 }
 
 function measured(at: StepDraftReader, measure: Measure): Step | null {
@@ -288,19 +284,4 @@ function act(at: StepDraftReader, go: string): ActStep {
     kind: 'act',
     go: at.target(go, ['go']),
   };
-}
-
-/** Whether a name fits a pattern in which each `*` stands for any signs, none too. */
-function matches(pattern: string, name: string): boolean {
-  const [head = '', ...rest] = pattern.split('*');
-  const tail = rest.pop();
-  if (tail === undefined) return name === pattern;
-  if (!name.startsWith(head) || !name.endsWith(tail)) return false;
-  let at = head.length;
-  for (const part of rest) {
-    const found = name.indexOf(part, at);
-    if (found < 0) return false;
-    at = found + part.length;
-  }
-  return at + tail.length <= name.length;
 }

@@ -115,7 +115,8 @@ export function nextSteps(
   step: Step,
   { cannot = true }: { readonly cannot?: boolean } = {},
 ): string[] {
-  if (step.kind === 'conclude') return [];
+  if (step.kind === 'conclude')
+    return cannot && step.otherwise !== undefined ? [step.otherwise] : [];
   const beside = step.cannot === null || !cannot ? [] : [step.cannot];
   if (step.kind === 'act') return [step.go, ...beside];
   return [...step.outcomes.map((outcome) => outcome.go), ...beside];

@@ -357,7 +357,13 @@ export class Linker {
 
   private resolved(step: Step): Step {
     const follow = (id: string) => this.standing(id);
-    if (step.kind === 'conclude') return { ...step, retest: step.retest.map(follow) };
+    if (step.kind === 'conclude')
+      return {
+        ...step,
+        // What is inside a call is named by the call, so these stay as they are written.
+        ...(step.otherwise === undefined ? {} : { otherwise: follow(step.otherwise) }),
+        retest: step.retest.map(follow),
+      };
     const cannot = step.cannot === null ? null : follow(step.cannot);
     const leading = <T extends { readonly go: string }>(one: T): T => ({
       ...one,

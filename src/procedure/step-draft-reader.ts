@@ -1,5 +1,5 @@
 /** One step of a draft: its texts and names as they stand in this vehicle's circuit, and where to say what is wrong with them. */
-import { nearestName } from '../source/nearest-name.ts';
+import { nameFix, nearestName } from '../source/nearest-name.ts';
 import type { Path } from '../source/parse-yaml.ts';
 import { placesOf } from './bind-text.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
@@ -117,6 +117,20 @@ export class StepDraftReader {
     return near ?? name;
   }
 
+  /** Faults of the circuit by a pattern; in a sub-procedure, which is for many circuits, it may fit none. */
+  faults(pattern: string, path: Path): readonly string[] {
+    const { circuit } = this.linker;
+    const filled = this.fill(pattern, path);
+    if (!circuit) return [filled];
+    const known = circuit.faults.map((fault) => fault.id);
+    const found = known.filter((id) => fits(filled, id));
+    if (found.length > 0 || this.frame.callers.length > 0) return found;
+    const near = nearestName(filled, known);
+    const wording = `circuit "${circuit.name}" has no fault "${filled}"`;
+    this.add('unknown-fault', path, wording, nameFix(filled, known), 'value', near !== null);
+    return near === null ? [] : [near];
+  }
+
   /** Where a value was written: at `path` within this step, or by the caller who gave it for a need. */
   writtenAt(value: string, path: Path): Place {
     const here = { source: this.frame.parsed.source, path: [...this.path, ...path] };
@@ -167,4 +181,19 @@ function withoutPlaces(title: string): string {
     const named = part === 'sensor' ? pin : `${part} ${pin}`;
     return text.replace(`{${place}}`, named.replace(/-/g, ' '));
   }, title);
+}
+
+/** Whether a name fits a pattern in which each `*` stands for any signs, none too. */
+function fits(pattern: string, name: string): boolean {
+  const [head = '', ...rest] = pattern.split('*');
+  const tail = rest.pop();
+  if (tail === undefined) return name === pattern;
+  if (!name.startsWith(head) || !name.endsWith(tail)) return false;
+  let at = head.length;
+  for (const part of rest) {
+    const found = name.indexOf(part, at);
+    if (found < 0) return false;
+    at = found + part.length;
+  }
+  return at + tail.length <= name.length;
 }

@@ -80,6 +80,10 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'missed-fault': 'A fault ends at "no fault found" though a test shows it.',
   'healthy-blamed': 'A healthy circuit ends at a conclusion that blames something.',
   'uncovered-fault': 'No conclusion stands for a fault of the circuit.',
+  'answer-loses':
+    'An answer to a question leads to an end that excludes a fault which can give it.',
+  'untold-end': 'Where a step cannot be done, a way ends at what excludes a fault.',
+  'too-many-ways': 'Questions without a usual answer part a fault further than is followed.',
   'named-elsewhere':
     'A fault ends at a conclusion for its repair that does not name it, while another does.',
   'dead-end': 'A reading that no outcome holds.',

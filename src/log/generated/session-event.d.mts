@@ -273,6 +273,7 @@ words: string
 go: string
 from: (number | null)
 to: (number | null)
+under?: string[]
 }
 export interface LookStep {
 kind: "look"
@@ -314,6 +315,7 @@ name: string
 words: string
 go: string
 codeKinds?: ("circuit" | "range" | "low" | "high" | "intermittent" | "correlation")[]
+under?: string[]
 }
 export interface ActStep {
 kind: "act"
@@ -337,6 +339,8 @@ say: string
 repair: string
 customer: string
 cleared?: string
+requires?: string[]
+otherwise?: string
 retest: string[]
 }
 /**
