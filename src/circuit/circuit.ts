@@ -2,6 +2,9 @@
 import type { Toleranced } from '../quantity/quantity.ts';
 import type { TerminalId } from './test.ts';
 
+/** What stands in the place of a fault's id for a circuit without one. */
+export const HEALTHY = 'healthy';
+
 export interface Circuit {
   readonly name: string;
   readonly title: string;

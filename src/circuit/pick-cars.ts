@@ -2,12 +2,11 @@
  * Which cars stand for a fault: the first points of the low-discrepancy sequence whose healthy car works and whose
  * module notices the fault. Rejection keeps what is left even over the cars that come to the shop.
  */
+import { HEALTHY } from './circuit.ts';
 
 /** So many points are tried for each car that is wanted, and so many at least. */
 const TRIES_EACH = 32;
 const TRIES_MIN = 256;
-
-const HEALTHY = 'healthy';
 
 /** Says which points stand for a fault. */
 export class CarPicker {

@@ -1,16 +1,18 @@
 /**
  * The shipped and the shop's own procedures, circuits, cautions and jobs, read from one folder:
- * `*.yaml` and `families/*.yaml` are procedures, `circuits/*.yaml`, `jobs/*.yaml`, `cautions.yaml`.
+ * `*.yaml` and `families/*.yaml` are procedures, `circuits/*.yaml`, `jobs/*.yaml`, `cautions.yaml`. The shop's cautions
+ * are added to the shipped ones.
  */
 import { readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { Circuit } from '../circuit/circuit.ts';
 import { loadCircuit } from '../circuit/load-circuit.ts';
-import { type CautionRule, loadCautions } from '../procedure/cautions.ts';
+import { type LoadedCautions, loadCautions } from '../procedure/cautions.ts';
 import type { Library } from '../procedure/link-procedure.ts';
 import { type LoadedJob, loadJob } from '../procedure/load-job.ts';
+import { mergeCautions } from '../procedure/merge-cautions.ts';
 import { type ParsedProcedure, parseProcedure } from '../procedure/parse-procedure.ts';
-import type { Checked, Issue } from '../source/issue.ts';
+import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { parseYaml } from '../source/parse-yaml.ts';
 import { LazyFiles } from './lazy-files.ts';
 import { readTextFile } from './read-text.ts';
@@ -35,10 +37,13 @@ export interface LoadedLibrary extends Library {
   /** Names and titles of the circuits, without working any of them out. */
   readonly circuitHeads: () => readonly CircuitHead[];
   readonly jobFiles: () => readonly LibraryFile<LoadedJob>[];
-  readonly cautionFile: LibraryFile<readonly CautionRule[]>;
+  /** The shipped one first. */
+  readonly cautionFiles: readonly LibraryFile<LoadedCautions>[];
+  /** Errors of the cautions, each with the text it stands in: with any, nobody is sent to a vehicle. */
+  readonly cautionFlaws: readonly { readonly issue: Issue; readonly text: string }[];
 }
 
-/** Files that come before those of the folder; of two with one name the first is used. */
+/** Files that come before those of the folder; of two with one name the first is used, and of cautions all. */
 export interface LibraryPaths {
   readonly procedures: readonly string[];
   readonly circuits: readonly string[];
@@ -50,7 +55,15 @@ const NO_PATHS: LibraryPaths = { procedures: [], circuits: [], cautions: [] };
 /** The library in a folder, and the files of `before`. Files that cannot be used are kept with their issues and are missing from the maps. */
 export function loadLibrary(folder: string, before: LibraryPaths = NO_PATHS): LoadedLibrary {
   const circuitPaths = yamlFiles(join(folder, 'circuits'));
-  const cautionFile = loadFile(before.cautions[0] ?? join(folder, 'cautions.yaml'), loadCautions);
+  const cautionFiles = [join(folder, 'cautions.yaml'), ...before.cautions].map((path) =>
+    loadFile(path, loadCautions),
+  );
+  const [shipped, ...own] = cautionFiles.map(({ value }) => value);
+  const merged = mergeCautions(
+    shipped ?? null,
+    own.filter((value) => value !== null),
+  );
+  const flaws = [...cautionFiles.flatMap(({ issues }) => issues), ...merged.issues];
   let jobFiles: readonly LibraryFile<LoadedJob>[] | null = null;
   return {
     folder,
@@ -74,8 +87,14 @@ export function loadLibrary(folder: string, before: LibraryPaths = NO_PATHS): Lo
       jobFiles ??= yamlFiles(join(folder, 'jobs')).map((path) => loadFile(path, loadJob));
       return jobFiles;
     },
-    cautionFile,
-    cautions: cautionFile.value ?? [],
+    cautionFiles,
+    cautionFlaws: flaws
+      .filter((issue) => !isUsable([issue]))
+      .map((issue) => ({
+        issue,
+        text: cautionFiles.find(({ path }) => path === issue.at.file)?.text ?? '',
+      })),
+    cautions: merged.rules,
   };
 }
 

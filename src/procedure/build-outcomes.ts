@@ -1,4 +1,6 @@
 /** Where a step leads: outcomes of a number by limits, of a picture or a light by looks. */
+
+import { HEALTHY } from '../circuit/circuit.ts';
 import type { Look } from '../circuit/test.ts';
 import { parseQuantity, parseToleranced } from '../quantity/parse-quantity.ts';
 import { nearestName } from '../source/nearest-name.ts';
@@ -32,7 +34,8 @@ export function rangeOutcomes(
       ...path,
       draft.to === undefined ? 'below' : 'to',
     ]);
-    return { ...outcomeOf(at, name, draft), from, to };
+    const under = isOwnNumber(at) ? faultsUnder(at, name, draft) : null;
+    return { ...outcomeOf(at, name, draft), from, to, ...(under ? { under } : {}) };
   });
   return span ? withComputed(read, span) : read;
 }
@@ -84,8 +87,30 @@ export function askOutcomes(
   return Object.entries(drafts).map(([name, draft]) => {
     tellForeignKeys(at, name, draft, 'question');
     const { 'code-kinds': codeKinds } = draft;
-    return { ...outcomeOf(at, name, draft), ...(codeKinds ? { codeKinds } : {}) };
+    const under = faultsUnder(at, name, draft);
+    return {
+      ...outcomeOf(at, name, draft),
+      ...(codeKinds ? { codeKinds } : {}),
+      ...(under ? { under } : {}),
+    };
   });
+}
+
+/** The faults that can give an answer; null for any. */
+function faultsUnder(at: StepDraftReader, name: string, draft: OutcomeDraft): string[] | null {
+  const { 'only-with': only, 'never-with': never } = draft;
+  const { circuit } = at.linker;
+  if (!circuit || (!only && !never)) return null;
+  const ids = [HEALTHY, ...circuit.faults.map(({ id }) => id)];
+  const named = (patterns: readonly string[], key: 'only-with' | 'never-with') =>
+    new Set(
+      patterns.flatMap((pattern, index) =>
+        pattern === HEALTHY ? [HEALTHY] : at.faults(pattern, ['outcomes', name, key, index]),
+      ),
+    );
+  const included = only ? named(only, 'only-with') : null;
+  const excluded = never ? named(never, 'never-with') : null;
+  return ids.filter((id) => (included?.has(id) ?? true) && !excluded?.has(id));
 }
 
 /** What each kind of outcome is told apart by, beside its words and where it goes. */
@@ -101,12 +126,19 @@ const OUTCOME_KEYS = {
     fix: 'write "look" and one of them, or "looks" and a list',
   },
   question: {
-    keys: ['code-kinds'],
+    keys: ['code-kinds', 'only-with', 'never-with', 'because'],
     has: 'a question has answers in words',
     fix: 'write "words", and "code-kinds" where a trouble code answers it',
   },
 } as const;
-const KEY_WORDS = { number: 'limits', look: 'looks', question: 'kinds of code' } as const;
+const KEY_WORDS = { number: 'limits', look: 'looks', question: 'what answers a question' } as const;
+
+/** What says which faults can give an answer: a number that the circuit does not compute may say so as well. */
+const SAID: readonly string[] = ['only-with', 'never-with', 'because'];
+
+function isOwnNumber({ draft }: StepDraftReader): boolean {
+  return draft.measure?.reading !== undefined;
+}
 
 /** Tells keys that belong to another kind of outcome. */
 function tellForeignKeys(
@@ -117,7 +149,8 @@ function tellForeignKeys(
 ): void {
   const { has, fix } = OUTCOME_KEYS[kind];
   for (const other of ['number', 'look', 'question'] as const) {
-    if (other === kind || !OUTCOME_KEYS[other].keys.some((key) => key in draft)) continue;
+    const keys = OUTCOME_KEYS[other].keys.filter((key) => !isOwnNumber(at) || !SAID.includes(key));
+    if (other === kind || !keys.some((key) => key in draft)) continue;
     at.add('wrong-outcome', ['outcomes', name], `${has}, not ${KEY_WORDS[other]}`, fix, 'key');
   }
 }

@@ -1,7 +1,7 @@
 /** How the vehicle and the leads stand for a step: state, what is unplugged, what is clipped where, which instrument looks. */
+import { inspectable } from '../circuit/refuse-test.ts';
 import type { Bridge, Probe, Setup, VehicleState } from '../circuit/test.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
-import { nearestName } from '../source/nearest-name.ts';
 import type { Path } from '../source/parse-yaml.ts';
 import type { Measure } from './generated/procedure.mjs';
 import type { StepDraftReader } from './step-draft-reader.ts';
@@ -15,11 +15,7 @@ export function setupOf(at: StepDraftReader, measure: Measure | null): Setup {
   const kind = measure ? (Object.keys(measure)[0] ?? '') : '';
   tellState(at, kind);
   const turning = state === 'cranking' || state === 'running';
-  const unplugged = (draft.unplug ?? []).map((part, index) =>
-    at.lacks(part)
-      ? at.fill(part, ['unplug', index])
-      : unpluggable(at, at.fill(part, ['unplug', index]), ['unplug', index]),
-  );
+  const unplugged = (draft.unplug ?? []).map((part, index) => unpluggable(at, part, index));
   return {
     state,
     unplugged: [...new Set(unplugged)].sort(),
@@ -68,20 +64,18 @@ function tellState(at: StepDraftReader, kind: string): void {
   );
 }
 
-function unpluggable(at: StepDraftReader, name: string, path: Path): string {
+/** A part that can be unplugged; one that cannot is told where its name was written, and read as the one meant. */
+function unpluggable(at: StepDraftReader, value: string, index: number): string {
+  const name = at.fill(value, ['unplug', index]);
   const { circuit } = at.linker;
-  if (!circuit) return name;
+  if (!circuit || at.lacks(value)) return name;
   const known = circuit.connectors.filter(({ unplugs }) => unplugs).map(({ part }) => part);
-  if (!known.includes(name)) {
-    const near = nearestName(name, known);
-    at.add(
-      'unknown-part',
-      path,
-      `"${name}" is no part that can be unplugged`,
-      near ? `did you mean "${near}"?` : `known: ${known.join(', ')}`,
-    );
-  }
-  return name;
+  return known.includes(name)
+    ? name
+    : at.unknown('unknown-part', name, at.writtenAt(value, ['unplug', index]), {
+        words: `"${name}" is no part that can be unplugged`,
+        known,
+      });
 }
 
 function bridges(at: StepDraftReader): Bridge[] {
@@ -111,11 +105,25 @@ function through(at: StepDraftReader, value: string, path: Path): Bridge['throug
   return 'lead';
 }
 
+/** What eyes and fingers look at; what is not there is told where its name was written. */
+function inspected(at: StepDraftReader, value: string): string {
+  const name = at.fill(value, ['measure', 'inspect']);
+  const { circuit } = at.linker;
+  if (!circuit || at.lacks(value)) return name;
+  const known = inspectable(circuit);
+  return known.includes(name)
+    ? name
+    : at.unknown('unknown-sight', name, at.writtenAt(value, ['measure', 'inspect']), {
+        words: `there is no "${name}" to look at`,
+        known,
+      });
+}
+
 /** Where the instrument looks; null for a number that the circuit knows nothing of. */
 export function probeOf(at: StepDraftReader, measure: Measure): Probe | null {
   const kind = Object.keys(measure)[0] as keyof Measure;
   if (kind === 'counts') return { kind, input: at.terminal(measure.counts!, ['measure', kind]) };
-  if (kind === 'inspect') return { kind, of: at.fill(measure.inspect!, ['measure', kind]) };
+  if (kind === 'inspect') return { kind, of: inspected(at, measure.inspect!) };
   if (kind === 'reading') return null;
   const [plus, minus] = measure[kind] as readonly string[];
   return {

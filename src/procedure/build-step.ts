@@ -9,7 +9,8 @@ import {
 } from '../circuit/test.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
-import { nameFix, nearestName } from '../source/nearest-name.ts';
+import { nearestName } from '../source/nearest-name.ts';
+import type { Path } from '../source/parse-yaml.ts';
 import {
   askOutcomes,
   authoredRange,
@@ -68,7 +69,9 @@ export function buildStep(
 
 function conclusion(at: StepDraftReader, patterns: readonly string[]): Conclusion {
   const { draft } = at;
-  const faults = [...new Set(patterns.flatMap((pattern, index) => faultsOf(at, pattern, index)))];
+  const faults = [
+    ...new Set(patterns.flatMap((pattern, index) => at.faults(pattern, ['conclude', index]))),
+  ];
   if (draft.repair === undefined)
     at.add(
       'missing-repair',
@@ -94,35 +97,24 @@ function conclusion(at: StepDraftReader, patterns: readonly string[]): Conclusio
     repair: at.text('repair'),
     customer: at.text('customer'),
     ...(draft.cleared === undefined ? {} : { cleared: at.text('cleared') }),
-    retest: (draft.retest ?? []).map((target, index) => retest(at, target, index)),
+    ...(draft.requires === undefined || draft.otherwise === undefined
+      ? {}
+      : {
+          requires: draft.requires.map((name, index) => inside(at, name, ['requires', index])),
+          otherwise: at.target(draft.otherwise, ['otherwise']),
+        }),
+    retest: (draft.retest ?? []).map((target, index) => inside(at, target, ['retest', index])),
   };
 }
 
-/** A retest names a step of this file, or `caller/inner` inside a sub-procedure it uses. */
-function retest(at: StepDraftReader, target: string, index: number): string {
+/** A step of this file, or `caller/inner` inside a sub-procedure it uses. */
+function inside(at: StepDraftReader, target: string, path: Path): string {
   const [first, ...rest] = target.split('/');
-  const head = at.target(first!, ['retest', index]);
+  const head = at.target(first!, path);
   return [head, ...rest].join('/');
 }
 
-function faultsOf(at: StepDraftReader, pattern: string, index: number): string[] {
-  const { circuit } = at.linker;
-  const path = ['conclude', index];
-  if (!circuit) return [pattern];
-  const known = circuit.faults.map((fault) => fault.id);
-  const found = known.filter((id) => matches(pattern, id));
-  if (found.length === 0)
-    at.add(
-      'unknown-fault',
-      path,
-      `circuit "${circuit.name}" has no fault "${pattern}"`,
-      nameFix(pattern, known),
-    );
-  return found;
-}
-
 function measured(at: StepDraftReader, measure: Measure): Step | null {
-  const before = at.linker.issues.length;
   const setup = setupOf(at, measure);
   const { reading } = measure;
   if (reading !== undefined) {
@@ -139,9 +131,10 @@ function measured(at: StepDraftReader, measure: Measure): Step | null {
   }
   const probe = probeOf(at, measure);
   if (!probe) return null;
-  const refused = at.linker.model()?.refusal({ setup, probe }) ?? null;
-  // A name that is not known has been told already.
-  if (refused !== null && !at.lacksAny() && at.linker.issues.length === before)
+  // Of a name that is not known nothing can be asked; it has been told.
+  const isOpen = at.isWrong || at.lacksAny();
+  const refused = isOpen ? null : (at.linker.model()?.refusal({ setup, probe }) ?? null);
+  if (refused !== null)
     at.add(
       'refused-test',
       ['measure'],
@@ -149,9 +142,10 @@ function measured(at: StepDraftReader, measure: Measure): Step | null {
       'change the leads, what is unplugged, or the vehicle state',
       'key',
     );
+  const isAsked = !at.isWrong && refused === null;
   if (probe.kind === 'volts' || probe.kind === 'ohms')
-    return measureStep(at, setup, probe, probe.kind === 'volts' ? 'V' : 'ohm', refused !== null);
-  return lookStep(at, setup, probe, refused !== null);
+    return measureStep(at, setup, probe, probe.kind === 'volts' ? 'V' : 'ohm', !isAsked);
+  return lookStep(at, setup, probe, !isAsked);
 }
 
 function base(at: StepDraftReader, setup: Setup, probe: Probe | null) {
@@ -290,19 +284,4 @@ function act(at: StepDraftReader, go: string): ActStep {
     kind: 'act',
     go: at.target(go, ['go']),
   };
-}
-
-/** Whether a name fits a pattern in which each `*` stands for any signs, none too. */
-function matches(pattern: string, name: string): boolean {
-  const [head = '', ...rest] = pattern.split('*');
-  const tail = rest.pop();
-  if (tail === undefined) return name === pattern;
-  if (!name.startsWith(head) || !name.endsWith(tail)) return false;
-  let at = head.length;
-  for (const part of rest) {
-    const found = name.indexOf(part, at);
-    if (found < 0) return false;
-    at = found + part.length;
-  }
-  return at + tail.length <= name.length;
 }

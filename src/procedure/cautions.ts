@@ -1,7 +1,7 @@
 /** Which cautions stand before which step: by vehicle state, by what is used, by the vehicle's drive, or by name. */
 import type { Probe, Setup, VehicleState } from '../circuit/test.ts';
 import { type Checked, isUsable } from '../source/issue.ts';
-import { parseYaml } from '../source/parse-yaml.ts';
+import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import validate from './generated/cautions.mjs';
 import type { Drive } from './job.ts';
@@ -28,6 +28,17 @@ export interface CautionRule extends Caution {
   readonly when: readonly CautionOccasion[];
 }
 
+/** A file of cautions, its own mistakes apart; `merge-cautions.ts` brings several together. */
+export interface LoadedCautions {
+  /** Of the texts, a tag of RFC 5646. */
+  readonly language: string;
+  readonly rules: readonly CautionRule[];
+  readonly source: YamlSource;
+}
+
+/** Of a file that names no language. */
+const USUAL_LANGUAGE = 'en';
+
 /** Hazards that must be covered before a person works near a turning or running engine (common practice, no source). */
 const HAZARDS_OF_STATE: Readonly<Record<VehicleState, readonly Hazard[]>> = {
   'key-off': [],
@@ -36,11 +47,18 @@ const HAZARDS_OF_STATE: Readonly<Record<VehicleState, readonly Hazard[]>> = {
   running: ['rotating-parts', 'hot-parts', 'exhaust-gas', 'unexpected-start', 'vehicle-secured'],
 };
 
+/** Hazards of the vehicle itself, whatever its state: a high-voltage drive (common practice, no source). */
+const HAZARDS_OF_DRIVE: Readonly<Record<Drive, readonly Hazard[]>> = {
+  combustion: [],
+  hybrid: ['high-voltage'],
+  electric: ['high-voltage'],
+};
+
 /** What stands before a look into a connector, which opens it. */
 export const OPENING_CAUTION = 'unplug-key-off';
 
-/** The rules in `text` (cautions.yaml); null with issues when they cannot be used. */
-export function loadCautions(text: string, file: string): Checked<readonly CautionRule[]> {
+/** The cautions in `text` (cautions.yaml); null with issues when they cannot be used. */
+export function loadCautions(text: string, file: string): Checked<LoadedCautions> {
   const parsed = parseYaml(text, file);
   if (!parsed.value || !isUsable(parsed.issues)) return { value: null, issues: parsed.issues };
   const { data } = parsed.value;
@@ -58,7 +76,8 @@ export function loadCautions(text: string, file: string): Checked<readonly Cauti
     drives: draft.drives ?? [],
     when: draft.when ?? [],
   }));
-  return { value: rules, issues: parsed.issues };
+  const { language = USUAL_LANGUAGE } = data;
+  return { value: { language, rules, source: parsed.value }, issues: parsed.issues };
 }
 
 /** The cautions of one step, gravest first; `named` are those its author asked for. */
@@ -82,10 +101,16 @@ export function cautionsFor(
     .sort((a, b) => SIGNAL_WORDS.indexOf(a.word) - SIGNAL_WORDS.indexOf(b.word));
 }
 
-/** Hazards of the state that none of the cautions speaks of. */
-export function uncoveredHazards(state: VehicleState, cautions: readonly Caution[]): Hazard[] {
+/** Hazards of the state and of the drive that none of the cautions speaks of. */
+export function uncoveredHazards(
+  state: VehicleState,
+  drive: Drive,
+  cautions: readonly Caution[],
+): Hazard[] {
   const covered = new Set(cautions.flatMap((caution) => caution.hazards));
-  return HAZARDS_OF_STATE[state].filter((hazard) => !covered.has(hazard));
+  return [...HAZARDS_OF_STATE[state], ...HAZARDS_OF_DRIVE[drive]].filter(
+    (hazard) => !covered.has(hazard),
+  );
 }
 
 function occasionsOf(setup: Setup, probe: Probe | null): Set<CautionOccasion> {

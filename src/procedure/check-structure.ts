@@ -1,21 +1,32 @@
 /** What is wrong with a linked tree as a whole: steps nobody comes to, loops nobody leaves, cautions that are missing. */
 import type { Issue } from '../source/issue.ts';
 import { uncoveredHazards } from './cautions.ts';
+import type { Drive } from './job.ts';
 import type { LinkedProcedure } from './link-procedure.ts';
 import { type Conclusion, isTask, type Procedure, type Step } from './procedure.ts';
 
 /** What is wrong with one step, without its place. */
 type Flaw = Omit<Issue, 'at'>;
 
-/** Issues at the place of the step each belongs to; each once, however often its sub-procedure is used. */
-export function checkStructure({ procedure, places }: LinkedProcedure): Issue[] {
+/**
+ * Issues at the place of the step each belongs to; each once, however often its sub-procedure is used. Where a mistake
+ * leaves open where the tree leads (not `isWhole`), only what a step has by itself is told.
+ */
+export function checkStructure(
+  { procedure, places }: LinkedProcedure,
+  drive: Drive,
+  isWhole: boolean,
+): Issue[] {
   const issues: Issue[] = [];
-  const reached = reachable(procedure);
-  const leaving = stepsThatEnd(procedure);
+  const all = new Set(Object.keys(procedure.steps));
+  const reached = isWhole ? reachable(procedure) : all;
+  const leaving = isWhole ? stepsThatEnd(procedure) : all;
   for (const step of Object.values(procedure.steps)) {
     const place = places.get(step.id);
     if (!place) continue;
-    const ownFlaws = isTask(step) ? taskFlaws(step) : conclusionFlaws(step, procedure);
+    const ownFlaws = isTask(step)
+      ? taskFlaws(step, drive, isWhole)
+      : conclusionFlaws(step, procedure, isWhole);
     const flaws = reached.has(step.id)
       ? [...(leaving.has(step.id) ? [] : [endless(step)]), ...ownFlaws]
       : unreached(step);
@@ -48,17 +59,17 @@ function endless({ id }: Step): Flaw {
   };
 }
 
-function taskFlaws(step: Exclude<Step, Conclusion>): Flaw[] {
+function taskFlaws(step: Exclude<Step, Conclusion>, drive: Drive, isWhole: boolean): Flaw[] {
   const { state } = step.setup;
-  const flaws: Flaw[] = uncoveredHazards(state, step.cautions).map((hazard) => ({
+  const flaws: Flaw[] = uncoveredHazards(state, drive, step.cautions).map((hazard) => ({
     code: 'missing-caution',
     severity: 'error',
-    words: `a step in ${state} needs a caution on ${hazard.replace(/-/g, ' ')}`,
+    words: `a step in ${state} needs a caution on ${hazard.replace(/-/g, ' ')}${hazard === 'high-voltage' ? ` where the drive is ${drive}` : ''}`,
     fix: 'add one to cautions.yaml for this vehicle state',
   }));
   if (step.kind === 'act') return flaws;
   const targets = new Set(step.outcomes.map(({ go }) => go));
-  if (step.outcomes.length > 1 && targets.size === 1)
+  if (isWhole && step.outcomes.length > 1 && targets.size === 1)
     flaws.push({
       code: 'same-target',
       severity: 'warning',
@@ -75,8 +86,13 @@ function taskFlaws(step: Exclude<Step, Conclusion>): Flaw[] {
   return flaws;
 }
 
-function conclusionFlaws({ id, faults, retest }: Conclusion, { steps }: Procedure): Flaw[] {
+function conclusionFlaws(
+  { id, faults, retest }: Conclusion,
+  { steps }: Procedure,
+  isWhole: boolean,
+): Flaw[] {
   const flaws: Flaw[] = retest
+    .filter((target) => isWhole || steps[target] !== undefined)
     .filter((target) => steps[target]?.kind !== 'measure' && steps[target]?.kind !== 'look')
     .map((target) => ({
       code: 'bad-retest',
@@ -99,7 +115,8 @@ export function nextSteps(
   step: Step,
   { cannot = true }: { readonly cannot?: boolean } = {},
 ): string[] {
-  if (step.kind === 'conclude') return [];
+  if (step.kind === 'conclude')
+    return cannot && step.otherwise !== undefined ? [step.otherwise] : [];
   const beside = step.cannot === null || !cannot ? [] : [step.cannot];
   if (step.kind === 'act') return [step.go, ...beside];
   return [...step.outcomes.map((outcome) => outcome.go), ...beside];

@@ -15,7 +15,7 @@ export interface GraphNode {
 
 /** One way out of a step. */
 export interface GraphExit {
-  /** Name of the outcome; empty for a step that is only done; `cannot` for a person who can't do it. */
+  /** Name of the outcome; empty for a step that is only done; `cannot` for a person who can't do it. `left out` of a conclusion in whose place another stands then. */
   readonly name: string;
   readonly kind: 'outcome' | 'done' | 'cannot';
   readonly words: string;
@@ -47,7 +47,7 @@ export function treeGraph(
 
 function nodeOf(procedure: Procedure, id: string, passing?: Passing): GraphNode {
   const step = stepOf(procedure, id);
-  if (!isTask(step)) return conclusionNode(step);
+  if (!isTask(step)) return conclusionNode(step, procedure);
   const { state, unplugged, sensor } = step.setup;
   const setting = [
     ...(step.kind === 'ask' || step.kind === 'act' ? [] : [state]),
@@ -76,15 +76,37 @@ export function andWords(names: readonly string[]): string {
   return names.join(', ').replace(/, ([^,]*)$/, ' and $1');
 }
 
-function conclusionNode({ id, title, faults }: Conclusion): GraphNode {
+function conclusionNode(conclusion: Conclusion, procedure: Procedure): GraphNode {
+  const { id, title, faults, requires = [], otherwise } = conclusion;
+  const exits: GraphExit[] =
+    otherwise === undefined
+      ? []
+      : [
+          {
+            name: 'left out',
+            kind: 'cannot',
+            words: andWords(requires),
+            to: otherwise,
+            passing: null,
+          },
+        ];
   return {
     id,
     kind: faults.length > 0 ? 'conclusion' : 'no-fault',
     title: ownTitle(id, title),
     setting: '',
-    faults,
-    exits: [],
+    faults: leavesAllOpen(conclusion, procedure) ? ['any fault'] : faults,
+    exits,
   };
+}
+
+/** Whether it names every fault that the tree speaks of, and so claims none. */
+function leavesAllOpen({ id, faults }: Conclusion, { steps }: Procedure): boolean {
+  const held = new Set(faults);
+  const others = Object.values(steps).flatMap((step) =>
+    step.kind === 'conclude' && step.id !== id ? step.faults : [],
+  );
+  return others.length > 0 && others.every((fault) => held.has(fault));
 }
 
 function ownTitle(id: string, title: string): string {

@@ -62,7 +62,8 @@ class TreeDrawing {
   private step(node: GraphNode, indent: string, depth: number): void {
     this.drawn.add(node.id);
     const setting = node.setting === '' ? '' : ` (${node.setting})`;
-    this.write(indent, indent, `${named(node)}${setting}`);
+    const mark = node.kind === 'task' ? '' : `${this.glyphs.end} `;
+    this.write(indent, indent, `${mark}${named(node)}${setting}`);
     const [first, ...others] = node.exits;
     if (first?.kind === 'done' && others.length === 0) {
       this.follow(first, indent, indent, depth, `${this.glyphs.to} `);
@@ -92,7 +93,9 @@ class TreeDrawing {
     const own = target.kind === 'task' && exit.kind !== 'cannot' && !this.drawn.has(target.id);
     const fits = own && depth <= DEPTH_MAX && !this.folded.includes(target.id);
     if (own && !fits) this.folded.push(target.id);
-    if (exit.kind === 'cannot' && target.kind === 'task') this.folded.push(target.id);
+    // What a conclusion requires is told further down, once.
+    const isFolded = target.kind === 'task' ? exit.kind === 'cannot' : target.exits.length > 0;
+    if (isFolded) this.folded.push(target.id);
     if (fits) {
       if (label + passing !== '') this.write(head, indent, `${mark}${label}${passing}`);
       this.step(target, indent, depth);

@@ -1,7 +1,7 @@
 /** One step that uses a sub-procedure: what it gives, and where each result leads. */
 import { nearestName } from '../source/nearest-name.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
-import type { Frame, Linker } from './link-procedure.ts';
+import type { Frame, Linker, Place } from './link-procedure.ts';
 import type { ParsedProcedure } from './parse-procedure.ts';
 
 /** What a caller gives for each need; a missing or unknown one is told. */
@@ -11,7 +11,7 @@ export function givenFor(
   name: string,
   step: StepDraft,
   parsed: ParsedProcedure,
-): Record<string, string> {
+): { readonly given: Record<string, string>; readonly givenAt: Record<string, Place> } {
   const needs = parsed.draft.needs ?? {};
   const { source } = frame.parsed;
   const withs = step.with ?? {};
@@ -37,12 +37,20 @@ export function givenFor(
       'key',
     );
   }
-  return Object.fromEntries(
-    Object.entries(withs).map(([key, value]) => [
-      key,
-      linker.fill(frame, value, ['steps', name, 'with', key]),
-    ]),
-  );
+  const given: Record<string, string> = {};
+  const givenAt: Record<string, Place> = {};
+  for (const [key, value] of Object.entries(withs)) {
+    const path = ['steps', name, 'with', key];
+    given[key] = linker.fill(frame, value, path);
+    givenAt[key] = passedOn(frame, value) ?? { source, path };
+  }
+  return { given, givenAt };
+}
+
+/** Where a value was written that a caller was given itself and hands on as it is. */
+export function passedOn({ givenAt }: Frame, value: string): Place | null {
+  const need = /^\$([a-z][a-z0-9-]*)$/.exec(value)?.[1];
+  return (need !== undefined && givenAt[need]) || null;
 }
 
 /** Where each result of a sub-procedure leads in the caller; one that leads nowhere is told. */

@@ -15,7 +15,7 @@ import { checkStructure } from './check-structure.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
 import type { Drive } from './job.ts';
 import { givenFor, resultsFor } from './link-call.ts';
-import type { ParsedProcedure } from './parse-procedure.ts';
+import type { MendedShape, ParsedProcedure } from './parse-procedure.ts';
 import type { Procedure, Step } from './procedure.ts';
 
 /** What a procedure may refer to. */
@@ -49,30 +49,59 @@ export interface LinkOptions {
   readonly modelOf: (circuit: Circuit) => Model;
 }
 
+/** A tree, or one that is only good for finding the rest of its mistakes. */
+export interface CheckedLink extends Checked<LinkedProcedure> {
+  /** The tree with each name read as it was most likely meant; null where a mistake leaves open where it leads. */
+  readonly readable: LinkedProcedure | null;
+}
+
 /** Links `parsed` with the library and checks its structure. `value` is null when it cannot be walked. */
 export function linkProcedure(
   parsed: ParsedProcedure,
   library: Library,
   options: LinkOptions,
-): Checked<LinkedProcedure> {
+): CheckedLink {
   const linker = new Linker(library, options, parsed);
   const linked = linker.link();
   const issues = [...linker.issues];
-  if (isUsable(issues)) issues.push(...checkStructure(linked));
-  return { value: isUsable(issues) ? linked : null, issues };
+  issues.push(...checkStructure(linked, options.drive, linker.isReadable));
+  const isWalked = isUsable(issues) && parsed.mended === undefined;
+  return {
+    value: isWalked ? linked : null,
+    issues,
+    readable: linker.isReadable ? linked : null,
+  };
 }
+
+/** Mistakes that leave where the tree leads as it is, whatever mends them. */
+const BESIDE_THE_WAY: ReadonlySet<string> = new Set([
+  'missing-repair',
+  'missing-text',
+  'unknown-place',
+  'unknown-caution',
+  'unknown-outcome',
+  'unknown-need',
+  'unknown-result',
+  'bad-level',
+]);
+/** Mistakes in a step of which something was left out that have nothing to do with that. */
+const OF_A_DAMAGED_STEP = /^unknown-|^bad-value$/;
 
 /** One procedure being folded in: the values of its needs, the prefix of its steps, where its results lead. */
 export interface Frame {
   readonly parsed: ParsedProcedure;
   readonly prefix: string;
   readonly given: Readonly<Record<string, string>>;
+  /** Where the caller wrote each of them. */
+  readonly givenAt: Readonly<Record<string, Place>>;
   readonly results: Readonly<Record<string, string>>;
   readonly callers: readonly string[];
 }
 
 export class Linker {
   readonly issues: Issue[] = [];
+  /** Whether every mistake so far leaves the tree as it was meant: a name with "did you mean" is read as that. */
+  isReadable = true;
   readonly circuit: Circuit | null;
   readonly library: Library;
   readonly drive: Drive;
@@ -81,6 +110,8 @@ export class Linker {
   private cachedModel: Model | null = null;
   private readonly steps: Record<string, Step> = {};
   private readonly places = new Map<string, Place>();
+  /** Files that are read in spite of their shape. */
+  private readonly shapes = new Map<YamlSource, MendedShape>();
   /** Steps that are no steps of their own in the flat tree, and what stands for them. */
   private readonly aliases = new Map<string, string>();
 
@@ -102,7 +133,14 @@ export class Linker {
         'this is a sub-procedure; it runs inside another',
         'choose a procedure without "needs"',
       );
-    const start = this.fold({ parsed: this.top, prefix: '', given: {}, results: {}, callers: [] });
+    const start = this.fold({
+      parsed: this.top,
+      prefix: '',
+      given: {},
+      givenAt: {},
+      results: {},
+      callers: [],
+    });
     this.tellCircles();
     const procedure: Procedure = {
       name: draft.procedure,
@@ -142,8 +180,15 @@ export class Linker {
     fix?: string,
     what: 'key' | 'value' = 'value',
     severity: Issue['severity'] = 'error',
+    isMeant = false,
   ): void {
     const at = source.locate(path, what);
+    const { issues: told = [], damaged } = this.shapes.get(source) ?? { damaged: new Set() };
+    const inDamaged = damaged === null || (path[0] === 'steps' && damaged.has(String(path[1])));
+    // What is wrong with its shape was told there, and what follows from that needs no words.
+    if (inDamaged && !OF_A_DAMAGED_STEP.test(code)) return;
+    if (told.some((one) => one.at.line === at.line && one.at.column === at.column)) return;
+    if (severity === 'error' && !isMeant && !BESIDE_THE_WAY.has(code)) this.isReadable = false;
     const same = this.issues.some(
       (one) =>
         one.code === code &&
@@ -167,8 +212,11 @@ export class Linker {
       near
         ? `did you mean "${near}"?`
         : `known steps: ${Object.keys(draft.steps).slice(0, 12).join(', ')}`,
+      'value',
+      'error',
+      near !== null,
     );
-    return frame.prefix + draft.start;
+    return frame.prefix + (near ?? draft.start);
   }
 
   private findCircuit(): Circuit | null {
@@ -191,7 +239,11 @@ export class Linker {
 
   /** Adds the steps of a frame; the flat id of its start. */
   private fold(frame: Frame): string {
-    const { draft, source } = frame.parsed;
+    const { draft, source, mended } = frame.parsed;
+    if (mended) {
+      this.shapes.set(source, mended);
+      if (mended.damaged === null || mended.damaged.size > 0) this.isReadable = false;
+    }
     if (this.places.size + Object.keys(draft.steps).length > STEPS_MAX) {
       const words = `a tree has at most ${STEPS_MAX} steps, those of all sub-procedures counted`;
       this.add('file-too-large', source, ['steps'], words, 'part it into several trees', 'key');
@@ -204,7 +256,8 @@ export class Linker {
       else if (step.result !== undefined) this.result(frame, name, step.result);
       else {
         const built = buildStep(this, frame, name, step);
-        if (built) this.steps[id] = built;
+        // Of a damaged one the mistakes are told, and what it leads to is not known.
+        if (built && mended?.damaged?.has(name) !== true) this.steps[id] = built;
       }
     }
     return this.target(frame, draft.start, ['start']);
@@ -236,12 +289,13 @@ export class Linker {
       );
       return;
     }
-    const given = givenFor(this, frame, name, step, parsed);
+    const { given, givenAt } = givenFor(this, frame, name, step, parsed);
     const results = resultsFor(this, frame, name, step, parsed);
     const start = this.fold({
       parsed,
       prefix: `${frame.prefix}${name}/`,
       given,
+      givenAt,
       results,
       callers: [...frame.callers, used],
     });
@@ -266,6 +320,7 @@ export class Linker {
       const given = frame.given[need];
       if (given !== undefined) return given;
       const declared = Object.hasOwn(frame.parsed.draft.needs ?? {}, need);
+      this.isReadable = false;
       if (!declared)
         this.add(
           'unknown-need',
@@ -302,7 +357,13 @@ export class Linker {
 
   private resolved(step: Step): Step {
     const follow = (id: string) => this.standing(id);
-    if (step.kind === 'conclude') return { ...step, retest: step.retest.map(follow) };
+    if (step.kind === 'conclude')
+      return {
+        ...step,
+        // What is inside a call is named by the call, so these stay as they are written.
+        ...(step.otherwise === undefined ? {} : { otherwise: follow(step.otherwise) }),
+        retest: step.retest.map(follow),
+      };
     const cannot = step.cannot === null ? null : follow(step.cannot);
     const leading = <T extends { readonly go: string }>(one: T): T => ({
       ...one,

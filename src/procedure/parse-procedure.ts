@@ -1,5 +1,6 @@
 /** The shape of a procedure file: YAML, then the schema. What its names mean is `link-procedure.ts`. */
-import { type Checked, isUsable } from '../source/issue.ts';
+import { type Checked, type Issue, isUsable } from '../source/issue.ts';
+import { mendData } from '../source/mend-data.ts';
 import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import type { ProcedureDraft } from './generated/procedure.mjs';
@@ -9,14 +10,51 @@ import validate from './generated/procedure.mjs';
 export interface ParsedProcedure {
   readonly draft: ProcedureDraft;
   readonly source: YamlSource;
+  /** Of one that is read in spite of mistakes in its shape, to find the others. */
+  readonly mended?: MendedShape;
+}
+export interface MendedShape {
+  /** What has been told of its shape. */
+  readonly issues: readonly Issue[];
+  /** Steps of which something had to be left out; null when that may be anything. */
+  readonly damaged: ReadonlySet<string> | null;
 }
 
-/** The draft in `text`; null with issues when its shape is wrong. */
-export function parseProcedure(text: string, file: string): Checked<ParsedProcedure> {
-  const parsed = parseYaml(text, file);
-  if (!parsed.value || !isUsable(parsed.issues)) return { value: null, issues: parsed.issues };
-  const source = parsed.value;
-  if (!validate(source.data))
-    return { value: null, issues: [...parsed.issues, ...schemaIssues(validate.errors, source)] };
-  return { value: { draft: source.data, source }, issues: parsed.issues };
+/** A draft whose shape is right, or one that is only good for finding the rest of its mistakes. */
+export interface CheckedProcedure extends Checked<ParsedProcedure> {
+  readonly readable: ParsedProcedure | null;
+}
+
+/** What the shape lacks where something could not be read. */
+const FOLLOWS: ReadonlySet<string> = new Set(['missing-key', 'wrong-type', 'out-of-bounds']);
+
+/** The draft in `text`; `value` is null with issues when its shape is wrong. */
+export function parseProcedure(text: string, file: string): CheckedProcedure {
+  const { value: source, issues: told } = parseYaml(text, file);
+  if (!source) return { value: null, issues: told, readable: null };
+  if (validate(source.data) && isUsable(told)) {
+    const value = { draft: source.data, source };
+    return { value, issues: told, readable: value };
+  }
+  const ofShape = schemaIssues(validate.errors, source);
+  // What the YAML reader has left out is missing in the shape as well, and was told.
+  const follows = (issue: Issue) => !isUsable(told) && FOLLOWS.has(issue.code);
+  const issues = [...told, ...ofShape.filter((issue) => !follows(issue))];
+  return { value: null, issues, readable: readableOf(source, issues) };
+}
+
+/** The procedure with its mistakes of shape read as they were meant, or left out. */
+function readableOf(source: YamlSource, issues: readonly Issue[]): ParsedProcedure | null {
+  const mended = mendData(source.data, (data) => (validate(data) ? [] : (validate.errors ?? [])));
+  if (mended === null) return null;
+  const damaged = new Set<string>();
+  let isSure = true;
+  for (const [part, step] of mended.lost)
+    if (part === 'steps' && step !== undefined) damaged.add(String(step));
+    else isSure = false;
+  return {
+    draft: mended.data as ProcedureDraft,
+    source,
+    mended: { issues, damaged: isSure ? damaged : null },
+  };
 }

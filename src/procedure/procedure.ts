@@ -98,6 +98,8 @@ interface OutcomeBase {
 export interface RangeOutcome extends OutcomeBase {
   readonly from: number | null;
   readonly to: number | null;
+  /** Of a number that the circuit does not compute: the faults under which it can come out so; any when absent. */
+  readonly under?: readonly string[];
 }
 
 /** A step that ends in a look: a light, a scope picture, the module's live data, eyes and fingers. */
@@ -121,6 +123,8 @@ export interface AskStep extends StepBase {
 export interface AskOutcome extends OutcomeBase {
   /** Kinds of trouble code that answer it; absent when none does. */
   readonly codeKinds?: readonly CodeKind[];
+  /** Faults under which it can be the answer; any, and a healthy circuit, when absent. */
+  readonly under?: readonly string[];
 }
 
 /** Something to do, with nothing to read. */
@@ -141,8 +145,33 @@ export interface Conclusion {
   readonly customer: string;
   /** What the whole way has shown to be good, for the customer as well; absent where nothing is claimed. */
   readonly cleared?: string;
+  /** Steps without which it does not stand; a name stands for all steps inside it as well. */
+  readonly requires?: readonly string[];
+  /** The conclusion in its place where one of them could not be done; there when `requires` is. */
+  readonly otherwise?: string;
   /** Steps that must pass after the repair. */
   readonly retest: readonly string[];
+}
+
+/** Whether a conclusion requires a step, by its name or by that of what it is inside of. */
+export function isRequired({ requires: names = [] }: Conclusion, step: string): boolean {
+  return names.some((name) => step === name || step.startsWith(`${name}/`));
+}
+
+/** The conclusion that stands at `id`, given which ones lack a step that they require; `id` itself when it is none. */
+export function standingConclusion(
+  { steps }: Pick<Procedure, 'steps'>,
+  id: string,
+  lacks: (conclusion: Conclusion) => boolean,
+): string {
+  const passed = new Set<string>();
+  let now = id;
+  for (let step = steps[now]; step?.kind === 'conclude'; step = steps[now]) {
+    if (step.otherwise === undefined || passed.has(now) || !lacks(step)) return now;
+    passed.add(now);
+    now = step.otherwise;
+  }
+  return now;
 }
 
 export const SIGNAL_WORDS = ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'] as const;

@@ -1,9 +1,10 @@
 /** One step of a draft: its texts and names as they stand in this vehicle's circuit, and where to say what is wrong with them. */
-import { nearestName } from '../source/nearest-name.ts';
+import { nameFix, nearestName } from '../source/nearest-name.ts';
 import type { Path } from '../source/parse-yaml.ts';
 import { placesOf } from './bind-text.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
-import type { Frame, Linker } from './link-procedure.ts';
+import { passedOn } from './link-call.ts';
+import type { Frame, Linker, Place } from './link-procedure.ts';
 
 /** A step as its author wrote it, inside the procedure that is being linked. */
 export class StepDraftReader {
@@ -13,6 +14,8 @@ export class StepDraftReader {
   /** Its name in the flat tree. */
   readonly id: string;
   private readonly path: Path;
+  /** Whether anything in it is an error, told before or not. */
+  isWrong = false;
 
   constructor(linker: Linker, frame: Frame, name: string, draft: StepDraft) {
     this.linker = linker;
@@ -43,19 +46,27 @@ export class StepDraftReader {
 
   /** Places named by a need become the caller's terminal or words; all other places must be terminals. */
   bound(text: string, path: Path): string {
+    const needs = new Map<string, Place>();
     const filled = text
       .trim()
       .replace(/\s*\n\s*/g, ' ')
       .replace(/\{([a-z][a-z0-9-]*)\}/g, (whole, need: string) => {
         const given = this.frame.given[need];
         if (given === undefined) return whole;
-        return given.includes('.') && !given.includes(' ') ? `{${given}}` : given;
+        if (!given.includes('.') || given.includes(' ')) return given;
+        needs.set(given, this.frame.givenAt[need]!);
+        return `{${given}}`;
       });
     const { circuit } = this.linker;
     for (const place of circuit ? placesOf(filled) : []) {
       const known = circuit!.terminals.map((terminal) => terminal.id);
       if (known.includes(place) || Object.hasOwn(this.frame.parsed.draft.needs ?? {}, place))
         continue;
+      const given = needs.get(place);
+      if (given) {
+        this.noTerminal(place, given);
+        continue;
+      }
       const near = nearestName(place, [
         ...known,
         ...Object.keys(this.frame.parsed.draft.needs ?? {}),
@@ -72,6 +83,7 @@ export class StepDraftReader {
 
   /** `$need` becomes what the caller gave; `path` is within this step, as in all of these. */
   fill(value: string, path: Path): string {
+    this.isWrong ||= this.lacks(value);
     return this.linker.fill(this.frame, value, [...this.path, ...path]);
   }
 
@@ -81,16 +93,48 @@ export class StepDraftReader {
     const { circuit } = this.linker;
     if (!circuit || this.lacks(value)) return id;
     const known = circuit.terminals.map((terminal) => terminal.id);
-    if (!known.includes(id)) {
-      const near = nearestName(id, known);
-      this.add(
-        'unknown-terminal',
-        path,
-        `circuit "${circuit.name}" has no terminal "${id}"`,
-        near ? `did you mean "${near}"?` : `known: ${known.slice(0, 16).join(', ')}`,
-      );
-    }
-    return id;
+    return known.includes(id) ? id : this.noTerminal(id, this.writtenAt(value, path));
+  }
+
+  private noTerminal(id: string, place: Place): string {
+    const { name, terminals } = this.linker.circuit!;
+    const known = terminals.map((terminal) => terminal.id);
+    const wording = `circuit "${name}" has no terminal "${id}"`;
+    return this.unknown('unknown-terminal', id, place, { words: wording, known });
+  }
+
+  /** Tells a name that stands for nothing, where it was written; gives the one that was most likely meant. */
+  unknown(
+    code: string,
+    name: string,
+    { source, path }: Place,
+    { words: wording, known }: { readonly words: string; readonly known: readonly string[] },
+  ): string {
+    const near = nearestName(name, known);
+    const fix = near ? `did you mean "${near}"?` : `known: ${known.slice(0, 16).join(', ')}`;
+    this.isWrong ||= near === null;
+    this.linker.add(code, source, path, wording, fix, 'value', 'error', near !== null);
+    return near ?? name;
+  }
+
+  /** Faults of the circuit by a pattern; in a sub-procedure, which is for many circuits, it may fit none. */
+  faults(pattern: string, path: Path): readonly string[] {
+    const { circuit } = this.linker;
+    const filled = this.fill(pattern, path);
+    if (!circuit) return [filled];
+    const known = circuit.faults.map((fault) => fault.id);
+    const found = known.filter((id) => fits(filled, id));
+    if (found.length > 0 || this.frame.callers.length > 0) return found;
+    const near = nearestName(filled, known);
+    const wording = `circuit "${circuit.name}" has no fault "${filled}"`;
+    this.add('unknown-fault', path, wording, nameFix(filled, known), 'value', near !== null);
+    return near === null ? [] : [near];
+  }
+
+  /** Where a value was written: at `path` within this step, or by the caller who gave it for a need. */
+  writtenAt(value: string, path: Path): Place {
+    const here = { source: this.frame.parsed.source, path: [...this.path, ...path] };
+    return passedOn(this.frame, value) ?? here;
   }
 
   /** A need that the caller has not given, which is told at the caller. */
@@ -111,8 +155,11 @@ export class StepDraftReader {
     wording: string,
     fix?: string,
     what: 'key' | 'value' = 'value',
+    isMeant = false,
   ): void {
-    this.linker.add(code, this.frame.parsed.source, [...this.path, ...path], wording, fix, what);
+    const { source } = this.frame.parsed;
+    this.isWrong = true;
+    this.linker.add(code, source, [...this.path, ...path], wording, fix, what, 'error', isMeant);
   }
 
   /** The same for what may be meant so. */
@@ -134,4 +181,19 @@ function withoutPlaces(title: string): string {
     const named = part === 'sensor' ? pin : `${part} ${pin}`;
     return text.replace(`{${place}}`, named.replace(/-/g, ' '));
   }, title);
+}
+
+/** Whether a name fits a pattern in which each `*` stands for any signs, none too. */
+function fits(pattern: string, name: string): boolean {
+  const [head = '', ...rest] = pattern.split('*');
+  const tail = rest.pop();
+  if (tail === undefined) return name === pattern;
+  if (!name.startsWith(head) || !name.endsWith(tail)) return false;
+  let at = head.length;
+  for (const part of rest) {
+    const found = name.indexOf(part, at);
+    if (found < 0) return false;
+    at = found + part.length;
+  }
+  return at + tail.length <= name.length;
 }

@@ -29,6 +29,10 @@ export interface Judge {
   readonly judge: (way: Way) => JudgedWay[];
   /** Conclusions that are right for a fault: those that name it, or else those that name one with the same repair. */
   readonly rightFor: (fault: string) => readonly string[];
+  /** Whether a conclusion stands for a fault, or for one with the same repair. */
+  readonly standsFor: (end: string, fault: string) => boolean;
+  /** Whether a conclusion says that no fault was found. */
+  readonly saysNothingFound: (end: string) => boolean;
 }
 
 /** A judge of the ways through a tree. One way can become two: samples that any test exposes, and those that none does. */
@@ -43,7 +47,8 @@ export function judgeOf(
   );
   const stands = (step: Conclusion, fault: string): boolean =>
     fault === HEALTHY
-      ? step.faults.length === 0
+      ? // What names every fault claims none.
+        step.faults.length === 0 || step.faults.length === circuit.faults.length
       : step.faults.some((id) => repairs.get(id) === repairs.get(fault));
   const right = (fault: string) =>
     conclusions.filter((step) => stands(step, fault)).map(({ id }) => id);
@@ -80,7 +85,13 @@ export function judgeOf(
           ];
     return [...part(seen, 'missed'), ...part(unseen, 'inseparable')];
   };
-  return { judge, rightFor };
+  const conclusionOf = (end: string) => stepOf(procedure, end) as Conclusion;
+  return {
+    judge,
+    rightFor,
+    standsFor: (end, fault) => stands(conclusionOf(end), fault),
+    saysNothingFound: (end) => conclusionOf(end).faults.length === 0,
+  };
 }
 
 /** Steps that can be come to from a step by readings (not by "cannot"), itself included. */

@@ -12,10 +12,12 @@ import { ambiguityGroups } from './ambiguity-groups.ts';
 import { discriminatingTests } from './discriminating-tests.ts';
 import { type JudgedWay, judgeOf } from './judge-ways.ts';
 import { CarTeller } from './lost-cars.ts';
+import { otherWayIssues } from './other-way-issues.ts';
 import { rangeIssues } from './range-issues.ts';
 import { retestIssues } from './retest-issues.ts';
+import { sourceLocation } from './source-location.ts';
 import { stepIssues } from './step-issues.ts';
-import { walkFault } from './walk-faults.ts';
+import { WAYS_MAX, walkFault } from './walk-faults.ts';
 import { wayIssues } from './way-issues.ts';
 import { minutesOfWays } from './way-minutes.ts';
 
@@ -52,7 +54,14 @@ export interface Ending {
 
 /** Part of the time that the walk takes; the rest goes into what is found. About so with the shipped trees. */
 const WALK_SHARE = 0.8;
-const FINDERS = [wayIssues, rangeIssues, stepIssues, ambiguityGroups, retestIssues] as const;
+const FINDERS = [
+  wayIssues,
+  otherWayIssues,
+  rangeIssues,
+  stepIssues,
+  ambiguityGroups,
+  retestIssues,
+] as const;
 
 /**
  * Proves a linked procedure with the model of its circuit. The model keeps what it has shown, so keep the model. `onShare`
@@ -75,10 +84,11 @@ export function proveProcedure(
   const rows = rowsOf(model, ways, minutesOfWays(procedure, entries));
   const teller = new CarTeller(model, ways);
   const facts = { linked, model, ways, judge, discriminating, teller };
-  const issues = FINDERS.flatMap((find, index) => {
+  const found = FINDERS.flatMap((find, index) => {
     onShare(WALK_SHARE + ((1 - WALK_SHARE) * index) / FINDERS.length);
     return find(facts);
   });
+  const issues = [...tooManyWays(linked, ways), ...found];
   const inseparable = rows.flatMap(({ fault, ends }) => {
     const share = ends.reduce(
       (sum, end) => sum + (end.verdict === 'inseparable' ? end.share : 0),
@@ -88,6 +98,22 @@ export function proveProcedure(
   });
   const minutes = rows.reduce((sum, row) => sum + row.chance * row.minutes, 0);
   return { rows, issues: inOrder(issues), ways, inseparable, minutes };
+}
+
+/** A tree whose questions part a fault further than is followed. */
+export function tooManyWays(linked: LinkedProcedure, ways: readonly JudgedWay[]): Issue[] {
+  const counts = new Map<string, number>();
+  for (const { fault } of ways) counts.set(fault, (counts.get(fault) ?? 0) + 1);
+  if (Math.max(0, ...counts.values()) < WAYS_MAX) return [];
+  return [
+    {
+      code: 'too-many-ways',
+      severity: 'error',
+      at: sourceLocation(linked, linked.procedure.start),
+      words: `questions without a usual answer part a fault into more than ${WAYS_MAX} ways, so its shares and minutes are not known`,
+      fix: 'give them a "usual" answer: the others are walked all the same',
+    },
+  ];
 }
 
 /** What the finders of issues look at. */

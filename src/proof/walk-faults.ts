@@ -39,8 +39,11 @@ export interface Way {
   readonly end: WayEnd;
 }
 
-/** Ways of one fault at most; questions that split it further are answered with their first answer only. */
-const WAYS_MAX = 2048;
+/**
+ * Ways of one fault at most. Questions that split it further are answered with their first answer only, which is an
+ * error of the tree: `other-ways.ts` still comes to every end, but the shares are those of some ways.
+ */
+export const WAYS_MAX = 2048;
 
 /** The ways of every fault of the model's circuit, healthy first, then in the order of the circuit. */
 export function walkFaults(procedure: Procedure, model: Model): Way[] {

@@ -1,7 +1,7 @@
 /** Folds events into the state. Handles every event, never refuses; deciding is `decide.ts`. */
 
 import type { VehicleState } from '../circuit/test.ts';
-import { isTask, stepOf } from '../procedure/procedure.ts';
+import { isRequired, isTask, standingConclusion, stepOf } from '../procedure/procedure.ts';
 import { type Answer, isAnswer, type SessionEvent, type SessionOpened } from './events.ts';
 import type { KeptAnswer, Session, Visit } from './session.ts';
 
@@ -184,6 +184,13 @@ function withWay(session: Session, answers: readonly KeptAnswer[], lists: Lists)
   return { ...session, answers, trail: lists.way(session.opened, answers) };
 }
 
+/** Steps of a way that could not be done. */
+function skippedOn(trail: readonly Visit[], answers: readonly KeptAnswer[]): string[] {
+  return trail.flatMap(({ step, answer }) =>
+    answer !== null && answers[answer]!.event.type === 'step-impossible' ? [step] : [],
+  );
+}
+
 /**
  * The way through the tree that the kept answers give, from where the session began: the n-th visit of a step takes its
  * n-th kept answer. Answers of steps the way no longer passes stay kept and count again when it passes them again.
@@ -206,8 +213,15 @@ export function walk(
   while (trail.length < VISITS_MAX) {
     const visit = visits.get(step) ?? 0;
     const answer = standing.get(step)?.[visit];
-    trail.push({ step, answer: answer ?? null });
-    if (answer === undefined) return trail;
+    if (answer === undefined) {
+      const skipped = skippedOn(trail, answers);
+      const stands = standingConclusion(opened.procedure, step, (conclusion) =>
+        skipped.some((one) => isRequired(conclusion, one)),
+      );
+      trail.push({ step: stands, answer: null });
+      return trail;
+    }
+    trail.push({ step, answer });
     visits.set(step, visit + 1);
     step = answers[answer]!.event.go;
   }

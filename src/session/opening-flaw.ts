@@ -63,7 +63,8 @@ function noStep(at: string, id: string): string {
 }
 
 function namedSteps(step: Step): readonly string[] {
-  if (step.kind === 'conclude') return step.retest;
+  if (step.kind === 'conclude')
+    return step.otherwise === undefined ? step.retest : [...step.retest, step.otherwise];
   const ways = step.kind === 'act' ? [step.go] : step.outcomes.map(({ go }) => go);
   return step.cannot === null ? ways : [...ways, step.cannot];
 }

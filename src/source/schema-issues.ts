@@ -300,7 +300,8 @@ function exampleFix(error: SchemaError): string | undefined {
     : undefined;
 }
 
-function pathOf(pointer: string): Path {
+/** The names in a JSON pointer. */
+export function pathOf(pointer: string): Path {
   return pointer
     .split('/')
     .slice(1)

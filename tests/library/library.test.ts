@@ -21,7 +21,7 @@ describe('every shipped file', () => {
     ...library.procedures.files(),
     ...library.circuits.files(),
     ...library.jobFiles(),
-    library.cautionFile,
+    ...library.cautionFiles,
   ])('$path loads without an issue', ({ value, issues }) => {
     expect(issues).toEqual([]);
     expect(value).not.toBeNull();

@@ -29,11 +29,11 @@ const LIBRARY_HERE: Library = {
 
 function issuesOf(name: string, text: string): readonly Issue[] {
   const parsed = parseProcedure(text, name);
-  if (!parsed.value) return parsed.issues;
+  if (!parsed.readable) return parsed.issues;
   // Cautions come with the library; one file shows what is said when they are missing from it.
   const library =
     name === 'without-cautions.yaml' ? { ...LIBRARY_HERE, cautions: [] } : LIBRARY_HERE;
-  const linked = linkProcedure(parsed.value, library, {
+  const linked = linkProcedure(parsed.readable, library, {
     drive: 'combustion',
     modelOf: (circuit) => modelFor(circuit, 16),
   });

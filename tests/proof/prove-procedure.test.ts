@@ -225,7 +225,15 @@ test('a question without a usual answer is answered every way', () => {
       'steps:\n  hint:\n    say: Was the ring of teeth just off?\n    why: It may have slipped.\n    usual: ring-stayed-on\n    outcomes:\n      ring-was-off: { go: shifted-signal }\n      ring-stayed-on: { go: bias }\n',
     ],
   );
-  expect(usual.issues).toEqual([]);
+  expect(usual.issues.map(({ code, at }) => `${code} ${at.line}`)).toEqual(['answer-loses 12']);
+  const declared = checkExample(
+    ['start: bias', 'start: hint'],
+    [
+      'steps:\n',
+      'steps:\n  hint:\n    say: Was the ring of teeth just off?\n    why: It may have slipped.\n    usual: ring-stayed-on\n    outcomes:\n      ring-was-off: { only-with: [target.displaced, sensor.leads-swapped], because: Work on it shifts it., go: shifted-signal }\n      ring-stayed-on: { go: bias }\n',
+    ],
+  );
+  expect(declared.issues).toEqual([]);
 });
 
 describe('how much of a fault goes wrong', () => {

@@ -3,13 +3,14 @@
  * the proof of every tree. What has not changed since the last check is not computed again.
  */
 
+import { basename } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { loadCircuit } from '../../circuit/load-circuit.ts';
 import { createModel, type Model } from '../../circuit/model.ts';
 import { type Assignment, loadAssignment } from '../../drill/assignment.ts';
 import { type ActionsFile, loadActions } from '../../drill/drill-actions.ts';
 import { STANDARD_SETTINGS } from '../../files/settings.ts';
-import { type CautionRule, loadCautions } from '../../procedure/cautions.ts';
+import { type LoadedCautions, loadCautions } from '../../procedure/cautions.ts';
 import { DRIVES } from '../../procedure/job.ts';
 import {
   type Library,
@@ -17,13 +18,14 @@ import {
   linkProcedure,
 } from '../../procedure/link-procedure.ts';
 import { type LoadedJob, loadJob } from '../../procedure/load-job.ts';
+import { type MergedCautions, mergeCautions } from '../../procedure/merge-cautions.ts';
 import { type ParsedProcedure, parseProcedure } from '../../procedure/parse-procedure.ts';
 import { type Proof, proveProcedure } from '../../proof/prove-procedure.ts';
 import { type AnswersFile, loadAnswers } from '../../session/answers-file.ts';
 import { SESSION_SAMPLES } from '../../session/session-model.ts';
 import type { Checked, Issue } from '../../source/issue.ts';
 import { crossIssues } from './cross-issues.ts';
-import { type FileKind, fileKind } from './file-kind.ts';
+import { CAUTIONS_FILE, type FileKind, fileKind } from './file-kind.ts';
 import type { Gathered, GatheredFile } from './gather-files.ts';
 
 /** Cars a fault; while watching fewer, so that the answer comes soon after a save. */
@@ -34,7 +36,7 @@ const SEED = 1;
 export type LoadedValue =
   | { readonly kind: 'procedure'; readonly value: ParsedProcedure }
   | { readonly kind: 'circuit'; readonly value: Circuit }
-  | { readonly kind: 'cautions'; readonly value: readonly CautionRule[] }
+  | { readonly kind: 'cautions'; readonly value: LoadedCautions }
   | { readonly kind: 'job'; readonly value: LoadedJob }
   | { readonly kind: 'assignment'; readonly value: Assignment }
   | { readonly kind: 'answers'; readonly value: AnswersFile }
@@ -95,11 +97,13 @@ export class Checker {
       onProgress(`reading ${file.path}`, index / gathered.files.length);
       return this.load(file);
     });
-    const library = libraryOf(files);
+    const cautions = cautionsOf(files);
+    const library = libraryOf(files, cautions.rules);
     const issues: Issue[] = [...gathered.issues];
     const wanted = files.filter((file) => file.wanted);
-    for (const file of wanted) issues.push(...file.issues);
+    for (const file of files) if (file.wanted || isLostCautions(file)) issues.push(...file.issues);
     issues.push(...crossIssues(files, library));
+    issues.push(...cautions.issues);
     const paths = new Set(wanted.map(({ path }) => path));
     const proofs: ProvedFile[] = [];
     const trees: LinkedFile[] = [];
@@ -129,7 +133,7 @@ export class Checker {
 
   private load(file: GatheredFile): CheckedFile {
     const known = this.loaded.get(file.path);
-    if (known && known.text === file.text) return { ...known, wanted: file.wanted };
+    if (known && known.text === file.text) return { ...known, ...file };
     const made = loadAny(file);
     this.loaded.set(file.path, made);
     return made;
@@ -143,6 +147,7 @@ export class Checker {
   ): Outcome {
     const issues: Issue[] = [];
     let linked: LinkedProcedure | null = null;
+    let readable: LinkedProcedure | null = null;
     for (const [index, drive] of DRIVES.entries()) {
       onShare((LINK_SHARE * index) / DRIVES.length);
       const made = linkProcedure(parsed, library, {
@@ -152,15 +157,20 @@ export class Checker {
       for (const issue of made.issues)
         if (!issues.some((one) => same(one, issue))) issues.push(issue);
       linked ??= made.value;
+      readable ??= made.readable;
     }
     const tree = linked === null ? null : { path, linked };
-    if (!tree || !linked?.circuit) return { issues, tree, proved: null };
+    if (!readable?.circuit) return { issues, tree, proved: null };
     // Limits stand over all cars, however few are sent through the tree.
-    const model = { ...this.model(linked.circuit), samples: this.samples };
-    const proof = proveProcedure(linked, model, (share) =>
+    const model = { ...this.model(readable.circuit), samples: this.samples };
+    const proof = proveProcedure(readable, model, (share) =>
       onShare(LINK_SHARE + (1 - LINK_SHARE) * share),
     );
-    return { issues: [...issues, ...proof.issues], tree, proved: { ...tree, proof, model } };
+    return {
+      issues: [...issues, ...proof.issues],
+      tree,
+      proved: tree && { ...tree, proof, model },
+    };
   }
 
   private model(circuit: Circuit): Model {
@@ -203,7 +213,7 @@ function loadAny(file: GatheredFile): CheckedFile {
   });
   switch (kind) {
     case 'procedure':
-      return finish(kind, parseProcedure(file.text, file.path));
+      return procedureFile(file);
     case 'circuit':
       return finish(kind, loadCircuit(file.text, file.path));
     case 'job':
@@ -219,19 +229,42 @@ function loadAny(file: GatheredFile): CheckedFile {
   }
 }
 
+/** With mistakes in its shape it is kept as far as it can be read, so that the others are told as well. */
+function procedureFile(file: GatheredFile): CheckedFile {
+  const { issues, readable } = parseProcedure(file.text, file.path);
+  const loaded: LoadedValue | null = readable && { kind: 'procedure', value: readable };
+  return { ...file, kind: 'procedure', loaded, issues };
+}
+
 /** What the files may refer to; the first of a name wins, and the named files come first. */
-function libraryOf(files: readonly CheckedFile[]): Library {
+function libraryOf(files: readonly CheckedFile[], cautions: Library['cautions']): Library {
   const procedures = new Map<string, ParsedProcedure>();
   const circuits = new Map<string, Circuit>();
-  let cautions: readonly CautionRule[] | null = null;
-  for (const { loaded } of files) {
-    if (loaded?.kind === 'procedure' && !procedures.has(loaded.value.draft.procedure))
+  for (const { loaded, wanted } of files) {
+    // One that cannot be used is missing, unless its mistakes are told.
+    const isThere = loaded?.kind === 'procedure' && (wanted || loaded.value.mended === undefined);
+    if (isThere && !procedures.has(loaded.value.draft.procedure))
       procedures.set(loaded.value.draft.procedure, loaded.value);
     if (loaded?.kind === 'circuit' && !circuits.has(loaded.value.name))
       circuits.set(loaded.value.name, loaded.value);
-    if (loaded?.kind === 'cautions') cautions ??= loaded.value;
   }
-  return { procedures, circuits, cautions: cautions ?? [] };
+  return { procedures, circuits, cautions };
+}
+
+/** Cautions that cannot be used are told whatever was asked for: no session begins beside them. */
+function isLostCautions({ path, kind, loaded }: CheckedFile): boolean {
+  return loaded === null && (kind === 'cautions' || CAUTIONS_FILE.test(basename(path)));
+}
+
+/** The shipped cautions with those of all other files added. */
+function cautionsOf(files: readonly CheckedFile[]): MergedCautions {
+  const all = files.flatMap(({ loaded, shipped }) =>
+    loaded?.kind === 'cautions' ? [{ shipped, value: loaded.value }] : [],
+  );
+  return mergeCautions(
+    all.find(({ shipped }) => shipped)?.value ?? null,
+    all.flatMap(({ shipped, value }) => (shipped ? [] : [value])),
+  );
 }
 
 /** Paths of the files that make up a tree: its own and its sub-procedures', theirs included. */

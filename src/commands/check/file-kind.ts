@@ -38,6 +38,9 @@ export const KIND_WORDS: Readonly<Record<FileKind, string>> = {
   actions: 'a file of actions',
 };
 
+/** What the file of cautions is called in a folder: one that cannot be read is known by it. */
+export const CAUTIONS_FILE = /^cautions\.ya?ml$/;
+
 /** The kind, or the issues that keep it from being known. */
 export function fileKind(
   text: string,

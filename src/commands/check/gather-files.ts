@@ -4,11 +4,12 @@ import { basename, dirname, join } from 'node:path';
 import { readTextFile } from '../../files/read-text.ts';
 import type { Issue } from '../../source/issue.ts';
 
-/** A file as it is on the disk now. `wanted` files are reported on; the others are only referred to. */
+/** A file as it is on the disk now. `wanted` files are reported on; the others are only referred to. `shipped` ones are of the program's library. */
 export interface GatheredFile {
   readonly path: string;
   readonly text: string;
   readonly wanted: boolean;
+  readonly shipped: boolean;
 }
 
 export interface Gathered {
@@ -28,22 +29,26 @@ export function gatherFiles(paths: readonly string[], library: string | null): G
   const seen = new Map<string, GatheredFile>();
   const issues: Issue[] = [];
   const folders = new Set<string>();
-  const add = (path: string, wanted: boolean) => {
+  const add = (path: string, wanted: boolean, shipped = false) => {
     const real = realPath(path);
     const known = seen.get(real);
     if (known) {
-      if (wanted && !known.wanted) seen.set(real, { ...known, wanted });
+      seen.set(real, {
+        ...known,
+        wanted: wanted || known.wanted,
+        shipped: shipped || known.shipped,
+      });
       return;
     }
     const read = readTextFile(path);
-    if ('text' in read) seen.set(real, { path, text: read.text, wanted });
+    if ('text' in read) seen.set(real, { path, text: read.text, wanted, shipped });
     else if (wanted) issues.push(unreadable(path, read.problem.words, read.problem.fix));
   };
-  const addFolder = (folder: string, wanted: boolean, depth: number) => {
+  const addFolder = (folder: string, wanted: boolean, depth: number, shipped = false) => {
     folders.add(folder);
-    for (const path of yamlFiles(folder)) add(path, wanted);
+    for (const path of yamlFiles(folder)) add(path, wanted, shipped);
     if (depth < DEPTH_MAX)
-      for (const inner of innerFolders(folder)) addFolder(inner, wanted, depth + 1);
+      for (const inner of innerFolders(folder)) addFolder(inner, wanted, depth + 1, shipped);
   };
   for (const path of paths) {
     if (isFolder(path)) addFolder(path, true, 0);
@@ -54,7 +59,7 @@ export function gatherFiles(paths: readonly string[], library: string | null): G
     for (const folder of [root, ...PARTS.map((part) => join(root, part))])
       if (isFolder(folder)) addFolder(folder, false, DEPTH_MAX);
   }
-  if (library !== null) addFolder(library, false, 0);
+  if (library !== null) addFolder(library, false, 0, true);
   return { files: [...seen.values()], issues, folders: [...folders] };
 }
 

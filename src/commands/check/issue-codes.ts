@@ -24,6 +24,8 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'unknown-procedure': 'A procedure that is named does not exist.',
   'unknown-circuit': 'A circuit that is named does not exist or has errors.',
   'unknown-colour': 'A wire colour is not in the letters of the standard.',
+  'caution-changed': 'A shipped caution is worded otherwise in the same language, or weakened.',
+  'caution-narrowed': 'A shipped caution loses a hazard or a place where it stands.',
   // Actions of a drill
   'empty-action': 'An action does nothing.',
   'unknown-test': 'A standard test that is named does not exist.',
@@ -36,6 +38,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'unknown-terminal': 'A terminal is not in the circuit.',
   'unknown-place': 'A place in a text is no terminal of the circuit.',
   'unknown-part': 'A part cannot be unplugged or is not in the circuit.',
+  'unknown-sight': 'There is nothing of this name to look at.',
   'unknown-fault': 'A conclusion or a job names a fault that the circuit does not have.',
   'unknown-caution': 'A caution that is named does not exist.',
   'unknown-outcome': 'The usual answer is none of the outcomes.',
@@ -65,7 +68,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'missing-state': 'A test that does not say how the vehicle stands.',
   'state-in-words': 'A text that asks for another vehicle state than the step has.',
   'missing-why': 'A step does not say what its result tells.',
-  'missing-caution': 'A vehicle state without its caution.',
+  'missing-caution': 'A vehicle state or a drive without its caution.',
   // The tree
   'unreachable-step': 'Nothing leads to a step.',
   'endless-loop': 'From a step no way leads to a conclusion.',
@@ -77,6 +80,10 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'missed-fault': 'A fault ends at "no fault found" though a test shows it.',
   'healthy-blamed': 'A healthy circuit ends at a conclusion that blames something.',
   'uncovered-fault': 'No conclusion stands for a fault of the circuit.',
+  'answer-loses':
+    'An answer to a question leads to an end that excludes a fault which can give it.',
+  'untold-end': 'Where a step cannot be done, a way ends at what excludes a fault.',
+  'too-many-ways': 'Questions without a usual answer part a fault further than is followed.',
   'named-elsewhere':
     'A fault ends at a conclusion for its repair that does not name it, while another does.',
   'dead-end': 'A reading that no outcome holds.',

@@ -28,8 +28,8 @@ steps:
     outcomes:
       full: { words: toggles fully and evenly, go: counts }
       other: { looks: [weak, uneven, flat-high, flat-middle, flat-low], words: anything else, go: before-the-module }
-    # Where to go when this step cannot be done here.
-    cannot: counts
+    # Where to go when this step cannot be done here: to another test, or to an end that leaves open what it would tell.
+    cannot: not-told
   counts:
     title: Does the module count?
     test: pattern
@@ -86,6 +86,13 @@ steps:
     conclude: []
     say: Everything that was measured is right now.
     repair: Nothing to repair yet. Wiggle the harness while watching the signal.
+  # And one for what could not be tested: it names every fault, and so claims none.
+  not-told:
+    title: Left open, since there was no scope
+    conclude: ["*"]
+    say: Without the signal at the module nothing is told.
+    repair: Nothing to repair yet. Get a scope and look at the signal.
+    retest: [picture]
 `,
   circuit: (name) => `${SCHEMA('circuit')}circuit: ${name}
 title: Three-wire Hall switch with a 5 V feed from its module

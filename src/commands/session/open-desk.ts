@@ -83,8 +83,10 @@ export async function openDesk(
     );
   const settings = () => store?.values ?? STANDARD_SETTINGS;
   const usual = () => sessionsFolder({ env: io.env, cwd: io.cwd, settings: settings().sessions });
+  const library = loadLibrary(folder, file === undefined ? undefined : filesBeside(file));
+  if (library.cautionFlaws.length > 0) return cautionProblem(library);
   return {
-    library: loadLibrary(folder, file === undefined ? undefined : filesBeside(file)),
+    library,
     settings,
     store,
     sessions: () => (preview ? NOWHERE : (sessions ?? usual())),
@@ -96,6 +98,15 @@ export async function openDesk(
     program,
     cwd: io.cwd,
     home: io.env.HOME,
+  };
+}
+
+/** Cautions that cannot all be shown: with one missing, no test is begun. */
+function cautionProblem({ cautionFlaws }: LoadedLibrary): Problem {
+  const files = [...new Set(cautionFlaws.map(({ issue }) => issue.at.file))];
+  return {
+    problem: cautionFlaws.map(({ issue, text }) => formatIssue(issue, text)).join('\n'),
+    fix: `no session begins without its cautions; see all of it with: ohmward check ${files.join(' ')}`,
   };
 }
 

@@ -274,6 +274,7 @@ words: string
 go: string
 from: (number | null)
 to: (number | null)
+under?: string[]
 }
 export interface LookStep {
 kind: "look"
@@ -315,6 +316,7 @@ name: string
 words: string
 go: string
 codeKinds?: ("circuit" | "range" | "low" | "high" | "intermittent" | "correlation")[]
+under?: string[]
 }
 export interface ActStep {
 kind: "act"
@@ -338,6 +340,8 @@ say: string
 repair: string
 customer: string
 cleared?: string
+requires?: string[]
+otherwise?: string
 retest: string[]
 }
 /**

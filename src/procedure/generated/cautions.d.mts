@@ -1,6 +1,10 @@
 // Made from docs/schema/cautions.schema.json by scripts/schemas.mjs. Change the schema, not this file.
 
 /**
+ * Of the texts, as in BCP 47: en, de, fr-CA. English when it is left out. A shipped text can be put in another language under its own name; in the same language it stays as it is.
+ */
+export type Language = string
+/**
  * DANGER: will kill or injure badly. WARNING: could. CAUTION: could injure lightly. NOTICE: damage to things.
  */
 export type SignalWord = ("DANGER" | "WARNING" | "CAUTION" | "NOTICE")
@@ -31,6 +35,7 @@ export type When = ("ohms" | "light" | "lamp" | "bridge" | "lead" | "unplug" | "
  * Safety texts by name. Each comes before the prompt of every step it applies to.
  */
 export interface CautionsDraft {
+language?: Language
 cautions: Cautions
 }
 /**

@@ -108,6 +108,11 @@ export type Looks = Look[]
  */
 export type KindsOfCode = ("circuit" | "range" | "low" | "high" | "intermittent" | "correlation")[]
 /**
+ * @minItems 1
+ * @maxItems 40
+ */
+export type ProcedureDraft2 = string[]
+/**
  * For a question: the outcome a simulated vehicle answers when no code of the job sheet does.
  */
 export type UsualAnswer = string
@@ -120,11 +125,18 @@ export type Use = string
  */
 export type Result = string
 /**
- * Faults this conclusion stands for; an empty list means that no fault was found.
+ * Faults this conclusion stands for; an empty list means that no fault was found, "*" alone that nothing was told.
  * 
  * @maxItems 80
  */
 export type Concludes = string[]
+/**
+ * Of a conclusion: the steps without which it does not stand, a step that uses a sub-procedure for all in it. Where one of them could not be done, the way ends at 'otherwise'.
+ * 
+ * @minItems 1
+ * @maxItems 60
+ */
+export type Requires = string[]
 /**
  * Steps that must pass after the repair.
  */
@@ -181,6 +193,8 @@ conclude?: Concludes
 repair?: Text
 customer?: Text
 cleared?: Text
+requires?: Requires
+otherwise?: StepName
 retest?: Retest
 }
 /**
@@ -221,7 +235,7 @@ export interface Outcomes {
 [k: string]: Outcome
 }
 /**
- * Where a result leads. A number has from/to or below/above (the lower end counts, the upper does not); a look has look or looks; a question has words, and may say which trouble codes answer it.
+ * Where a result leads. A number has from/to or below/above (the lower end counts, the upper does not); a look has look or looks; a question has words, and may say which trouble codes answer it, and which faults can.
  */
 export interface Outcome {
 from?: Value
@@ -232,6 +246,9 @@ look?: Look
 looks?: Looks
 words?: Text
 "code-kinds"?: KindsOfCode
+"only-with"?: ProcedureDraft2
+"never-with"?: ProcedureDraft2
+because?: Text
 go: StepName
 }
 /**

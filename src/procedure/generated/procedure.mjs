@@ -83,20 +83,20 @@ var require_equal = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "procedure.schema.json", "title": "Procedure", "description": "A decision tree of tests. Each step asks for one thing; its outcomes lead to other steps; a conclusion names the faults it stands for.", "type": "object", "required": ["procedure", "title", "start", "steps"], "additionalProperties": false, "properties": { "procedure": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["hall-no-signal"] }, "title": { "title": "Title", "description": "What the person who chooses it reads.", "type": "string", "minLength": 3, "maxLength": 120, "examples": ["Three-wire Hall sensor, no signal"] }, "about": { "title": "About", "description": "What it is for, what to have ready, what it does not cover.", "type": "string", "maxLength": 2e3 }, "circuit": { "title": "Circuit", "description": "Name of the circuit file it is about.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["hall-module-fed"] }, "codes": { "title": "Trouble codes", "description": "Codes it answers.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "needs": { "title": "Needs", "description": "Makes this a sub-procedure: names the caller fills in with 'with', each with a word on what it is. Inside, write $name in leads and {name} in texts.", "type": "object", "additionalProperties": { "type": "string", "minLength": 1, "maxLength": 200 }, "examples": [{ "feed": "terminal of the feed at the sensor" }] }, "start": { "title": "Start", "description": "The first step.", "$ref": "#/definitions/stepName" }, "steps": { "title": "Steps", "description": "The steps by name.", "type": "object", "minProperties": 1, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/step" } } }, "definitions": { "stepName": { "type": "string", "pattern": "^[a-z$][a-z0-9-]{0,60}$", "examples": ["feed-low"] }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "terminal": { "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z0-9][a-z0-9-]*){1,2})$", "examples": ["sensor.feed", "battery.negative"] }, "leads": { "description": "Red lead first, black lead second.", "type": "array", "minItems": 2, "maxItems": 2, "items": { "$ref": "#/definitions/terminal" }, "examples": [["sensor.feed", "battery.negative"]] }, "value": { "description": "A value with its unit.", "type": "string", "maxLength": 40, "examples": ["4.75 V", "0.5 ohm"] }, "family": { "description": "Kind of test.", "enum": ["reference", "ground", "signal", "injection", "bypass", "actuation", "continuity", "pattern", "neighbour", "wiggle", "comparison", "inspection", "interview"] }, "state": { "description": "State of the vehicle. Stays as it was in the step before only if you write it again.", "enum": ["key-off", "key-on", "cranking", "running"] }, "look": { "enum": ["lit", "dim", "dark", "full", "weak", "uneven", "flat-high", "flat-middle", "flat-low", "follows", "still", "in-step", "shifted", "no-signal", "sound", "faulty"] }, "bridge": { "title": "Bridge", "description": "Something clipped between two terminals for this step.", "type": "object", "required": ["from", "to"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead (a plain wire), test-light (LED), lamp (filament) or a resistance.", "type": "string", "maxLength": 40, "examples": ["test-light", "1 kohm"] } } }, "measure": { "title": "Measure", "description": "What is read. One key: the instrument; its value: where the leads go.", "type": "object", "minProperties": 1, "maxProperties": 1, "additionalProperties": false, "properties": { "volts": { "title": "Volts", "description": "A meter on volts: red lead, black lead.", "$ref": "#/definitions/leads" }, "ohms": { "title": "Ohms", "description": "A meter on ohms, on a dead circuit: one lead, the other lead.", "$ref": "#/definitions/leads" }, "light": { "title": "LED light", "description": "An LED test light: its positive end, its negative end. It shows lit, dim or dark.", "$ref": "#/definitions/leads" }, "lamp": { "title": "Filament lamp", "description": "A filament test lamp, on battery feeds and grounds only: one end, the other end. It shows lit, dim or dark.", "$ref": "#/definitions/leads" }, "pattern": { "title": "Pattern", "description": "A scope while the target moves: its tip, its ground.", "$ref": "#/definitions/leads" }, "timing": { "title": "Position", "description": "A scope beside a known-good or sister signal: its tip, its ground. It shows in-step, shifted or no-signal.", "$ref": "#/definitions/leads" }, "counts": { "title": "Live data", "description": "The module's own live data at this input: does it follow?", "$ref": "#/definitions/terminal" }, "inspect": { "title": "Eyes and fingers", "description": "A part, a connector, a wire, the target.", "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9.-]{0,80})$", "examples": ["connector.sensor", "target"] }, "reading": { "title": "Another number", "description": "A number that the circuit model knows nothing of.", "type": "object", "required": ["unit"], "additionalProperties": false, "properties": { "unit": { "title": "Unit", "description": "Unit of the number.", "enum": ["V", "ohm", "A", "Hz", "rpm", "%", "s", "deg"] }, "level": { "title": "Level", "description": "Of a signal in V or A: which of its levels a saved capture gives as the number. swing is peak to peak, ac the root mean square without the mean, as a meter on AC shows it.", "enum": ["low", "high", "mean", "swing", "ac"] }, "low": { "title": "Low end", "description": "Least value of a good circuit.", "$ref": "#/definitions/value" }, "high": { "title": "High end", "description": "Greatest value of a good circuit.", "$ref": "#/definitions/value" } } } } }, "outcome": { "title": "Outcome", "description": "Where a result leads. A number has from/to or below/above (the lower end counts, the upper does not); a look has look or looks; a question has words, and may say which trouble codes answer it.", "type": "object", "required": ["go"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Lower limit; it belongs to this outcome.", "$ref": "#/definitions/value" }, "to": { "title": "To", "description": "Upper limit; it belongs to the next outcome.", "$ref": "#/definitions/value" }, "below": { "title": "Below", "description": "Everything less than this.", "$ref": "#/definitions/value" }, "above": { "title": "Above", "description": "This and everything greater.", "$ref": "#/definitions/value" }, "look": { "title": "Look", "description": "What is seen. The name of the outcome will do when it is the look itself.", "$ref": "#/definitions/look" }, "looks": { "title": "Looks", "description": "Several looks that lead the same way.", "type": "array", "minItems": 1, "items": { "$ref": "#/definitions/look" } }, "words": { "title": "In words", "description": "What it means, in a few words.", "$ref": "#/definitions/text" }, "code-kinds": { "title": "Kinds of code", "description": "Of a question: what a trouble code on the job sheet must say for this answer to be marked, and to be what a simulated vehicle answers.", "type": "array", "minItems": 1, "uniqueItems": true, "items": { "enum": ["circuit", "range", "low", "high", "intermittent", "correlation"] } }, "go": { "title": "Go", "description": "Step or conclusion that follows.", "$ref": "#/definitions/stepName" } } }, "step": { "title": "Step", "type": "object", "additionalProperties": false, "properties": { "title": { "title": "Title", "description": "A few words that name the step in lists.", "type": "string", "minLength": 1, "maxLength": 80 }, "test": { "title": "Test family", "description": "Kind of test, in the words of the trade.", "$ref": "#/definitions/family" }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in this step; key-off when left out.", "$ref": "#/definitions/state" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off during this step.", "type": "array", "uniqueItems": true, "maxItems": 12, "items": { "type": "string", "pattern": "^\\$?[a-z][a-z0-9-]{0,60}$" }, "examples": [["sensor"]] }, "bridge": { "title": "Bridges", "description": "What is clipped between two terminals in this step, one or a list.", "oneOf": [{ "$ref": "#/definitions/bridge" }, { "type": "array", "maxItems": 4, "items": { "$ref": "#/definitions/bridge" } }] }, "spare": { "title": "Spare sensor", "description": "A known good sensor is plugged in instead of the vehicle's own.", "type": "boolean" }, "moving": { "title": "Target moving", "description": "The target passes the sensor in this step. Always so while cranking or running.", "type": "boolean" }, "say": { "title": "What to do", "description": "In the order of the hands. {sensor.feed} becomes the pin and colour of the job.", "$ref": "#/definitions/text" }, "why": { "title": "Why", "description": "What the result tells, in one sentence.", "$ref": "#/definitions/text" }, "minutes": { "title": "Minutes", "description": "Of a practised person, all handling included.", "type": "number", "minimum": 0, "maximum": 240 }, "cautions": { "title": "Cautions", "description": "Names from cautions.yaml beyond those that the vehicle state and the instrument bring by themselves.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" } }, "measure": { "title": "Measure", "description": "What is read, and where.", "$ref": "#/definitions/measure" }, "expect": { "title": "Expect", "description": "'computed': the outcomes good, low and high get their limits from the circuit. Or a range of a good circuit, such as 4.75 V .. 5.25 V.", "type": "string", "maxLength": 80, "examples": ["computed", "4.75 V .. 5.25 V"] }, "outcomes": { "title": "Outcomes", "description": "What can come out, by name, and where each leads. The names good, low and high take computed limits.", "type": "object", "minProperties": 1, "maxProperties": 12, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/outcome" } }, "usual": { "title": "Usual answer", "description": "For a question: the outcome a simulated vehicle answers when no code of the job sheet does.", "type": "string" }, "cannot": { "title": "Cannot do this", "description": "Where to go when this step can't be done here.", "$ref": "#/definitions/stepName" }, "go": { "title": "Go", "description": "Next step after something that is only done.", "$ref": "#/definitions/stepName" }, "use": { "title": "Use", "description": "Name of a sub-procedure.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "with": { "title": "With", "description": "What the sub-procedure needs.", "type": "object", "additionalProperties": { "type": "string", "maxLength": 200 } }, "results": { "title": "Results", "description": "Where each result of the sub-procedure leads.", "type": "object", "additionalProperties": { "$ref": "#/definitions/stepName" } }, "result": { "title": "Result", "description": "Ends a sub-procedure with this result.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "conclude": { "title": "Concludes", "description": "Faults this conclusion stands for; an empty list means that no fault was found.", "type": "array", "uniqueItems": true, "maxItems": 80, "items": { "type": "string", "pattern": "^[a-z][a-z0-9.*-]{0,80}$" }, "examples": [["wire.signal.open"]] }, "repair": { "title": "Repair", "description": "What puts it right.", "$ref": "#/definitions/text" }, "customer": { "title": "For the customer", "description": "What is wrong and how it is known, in plain words.", "$ref": "#/definitions/text" }, "cleared": { "title": "Shown to be good", "description": "For the customer: what the whole way to this conclusion has shown to be good. Left out where a step on the way could not be done.", "$ref": "#/definitions/text" }, "retest": { "title": "Retest", "description": "Steps that must pass after the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "procedure.schema.json", "title": "Procedure", "description": "A decision tree of tests. Each step asks for one thing; its outcomes lead to other steps; a conclusion names the faults it stands for.", "type": "object", "required": ["procedure", "title", "start", "steps"], "additionalProperties": false, "properties": { "procedure": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["hall-no-signal"] }, "title": { "title": "Title", "description": "What the person who chooses it reads.", "type": "string", "minLength": 3, "maxLength": 120, "examples": ["Three-wire Hall sensor, no signal"] }, "about": { "title": "About", "description": "What it is for, what to have ready, what it does not cover.", "type": "string", "maxLength": 2e3 }, "circuit": { "title": "Circuit", "description": "Name of the circuit file it is about.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["hall-module-fed"] }, "codes": { "title": "Trouble codes", "description": "Codes it answers.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "needs": { "title": "Needs", "description": "Makes this a sub-procedure: names the caller fills in with 'with', each with a word on what it is. Inside, write $name in leads and {name} in texts.", "type": "object", "additionalProperties": { "type": "string", "minLength": 1, "maxLength": 200 }, "examples": [{ "feed": "terminal of the feed at the sensor" }] }, "start": { "title": "Start", "description": "The first step.", "$ref": "#/definitions/stepName" }, "steps": { "title": "Steps", "description": "The steps by name.", "type": "object", "minProperties": 1, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/step" } } }, "definitions": { "stepName": { "type": "string", "pattern": "^[a-z$][a-z0-9-]{0,60}$", "examples": ["feed-low"] }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "terminal": { "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z0-9][a-z0-9-]*){1,2})$", "examples": ["sensor.feed", "battery.negative"] }, "leads": { "description": "Red lead first, black lead second.", "type": "array", "minItems": 2, "maxItems": 2, "items": { "$ref": "#/definitions/terminal" }, "examples": [["sensor.feed", "battery.negative"]] }, "value": { "description": "A value with its unit.", "type": "string", "maxLength": 40, "examples": ["4.75 V", "0.5 ohm"] }, "family": { "description": "Kind of test.", "enum": ["reference", "ground", "signal", "injection", "bypass", "actuation", "continuity", "pattern", "neighbour", "wiggle", "comparison", "inspection", "interview"] }, "state": { "description": "State of the vehicle. Stays as it was in the step before only if you write it again.", "enum": ["key-off", "key-on", "cranking", "running"] }, "look": { "enum": ["lit", "dim", "dark", "full", "weak", "uneven", "flat-high", "flat-middle", "flat-low", "follows", "still", "in-step", "shifted", "no-signal", "sound", "faulty"] }, "bridge": { "title": "Bridge", "description": "Something clipped between two terminals for this step.", "type": "object", "required": ["from", "to"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead (a plain wire), test-light (LED), lamp (filament) or a resistance.", "type": "string", "maxLength": 40, "examples": ["test-light", "1 kohm"] } } }, "measure": { "title": "Measure", "description": "What is read. One key: the instrument; its value: where the leads go.", "type": "object", "minProperties": 1, "maxProperties": 1, "additionalProperties": false, "properties": { "volts": { "title": "Volts", "description": "A meter on volts: red lead, black lead.", "$ref": "#/definitions/leads" }, "ohms": { "title": "Ohms", "description": "A meter on ohms, on a dead circuit: one lead, the other lead.", "$ref": "#/definitions/leads" }, "light": { "title": "LED light", "description": "An LED test light: its positive end, its negative end. It shows lit, dim or dark.", "$ref": "#/definitions/leads" }, "lamp": { "title": "Filament lamp", "description": "A filament test lamp, on battery feeds and grounds only: one end, the other end. It shows lit, dim or dark.", "$ref": "#/definitions/leads" }, "pattern": { "title": "Pattern", "description": "A scope while the target moves: its tip, its ground.", "$ref": "#/definitions/leads" }, "timing": { "title": "Position", "description": "A scope beside a known-good or sister signal: its tip, its ground. It shows in-step, shifted or no-signal.", "$ref": "#/definitions/leads" }, "counts": { "title": "Live data", "description": "The module's own live data at this input: does it follow?", "$ref": "#/definitions/terminal" }, "inspect": { "title": "Eyes and fingers", "description": "A part, a connector, a wire, the target.", "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9.-]{0,80})$", "examples": ["connector.sensor", "target"] }, "reading": { "title": "Another number", "description": "A number that the circuit model knows nothing of.", "type": "object", "required": ["unit"], "additionalProperties": false, "properties": { "unit": { "title": "Unit", "description": "Unit of the number.", "enum": ["V", "ohm", "A", "Hz", "rpm", "%", "s", "deg"] }, "level": { "title": "Level", "description": "Of a signal in V or A: which of its levels a saved capture gives as the number. swing is peak to peak, ac the root mean square without the mean, as a meter on AC shows it.", "enum": ["low", "high", "mean", "swing", "ac"] }, "low": { "title": "Low end", "description": "Least value of a good circuit.", "$ref": "#/definitions/value" }, "high": { "title": "High end", "description": "Greatest value of a good circuit.", "$ref": "#/definitions/value" } } } } }, "outcome": { "title": "Outcome", "description": "Where a result leads. A number has from/to or below/above (the lower end counts, the upper does not); a look has look or looks; a question has words, and may say which trouble codes answer it, and which faults can.", "type": "object", "required": ["go"], "additionalProperties": false, "dependencies": { "only-with": ["because"], "never-with": ["because"] }, "properties": { "from": { "title": "From", "description": "Lower limit; it belongs to this outcome.", "$ref": "#/definitions/value" }, "to": { "title": "To", "description": "Upper limit; it belongs to the next outcome.", "$ref": "#/definitions/value" }, "below": { "title": "Below", "description": "Everything less than this.", "$ref": "#/definitions/value" }, "above": { "title": "Above", "description": "This and everything greater.", "$ref": "#/definitions/value" }, "look": { "title": "Look", "description": "What is seen. The name of the outcome will do when it is the look itself.", "$ref": "#/definitions/look" }, "looks": { "title": "Looks", "description": "Several looks that lead the same way.", "type": "array", "minItems": 1, "items": { "$ref": "#/definitions/look" } }, "words": { "title": "In words", "description": "What it means, in a few words.", "$ref": "#/definitions/text" }, "code-kinds": { "title": "Kinds of code", "description": "Of a question: what a trouble code on the job sheet must say for this answer to be marked, and to be what a simulated vehicle answers.", "type": "array", "minItems": 1, "uniqueItems": true, "items": { "enum": ["circuit", "range", "low", "high", "intermittent", "correlation"] } }, "only-with": { "title": "Only with", "description": "Of a question, or of a number that the circuit does not compute: the faults that can give this answer. Any fault can when it is left out, and a healthy circuit.", "$ref": "#/definitions/faultPatterns" }, "never-with": { "title": "Never with", "description": "Of a question, or of a number that the circuit does not compute: the faults that cannot give this answer, healthy for a circuit without one.", "$ref": "#/definitions/faultPatterns" }, "because": { "title": "Because", "description": "Why only these faults give this answer, or why these never do.", "$ref": "#/definitions/text" }, "go": { "title": "Go", "description": "Step or conclusion that follows.", "$ref": "#/definitions/stepName" } } }, "faultPatterns": { "type": "array", "uniqueItems": true, "minItems": 1, "maxItems": 40, "items": { "type": "string", "pattern": "^[a-z*$][a-z0-9.*$-]{0,80}$" }, "examples": [["wire.*"]] }, "step": { "title": "Step", "type": "object", "additionalProperties": false, "dependencies": { "requires": ["otherwise"], "otherwise": ["requires"] }, "properties": { "title": { "title": "Title", "description": "A few words that name the step in lists.", "type": "string", "minLength": 1, "maxLength": 80 }, "test": { "title": "Test family", "description": "Kind of test, in the words of the trade.", "$ref": "#/definitions/family" }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in this step; key-off when left out.", "$ref": "#/definitions/state" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off during this step.", "type": "array", "uniqueItems": true, "maxItems": 12, "items": { "type": "string", "pattern": "^\\$?[a-z][a-z0-9-]{0,60}$" }, "examples": [["sensor"]] }, "bridge": { "title": "Bridges", "description": "What is clipped between two terminals in this step, one or a list.", "oneOf": [{ "$ref": "#/definitions/bridge" }, { "type": "array", "maxItems": 4, "items": { "$ref": "#/definitions/bridge" } }] }, "spare": { "title": "Spare sensor", "description": "A known good sensor is plugged in instead of the vehicle's own.", "type": "boolean" }, "moving": { "title": "Target moving", "description": "The target passes the sensor in this step. Always so while cranking or running.", "type": "boolean" }, "say": { "title": "What to do", "description": "In the order of the hands. {sensor.feed} becomes the pin and colour of the job.", "$ref": "#/definitions/text" }, "why": { "title": "Why", "description": "What the result tells, in one sentence.", "$ref": "#/definitions/text" }, "minutes": { "title": "Minutes", "description": "Of a practised person, all handling included.", "type": "number", "minimum": 0, "maximum": 240 }, "cautions": { "title": "Cautions", "description": "Names from cautions.yaml beyond those that the vehicle state and the instrument bring by themselves.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" } }, "measure": { "title": "Measure", "description": "What is read, and where.", "$ref": "#/definitions/measure" }, "expect": { "title": "Expect", "description": "'computed': the outcomes good, low and high get their limits from the circuit. Or a range of a good circuit, such as 4.75 V .. 5.25 V.", "type": "string", "maxLength": 80, "examples": ["computed", "4.75 V .. 5.25 V"] }, "outcomes": { "title": "Outcomes", "description": "What can come out, by name, and where each leads. The names good, low and high take computed limits.", "type": "object", "minProperties": 1, "maxProperties": 12, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/outcome" } }, "usual": { "title": "Usual answer", "description": "For a question: the outcome a simulated vehicle answers when no code of the job sheet does.", "type": "string" }, "cannot": { "title": "Cannot do this", "description": "Where to go when this step can't be done here.", "$ref": "#/definitions/stepName" }, "go": { "title": "Go", "description": "Next step after something that is only done.", "$ref": "#/definitions/stepName" }, "use": { "title": "Use", "description": "Name of a sub-procedure.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "with": { "title": "With", "description": "What the sub-procedure needs.", "type": "object", "additionalProperties": { "type": "string", "maxLength": 200 } }, "results": { "title": "Results", "description": "Where each result of the sub-procedure leads.", "type": "object", "additionalProperties": { "$ref": "#/definitions/stepName" } }, "result": { "title": "Result", "description": "Ends a sub-procedure with this result.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "conclude": { "title": "Concludes", "description": 'Faults this conclusion stands for; an empty list means that no fault was found, "*" alone that nothing was told.', "type": "array", "uniqueItems": true, "maxItems": 80, "items": { "type": "string", "pattern": "^[a-z*][a-z0-9.*-]{0,80}$" }, "examples": [["wire.signal.open"]] }, "repair": { "title": "Repair", "description": "What puts it right.", "$ref": "#/definitions/text" }, "customer": { "title": "For the customer", "description": "What is wrong and how it is known, in plain words.", "$ref": "#/definitions/text" }, "cleared": { "title": "Shown to be good", "description": "For the customer: what the whole way to this conclusion has shown to be good. Left out where a step on the way could not be done.", "$ref": "#/definitions/text" }, "requires": { "title": "Requires", "description": "Of a conclusion: the steps without which it does not stand, a step that uses a sub-procedure for all in it. Where one of them could not be done, the way ends at 'otherwise'.", "type": "array", "uniqueItems": true, "minItems": 1, "maxItems": 60, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } }, "otherwise": { "title": "Otherwise", "description": "The conclusion that stands where a step of 'requires' could not be done.", "$ref": "#/definitions/stepName" }, "retest": { "title": "Retest", "description": "Steps that must pass after the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } } } } } };
 var schema12 = { "type": "string", "pattern": "^[a-z$][a-z0-9-]{0,60}$", "examples": ["feed-low"] };
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
 var pattern2 = new RegExp("^[PCBU][0-3][0-9A-F]{3}$", "u");
 var pattern3 = new RegExp("^[a-z$][a-z0-9-]{0,60}$", "u");
 var func2 = require_ucs2length().default;
-var schema13 = { "title": "Step", "type": "object", "additionalProperties": false, "properties": { "title": { "title": "Title", "description": "A few words that name the step in lists.", "type": "string", "minLength": 1, "maxLength": 80 }, "test": { "title": "Test family", "description": "Kind of test, in the words of the trade.", "$ref": "#/definitions/family" }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in this step; key-off when left out.", "$ref": "#/definitions/state" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off during this step.", "type": "array", "uniqueItems": true, "maxItems": 12, "items": { "type": "string", "pattern": "^\\$?[a-z][a-z0-9-]{0,60}$" }, "examples": [["sensor"]] }, "bridge": { "title": "Bridges", "description": "What is clipped between two terminals in this step, one or a list.", "oneOf": [{ "$ref": "#/definitions/bridge" }, { "type": "array", "maxItems": 4, "items": { "$ref": "#/definitions/bridge" } }] }, "spare": { "title": "Spare sensor", "description": "A known good sensor is plugged in instead of the vehicle's own.", "type": "boolean" }, "moving": { "title": "Target moving", "description": "The target passes the sensor in this step. Always so while cranking or running.", "type": "boolean" }, "say": { "title": "What to do", "description": "In the order of the hands. {sensor.feed} becomes the pin and colour of the job.", "$ref": "#/definitions/text" }, "why": { "title": "Why", "description": "What the result tells, in one sentence.", "$ref": "#/definitions/text" }, "minutes": { "title": "Minutes", "description": "Of a practised person, all handling included.", "type": "number", "minimum": 0, "maximum": 240 }, "cautions": { "title": "Cautions", "description": "Names from cautions.yaml beyond those that the vehicle state and the instrument bring by themselves.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" } }, "measure": { "title": "Measure", "description": "What is read, and where.", "$ref": "#/definitions/measure" }, "expect": { "title": "Expect", "description": "'computed': the outcomes good, low and high get their limits from the circuit. Or a range of a good circuit, such as 4.75 V .. 5.25 V.", "type": "string", "maxLength": 80, "examples": ["computed", "4.75 V .. 5.25 V"] }, "outcomes": { "title": "Outcomes", "description": "What can come out, by name, and where each leads. The names good, low and high take computed limits.", "type": "object", "minProperties": 1, "maxProperties": 12, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/outcome" } }, "usual": { "title": "Usual answer", "description": "For a question: the outcome a simulated vehicle answers when no code of the job sheet does.", "type": "string" }, "cannot": { "title": "Cannot do this", "description": "Where to go when this step can't be done here.", "$ref": "#/definitions/stepName" }, "go": { "title": "Go", "description": "Next step after something that is only done.", "$ref": "#/definitions/stepName" }, "use": { "title": "Use", "description": "Name of a sub-procedure.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "with": { "title": "With", "description": "What the sub-procedure needs.", "type": "object", "additionalProperties": { "type": "string", "maxLength": 200 } }, "results": { "title": "Results", "description": "Where each result of the sub-procedure leads.", "type": "object", "additionalProperties": { "$ref": "#/definitions/stepName" } }, "result": { "title": "Result", "description": "Ends a sub-procedure with this result.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "conclude": { "title": "Concludes", "description": "Faults this conclusion stands for; an empty list means that no fault was found.", "type": "array", "uniqueItems": true, "maxItems": 80, "items": { "type": "string", "pattern": "^[a-z][a-z0-9.*-]{0,80}$" }, "examples": [["wire.signal.open"]] }, "repair": { "title": "Repair", "description": "What puts it right.", "$ref": "#/definitions/text" }, "customer": { "title": "For the customer", "description": "What is wrong and how it is known, in plain words.", "$ref": "#/definitions/text" }, "cleared": { "title": "Shown to be good", "description": "For the customer: what the whole way to this conclusion has shown to be good. Left out where a step on the way could not be done.", "$ref": "#/definitions/text" }, "retest": { "title": "Retest", "description": "Steps that must pass after the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } } } };
+var schema13 = { "title": "Step", "type": "object", "additionalProperties": false, "dependencies": { "requires": ["otherwise"], "otherwise": ["requires"] }, "properties": { "title": { "title": "Title", "description": "A few words that name the step in lists.", "type": "string", "minLength": 1, "maxLength": 80 }, "test": { "title": "Test family", "description": "Kind of test, in the words of the trade.", "$ref": "#/definitions/family" }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in this step; key-off when left out.", "$ref": "#/definitions/state" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off during this step.", "type": "array", "uniqueItems": true, "maxItems": 12, "items": { "type": "string", "pattern": "^\\$?[a-z][a-z0-9-]{0,60}$" }, "examples": [["sensor"]] }, "bridge": { "title": "Bridges", "description": "What is clipped between two terminals in this step, one or a list.", "oneOf": [{ "$ref": "#/definitions/bridge" }, { "type": "array", "maxItems": 4, "items": { "$ref": "#/definitions/bridge" } }] }, "spare": { "title": "Spare sensor", "description": "A known good sensor is plugged in instead of the vehicle's own.", "type": "boolean" }, "moving": { "title": "Target moving", "description": "The target passes the sensor in this step. Always so while cranking or running.", "type": "boolean" }, "say": { "title": "What to do", "description": "In the order of the hands. {sensor.feed} becomes the pin and colour of the job.", "$ref": "#/definitions/text" }, "why": { "title": "Why", "description": "What the result tells, in one sentence.", "$ref": "#/definitions/text" }, "minutes": { "title": "Minutes", "description": "Of a practised person, all handling included.", "type": "number", "minimum": 0, "maximum": 240 }, "cautions": { "title": "Cautions", "description": "Names from cautions.yaml beyond those that the vehicle state and the instrument bring by themselves.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" } }, "measure": { "title": "Measure", "description": "What is read, and where.", "$ref": "#/definitions/measure" }, "expect": { "title": "Expect", "description": "'computed': the outcomes good, low and high get their limits from the circuit. Or a range of a good circuit, such as 4.75 V .. 5.25 V.", "type": "string", "maxLength": 80, "examples": ["computed", "4.75 V .. 5.25 V"] }, "outcomes": { "title": "Outcomes", "description": "What can come out, by name, and where each leads. The names good, low and high take computed limits.", "type": "object", "minProperties": 1, "maxProperties": 12, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/outcome" } }, "usual": { "title": "Usual answer", "description": "For a question: the outcome a simulated vehicle answers when no code of the job sheet does.", "type": "string" }, "cannot": { "title": "Cannot do this", "description": "Where to go when this step can't be done here.", "$ref": "#/definitions/stepName" }, "go": { "title": "Go", "description": "Next step after something that is only done.", "$ref": "#/definitions/stepName" }, "use": { "title": "Use", "description": "Name of a sub-procedure.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "with": { "title": "With", "description": "What the sub-procedure needs.", "type": "object", "additionalProperties": { "type": "string", "maxLength": 200 } }, "results": { "title": "Results", "description": "Where each result of the sub-procedure leads.", "type": "object", "additionalProperties": { "$ref": "#/definitions/stepName" } }, "result": { "title": "Result", "description": "Ends a sub-procedure with this result.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "conclude": { "title": "Concludes", "description": 'Faults this conclusion stands for; an empty list means that no fault was found, "*" alone that nothing was told.', "type": "array", "uniqueItems": true, "maxItems": 80, "items": { "type": "string", "pattern": "^[a-z*][a-z0-9.*-]{0,80}$" }, "examples": [["wire.signal.open"]] }, "repair": { "title": "Repair", "description": "What puts it right.", "$ref": "#/definitions/text" }, "customer": { "title": "For the customer", "description": "What is wrong and how it is known, in plain words.", "$ref": "#/definitions/text" }, "cleared": { "title": "Shown to be good", "description": "For the customer: what the whole way to this conclusion has shown to be good. Left out where a step on the way could not be done.", "$ref": "#/definitions/text" }, "requires": { "title": "Requires", "description": "Of a conclusion: the steps without which it does not stand, a step that uses a sub-procedure for all in it. Where one of them could not be done, the way ends at 'otherwise'.", "type": "array", "uniqueItems": true, "minItems": 1, "maxItems": 60, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } }, "otherwise": { "title": "Otherwise", "description": "The conclusion that stands where a step of 'requires' could not be done.", "$ref": "#/definitions/stepName" }, "retest": { "title": "Retest", "description": "Steps that must pass after the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } } } };
 var schema14 = { "description": "Kind of test.", "enum": ["reference", "ground", "signal", "injection", "bypass", "actuation", "continuity", "pattern", "neighbour", "wiggle", "comparison", "inspection", "interview"] };
 var schema15 = { "description": "State of the vehicle. Stays as it was in the step before only if you write it again.", "enum": ["key-off", "key-on", "cranking", "running"] };
 var schema19 = { "type": "string", "minLength": 1, "maxLength": 2e3 };
 var func7 = Object.prototype.hasOwnProperty;
 var pattern5 = new RegExp("^\\$?[a-z][a-z0-9-]{0,60}$", "u");
-var pattern19 = new RegExp("^[a-z][a-z0-9.*-]{0,80}$", "u");
-var pattern20 = new RegExp("^[a-z][a-z0-9/-]{0,120}$", "u");
+var pattern21 = new RegExp("^[a-z*][a-z0-9.*-]{0,80}$", "u");
+var pattern22 = new RegExp("^[a-z][a-z0-9/-]{0,120}$", "u");
 var schema16 = { "title": "Bridge", "description": "Something clipped between two terminals for this step.", "type": "object", "required": ["from", "to"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead (a plain wire), test-light (LED), lamp (filament) or a resistance.", "type": "string", "maxLength": 40, "examples": ["test-light", "1 kohm"] } } };
 var schema17 = { "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z0-9][a-z0-9-]*){1,2})$", "examples": ["sensor.feed", "battery.negative"] };
 var pattern6 = new RegExp("^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z0-9][a-z0-9-]*){1,2})$", "u");
@@ -498,9 +498,11 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
   validate15.errors = vErrors;
   return errors === 0;
 }
-var schema27 = { "title": "Outcome", "description": "Where a result leads. A number has from/to or below/above (the lower end counts, the upper does not); a look has look or looks; a question has words, and may say which trouble codes answer it.", "type": "object", "required": ["go"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Lower limit; it belongs to this outcome.", "$ref": "#/definitions/value" }, "to": { "title": "To", "description": "Upper limit; it belongs to the next outcome.", "$ref": "#/definitions/value" }, "below": { "title": "Below", "description": "Everything less than this.", "$ref": "#/definitions/value" }, "above": { "title": "Above", "description": "This and everything greater.", "$ref": "#/definitions/value" }, "look": { "title": "Look", "description": "What is seen. The name of the outcome will do when it is the look itself.", "$ref": "#/definitions/look" }, "looks": { "title": "Looks", "description": "Several looks that lead the same way.", "type": "array", "minItems": 1, "items": { "$ref": "#/definitions/look" } }, "words": { "title": "In words", "description": "What it means, in a few words.", "$ref": "#/definitions/text" }, "code-kinds": { "title": "Kinds of code", "description": "Of a question: what a trouble code on the job sheet must say for this answer to be marked, and to be what a simulated vehicle answers.", "type": "array", "minItems": 1, "uniqueItems": true, "items": { "enum": ["circuit", "range", "low", "high", "intermittent", "correlation"] } }, "go": { "title": "Go", "description": "Step or conclusion that follows.", "$ref": "#/definitions/stepName" } } };
+var schema27 = { "title": "Outcome", "description": "Where a result leads. A number has from/to or below/above (the lower end counts, the upper does not); a look has look or looks; a question has words, and may say which trouble codes answer it, and which faults can.", "type": "object", "required": ["go"], "additionalProperties": false, "dependencies": { "only-with": ["because"], "never-with": ["because"] }, "properties": { "from": { "title": "From", "description": "Lower limit; it belongs to this outcome.", "$ref": "#/definitions/value" }, "to": { "title": "To", "description": "Upper limit; it belongs to the next outcome.", "$ref": "#/definitions/value" }, "below": { "title": "Below", "description": "Everything less than this.", "$ref": "#/definitions/value" }, "above": { "title": "Above", "description": "This and everything greater.", "$ref": "#/definitions/value" }, "look": { "title": "Look", "description": "What is seen. The name of the outcome will do when it is the look itself.", "$ref": "#/definitions/look" }, "looks": { "title": "Looks", "description": "Several looks that lead the same way.", "type": "array", "minItems": 1, "items": { "$ref": "#/definitions/look" } }, "words": { "title": "In words", "description": "What it means, in a few words.", "$ref": "#/definitions/text" }, "code-kinds": { "title": "Kinds of code", "description": "Of a question: what a trouble code on the job sheet must say for this answer to be marked, and to be what a simulated vehicle answers.", "type": "array", "minItems": 1, "uniqueItems": true, "items": { "enum": ["circuit", "range", "low", "high", "intermittent", "correlation"] } }, "only-with": { "title": "Only with", "description": "Of a question, or of a number that the circuit does not compute: the faults that can give this answer. Any fault can when it is left out, and a healthy circuit.", "$ref": "#/definitions/faultPatterns" }, "never-with": { "title": "Never with", "description": "Of a question, or of a number that the circuit does not compute: the faults that cannot give this answer, healthy for a circuit without one.", "$ref": "#/definitions/faultPatterns" }, "because": { "title": "Because", "description": "Why only these faults give this answer, or why these never do.", "$ref": "#/definitions/text" }, "go": { "title": "Go", "description": "Step or conclusion that follows.", "$ref": "#/definitions/stepName" } } };
 var schema32 = { "enum": ["lit", "dim", "dark", "full", "weak", "uneven", "flat-high", "flat-middle", "flat-low", "follows", "still", "in-step", "shifted", "no-signal", "sound", "faulty"] };
+var schema35 = { "type": "array", "uniqueItems": true, "minItems": 1, "maxItems": 40, "items": { "type": "string", "pattern": "^[a-z*$][a-z0-9.*$-]{0,80}$" }, "examples": [["wire.*"]] };
 var func0 = require_equal().default;
+var pattern13 = new RegExp("^[a-z*$][a-z0-9.*$-]{0,80}$", "u");
 function validate24(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -525,20 +527,30 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.from !== void 0) {
-      let data0 = data.from;
-      if (typeof data0 === "string") {
-        if (func2(data0) > 40) {
-          const err2 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data0 };
-          if (vErrors === null) {
-            vErrors = [err2];
-          } else {
-            vErrors.push(err2);
-          }
-          errors++;
+    if (data["only-with"] !== void 0) {
+      if (data.because === void 0) {
+        const err2 = { instancePath, schemaPath: "#/dependencies", keyword: "dependencies", params: {
+          property: "only-with",
+          missingProperty: "because",
+          depsCount: 1,
+          deps: "because"
+        }, message: "must have property because when property only-with is present", schema: schema27.dependencies, parentSchema: schema27, data };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
         }
-      } else {
-        const err3 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data0 };
+        errors++;
+      }
+    }
+    if (data["never-with"] !== void 0) {
+      if (data.because === void 0) {
+        const err3 = { instancePath, schemaPath: "#/dependencies", keyword: "dependencies", params: {
+          property: "never-with",
+          missingProperty: "because",
+          depsCount: 1,
+          deps: "because"
+        }, message: "must have property because when property never-with is present", schema: schema27.dependencies, parentSchema: schema27, data };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -547,11 +559,11 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.to !== void 0) {
-      let data1 = data.to;
-      if (typeof data1 === "string") {
-        if (func2(data1) > 40) {
-          const err4 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data1 };
+    if (data.from !== void 0) {
+      let data0 = data.from;
+      if (typeof data0 === "string") {
+        if (func2(data0) > 40) {
+          const err4 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data0 };
           if (vErrors === null) {
             vErrors = [err4];
           } else {
@@ -560,7 +572,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err5 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data1 };
+        const err5 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data0 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -569,11 +581,11 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.below !== void 0) {
-      let data2 = data.below;
-      if (typeof data2 === "string") {
-        if (func2(data2) > 40) {
-          const err6 = { instancePath: instancePath + "/below", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data2 };
+    if (data.to !== void 0) {
+      let data1 = data.to;
+      if (typeof data1 === "string") {
+        if (func2(data1) > 40) {
+          const err6 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data1 };
           if (vErrors === null) {
             vErrors = [err6];
           } else {
@@ -582,7 +594,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err7 = { instancePath: instancePath + "/below", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data2 };
+        const err7 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data1 };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -591,11 +603,11 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.above !== void 0) {
-      let data3 = data.above;
-      if (typeof data3 === "string") {
-        if (func2(data3) > 40) {
-          const err8 = { instancePath: instancePath + "/above", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data3 };
+    if (data.below !== void 0) {
+      let data2 = data.below;
+      if (typeof data2 === "string") {
+        if (func2(data2) > 40) {
+          const err8 = { instancePath: instancePath + "/below", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data2 };
           if (vErrors === null) {
             vErrors = [err8];
           } else {
@@ -604,7 +616,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err9 = { instancePath: instancePath + "/above", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data3 };
+        const err9 = { instancePath: instancePath + "/below", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data2 };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -613,14 +625,36 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.above !== void 0) {
+      let data3 = data.above;
+      if (typeof data3 === "string") {
+        if (func2(data3) > 40) {
+          const err10 = { instancePath: instancePath + "/above", schemaPath: "#/definitions/value/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema25, data: data3 };
+          if (vErrors === null) {
+            vErrors = [err10];
+          } else {
+            vErrors.push(err10);
+          }
+          errors++;
+        }
+      } else {
+        const err11 = { instancePath: instancePath + "/above", schemaPath: "#/definitions/value/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema25.type, parentSchema: schema25, data: data3 };
+        if (vErrors === null) {
+          vErrors = [err11];
+        } else {
+          vErrors.push(err11);
+        }
+        errors++;
+      }
+    }
     if (data.look !== void 0) {
       let data4 = data.look;
       if (!(data4 === "lit" || data4 === "dim" || data4 === "dark" || data4 === "full" || data4 === "weak" || data4 === "uneven" || data4 === "flat-high" || data4 === "flat-middle" || data4 === "flat-low" || data4 === "follows" || data4 === "still" || data4 === "in-step" || data4 === "shifted" || data4 === "no-signal" || data4 === "sound" || data4 === "faulty")) {
-        const err10 = { instancePath: instancePath + "/look", schemaPath: "#/definitions/look/enum", keyword: "enum", params: { allowedValues: schema32.enum }, message: "must be equal to one of the allowed values", schema: schema32.enum, parentSchema: schema32, data: data4 };
+        const err12 = { instancePath: instancePath + "/look", schemaPath: "#/definitions/look/enum", keyword: "enum", params: { allowedValues: schema32.enum }, message: "must be equal to one of the allowed values", schema: schema32.enum, parentSchema: schema32, data: data4 };
         if (vErrors === null) {
-          vErrors = [err10];
+          vErrors = [err12];
         } else {
-          vErrors.push(err10);
+          vErrors.push(err12);
         }
         errors++;
       }
@@ -629,11 +663,11 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data5 = data.looks;
       if (Array.isArray(data5)) {
         if (data5.length < 1) {
-          const err11 = { instancePath: instancePath + "/looks", schemaPath: "#/properties/looks/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema27.properties.looks, data: data5 };
+          const err13 = { instancePath: instancePath + "/looks", schemaPath: "#/properties/looks/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema27.properties.looks, data: data5 };
           if (vErrors === null) {
-            vErrors = [err11];
+            vErrors = [err13];
           } else {
-            vErrors.push(err11);
+            vErrors.push(err13);
           }
           errors++;
         }
@@ -641,21 +675,21 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i0 = 0; i0 < len0; i0++) {
           let data6 = data5[i0];
           if (!(data6 === "lit" || data6 === "dim" || data6 === "dark" || data6 === "full" || data6 === "weak" || data6 === "uneven" || data6 === "flat-high" || data6 === "flat-middle" || data6 === "flat-low" || data6 === "follows" || data6 === "still" || data6 === "in-step" || data6 === "shifted" || data6 === "no-signal" || data6 === "sound" || data6 === "faulty")) {
-            const err12 = { instancePath: instancePath + "/looks/" + i0, schemaPath: "#/definitions/look/enum", keyword: "enum", params: { allowedValues: schema32.enum }, message: "must be equal to one of the allowed values", schema: schema32.enum, parentSchema: schema32, data: data6 };
+            const err14 = { instancePath: instancePath + "/looks/" + i0, schemaPath: "#/definitions/look/enum", keyword: "enum", params: { allowedValues: schema32.enum }, message: "must be equal to one of the allowed values", schema: schema32.enum, parentSchema: schema32, data: data6 };
             if (vErrors === null) {
-              vErrors = [err12];
+              vErrors = [err14];
             } else {
-              vErrors.push(err12);
+              vErrors.push(err14);
             }
             errors++;
           }
         }
       } else {
-        const err13 = { instancePath: instancePath + "/looks", schemaPath: "#/properties/looks/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema27.properties.looks.type, parentSchema: schema27.properties.looks, data: data5 };
+        const err15 = { instancePath: instancePath + "/looks", schemaPath: "#/properties/looks/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema27.properties.looks.type, parentSchema: schema27.properties.looks, data: data5 };
         if (vErrors === null) {
-          vErrors = [err13];
+          vErrors = [err15];
         } else {
-          vErrors.push(err13);
+          vErrors.push(err15);
         }
         errors++;
       }
@@ -664,29 +698,29 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data7 = data.words;
       if (typeof data7 === "string") {
         if (func2(data7) > 2e3) {
-          const err14 = { instancePath: instancePath + "/words", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data7 };
+          const err16 = { instancePath: instancePath + "/words", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data7 };
           if (vErrors === null) {
-            vErrors = [err14];
+            vErrors = [err16];
           } else {
-            vErrors.push(err14);
+            vErrors.push(err16);
           }
           errors++;
         }
         if (func2(data7) < 1) {
-          const err15 = { instancePath: instancePath + "/words", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data7 };
+          const err17 = { instancePath: instancePath + "/words", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data7 };
           if (vErrors === null) {
-            vErrors = [err15];
+            vErrors = [err17];
           } else {
-            vErrors.push(err15);
+            vErrors.push(err17);
           }
           errors++;
         }
       } else {
-        const err16 = { instancePath: instancePath + "/words", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data7 };
+        const err18 = { instancePath: instancePath + "/words", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data7 };
         if (vErrors === null) {
-          vErrors = [err16];
+          vErrors = [err18];
         } else {
-          vErrors.push(err16);
+          vErrors.push(err18);
         }
         errors++;
       }
@@ -695,11 +729,11 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
       let data8 = data["code-kinds"];
       if (Array.isArray(data8)) {
         if (data8.length < 1) {
-          const err17 = { instancePath: instancePath + "/code-kinds", schemaPath: "#/properties/code-kinds/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema27.properties["code-kinds"], data: data8 };
+          const err19 = { instancePath: instancePath + "/code-kinds", schemaPath: "#/properties/code-kinds/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema27.properties["code-kinds"], data: data8 };
           if (vErrors === null) {
-            vErrors = [err17];
+            vErrors = [err19];
           } else {
-            vErrors.push(err17);
+            vErrors.push(err19);
           }
           errors++;
         }
@@ -707,11 +741,11 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         for (let i1 = 0; i1 < len1; i1++) {
           let data9 = data8[i1];
           if (!(data9 === "circuit" || data9 === "range" || data9 === "low" || data9 === "high" || data9 === "intermittent" || data9 === "correlation")) {
-            const err18 = { instancePath: instancePath + "/code-kinds/" + i1, schemaPath: "#/properties/code-kinds/items/enum", keyword: "enum", params: { allowedValues: schema27.properties["code-kinds"].items.enum }, message: "must be equal to one of the allowed values", schema: schema27.properties["code-kinds"].items.enum, parentSchema: schema27.properties["code-kinds"].items, data: data9 };
+            const err20 = { instancePath: instancePath + "/code-kinds/" + i1, schemaPath: "#/properties/code-kinds/items/enum", keyword: "enum", params: { allowedValues: schema27.properties["code-kinds"].items.enum }, message: "must be equal to one of the allowed values", schema: schema27.properties["code-kinds"].items.enum, parentSchema: schema27.properties["code-kinds"].items, data: data9 };
             if (vErrors === null) {
-              vErrors = [err18];
+              vErrors = [err20];
             } else {
-              vErrors.push(err18);
+              vErrors.push(err20);
             }
             errors++;
           }
@@ -722,11 +756,11 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           outer0: for (; i2--; ) {
             for (j0 = i2; j0--; ) {
               if (func0(data8[i2], data8[j0])) {
-                const err19 = { instancePath: instancePath + "/code-kinds", schemaPath: "#/properties/code-kinds/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i2 + " are identical)", schema: true, parentSchema: schema27.properties["code-kinds"], data: data8 };
+                const err21 = { instancePath: instancePath + "/code-kinds", schemaPath: "#/properties/code-kinds/uniqueItems", keyword: "uniqueItems", params: { i: i2, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i2 + " are identical)", schema: true, parentSchema: schema27.properties["code-kinds"], data: data8 };
                 if (vErrors === null) {
-                  vErrors = [err19];
+                  vErrors = [err21];
                 } else {
-                  vErrors.push(err19);
+                  vErrors.push(err21);
                 }
                 errors++;
                 break outer0;
@@ -735,29 +769,7 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err20 = { instancePath: instancePath + "/code-kinds", schemaPath: "#/properties/code-kinds/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema27.properties["code-kinds"].type, parentSchema: schema27.properties["code-kinds"], data: data8 };
-        if (vErrors === null) {
-          vErrors = [err20];
-        } else {
-          vErrors.push(err20);
-        }
-        errors++;
-      }
-    }
-    if (data.go !== void 0) {
-      let data10 = data.go;
-      if (typeof data10 === "string") {
-        if (!pattern3.test(data10)) {
-          const err21 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data10 };
-          if (vErrors === null) {
-            vErrors = [err21];
-          } else {
-            vErrors.push(err21);
-          }
-          errors++;
-        }
-      } else {
-        const err22 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data10 };
+        const err22 = { instancePath: instancePath + "/code-kinds", schemaPath: "#/properties/code-kinds/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema27.properties["code-kinds"].type, parentSchema: schema27.properties["code-kinds"], data: data8 };
         if (vErrors === null) {
           vErrors = [err22];
         } else {
@@ -766,12 +778,219 @@ function validate24(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data["only-with"] !== void 0) {
+      let data10 = data["only-with"];
+      if (Array.isArray(data10)) {
+        if (data10.length > 40) {
+          const err23 = { instancePath: instancePath + "/only-with", schemaPath: "#/definitions/faultPatterns/maxItems", keyword: "maxItems", params: { limit: 40 }, message: "must NOT have more than 40 items", schema: 40, parentSchema: schema35, data: data10 };
+          if (vErrors === null) {
+            vErrors = [err23];
+          } else {
+            vErrors.push(err23);
+          }
+          errors++;
+        }
+        if (data10.length < 1) {
+          const err24 = { instancePath: instancePath + "/only-with", schemaPath: "#/definitions/faultPatterns/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema35, data: data10 };
+          if (vErrors === null) {
+            vErrors = [err24];
+          } else {
+            vErrors.push(err24);
+          }
+          errors++;
+        }
+        const len2 = data10.length;
+        for (let i3 = 0; i3 < len2; i3++) {
+          let data11 = data10[i3];
+          if (typeof data11 === "string") {
+            if (!pattern13.test(data11)) {
+              const err25 = { instancePath: instancePath + "/only-with/" + i3, schemaPath: "#/definitions/faultPatterns/items/pattern", keyword: "pattern", params: { pattern: "^[a-z*$][a-z0-9.*$-]{0,80}$" }, message: 'must match pattern "^[a-z*$][a-z0-9.*$-]{0,80}$"', schema: "^[a-z*$][a-z0-9.*$-]{0,80}$", parentSchema: schema35.items, data: data11 };
+              if (vErrors === null) {
+                vErrors = [err25];
+              } else {
+                vErrors.push(err25);
+              }
+              errors++;
+            }
+          } else {
+            const err26 = { instancePath: instancePath + "/only-with/" + i3, schemaPath: "#/definitions/faultPatterns/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema35.items.type, parentSchema: schema35.items, data: data11 };
+            if (vErrors === null) {
+              vErrors = [err26];
+            } else {
+              vErrors.push(err26);
+            }
+            errors++;
+          }
+        }
+        let i4 = data10.length;
+        let j1;
+        if (i4 > 1) {
+          const indices0 = {};
+          for (; i4--; ) {
+            let item0 = data10[i4];
+            if (typeof item0 !== "string") {
+              continue;
+            }
+            if (typeof indices0[item0] == "number") {
+              j1 = indices0[item0];
+              const err27 = { instancePath: instancePath + "/only-with", schemaPath: "#/definitions/faultPatterns/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i4 + " are identical)", schema: true, parentSchema: schema35, data: data10 };
+              if (vErrors === null) {
+                vErrors = [err27];
+              } else {
+                vErrors.push(err27);
+              }
+              errors++;
+              break;
+            }
+            indices0[item0] = i4;
+          }
+        }
+      } else {
+        const err28 = { instancePath: instancePath + "/only-with", schemaPath: "#/definitions/faultPatterns/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema35.type, parentSchema: schema35, data: data10 };
+        if (vErrors === null) {
+          vErrors = [err28];
+        } else {
+          vErrors.push(err28);
+        }
+        errors++;
+      }
+    }
+    if (data["never-with"] !== void 0) {
+      let data12 = data["never-with"];
+      if (Array.isArray(data12)) {
+        if (data12.length > 40) {
+          const err29 = { instancePath: instancePath + "/never-with", schemaPath: "#/definitions/faultPatterns/maxItems", keyword: "maxItems", params: { limit: 40 }, message: "must NOT have more than 40 items", schema: 40, parentSchema: schema35, data: data12 };
+          if (vErrors === null) {
+            vErrors = [err29];
+          } else {
+            vErrors.push(err29);
+          }
+          errors++;
+        }
+        if (data12.length < 1) {
+          const err30 = { instancePath: instancePath + "/never-with", schemaPath: "#/definitions/faultPatterns/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema35, data: data12 };
+          if (vErrors === null) {
+            vErrors = [err30];
+          } else {
+            vErrors.push(err30);
+          }
+          errors++;
+        }
+        const len3 = data12.length;
+        for (let i5 = 0; i5 < len3; i5++) {
+          let data13 = data12[i5];
+          if (typeof data13 === "string") {
+            if (!pattern13.test(data13)) {
+              const err31 = { instancePath: instancePath + "/never-with/" + i5, schemaPath: "#/definitions/faultPatterns/items/pattern", keyword: "pattern", params: { pattern: "^[a-z*$][a-z0-9.*$-]{0,80}$" }, message: 'must match pattern "^[a-z*$][a-z0-9.*$-]{0,80}$"', schema: "^[a-z*$][a-z0-9.*$-]{0,80}$", parentSchema: schema35.items, data: data13 };
+              if (vErrors === null) {
+                vErrors = [err31];
+              } else {
+                vErrors.push(err31);
+              }
+              errors++;
+            }
+          } else {
+            const err32 = { instancePath: instancePath + "/never-with/" + i5, schemaPath: "#/definitions/faultPatterns/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema35.items.type, parentSchema: schema35.items, data: data13 };
+            if (vErrors === null) {
+              vErrors = [err32];
+            } else {
+              vErrors.push(err32);
+            }
+            errors++;
+          }
+        }
+        let i6 = data12.length;
+        let j2;
+        if (i6 > 1) {
+          const indices1 = {};
+          for (; i6--; ) {
+            let item1 = data12[i6];
+            if (typeof item1 !== "string") {
+              continue;
+            }
+            if (typeof indices1[item1] == "number") {
+              j2 = indices1[item1];
+              const err33 = { instancePath: instancePath + "/never-with", schemaPath: "#/definitions/faultPatterns/uniqueItems", keyword: "uniqueItems", params: { i: i6, j: j2 }, message: "must NOT have duplicate items (items ## " + j2 + " and " + i6 + " are identical)", schema: true, parentSchema: schema35, data: data12 };
+              if (vErrors === null) {
+                vErrors = [err33];
+              } else {
+                vErrors.push(err33);
+              }
+              errors++;
+              break;
+            }
+            indices1[item1] = i6;
+          }
+        }
+      } else {
+        const err34 = { instancePath: instancePath + "/never-with", schemaPath: "#/definitions/faultPatterns/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema35.type, parentSchema: schema35, data: data12 };
+        if (vErrors === null) {
+          vErrors = [err34];
+        } else {
+          vErrors.push(err34);
+        }
+        errors++;
+      }
+    }
+    if (data.because !== void 0) {
+      let data14 = data.because;
+      if (typeof data14 === "string") {
+        if (func2(data14) > 2e3) {
+          const err35 = { instancePath: instancePath + "/because", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data14 };
+          if (vErrors === null) {
+            vErrors = [err35];
+          } else {
+            vErrors.push(err35);
+          }
+          errors++;
+        }
+        if (func2(data14) < 1) {
+          const err36 = { instancePath: instancePath + "/because", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data14 };
+          if (vErrors === null) {
+            vErrors = [err36];
+          } else {
+            vErrors.push(err36);
+          }
+          errors++;
+        }
+      } else {
+        const err37 = { instancePath: instancePath + "/because", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data14 };
+        if (vErrors === null) {
+          vErrors = [err37];
+        } else {
+          vErrors.push(err37);
+        }
+        errors++;
+      }
+    }
+    if (data.go !== void 0) {
+      let data15 = data.go;
+      if (typeof data15 === "string") {
+        if (!pattern3.test(data15)) {
+          const err38 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data15 };
+          if (vErrors === null) {
+            vErrors = [err38];
+          } else {
+            vErrors.push(err38);
+          }
+          errors++;
+        }
+      } else {
+        const err39 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data15 };
+        if (vErrors === null) {
+          vErrors = [err39];
+        } else {
+          vErrors.push(err39);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err23 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema27.type, parentSchema: schema27, data };
+    const err40 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema27.type, parentSchema: schema27, data };
     if (vErrors === null) {
-      vErrors = [err23];
+      vErrors = [err40];
     } else {
-      vErrors.push(err23);
+      vErrors.push(err40);
     }
     errors++;
   }
@@ -793,53 +1012,61 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.requires !== void 0) {
+      if (data.otherwise === void 0) {
+        const err1 = { instancePath, schemaPath: "#/dependencies", keyword: "dependencies", params: {
+          property: "requires",
+          missingProperty: "otherwise",
+          depsCount: 1,
+          deps: "otherwise"
+        }, message: "must have property otherwise when property requires is present", schema: schema13.dependencies, parentSchema: schema13, data };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.otherwise !== void 0) {
+      if (data.requires === void 0) {
+        const err2 = { instancePath, schemaPath: "#/dependencies", keyword: "dependencies", params: {
+          property: "otherwise",
+          missingProperty: "requires",
+          depsCount: 1,
+          deps: "requires"
+        }, message: "must have property requires when property otherwise is present", schema: schema13.dependencies, parentSchema: schema13, data };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    }
     if (data.title !== void 0) {
       let data0 = data.title;
       if (typeof data0 === "string") {
         if (func2(data0) > 80) {
-          const err1 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/maxLength", keyword: "maxLength", params: { limit: 80 }, message: "must NOT have more than 80 characters", schema: 80, parentSchema: schema13.properties.title, data: data0 };
+          const err3 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/maxLength", keyword: "maxLength", params: { limit: 80 }, message: "must NOT have more than 80 characters", schema: 80, parentSchema: schema13.properties.title, data: data0 };
           if (vErrors === null) {
-            vErrors = [err1];
+            vErrors = [err3];
           } else {
-            vErrors.push(err1);
+            vErrors.push(err3);
           }
           errors++;
         }
         if (func2(data0) < 1) {
-          const err2 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema13.properties.title, data: data0 };
+          const err4 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema13.properties.title, data: data0 };
           if (vErrors === null) {
-            vErrors = [err2];
+            vErrors = [err4];
           } else {
-            vErrors.push(err2);
+            vErrors.push(err4);
           }
           errors++;
         }
       } else {
-        const err3 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.title.type, parentSchema: schema13.properties.title, data: data0 };
-        if (vErrors === null) {
-          vErrors = [err3];
-        } else {
-          vErrors.push(err3);
-        }
-        errors++;
-      }
-    }
-    if (data.test !== void 0) {
-      let data1 = data.test;
-      if (!(data1 === "reference" || data1 === "ground" || data1 === "signal" || data1 === "injection" || data1 === "bypass" || data1 === "actuation" || data1 === "continuity" || data1 === "pattern" || data1 === "neighbour" || data1 === "wiggle" || data1 === "comparison" || data1 === "inspection" || data1 === "interview")) {
-        const err4 = { instancePath: instancePath + "/test", schemaPath: "#/definitions/family/enum", keyword: "enum", params: { allowedValues: schema14.enum }, message: "must be equal to one of the allowed values", schema: schema14.enum, parentSchema: schema14, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err4];
-        } else {
-          vErrors.push(err4);
-        }
-        errors++;
-      }
-    }
-    if (data.state !== void 0) {
-      let data2 = data.state;
-      if (!(data2 === "key-off" || data2 === "key-on" || data2 === "cranking" || data2 === "running")) {
-        const err5 = { instancePath: instancePath + "/state", schemaPath: "#/definitions/state/enum", keyword: "enum", params: { allowedValues: schema15.enum }, message: "must be equal to one of the allowed values", schema: schema15.enum, parentSchema: schema15, data: data2 };
+        const err5 = { instancePath: instancePath + "/title", schemaPath: "#/properties/title/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.title.type, parentSchema: schema13.properties.title, data: data0 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -848,15 +1075,39 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.test !== void 0) {
+      let data1 = data.test;
+      if (!(data1 === "reference" || data1 === "ground" || data1 === "signal" || data1 === "injection" || data1 === "bypass" || data1 === "actuation" || data1 === "continuity" || data1 === "pattern" || data1 === "neighbour" || data1 === "wiggle" || data1 === "comparison" || data1 === "inspection" || data1 === "interview")) {
+        const err6 = { instancePath: instancePath + "/test", schemaPath: "#/definitions/family/enum", keyword: "enum", params: { allowedValues: schema14.enum }, message: "must be equal to one of the allowed values", schema: schema14.enum, parentSchema: schema14, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
+    if (data.state !== void 0) {
+      let data2 = data.state;
+      if (!(data2 === "key-off" || data2 === "key-on" || data2 === "cranking" || data2 === "running")) {
+        const err7 = { instancePath: instancePath + "/state", schemaPath: "#/definitions/state/enum", keyword: "enum", params: { allowedValues: schema15.enum }, message: "must be equal to one of the allowed values", schema: schema15.enum, parentSchema: schema15, data: data2 };
+        if (vErrors === null) {
+          vErrors = [err7];
+        } else {
+          vErrors.push(err7);
+        }
+        errors++;
+      }
+    }
     if (data.unplug !== void 0) {
       let data3 = data.unplug;
       if (Array.isArray(data3)) {
         if (data3.length > 12) {
-          const err6 = { instancePath: instancePath + "/unplug", schemaPath: "#/properties/unplug/maxItems", keyword: "maxItems", params: { limit: 12 }, message: "must NOT have more than 12 items", schema: 12, parentSchema: schema13.properties.unplug, data: data3 };
+          const err8 = { instancePath: instancePath + "/unplug", schemaPath: "#/properties/unplug/maxItems", keyword: "maxItems", params: { limit: 12 }, message: "must NOT have more than 12 items", schema: 12, parentSchema: schema13.properties.unplug, data: data3 };
           if (vErrors === null) {
-            vErrors = [err6];
+            vErrors = [err8];
           } else {
-            vErrors.push(err6);
+            vErrors.push(err8);
           }
           errors++;
         }
@@ -865,20 +1116,20 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           let data4 = data3[i0];
           if (typeof data4 === "string") {
             if (!pattern5.test(data4)) {
-              const err7 = { instancePath: instancePath + "/unplug/" + i0, schemaPath: "#/properties/unplug/items/pattern", keyword: "pattern", params: { pattern: "^\\$?[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^\\$?[a-z][a-z0-9-]{0,60}$"', schema: "^\\$?[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.unplug.items, data: data4 };
+              const err9 = { instancePath: instancePath + "/unplug/" + i0, schemaPath: "#/properties/unplug/items/pattern", keyword: "pattern", params: { pattern: "^\\$?[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^\\$?[a-z][a-z0-9-]{0,60}$"', schema: "^\\$?[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.unplug.items, data: data4 };
               if (vErrors === null) {
-                vErrors = [err7];
+                vErrors = [err9];
               } else {
-                vErrors.push(err7);
+                vErrors.push(err9);
               }
               errors++;
             }
           } else {
-            const err8 = { instancePath: instancePath + "/unplug/" + i0, schemaPath: "#/properties/unplug/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.unplug.items.type, parentSchema: schema13.properties.unplug.items, data: data4 };
+            const err10 = { instancePath: instancePath + "/unplug/" + i0, schemaPath: "#/properties/unplug/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.unplug.items.type, parentSchema: schema13.properties.unplug.items, data: data4 };
             if (vErrors === null) {
-              vErrors = [err8];
+              vErrors = [err10];
             } else {
-              vErrors.push(err8);
+              vErrors.push(err10);
             }
             errors++;
           }
@@ -894,11 +1145,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices0[item0] == "number") {
               j0 = indices0[item0];
-              const err9 = { instancePath: instancePath + "/unplug", schemaPath: "#/properties/unplug/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)", schema: true, parentSchema: schema13.properties.unplug, data: data3 };
+              const err11 = { instancePath: instancePath + "/unplug", schemaPath: "#/properties/unplug/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)", schema: true, parentSchema: schema13.properties.unplug, data: data3 };
               if (vErrors === null) {
-                vErrors = [err9];
+                vErrors = [err11];
               } else {
-                vErrors.push(err9);
+                vErrors.push(err11);
               }
               errors++;
               break;
@@ -907,11 +1158,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err10 = { instancePath: instancePath + "/unplug", schemaPath: "#/properties/unplug/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.unplug.type, parentSchema: schema13.properties.unplug, data: data3 };
+        const err12 = { instancePath: instancePath + "/unplug", schemaPath: "#/properties/unplug/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.unplug.type, parentSchema: schema13.properties.unplug, data: data3 };
         if (vErrors === null) {
-          vErrors = [err10];
+          vErrors = [err12];
         } else {
-          vErrors.push(err10);
+          vErrors.push(err12);
         }
         errors++;
       }
@@ -919,7 +1170,7 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.bridge !== void 0) {
       let data5 = data.bridge;
       const _errs13 = errors;
-      let valid6 = false;
+      let valid7 = false;
       let passing0 = null;
       const _errs14 = errors;
       if (!validate12(data5, { instancePath: instancePath + "/bridge", parentData: data, parentDataProperty: "bridge", rootData })) {
@@ -928,17 +1179,17 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
       }
       var _valid0 = _errs14 === errors;
       if (_valid0) {
-        valid6 = true;
+        valid7 = true;
         passing0 = 0;
       }
       const _errs15 = errors;
       if (Array.isArray(data5)) {
         if (data5.length > 4) {
-          const err11 = { instancePath: instancePath + "/bridge", schemaPath: "#/properties/bridge/oneOf/1/maxItems", keyword: "maxItems", params: { limit: 4 }, message: "must NOT have more than 4 items", schema: 4, parentSchema: schema13.properties.bridge.oneOf[1], data: data5 };
+          const err13 = { instancePath: instancePath + "/bridge", schemaPath: "#/properties/bridge/oneOf/1/maxItems", keyword: "maxItems", params: { limit: 4 }, message: "must NOT have more than 4 items", schema: 4, parentSchema: schema13.properties.bridge.oneOf[1], data: data5 };
           if (vErrors === null) {
-            vErrors = [err11];
+            vErrors = [err13];
           } else {
-            vErrors.push(err11);
+            vErrors.push(err13);
           }
           errors++;
         }
@@ -950,30 +1201,30 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err12 = { instancePath: instancePath + "/bridge", schemaPath: "#/properties/bridge/oneOf/1/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.bridge.oneOf[1].type, parentSchema: schema13.properties.bridge.oneOf[1], data: data5 };
+        const err14 = { instancePath: instancePath + "/bridge", schemaPath: "#/properties/bridge/oneOf/1/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.bridge.oneOf[1].type, parentSchema: schema13.properties.bridge.oneOf[1], data: data5 };
         if (vErrors === null) {
-          vErrors = [err12];
+          vErrors = [err14];
         } else {
-          vErrors.push(err12);
+          vErrors.push(err14);
         }
         errors++;
       }
       var _valid0 = _errs15 === errors;
-      if (_valid0 && valid6) {
-        valid6 = false;
+      if (_valid0 && valid7) {
+        valid7 = false;
         passing0 = [passing0, 1];
       } else {
         if (_valid0) {
-          valid6 = true;
+          valid7 = true;
           passing0 = 1;
         }
       }
-      if (!valid6) {
-        const err13 = { instancePath: instancePath + "/bridge", schemaPath: "#/properties/bridge/oneOf", keyword: "oneOf", params: { passingSchemas: passing0 }, message: "must match exactly one schema in oneOf", schema: schema13.properties.bridge.oneOf, parentSchema: schema13.properties.bridge, data: data5 };
+      if (!valid7) {
+        const err15 = { instancePath: instancePath + "/bridge", schemaPath: "#/properties/bridge/oneOf", keyword: "oneOf", params: { passingSchemas: passing0 }, message: "must match exactly one schema in oneOf", schema: schema13.properties.bridge.oneOf, parentSchema: schema13.properties.bridge, data: data5 };
         if (vErrors === null) {
-          vErrors = [err13];
+          vErrors = [err15];
         } else {
-          vErrors.push(err13);
+          vErrors.push(err15);
         }
         errors++;
       } else {
@@ -990,11 +1241,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.spare !== void 0) {
       let data7 = data.spare;
       if (typeof data7 !== "boolean") {
-        const err14 = { instancePath: instancePath + "/spare", schemaPath: "#/properties/spare/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema13.properties.spare.type, parentSchema: schema13.properties.spare, data: data7 };
+        const err16 = { instancePath: instancePath + "/spare", schemaPath: "#/properties/spare/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema13.properties.spare.type, parentSchema: schema13.properties.spare, data: data7 };
         if (vErrors === null) {
-          vErrors = [err14];
+          vErrors = [err16];
         } else {
-          vErrors.push(err14);
+          vErrors.push(err16);
         }
         errors++;
       }
@@ -1002,11 +1253,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.moving !== void 0) {
       let data8 = data.moving;
       if (typeof data8 !== "boolean") {
-        const err15 = { instancePath: instancePath + "/moving", schemaPath: "#/properties/moving/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema13.properties.moving.type, parentSchema: schema13.properties.moving, data: data8 };
+        const err17 = { instancePath: instancePath + "/moving", schemaPath: "#/properties/moving/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema13.properties.moving.type, parentSchema: schema13.properties.moving, data: data8 };
         if (vErrors === null) {
-          vErrors = [err15];
+          vErrors = [err17];
         } else {
-          vErrors.push(err15);
+          vErrors.push(err17);
         }
         errors++;
       }
@@ -1015,29 +1266,29 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
       let data9 = data.say;
       if (typeof data9 === "string") {
         if (func2(data9) > 2e3) {
-          const err16 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data9 };
+          const err18 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data9 };
           if (vErrors === null) {
-            vErrors = [err16];
+            vErrors = [err18];
           } else {
-            vErrors.push(err16);
+            vErrors.push(err18);
           }
           errors++;
         }
         if (func2(data9) < 1) {
-          const err17 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data9 };
+          const err19 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data9 };
           if (vErrors === null) {
-            vErrors = [err17];
+            vErrors = [err19];
           } else {
-            vErrors.push(err17);
+            vErrors.push(err19);
           }
           errors++;
         }
       } else {
-        const err18 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data9 };
+        const err20 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data9 };
         if (vErrors === null) {
-          vErrors = [err18];
+          vErrors = [err20];
         } else {
-          vErrors.push(err18);
+          vErrors.push(err20);
         }
         errors++;
       }
@@ -1046,29 +1297,29 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
       let data10 = data.why;
       if (typeof data10 === "string") {
         if (func2(data10) > 2e3) {
-          const err19 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data10 };
+          const err21 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data10 };
           if (vErrors === null) {
-            vErrors = [err19];
+            vErrors = [err21];
           } else {
-            vErrors.push(err19);
+            vErrors.push(err21);
           }
           errors++;
         }
         if (func2(data10) < 1) {
-          const err20 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data10 };
+          const err22 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data10 };
           if (vErrors === null) {
-            vErrors = [err20];
+            vErrors = [err22];
           } else {
-            vErrors.push(err20);
+            vErrors.push(err22);
           }
           errors++;
         }
       } else {
-        const err21 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data10 };
+        const err23 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data10 };
         if (vErrors === null) {
-          vErrors = [err21];
+          vErrors = [err23];
         } else {
-          vErrors.push(err21);
+          vErrors.push(err23);
         }
         errors++;
       }
@@ -1077,29 +1328,29 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
       let data11 = data.minutes;
       if (typeof data11 == "number" && isFinite(data11)) {
         if (data11 > 240 || isNaN(data11)) {
-          const err22 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/maximum", keyword: "maximum", params: { comparison: "<=", limit: 240 }, message: "must be <= 240", schema: 240, parentSchema: schema13.properties.minutes, data: data11 };
+          const err24 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/maximum", keyword: "maximum", params: { comparison: "<=", limit: 240 }, message: "must be <= 240", schema: 240, parentSchema: schema13.properties.minutes, data: data11 };
           if (vErrors === null) {
-            vErrors = [err22];
+            vErrors = [err24];
           } else {
-            vErrors.push(err22);
+            vErrors.push(err24);
           }
           errors++;
         }
         if (data11 < 0 || isNaN(data11)) {
-          const err23 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema13.properties.minutes, data: data11 };
+          const err25 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema13.properties.minutes, data: data11 };
           if (vErrors === null) {
-            vErrors = [err23];
+            vErrors = [err25];
           } else {
-            vErrors.push(err23);
+            vErrors.push(err25);
           }
           errors++;
         }
       } else {
-        const err24 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema13.properties.minutes.type, parentSchema: schema13.properties.minutes, data: data11 };
+        const err26 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema13.properties.minutes.type, parentSchema: schema13.properties.minutes, data: data11 };
         if (vErrors === null) {
-          vErrors = [err24];
+          vErrors = [err26];
         } else {
-          vErrors.push(err24);
+          vErrors.push(err26);
         }
         errors++;
       }
@@ -1112,20 +1363,20 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           let data13 = data12[i3];
           if (typeof data13 === "string") {
             if (!pattern0.test(data13)) {
-              const err25 = { instancePath: instancePath + "/cautions/" + i3, schemaPath: "#/properties/cautions/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.cautions.items, data: data13 };
+              const err27 = { instancePath: instancePath + "/cautions/" + i3, schemaPath: "#/properties/cautions/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.cautions.items, data: data13 };
               if (vErrors === null) {
-                vErrors = [err25];
+                vErrors = [err27];
               } else {
-                vErrors.push(err25);
+                vErrors.push(err27);
               }
               errors++;
             }
           } else {
-            const err26 = { instancePath: instancePath + "/cautions/" + i3, schemaPath: "#/properties/cautions/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.cautions.items.type, parentSchema: schema13.properties.cautions.items, data: data13 };
+            const err28 = { instancePath: instancePath + "/cautions/" + i3, schemaPath: "#/properties/cautions/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.cautions.items.type, parentSchema: schema13.properties.cautions.items, data: data13 };
             if (vErrors === null) {
-              vErrors = [err26];
+              vErrors = [err28];
             } else {
-              vErrors.push(err26);
+              vErrors.push(err28);
             }
             errors++;
           }
@@ -1141,11 +1392,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices1[item1] == "number") {
               j1 = indices1[item1];
-              const err27 = { instancePath: instancePath + "/cautions", schemaPath: "#/properties/cautions/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i4 + " are identical)", schema: true, parentSchema: schema13.properties.cautions, data: data12 };
+              const err29 = { instancePath: instancePath + "/cautions", schemaPath: "#/properties/cautions/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i4 + " are identical)", schema: true, parentSchema: schema13.properties.cautions, data: data12 };
               if (vErrors === null) {
-                vErrors = [err27];
+                vErrors = [err29];
               } else {
-                vErrors.push(err27);
+                vErrors.push(err29);
               }
               errors++;
               break;
@@ -1154,11 +1405,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err28 = { instancePath: instancePath + "/cautions", schemaPath: "#/properties/cautions/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.cautions.type, parentSchema: schema13.properties.cautions, data: data12 };
+        const err30 = { instancePath: instancePath + "/cautions", schemaPath: "#/properties/cautions/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.cautions.type, parentSchema: schema13.properties.cautions, data: data12 };
         if (vErrors === null) {
-          vErrors = [err28];
+          vErrors = [err30];
         } else {
-          vErrors.push(err28);
+          vErrors.push(err30);
         }
         errors++;
       }
@@ -1173,20 +1424,20 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
       let data15 = data.expect;
       if (typeof data15 === "string") {
         if (func2(data15) > 80) {
-          const err29 = { instancePath: instancePath + "/expect", schemaPath: "#/properties/expect/maxLength", keyword: "maxLength", params: { limit: 80 }, message: "must NOT have more than 80 characters", schema: 80, parentSchema: schema13.properties.expect, data: data15 };
+          const err31 = { instancePath: instancePath + "/expect", schemaPath: "#/properties/expect/maxLength", keyword: "maxLength", params: { limit: 80 }, message: "must NOT have more than 80 characters", schema: 80, parentSchema: schema13.properties.expect, data: data15 };
           if (vErrors === null) {
-            vErrors = [err29];
+            vErrors = [err31];
           } else {
-            vErrors.push(err29);
+            vErrors.push(err31);
           }
           errors++;
         }
       } else {
-        const err30 = { instancePath: instancePath + "/expect", schemaPath: "#/properties/expect/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.expect.type, parentSchema: schema13.properties.expect, data: data15 };
+        const err32 = { instancePath: instancePath + "/expect", schemaPath: "#/properties/expect/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.expect.type, parentSchema: schema13.properties.expect, data: data15 };
         if (vErrors === null) {
-          vErrors = [err30];
+          vErrors = [err32];
         } else {
-          vErrors.push(err30);
+          vErrors.push(err32);
         }
         errors++;
       }
@@ -1195,20 +1446,20 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
       let data16 = data.outcomes;
       if (data16 && typeof data16 == "object" && !Array.isArray(data16)) {
         if (Object.keys(data16).length > 12) {
-          const err31 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/maxProperties", keyword: "maxProperties", params: { limit: 12 }, message: "must NOT have more than 12 properties", schema: 12, parentSchema: schema13.properties.outcomes, data: data16 };
+          const err33 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/maxProperties", keyword: "maxProperties", params: { limit: 12 }, message: "must NOT have more than 12 properties", schema: 12, parentSchema: schema13.properties.outcomes, data: data16 };
           if (vErrors === null) {
-            vErrors = [err31];
+            vErrors = [err33];
           } else {
-            vErrors.push(err31);
+            vErrors.push(err33);
           }
           errors++;
         }
         if (Object.keys(data16).length < 1) {
-          const err32 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema13.properties.outcomes, data: data16 };
+          const err34 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema13.properties.outcomes, data: data16 };
           if (vErrors === null) {
-            vErrors = [err32];
+            vErrors = [err34];
           } else {
-            vErrors.push(err32);
+            vErrors.push(err34);
           }
           errors++;
         }
@@ -1216,22 +1467,22 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           const _errs39 = errors;
           if (typeof key1 === "string") {
             if (!pattern0.test(key1)) {
-              const err33 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.outcomes.propertyNames, data: key1, propertyName: key1 };
+              const err35 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.outcomes.propertyNames, data: key1, propertyName: key1 };
               if (vErrors === null) {
-                vErrors = [err33];
+                vErrors = [err35];
               } else {
-                vErrors.push(err33);
+                vErrors.push(err35);
               }
               errors++;
             }
           }
-          var valid14 = _errs39 === errors;
-          if (!valid14) {
-            const err34 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema13.properties.outcomes.propertyNames, parentSchema: schema13.properties.outcomes, data: data16 };
+          var valid15 = _errs39 === errors;
+          if (!valid15) {
+            const err36 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema13.properties.outcomes.propertyNames, parentSchema: schema13.properties.outcomes, data: data16 };
             if (vErrors === null) {
-              vErrors = [err34];
+              vErrors = [err36];
             } else {
-              vErrors.push(err34);
+              vErrors.push(err36);
             }
             errors++;
           }
@@ -1243,11 +1494,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err35 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.outcomes.type, parentSchema: schema13.properties.outcomes, data: data16 };
+        const err37 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.outcomes.type, parentSchema: schema13.properties.outcomes, data: data16 };
         if (vErrors === null) {
-          vErrors = [err35];
+          vErrors = [err37];
         } else {
-          vErrors.push(err35);
+          vErrors.push(err37);
         }
         errors++;
       }
@@ -1255,29 +1506,7 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.usual !== void 0) {
       let data18 = data.usual;
       if (typeof data18 !== "string") {
-        const err36 = { instancePath: instancePath + "/usual", schemaPath: "#/properties/usual/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.usual.type, parentSchema: schema13.properties.usual, data: data18 };
-        if (vErrors === null) {
-          vErrors = [err36];
-        } else {
-          vErrors.push(err36);
-        }
-        errors++;
-      }
-    }
-    if (data.cannot !== void 0) {
-      let data19 = data.cannot;
-      if (typeof data19 === "string") {
-        if (!pattern3.test(data19)) {
-          const err37 = { instancePath: instancePath + "/cannot", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data19 };
-          if (vErrors === null) {
-            vErrors = [err37];
-          } else {
-            vErrors.push(err37);
-          }
-          errors++;
-        }
-      } else {
-        const err38 = { instancePath: instancePath + "/cannot", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data19 };
+        const err38 = { instancePath: instancePath + "/usual", schemaPath: "#/properties/usual/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.usual.type, parentSchema: schema13.properties.usual, data: data18 };
         if (vErrors === null) {
           vErrors = [err38];
         } else {
@@ -1286,11 +1515,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.go !== void 0) {
-      let data20 = data.go;
-      if (typeof data20 === "string") {
-        if (!pattern3.test(data20)) {
-          const err39 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data20 };
+    if (data.cannot !== void 0) {
+      let data19 = data.cannot;
+      if (typeof data19 === "string") {
+        if (!pattern3.test(data19)) {
+          const err39 = { instancePath: instancePath + "/cannot", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data19 };
           if (vErrors === null) {
             vErrors = [err39];
           } else {
@@ -1299,7 +1528,7 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err40 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data20 };
+        const err40 = { instancePath: instancePath + "/cannot", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data19 };
         if (vErrors === null) {
           vErrors = [err40];
         } else {
@@ -1308,11 +1537,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.use !== void 0) {
-      let data21 = data.use;
-      if (typeof data21 === "string") {
-        if (!pattern0.test(data21)) {
-          const err41 = { instancePath: instancePath + "/use", schemaPath: "#/properties/use/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.use, data: data21 };
+    if (data.go !== void 0) {
+      let data20 = data.go;
+      if (typeof data20 === "string") {
+        if (!pattern3.test(data20)) {
+          const err41 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data20 };
           if (vErrors === null) {
             vErrors = [err41];
           } else {
@@ -1321,11 +1550,33 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err42 = { instancePath: instancePath + "/use", schemaPath: "#/properties/use/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.use.type, parentSchema: schema13.properties.use, data: data21 };
+        const err42 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data20 };
         if (vErrors === null) {
           vErrors = [err42];
         } else {
           vErrors.push(err42);
+        }
+        errors++;
+      }
+    }
+    if (data.use !== void 0) {
+      let data21 = data.use;
+      if (typeof data21 === "string") {
+        if (!pattern0.test(data21)) {
+          const err43 = { instancePath: instancePath + "/use", schemaPath: "#/properties/use/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.use, data: data21 };
+          if (vErrors === null) {
+            vErrors = [err43];
+          } else {
+            vErrors.push(err43);
+          }
+          errors++;
+        }
+      } else {
+        const err44 = { instancePath: instancePath + "/use", schemaPath: "#/properties/use/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.use.type, parentSchema: schema13.properties.use, data: data21 };
+        if (vErrors === null) {
+          vErrors = [err44];
+        } else {
+          vErrors.push(err44);
         }
         errors++;
       }
@@ -1337,30 +1588,30 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           let data23 = data22[key3];
           if (typeof data23 === "string") {
             if (func2(data23) > 200) {
-              const err43 = { instancePath: instancePath + "/with/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/with/additionalProperties/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema13.properties.with.additionalProperties, data: data23 };
+              const err45 = { instancePath: instancePath + "/with/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/with/additionalProperties/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema13.properties.with.additionalProperties, data: data23 };
               if (vErrors === null) {
-                vErrors = [err43];
+                vErrors = [err45];
               } else {
-                vErrors.push(err43);
+                vErrors.push(err45);
               }
               errors++;
             }
           } else {
-            const err44 = { instancePath: instancePath + "/with/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/with/additionalProperties/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.with.additionalProperties.type, parentSchema: schema13.properties.with.additionalProperties, data: data23 };
+            const err46 = { instancePath: instancePath + "/with/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/with/additionalProperties/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.with.additionalProperties.type, parentSchema: schema13.properties.with.additionalProperties, data: data23 };
             if (vErrors === null) {
-              vErrors = [err44];
+              vErrors = [err46];
             } else {
-              vErrors.push(err44);
+              vErrors.push(err46);
             }
             errors++;
           }
         }
       } else {
-        const err45 = { instancePath: instancePath + "/with", schemaPath: "#/properties/with/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.with.type, parentSchema: schema13.properties.with, data: data22 };
+        const err47 = { instancePath: instancePath + "/with", schemaPath: "#/properties/with/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.with.type, parentSchema: schema13.properties.with, data: data22 };
         if (vErrors === null) {
-          vErrors = [err45];
+          vErrors = [err47];
         } else {
-          vErrors.push(err45);
+          vErrors.push(err47);
         }
         errors++;
       }
@@ -1372,48 +1623,26 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           let data25 = data24[key4];
           if (typeof data25 === "string") {
             if (!pattern3.test(data25)) {
-              const err46 = { instancePath: instancePath + "/results/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data25 };
+              const err48 = { instancePath: instancePath + "/results/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data25 };
               if (vErrors === null) {
-                vErrors = [err46];
+                vErrors = [err48];
               } else {
-                vErrors.push(err46);
+                vErrors.push(err48);
               }
               errors++;
             }
           } else {
-            const err47 = { instancePath: instancePath + "/results/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data25 };
+            const err49 = { instancePath: instancePath + "/results/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data25 };
             if (vErrors === null) {
-              vErrors = [err47];
+              vErrors = [err49];
             } else {
-              vErrors.push(err47);
+              vErrors.push(err49);
             }
             errors++;
           }
         }
       } else {
-        const err48 = { instancePath: instancePath + "/results", schemaPath: "#/properties/results/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.results.type, parentSchema: schema13.properties.results, data: data24 };
-        if (vErrors === null) {
-          vErrors = [err48];
-        } else {
-          vErrors.push(err48);
-        }
-        errors++;
-      }
-    }
-    if (data.result !== void 0) {
-      let data26 = data.result;
-      if (typeof data26 === "string") {
-        if (!pattern0.test(data26)) {
-          const err49 = { instancePath: instancePath + "/result", schemaPath: "#/properties/result/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.result, data: data26 };
-          if (vErrors === null) {
-            vErrors = [err49];
-          } else {
-            vErrors.push(err49);
-          }
-          errors++;
-        }
-      } else {
-        const err50 = { instancePath: instancePath + "/result", schemaPath: "#/properties/result/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.result.type, parentSchema: schema13.properties.result, data: data26 };
+        const err50 = { instancePath: instancePath + "/results", schemaPath: "#/properties/results/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.results.type, parentSchema: schema13.properties.results, data: data24 };
         if (vErrors === null) {
           vErrors = [err50];
         } else {
@@ -1422,11 +1651,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.conclude !== void 0) {
-      let data27 = data.conclude;
-      if (Array.isArray(data27)) {
-        if (data27.length > 80) {
-          const err51 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema13.properties.conclude, data: data27 };
+    if (data.result !== void 0) {
+      let data26 = data.result;
+      if (typeof data26 === "string") {
+        if (!pattern0.test(data26)) {
+          const err51 = { instancePath: instancePath + "/result", schemaPath: "#/properties/result/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.result, data: data26 };
           if (vErrors === null) {
             vErrors = [err51];
           } else {
@@ -1434,25 +1663,47 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+      } else {
+        const err52 = { instancePath: instancePath + "/result", schemaPath: "#/properties/result/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.result.type, parentSchema: schema13.properties.result, data: data26 };
+        if (vErrors === null) {
+          vErrors = [err52];
+        } else {
+          vErrors.push(err52);
+        }
+        errors++;
+      }
+    }
+    if (data.conclude !== void 0) {
+      let data27 = data.conclude;
+      if (Array.isArray(data27)) {
+        if (data27.length > 80) {
+          const err53 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema13.properties.conclude, data: data27 };
+          if (vErrors === null) {
+            vErrors = [err53];
+          } else {
+            vErrors.push(err53);
+          }
+          errors++;
+        }
         const len3 = data27.length;
         for (let i5 = 0; i5 < len3; i5++) {
           let data28 = data27[i5];
           if (typeof data28 === "string") {
-            if (!pattern19.test(data28)) {
-              const err52 = { instancePath: instancePath + "/conclude/" + i5, schemaPath: "#/properties/conclude/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.*-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.*-]{0,80}$"', schema: "^[a-z][a-z0-9.*-]{0,80}$", parentSchema: schema13.properties.conclude.items, data: data28 };
+            if (!pattern21.test(data28)) {
+              const err54 = { instancePath: instancePath + "/conclude/" + i5, schemaPath: "#/properties/conclude/items/pattern", keyword: "pattern", params: { pattern: "^[a-z*][a-z0-9.*-]{0,80}$" }, message: 'must match pattern "^[a-z*][a-z0-9.*-]{0,80}$"', schema: "^[a-z*][a-z0-9.*-]{0,80}$", parentSchema: schema13.properties.conclude.items, data: data28 };
               if (vErrors === null) {
-                vErrors = [err52];
+                vErrors = [err54];
               } else {
-                vErrors.push(err52);
+                vErrors.push(err54);
               }
               errors++;
             }
           } else {
-            const err53 = { instancePath: instancePath + "/conclude/" + i5, schemaPath: "#/properties/conclude/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.conclude.items.type, parentSchema: schema13.properties.conclude.items, data: data28 };
+            const err55 = { instancePath: instancePath + "/conclude/" + i5, schemaPath: "#/properties/conclude/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.conclude.items.type, parentSchema: schema13.properties.conclude.items, data: data28 };
             if (vErrors === null) {
-              vErrors = [err53];
+              vErrors = [err55];
             } else {
-              vErrors.push(err53);
+              vErrors.push(err55);
             }
             errors++;
           }
@@ -1468,11 +1719,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices2[item2] == "number") {
               j2 = indices2[item2];
-              const err54 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/uniqueItems", keyword: "uniqueItems", params: { i: i6, j: j2 }, message: "must NOT have duplicate items (items ## " + j2 + " and " + i6 + " are identical)", schema: true, parentSchema: schema13.properties.conclude, data: data27 };
+              const err56 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/uniqueItems", keyword: "uniqueItems", params: { i: i6, j: j2 }, message: "must NOT have duplicate items (items ## " + j2 + " and " + i6 + " are identical)", schema: true, parentSchema: schema13.properties.conclude, data: data27 };
               if (vErrors === null) {
-                vErrors = [err54];
+                vErrors = [err56];
               } else {
-                vErrors.push(err54);
+                vErrors.push(err56);
               }
               errors++;
               break;
@@ -1481,11 +1732,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err55 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.conclude.type, parentSchema: schema13.properties.conclude, data: data27 };
+        const err57 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.conclude.type, parentSchema: schema13.properties.conclude, data: data27 };
         if (vErrors === null) {
-          vErrors = [err55];
+          vErrors = [err57];
         } else {
-          vErrors.push(err55);
+          vErrors.push(err57);
         }
         errors++;
       }
@@ -1494,29 +1745,29 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
       let data29 = data.repair;
       if (typeof data29 === "string") {
         if (func2(data29) > 2e3) {
-          const err56 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data29 };
+          const err58 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data29 };
           if (vErrors === null) {
-            vErrors = [err56];
+            vErrors = [err58];
           } else {
-            vErrors.push(err56);
+            vErrors.push(err58);
           }
           errors++;
         }
         if (func2(data29) < 1) {
-          const err57 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data29 };
+          const err59 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data29 };
           if (vErrors === null) {
-            vErrors = [err57];
+            vErrors = [err59];
           } else {
-            vErrors.push(err57);
+            vErrors.push(err59);
           }
           errors++;
         }
       } else {
-        const err58 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data29 };
+        const err60 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data29 };
         if (vErrors === null) {
-          vErrors = [err58];
+          vErrors = [err60];
         } else {
-          vErrors.push(err58);
+          vErrors.push(err60);
         }
         errors++;
       }
@@ -1525,29 +1776,29 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
       let data30 = data.customer;
       if (typeof data30 === "string") {
         if (func2(data30) > 2e3) {
-          const err59 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data30 };
+          const err61 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data30 };
           if (vErrors === null) {
-            vErrors = [err59];
+            vErrors = [err61];
           } else {
-            vErrors.push(err59);
+            vErrors.push(err61);
           }
           errors++;
         }
         if (func2(data30) < 1) {
-          const err60 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data30 };
+          const err62 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data30 };
           if (vErrors === null) {
-            vErrors = [err60];
+            vErrors = [err62];
           } else {
-            vErrors.push(err60);
+            vErrors.push(err62);
           }
           errors++;
         }
       } else {
-        const err61 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data30 };
+        const err63 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data30 };
         if (vErrors === null) {
-          vErrors = [err61];
+          vErrors = [err63];
         } else {
-          vErrors.push(err61);
+          vErrors.push(err63);
         }
         errors++;
       }
@@ -1556,55 +1807,73 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
       let data31 = data.cleared;
       if (typeof data31 === "string") {
         if (func2(data31) > 2e3) {
-          const err62 = { instancePath: instancePath + "/cleared", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data31 };
+          const err64 = { instancePath: instancePath + "/cleared", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data31 };
           if (vErrors === null) {
-            vErrors = [err62];
+            vErrors = [err64];
           } else {
-            vErrors.push(err62);
+            vErrors.push(err64);
           }
           errors++;
         }
         if (func2(data31) < 1) {
-          const err63 = { instancePath: instancePath + "/cleared", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data31 };
+          const err65 = { instancePath: instancePath + "/cleared", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data31 };
           if (vErrors === null) {
-            vErrors = [err63];
+            vErrors = [err65];
           } else {
-            vErrors.push(err63);
+            vErrors.push(err65);
           }
           errors++;
         }
       } else {
-        const err64 = { instancePath: instancePath + "/cleared", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data31 };
+        const err66 = { instancePath: instancePath + "/cleared", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data31 };
         if (vErrors === null) {
-          vErrors = [err64];
+          vErrors = [err66];
         } else {
-          vErrors.push(err64);
+          vErrors.push(err66);
         }
         errors++;
       }
     }
-    if (data.retest !== void 0) {
-      let data32 = data.retest;
+    if (data.requires !== void 0) {
+      let data32 = data.requires;
       if (Array.isArray(data32)) {
+        if (data32.length > 60) {
+          const err67 = { instancePath: instancePath + "/requires", schemaPath: "#/properties/requires/maxItems", keyword: "maxItems", params: { limit: 60 }, message: "must NOT have more than 60 items", schema: 60, parentSchema: schema13.properties.requires, data: data32 };
+          if (vErrors === null) {
+            vErrors = [err67];
+          } else {
+            vErrors.push(err67);
+          }
+          errors++;
+        }
+        if (data32.length < 1) {
+          const err68 = { instancePath: instancePath + "/requires", schemaPath: "#/properties/requires/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema13.properties.requires, data: data32 };
+          if (vErrors === null) {
+            vErrors = [err68];
+          } else {
+            vErrors.push(err68);
+          }
+          errors++;
+        }
         const len4 = data32.length;
         for (let i7 = 0; i7 < len4; i7++) {
           let data33 = data32[i7];
           if (typeof data33 === "string") {
-            if (!pattern20.test(data33)) {
-              const err65 = { instancePath: instancePath + "/retest/" + i7, schemaPath: "#/properties/retest/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9/-]{0,120}$" }, message: 'must match pattern "^[a-z][a-z0-9/-]{0,120}$"', schema: "^[a-z][a-z0-9/-]{0,120}$", parentSchema: schema13.properties.retest.items, data: data33 };
+            if (!pattern22.test(data33)) {
+              const err69 = { instancePath: instancePath + "/requires/" + i7, schemaPath: "#/properties/requires/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9/-]{0,120}$" }, message: 'must match pattern "^[a-z][a-z0-9/-]{0,120}$"', schema: "^[a-z][a-z0-9/-]{0,120}$", parentSchema: schema13.properties.requires.items, data: data33 };
               if (vErrors === null) {
-                vErrors = [err65];
+                vErrors = [err69];
               } else {
-                vErrors.push(err65);
+                vErrors.push(err69);
               }
               errors++;
             }
           } else {
-            const err66 = { instancePath: instancePath + "/retest/" + i7, schemaPath: "#/properties/retest/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.retest.items.type, parentSchema: schema13.properties.retest.items, data: data33 };
+            const err70 = { instancePath: instancePath + "/requires/" + i7, schemaPath: "#/properties/requires/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.requires.items.type, parentSchema: schema13.properties.requires.items, data: data33 };
             if (vErrors === null) {
-              vErrors = [err66];
+              vErrors = [err70];
             } else {
-              vErrors.push(err66);
+              vErrors.push(err70);
             }
             errors++;
           }
@@ -1620,11 +1889,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
             }
             if (typeof indices3[item3] == "number") {
               j3 = indices3[item3];
-              const err67 = { instancePath: instancePath + "/retest", schemaPath: "#/properties/retest/uniqueItems", keyword: "uniqueItems", params: { i: i8, j: j3 }, message: "must NOT have duplicate items (items ## " + j3 + " and " + i8 + " are identical)", schema: true, parentSchema: schema13.properties.retest, data: data32 };
+              const err71 = { instancePath: instancePath + "/requires", schemaPath: "#/properties/requires/uniqueItems", keyword: "uniqueItems", params: { i: i8, j: j3 }, message: "must NOT have duplicate items (items ## " + j3 + " and " + i8 + " are identical)", schema: true, parentSchema: schema13.properties.requires, data: data32 };
               if (vErrors === null) {
-                vErrors = [err67];
+                vErrors = [err71];
               } else {
-                vErrors.push(err67);
+                vErrors.push(err71);
               }
               errors++;
               break;
@@ -1633,21 +1902,102 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err68 = { instancePath: instancePath + "/retest", schemaPath: "#/properties/retest/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.retest.type, parentSchema: schema13.properties.retest, data: data32 };
+        const err72 = { instancePath: instancePath + "/requires", schemaPath: "#/properties/requires/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.requires.type, parentSchema: schema13.properties.requires, data: data32 };
         if (vErrors === null) {
-          vErrors = [err68];
+          vErrors = [err72];
         } else {
-          vErrors.push(err68);
+          vErrors.push(err72);
+        }
+        errors++;
+      }
+    }
+    if (data.otherwise !== void 0) {
+      let data34 = data.otherwise;
+      if (typeof data34 === "string") {
+        if (!pattern3.test(data34)) {
+          const err73 = { instancePath: instancePath + "/otherwise", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data34 };
+          if (vErrors === null) {
+            vErrors = [err73];
+          } else {
+            vErrors.push(err73);
+          }
+          errors++;
+        }
+      } else {
+        const err74 = { instancePath: instancePath + "/otherwise", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data34 };
+        if (vErrors === null) {
+          vErrors = [err74];
+        } else {
+          vErrors.push(err74);
+        }
+        errors++;
+      }
+    }
+    if (data.retest !== void 0) {
+      let data35 = data.retest;
+      if (Array.isArray(data35)) {
+        const len5 = data35.length;
+        for (let i9 = 0; i9 < len5; i9++) {
+          let data36 = data35[i9];
+          if (typeof data36 === "string") {
+            if (!pattern22.test(data36)) {
+              const err75 = { instancePath: instancePath + "/retest/" + i9, schemaPath: "#/properties/retest/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9/-]{0,120}$" }, message: 'must match pattern "^[a-z][a-z0-9/-]{0,120}$"', schema: "^[a-z][a-z0-9/-]{0,120}$", parentSchema: schema13.properties.retest.items, data: data36 };
+              if (vErrors === null) {
+                vErrors = [err75];
+              } else {
+                vErrors.push(err75);
+              }
+              errors++;
+            }
+          } else {
+            const err76 = { instancePath: instancePath + "/retest/" + i9, schemaPath: "#/properties/retest/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.retest.items.type, parentSchema: schema13.properties.retest.items, data: data36 };
+            if (vErrors === null) {
+              vErrors = [err76];
+            } else {
+              vErrors.push(err76);
+            }
+            errors++;
+          }
+        }
+        let i10 = data35.length;
+        let j4;
+        if (i10 > 1) {
+          const indices4 = {};
+          for (; i10--; ) {
+            let item4 = data35[i10];
+            if (typeof item4 !== "string") {
+              continue;
+            }
+            if (typeof indices4[item4] == "number") {
+              j4 = indices4[item4];
+              const err77 = { instancePath: instancePath + "/retest", schemaPath: "#/properties/retest/uniqueItems", keyword: "uniqueItems", params: { i: i10, j: j4 }, message: "must NOT have duplicate items (items ## " + j4 + " and " + i10 + " are identical)", schema: true, parentSchema: schema13.properties.retest, data: data35 };
+              if (vErrors === null) {
+                vErrors = [err77];
+              } else {
+                vErrors.push(err77);
+              }
+              errors++;
+              break;
+            }
+            indices4[item4] = i10;
+          }
+        }
+      } else {
+        const err78 = { instancePath: instancePath + "/retest", schemaPath: "#/properties/retest/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.retest.type, parentSchema: schema13.properties.retest, data: data35 };
+        if (vErrors === null) {
+          vErrors = [err78];
+        } else {
+          vErrors.push(err78);
         }
         errors++;
       }
     }
   } else {
-    const err69 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.type, parentSchema: schema13, data };
+    const err79 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.type, parentSchema: schema13, data };
     if (vErrors === null) {
-      vErrors = [err69];
+      vErrors = [err79];
     } else {
-      vErrors.push(err69);
+      vErrors.push(err79);
     }
     errors++;
   }

@@ -1,0 +1,118 @@
+/**
+ * Ends that are wrong on the ways beside the usual ones: another answer to a question, a step that could not be done. An
+ * end is wrong when it excludes the fault: it names others, or says that none was found while a test shows one.
+ */
+import type { Issue } from '../source/issue.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
+import { faultWords } from './lost-cars.ts';
+import { type Arrival, type OtherWay, otherWays } from './other-ways.ts';
+import { listed, quoted } from './proof-words.ts';
+import type { ProofFacts } from './prove-procedure.ts';
+import { outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
+
+/** Of so few cars one that ends wrongly is no share to speak of; two are. Our choice. */
+const WRONG_CARS_MIN = 2;
+
+/** What is wrong with one end by one answer, or by steps that were passed over. */
+interface Wrong {
+  readonly way: OtherWay;
+  readonly end: string;
+  readonly faults: Map<string, number>;
+  of: number;
+}
+
+/** One finding for each turn of a way and the end it wrongly leads to; those of the usual ways are told by themselves. */
+export function otherWayIssues(facts: ProofFacts): Issue[] {
+  const { linked, model, ways, judge, discriminating } = facts;
+  const usual = new Set(
+    ways
+      .filter(({ verdict }) => verdict !== 'right' && verdict !== 'inseparable')
+      .map(({ fault, end }) => `${fault} ${end.step}`),
+  );
+  /** Where a healthy circuit ends: a fault that sleeps on ends there as well, and it is told of the circuit. */
+  const healthy = new Set<string>();
+  const found = new Map<string, Wrong>();
+  otherWays(linked.procedure, model, (arrival) => {
+    const { fault, end, sleeping, of } = arrival;
+    if (fault === HEALTHY) healthy.add(end);
+    if (sleeping && healthy.has(end)) return;
+    if (usual.has(`${fault} ${end}`) || judge.standsFor(end, fault)) return;
+    const bad = wrongSamples(arrival);
+    if (bad.length < Math.min(WRONG_CARS_MIN, of)) return;
+    const way = arrival.example(bad[0]!);
+    const key = JSON.stringify([end, sleeping, turnsOf(way)]);
+    const wrong = found.get(key) ?? { way, end, faults: new Map(), of };
+    found.set(key, wrong);
+    wrong.faults.set(fault, bad.length);
+  });
+  return [...found.values()].map((wrong) => issueOf(facts, wrong));
+
+  function wrongSamples({ fault, end, sleeping, samples }: Arrival): readonly number[] {
+    if (!judge.saysNothingFound(end)) return samples;
+    // A fault that slept on has not been there to be found.
+    if (sleeping) return [];
+    return samples.filter((sample) => discriminating.detects(fault, sample));
+  }
+}
+
+/** What makes a way another than the usual: the steps passed over, else its last answer to a question. */
+function turnsOf({ skipped, visits, sleeping }: OtherWay): readonly string[] {
+  if (skipped.length > 0 && !sleeping) return skipped;
+  const last = visits.findLast(({ outcome }) => outcome !== null);
+  return last ? [...skipped, `${last.step} ${last.outcome}`] : skipped;
+}
+
+function issueOf({ linked, judge }: ProofFacts, { way, end, faults, of }: Wrong): Issue {
+  const names = listed([...faults].map(([fault, cars]) => faultCars(fault, cars, of)));
+  const nothing = judge.saysNothingFound(end);
+  const [verb, it] = faults.size === 1 ? ['ends', 'it'] : ['end', 'them'];
+  const says = nothing
+    ? `${verb} at "${end}", that no fault was found, though a test that was not made shows ${it}`
+    : `${verb} at "${end}", which excludes ${it}`;
+  const common = {
+    severity: 'error' as const,
+    notes: [`one such way: ${wayWords(way)}`],
+  };
+  const [first] = faults.keys();
+  const right = judge.rightFor(first!).slice(0, 3);
+  const belongs =
+    right.length > 0 ? `, or to one that holds it, such as ${quoted(right, 'or')}` : '';
+  if (way.skipped.length > 0 && !way.sleeping) {
+    const last = way.skipped.at(-1)!;
+    return {
+      ...common,
+      code: 'untold-end',
+      at: sourceLocation(linked, last, ['cannot']),
+      words: `where ${quoted(way.skipped, 'and')} cannot be done, ${names} ${says}`,
+      fix: `let "${end}" require ${way.skipped.length > 1 ? 'one of them' : 'it'}, with an "otherwise" that leaves it open, or lead "cannot"${belongs === '' ? ' elsewhere' : ` to another test${belongs}`}`,
+    };
+  }
+  const asked = way.visits.findLast(
+    ({ step, outcome }) => outcome !== null && linked.procedure.steps[step]?.kind === 'ask',
+  );
+  if (!asked)
+    return {
+      ...common,
+      code: 'answer-loses',
+      at: sourceLocation(linked, end),
+      words: `${names} ${says}`,
+      fix: 'look at the answers on the way',
+    };
+  return {
+    ...common,
+    code: 'answer-loses',
+    at: outcomeLocation(linked, asked.step, asked.outcome),
+    words: `with ${outcomeWords(linked, asked.step, asked.outcome)}, ${names} ${says}`,
+    fix: `lead it to a test${belongs}; or say with "only-with" and "because" which faults can give this answer`,
+  };
+}
+
+function faultCars(fault: string, cars: number, of: number): string {
+  return `${faultWords(fault)}${fault === HEALTHY || cars === of ? '' : ` (${cars} of ${of} cars)`}`;
+}
+
+/** The answers on a way, what was passed over among them. */
+function wayWords({ visits, end }: OtherWay): string {
+  const words = visits.map(({ step, outcome }) => (outcome === null ? step : `${step} ${outcome}`));
+  return `${words.join(', ')}, ${end.step}`;
+}

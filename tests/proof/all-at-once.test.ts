@@ -1,0 +1,125 @@
+/** Twenty mistakes in one file are told in one round, and one in a `with:` once, where its author wrote it. */
+import { readFileSync } from 'node:fs';
+import { afterAll, describe, expect, test } from 'vitest';
+import { Checker } from '../../src/commands/check/check-files.ts';
+import { gatherFiles } from '../../src/commands/check/gather-files.ts';
+import { CIRCUIT_TEXT, TREE_TEXT } from './example.ts';
+import { folderWith } from './run-command.ts';
+
+const checker = new Checker(32);
+const folders: { remove: () => void }[] = [];
+afterAll(() => {
+  for (const { remove } of folders) remove();
+});
+
+/** Findings of a tree in a folder of its own: `code line`, only of that file. */
+function found(name: string, text: string, others: Readonly<Record<string, string>> = {}) {
+  const folder = folderWith({ [name]: text, ...others });
+  folders.push(folder);
+  const { issues } = checker.check(gatherFiles([`${folder.path}/${name}`], 'procedures'));
+  return issues.map((issue) => ({
+    ...issue,
+    place: `${issue.code} ${issue.at.line}`,
+    file: issue.at.file.slice(folder.path.length + 1),
+  }));
+}
+const inTree = (text: string) =>
+  found('rake-wheel-no-speed.yaml', text, { 'circuits/rake-wheel-pickup.yaml': CIRCUIT_TEXT }).map(
+    ({ place }) => place,
+  );
+
+/** Each a mistake that a person makes, of every kind: shape, names, one step, the tree, the proof. */
+const MISTAKES: readonly (readonly [string, string])[] = [
+  // Shape, read as it was meant.
+  [
+    '    test: signal\n    state: key-on\n    say: Leave',
+    '    tset: signal\n    state: key-on\n    say: Leave',
+  ],
+  [
+    'minutes: 4\n    outcomes:\n      low: { words: too few ohms, go: shorted-turns }',
+    'minuts: 4\n    outcomes:\n      low: { words: too few ohms, go: shorted-turns }',
+  ],
+  ['state: key-on\n    say: Scope', 'state: kye-on\n    say: Scope'],
+  ['test: comparison', 'test: comparisn'],
+  // Names.
+  ['go: picture }', 'go: pictur }'],
+  ['go: loop }', 'go: lopo }'],
+  ['volts: [module.pickup-high,', 'volts: [module.pickup-hihg,'],
+  [
+    'unplug: [module, sensor]\n    say: Unplug the pickup too.',
+    'unplug: [modul, sensor]\n    say: Unplug the pickup too.',
+  ],
+  ['conclude: [wire.high.short-to-battery]', 'conclude: [wire.high.short-to-batery]'],
+  ['ground on {battery.negative}. Turn', 'ground on {batery.negative}. Turn'],
+  ['looks: [weak,', 'looks: [waek,'],
+  // One step.
+  ['    say: The coil has too few ohms.\n', '\n'],
+  ['    repair: Mend or replace the low wire.\n', '\n'],
+  ['    why: One wire and nothing else.\n', '\n'],
+  ['say: One lead on {module.pickup-low}', 'say: Key on. One lead on {module.pickup-low}'],
+  // The tree and its proof.
+  ['go: high-to-ground }', 'go: controller-input }'],
+  ['go: wheel-damaged }', 'go: no-fault }'],
+  ['go: controller-ground }', 'go: low-broken }'],
+  ['go: shifted-signal }', 'go: gap-wide }'],
+  ['retest: [bias, counts]', 'retest: [bias, plug]'],
+];
+
+describe('twenty mistakes at once', () => {
+  const all = MISTAKES.reduce((text, [right, wrong]) => {
+    expect(text).toContain(right);
+    return text.replace(right, wrong);
+  }, TREE_TEXT);
+  const together = inTree(all);
+
+  test.each(MISTAKES)('what "%s" as "%s" tells alone is told among the others', (right, wrong) => {
+    const alone = inTree(TREE_TEXT.replace(right, wrong));
+    expect(alone.length).toBeGreaterThan(0);
+    for (const one of alone) expect(together).toContain(one);
+  });
+});
+
+test('a step that cannot be read hides no mistake elsewhere, and brings none of its own', () => {
+  const text = TREE_TEXT.replace('below: 1 Mohm', 'below: 1')
+    .replace('measure: { counts: module.pickup-high }', 'measure: [counts]')
+    .replace('go: coil-low }', 'go: nowhere }')
+    .replace('    repair: Mend or replace the low wire.\n', '\n');
+  expect(inTree(text)).toEqual([
+    'unknown-step 17',
+    'wrong-type 45',
+    'wrong-type 117',
+    'missing-repair 169',
+  ]);
+});
+
+describe('a slip in "with" is told once, at its line', () => {
+  const HALL = readFileSync('procedures/hall-no-signal.yaml', 'utf8');
+  const lineOf = (text: string) => HALL.slice(0, HALL.indexOf(text)).split('\n').length;
+
+  test.each([
+    // A terminal that the sub-procedure puts leads on and names in its texts, and one that it hands on.
+    [
+      'source: module.reference',
+      'source: module.refrence',
+      'unknown-terminal',
+      'did you mean "module.reference"?',
+    ],
+    // A plug that is taken off.
+    [
+      'ground: sensor.ground, sensor: sensor }',
+      'ground: sensor.ground, sensor: sensr }',
+      'unknown-part',
+      'did you mean "sensor"?',
+    ],
+    // What is looked at.
+    ['connector: connector.sensor', 'connector: connector.sensr', 'unknown-sight', ''],
+    // No terminal at all.
+    ['input: module.signal, sensor', 'input: nowhere at all, sensor', 'unknown-terminal', ''],
+  ])('%s as "%s"', (right, wrong, code, fix) => {
+    const issues = found('hall-no-signal.yaml', HALL.replace(right, wrong));
+    expect(issues.map(({ file, place }) => `${file} ${place}`)).toEqual([
+      `hall-no-signal.yaml ${code} ${lineOf(right)}`,
+    ]);
+    if (fix !== '') expect(issues[0]?.fix).toBe(fix);
+  });
+});
