@@ -1,12 +1,10 @@
 /** What Markdown, HTML and PDF have in common: a report as plain blocks of text, for one kind of reader. */
 import type { Envelope } from '../waveform/envelope.ts';
 import { customerSections } from './customer-sections.ts';
+import { type Audience, recordFor } from './record-for.ts';
 import type { SessionRecord } from './record-form.ts';
 import { dateWords } from './report-words.ts';
 import { shopSections } from './shop-sections.ts';
-
-export const AUDIENCES = ['shop', 'customer', 'class'] as const;
-export type Audience = (typeof AUDIENCES)[number];
 
 export interface Report {
   readonly title: string;
@@ -66,8 +64,9 @@ export interface Gauge {
   readonly value: number | null;
 }
 
-/** The report for a reader. For a class the record must have gone through `recordForClass` before. */
-export function reportOf(record: SessionRecord, audience: Audience): Report {
+/** The report for a reader, of what that reader may see. */
+export function reportOf(whole: SessionRecord, audience: Audience): Report {
+  const record = recordFor(whole, audience);
   const vehicle = record.job.vehicle.words || record.job.vehicle.plate || record.title;
   return {
     title: titleOf(record, audience),
