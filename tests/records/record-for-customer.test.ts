@@ -84,7 +84,9 @@ describe('for the customer', () => {
   it('a test after the repair that is missing is named, and not said to be the only one', () => {
     const paper = exportRecord(FULL, 'markdown', 'customer');
     expect(paper).toContain('Not all of the tests were repeated after the repair');
-    expect(paper).toMatch(/Not tested again after the repair: Supply voltage, .*; Ground connection/);
+    expect(paper).toMatch(
+      /Not tested again after the repair: Supply voltage, .*; Ground connection/,
+    );
     expect(paper).not.toContain('No test was made after the repair.');
   });
 });
