@@ -132,6 +132,11 @@ class StateDiagnosis implements Diagnosis {
     return made;
   }
 
+  expected(test: Test): ExpectedShown {
+    const place = this.space.placeOf(test);
+    return place === null ? expectedShown(this.model, test) : this.expectedHere(place, test);
+  }
+
   private goodIn(test: Test): GoodHere | null {
     const { kind } = test.probe;
     if (kind !== 'volts' && kind !== 'ohms') return null;

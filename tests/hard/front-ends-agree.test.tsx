@@ -152,7 +152,11 @@ const NOTHING: SuspectView = {
 const SILENT: Advisor = {
   diagnosis: () => ({
     ...{ suspects: NOTHING, nextTests: [], car: null, weigh: () => WEIGHED },
-    ...{ goodHere: () => null, possible: () => null },
+    ...{
+      goodHere: () => null,
+      expected: () => ({ kind: 'look', looks: [] }),
+      possible: () => null,
+    },
   }),
   suspects: () => NOTHING,
   nextTests: () => [],

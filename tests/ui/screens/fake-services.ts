@@ -245,6 +245,7 @@ export const FAKE_ADVISOR: Advisor = {
     nextTests: PROPOSALS,
     car: null,
     goodHere: () => null,
+    expected: () => ({ kind: 'look', looks: [] }),
     possible: () => null,
     weigh: (faults) => weighed(session, faults),
   }),
