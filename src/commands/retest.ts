@@ -18,6 +18,7 @@ import {
   wordTooMany,
 } from './command.ts';
 import { finish } from './session/finish.ts';
+import { handAtInput } from './session/hand-at-input.ts';
 import { namedSession } from './session/named-session.ts';
 import { openDesk } from './session/open-desk.ts';
 import { continueSession, faultProblem } from './session/open-session.ts';
@@ -64,7 +65,7 @@ export const command: Command = {
     const found = namedSession(desk, io, named);
     if (isProblem(found)) return tellProblem(io, found, EXIT.wrongInput);
     const forProgram = isForProgram(args);
-    const opened = continueSession(desk, found.path, forProgram ? 'program' : 'person');
+    const opened = continueSession(desk, found.path, forProgram ? 'program' : handAtInput());
     if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
     const { driver } = opened;
     const repaired = readyToRetest(opened, textOf(args, 'bench'));

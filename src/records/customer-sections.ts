@@ -4,7 +4,7 @@ import { GAPS_WORDS } from '../session/gaps.ts';
 import { cell } from './measurement-tables.ts';
 import type { RecordLine, RecordTest, SessionRecord } from './record-form.ts';
 import type { Block, Cell, Section } from './report.ts';
-import { dateWords, filled, passedCell } from './report-words.ts';
+import { dateWords, filled, HAND_WARNINGS, passedCell } from './report-words.ts';
 
 /** Sections for the customer, from what `recordForCustomer` gives; empty ones are left out. */
 export function customerSections(record: SessionRecord): Section[] {
@@ -37,7 +37,9 @@ function text(words: string): Block {
   return { kind: 'text', text: words };
 }
 
-function vehicle({ job, person, shop, startedAt, origin }: SessionRecord): Block {
+function vehicle({ job, person, shop, startedAt, origin, by }: SessionRecord): Block {
+  // Whom a file or a program names has not examined anything by that.
+  const isPerson = by.every((hand) => HAND_WARNINGS[hand] === null);
   return {
     kind: 'facts',
     rows: filled([
@@ -48,7 +50,7 @@ function vehicle({ job, person, shop, startedAt, origin }: SessionRecord): Block
       ['Order', job.order],
       ['Customer', job.customer],
       ['Shop', shop],
-      ['Examined by', person],
+      [isPerson ? 'Examined by' : 'Person named', person],
       ['Date', dateWords(startedAt)],
       ['Comes from', origin],
     ]),

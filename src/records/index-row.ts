@@ -1,5 +1,6 @@
 /** One session in the index: what lists show and what is searched. */
 import type { Disk } from '../log/disk.ts';
+import type { Hand } from '../session/events.ts';
 import { foldText } from './fold-text.ts';
 import { readRecord } from './read-record.ts';
 import type { RecordVehicle, SessionRecord } from './record-form.ts';
@@ -18,6 +19,8 @@ export interface IndexRow {
   readonly real: boolean;
   /** Which kind of vehicle the readings come from. */
   readonly source: RecordVehicle;
+  /** Who gave the answers. */
+  readonly by: readonly Hand[];
   readonly person: string;
   readonly customer: string;
   readonly vehicle: string;
@@ -62,6 +65,7 @@ export function indexRow(
     state,
     real: record.vehicle === 'real',
     source: record.vehicle,
+    by: record.by,
     person: record.person,
     customer: job.customer,
     vehicle: job.vehicle.words,
@@ -85,6 +89,7 @@ const UNREADABLE = {
   state: 'unreadable',
   real: true,
   source: 'real',
+  by: [],
   person: '',
   customer: '',
   vehicle: '',
@@ -148,12 +153,13 @@ export function lineOfRow(row: IndexRow): string {
     ...[stem, file, stamp, id, at, status, state, source, person, customer],
     ...[vehicle, plate, vin, order, codes.map((code) => code.replace(/\s/g, '')).join(CODES)],
     ...[complaint, conclusion, String(proven), verdict ?? '', row.procedure, row.head],
+    row.by.join(CODES),
   ]
     .map((field) => field.replace(/[\t\r\n]/g, ' '))
     .join(FIELD);
 }
 
-const FIELDS_IN_LINE = 21;
+const FIELDS_IN_LINE = 22;
 
 /** The row of a line, or null when it has another number of fields. */
 export function rowOfLine(line: string): IndexRow | null {
@@ -170,6 +176,7 @@ export function rowOfLine(line: string): IndexRow | null {
     state: field(6) as IndexRow['state'],
     real: field(7) === 'real',
     source: field(7) as IndexRow['source'],
+    by: field(21) === '' ? [] : (field(21).split(CODES) as Hand[]),
     person: field(8),
     customer: field(9),
     vehicle: field(10),

@@ -27,13 +27,13 @@ export function durationWords(ms: number): string {
   return minutes > 0 ? `${minutes} min ${seconds % 60} s` : `${seconds} s`;
 }
 
-/** Where a record comes from: which kind of vehicle, and who gave the answers. */
+/** Where a record comes from, as the program was told or could tell: which kind of vehicle, and who gave the answers. */
 export function originWords(vehicle: RecordVehicle, by: readonly Hand[]): string {
   return `${VEHICLE_WORDS[vehicle]}; answers from ${handsWords(by)}`;
 }
 
 const VEHICLE_WORDS: Readonly<Record<RecordVehicle, string>> = {
-  real: 'a real vehicle',
+  real: 'a real vehicle, as the program was told',
   simulated: 'a simulated vehicle',
   drill: 'a drill on a simulated vehicle',
 };
@@ -47,6 +47,18 @@ const HAND_WORDS: Readonly<Record<Hand, string>> = {
   person: 'a person',
   'answers-file': 'a file of answers',
   program: 'a program',
+  pipe: 'a pipe',
+  'not-stated': 'whom is not stated',
+};
+
+/** What a reader must know of answers that no person gave at a terminal; null where one did. */
+export const HAND_WARNINGS: Readonly<Record<Hand, string | null>> = {
+  person: null,
+  'answers-file': 'Answers in this record come from a file, not from a person at the vehicle.',
+  program: 'Answers in this record were given by a program, not typed in by a person.',
+  pipe: 'Answers in this record came through a pipe: a person, a file or a program may have given them.',
+  'not-stated':
+    'This record was begun with an early version of the program, which did not state who gave the answers.',
 };
 
 /** `as judged by rules 1; today's say HIGH`; empty where they say the same. */
@@ -54,8 +66,14 @@ export function todayWords(today: JudgedToday | undefined): string {
   return today ? `as judged by rules ${today.rules}; today's say ${today.words}` : '';
 }
 
-/** How sure the conclusion is. */
-export function provenWords({ circuit, conclusion }: SessionRecord): string {
+/** How sure a conclusion is; empty without one. */
+export function provenWords({
+  circuit,
+  conclusion,
+}: {
+  readonly circuit: unknown;
+  readonly conclusion: { readonly proven: boolean | null; readonly restsOn?: unknown } | null;
+}): string {
   if (!conclusion) return '';
   switch (conclusion.proven) {
     case null:

@@ -3,7 +3,7 @@ import type { Envelope } from '../waveform/envelope.ts';
 import { customerSections } from './customer-sections.ts';
 import { type Audience, recordFor } from './record-for.ts';
 import type { SessionRecord } from './record-form.ts';
-import { dateWords } from './report-words.ts';
+import { dateWords, HAND_WARNINGS } from './report-words.ts';
 import { shopSections } from './shop-sections.ts';
 
 export interface Report {
@@ -12,7 +12,8 @@ export interface Report {
   /** Stands above everything: what a reader must know before using it. */
   readonly warnings: readonly string[];
   readonly sections: readonly Section[];
-  /** Id of the session and hash of its last event, for the foot of every page. */
+  /** Where it comes from, id of the session and hash of its last event, for the foot of every page. */
+  readonly origin: string;
   readonly id: string;
   readonly head: string;
 }
@@ -73,6 +74,7 @@ export function reportOf(whole: SessionRecord, audience: Audience): Report {
     subtitle: [vehicle, dateWords(record.startedAt)].filter((words) => words !== '').join(', '),
     warnings: warningsOf(record),
     sections: audience === 'customer' ? customerSections(record) : shopSections(record),
+    origin: record.origin,
     id: record.id,
     head: record.head.hash,
   };
@@ -87,8 +89,7 @@ function warningsOf(record: SessionRecord): string[] {
   const warnings: string[] = [];
   if (record.vehicle !== 'real')
     warnings.push('Practice: these readings come from a simulated vehicle, not from a real one.');
-  else if (record.by.includes('answers-file'))
-    warnings.push('Answers in this record come from a file, not from a person at the vehicle.');
+  warnings.push(...record.by.flatMap((hand) => HAND_WARNINGS[hand] ?? []));
   if (record.conclusion === null) warnings.push('This diagnosis is not finished.');
   return warnings;
 }

@@ -21,8 +21,11 @@ export const SESSION_FORMAT = 2;
  * rests on. It moves when the same answers would give another result.
  */
 export const RULES = 4;
-/** Who gives the answers: a person at screen or keyboard, a file of answers, another program. */
-export const HANDS = ['person', 'answers-file', 'program'] as const;
+/**
+ * Who gives the answers, as the program could tell: a person at a terminal, a file of answers, another program, whatever
+ * feeds its standard input. Files of the first version do not state it.
+ */
+export const HANDS = ['person', 'answers-file', 'program', 'pipe', 'not-stated'] as const;
 export type Hand = (typeof HANDS)[number];
 
 /** When: wall clock in RFC 3339 with offset, and monotonic milliseconds since the session was opened or resumed. */

@@ -27,7 +27,7 @@ export type Elapsed = number
 /**
  * Who gives the answers.
  */
-export type Hand = ("person" | "answers-file" | "program")
+export type Hand = ("person" | "answers-file" | "program" | "pipe" | "not-stated")
 export type Drive = ("combustion" | "hybrid" | "electric")
 export type Step = (MeasureStep | LookStep | AskStep | ActStep | Conclusion)
 export type Family = ("reference" | "ground" | "signal" | "injection" | "bypass" | "actuation" | "continuity" | "pattern" | "neighbour" | "wiggle" | "comparison" | "inspection" | "interview")
