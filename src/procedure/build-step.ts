@@ -93,7 +93,6 @@ function conclusion(at: StepDraftReader, patterns: readonly string[]): Conclusio
     say: at.text('say'),
     repair: at.text('repair'),
     customer: at.text('customer'),
-    ...(draft.cleared === undefined ? {} : { cleared: at.text('cleared') }),
     retest: (draft.retest ?? []).map((target, index) => retest(at, target, index)),
   };
 }

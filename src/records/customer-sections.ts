@@ -4,7 +4,7 @@ import { GAPS_WORDS } from '../session/gaps.ts';
 import { cell } from './measurement-tables.ts';
 import type { RecordLine, RecordTest, SessionRecord } from './record-form.ts';
 import type { Block, Cell, Section } from './report.ts';
-import { dateWords, filled, HAND_WARNINGS, passedCell } from './report-words.ts';
+import { dateWords, filled, HAND_WARNINGS, NOT_RULED_OUT, passedCell } from './report-words.ts';
 
 /** Sections for the customer, from what `recordForCustomer` gives; empty ones are left out. */
 export function customerSections(record: SessionRecord): Section[] {
@@ -15,6 +15,7 @@ export function customerSections(record: SessionRecord): Section[] {
     ['What we found', found(record)],
     ['How we know', evidence(record)],
     ['What is not needed', ruledOut(record)],
+    ['What was not ruled out', notRuledOut(record)],
     ['What could not be tested', impossible(record)],
     ['What it takes', end?.repair ? [text(end.repair)] : []],
     ['After the repair', retest(record)],
@@ -144,6 +145,11 @@ function ruledOut({ conclusion: end }: SessionRecord): Block[] {
       rows: [...repairsBy].map(([by, repairs]) => [cell(...repairs), cell(by)]),
     },
   ];
+}
+
+function notRuledOut({ conclusion: end }: SessionRecord): Block[] {
+  if (!end || end.notRuledOut.length === 0) return [];
+  return [text(`${NOT_RULED_OUT}:`), { kind: 'list', items: end.notRuledOut }];
 }
 
 function gaps(lines: readonly RecordLine[]): RecordLine[] {

@@ -167,6 +167,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
         by: mask(by),
         readings,
       })),
+      notRuledOut: conclusion.notRuledOut.map(mask),
     },
     retest: {
       rows: retest.rows.map((row) => ({

@@ -172,6 +172,7 @@ function conclusionFor(
       by: words.ruledOutBy(one),
       readings: one.readings,
     })),
+    notRuledOut: conclusion.notRuledOut,
   };
 }
 

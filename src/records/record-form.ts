@@ -246,6 +246,8 @@ export interface RecordConclusion extends Moment {
   readonly restsOn: { readonly reading: number; readonly words: string } | null;
   readonly evidence: readonly RecordEvidence[];
   readonly ruledOut: readonly RecordRuledOut[];
+  /** Other repairs that no test has ruled out, in words; empty where nothing was weighed. */
+  readonly notRuledOut: readonly string[];
 }
 
 export interface RecordEvidence {

@@ -89,6 +89,9 @@ export function provenWords({
   }
 }
 
+/** Said before the repairs that no reading speaks against. */
+export const NOT_RULED_OUT = 'Not tested, or not far enough to rule them out';
+
 /** The verdict after the repair. */
 export function verdictWords(verdict: SessionRecord['retest']['verdict']): string {
   switch (verdict) {

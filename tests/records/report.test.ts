@@ -37,6 +37,7 @@ describe('for the customer', () => {
       'What we found',
       'How we know',
       'What is not needed',
+      'What was not ruled out',
       'What it takes',
       'Your decision',
       'About this report',

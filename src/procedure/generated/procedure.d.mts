@@ -180,7 +180,6 @@ result?: Result
 conclude?: Concludes
 repair?: Text
 customer?: Text
-cleared?: Text
 retest?: Retest
 }
 /**
