@@ -4,7 +4,15 @@ import { GAPS_WORDS } from '../session/gaps.ts';
 import { cell } from './measurement-tables.ts';
 import type { RecordLine, RecordTest, SessionRecord } from './record-form.ts';
 import type { Block, Cell, Section } from './report.ts';
-import { dateWords, filled, HAND_WARNINGS, NOT_RULED_OUT, passedCell } from './report-words.ts';
+import {
+  dateWords,
+  driveWords,
+  filled,
+  HAND_WARNINGS,
+  isDriveDue,
+  NOT_RULED_OUT,
+  passedCell,
+} from './report-words.ts';
 
 /** Sections for the customer, from what `recordForCustomer` gives; empty ones are left out. */
 export function customerSections(record: SessionRecord): Section[] {
@@ -173,10 +181,15 @@ const PLAIN_VERDICT = {
 const NOT_ALL_REPEATED =
   'Not all of the tests were repeated after the repair, so it is not shown that the fault is gone.';
 
+const CAME_BACK =
+  'So the fault is not gone, whatever the tests with the vehicle standing still have shown.';
+
 const PLAIN_LAST_WORD =
   "The trouble codes are to be cleared and the vehicle driven as its maker's procedure says. That the code stays away is the last word.";
 
-function retest({ tests, retest: { rows, missing, verdict } }: SessionRecord): Block[] {
+function retest(record: SessionRecord): Block[] {
+  const { tests, retest: done } = record;
+  const { rows, missing, verdict, drives } = done;
   const blocks: Block[] = [];
   if (rows.length > 0)
     blocks.push({
@@ -202,13 +215,15 @@ function retest({ tests, retest: { rows, missing, verdict } }: SessionRecord): B
   else if (verdict) blocks.push(text(PLAIN_VERDICT[verdict]));
   if (rows.length > 0 && missing.length > 0)
     blocks.push(text(`Not tested again after the repair: ${missing.join('; ')}.`));
-  if (verdict === 'cured' || verdict === 'not-shown') blocks.push(text(PLAIN_LAST_WORD));
+  for (const one of drives) blocks.push(text(`Driven after the repair. ${driveWords(one)}.`));
+  if (drives.at(-1)?.code === 'came-back') blocks.push(text(CAME_BACK));
+  if (isDriveDue(record)) blocks.push(text(PLAIN_LAST_WORD));
   return blocks;
 }
 
-/** Asked until the first test after the repair. */
-function decision({ conclusion, retest: { rows, verdict } }: SessionRecord): Block[] {
-  if (!conclusion || verdict !== null || rows.length > 0) return [];
+/** Asked until the first test or drive after the repair. */
+function decision({ conclusion, retest: { rows, verdict, drives } }: SessionRecord): Block[] {
+  if (!conclusion || verdict !== null || rows.length > 0 || drives.length > 0) return [];
   return [
     text('I have read what was found and what it takes. I authorise the work as described above.'),
     {

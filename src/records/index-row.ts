@@ -1,6 +1,6 @@
 /** One session in the index: what lists show and what is searched. */
 import type { Disk } from '../log/disk.ts';
-import type { Hand } from '../session/events.ts';
+import type { DrivenCode, Hand } from '../session/events.ts';
 import { foldText } from './fold-text.ts';
 import { readRecord } from './read-record.ts';
 import type { RecordVehicle, SessionRecord } from './record-form.ts';
@@ -32,6 +32,8 @@ export interface IndexRow {
   readonly conclusion: string;
   readonly proven: boolean | null;
   readonly verdict: SessionRecord['retest']['verdict'];
+  /** What the trouble codes did when it was driven last; null where nobody said. */
+  readonly drive: DrivenCode | null;
   readonly procedure: string;
   readonly head: string;
 }
@@ -77,6 +79,7 @@ export function indexRow(
     conclusion: record.cause.slice(0, SHOWN_SIGNS),
     proven: record.conclusion?.proven ?? null,
     verdict: record.retest.verdict,
+    drive: record.retest.drives.at(-1)?.code ?? null,
     procedure: record.title,
     head: record.head.hash,
   };
@@ -100,6 +103,7 @@ const UNREADABLE = {
   conclusion: '',
   proven: null,
   verdict: null,
+  drive: null,
   procedure: '',
   head: '',
 } as const;
@@ -154,12 +158,13 @@ export function lineOfRow(row: IndexRow): string {
     ...[vehicle, plate, vin, order, codes.map((code) => code.replace(/\s/g, '')).join(CODES)],
     ...[complaint, conclusion, String(proven), verdict ?? '', row.procedure, row.head],
     row.by.join(CODES),
+    row.drive ?? '',
   ]
     .map((field) => field.replace(/[\t\r\n]/g, ' '))
     .join(FIELD);
 }
 
-const FIELDS_IN_LINE = 22;
+const FIELDS_IN_LINE = 23;
 
 /** The row of a line, or null when it has another number of fields. */
 export function rowOfLine(line: string): IndexRow | null {
@@ -188,6 +193,7 @@ export function rowOfLine(line: string): IndexRow | null {
     conclusion: field(16),
     proven: field(17) === 'null' ? null : field(17) === 'true',
     verdict: field(18) === '' ? null : (field(18) as NonNullable<IndexRow['verdict']>),
+    drive: field(22) === '' ? null : (field(22) as DrivenCode),
     procedure: field(19),
     head: field(20),
   };

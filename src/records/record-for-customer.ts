@@ -75,6 +75,7 @@ export function recordForCustomer(record: SessionRecord): SessionRecord {
     retest: {
       rows: lastOfEach(retest.rows).map((row) => retestRowFor(row, words.test(row.title))),
       missing: retest.missing.map(words.test),
+      drives: retest.drives.map((one) => ({ ...when(one), code: one.code, words: one.words })),
       verdict: retest.verdict,
       words: retest.words,
     },

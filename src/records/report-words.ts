@@ -1,5 +1,6 @@
 /** Small pieces of wording that all reports share. */
 import type { Hand } from '../session/events.ts';
+import { DRIVEN_WORDS } from '../session/read-drive.ts';
 import type { JudgedToday, Moment, RecordVehicle, SessionRecord } from './record-form.ts';
 import type { Cell } from './report.ts';
 
@@ -87,6 +88,17 @@ export function provenWords({
         ? 'not proven: it rests on one reading that was not made again'
         : 'not proven: fewer than three independent pieces of evidence point to it';
   }
+}
+
+/** What was reported of driving it: when, what the codes did, how. */
+export function driveWords({ at, code, words }: SessionRecord['retest']['drives'][number]): string {
+  const said = [DRIVEN_WORDS[code], words].filter((part) => part !== '').join('; ');
+  return at === '' ? said : `${dateWords(at)}: ${said}`;
+}
+
+/** Whether the tests after the repair pass, and nobody has said yet what a drive showed. */
+export function isDriveDue({ retest: { verdict, drives } }: SessionRecord): boolean {
+  return drives.length === 0 && (verdict === 'cured' || verdict === 'not-shown');
 }
 
 /** Said before the repairs that no reading speaks against. */

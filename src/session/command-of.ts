@@ -65,6 +65,8 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
     }
     case 'retest-impossible':
       return { type: 'cannot-retest', step: event.step, reason: event.reason };
+    case 'drive-reported':
+      return { type: 'report-drive', code: event.code, words: event.words };
     case 'session-closed':
       return closeCommand(session);
     case 'test-stopped':

@@ -73,6 +73,8 @@ export function decide(session: Session, command: Command, now: When): Decision 
     case 'record-retest':
     case 'cannot-retest':
       return retest(session, command, now);
+    case 'report-drive':
+      return reportDrive(session, command, now);
     case 'close':
       return close(session, command.verdict, now);
     case 'stop-test':
@@ -356,6 +358,17 @@ function close(session: Session, verdict: RepairVerdict, now: When): Decision {
   const due = verdictNow(session);
   if (verdict !== due) return refuse({ code: 'other-verdict', verdict, due });
   return events({ type: 'session-closed', verdict, ...now });
+}
+
+/** There is a place for the last word after the last test: days later the record takes what the drive showed. */
+function reportDrive(
+  session: Session,
+  { code, words }: Extract<Command, { type: 'report-drive' }>,
+  now: When,
+): Decision {
+  if (session.opened.vehicle.kind === 'drill') return refuse({ code: 'no-drive' });
+  if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'drive' });
+  return events({ type: 'drive-reported', code, words: words.trim(), ...now });
 }
 
 function retest(

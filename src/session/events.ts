@@ -385,6 +385,17 @@ export interface SessionClosed extends When {
   readonly verdict: RepairVerdict;
 }
 
+/** What became of the trouble codes once the vehicle was driven. */
+export const DRIVEN_CODES = ['stayed-away', 'came-back'] as const;
+export type DrivenCode = (typeof DRIVEN_CODES)[number];
+/** The last word, often days after the repair: the vehicle was driven, and the trouble codes stayed away or came back. */
+export interface DriveReported extends When {
+  readonly type: 'drive-reported';
+  readonly code: DrivenCode;
+  /** How it was driven, and what else was seen; may be empty. */
+  readonly words: string;
+}
+
 /** Written by the log: what a crash left of a last line was cut off, and is kept in `file` with these bytes and hash. */
 export interface Recovered extends When {
   readonly type: 'recovered';
@@ -418,6 +429,7 @@ export type SessionEvent =
   | RetestRecorded
   | RetestImpossible
   | SessionClosed
+  | DriveReported
   | TestStopped
   | CautionPassedOver
   | AnswerRevealed

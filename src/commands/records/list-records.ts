@@ -81,6 +81,7 @@ function rowText(row: IndexRow): string {
 
 function statusWords(row: IndexRow): string {
   const words: string[] = [row.verdict ?? row.status];
+  if (row.drive !== null) words.push(row.drive === 'came-back' ? 'CAME BACK' : 'stayed away');
   if (row.state === 'damaged') words.push('DAMAGED');
   if (row.source !== 'real') words.push(row.source === 'drill' ? 'drill' : 'practice');
   // A practice run is no record of a vehicle, whoever gave its answers.

@@ -3,7 +3,7 @@
 /**
  * One line of a session file of format 2: a past fact, each plain JSON. Events of earlier formats are brought into this form when they are read. What no schema can say is checked by deciding each event anew from those before it.
  */
-export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | ValueSet | ValueTakenBack | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
+export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | ValueSet | ValueTakenBack | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
 /**
  * Number of the event, from 1, over all parts of the session.
  */
@@ -1155,6 +1155,18 @@ prev: Prev
 at: At
 elapsed: Elapsed
 verdict: ("cured" | "not-cured" | "changed" | "not-shown" | "no-retest")
+}
+/**
+ * The last word: the vehicle was driven after the repair, and the trouble codes stayed away or came back.
+ */
+export interface DriveReported {
+type: "drive-reported"
+seq: Seq
+prev: Prev
+at: At
+elapsed: Elapsed
+code: ("stayed-away" | "came-back")
+words: string
 }
 /**
  * On a drill: the bench stopped a test that does damage or hurts.

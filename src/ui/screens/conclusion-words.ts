@@ -97,13 +97,13 @@ export function conclusionParagraphs(
       'Ruled out',
       weighed?.ruledOut.map((line) => ruledOutWords(opened, session, line)) ?? [],
     ),
+    ...list('What was found on the way', foundLines(opened, session)),
     ...list(
       'Not tested, or not far enough to rule them out',
       circuit && weighed && proposed.faults
         ? notRuledOut(circuit, proposed.faults, weighed.ruledOut)
         : [],
     ),
-    ...list('What was found on the way', foundLines(opened, session)),
   ];
 }
 

@@ -170,12 +170,12 @@ describe('a session at 80 x 24', () => {
       │ Ruled out                                                                    │
       │ - module reference dead - by: Feed at the sensor: 0.02 V                     │
       │                                                                              │
+      │ What was found on the way                                                    │
+      │ - Feed at the sensor - 0.02 V: the feed is low                               │
+      │                                                                              │
       │ Not tested, or not far enough to rule them out                               │
       │ - Repair or replace the signal wire.                                         │
       │ - Repair or replace the ground wire.                                         │
-      │ - Repair or replace the throttle feed wire.                                  │
-      │ - Clean, refit or replace the terminals at the connector of the engine       │
-      │   control module.                                                            │
       │ -- more: PgUp or PgDn (lines 17 to 33 of 44) --                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] accept  [o] my own conclusion  [F2] back  [F5] suspects              │
@@ -205,8 +205,8 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] leave the session  [r] test after the repair  [t] another test       │
-      │ [F2] back into it, change an answer                                          │
+      │ [Enter] leave the session  [r] test after the repair  [d] it was driven      │
+      │ [t] another test  [F2] back into it, change an answer                        │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
