@@ -43,6 +43,7 @@ export interface Diagnosis {
 }
 
 export interface Weighed extends WeighedConclusion {
+  readonly left: readonly string[];
   /** After all readings, 0 to 1. */
   readonly chance: number;
   /** Independent pieces of evidence still missing for "proven", 0 to 3. */

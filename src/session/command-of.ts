@@ -55,7 +55,9 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
       const { ownWords, faults, evidence, ruledOut, proven, conclusion, restsOn } = event;
       const own = conclusion === null ? { own: { words: ownWords, faults } } : {};
       const hangsOn = restsOn ?? null;
-      const weighed = proven === null ? {} : { weighed: { evidence, ruledOut, proven, hangsOn } };
+      const left = conclusion === null ? {} : { left: faults };
+      const weighed =
+        proven === null ? {} : { weighed: { evidence, ruledOut, proven, hangsOn, ...left } };
       return { type: 'conclude', ...own, ...weighed };
     }
     case 'retest-recorded': {

@@ -102,6 +102,8 @@ export interface WeighedConclusion {
   readonly evidence: readonly EvidenceLine[];
   readonly ruledOut: readonly RuledOutLine[];
   readonly proven: boolean;
+  /** Of the faults that the conclusion stands for, those that the readings leave standing; absent where nobody asked. */
+  readonly left?: readonly string[];
   /** The reading without which it would be less likely than not; none where it hangs on none alone. */
   readonly hangsOn?: EventNumber | null;
 }

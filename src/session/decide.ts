@@ -320,7 +320,7 @@ function conclude(
   const tree = presentConclusion(session);
   const { own, weighed } = command;
   if (!own && !tree) return refuse({ code: 'not-concluded', wanted: 'conclusion' });
-  const faults = own?.faults ?? tree?.faults ?? [];
+  const faults = own?.faults ?? leftOf(tree?.faults ?? [], weighed?.left);
   const wrong = own ? badConclusion(session, own) : null;
   if (wrong) return refuse(wrong);
   return events({
@@ -334,6 +334,12 @@ function conclude(
     ...(weighed?.hangsOn ? { restsOn: weighed.hangsOn } : {}),
     ...now,
   });
+}
+
+/** What a tree stands for is less where readings exclude some of it, and never nothing. */
+function leftOf(faults: readonly string[], left: readonly string[] | undefined): readonly string[] {
+  const standing = left ? faults.filter((id) => left.includes(id)) : faults;
+  return standing.length > 0 ? standing : faults;
 }
 
 /** One's own conclusion names faults of the circuit, or says in words what is wrong; on a drill none gives it up. */

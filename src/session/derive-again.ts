@@ -31,7 +31,7 @@ import { expectedShown } from './expected-shown.ts';
 import { followAdvisor } from './follow-advisor.ts';
 import { isSame } from './is-same.ts';
 import { circuitAtStart } from './known-circuit.ts';
-import type { Session } from './session.ts';
+import { presentConclusion, type Session } from './session.ts';
 import { modelFor } from './session-model.ts';
 import { modelHere, stepHere } from './step-here.ts';
 
@@ -243,11 +243,17 @@ function otherGood(session: Session, { test, expected }: TestRecorded, model: Mo
 function otherEvidence(session: Session, event: Concluded, advisor: Advisor): string[] {
   // In words of one's own, with no fault of the circuit, there is nothing to weigh.
   if (event.conclusion === null && event.faults.length === 0) return [];
-  const due = advisor.weigh(session, event.faults);
+  const tree = presentConclusion(session);
+  const named = event.conclusion === null ? event.faults : (tree?.faults ?? []);
+  const due = advisor.weigh(session, named);
   if (event.proven === null) return ['was not weighed, where the circuit is known'];
   // Early versions wrote down words, which are not compared.
   const isSaid = [...event.evidence, ...event.ruledOut].some((line) => 'said' in line);
   const found: string[] = [];
+  // Until lately a tree's conclusion kept all that it stands for.
+  const isWhole = event.faults.length === named.length;
+  if (event.conclusion !== null && !isWhole && !isSame(event.faults, due.left))
+    found.push('names other faults than the readings leave standing');
   const rests = event.restsOn ?? null;
   if (event.proven !== due.proven)
     found.push(`is called ${provenWord(event.proven)}, and is ${provenWord(due.proven)}`);

@@ -160,3 +160,22 @@ it('a clock set back and older rules are told and make nothing false', () => {
     ),
   ]);
 });
+
+it('faults of a conclusion that the readings exclude', () => {
+  const end = TRUE_PROCEDURE.steps['feed-low'];
+  if (end?.kind !== 'conclude') throw new Error('the tree ends there');
+  const wide = { ...end, faults: ['wire.feed.open', 'wire.feed.short-to-battery'] };
+  const procedure = { ...TRUE_PROCEDURE, steps: { ...TRUE_PROCEDURE.steps, 'feed-low': wide } };
+  const { events } = trueWalk({ procedure });
+  const faultsOf = (faults: readonly string[]) =>
+    events.map((event) => (event.type === 'concluded' ? { ...event, faults } : event));
+  expect(events[CONCLUDED - 1]).toMatchObject({ faults: ['wire.feed.open'] });
+  expect(wordsOf(events)).toEqual([]);
+  const forged = faultsOf(['wire.feed.short-to-battery']);
+  expect(checkHistory(forged).flaw).toBeNull();
+  expect(wordsOf(forged)).toEqual([
+    `${CONCLUDED} names other faults than the readings leave standing`,
+  ]);
+  // What the tree does not stand for does not follow at all.
+  expect(checkHistory(faultsOf(['wire.signal.open'])).flaw?.seq).toBe(CONCLUDED);
+});

@@ -4,7 +4,7 @@ import { loadLibrary } from '../../src/files/load-library.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import { customerWords, GAPS_WORDS, gapsOf } from '../../src/session/gaps.ts';
 import { presentConclusion, type Session } from '../../src/session/session.ts';
-import { after, type Shop, shopFor, walkOn } from './walk-library.ts';
+import { type Shop, shopFor, after as taken, walkOn } from './walk-library.ts';
 
 let shop: Shop;
 beforeAll(() => {
@@ -58,6 +58,39 @@ test('in every shipped procedure no text of a conclusion claims that anything is
             expect(sentence, `${name} ${id} ${key}`).not.toMatch(CLAIMS);
 });
 
+describe('the faults of a conclusion', () => {
+  const weighedOn = (fault: string) => {
+    const walked = walkOn(shop, shop.begun, fault);
+    const tree = presentConclusion(walked)!;
+    return { walked, tree, weighed: shop.advisor.weigh(walked, tree.faults) };
+  };
+  const faultsOn = (fault: string) => {
+    const { walked, weighed } = weighedOn(fault);
+    return taken(walked, { type: 'conclude', weighed }).concluded!.faults;
+  };
+
+  // With 4.9 V at the module and none at the plug the wire touches neither ground nor battery.
+  it.each([['wire.signal.open'], ['wire.signal.short-to-ground']])(
+    'of %s are those that the readings leave standing',
+    (fault) => {
+      expect(weighedOn(fault).tree.faults.length).toBeGreaterThan(4);
+      expect(faultsOn(fault)).toEqual([fault]);
+    },
+  );
+
+  it('stay where no reading tells them apart', () => {
+    expect(faultsOn('sensor.dead')).toContain('sensor.stuck-high');
+  });
+
+  it('are never none, and never others than the conclusion stands for', () => {
+    const { walked, tree, weighed } = weighedOn('wire.signal.open');
+    for (const left of [[], ['sensor.dead']])
+      expect(
+        taken(walked, { type: 'conclude', weighed: { ...weighed, left } }).concluded?.faults,
+      ).toEqual(tree.faults);
+  });
+});
+
 describe('what a report says to be good', () => {
   it.each([
     ['one look into a plug', 'contact.sensor.signal.open', { 'counts/live': 'cannot' }],
@@ -66,7 +99,7 @@ describe('what a report says to be good', () => {
     const walked = walkOn(shop, shop.begun, fault, set);
     const tree = presentConclusion(walked)!;
     const weighed = shop.advisor.weigh(walked, tree.faults);
-    const concluded = after(walked, { type: 'conclude', weighed });
+    const concluded = taken(walked, { type: 'conclude', weighed });
     const { conclusion, lines } = recordOf(concluded, { seq: 1, hash: '' });
     const standing = new Set(
       lines.flatMap(({ event, standing: how }) => (how === 'standing' ? [event] : [])),

@@ -266,6 +266,7 @@ function weighed(session: Session, faults: readonly string[]): Weighed {
     proven,
     unexplained: null,
     missing: proven ? 0 : 2,
+    left: faults,
     hangsOn: null,
     first: null,
     instead: null,
