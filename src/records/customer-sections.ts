@@ -12,6 +12,7 @@ import {
   isDriveDue,
   NOT_RULED_OUT,
   passedCell,
+  proofGap,
 } from './report-words.ts';
 
 /** Sections for the customer, from what `recordForCustomer` gives; empty ones are left out. */
@@ -83,15 +84,24 @@ function found({ conclusion: end, lines }: SessionRecord): Block[] {
       text(
         end.proven
           ? 'At least three independent tests agree on this.'
-          : 'Fewer than three independent tests agree on this so far, so it is the best explanation and not a proof.',
+          : `${PLAIN_GAPS[proofGap(end)]}, so it is the best explanation and not a proof.`,
       ),
     );
   return blocks;
 }
 
+const PLAIN_GAPS = {
+  'one-reading': 'This rests on one reading that was not made again',
+  'few-pieces': 'Fewer than three independent tests agree on this so far',
+  'no-fit': 'The tests do not all fit together',
+} as const;
+
 function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
   const before = tests.filter(({ afterRepair }) => !afterRepair);
   if (end && end.evidence.length > 0) {
+    const expectedAt = new Map<number | null, string>(
+      [...lines, ...tests].map(({ event, expected }) => [event, expected]),
+    );
     // Early versions kept only the words of the evidence.
     const told = new Set(
       end.evidence.map(({ reading, test, found: shown }) => reading ?? `${test}: ${shown}`),
@@ -102,9 +112,13 @@ function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
       {
         kind: 'table',
         caption: 'What points to it',
-        heads: ['Test', 'Found'],
-        widths: [5, 4],
-        rows: end.evidence.map((one) => [cell(one.test), cell(one.found)]),
+        heads: ['Test', 'Should be', 'Found'],
+        widths: [5, 3, 3],
+        rows: end.evidence.map((one) => [
+          cell(one.test),
+          cell(expectedAt.get(one.reading) || 'no fixed value'),
+          cell(one.found),
+        ]),
       },
       ...plainTable(
         'Other tests that were made',

@@ -1,5 +1,5 @@
 /** Small pieces of wording that all reports share. */
-import type { Hand } from '../session/events.ts';
+import { type Hand, PIECES_NEEDED } from '../session/events.ts';
 import { DRIVEN_WORDS } from '../session/read-drive.ts';
 import type { JudgedToday, Moment, RecordVehicle, SessionRecord } from './record-form.ts';
 import type { Cell } from './report.ts';
@@ -67,13 +67,32 @@ export function todayWords(today: JudgedToday | undefined): string {
   return today ? `as judged by rules ${today.rules}; today's say ${today.words}` : '';
 }
 
+/** What a conclusion that is not proven rests on, in a record as in its event. */
+interface Weighing {
+  readonly restsOn?: unknown;
+  readonly evidence: readonly { readonly counted: boolean }[];
+}
+
+/** Why a conclusion is not proven: pieces may be enough, and yet one reading carries them all, or they disagree. */
+export function proofGap({ restsOn, evidence }: Weighing): keyof typeof GAP_WORDS {
+  if (restsOn !== null && restsOn !== undefined) return 'one-reading';
+  const pieces = evidence.filter(({ counted }) => counted).length;
+  return pieces < PIECES_NEEDED ? 'few-pieces' : 'no-fit';
+}
+
+const GAP_WORDS = {
+  'one-reading': 'it rests on one reading that was not made again',
+  'few-pieces': 'fewer than three independent pieces of evidence point to it',
+  'no-fit': 'the readings do not all fit together',
+} as const;
+
 /** How sure a conclusion is; empty without one. */
 export function provenWords({
   circuit,
   conclusion,
 }: {
   readonly circuit: unknown;
-  readonly conclusion: { readonly proven: boolean | null; readonly restsOn?: unknown } | null;
+  readonly conclusion: ({ readonly proven: boolean | null } & Weighing) | null;
 }): string {
   if (!conclusion) return '';
   switch (conclusion.proven) {
@@ -84,9 +103,7 @@ export function provenWords({
     case true:
       return 'proven by at least three independent pieces of evidence';
     case false:
-      return conclusion.restsOn
-        ? 'not proven: it rests on one reading that was not made again'
-        : 'not proven: fewer than three independent pieces of evidence point to it';
+      return `not proven: ${GAP_WORDS[proofGap(conclusion)]}`;
   }
 }
 

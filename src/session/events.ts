@@ -317,6 +317,9 @@ export type RuledOutLine =
 /** Number of an event in its session, from 1: `seq` in the file. */
 export type EventNumber = number;
 
+/** Pieces that prove a conclusion, under every version of the rules. */
+export const PIECES_NEEDED = 3;
+
 /** How many of them are independent pieces. */
 export function piecesAmong(evidence: readonly EvidenceLine[]): number {
   return evidence.filter(({ counted }) => counted).length;

@@ -14,6 +14,7 @@ import { decide } from './decide.ts';
 import {
   type Concluded,
   type EvidenceLine,
+  PIECES_NEEDED,
   piecesAmong,
   type ReadingRecorded,
   type RepairVerdict,
@@ -58,8 +59,6 @@ export interface JudgedOtherwise {
   readonly today: string;
 }
 
-/** Pieces that prove a conclusion, under every version of the rules. */
-const PIECES_NEEDED = 3;
 /** Chances that differ by less are the same: the last digits of an exponential are the machine's. */
 const CHANCE_SLACK = 1e-9;
 const KEEP =

@@ -9,7 +9,9 @@ export function notRuledOut(
   ruledOut: readonly RuledOutLine[],
 ): string[] {
   const out = new Set(ruledOut.flatMap((line) => ('repair' in line ? [line.repair] : [])));
-  for (const { id, repair } of all) if (faults.includes(id)) out.add(repair);
+  // Of two wires that touch both are mended, whichever the repair is named after.
+  for (const { id, repair, subject } of all)
+    if (faults.includes(id)) for (const one of [repair, ...subject]) out.add(one);
   const left = all.filter(({ repair }) => !out.has(repair));
   return [...new Set(left.map(({ repairWords }) => repairWords))];
 }

@@ -126,6 +126,19 @@ describe('for the customer', () => {
     expect(headings).not.toContain('Your decision');
   });
 
+  it.each([
+    [weighed(3), 'Fewer than three independent tests agree on this so far'],
+    [{ ...weighed(3), hangsOn: 3 }, 'This rests on one reading that was not made again'],
+    [{ ...weighed(3, 3, 3), proven: false }, 'The tests do not all fit together'],
+  ])('says why a conclusion is not proven: %#', (weighing, words) => {
+    const walk = begin().do(
+      { type: 'acknowledge-cautions' },
+      { type: 'record-reading', typed: '0', value: 0 },
+      { type: 'conclude', weighed: weighing },
+    );
+    expect(read(walk, 'customer').words).toContain(`${words}, so it is the best explanation`);
+  });
+
   it('says that a conclusion without proof is no proof', () => {
     const walk = begin().do(
       { type: 'acknowledge-cautions' },
