@@ -25,6 +25,7 @@ import { finishDrill } from './drill/finish-drill.ts';
 import { anySeed, beginDrill, continueDrill, type NewDrill } from './drill/open-drill.ts';
 import { runActions } from './drill/run-actions.ts';
 import { showClass } from './drill/show-class.ts';
+import { handAtInput } from './session/hand-at-input.ts';
 import { type Desk, openDesk } from './session/open-desk.ts';
 import { pickByNumber } from './session/pick-by-number.ts';
 import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
@@ -207,7 +208,7 @@ function begin(
   desk: Desk,
   args: Arguments,
   actions: ActionsFile | null,
-  by: Hand = actions ? 'answers-file' : 'person',
+  by: Hand = actions ? 'answers-file' : handAtInput(),
 ): OpenedSession | Problem {
   const resumed = textOf(args, 'resume');
   if (resumed !== undefined) return continueDrill(desk, resumed, by);

@@ -14,6 +14,7 @@ import {
   wordTooMany,
 } from './command.ts';
 import { finish } from './session/finish.ts';
+import { handAtInput } from './session/hand-at-input.ts';
 import { namedSession } from './session/named-session.ts';
 import { type Desk, openDesk } from './session/open-desk.ts';
 import { continueSession } from './session/open-session.ts';
@@ -56,7 +57,7 @@ export const command: Command = {
       );
     if (isProblem(found)) return tellProblem(io, found, EXIT.wrongInput);
     const forProgram = isForProgram(args);
-    const opened = continueSession(desk, found.path, forProgram ? 'program' : 'person');
+    const opened = continueSession(desk, found.path, forProgram ? 'program' : handAtInput());
     if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
     if (forProgram) {
       const { serveSession } = await import('./session/run-rpc.ts');

@@ -2,6 +2,7 @@
 
 import { benchFor } from '../drill/bench.ts';
 import { circuitAtStart } from '../session/known-circuit.ts';
+import { DRIVEN_WORDS, readDrive } from '../session/read-drive.ts';
 import { VERDICT_WORDS } from '../session/retest.ts';
 import { modelFor } from '../session/session-model.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
@@ -16,8 +17,11 @@ import {
   textOf,
   wordTooMany,
 } from './command.ts';
+import { afterTheSession } from './session/after-the-session.ts';
+import { finish, tellUnsaved } from './session/finish.ts';
+import { handAtInput } from './session/hand-at-input.ts';
 import { namedSession } from './session/named-session.ts';
-import { openDesk } from './session/open-desk.ts';
+import { type Desk, openDesk } from './session/open-desk.ts';
 import { continueSession, faultProblem } from './session/open-session.ts';
 import { codeOfRetest, retestInLines } from './session/retest-in-lines.ts';
 import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
@@ -31,6 +35,7 @@ export const command: Command = {
     'ohmward retest last                             the newest session, at the vehicle',
     'ohmward retest FILE --bench healthy             a simulated vehicle, well repaired',
     'ohmward retest FILE --bench wire.signal.open    a simulated vehicle, not repaired',
+    'ohmward retest FILE --drive "away, 80 km"        days later: the trouble codes stayed away',
   ],
   options: {
     bench: {
@@ -38,6 +43,11 @@ export const command: Command = {
       short: 'b',
       value: 'FAULT',
       help: 'what the simulated vehicle has after the repair (healthy)',
+    },
+    drive: {
+      type: 'string',
+      value: 'TEXT',
+      help: 'what the trouble codes did once it was driven: away or back, then how it was driven',
     },
     plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
     rpc: RPC_OPTION,
@@ -63,10 +73,12 @@ export const command: Command = {
     const found = namedSession(desk, io, named);
     if (isProblem(found)) return tellProblem(io, found, EXIT.wrongInput);
     const forProgram = isForProgram(args);
-    const opened = continueSession(desk, found.path, forProgram ? 'program' : 'person');
+    const opened = continueSession(desk, found.path, forProgram ? 'program' : handAtInput());
     if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
     const { driver } = opened;
-    const repaired = readyToRetest(opened, textOf(args, 'bench'));
+    const said = textOf(args, 'drive');
+    if (said !== undefined) return reportDrive(opened, said, desk, args, io);
+    const repaired = readyToRetest(opened, textOf(args, 'bench'), forProgram);
     if (isProblem(repaired)) {
       driver.close();
       return tellProblem(io, repaired, EXIT.wrongInput);
@@ -85,15 +97,53 @@ export const command: Command = {
   },
 };
 
+/** The last word, of a closed record too. */
+async function reportDrive(
+  opened: OpenedSession,
+  said: string,
+  desk: Desk,
+  args: Arguments,
+  io: Io,
+): Promise<number> {
+  const { driver } = opened;
+  const read = readDrive(said);
+  const done = 'type' in read ? driver.perform(read) : null;
+  // One that was not finished is left as it was found.
+  if (driver.session().status === 'open') driver.perform({ type: 'pause' });
+  driver.close();
+  if (!('type' in read))
+    return tellProblem(
+      io,
+      { problem: `--drive "${said}": ${read.words}`, fix: read.fix },
+      EXIT.wrongUse,
+    );
+  if (done && !done.ok)
+    return tellProblem(
+      io,
+      { problem: done.words, fix: done.fix || 'go on with: ohmward resume' },
+      EXIT.wrongInput,
+    );
+  if (args.values['json'] === true) return finish(opened, desk, args, io, EXIT.done);
+  const isLost = tellUnsaved(opened, io);
+  if (!isLost) io.out(`In the record: ${DRIVEN_WORDS[read.code]}.\n`);
+  await afterTheSession(opened, desk, io);
+  return isLost ? EXIT.wrongInput : EXIT.done;
+}
+
 /** The session with what its simulated vehicle has after the repair; a problem when there is nothing to test again. */
-function readyToRetest(opened: OpenedSession, fault: string | undefined): OpenedSession | Problem {
+function readyToRetest(
+  opened: OpenedSession,
+  fault: string | undefined,
+  forProgram: boolean,
+): OpenedSession | Problem {
   const { concluded, closed, opened: first } = opened.driver.session();
   if (!concluded)
     return { problem: 'this session has no conclusion yet', fix: 'go on with: ohmward resume' };
-  if (closed)
+  // Another program may have come for the last word.
+  if (closed && !forProgram)
     return {
       problem: `this session is closed: ${VERDICT_WORDS[closed.verdict]}`,
-      fix: 'begin a new one with: ohmward run',
+      fix: 'begin a new one with: ohmward run; what it did when it was driven, with: --drive TEXT',
     };
   if (fault === undefined) return opened;
   const { meter, vehicle } = first;

@@ -186,8 +186,8 @@ export function resumeSessionFile(
   return { ok: true, value: { writer, session: withNotes(session, recovered) } };
 }
 
-/** Going on computes with the circuit in the file, so it must have an operating point. */
-function circuitFlaw({ session, paths }: SessionFile): FileFlaw | null {
+/** Going on, and deriving anew, computes with the circuit in the file, so it must have an operating point. */
+export function circuitFlaw({ session, paths }: SessionFile): FileFlaw | null {
   const { circuit } = session.opened;
   const found = circuit && checkCircuit(circuit).find(({ severity }) => severity === 'error');
   if (!found) return null;

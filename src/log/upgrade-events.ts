@@ -47,13 +47,13 @@ function sessionEvent(event: StoredEvent): Upgraded {
         ...event,
         format: SESSION_FORMAT,
         rules: FIRST_RULES,
-        by: 'person',
+        by: 'not-stated',
         instruments: withThoseAtHand(event['instruments']),
         cautionRules: [],
         vehicle: vehicleOf(event['vehicle']),
       };
     case 'session-resumed':
-      return { ...event, format: SESSION_FORMAT, rules: FIRST_RULES, by: 'person' };
+      return { ...event, format: SESSION_FORMAT, rules: FIRST_RULES, by: 'not-stated' };
     case 'instruments-changed':
       return { ...event, instruments: withThoseAtHand(event['instruments']) };
     case 'reading-recorded':

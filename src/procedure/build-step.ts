@@ -96,7 +96,6 @@ function conclusion(at: StepDraftReader, patterns: readonly string[]): Conclusio
     say: at.text('say'),
     repair: at.text('repair'),
     customer: at.text('customer'),
-    ...(draft.cleared === undefined ? {} : { cleared: at.text('cleared') }),
     ...(draft.requires === undefined || draft.otherwise === undefined
       ? {}
       : {

@@ -143,7 +143,7 @@ export interface Conclusion {
   readonly repair: string;
   /** What the customer should know, in plain words. */
   readonly customer: string;
-  /** What the whole way has shown to be good, for the customer as well; absent where nothing is claimed. */
+  /** Sessions of early versions: what an author said to be good. Not shown any more. */
   readonly cleared?: string;
   /** Steps without which it does not stand; a name stands for all steps inside it as well. */
   readonly requires?: readonly string[];

@@ -39,7 +39,7 @@ export class StepDraftReader {
   }
 
   /** A text of it, needs filled in. */
-  text(key: 'say' | 'why' | 'repair' | 'customer' | 'cleared'): string {
+  text(key: 'say' | 'why' | 'repair' | 'customer'): string {
     const text = this.draft[key];
     return text === undefined ? '' : this.bound(text, [key]);
   }

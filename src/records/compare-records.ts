@@ -34,6 +34,7 @@ export function compareRecords(left: SessionRecord, right: SessionRecord): Repor
         stepRows(left, right),
       ),
     ],
+    origin: [...new Set([left.origin, right.origin])].join(' / '),
     id: `${left.id}, ${right.id}`,
     head: `${left.head.hash}, ${right.head.hash}`,
   };
@@ -56,6 +57,7 @@ export function beforeAndAfter(record: SessionRecord): Report | null {
     sections: [
       section('Measurements', verdictWords(record.retest.verdict), BEFORE_AFTER_HEADS, rows),
     ],
+    origin: record.origin,
     id: record.id,
     head: record.head.hash,
   };

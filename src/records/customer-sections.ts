@@ -1,25 +1,33 @@
 /** The report for the owner of the vehicle: plain words, how it is known, and lines to sign. No prices, none are known. */
 
 import { GAPS_WORDS } from '../session/gaps.ts';
-import { type CustomerWords, customerWordsFor } from './customer-words.ts';
 import { cell } from './measurement-tables.ts';
 import type { RecordLine, RecordTest, SessionRecord } from './record-form.ts';
 import type { Block, Cell, Section } from './report.ts';
-import { dateWords, filled, passedCell } from './report-words.ts';
+import {
+  dateWords,
+  driveWords,
+  filled,
+  HAND_WARNINGS,
+  isDriveDue,
+  NOT_RULED_OUT,
+  passedCell,
+  proofGap,
+} from './report-words.ts';
 
-/** Sections for the customer; empty ones are left out. */
+/** Sections for the customer, from what `recordForCustomer` gives; empty ones are left out. */
 export function customerSections(record: SessionRecord): Section[] {
   const { conclusion: end } = record;
-  const words = customerWordsFor(record);
   const parts: [string, readonly Block[]][] = [
     ['Your vehicle', [vehicle(record)]],
     ['What you told us', complaint(record)],
-    ['What we found', found(record, words)],
-    ['How we know', evidence(record, words)],
-    ['What is not needed', ruledOut(record, words)],
-    ['What could not be tested', impossible(record, words)],
-    ['What it takes', end?.repair ? [text(words.text(end.repair))] : []],
-    ['After the repair', retest(record, words)],
+    ['What we found', found(record)],
+    ['How we know', evidence(record)],
+    ['What is not needed', ruledOut(record)],
+    ['What was not ruled out', notRuledOut(record)],
+    ['What could not be tested', impossible(record)],
+    ['What it takes', end?.repair ? [text(end.repair)] : []],
+    ['After the repair', retest(record)],
     ['Your decision', decision(record)],
     [
       'About this report',
@@ -39,7 +47,9 @@ function text(words: string): Block {
   return { kind: 'text', text: words };
 }
 
-function vehicle({ job, person, shop, startedAt, origin }: SessionRecord): Block {
+function vehicle({ job, person, shop, startedAt, origin, by }: SessionRecord): Block {
+  // Whom a file or a program names has not examined anything by that.
+  const isPerson = by.every((hand) => HAND_WARNINGS[hand] === null);
   return {
     kind: 'facts',
     rows: filled([
@@ -50,7 +60,7 @@ function vehicle({ job, person, shop, startedAt, origin }: SessionRecord): Block
       ['Order', job.order],
       ['Customer', job.customer],
       ['Shop', shop],
-      ['Examined by', person],
+      [isPerson ? 'Examined by' : 'Person named', person],
       ['Date', dateWords(startedAt)],
       ['Comes from', origin],
     ]),
@@ -64,25 +74,34 @@ function complaint({ complaint: words, job }: SessionRecord): Block[] {
   return blocks;
 }
 
-function found({ conclusion: end, lines }: SessionRecord, words: CustomerWords): Block[] {
+function found({ conclusion: end, lines }: SessionRecord): Block[] {
   if (!end) return [text('The tests have not come to a conclusion yet.')];
-  const blocks: Block[] = [text(words.text(end.title))];
-  if (end.customer) blocks.push(text(words.text(end.customer)));
+  const blocks: Block[] = [text(end.title)];
+  if (end.customer) blocks.push(text(end.customer));
   if (gaps(lines).length > 0 && !end.customer.includes(GAPS_WORDS)) blocks.push(text(GAPS_WORDS));
   if (end.proven !== null)
     blocks.push(
       text(
         end.proven
           ? 'At least three independent tests agree on this.'
-          : 'Fewer than three independent tests agree on this so far, so it is the best explanation and not a proof.',
+          : `${PLAIN_GAPS[proofGap(end)]}, so it is the best explanation and not a proof.`,
       ),
     );
   return blocks;
 }
 
-function evidence({ conclusion: end, lines, tests }: SessionRecord, words: CustomerWords): Block[] {
+const PLAIN_GAPS = {
+  'one-reading': 'This rests on one reading that was not made again',
+  'few-pieces': 'Fewer than three independent tests agree on this so far',
+  'no-fit': 'The tests do not all fit together',
+} as const;
+
+function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
   const before = tests.filter(({ afterRepair }) => !afterRepair);
   if (end && end.evidence.length > 0) {
+    const expectedAt = new Map<number | null, string>(
+      [...lines, ...tests].map(({ event, expected }) => [event, expected]),
+    );
     // Early versions kept only the words of the evidence.
     const told = new Set(
       end.evidence.map(({ reading, test, found: shown }) => reading ?? `${test}: ${shown}`),
@@ -93,56 +112,51 @@ function evidence({ conclusion: end, lines, tests }: SessionRecord, words: Custo
       {
         kind: 'table',
         caption: 'What points to it',
-        heads: ['Test', 'Found'],
-        widths: [5, 4],
+        heads: ['Test', 'Should be', 'Found'],
+        widths: [5, 3, 3],
         rows: end.evidence.map((one) => [
-          cell(one.reading === null ? words.test(one.test) : words.reading(one.reading)),
+          cell(one.test),
+          cell(expectedAt.get(one.reading) || 'no fixed value'),
           cell(one.found),
         ]),
       },
       ...plainTable(
         'Other tests that were made',
         before.filter((one) => !isTold(one)),
-        words,
       ),
     ];
   }
   const taken = lines.filter(
     (line) => line.standing === 'standing' && (line.kind === 'reading' || line.kind === 'look'),
   );
-  return plainTable('Tests that were made', [...taken, ...before], words);
+  return plainTable('Tests that were made', [...taken, ...before]);
 }
 
-function plainTable(
-  caption: string,
-  made: readonly (RecordLine | RecordTest)[],
-  words: CustomerWords,
-): Block[] {
+function plainTable(caption: string, made: readonly (RecordLine | RecordTest)[]): Block[] {
   if (made.length === 0) return [];
-  const rows = [...made].sort((a, b) => a.event - b.event).map((one) => plainRow(one, words));
+  const rows = [...made].sort((a, b) => a.event - b.event).map(plainRow);
   const heads = ['Test', 'Should be', 'Is', 'Result'];
   return [{ kind: 'table', caption, heads, widths: [4, 3, 2, 3], rows }];
 }
 
-function plainRow(line: RecordLine | RecordTest, words: CustomerWords): Cell[] {
+function plainRow(line: RecordLine | RecordTest): Cell[] {
   const right = line.verdict === 'good' || line.verdict === 'as expected';
   const said = 'outcome' in line ? line.outcome : '';
   const result = line.verdict === null ? said : right ? 'right' : 'not right';
   const unsure = line.verdict === 'borderline';
   return [
-    cell(words.reading(line.event)),
+    cell(line.title),
     cell(line.expected || 'no fixed value'),
     cell(line.found),
     cell(unsure ? 'too close to tell' : result),
   ];
 }
 
-function ruledOut({ conclusion: end }: SessionRecord, plain: CustomerWords): Block[] {
+function ruledOut({ conclusion: end }: SessionRecord): Block[] {
   if (!end || end.ruledOut.length === 0) return [];
   const repairsBy = new Map<string, string[]>();
   for (const one of end.ruledOut) {
-    const by = plain.ruledOutBy(one);
-    repairsBy.set(by, [...(repairsBy.get(by) ?? []), one.words]);
+    repairsBy.set(one.by, [...(repairsBy.get(one.by) ?? []), one.words]);
   }
   return [
     {
@@ -155,12 +169,17 @@ function ruledOut({ conclusion: end }: SessionRecord, plain: CustomerWords): Blo
   ];
 }
 
+function notRuledOut({ conclusion: end }: SessionRecord): Block[] {
+  if (!end || end.notRuledOut.length === 0) return [];
+  return [text(`${NOT_RULED_OUT}:`), { kind: 'list', items: end.notRuledOut }];
+}
+
 function gaps(lines: readonly RecordLine[]): RecordLine[] {
   return lines.filter((line) => line.kind === 'impossible' && line.standing === 'standing');
 }
 
-function impossible({ lines }: SessionRecord, words: CustomerWords): Block[] {
-  const items = gaps(lines).map((line) => `${words.test(line.title)}: ${line.reason}`);
+function impossible({ lines }: SessionRecord): Block[] {
+  const items = gaps(lines).map((line) => `${line.title}: ${line.reason}`);
   return items.length === 0 ? [] : [{ kind: 'list', items }];
 }
 
@@ -173,24 +192,27 @@ const PLAIN_VERDICT = {
   'no-retest': 'No test was made after the repair.',
 } as const;
 
+const NOT_ALL_REPEATED =
+  'Not all of the tests were repeated after the repair, so it is not shown that the fault is gone.';
+
+const CAME_BACK =
+  'So the fault is not gone, whatever the tests with the vehicle standing still have shown.';
+
 const PLAIN_LAST_WORD =
   "The trouble codes are to be cleared and the vehicle driven as its maker's procedure says. That the code stays away is the last word.";
 
-/** Each test as it was made last: one that failed may have been made again. */
-function retest(
-  { tests, retest: { rows, verdict } }: SessionRecord,
-  plain: CustomerWords,
-): Block[] {
+function retest(record: SessionRecord): Block[] {
+  const { tests, retest: done } = record;
+  const { rows, missing, verdict, drives } = done;
   const blocks: Block[] = [];
-  const last = [...new Map(rows.map((row) => [row.step, row])).values()];
-  if (last.length > 0)
+  if (rows.length > 0)
     blocks.push({
       kind: 'table',
       caption: 'The same tests before and after',
       heads: ['Test', 'Should be', 'Before', 'After', 'Result'],
       widths: [4, 3, 2, 2, 2],
-      rows: last.map((row) => [
-        cell(plain.test(row.title)),
+      rows: rows.map((row) => [
+        cell(row.title),
         cell(row.expected || 'no fixed value'),
         cell(row.before || 'not taken'),
         cell(row.after),
@@ -201,17 +223,21 @@ function retest(
     ...plainTable(
       'Other tests that were made after it',
       tests.filter(({ afterRepair }) => afterRepair),
-      plain,
     ),
   );
-  if (verdict) blocks.push(text(PLAIN_VERDICT[verdict]));
-  if (verdict === 'cured' || verdict === 'not-shown') blocks.push(text(PLAIN_LAST_WORD));
+  if (verdict === 'no-retest' && rows.length > 0) blocks.push(text(NOT_ALL_REPEATED));
+  else if (verdict) blocks.push(text(PLAIN_VERDICT[verdict]));
+  if (rows.length > 0 && missing.length > 0)
+    blocks.push(text(`Not tested again after the repair: ${missing.join('; ')}.`));
+  for (const one of drives) blocks.push(text(`Driven after the repair. ${driveWords(one)}.`));
+  if (drives.at(-1)?.code === 'came-back') blocks.push(text(CAME_BACK));
+  if (isDriveDue(record)) blocks.push(text(PLAIN_LAST_WORD));
   return blocks;
 }
 
-/** Asked until the first test after the repair. */
-function decision({ conclusion, retest: { rows, verdict } }: SessionRecord): Block[] {
-  if (!conclusion || verdict !== null || rows.length > 0) return [];
+/** Asked until the first test or drive after the repair. */
+function decision({ conclusion, retest: { rows, verdict, drives } }: SessionRecord): Block[] {
+  if (!conclusion || verdict !== null || rows.length > 0 || drives.length > 0) return [];
   return [
     text('I have read what was found and what it takes. I authorise the work as described above.'),
     {

@@ -9,7 +9,7 @@ const PLAIN_TESTS: Partial<Record<Family, string>> = {
   signal: 'Signal line',
   injection: 'Signal line under load',
   bypass: 'Trial with a wire laid beside the old one',
-  continuity: 'Wire measured from end to end',
+  continuity: 'Resistance measured',
   pattern: 'Signal with the part turning',
   neighbour: 'Trial with the neighbouring part taken off',
 };

@@ -3,10 +3,10 @@ import { htmlOf } from './html.ts';
 import { markdownOf } from './markdown.ts';
 import { pdfOf } from './pdf.ts';
 import { readingsCsv } from './readings-csv.ts';
-import { recordForClass } from './record-for-class.ts';
+import { type Audience, recordFor } from './record-for.ts';
 import type { SessionRecord } from './record-form.ts';
 import { recordJson } from './record-json.ts';
-import { type Audience, type Report, reportOf } from './report.ts';
+import { type Report, reportOf } from './report.ts';
 
 export const FORMS = ['markdown', 'html', 'pdf', 'csv', 'json'] as const;
 export type Form = (typeof FORMS)[number];
@@ -20,21 +20,20 @@ export const ENDINGS: Readonly<Record<Form, string>> = {
   json: '.json',
 };
 
-/** The record for a reader, as text; a PDF is plain ASCII. CSV and JSON hold the same for shop and customer. */
+/** The record for a reader, as text; a PDF is plain ASCII. Every form holds what that reader may see, and no more. */
 export function exportRecord(
   record: SessionRecord,
   form: Form,
   audience: Audience,
   options: { readonly bom?: boolean } = {},
 ): string {
-  const shown = audience === 'class' ? recordForClass(record) : record;
   switch (form) {
     case 'csv':
-      return readingsCsv(shown, options);
+      return readingsCsv(recordFor(record, audience), options);
     case 'json':
-      return recordJson(shown);
+      return recordJson(recordFor(record, audience));
     default:
-      return writeReport(reportOf(shown, audience), form);
+      return writeReport(reportOf(record, audience), form);
   }
 }
 

@@ -56,7 +56,7 @@ const POLICY =
 
 /** The whole document. */
 export function htmlOf(report: Report): string {
-  const { title, subtitle, warnings, sections, id, head } = report;
+  const { title, subtitle, warnings, sections, origin, id, head } = report;
   return html`<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -80,7 +80,7 @@ ${sections.map(
 ${blocks.map(blockMarkup)}</section>
 `,
 )}</main>
-<footer><p>Session ${id}<br>Head ${head}</p></footer>
+<footer><p>Session ${id}<br>From ${origin}<br>Head ${head}</p></footer>
 </body>
 </html>
 `.source;

@@ -1,5 +1,6 @@
 /** One session in the index: what lists show and what is searched. */
 import type { Disk } from '../log/disk.ts';
+import type { DrivenCode, Hand } from '../session/events.ts';
 import { foldText } from './fold-text.ts';
 import { readRecord } from './read-record.ts';
 import type { RecordVehicle, SessionRecord } from './record-form.ts';
@@ -18,6 +19,8 @@ export interface IndexRow {
   readonly real: boolean;
   /** Which kind of vehicle the readings come from. */
   readonly source: RecordVehicle;
+  /** Who gave the answers. */
+  readonly by: readonly Hand[];
   readonly person: string;
   readonly customer: string;
   readonly vehicle: string;
@@ -29,6 +32,8 @@ export interface IndexRow {
   readonly conclusion: string;
   readonly proven: boolean | null;
   readonly verdict: SessionRecord['retest']['verdict'];
+  /** What the trouble codes did when it was driven last; null where nobody said. */
+  readonly drive: DrivenCode | null;
   readonly procedure: string;
   readonly head: string;
 }
@@ -62,6 +67,7 @@ export function indexRow(
     state,
     real: record.vehicle === 'real',
     source: record.vehicle,
+    by: record.by,
     person: record.person,
     customer: job.customer,
     vehicle: job.vehicle.words,
@@ -73,6 +79,7 @@ export function indexRow(
     conclusion: record.cause.slice(0, SHOWN_SIGNS),
     proven: record.conclusion?.proven ?? null,
     verdict: record.retest.verdict,
+    drive: record.retest.drives.at(-1)?.code ?? null,
     procedure: record.title,
     head: record.head.hash,
   };
@@ -85,6 +92,7 @@ const UNREADABLE = {
   state: 'unreadable',
   real: true,
   source: 'real',
+  by: [],
   person: '',
   customer: '',
   vehicle: '',
@@ -95,6 +103,7 @@ const UNREADABLE = {
   conclusion: '',
   proven: null,
   verdict: null,
+  drive: null,
   procedure: '',
   head: '',
 } as const;
@@ -148,12 +157,14 @@ export function lineOfRow(row: IndexRow): string {
     ...[stem, file, stamp, id, at, status, state, source, person, customer],
     ...[vehicle, plate, vin, order, codes.map((code) => code.replace(/\s/g, '')).join(CODES)],
     ...[complaint, conclusion, String(proven), verdict ?? '', row.procedure, row.head],
+    row.by.join(CODES),
+    row.drive ?? '',
   ]
     .map((field) => field.replace(/[\t\r\n]/g, ' '))
     .join(FIELD);
 }
 
-const FIELDS_IN_LINE = 21;
+const FIELDS_IN_LINE = 23;
 
 /** The row of a line, or null when it has another number of fields. */
 export function rowOfLine(line: string): IndexRow | null {
@@ -170,6 +181,7 @@ export function rowOfLine(line: string): IndexRow | null {
     state: field(6) as IndexRow['state'],
     real: field(7) === 'real',
     source: field(7) as IndexRow['source'],
+    by: field(21) === '' ? [] : (field(21).split(CODES) as Hand[]),
     person: field(8),
     customer: field(9),
     vehicle: field(10),
@@ -181,6 +193,7 @@ export function rowOfLine(line: string): IndexRow | null {
     conclusion: field(16),
     proven: field(17) === 'null' ? null : field(17) === 'true',
     verdict: field(18) === '' ? null : (field(18) as NonNullable<IndexRow['verdict']>),
+    drive: field(22) === '' ? null : (field(22) as DrivenCode),
     procedure: field(19),
     head: field(20),
   };

@@ -61,6 +61,8 @@ function statusOf(entry: SessionEntry): ListedSession['status'] {
     case 'retest-recorded':
     case 'retest-impossible':
       return 'concluded';
+    case 'drive-reported':
+      return entry.laterTypes?.includes('session-closed') === false ? 'concluded' : 'closed';
     case 'session-closed':
     case 'answer-revealed':
       return 'closed';

@@ -11,7 +11,15 @@ import type {
   SessionRecord,
 } from './record-form.ts';
 import type { Block, Cell } from './report.ts';
-import { filled, passedCell, timeWords, todayWords, verdictWords } from './report-words.ts';
+import {
+  driveWords,
+  filled,
+  isDriveDue,
+  passedCell,
+  timeWords,
+  todayWords,
+  verdictWords,
+} from './report-words.ts';
 
 /** A cell of one or more texts, empty ones left out. */
 export function cell(...parts: string[]): Cell {
@@ -201,7 +209,7 @@ function testTable(caption: string, tests: readonly RecordTest[]): Block[] {
 
 /** The same tests before and after the repair, and what they came to. */
 export function retest(record: SessionRecord): Block[] {
-  const { rows, missing, verdict, today } = record.retest;
+  const { rows, missing, verdict, today, drives } = record.retest;
   if (rows.length === 0 && verdict === null && !record.conclusion) return [];
   // The answer of a drill ends it: nothing is repaired.
   if (record.vehicle === 'drill' && rows.length === 0 && verdict === null)
@@ -231,7 +239,8 @@ export function retest(record: SessionRecord): Block[] {
       ['Verdict', verdictWords(verdict)],
       ['Today', todayWords(today)],
       ['Still to be repeated', missing.join('; ')],
-      ['Still to be done', verdict === 'cured' || verdict === 'not-shown' ? LAST_WORD : ''],
+      ...drives.map((one): [string, string] => ['Driven', driveWords(one)]),
+      ['Still to be done', isDriveDue(record) ? LAST_WORD : ''],
     ]),
   });
   return blocks;

@@ -61,11 +61,15 @@ function foot(report: Report, page: number, pages: number): string {
   const y = PAGE.height - PAGE.bottom + 24;
   const right = glyphsOf(`Page ${page} of ${pages}`);
   const x = PAGE.width - PAGE.right - widthOf(right, 7.5);
-  const id = glyphsOf(textLines(`Session ${report.id}`).join(' '));
-  const [short = [], ...more] = wrapGlyphs(id, 7.5, x - PAGE.left - 20);
-  const shown = more.length > 0 ? [...short, ...glyphsOf('…')] : short;
+  const cut = (words: string, width: number) => {
+    const [short = [], ...more] = wrapGlyphs(glyphsOf(textLines(words).join(' ')), 7.5, width);
+    return more.length > 0 ? [...short, ...glyphsOf('…')] : short;
+  };
+  const id = cut(`Session ${report.id}`, x - PAGE.left - 20);
+  const origin = cut(`From ${report.origin}`, PAGE.width - PAGE.left - PAGE.right - 20);
   return [
-    glyphOperators(shown, { x: PAGE.left, y, size: 7.5 }),
+    glyphOperators(origin, { x: PAGE.left, y: y - 10, size: 7.5 }),
+    glyphOperators(id, { x: PAGE.left, y, size: 7.5 }),
     glyphOperators(right, { x, y, size: 7.5 }),
     glyphOperators(glyphsOf(`Head ${report.head}`), { x: PAGE.left, y: y + 10, size: 7.5 }),
   ].join('\n');

@@ -2,6 +2,7 @@
 import { conclusionWords, repairsOfFaults } from '../session/conclusion-words.ts';
 import type { Concluded, EvidenceLine, RuledOutLine } from '../session/events.ts';
 import { customerWords } from '../session/gaps.ts';
+import { notRuledOut } from '../session/not-ruled-out.ts';
 import { presentConclusion } from '../session/session.ts';
 import type { RecordContext } from './record-context.ts';
 import type {
@@ -40,6 +41,7 @@ export function recordConclusion(
     restsOn: restsOn(concluded, readings),
     evidence: concluded.evidence.flatMap((line) => evidenceOf(context, line, readings, towards)),
     ruledOut: concluded.ruledOut.flatMap((line) => ruledOutOf(context, line, readings)),
+    notRuledOut: leftOpen(context, concluded),
   };
 }
 
@@ -112,6 +114,15 @@ function ruledOutOf(
       readings: by.map(({ reading }) => reading),
     },
   ];
+}
+
+/** Repairs of the circuit that are neither the conclusion's nor ruled out by a reading: not tested, or not far enough. */
+function leftOpen({ session }: RecordContext, { faults, ruledOut, proven }: Concluded): string[] {
+  const { circuit } = session.opened;
+  // Early versions named what was ruled out by words.
+  const isSaid = ruledOut.some((line) => 'said' in line);
+  if (!circuit || proven === null || isSaid) return [];
+  return notRuledOut(circuit, faults, ruledOut);
 }
 
 /** The repairs of the faults that the conclusion names, as one sentence. */

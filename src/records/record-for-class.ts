@@ -167,6 +167,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
         by: mask(by),
         readings,
       })),
+      notRuledOut: conclusion.notRuledOut.map(mask),
     },
     retest: {
       rows: retest.rows.map((row) => ({
@@ -184,6 +185,11 @@ export function recordForClass(record: SessionRecord): SessionRecord {
         ...(row.captureBefore && { captureBefore: captureForClass(row.captureBefore, mask) }),
       })),
       missing: retest.missing.map(mask),
+      drives: retest.drives.map((one) => ({
+        ...when(one),
+        code: one.code,
+        words: mask(one.words),
+      })),
       verdict: retest.verdict,
       words: mask(retest.words),
       ...todayForClass(retest, mask),

@@ -9,6 +9,7 @@ import type { MeasureUnit } from '../procedure/procedure.ts';
 import type {
   AssignmentNote,
   CaptureMeasured,
+  DrivenCode,
   Hand,
   Hazard,
   LevelName,
@@ -246,6 +247,8 @@ export interface RecordConclusion extends Moment {
   readonly restsOn: { readonly reading: number; readonly words: string } | null;
   readonly evidence: readonly RecordEvidence[];
   readonly ruledOut: readonly RecordRuledOut[];
+  /** Other repairs that no test has ruled out, in words; empty where nothing was weighed. */
+  readonly notRuledOut: readonly string[];
 }
 
 export interface RecordEvidence {
@@ -272,6 +275,8 @@ export interface RecordRetest {
   /** Steps that must pass after the repair and were not repeated. */
   readonly missing: readonly string[];
   readonly verdict: RepairVerdict | null;
+  /** What was reported of driving the vehicle after it, often days later. */
+  readonly drives: readonly (Moment & { readonly code: DrivenCode; readonly words: string })[];
   readonly words: string;
   /** Absent where today's rules give the same verdict. */
   readonly today?: JudgedToday;

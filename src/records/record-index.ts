@@ -13,7 +13,7 @@ import { writeWholeFile } from '../log/write-whole.ts';
 import { wordsOf } from './fold-text.ts';
 import { type IndexRow, indexRow, lineOfRow, rowOfLine } from './index-row.ts';
 
-const HEAD = 'ohmward records index 2';
+const HEAD = 'ohmward records index 3';
 
 export interface RecordIndex {
   readonly folder: string;

@@ -30,6 +30,11 @@ export function recordRetest(context: RecordContext): RecordRetest {
   return {
     rows: session.retests.map((event) => rowOf(context, event)),
     missing: missing.map(({ step }) => bind(step.title)),
+    drives: session.drives.map((event) => ({
+      ...context.clock(event),
+      code: event.code,
+      words: event.words,
+    })),
     verdict: closed?.verdict ?? null,
     words: closed ? VERDICT_WORDS[closed.verdict] : '',
     ...(closed ? context.today(closed, repairVerdictWords) : {}),

@@ -1,5 +1,6 @@
 /** Small pieces of wording that all reports share. */
-import type { Hand } from '../session/events.ts';
+import { type Hand, PIECES_NEEDED } from '../session/events.ts';
+import { DRIVEN_WORDS } from '../session/read-drive.ts';
 import type { JudgedToday, Moment, RecordVehicle, SessionRecord } from './record-form.ts';
 import type { Cell } from './report.ts';
 
@@ -27,13 +28,13 @@ export function durationWords(ms: number): string {
   return minutes > 0 ? `${minutes} min ${seconds % 60} s` : `${seconds} s`;
 }
 
-/** Where a record comes from: which kind of vehicle, and who gave the answers. */
+/** Where a record comes from, as the program was told or could tell: which kind of vehicle, and who gave the answers. */
 export function originWords(vehicle: RecordVehicle, by: readonly Hand[]): string {
   return `${VEHICLE_WORDS[vehicle]}; answers from ${handsWords(by)}`;
 }
 
 const VEHICLE_WORDS: Readonly<Record<RecordVehicle, string>> = {
-  real: 'a real vehicle',
+  real: 'a real vehicle, as the program was told',
   simulated: 'a simulated vehicle',
   drill: 'a drill on a simulated vehicle',
 };
@@ -47,6 +48,18 @@ const HAND_WORDS: Readonly<Record<Hand, string>> = {
   person: 'a person',
   'answers-file': 'a file of answers',
   program: 'a program',
+  pipe: 'a pipe',
+  'not-stated': 'whom is not stated',
+};
+
+/** What a reader must know of answers that no person gave at a terminal; null where one did. */
+export const HAND_WARNINGS: Readonly<Record<Hand, string | null>> = {
+  person: null,
+  'answers-file': 'Answers in this record come from a file, not from a person at the vehicle.',
+  program: 'Answers in this record were given by a program, not typed in by a person.',
+  pipe: 'Answers in this record came through a pipe: a person, a file or a program may have given them.',
+  'not-stated':
+    'This record was begun with an early version of the program, which did not state who gave the answers.',
 };
 
 /** `as judged by rules 1; today's say HIGH`; empty where they say the same. */
@@ -54,8 +67,33 @@ export function todayWords(today: JudgedToday | undefined): string {
   return today ? `as judged by rules ${today.rules}; today's say ${today.words}` : '';
 }
 
-/** How sure the conclusion is. */
-export function provenWords({ circuit, conclusion }: SessionRecord): string {
+/** What a conclusion that is not proven rests on, in a record as in its event. */
+interface Weighing {
+  readonly restsOn?: unknown;
+  readonly evidence: readonly { readonly counted: boolean }[];
+}
+
+/** Why a conclusion is not proven: pieces may be enough, and yet one reading carries them all, or they disagree. */
+export function proofGap({ restsOn, evidence }: Weighing): keyof typeof GAP_WORDS {
+  if (restsOn !== null && restsOn !== undefined) return 'one-reading';
+  const pieces = evidence.filter(({ counted }) => counted).length;
+  return pieces < PIECES_NEEDED ? 'few-pieces' : 'no-fit';
+}
+
+const GAP_WORDS = {
+  'one-reading': 'it rests on one reading that was not made again',
+  'few-pieces': 'fewer than three independent pieces of evidence point to it',
+  'no-fit': 'the readings do not all fit together',
+} as const;
+
+/** How sure a conclusion is; empty without one. */
+export function provenWords({
+  circuit,
+  conclusion,
+}: {
+  readonly circuit: unknown;
+  readonly conclusion: ({ readonly proven: boolean | null } & Weighing) | null;
+}): string {
   if (!conclusion) return '';
   switch (conclusion.proven) {
     case null:
@@ -65,11 +103,23 @@ export function provenWords({ circuit, conclusion }: SessionRecord): string {
     case true:
       return 'proven by at least three independent pieces of evidence';
     case false:
-      return conclusion.restsOn
-        ? 'not proven: it rests on one reading that was not made again'
-        : 'not proven: fewer than three independent pieces of evidence point to it';
+      return `not proven: ${GAP_WORDS[proofGap(conclusion)]}`;
   }
 }
+
+/** What was reported of driving it: when, what the codes did, how. */
+export function driveWords({ at, code, words }: SessionRecord['retest']['drives'][number]): string {
+  const said = [DRIVEN_WORDS[code], words].filter((part) => part !== '').join('; ');
+  return at === '' ? said : `${dateWords(at)}: ${said}`;
+}
+
+/** Whether the tests after the repair pass, and nobody has said yet what a drive showed. */
+export function isDriveDue({ retest: { verdict, drives } }: SessionRecord): boolean {
+  return drives.length === 0 && (verdict === 'cured' || verdict === 'not-shown');
+}
+
+/** Said before the repairs that no reading speaks against. */
+export const NOT_RULED_OUT = 'Not tested, or not far enough to rule them out';
 
 /** The verdict after the repair. */
 export function verdictWords(verdict: SessionRecord['retest']['verdict']): string {

@@ -1,12 +1,10 @@
 /** What Markdown, HTML and PDF have in common: a report as plain blocks of text, for one kind of reader. */
 import type { Envelope } from '../waveform/envelope.ts';
 import { customerSections } from './customer-sections.ts';
+import { type Audience, recordFor } from './record-for.ts';
 import type { SessionRecord } from './record-form.ts';
-import { dateWords } from './report-words.ts';
+import { dateWords, HAND_WARNINGS } from './report-words.ts';
 import { shopSections } from './shop-sections.ts';
-
-export const AUDIENCES = ['shop', 'customer', 'class'] as const;
-export type Audience = (typeof AUDIENCES)[number];
 
 export interface Report {
   readonly title: string;
@@ -14,7 +12,8 @@ export interface Report {
   /** Stands above everything: what a reader must know before using it. */
   readonly warnings: readonly string[];
   readonly sections: readonly Section[];
-  /** Id of the session and hash of its last event, for the foot of every page. */
+  /** Where it comes from, id of the session and hash of its last event, for the foot of every page. */
+  readonly origin: string;
   readonly id: string;
   readonly head: string;
 }
@@ -66,14 +65,16 @@ export interface Gauge {
   readonly value: number | null;
 }
 
-/** The report for a reader. For a class the record must have gone through `recordForClass` before. */
-export function reportOf(record: SessionRecord, audience: Audience): Report {
+/** The report for a reader, of what that reader may see. */
+export function reportOf(whole: SessionRecord, audience: Audience): Report {
+  const record = recordFor(whole, audience);
   const vehicle = record.job.vehicle.words || record.job.vehicle.plate || record.title;
   return {
     title: titleOf(record, audience),
     subtitle: [vehicle, dateWords(record.startedAt)].filter((words) => words !== '').join(', '),
     warnings: warningsOf(record),
     sections: audience === 'customer' ? customerSections(record) : shopSections(record),
+    origin: record.origin,
     id: record.id,
     head: record.head.hash,
   };
@@ -88,8 +89,7 @@ function warningsOf(record: SessionRecord): string[] {
   const warnings: string[] = [];
   if (record.vehicle !== 'real')
     warnings.push('Practice: these readings come from a simulated vehicle, not from a real one.');
-  else if (record.by.includes('answers-file'))
-    warnings.push('Answers in this record come from a file, not from a person at the vehicle.');
+  warnings.push(...record.by.flatMap((hand) => HAND_WARNINGS[hand] ?? []));
   if (record.conclusion === null) warnings.push('This diagnosis is not finished.');
   return warnings;
 }

@@ -8,6 +8,7 @@ import {
   dateWords,
   durationWords,
   filled,
+  NOT_RULED_OUT,
   provenWords,
   timeWords,
   verdictWords,
@@ -157,6 +158,11 @@ function conclusion(record: SessionRecord): Section {
       widths: [1, 1],
       rows: end.ruledOut.map(({ words, by }) => [cell(words), cell(by)]),
     });
+  if (end.notRuledOut.length > 0)
+    blocks.push(
+      { kind: 'text', text: `${NOT_RULED_OUT}:` },
+      { kind: 'list', items: end.notRuledOut },
+    );
   return section('Conclusion', blocks);
 }
 

@@ -11,8 +11,10 @@ import {
   type VerifiedLog,
   verifySessionLog,
 } from '../log/read-session.ts';
-import { flawAt, judgeFile, type SessionFile } from '../log/read-session-file.ts';
+import { circuitFlaw, flawAt, judgeFile, type SessionFile } from '../log/read-session-file.ts';
+import { type Differing, deriveAgain } from '../session/derive-again.ts';
 import type { JudgedOtherwise } from '../session/history.ts';
+import { Unworkable } from '../source/unworkable.ts';
 import type { Head } from './record-form.ts';
 
 export interface Verification {
@@ -32,7 +34,7 @@ export interface Verification {
 }
 
 export interface Check {
-  readonly name: 'chain' | 'head' | 'events' | 'history' | 'drill';
+  readonly name: 'chain' | 'head' | 'events' | 'history' | 'derived' | 'drill';
   readonly passed: boolean;
   readonly words: string;
 }
@@ -75,7 +77,13 @@ export function verifySession(
   let firstBad = noted && !noted.check.passed ? { path, ...noted.at } : null;
   if (!formFlaw) checks.push(historyCheck(historyFlaw, stands));
   if (flaw) firstBad ??= { path: flaw.path, line: flaw.line, words: flaw.words };
-  else if (stands?.session.opened.vehicle.kind === 'drill') {
+  else if (stands) {
+    const again = derivedFrom(stands);
+    checks.push(derivedCheck(again));
+    const wrong = again.find(({ isFalse }) => isFalse);
+    if (wrong) firstBad ??= placeOf(wrong, opened.value);
+  }
+  if (!flaw && stands?.session.opened.vehicle.kind === 'drill') {
     const drill = verifyDrill(stands.events, sha256, minds);
     checks.push(drillCheck(drill));
     const [problem] = drill.problems;
@@ -109,6 +117,36 @@ function historyCheck(flaw: EventFlaw | null, stands: SessionFile | null): Check
 function flawWords({ seq, words, fix }: EventFlaw): string {
   return `event ${seq} ${words}; ${fix}`;
 }
+
+function derivedFrom(stands: SessionFile): readonly Differing[] {
+  const notComputed = (words: string): Differing[] => [{ seq: 1, words, isFalse: true }];
+  if (circuitFlaw(stands)) return notComputed(NOT_COMPUTED);
+  try {
+    return deriveAgain(stands.events);
+  } catch (error) {
+    if (error instanceof Unworkable) return notComputed(`${NOT_COMPUTED}: ${error.message}`);
+    throw error;
+  }
+}
+const NOT_COMPUTED = 'holds a circuit that cannot be computed, so nothing can be derived again';
+
+/** What was derived again: values of what was typed, times, cautions and limits of the tree, evidence and proof. */
+function derivedCheck(found: readonly Differing[]): Check {
+  const wrong = found.filter(({ isFalse }) => isFalse);
+  const told = (wrong.length > 0 ? wrong : found).map(({ seq, words }) => `event ${seq} ${words}`);
+  const shown = told.slice(0, TOLD_MOST);
+  const more = told.length > TOLD_MOST ? [`and ${told.length - TOLD_MOST} more`] : [];
+  const same =
+    wrong.length > 0
+      ? []
+      : ['values, times, cautions, limits, evidence and proof come out the same'];
+  return {
+    name: 'derived',
+    passed: wrong.length === 0,
+    words: [...same, ...shown, ...more].join('; '),
+  };
+}
+const TOLD_MOST = 10;
 
 /** What the file says, and what today's rules say, without a full stop. */
 export function otherwiseWords({ seq, rules, of, was, today }: JudgedOtherwise): string {

@@ -34,6 +34,8 @@ export interface Diagnosis {
   readonly car: CarView | null;
   /** What is good for this car in a test that shows a number; null for others, and where cars are not weighed. */
   readonly goodHere: (test: Test) => GoodHere | null;
+  /** What is good in a test: for this car where its unknown values are weighed, else in the circuit. */
+  readonly expected: (test: Test) => ExpectedShown;
   /** What a test that shows a number can show, whatever is wrong; null for others, and where cars are not weighed. */
   readonly possible: (test: Test) => PossibleValues | null;
   /** Evidence for and against a conclusion with these faults (empty for "no fault found"). */
@@ -41,6 +43,7 @@ export interface Diagnosis {
 }
 
 export interface Weighed extends WeighedConclusion {
+  readonly left: readonly string[];
   /** After all readings, 0 to 1. */
   readonly chance: number;
   /** Independent pieces of evidence still missing for "proven", 0 to 3. */

@@ -55,7 +55,9 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
       const { ownWords, faults, evidence, ruledOut, proven, conclusion, restsOn } = event;
       const own = conclusion === null ? { own: { words: ownWords, faults } } : {};
       const hangsOn = restsOn ?? null;
-      const weighed = proven === null ? {} : { weighed: { evidence, ruledOut, proven, hangsOn } };
+      const left = conclusion === null ? {} : { left: faults };
+      const weighed =
+        proven === null ? {} : { weighed: { evidence, ruledOut, proven, hangsOn, ...left } };
       return { type: 'conclude', ...own, ...weighed };
     }
     case 'retest-recorded': {
@@ -65,6 +67,8 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
     }
     case 'retest-impossible':
       return { type: 'cannot-retest', step: event.step, reason: event.reason };
+    case 'drive-reported':
+      return { type: 'report-drive', code: event.code, words: event.words };
     case 'session-closed':
       return closeCommand(session);
     case 'test-stopped':

@@ -5,6 +5,7 @@ import type { KeptShown } from '../circuit/shown-of.ts';
 import type { Look, Meter, Test } from '../circuit/test.ts';
 import type {
   AnswerRevealed,
+  DrivenCode,
   EventNumber,
   EvidenceLine,
   ExpectedShown,
@@ -85,6 +86,8 @@ export type Command =
       readonly capture?: StepCapture;
     }
   | { readonly type: 'cannot-retest'; readonly step: string; readonly reason: string }
+  /** After the repair the vehicle was driven; also once the record is closed. */
+  | { readonly type: 'report-drive'; readonly code: DrivenCode; readonly words: string }
   | { readonly type: 'close'; readonly verdict: SessionClosed['verdict'] }
   /** On a drill only: what its bench says of a test or of the answer. */
   | { readonly type: 'stop-test'; readonly test: Test; readonly hazard: Hazard }
@@ -99,6 +102,8 @@ export interface WeighedConclusion {
   readonly evidence: readonly EvidenceLine[];
   readonly ruledOut: readonly RuledOutLine[];
   readonly proven: boolean;
+  /** Of the faults that the conclusion stands for, those that the readings leave standing; absent where nobody asked. */
+  readonly left?: readonly string[];
   /** The reading without which it would be less likely than not; none where it hangs on none alone. */
   readonly hangsOn?: EventNumber | null;
 }

@@ -41,6 +41,8 @@ const PAIR_SHARE = 0.5;
 /** A conclusion with less chance than this is not accepted without a word: the readings do not bear it out. Our choice. */
 const BORNE_OUT = 0.8;
 const MORE_LIKELY_THAN_NOT = 0.5;
+/** A fault that the readings moved by less than this part of what they moved another of the same conclusion is excluded. Our choice, as for repairs. */
+const EXCLUDED_PART = 0.02;
 
 /** An advisor over `model` for sessions that were opened so. */
 export function createAdvisor(model: Model, about: About): Advisor {
@@ -130,6 +132,11 @@ class StateDiagnosis implements Diagnosis {
     const made = this.goodIn(test);
     this.good.set(key, made);
     return made;
+  }
+
+  expected(test: Test): ExpectedShown {
+    const place = this.space.placeOf(test);
+    return place === null ? expectedShown(this.model, test) : this.expectedHere(place, test);
   }
 
   private goodIn(test: Test): GoodHere | null {
@@ -231,7 +238,8 @@ class StateDiagnosis implements Diagnosis {
     if (!weighed) {
       const missing = EVIDENCE_NEEDED;
       const none = { evidence: [], ruledOut: [], proven: false, hangsOn: null, first: null };
-      return { ...none, chance: 0, instead: null, wouldProve: [], missing, unexplained };
+      const left = faults;
+      return { ...none, left, chance: 0, instead: null, wouldProve: [], missing, unexplained };
     }
     const eventAt = (at: number) => readings[at]!.event;
     const evidence: EvidenceLine[] = [
@@ -265,6 +273,7 @@ class StateDiagnosis implements Diagnosis {
         .filter(({ repair }) => repair !== HEALTHY)
         .map(({ repair, readings: by }) => ({ repair, by: [...new Set(by.map(eventAt))] })),
       proven: weighed.proven,
+      left: this.leftOf(faults),
       unexplained,
       missing: weighed.missing,
       hangsOn: hangsOn === null ? null : eventAt(hangsOn),
@@ -273,6 +282,23 @@ class StateDiagnosis implements Diagnosis {
         return wouldProve;
       },
     };
+  }
+
+  /**
+   * Those of the named faults that the readings leave standing. What counts is how far the readings alone moved each,
+   * beside the one that they moved most: a rare fault is not excluded by being rare.
+   */
+  private leftOf(faults: readonly string[]): readonly string[] {
+    const { space, ranking } = this;
+    const moved = new Map<string, number>();
+    for (const [at, { id }] of space.table.candidates.entries()) {
+      const ratio = ranking.chances[at]! / space.prior[at]!;
+      if (Number.isNaN(ratio)) continue;
+      for (const fault of space.faultsOf(id))
+        if (faults.includes(fault)) moved.set(fault, Math.max(ratio, moved.get(fault) ?? 0));
+    }
+    const most = Math.max(...moved.values());
+    return faults.filter((id) => (moved.get(id) ?? most) >= EXCLUDED_PART * most);
   }
 
   /** The leading repair, where it is likelier than not and than the conclusion, and none of its own. */

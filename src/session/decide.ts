@@ -73,6 +73,8 @@ export function decide(session: Session, command: Command, now: When): Decision 
     case 'record-retest':
     case 'cannot-retest':
       return retest(session, command, now);
+    case 'report-drive':
+      return reportDrive(session, command, now);
     case 'close':
       return close(session, command.verdict, now);
     case 'stop-test':
@@ -318,7 +320,7 @@ function conclude(
   const tree = presentConclusion(session);
   const { own, weighed } = command;
   if (!own && !tree) return refuse({ code: 'not-concluded', wanted: 'conclusion' });
-  const faults = own?.faults ?? tree?.faults ?? [];
+  const faults = own?.faults ?? leftOf(tree?.faults ?? [], weighed?.left);
   const wrong = own ? badConclusion(session, own) : null;
   if (wrong) return refuse(wrong);
   return events({
@@ -332,6 +334,12 @@ function conclude(
     ...(weighed?.hangsOn ? { restsOn: weighed.hangsOn } : {}),
     ...now,
   });
+}
+
+/** What a tree stands for is less where readings exclude some of it, and never nothing. */
+function leftOf(faults: readonly string[], left: readonly string[] | undefined): readonly string[] {
+  const standing = left ? faults.filter((id) => left.includes(id)) : faults;
+  return standing.length > 0 ? standing : faults;
 }
 
 /** One's own conclusion names faults of the circuit, or says in words what is wrong; on a drill none gives it up. */
@@ -356,6 +364,17 @@ function close(session: Session, verdict: RepairVerdict, now: When): Decision {
   const due = verdictNow(session);
   if (verdict !== due) return refuse({ code: 'other-verdict', verdict, due });
   return events({ type: 'session-closed', verdict, ...now });
+}
+
+/** There is a place for the last word after the last test: days later the record takes what the drive showed. */
+function reportDrive(
+  session: Session,
+  { code, words }: Extract<Command, { type: 'report-drive' }>,
+  now: When,
+): Decision {
+  if (session.opened.vehicle.kind === 'drill') return refuse({ code: 'no-drive' });
+  if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'drive' });
+  return events({ type: 'drive-reported', code, words: words.trim(), ...now });
 }
 
 function retest(

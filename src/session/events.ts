@@ -21,8 +21,11 @@ export const SESSION_FORMAT = 2;
  * rests on, which tests are refused. It moves when the same answers would give another result.
  */
 export const RULES = 5;
-/** Who gives the answers: a person at screen or keyboard, a file of answers, another program. */
-export const HANDS = ['person', 'answers-file', 'program'] as const;
+/**
+ * Who gives the answers, as the program could tell: a person at a terminal, a file of answers, another program, whatever
+ * feeds its standard input. Files of the first version do not state it.
+ */
+export const HANDS = ['person', 'answers-file', 'program', 'pipe', 'not-stated'] as const;
 export type Hand = (typeof HANDS)[number];
 
 /** When: wall clock in RFC 3339 with offset, and monotonic milliseconds since the session was opened or resumed. */
@@ -314,6 +317,9 @@ export type RuledOutLine =
 /** Number of an event in its session, from 1: `seq` in the file. */
 export type EventNumber = number;
 
+/** Pieces that prove a conclusion, under every version of the rules. */
+export const PIECES_NEEDED = 3;
+
 /** How many of them are independent pieces. */
 export function piecesAmong(evidence: readonly EvidenceLine[]): number {
   return evidence.filter(({ counted }) => counted).length;
@@ -382,6 +388,17 @@ export interface SessionClosed extends When {
   readonly verdict: RepairVerdict;
 }
 
+/** What became of the trouble codes once the vehicle was driven. */
+export const DRIVEN_CODES = ['stayed-away', 'came-back'] as const;
+export type DrivenCode = (typeof DRIVEN_CODES)[number];
+/** The last word, often days after the repair: the vehicle was driven, and the trouble codes stayed away or came back. */
+export interface DriveReported extends When {
+  readonly type: 'drive-reported';
+  readonly code: DrivenCode;
+  /** How it was driven, and what else was seen; may be empty. */
+  readonly words: string;
+}
+
 /** Written by the log: what a crash left of a last line was cut off, and is kept in `file` with these bytes and hash. */
 export interface Recovered extends When {
   readonly type: 'recovered';
@@ -415,6 +432,7 @@ export type SessionEvent =
   | RetestRecorded
   | RetestImpossible
   | SessionClosed
+  | DriveReported
   | TestStopped
   | CautionPassedOver
   | AnswerRevealed

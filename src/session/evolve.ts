@@ -25,6 +25,7 @@ export function openSession(opened: SessionOpened): Session {
     concluded: null,
     retests: [],
     closed: null,
+    drives: [],
     stopped: [],
     passedOver: [],
     revealed: null,
@@ -134,6 +135,8 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
       };
     case 'session-closed':
       return { ...session, status: 'closed', closed: event };
+    case 'drive-reported':
+      return { ...session, drives: lists.add(session.drives, event) };
     case 'test-stopped':
       return { ...session, stopped: lists.add(session.stopped, event) };
     case 'caution-passed-over':
@@ -148,7 +151,7 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
 
 /** What is tested again after another conclusion is tested after another repair. A list of its own, as it may grow. */
 function reopened() {
-  return { status: 'open', concluded: null, retests: [] } as const;
+  return { status: 'open', concluded: null, retests: [], drives: [] } as const;
 }
 
 function statusOf(session: Session): Session['status'] {

@@ -8,14 +8,13 @@ export function gapsOf(session: Session): StepImpossible[] {
   return standingAnswers(session).filter((answer) => answer.type === 'step-impossible');
 }
 
-/** Said instead of what the whole way would have shown to be good. */
+/** Said beside what is wrong where something on the way could not be done. */
 export const GAPS_WORDS =
   'Not everything could be tested, so what was not tested may still be at fault.';
 
-/** What the customer should know; what was to be shown good is claimed only after a way without gaps. */
+/** What the customer should know. What is good no author says: the readings that rule the rest out do. */
 export function customerWords(session: Session, conclusion: Conclusion): string {
-  const { customer, cleared = '' } = conclusion;
+  const { customer } = conclusion;
   if (customer === '') return '';
-  const more = gapsOf(session).length > 0 ? GAPS_WORDS : cleared;
-  return more === '' ? customer : `${customer} ${more}`;
+  return gapsOf(session).length > 0 ? `${customer} ${GAPS_WORDS}` : customer;
 }

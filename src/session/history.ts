@@ -14,6 +14,7 @@ import { decide } from './decide.ts';
 import {
   type Concluded,
   type EvidenceLine,
+  PIECES_NEEDED,
   piecesAmong,
   type ReadingRecorded,
   type RepairVerdict,
@@ -24,8 +25,10 @@ import {
   type TestRecorded,
 } from './events.ts';
 import { evolveInPlace, openSession } from './evolve.ts';
+import { isSame } from './is-same.ts';
 import { type Flaw, openingFlaw, showsSuch, testFlaw, unknownFault } from './opening-flaw.ts';
 import { refusalWords } from './refusal.ts';
+import { retestLines } from './retest.ts';
 import { presentStep, type Session } from './session.ts';
 import { stepHere } from './step-here.ts';
 
@@ -56,8 +59,6 @@ export interface JudgedOtherwise {
   readonly today: string;
 }
 
-/** Pieces that prove a conclusion, under every version of the rules. */
-const PIECES_NEEDED = 3;
 /** Chances that differ by less are the same: the last digits of an exponential are the machine's. */
 const CHANCE_SLACK = 1e-9;
 const KEEP =
@@ -195,21 +196,6 @@ function sameBut(event: SessionEvent, again: SessionEvent): string | null {
   return isSame(event, again) ? null : ASTRAY;
 }
 
-/** Whether two values of JSON are the same, whatever the order of their keys. */
-function isSame(one: unknown, other: unknown): boolean {
-  if (one === other) return true;
-  if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null)
-    return false;
-  if (Array.isArray(one) !== Array.isArray(other)) return false;
-  const keys = Object.keys(one);
-  return (
-    keys.length === Object.keys(other).length &&
-    keys.every(
-      (key) => Object.hasOwn(other, key) && isSame(Reflect.get(one, key), Reflect.get(other, key)),
-    )
-  );
-}
-
 /**
  * The state in which an event was decided: an early drill asked for the cautions of the test alone, and not for those
  * that the step names.
@@ -278,8 +264,12 @@ function closeFollows(
   return { of: 'repair', was: verdict, today: again.verdict };
 }
 
-/** Which tests must be made after a repair is a matter of the rules; what those that were made showed is not. */
-function couldBe({ retests }: Session, verdict: RepairVerdict): boolean {
+/**
+ * Which tests must be made besides those that were made before the repair is a matter of the rules. That those were made
+ * again, and what they showed, is not.
+ */
+function couldBe(session: Session, verdict: RepairVerdict): boolean {
+  const { retests } = session;
   const last = new Map(retests.map((retest) => [retest.step, retest]));
   const made = [...last.values()].flatMap((retest) =>
     retest.type === 'retest-recorded' ? [retest] : [],
@@ -287,7 +277,11 @@ function couldBe({ retests }: Session, verdict: RepairVerdict): boolean {
   const isFailed = made.some(({ passed }) => !passed);
   switch (verdict) {
     case 'cured':
-      return made.some(({ passed }) => passed);
+      return (
+        made.length > 0 &&
+        !isFailed &&
+        retestLines(session).every(({ before, after }) => before === null || after !== null)
+      );
     case 'not-cured':
     case 'changed':
       return isFailed;

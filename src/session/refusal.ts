@@ -41,9 +41,10 @@ export type Refusal =
   | { readonly code: 'not-open'; readonly status: 'paused' | 'concluded' | 'closed' | 'revealed' }
   | { readonly code: 'empty-text'; readonly of: 'note' | 'reason' | 'conclusion' }
   | { readonly code: 'no-way-round'; readonly step: string }
-  | { readonly code: 'not-concluded'; readonly wanted: 'conclusion' | 'repair' | 'close' }
+  | { readonly code: 'not-concluded'; readonly wanted: 'conclusion' | 'repair' | 'close' | 'drive' }
   | { readonly code: 'old-capture'; readonly name: string }
-  | { readonly code: 'no-drill' };
+  | { readonly code: 'no-drill' }
+  | { readonly code: 'no-drive' };
 
 export type RefusalCode = Refusal['code'];
 
@@ -117,6 +118,8 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
         `${refusal.name} is the very file that was measured before the repair`,
         'capture it anew',
       ];
+    case 'no-drive':
+      return ['a drill ends with its answer: its vehicle is not driven'];
     case 'no-drill':
       return ['this session is no drill'];
   }
@@ -147,4 +150,5 @@ const NOT_CONCLUDED = {
   conclusion: ['the tree has not come to a conclusion yet', 'go on, or name your own conclusion'],
   repair: ['there is no conclusion to test yet'],
   close: ['there is no conclusion to close yet'],
+  drive: ['there is no conclusion yet, so nothing was repaired that could be driven'],
 } as const;

@@ -7,6 +7,7 @@ import type {
   CautionAcknowledged,
   CautionPassedOver,
   Concluded,
+  DriveReported,
   NoteAdded,
   Retest,
   SessionClosed,
@@ -60,6 +61,8 @@ export interface Session {
   /** Since the present conclusion. */
   readonly retests: readonly Retest[];
   readonly closed: SessionClosed | null;
+  /** What was reported of driving it, since the present conclusion. */
+  readonly drives: readonly DriveReported[];
   /** On a drill: tests that the bench stopped, cautions that were passed over, and the answer once it is known. */
   readonly stopped: readonly TestStopped[];
   readonly passedOver: readonly CautionPassedOver[];

@@ -129,6 +129,11 @@ interface Words {
   readonly fix?: string | undefined;
 }
 
+/** Keys that early versions knew, and what to do with them now. */
+const GONE_KEYS: ReadonlyMap<string, string> = new Map([
+  ['cleared', 'leave it out: what is good is told by the readings that rule the rest out'],
+]);
+
 function describe(error: SchemaError, path: Path): Words {
   const { params } = error;
   const where = placeWords(path);
@@ -143,7 +148,7 @@ function describe(error: SchemaError, path: Path): Words {
     return {
       code: 'unknown-key',
       words: `no key "${typed}" is known here`,
-      fix: keyFix(error, typed),
+      fix: GONE_KEYS.get(typed) ?? keyFix(error, typed),
     };
   }
   if (error.keyword === 'required')

@@ -95,6 +95,7 @@ describe('a session with an open signal wire', () => {
     const ran = runBuilt(place, [...BENCH, '--unattended']);
     expect(ran).toMatchObject({ code: 0, err: '' });
     expect(ran.out).toContain('Conclusion:');
+    expect(ran.out).toMatch(/^Certainty: (NOT PROVEN: |proven by )/m);
     const [path] = sessionFiles(place);
     const log = readSessionLog(readFileSync(path!));
     expect(log.verdict).toBe('whole');

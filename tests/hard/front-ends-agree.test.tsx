@@ -143,7 +143,7 @@ const NOT_PROVEN = { evidence: [], ruledOut: [], proven: false };
 const WEIGHED = {
   ...NOT_PROVEN,
   ...{ missing: 3, unexplained: null, hangsOn: null, wouldProve: [] },
-  ...{ chance: 0, first: null, instead: null },
+  ...{ chance: 0, first: null, instead: null, left: [] },
 };
 const NOTHING: SuspectView = {
   ...{ rows: [], changed: null, intermittent: false, unexplained: null, unexplainedBy: null },
@@ -152,7 +152,11 @@ const NOTHING: SuspectView = {
 const SILENT: Advisor = {
   diagnosis: () => ({
     ...{ suspects: NOTHING, nextTests: [], car: null, weigh: () => WEIGHED },
-    ...{ goodHere: () => null, possible: () => null },
+    ...{
+      goodHere: () => null,
+      expected: () => ({ kind: 'look', looks: [] }),
+      possible: () => null,
+    },
   }),
   suspects: () => NOTHING,
   nextTests: () => [],

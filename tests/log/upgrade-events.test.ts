@@ -82,10 +82,10 @@ describe.each(readdirSync(FOLDER))('%s', (name) => {
 });
 
 describe('a session of format 1', () => {
-  it('says who answered, and what everybody had at hand', () => {
+  it('says that who answered is not stated, and what everybody had at hand', () => {
     const { session } = version('session-1-tree');
     expect(session.opened).toMatchObject({
-      by: 'person',
+      by: 'not-stated',
       cautionRules: [],
       vehicle: { kind: 'bench' },
     });

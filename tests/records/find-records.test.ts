@@ -120,7 +120,7 @@ describe('the index', () => {
   it.each([
     ['thrown away', () => ''],
     ['cut off', (text: string) => text.slice(0, text.length / 2)],
-    ['of another version', (text: string) => text.replace('index 2', 'index 1')],
+    ['of another version', (text: string) => text.replace('index 3', 'index 1')],
     ['full of rubbish', () => '\u0000\u0001{]'],
     ['with a row of too many fields', (text: string) => text.replace('\t', '\t\t')],
   ])('is made anew when it is %s', (_, damage) => {

@@ -9,13 +9,14 @@ import type { SessionEvent } from '../../src/session/events.ts';
 import { sealed } from '../log/events.ts';
 import { programHome } from './program-home.ts';
 import { begin, fileOf } from './sample-session.ts';
+import { TRUE_PROCEDURE } from './true-walk.ts';
 
 const { path: home, program } = programHome();
 
 const NAME = '20260304T083000Z-lab-00000001';
 
 /** An open session: opened, cautions, a reading of 4.97 V at the step "feed", a note at the step "light". */
-const HONEST: readonly SessionEvent[] = begin().do(
+const HONEST: readonly SessionEvent[] = begin({ procedure: TRUE_PROCEDURE }).do(
   { type: 'acknowledge-cautions' },
   { type: 'record-reading', typed: '4.97', value: 4.97 },
   { type: 'add-note', text: 'The plug was green inside.' },

@@ -13,12 +13,13 @@ import type { Toleranced } from '../../src/quantity/quantity.ts';
 import { sealed } from '../log/events.ts';
 import { programHome } from './program-home.ts';
 import { begin, CIRCUIT } from './sample-session.ts';
+import { TRUE_PROCEDURE } from './true-walk.ts';
 
 const { path: home, program } = programHome();
 
 const NAME = '20260304T083000Z-lab-00000001';
 
-const EVENTS = begin().do(
+const EVENTS = begin({ procedure: TRUE_PROCEDURE }).do(
   { type: 'acknowledge-cautions' },
   { type: 'record-reading', typed: '4.97', value: 4.97 },
 ).events;

@@ -9,7 +9,8 @@ import { recordOf } from '../../src/records/session-record.ts';
 import { verifySession } from '../../src/records/verify-session.ts';
 import type { Command } from '../../src/session/command.ts';
 import { readSaid } from '../../src/session/read-known.ts';
-import { begin, CIRCUIT, fileOf, weighed } from './sample-session.ts';
+import { CIRCUIT, fileOf } from './sample-session.ts';
+import { trueWalk } from './true-walk.ts';
 
 function said(what: string, is: string, from: string) {
   const read = readSaid(CIRCUIT, { what, is, from });
@@ -22,7 +23,7 @@ function sets(what: string, is: string, from: string): Command {
 }
 
 const EIGHT = sets('module.feed.volts', '8 V +/- 3 %', 'label on the lid of Odalys Brennvik');
-const WALK = begin({ known: [said('battery at rest', '12.6 V', 'maker')] }).do(
+const WALK = trueWalk({ known: [said('battery at rest', '12.6 V', 'maker')] }, [
   EIGHT,
   sets('battery at rest', '12.4 V', 'measured'),
   sets('pull-up', '1 kohm', 'other: heard'),
@@ -30,8 +31,8 @@ const WALK = begin({ known: [said('battery at rest', '12.6 V', 'maker')] }).do(
   { type: 'acknowledge-cautions' },
   { type: 'record-reading', typed: '7.98 V', value: 7.98 },
   { type: 'choose-outcome', outcome: 'weak', look: 'dim' },
-  { type: 'conclude', weighed: weighed(7) },
-);
+  { type: 'conclude' },
+]);
 const RECORD = recordOf(WALK.session, fileOf(WALK).head);
 
 describe('what was known of the car', () => {

@@ -1,7 +1,7 @@
 /** A test that no step asked for is in every paper, wherever in a session it was made. */
 import { describe, expect, it } from 'vitest';
 import { exportRecord, FORMS, type Form } from '../../src/records/export-record.ts';
-import { AUDIENCES } from '../../src/records/report.ts';
+import { AUDIENCES } from '../../src/records/record-for.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import type { Command } from '../../src/session/command.ts';
 import { readHtmlStrictly } from './readers/read-html-strictly.ts';

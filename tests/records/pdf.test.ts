@@ -10,6 +10,7 @@ function reportWith(...blocks: Report['sections'][number]['blocks']): Report {
     subtitle: '',
     warnings: [],
     sections: [{ heading: 'Words', blocks }],
+    origin: 'a test',
     id: 'lab-1',
     head: 'f'.repeat(64),
   };

@@ -7,6 +7,7 @@ import { sessionFileName } from '../../src/files/safe-name.ts';
 import { readCsvStrictly } from './readers/read-csv-strictly.ts';
 import { readPdfStrictly } from './readers/read-pdf-strictly.ts';
 import { begin, fileOf, finishedWalk, JOB, type Walk } from './sample-session.ts';
+import { trueWalk } from './true-walk.ts';
 
 let home = '';
 beforeEach(() => {
@@ -40,7 +41,7 @@ async function records(positionals: string[], values: Record<string, string | bo
 }
 
 it('a session file without a time in its name is found by that name, though no list has it', async () => {
-  writeFileSync(join(home, 'sample-lab.jsonl'), fileOf(finishedWalk()).text);
+  writeFileSync(join(home, 'sample-lab.jsonl'), fileOf(trueWalk()).text);
   for (const name of ['sample-lab', 'sample-lab.jsonl'])
     for (const verb of ['show', 'verify', 'export']) {
       const { exit, out } = await records([verb, name]);
@@ -168,8 +169,9 @@ describe('show and export', () => {
 
 describe('verify and compare', () => {
   it('0 for a whole session, 1 for one that was changed, with the line', async () => {
-    const name = save(finishedWalk());
-    const { head, text } = fileOf(finishedWalk());
+    const walk = trueWalk();
+    const name = save(walk);
+    const { head, text } = fileOf(walk);
     const good = await records(['verify', name], { head: head.hash });
     expect(good.exit).toBe(0);
     expect(good.out).toContain(`head: event ${head.seq}, ${head.hash}`);

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { emptyJob } from '../../src/procedure/job.ts';
 import { gaugePlaces, gaugeSvg } from '../../src/records/gauge.ts';
 import { escapeHtml, html, htmlOf } from '../../src/records/html.ts';
-import { type Audience, reportOf } from '../../src/records/report.ts';
+import type { Audience } from '../../src/records/record-for.ts';
+import { reportOf } from '../../src/records/report.ts';
 import { dateWords, durationWords, timeWords } from '../../src/records/report-words.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import type { Command } from '../../src/session/command.ts';
@@ -36,6 +37,7 @@ describe('for the customer', () => {
       'What we found',
       'How we know',
       'What is not needed',
+      'What was not ruled out',
       'What it takes',
       'Your decision',
       'About this report',
@@ -122,6 +124,19 @@ describe('for the customer', () => {
     expect(words).toContain('"right"');
     expect(headings).toContain('What could not be tested');
     expect(headings).not.toContain('Your decision');
+  });
+
+  it.each([
+    [weighed(3), 'Fewer than three independent tests agree on this so far'],
+    [{ ...weighed(3), hangsOn: 3 }, 'This rests on one reading that was not made again'],
+    [{ ...weighed(3, 3, 3), proven: false }, 'The tests do not all fit together'],
+  ])('says why a conclusion is not proven: %#', (weighing, words) => {
+    const walk = begin().do(
+      { type: 'acknowledge-cautions' },
+      { type: 'record-reading', typed: '0', value: 0 },
+      { type: 'conclude', weighed: weighing },
+    );
+    expect(read(walk, 'customer').words).toContain(`${words}, so it is the best explanation`);
   });
 
   it('says that a conclusion without proof is no proof', () => {

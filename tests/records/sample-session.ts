@@ -329,39 +329,42 @@ export function signalAt(value: number, typed = String(value)): Command {
 }
 
 /** A whole session: a wrong first answer taken back, a test of the person's own, a note, a conclusion, a retest, closed. */
+export const FINISHED: readonly Command[] = [
+  { type: 'acknowledge-cautions' },
+  { type: 'record-reading', typed: '4.97', value: 4.97 },
+  { type: 'cannot-do', reason: 'the light is on loan' },
+  { type: 'choose-outcome', outcome: 'yes' },
+  { type: 'mark-done' },
+  { type: 'record-reading', typed: '-0.03', value: -0.03 },
+  { type: 'go-back', to: 0 },
+  { type: 'record-reading', typed: '0.02', value: 0.02 },
+  { type: 'add-note', text: 'The plug was green inside.' },
+  signalAt(5.01),
+  // Event 9 is the reading that stands, event 11 the test at the module.
+  { type: 'conclude', weighed: weighed(9, 11) },
+  { type: 'acknowledge-cautions', step: 'feed' },
+  {
+    type: 'record-retest',
+    step: 'feed',
+    typed: '4.99',
+    value: 4.99,
+    look: null,
+    outcome: 'good',
+  },
+  {
+    type: 'record-retest',
+    step: 'light',
+    typed: 'lit',
+    value: null,
+    look: 'lit',
+    outcome: 'lit',
+  },
+  { type: 'close', verdict: 'cured' },
+];
+
+/** The walk of them. What is good and what the conclusion rests on are made up: `true-walk.ts` has them from the circuit. */
 export function finishedWalk(change: Partial<SessionOpened> = {}, minute = 0): Walk {
-  return begin(change, minute).do(
-    { type: 'acknowledge-cautions' },
-    { type: 'record-reading', typed: '4.97', value: 4.97 },
-    { type: 'cannot-do', reason: 'the light is on loan' },
-    { type: 'choose-outcome', outcome: 'yes' },
-    { type: 'mark-done' },
-    { type: 'record-reading', typed: '-0.03', value: -0.03 },
-    { type: 'go-back', to: 0 },
-    { type: 'record-reading', typed: '0.02', value: 0.02 },
-    { type: 'add-note', text: 'The plug was green inside.' },
-    signalAt(5.01),
-    // Event 9 is the reading that stands, event 11 the test at the module.
-    { type: 'conclude', weighed: weighed(9, 11) },
-    { type: 'acknowledge-cautions', step: 'feed' },
-    {
-      type: 'record-retest',
-      step: 'feed',
-      typed: '4.99',
-      value: 4.99,
-      look: null,
-      outcome: 'good',
-    },
-    {
-      type: 'record-retest',
-      step: 'light',
-      typed: 'lit',
-      value: null,
-      look: 'lit',
-      outcome: 'lit',
-    },
-    { type: 'close', verdict: 'cured' },
-  );
+  return begin(change, minute).do(...FINISHED);
 }
 
 /** Free order: two tests, a note, and a conclusion of the person's own. */

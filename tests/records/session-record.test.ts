@@ -132,7 +132,7 @@ describe('the record of a finished session', () => {
     expect(record).toMatchObject({
       vehicle: 'real',
       by: ['person'],
-      origin: 'a real vehicle; answers from a person',
+      origin: 'a real vehicle, as the program was told; answers from a person',
       title: 'Invented three-wire sensor, no signal',
     });
   });
@@ -359,7 +359,9 @@ describe('a session in free order', () => {
     });
     const cautioned = recordFrom(walk);
     expect(cautioned.cautions).toMatchObject([{ step: '', id: 'turning', readBy: 'Ilvy Tarrant' }]);
-    expect(cautioned.origin).toBe('a real vehicle; answers from a program');
+    expect(cautioned.origin).toBe(
+      'a real vehicle, as the program was told; answers from a program',
+    );
     expect(transcriptOf(cautioned)).toContain('read by Ilvy Tarrant');
     expect(JSON.stringify(recordForClass(cautioned))).not.toContain('Tarrant');
   });

@@ -8,6 +8,7 @@ import { readRecord } from '../../src/records/read-record.ts';
 import { verifySession } from '../../src/records/verify-session.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { begin, fileOf, finishedWalk, weighed } from './sample-session.ts';
+import { TRUE_PROCEDURE, trueWalk } from './true-walk.ts';
 
 let folder = '';
 beforeEach(() => {
@@ -27,9 +28,13 @@ function forged(change: (events: SessionEvent[]) => unknown[]): string {
   return saved(fileOf({ events: events as SessionEvent[] }).text);
 }
 
+const BEGUN = begin({ procedure: TRUE_PROCEDURE });
+
 describe('a session as it was', () => {
+  const whole = fileOf(trueWalk());
+
   it('passes every check, with the head from a report too', () => {
-    const { text, head } = fileOf(finishedWalk());
+    const { text, head } = whole;
     const result = verifySession(nodeDisk, saved(text), { hash: head.hash });
     expect(result).toMatchObject({ genuine: true, firstBad: null, head });
     expect(result.checks.map(({ name, passed }) => [name, passed])).toEqual([
@@ -37,16 +42,17 @@ describe('a session as it was', () => {
       ['head', true],
       ['events', true],
       ['history', true],
+      ['derived', true],
     ]);
   });
 
   it('an unfinished one passes as well', () => {
-    expect(verifySession(nodeDisk, saved(fileOf(begin()).text)).genuine).toBe(true);
+    expect(verifySession(nodeDisk, saved(fileOf(BEGUN).text)).genuine).toBe(true);
   });
 
   it('one that grew since the report still holds the noted head', () => {
-    const early = fileOf(begin()).head;
-    const result = verifySession(nodeDisk, saved(fileOf(finishedWalk()).text), {
+    const early = fileOf(BEGUN).head;
+    const result = verifySession(nodeDisk, saved(whole.text), {
       hash: early.hash,
     });
     expect(result.genuine).toBe(true);
@@ -63,7 +69,7 @@ describe('a session that was changed', () => {
   });
 
   it('shows lines cut off the end against a noted head', () => {
-    const { text, head } = fileOf(finishedWalk());
+    const { text, head } = fileOf(trueWalk());
     const path = saved(`${text.split('\n').slice(0, -2).join('\n')}\n`);
     expect(verifySession(nodeDisk, path).genuine).toBe(true); // the file alone cannot tell
     expect(verifySession(nodeDisk, path, { hash: head.hash })).toMatchObject({ genuine: false });
@@ -186,7 +192,7 @@ describe('a session that was changed', () => {
     );
     const result = verifySession(nodeDisk, path);
     expect(result.genuine).toBe(true);
-    expect(result.checks.at(-1)?.words).toContain(
+    expect(result.checks.find(({ name }) => name === 'history')?.words).toContain(
       'event 9 as judged by rules 1: reading "borderline"; today\'s say "low"',
     );
   });

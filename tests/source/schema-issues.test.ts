@@ -47,6 +47,12 @@ describe('each kind of finding', () => {
   test.each([
     ['nam: ab\nname: ab', ['unknown-key 1:1 no key "nam" is known here; did you mean "name"?']],
     [
+      'cleared: ab\nname: ab',
+      [
+        'unknown-key 1:1 no key "cleared" is known here; leave it out: what is good is told by the readings that rule the rest out',
+      ],
+    ],
+    [
       'name: ab\nzzzzzz: 1',
       [
         'unknown-key 2:1 no key "zzzzzz" is known here; known here: name, state, minutes, codes, limit, either, steps, part',

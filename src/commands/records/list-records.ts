@@ -3,6 +3,7 @@ import { findRecords, type Query } from '../../records/find-records.ts';
 import type { IndexRow } from '../../records/index-row.ts';
 import { harmlessJson } from '../../records/record-json.ts';
 import { dateWords } from '../../records/report-words.ts';
+import type { Hand } from '../../session/events.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
 import { indexOf, Stop } from './record-arguments.ts';
@@ -80,10 +81,19 @@ function rowText(row: IndexRow): string {
 
 function statusWords(row: IndexRow): string {
   const words: string[] = [row.verdict ?? row.status];
+  if (row.drive !== null) words.push(row.drive === 'came-back' ? 'CAME BACK' : 'stayed away');
   if (row.state === 'damaged') words.push('DAMAGED');
   if (row.source !== 'real') words.push(row.source === 'drill' ? 'drill' : 'practice');
+  // A practice run is no record of a vehicle, whoever gave its answers.
+  else words.push(...row.by.flatMap((hand) => HAND_MARKS[hand] ?? []));
   return `[${words.join(', ')}]`;
 }
+
+const HAND_MARKS: Partial<Record<Hand, string>> = {
+  'answers-file': 'from a file',
+  program: 'from a program',
+  pipe: 'from a pipe',
+};
 
 function safe(text: string): string {
   return safeText(text);

@@ -1,7 +1,7 @@
 /** The verbs of `ohmward records`: what each takes, says of itself and does. */
 import { debriefFrom, withDebrief } from '../../records/drill-record.ts';
 import { exportRecord, FORMS } from '../../records/export-record.ts';
-import { AUDIENCES } from '../../records/report.ts';
+import { AUDIENCES } from '../../records/record-for.ts';
 import { REPAIR_VERDICTS } from '../../session/events.ts';
 import { type Arguments, EXIT, type Io, type Option, textOf, type Verb } from '../command.ts';
 import { COMPARE_FORMS, compare, verifyRecords } from './check-records.ts';

@@ -1,7 +1,9 @@
 /** What is done when a session is over for now: conclusion, file and way on are printed, and the person's program runs. */
 import { recordJson } from '../../records/record-json.ts';
+import { provenWords } from '../../records/report-words.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
+import type { Session } from '../../session/session.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { type Arguments, EXIT, type Io } from '../command.ts';
@@ -54,6 +56,7 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
     ? [
         `Conclusion: ${safeText(concluded.title)}`,
         ...(concluded.repair === '' ? [] : [`Repair: ${safeText(concluded.repair)}`]),
+        certaintyOf(session),
       ]
     : ['No conclusion yet.'];
   if (from !== undefined)
@@ -75,6 +78,12 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
     : [];
   const where = driver.unsaved() ? [] : [`Saved: ${path}`, `${next} ${name}`, ...handOver];
   io.out(`${[...ending, ...where].join('\n')}\n`);
+}
+
+/** Whether it is proven, in the words of the record. */
+function certaintyOf({ opened, concluded }: Session): string {
+  const words = provenWords({ circuit: opened.circuit, conclusion: concluded });
+  return `Certainty: ${words.replace(/^not proven/, 'NOT PROVEN')}`;
 }
 
 /** Last words for a session that another window went on with. */

@@ -19,6 +19,7 @@ import { knownIssues } from '../check/known-issues.ts';
 import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
 import { programName } from '../version.ts';
 import { finish } from './finish.ts';
+import { handAtInput } from './hand-at-input.ts';
 import {
   type Desk,
   findSubject,
@@ -105,7 +106,7 @@ const MEND = 'mend the job sheet, then try again';
 export function begin(
   desk: Desk,
   args: Arguments,
-  { answers, sheet, by = answers ? 'answers-file' : 'person' }: Known = {},
+  { answers, sheet, by = answers ? 'answers-file' : handAtInput() }: Known = {},
 ): OpenedSession | Problem {
   const jobFile = textOf(args, 'job');
   let job = sheet?.job ?? emptyJob('');

@@ -3,7 +3,7 @@
 /**
  * One line of a session file of format 2: a past fact, each plain JSON. Events of earlier formats are brought into this form when they are read. What no schema can say is checked by deciding each event anew from those before it.
  */
-export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | ValueSet | ValueTakenBack | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
+export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | ValueSet | ValueTakenBack | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
 /**
  * Number of the event, from 1, over all parts of the session.
  */
@@ -27,7 +27,7 @@ export type Elapsed = number
 /**
  * Who gives the answers.
  */
-export type Hand = ("person" | "answers-file" | "program")
+export type Hand = ("person" | "answers-file" | "program" | "pipe" | "not-stated")
 export type Drive = ("combustion" | "hybrid" | "electric")
 export type Step = (MeasureStep | LookStep | AskStep | ActStep | Conclusion)
 export type Family = ("reference" | "ground" | "signal" | "injection" | "bypass" | "actuation" | "continuity" | "pattern" | "neighbour" | "wiggle" | "comparison" | "inspection" | "interview")
@@ -1164,6 +1164,18 @@ prev: Prev
 at: At
 elapsed: Elapsed
 verdict: ("cured" | "not-cured" | "changed" | "not-shown" | "no-retest")
+}
+/**
+ * The last word: the vehicle was driven after the repair, and the trouble codes stayed away or came back.
+ */
+export interface DriveReported {
+type: "drive-reported"
+seq: Seq
+prev: Prev
+at: At
+elapsed: Elapsed
+code: ("stayed-away" | "came-back")
+words: string
 }
 /**
  * On a drill: the bench stopped a test that does damage or hurts.

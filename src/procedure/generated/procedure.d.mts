@@ -192,7 +192,6 @@ result?: Result
 conclude?: Concludes
 repair?: Text
 customer?: Text
-cleared?: Text
 requires?: Requires
 otherwise?: StepName
 retest?: Retest

@@ -8,12 +8,13 @@ import { goodWords } from '../../procedure/test-words.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/command.ts';
 import { customerWords } from '../../session/gaps.ts';
+import { notRuledOut } from '../../session/not-ruled-out.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords } from '../screens/conclusion-words.ts';
-import { evidenceWords } from '../screens/evidence-words.ts';
+import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
 import { sessionTitle } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
@@ -136,6 +137,11 @@ function presentConclusion(
   const weighed = advisor?.weigh(session, step.faults) ?? null;
   for (const line of weighed?.evidence ?? [])
     say(`  Evidence: ${evidenceWords(opened, session, step.faults, line)}`);
+  for (const line of weighed?.ruledOut ?? [])
+    say(`  Ruled out: ${ruledOutWords(opened, session, line)}`);
+  const { circuit } = session.opened;
+  const left = circuit && weighed ? notRuledOut(circuit, step.faults, weighed.ruledOut) : [];
+  for (const words of left) say(`  Not tested, or not far enough to rule it out: ${words}`);
   if (weighed?.unexplained) say(weighed.unexplained);
   say(proofParagraph(step, weighed).text);
   const rests = restsWords(opened, session, weighed);

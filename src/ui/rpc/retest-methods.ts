@@ -18,9 +18,10 @@ import { perform, refused } from './refused.ts';
 import { ANSWER_KEYS, answerCommand, countSent, oneOf } from './sent-answer.ts';
 import { cautionViews, stepView } from './state-view.ts';
 
-export const RETEST_METHODS: Methods<'retests' | 'retest' | 'close'> = {
+export const RETEST_METHODS: Methods<'retests' | 'retest' | 'drive' | 'close'> = {
   retests: { where: 'session', run: retests },
   retest: { where: 'session', run: retest },
+  drive: { where: 'session', run: drive },
   close: { where: 'session', run: close },
 };
 
@@ -70,6 +71,10 @@ function retest(opened: OpenedSession, sent: Params<'retest'>): Outcome {
   if (!command)
     return refused('no-such-outcome', 'no outcome of this test holds what was read', 'read again');
   return perform(opened, command, pendingCautions(session, step));
+}
+
+function drive(opened: OpenedSession, { code, words = '' }: Params<'drive'>): Outcome {
+  return perform(opened, { type: 'report-drive', code, words });
 }
 
 function close(opened: OpenedSession): Outcome {

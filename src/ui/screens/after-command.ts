@@ -81,6 +81,7 @@ const RETEST_WORDS = {
 /** What a command that does not change the step has done. */
 const DONE_WORDS: Readonly<Partial<Record<Command['type'], string>>> = {
   'add-note': 'The note is in the record.',
+  'report-drive': 'The drive is in the record.',
   'change-instruments': 'The instruments at hand are in the record.',
 };
 

@@ -4,6 +4,7 @@ import { type Advisor, isMadeAgain, type SuspectRow } from '../../session/adviso
 import type { Command } from '../../session/command.ts';
 import { type Concluded, piecesAmong } from '../../session/events.ts';
 import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
+import { notRuledOut } from '../../session/not-ruled-out.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
@@ -80,6 +81,7 @@ export function conclusionParagraphs(
   const repair = proposed.repair === proposed.title ? '' : bind(proposed.repair);
   if (opened.drill) return [...head, ...part('Repair', repair), { text: '' }, { text: YOURS }];
   const weighed = weighing === 'pending' ? null : weighing;
+  const { circuit } = session.opened;
   return [
     ...head,
     { text: '' },
@@ -96,6 +98,12 @@ export function conclusionParagraphs(
       weighed?.ruledOut.map((line) => ruledOutWords(opened, session, line)) ?? [],
     ),
     ...list('What was found on the way', foundLines(opened, session)),
+    ...list(
+      'Not tested, or not far enough to rule them out',
+      circuit && weighed && proposed.faults
+        ? notRuledOut(circuit, proposed.faults, weighed.ruledOut)
+        : [],
+    ),
   ];
 }
 

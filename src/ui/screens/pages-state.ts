@@ -40,6 +40,8 @@ export interface PageParts {
   readonly 'any-test': { readonly form: TestForm };
   readonly choice: { readonly of: TestChoice };
   readonly clip: object;
+  /** What the trouble codes did once the vehicle was driven. */
+  readonly drive: object;
   /** A test that no step asks for. */
   readonly test: {
     readonly toDo: TestToDo;

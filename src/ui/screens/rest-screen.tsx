@@ -1,12 +1,14 @@
 /** A session at rest: paused, concluded or closed. Where it is kept, and how to go on. */
 import { useState } from 'react';
 import { conclusionWords } from '../../session/conclusion-words.ts';
+import { DRIVEN_WORDS } from '../../session/read-drive.ts';
 import { retestLines, VERDICT_WORDS } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
 import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
+import { sentenceStart } from '../parts/sentence.ts';
 import { type Paragraph, textBlock } from '../parts/text-block.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
@@ -23,6 +25,8 @@ export interface RestScreenProps {
   readonly onBack: () => void;
   /** To the tests after the repair. */
   readonly onRetest: () => void;
+  /** To what the trouble codes did once it was driven. */
+  readonly onDrive: () => void;
   /** To a test that nobody asks for. */
   readonly onAnyTest: () => void;
 }
@@ -34,6 +38,7 @@ const ANY_TEST: KeyBinding = {
   show: 't',
   help: 'another test',
 };
+const DRIVE: KeyBinding = { keys: ['d'], show: 'd', help: 'it was driven' };
 const BACK: KeyBinding = {
   keys: keysOf('back'),
   show: 'F2',
@@ -61,6 +66,7 @@ export function RestScreen(props: RestScreenProps) {
     if (binding === HOME) props.onHome();
     else if (binding === BACK) props.onBack();
     else if (binding === RETEST) props.onRetest();
+    else if (binding === DRIVE) props.onDrive();
     else if (binding === ANY_TEST) props.onAnyTest();
   });
 
@@ -71,13 +77,16 @@ export function RestScreen(props: RestScreenProps) {
   );
 }
 
-/** What is closed stays closed, and a test of one's own takes a circuit. */
+/** What is closed stays closed but for the last word, and a test of one's own takes a circuit. */
 function keysAt({ opened, session }: RestScreenProps, toTest: number): KeyBinding[] {
+  const drive = session.concluded && !opened.drill ? [DRIVE] : [];
+  if (session.status === 'closed') return [HOME, ...drive];
   if (session.status !== 'concluded') return [HOME];
   const hasWay = session.trail.length > 0;
   return [
     HOME,
     ...(toTest > 0 ? [RETEST] : []),
+    ...drive,
     ...(opened.model ? [ANY_TEST] : []),
     ...(hasWay ? [BACK] : []),
   ];
@@ -100,6 +109,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
         ...concludedParagraphs(session),
         ...place,
         ...toTestParagraphs(opened, session),
+        ...driveParagraphs(opened, session),
         ...(opened.preview ? [] : reportParagraphs(opened)),
       ];
 }
@@ -142,6 +152,23 @@ function concludedParagraphs(session: Session): Paragraph[] {
           },
         ]
       : []),
+  ];
+}
+
+/** What was reported of driving it, or where it will go. */
+function driveParagraphs(opened: OpenedSession, { drives, closed }: Session): Paragraph[] {
+  if (opened.drill || opened.preview || (drives.length === 0 && !closed)) return [];
+  const told = drives.map(({ code, words }) => ({
+    text: sentenceStart(
+      [`${DRIVEN_WORDS[code]} when it was driven`, words].filter(Boolean).join(': '),
+    ),
+  }));
+  return [
+    { text: '' },
+    ...(told.length > 0 ? told : [{ text: 'Once it was driven, press d, or later type' }]),
+    ...(told.length > 0
+      ? []
+      : [{ text: `  ohmward retest ${opened.name()} --drive "away, 80 km"`, hang: 2 }]),
   ];
 }
 

@@ -6,6 +6,7 @@ import { repairChoices } from '../../drill/drill-words.ts';
 import type { Proposal, SuspectRow } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
+import { readDrive } from '../../session/read-drive.ts';
 import { closeCommand } from '../../session/retest.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { actAt, carryOnIn } from '../carry-on.ts';
@@ -70,6 +71,7 @@ interface EventParts {
   readonly capture: object;
   readonly take: { readonly command: Command };
   readonly retest: object;
+  readonly drive: object;
   readonly 'last-again': object;
   /** The page that says that something takes a while is drawn. */
   readonly drawn: object;
@@ -156,6 +158,7 @@ const EVENTS: {
     topOf(here.state)?.name === 'any-test' ? captureForm(here) : captureOfTest(here),
   take: ({ state }, { command }) => send(state, command),
   retest: ({ state }) => open(state, { name: 'retest', again: null }),
+  drive: ({ state }) => open(state, { name: 'drive' }),
   'last-again': lastAgain,
   drawn: afterDrawn,
   form: ({ state }, { form }) => withForm(state, form),
@@ -244,6 +247,10 @@ function afterText(here: Here, text: string): Turn {
     }
     case 'own-words':
       return replace(state, { name: 'own', proposed: fromWords(text) });
+    case 'drive': {
+      const read = readDrive(text);
+      return 'type' in read ? send(state, read) : stay(state);
+    }
     case 'clip':
       return afterClip(state, text);
     default:

@@ -41,7 +41,15 @@ import { SuspectsScreen } from './suspects-screen.tsx';
 import { TakePage } from './take-page.tsx';
 import { TestScreen } from './test-screen.tsx';
 import { TextQuestion } from './text-question.tsx';
-import { CANNOT, CANNOT_RETEST, CLIP, NOTE, OWN_WORDS, type Question } from './text-questions.ts';
+import {
+  CANNOT,
+  CANNOT_RETEST,
+  CLIP,
+  DRIVE,
+  NOTE,
+  OWN_WORDS,
+  type Question,
+} from './text-questions.ts';
 import { WaitPage } from './wait-page.tsx';
 import { WayScreen } from './way-screen.tsx';
 
@@ -126,6 +134,7 @@ const VIEWS: {
       onHome={() => send({ type: 'leave' })}
       onBack={() => send({ type: 'action', action: 'back' })}
       onRetest={() => send({ type: 'retest' })}
+      onDrive={() => send({ type: 'drive' })}
       onAnyTest={() => send({ type: 'action', action: 'any-test' })}
     />
   ),
@@ -275,6 +284,7 @@ const VIEWS: {
     />
   ),
   clip: (_, at) => asks(at, CLIP),
+  drive: (_, at) => asks(at, DRIVE),
 
   // A drill.
   opening: (_, at) => read(at, 'The job', openingLines(at.here.state.session)),

@@ -1,4 +1,5 @@
 /** The questions of a session that are answered with a line of text. */
+import { DRIVEN_WORDS, readDrive } from '../../session/read-drive.ts';
 import { NO_REASON, type TextCheck } from './text-question.tsx';
 
 /** A question with its page: `about` stands below it, `empty` is said to an empty answer. */
@@ -32,6 +33,17 @@ export const CANNOT_RETEST: Question = {
 export const OWN_WORDS: Question = {
   title: 'Your own conclusion',
   question: 'What is wrong, and what puts it right?',
+};
+export const DRIVE: Question = {
+  title: 'The drive after the repair',
+  question: 'Did the trouble codes stay away, or did they come back?',
+  about:
+    'Begin with "away" or "back", then say how it was driven: away, 80 km and three cold starts. It goes into this record with its time.',
+  check: (text) => {
+    const read = readDrive(text);
+    if ('type' in read) return { ok: true, words: `Understood: ${DRIVEN_WORDS[read.code]}.` };
+    return { ok: false, words: `${read.words}: ${read.fix}` };
+  },
 };
 export const CLIP: Question = {
   title: 'Clip something in',

@@ -149,7 +149,7 @@ describe('a session at 80 x 24', () => {
       │ Repair                                                                       │
       │   Put it right: feed wire open.                                              │
       │                                                                              │
-      │ -- more below: PgDn (17 of 29 lines) --                                      │
+      │ -- more below: PgDn (17 of 44 lines) --                                      │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] accept  [o] my own conclusion  [F2] back  [F5] suspects              │
       │ [F6] best tests  [?] keys                                                    │
@@ -159,10 +159,6 @@ describe('a session at 80 x 24', () => {
     await press(PAGE_DOWN);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Conclusion ────────────────────────────────── Three-wire sensor, no signal ─┐
-      │ - <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative     │
-      │                                                                              │
-      │ Repair                                                                       │
-      │   Put it right: feed wire open.                                              │
       │                                                                              │
       │ What the customer should know                                                │
       │   A wire is to be mended; no part needs replacing.                           │
@@ -176,7 +172,11 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │ What was found on the way                                                    │
       │ - Feed at the sensor - 0.02 V: the feed is low                               │
-      │ -- end of 29 lines; PgUp for the beginning --                                │
+      │                                                                              │
+      │ Not tested, or not far enough to rule them out                               │
+      │ - Repair or replace the signal wire.                                         │
+      │ - Repair or replace the ground wire.                                         │
+      │ -- more: PgUp or PgDn (lines 17 to 33 of 44) --                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] accept  [o] my own conclusion  [F2] back  [F5] suspects              │
       │ [F6] best tests  [?] keys                                                    │
@@ -205,8 +205,8 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] leave the session  [r] test after the repair  [t] another test       │
-      │ [F2] back into it, change an answer                                          │
+      │ [Enter] leave the session  [r] test after the repair  [d] it was driven      │
+      │ [t] another test  [F2] back into it, change an answer                        │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);

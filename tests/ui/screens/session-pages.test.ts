@@ -62,6 +62,18 @@ describe('what the session asks for', () => {
     expect(view().name).toBe('rest');
   });
 
+  it('takes what the codes did once it was driven, as an event of the same record', () => {
+    const { send, type, over, message, last } = pages();
+    send(READ);
+    type(`0.02${ENTER}`);
+    send(ACCEPT, { type: 'drive' });
+    expect(over()).toEqual(['drive']);
+    send({ type: 'text', text: 'away, 80 km' });
+    expect(over()).toEqual([]);
+    expect(message()).toBe('The drive is in the record.');
+    expect(last()).toMatchObject({ type: 'drive-reported', code: 'stayed-away', words: '80 km' });
+  });
+
   it('is free order where there is no procedure', () => {
     expect(pages({ free: true }).view().name).toBe('free');
   });

@@ -8,7 +8,7 @@ jsonrpc: "2.0"
 id?: Id
 method: Method
 params?: Parameters
-} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | Capture1 | Captures | Instruments | Suspects | Next | Weigh | Accept | Conclude | Retests | Retest | Close | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
+} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | Capture1 | Captures | Instruments | Suspects | Next | Weigh | Accept | Conclude | Retests | Retest | Drive | Close | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
 /**
  * Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.
  */
@@ -258,6 +258,14 @@ export type Take2 = boolean
  * The meter really shows this, though it looks like a slip.
  */
 export type Sure2 = boolean
+/**
+ * What they did.
+ */
+export type Code = ("stayed-away" | "came-back")
+/**
+ * How it was driven, and what else was seen.
+ */
+export type Words = string
 /**
  * Path of the folder.
  */
@@ -704,6 +712,20 @@ choose?: Name
 take?: Take2
 cannot?: Text
 sure?: Sure2
+}
+/**
+ * Reports what the trouble codes did once the vehicle was driven; also of a closed record.
+ */
+export interface Drive {
+method: "drive"
+params: Parameters1
+}
+/**
+ * What the codes did, and how it was driven.
+ */
+export interface Parameters1 {
+code: Code
+words?: Words
 }
 /**
  * Closes the record with what the tests after the repair say.

@@ -1,0 +1,199 @@
+/**
+ * A record that may be handed to the owner of the vehicle: what the paper for the customer says, in its words, and
+ * nothing else. The paper itself is made of it, so the forms for programs hold no more than the one for reading.
+ *
+ * Built field by field from a list of what may go out, so that a field added to the record later stays in the shop
+ * until someone allows it. Left out are notes, known values, corrections, interruptions, instruments, captures, pins
+ * and colours, what was typed, and answers that neither point to the conclusion nor rule anything out.
+ */
+import { customerWordsFor } from './customer-words.ts';
+import type {
+  Moment,
+  Reading,
+  RecordConclusion,
+  RecordJob,
+  RecordLine,
+  RecordTest,
+  RetestRow,
+  SessionRecord,
+} from './record-form.ts';
+
+/** The record as the customer gets it. */
+export function recordForCustomer(record: SessionRecord): SessionRecord {
+  const words = customerWordsFor(record);
+  const { conclusion, retest } = record;
+  const told = toldReadings(record);
+  return {
+    format: record.format,
+    id: record.id,
+    program: record.program,
+    status: record.status,
+    title: record.title,
+    procedure: record.procedure && { name: record.procedure.name, title: record.procedure.title },
+    circuit: record.circuit,
+    wiring: [],
+    vehicle: record.vehicle,
+    by: record.by,
+    origin: record.origin,
+    rules: record.rules,
+    person: record.person,
+    shop: record.shop,
+    instruments: [],
+    meter: '',
+    startedAt: record.startedAt,
+    endedAt: record.endedAt,
+    workedMs: record.workedMs,
+    minutes: null,
+    complaint: record.complaint,
+    cause: words.text(record.cause),
+    correction: words.text(record.correction),
+    job: jobFor(record.job),
+    lines: record.lines
+      .filter((line) => isGap(line) || told.has(line.event))
+      .map((line) => ({
+        ...made(line),
+        number: line.number,
+        kind: line.kind,
+        step: line.step,
+        title: isGap(line) ? words.test(line.title) : words.reading(line.event),
+        outcome: line.verdict === null ? words.text(line.outcome) : '',
+        reason: line.reason,
+        standing: line.standing,
+      })),
+    tests: record.tests.map((test) => ({
+      ...made(test),
+      number: test.number,
+      afterRepair: test.afterRepair,
+      title: words.reading(test.event),
+    })),
+    cautions: [],
+    known: [],
+    notes: [],
+    corrections: [],
+    interruptions: [],
+    conclusion: conclusion && conclusionFor(conclusion, words),
+    retest: {
+      rows: lastOfEach(retest.rows).map((row) => retestRowFor(row, words.test(row.title))),
+      missing: retest.missing.map(words.test),
+      drives: retest.drives.map((one) => ({ ...when(one), code: one.code, words: one.words })),
+      verdict: retest.verdict,
+      words: retest.words,
+    },
+    drill: null,
+    head: record.head,
+    howToVerify: record.howToVerify,
+  };
+}
+
+/** Steps that could not be done, and are still on the way. */
+function isGap({ kind, standing }: RecordLine): boolean {
+  return kind === 'impossible' && standing === 'standing';
+}
+
+/**
+ * Answers that the customer is told: what points to the conclusion and what rules a repair out; where nothing was
+ * weighed, whatever was read and stands.
+ */
+function toldReadings({ conclusion, lines }: SessionRecord): ReadonlySet<number> {
+  if (conclusion && conclusion.evidence.length > 0)
+    return new Set([
+      ...conclusion.evidence.flatMap(({ reading }) => (reading === null ? [] : [reading])),
+      ...conclusion.ruledOut.flatMap(({ readings }) => readings),
+    ]);
+  const taken = lines.filter(
+    ({ standing, kind }) => standing === 'standing' && (kind === 'reading' || kind === 'look'),
+  );
+  return new Set(taken.map(({ event }) => event));
+}
+
+/** What answers and tests have in common, without how it was measured. */
+function made(one: RecordLine | RecordTest) {
+  const { family, expected, expectedRange, found, verdict } = one;
+  return {
+    ...when(one),
+    family,
+    where: '',
+    setup: '',
+    instrument: '',
+    expected,
+    expectedRange,
+    found,
+    reading: untyped(one.reading),
+    verdict,
+    judgement: '',
+  };
+}
+
+function when({ event, at, workedMs }: Moment): Moment {
+  return { event, at, workedMs };
+}
+
+function untyped(reading: Reading | null): Reading | null {
+  return reading && { ...reading, typed: '' };
+}
+
+function jobFor({ order, customer, codes, vehicle }: RecordJob): RecordJob {
+  const { words, vin, plate, odometer } = vehicle;
+  return {
+    name: '',
+    order,
+    customer,
+    codes,
+    vehicle: { words, vin, plate, odometer, drive: '' },
+    earlierRepairs: [],
+    terminals: [],
+    notes: '',
+  };
+}
+
+function conclusionFor(
+  conclusion: RecordConclusion,
+  words: ReturnType<typeof customerWordsFor>,
+): RecordConclusion {
+  const { restsOn } = conclusion;
+  return {
+    ...when(conclusion),
+    title: words.text(conclusion.title),
+    own: conclusion.own,
+    faults: [],
+    repair: words.text(conclusion.repair),
+    customer: words.text(conclusion.customer),
+    proven: conclusion.proven,
+    restsOn: restsOn && { reading: restsOn.reading, words: words.reading(restsOn.reading) },
+    evidence: conclusion.evidence.map(({ reading, test, found, counted }) => ({
+      reading,
+      test: reading === null ? words.test(test) : words.reading(reading),
+      where: '',
+      found,
+      pointsTo: '',
+      counted,
+    })),
+    ruledOut: conclusion.ruledOut.map((one) => ({
+      words: one.words,
+      by: words.ruledOutBy(one),
+      readings: one.readings,
+    })),
+    notRuledOut: conclusion.notRuledOut,
+  };
+}
+
+/** Each test as it was made last: one that failed may have been made again. */
+function lastOfEach(rows: readonly RetestRow[]): RetestRow[] {
+  return [...new Map(rows.map((row) => [row.step, row])).values()];
+}
+
+function retestRowFor(row: RetestRow, title: string): RetestRow {
+  const { step, expected, expectedRange, before, after, reading, passed } = row;
+  return {
+    ...when(row),
+    step,
+    title,
+    where: '',
+    expected,
+    expectedRange,
+    before,
+    after,
+    reading: untyped(reading),
+    passed,
+  };
+}
