@@ -56,7 +56,12 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
   const handOver = concluded
     ? [`For the customer: ohmward records export ${name} --as pdf --for customer -o report.pdf`]
     : [];
-  io.out(`${[...ending, `Saved: ${path}`, `${next} ${name}`, ...handOver].join('\n')}\n`);
+  const lastWord =
+    session.closed && session.drives.length === 0
+      ? [`Once it was driven: ohmward retest ${name} --drive "away, 80 km"`]
+      : [];
+  const lines = [...ending, `Saved: ${path}`, `${next} ${name}`, ...lastWord, ...handOver];
+  io.out(`${lines.join('\n')}\n`);
 }
 
 /** Whether it is proven, in the words of the record. */
