@@ -76,7 +76,13 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
   const handOver = concluded
     ? [`For the customer: ohmward records export ${name} --as pdf --for customer -o report.pdf`]
     : [];
-  const where = driver.unsaved() ? [] : [`Saved: ${path}`, `${next} ${name}`, ...handOver];
+  const lastWord =
+    session.closed && session.drives.length === 0
+      ? [`Once it was driven: ohmward retest ${name} --drive "away, 80 km"`]
+      : [];
+  const where = driver.unsaved()
+    ? []
+    : [`Saved: ${path}`, `${next} ${name}`, ...lastWord, ...handOver];
   io.out(`${[...ending, ...where].join('\n')}\n`);
 }
 
@@ -88,5 +94,5 @@ function certaintyOf({ opened, concluded }: Session): string {
 
 /** Last words for a session that another window went on with. */
 export function elsewhereWords(name: string): string {
-  return `This session went on in another window. Go on there;\nonce that is closed, with: ohmward resume ${name}`;
+  return `This session went on in another window. Go on there;\nonce that is closed, with: ohmward resume $name`;
 }
