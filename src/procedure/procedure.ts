@@ -234,7 +234,7 @@ export function outcomeOfValue(step: MeasureStep, value: number): RangeOutcome |
 }
 
 /**
- * The faults that a step concludes on: its own, or all those of a last question whose every answer is a conclusion
+ * The faults that a step concludes on: its own, or all those of a last question whose every answer concludes on some
  * (which wire it was). None for any other step.
  */
 export function concludedAt({ steps }: Procedure, id: string): readonly string[] {
@@ -242,7 +242,7 @@ export function concludedAt({ steps }: Procedure, id: string): readonly string[]
   if (step?.kind === 'conclude') return step.faults;
   if (step?.kind !== 'ask') return [];
   const ends = step.outcomes.map(({ go }) => steps[go]);
-  return ends.every((end) => end?.kind === 'conclude')
+  return ends.every((end) => end?.kind === 'conclude' && end.faults.length > 0)
     ? [...new Set(ends.flatMap((end) => (end?.kind === 'conclude' ? end.faults : [])))]
     : [];
 }

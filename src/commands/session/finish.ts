@@ -94,5 +94,5 @@ function certaintyOf({ opened, concluded }: Session): string {
 
 /** Last words for a session that another window went on with. */
 export function elsewhereWords(name: string): string {
-  return `This session went on in another window. Go on there;\nonce that is closed, with: ohmward resume $name`;
+  return `This session went on in another window. Go on there;\nonce that is closed, with: ohmward resume ${name}`;
 }
