@@ -44,7 +44,7 @@ export class PartReader extends PinReader {
           ohms: ohm(draft.ohms, '190 ohm to 2.5 kohm', 'ohms'),
           cranking: unit(draft.cranking, '1 V +/- 40 %', 'cranking', 'V'),
           running: unit(draft.running, '4 V +/- 40 %', 'running', 'V'),
-          byHand: unit(draft['by-hand'], '0.25 V +/- 50 %', 'by-hand', 'V'),
+          byHand: unit(draft['by-hand'], '0.8 V +/- 30 %', 'by-hand', 'V'),
         };
       case 'potentiometer': {
         const tracks = Object.entries(draft.tracks).map(([track, one]) => {

@@ -22,16 +22,27 @@ const WHEEL = /^(left|right) (front|rear) wheel$/;
 /** How far each shaft turns with one turn of the crankshaft. */
 const TURNS = { crankshaft: 1, camshaft: 0.5 } as const;
 
-/** What the job sheet says of the place does not fit the circuit: in words, or null. */
-export function placeProblem(job: Job, circuit: Circuit | null): string | null {
-  if (job.position === undefined) return null;
-  const own = circuit && ownPlace(circuit);
-  const said = placeSaid(job.position);
-  if (!own) return `the sensor of this procedure has no place that could be another one`;
-  if (said && isAlike(said.kind, own.kind)) return null;
+/** Places that the sensor of a circuit could have, as a person would write them; null where there is but one. */
+export function placeExamples(circuit: Circuit): string | null {
+  const own = ownPlace(circuit);
+  if (!own) return null;
   return own.kind === 'wheel'
-    ? `"${job.position}" is no wheel, and the sensor of this procedure sits at one`
-    : `"${job.position}" is no shaft, and the sensor of this procedure sits at one`;
+    ? 'left front wheel, right rear wheel'
+    : 'crankshaft, intake camshaft, exhaust camshaft bank 2';
+}
+
+/** What the job sheet says of the place does not fit the circuit: in words, or null. */
+export function placeProblem(
+  { position }: Pick<Job, 'position'>,
+  circuit: Circuit | null,
+): string | null {
+  if (position === undefined) return null;
+  const own = circuit && ownPlace(circuit);
+  if (!own) return 'the sensor of this procedure has no place that could be another one';
+  const said = placeSaid(position);
+  if (said && isAlike(said.kind, own.kind)) return null;
+  const what = own.kind === 'wheel' ? 'wheel' : 'shaft';
+  return `"${position}" is no ${what} where the sensor of this procedure could sit; for example: ${placeExamples(circuit)}`;
 }
 
 /** Circuit and tree with the sensor at the place of the job; as they are where nothing says another place. */

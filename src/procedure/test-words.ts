@@ -2,7 +2,7 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Bridge, Look, Probe, Setup, VehicleState } from '../circuit/test.ts';
-import { formatRange } from '../quantity/format-quantity.ts';
+import { formatReadings } from '../quantity/format-quantity.ts';
 import type { Unit } from '../quantity/quantity.ts';
 import { terminalWords } from './bind-text.ts';
 import type { Job } from './job.ts';
@@ -169,7 +169,7 @@ export function expectedRangeWords(expected: ExpectedRange, unit: Unit): string 
   const { low: least, high } = endsOf(expected);
   // The meter's accuracy reaches below zero; a resistance does not.
   const low = unit === 'ohm' && least < 0 ? 0 : least;
-  const range = formatRange(low, high, unit);
+  const range = formatReadings(low, high, unit);
   return unit === 'ohm' && low > 0 && high === Number.POSITIVE_INFINITY ? `OL or ${range}` : range;
 }
 

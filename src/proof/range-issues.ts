@@ -3,7 +3,7 @@
 import { computedRange } from '../procedure/expected-range.ts';
 import { endsOf, type MeasureStep, type RangeOutcome } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
-import { formatRange } from '../quantity/format-quantity.ts';
+import { formatReadings } from '../quantity/format-quantity.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { carNotes } from './lost-cars.ts';
@@ -52,8 +52,8 @@ function tooNarrow(
       code: 'good-too-narrow',
       severity: share > WRONG_SHARE_MAX ? 'error' : 'warning',
       at: sourceLocation(linked, step.id, ['outcomes', good.name]),
-      words: `a healthy circuit reads ${formatRange(expected.low, expected.high, step.unit)} at "${step.id}", and in ${carsWords(lost.cars)}, that is not "good" (${rangeWords(good, step)})`,
-      fix: `with tolerances and meter a good reading is ${formatRange(step.unit === 'ohm' ? Math.max(0, low) : low, high, step.unit)}; write that, or "expect: computed" without limits`,
+      words: `a healthy circuit reads ${formatReadings(expected.low, expected.high, step.unit)} at "${step.id}", and in ${carsWords(lost.cars)}, that is not "good" (${rangeWords(good, step)})`,
+      fix: `with tolerances and meter a good reading is ${formatReadings(step.unit === 'ohm' ? Math.max(0, low) : low, high, step.unit)}; write that, or "expect: computed" without limits`,
       notes: carNotes([lost]),
       cars: [lost.cars],
     },
@@ -92,8 +92,8 @@ function tooWide(
       code: 'good-too-wide',
       severity: 'warning',
       at: sourceLocation(linked, step.id, ['outcomes', good.name]),
-      words: `"good" of "${step.id}" (${rangeWords(good, step)}) also holds ${names} at ${formatRange(Math.min(...values), Math.max(...values), step.unit)}, which then ends wrongly`,
-      fix: `a healthy circuit reads ${formatRange(low, high, step.unit)} here with tolerances and meter; draw the limit closer`,
+      words: `"good" of "${step.id}" (${rangeWords(good, step)}) also holds ${names} at ${formatReadings(Math.min(...values), Math.max(...values), step.unit)}, which then ends wrongly`,
+      fix: `a healthy circuit reads ${formatReadings(low, high, step.unit)} here with tolerances and meter; draw the limit closer`,
       notes: carNotes(lost),
       cars: lost.map(({ cars }) => cars),
     },
@@ -108,7 +108,7 @@ function reversed({ linked, model }: ProofFacts, step: MeasureStep): Issue[] {
       code: 'reversed-leads',
       severity: 'warning',
       at: sourceLocation(linked, step.id, ['measure']),
-      words: `a healthy circuit reads ${formatRange(expected.low, expected.high, expected.unit)} at "${step.id}": the leads are the wrong way round`,
+      words: `a healthy circuit reads ${formatReadings(expected.low, expected.high, expected.unit)} at "${step.id}": the leads are the wrong way round`,
       fix: 'name the red lead first, then the black one',
     },
   ];
@@ -119,5 +119,5 @@ function within({ from, to }: RangeOutcome, value: number): boolean {
 }
 
 function rangeWords({ from, to }: RangeOutcome, { unit }: MeasureStep): string {
-  return formatRange(from ?? Number.NEGATIVE_INFINITY, to ?? Number.POSITIVE_INFINITY, unit);
+  return formatReadings(from ?? Number.NEGATIVE_INFINITY, to ?? Number.POSITIVE_INFINITY, unit);
 }

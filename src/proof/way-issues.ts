@@ -4,7 +4,7 @@ import { testKey } from '../circuit/test-key.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 import { type MeasureStep, stepOf } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
-import { formatRange } from '../quantity/format-quantity.ts';
+import { formatReadings } from '../quantity/format-quantity.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { betterTarget } from './better-target.ts';
@@ -208,7 +208,7 @@ function limitWords({ model }: ProofFacts, step: MeasureStep, { ways }: Loss): s
       (one.value < (good.low ?? Number.NEGATIVE_INFINITY) ||
         one.value > (good.high ?? Number.POSITIVE_INFINITY)),
   );
-  const healthy = formatRange(other.low, other.high, step.unit);
+  const healthy = formatReadings(other.low, other.high, step.unit);
   return outside ? `a healthy circuit reads ${healthy} here: move the limit between the two` : '';
 }
 
@@ -274,5 +274,5 @@ function readingWords({ linked, model }: ProofFacts, id: string, { fault, ways }
       const shown = model.shows(fault, test, sample);
       return shown.kind === 'number' ? [shown.value] : [];
     });
-  return `reading ${formatRange(Math.min(...values), Math.max(...values), step.unit)}`;
+  return `reading ${formatReadings(Math.min(...values), Math.max(...values), step.unit)}`;
 }

@@ -92,6 +92,24 @@ export function formatRange(
   return `${write(low)} to ${joined(write(high), prefix, unit, options.ascii === true)}`;
 }
 
+/** Volts below this are nothing at a vehicle: leads and posts drop as much by themselves. Common practice, no source. */
+const NOTHING_VOLTS = 1e-3;
+
+/** A reading that is expected, without digits that no meter shows: less than a millivolt is 0 V. */
+export function withoutNoise(value: number, unit: Unit): number {
+  return unit === 'V' && Math.abs(value) < NOTHING_VOLTS ? 0 : value;
+}
+
+/** The range of readings, as `formatRange` writes one. */
+export function formatReadings(
+  low: number,
+  high: number,
+  unit: Unit,
+  options: FormatOptions = {},
+): string {
+  return formatRange(withoutNoise(low, unit), withoutNoise(high, unit), unit, options);
+}
+
 /** The unit as a sign for people: `Ω`, `mm²`, `°C`, or their ASCII spelling. */
 export function unitSign(unit: Unit, ascii = false): string {
   if (unit === 'ohm') return ascii ? 'ohm' : 'Ω';

@@ -4,10 +4,12 @@
  */
 
 import { freeOrderTitle } from '../procedure/free-order.ts';
+import { testOf } from '../procedure/test-of.ts';
 import { wiringSketch } from '../procedure/wiring-sketch.ts';
 import type { Hand, SessionEvent, SessionOpened } from '../session/events.ts';
 import type { JudgedOtherwise } from '../session/history.ts';
 import type { Session } from '../session/session.ts';
+import { needsOf } from '../suspects/test-entries.ts';
 import { recordConclusion } from './record-conclusion.ts';
 import { contextOf, minutesAt, type RecordContext } from './record-context.ts';
 import { recordDrill } from './record-drill.ts';
@@ -25,6 +27,18 @@ import { handsWords, originWords } from './report-words.ts';
 
 /** Columns of the wiring sketch in a record. */
 const WIRING_COLUMNS = 76;
+
+/** What was at hand by the settings, and what else the tests that were made took: a record must not deny its own scope. */
+function atHandOrUsed({ instruments, opened, events }: Session): string[] {
+  const used = events.flatMap((event): readonly string[] => {
+    if (event.type === 'test-recorded') return needsOf(event.test);
+    if (event.type !== 'reading-recorded' && event.type !== 'look-recorded') return [];
+    const step = opened.procedure?.steps[event.step];
+    const test = step && testOf(step);
+    return test ? needsOf(test) : [];
+  });
+  return [...new Set([...instruments, ...used])];
+}
 
 /**
  * The record of a session. `head` is the number and hash of the last event it was replayed from; `judgedOtherwise`
@@ -60,7 +74,7 @@ export function recordOf(
     rules: opened.rules,
     person: opened.person,
     shop: opened.shop,
-    instruments: session.instruments,
+    instruments: atHandOrUsed(session),
     meter: session.meter.name,
     startedAt: opened.at,
     endedAt: last.at,

@@ -21,7 +21,8 @@ export function doubtReading(
   const isGood = (one: number) => judge(one)?.verdict === 'good';
   const verdict = judge(value)?.verdict;
   const isOff = verdict === 'low' || verdict === 'high';
-  if (isOff && isGood(-value))
+  // Of an over-limit nothing is known but that it is large; ohms have no sign.
+  if (isOff && unit === 'V' && Number.isFinite(value) && isGood(-value))
     return 'the leads look swapped: with red and black exchanged it would be good';
   const meant = isOff && (unit === 'V' || unit === 'ohm') ? inOtherUnit(value, isGood) : null;
   if (meant !== null && (unit === 'V' || unit === 'ohm'))

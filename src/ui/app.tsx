@@ -101,7 +101,8 @@ export function App({ services, begin, onLeave }: AppProps) {
               entry.codes.length === 0
                 ? entry.title
                 : `${entry.title}  (${codeSpans(entry.codes)})`,
-            also: entry.about,
+            // Found by any of its codes, also by one within a span.
+            also: [entry.about, ...entry.codes].join(' '),
             about:
               entry.circuit === null
                 ? `${entry.about} Without a circuit: no suspects, no proposals.`

@@ -310,7 +310,7 @@ describe('words about the program', () => {
         'Options',
         '  --head HASH      the head printed on a report',
         '  --folder FOLDER  look for sessions here',
-        '  --shared         look in the shared database of all carts',
+        '  --shared         look in the shared database of the shop',
         '  --json           answer as JSON',
         '',
         'Exit codes: 0 done, 1 one of them is not what it was, 2 used wrongly, 130 interrupted.',

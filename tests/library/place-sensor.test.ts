@@ -113,12 +113,12 @@ describe('the job sheet says it better', () => {
     [
       'hall-no-signal',
       'left rear wheel',
-      '"left rear wheel" is no shaft, and the sensor of this procedure sits at one',
+      '"left rear wheel" is no shaft where the sensor of this procedure could sit; for example: crankshaft, intake camshaft, exhaust camshaft bank 2',
     ],
     [
       'wheel-speed-current',
       'crankshaft',
-      '"crankshaft" is no wheel, and the sensor of this procedure sits at one',
+      '"crankshaft" is no wheel where the sensor of this procedure could sit; for example: left front wheel, right rear wheel',
     ],
     [
       'throttle-position',

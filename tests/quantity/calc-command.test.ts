@@ -33,6 +33,13 @@ describe('ohmward calc', () => {
     ],
     ['speed', ['speed'], { teeth: '60', missing: '2', rpm: '800' }, /a counter shows +773\.3 Hz/],
     ['scope', ['scope'], { high: '5 V', rpm: '800', teeth: '60' }, /volts a division +1 V/],
+    // by hand: 200 teeth a second, ten points each of a thousand: half a second over ten divisions
+    [
+      'scope, and how slow it may be',
+      ['scope'],
+      { high: '5 V', rpm: '200', teeth: '60' },
+      /slowest for teeth +50 ms a division/,
+    ],
     // published: 5.02 +/- 0.1304 V
     [
       'meter',

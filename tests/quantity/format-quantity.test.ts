@@ -1,6 +1,12 @@
 /** Signs, prefixes and digits on the screen. Each text is written by hand after the rule it stands for. */
 import { describe, expect, test } from 'vitest';
-import { formatQuantity, formatRange, unitSign } from '../../src/quantity/format-quantity.ts';
+import {
+  formatQuantity,
+  formatRange,
+  formatReadings,
+  unitSign,
+  withoutNoise,
+} from '../../src/quantity/format-quantity.ts';
 import type { Unit } from '../../src/quantity/quantity.ts';
 
 const { POSITIVE_INFINITY: UP, NEGATIVE_INFINITY: DOWN } = Number;
@@ -55,4 +61,13 @@ describe('a range', () => {
   test('in ASCII', () => {
     expect(formatRange(1000, 2000, 'ohm', { ascii: true })).toBe('1 to 2 kohm');
   });
+});
+
+test('a reading of less than a millivolt is 0 V', () => {
+  expect(formatReadings(-133e-6, 895e-6, 'V')).toBe('0 V');
+  expect(formatReadings(0.0002, 0.04, 'V')).toBe('0 to 40 mV');
+  expect(formatReadings(4.75, 5.25, 'V')).toBe('4.75 to 5.25 V');
+  expect(formatReadings(1e-4, 2e-4, 'ohm')).not.toBe('0 Ω');
+  expect(withoutNoise(-8.48e-8, 'V')).toBe(0);
+  expect(withoutNoise(-0.03, 'V')).toBe(-0.03);
 });

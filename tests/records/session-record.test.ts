@@ -319,6 +319,21 @@ it('what a test is called comes from the table of tests, and a step of the proce
   ]);
 });
 
+it('instruments that a test took stand beside those that were at hand', () => {
+  const shop = begin().do({
+    type: 'record-test',
+    test: {
+      setup: { ...KEY_ON, target: 'moving' },
+      probe: { kind: 'pattern', plus: 'module.signal', minus: 'battery.negative' },
+    },
+    typed: '',
+    shown: { kind: 'look', look: 'full' },
+    expected: null,
+  });
+  expect(recordFrom(begin()).instruments).toEqual(['meter', 'test-light']);
+  expect(recordFrom(shop).instruments).toEqual(['meter', 'test-light', 'scope']);
+});
+
 describe('a session in free order', () => {
   const record = recordFrom(freeWalk());
 

@@ -17,6 +17,10 @@ it.each([
   [0.02, 'V', 4.81, 5.18, null],
   [Number.POSITIVE_INFINITY, 'V', 4.81, 5.18, OVER],
   [Number.POSITIVE_INFINITY, 'ohm', 800, 1200, null],
+  // a blown fuse where less than 2 ohm are good: no matter of the leads
+  [Number.POSITIVE_INFINITY, 'ohm', Number.NEGATIVE_INFINITY, 2, null],
+  [-1, 'ohm', 800, 1200, null],
+  [-1000, 'ohm', 800, 1200, null], // ohms have no sign
 ] as const)('%d %s where %d to %d is good', (value, unit, low, high, words) => {
   const { meter } = STANDARD_SETTINGS;
   const said = doubtReading(value, unit, (one) => judgeReading(one, unit, { low, high }, meter));

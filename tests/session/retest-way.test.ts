@@ -41,7 +41,7 @@ test('after the repair a test is told by its value and what is good, not in the 
     outcome: 'none',
   });
   expect(retestWords(line.step, session.retests[0]!)).toMatch(
-    /^0\.001 V \(good is -0\.\d+ to 1\.\d+ mV\)$/,
+    /^0\.001 V \(good is 0 to 1\.\d+ mV\)$/,
   );
   const live = retestLines(session).find(({ step }) => step.id === 'counts/live')!.step;
   const follows = { type: 'retest-recorded', step: live.id, typed: '', value: null } as const;

@@ -154,3 +154,26 @@ describe('what is known of the car', () => {
     expect(there.job?.known).toEqual(known);
   });
 });
+
+describe('the position of the sensor', () => {
+  // Complaint, codes, seven others, repairs, known, notes; then the position.
+  const before = ['no signal', ...enter(11)];
+
+  it('is asked where there can be another one, and refused where nothing fits', async () => {
+    const circuit = shipped('hall-module-fed');
+    const { job, said } = await fill(
+      [...before, 'left rear wheel', 'begin', 'Intake camshaft bank 2', 'begin'],
+      emptyJob(''),
+      circuit,
+    );
+    expect(said.join('\n')).toMatch(/"left rear wheel" is no shaft where the sensor/);
+    expect(job?.position).toBe('intake camshaft bank 2');
+  });
+
+  it('is kept where it is not asked, and left out when it is emptied', async () => {
+    const pedal = { ...emptyJob('x'), position: 'crankshaft' };
+    expect((await fill(['begin'], pedal, shipped('pedal-dual'))).job?.position).toBe('crankshaft');
+    const emptied = await fill([...before, '-', 'begin'], pedal, shipped('hall-module-fed'));
+    expect(emptied.job).not.toHaveProperty('position');
+  });
+});

@@ -1,7 +1,13 @@
 /** Speed and scope. */
 import { formatQuantity } from '../../quantity/format-quantity.ts';
 import type { Unit } from '../../quantity/quantity.ts';
-import { rpmOfTeeth, type ScopeSignal, scopeSettings, speedOfWheel } from '../../quantity/sums.ts';
+import {
+  rpmOfTeeth,
+  type ScopeSettings,
+  type ScopeSignal,
+  scopeSettings,
+  speedOfWheel,
+} from '../../quantity/sums.ts';
 import { type Options, type Sum, WrongUse } from './sum.ts';
 
 function wheelOf(options: Options) {
@@ -71,6 +77,7 @@ export const scope: Sum = {
           'time a division',
           `${text(found.secondsPerDivision, 's')} (${text(found.screenSeconds, 's')} in all)`,
         ],
+        ...longestSweep(options, found, text),
         ['zero line', found.zero === 'centre' ? 'in the middle' : 'one division from the bottom'],
         ['coupling', 'DC'],
       ],
@@ -78,6 +85,28 @@ export const scope: Sum = {
     };
   },
 };
+
+/** A screen of a usual scope has so many points, and a tooth wants so many of them. Common practice, no source. */
+const SCREEN_POINTS = 1000;
+const POINTS_A_TOOTH = 10;
+
+/** Teeth that come too fast for a slow sweep: what is drawn is then a band, or a slow wave that is not there. */
+function longestSweep(
+  options: Options,
+  { screenSeconds, secondsPerDivision }: ScopeSettings,
+  text: (value: number, unit: Unit) => string,
+): [string, string][] {
+  if (options.maybe('frequency', 'Hz') !== undefined) return [];
+  const { toothHertz } = speedOfWheel(options.needAboveZero('rpm', 'rpm'), wheelOf(options));
+  const longest =
+    SCREEN_POINTS / POINTS_A_TOOTH / toothHertz / (screenSeconds / secondsPerDivision);
+  return [
+    [
+      'slowest for teeth',
+      `${text(longest, 's')} a division; slower, they melt into a band or a false slow wave`,
+    ],
+  ];
+}
 
 /** What should repeat on the screen: teeth, ten of them, or whole turns. */
 function repetition(options: Options): { hertz: number; repeats: number } {

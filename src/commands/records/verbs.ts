@@ -13,7 +13,7 @@ type Options = Readonly<Record<string, Option>>;
 
 const WHERE: Options = {
   folder: { type: 'string', value: 'FOLDER', help: 'look for sessions here' },
-  shared: { type: 'boolean', help: 'look in the shared database of all carts' },
+  shared: { type: 'boolean', help: 'look in the shared database of the shop' },
 };
 const JSON_ANSWER: Options = { json: { type: 'boolean', help: 'answer as JSON' } };
 const OUTPUT: Options = {
@@ -153,7 +153,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
     run: compare,
   },
   share: {
-    summary: 'send sessions to the shared database of all carts',
+    summary: 'send sessions to the shared database of the shop',
     usage: 'records share [SESSION...] [options]',
     examples: [
       'ohmward records share         what is not there yet',

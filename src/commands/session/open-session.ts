@@ -277,6 +277,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     model: modelNow(),
     meter: driver.session().meter,
     ascii: desk.settings().ascii,
+    scope: desk.settings().scope,
   });
   const driver = driveSession({
     writer,

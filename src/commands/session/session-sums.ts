@@ -14,7 +14,7 @@ import { joinedTo } from '../../circuit/nets.ts';
 import { leads } from '../../circuit/refuse-test.ts';
 import type { Meter, Probe, Setup } from '../../circuit/test.ts';
 import type { MeasureStep, Step } from '../../procedure/procedure.ts';
-import { formatQuantity } from '../../quantity/format-quantity.ts';
+import { formatQuantity, withoutNoise } from '../../quantity/format-quantity.ts';
 import type { Unit } from '../../quantity/quantity.ts';
 import type { StepSum } from '../../ui/app-services.ts';
 import { Options, WrongUse } from '../calc/sum.ts';
@@ -38,6 +38,8 @@ export interface SumContext {
   readonly model: Model | null;
   readonly meter: Meter;
   readonly ascii: boolean;
+  /** Divisions of the scope's screen, up and across. */
+  readonly scope: { readonly volts: number; readonly time: number };
 }
 
 /** The sums that fit a step, done; none for a step without numbers. */
@@ -106,7 +108,8 @@ function typedOf(name: string, values: Values): string {
 function filledFor(step: Step, context: SumContext): Filled[] {
   const { model } = context;
   const test = model && captureTest(model, { kind: 'step', step });
-  if (model && test) return signalSums(model, expectedSignal(model, test).levels, test.setup);
+  if (model && test)
+    return signalSums(context, model, expectedSignal(model, test).levels, test.setup);
   if (step.kind !== 'measure' || (step.unit !== 'V' && step.unit !== 'ohm')) return [];
   const meter = meterSum(step, context.meter);
   if (!model || step.probe === null) return meter;
@@ -121,6 +124,7 @@ function filledFor(step: Step, context: SumContext): Filled[] {
 }
 
 function signalSums(
+  { scope }: SumContext,
   { circuit }: Model,
   levels: { readonly low: number; readonly high: number },
   { state }: Setup,
@@ -135,7 +139,12 @@ function signalSums(
       }
     : null;
   const travel = { frequency: '0.5 Hz' };
-  const ends = { low: text(levels.low, 'V'), high: text(levels.high, 'V') };
+  const ends = {
+    low: text(levels.low, 'V'),
+    high: text(levels.high, 'V'),
+    vertical: String(scope.volts),
+    horizontal: String(scope.time),
+  };
   const how = wheel ? `at ${RPM[state]} rpm` : 'for a travel of two seconds';
   return [
     { name: 'scope', title: `Scope settings ${how}`, values: { ...ends, ...(wheel ?? travel) } },
@@ -146,13 +155,14 @@ function signalSums(
 /** Limits of the reading that a healthy circuit gives. */
 function meterSum({ unit, expected }: MeasureStep, meter: Meter): Filled[] {
   if (unit !== 'V' && unit !== 'ohm') return [];
-  const value = expected?.nominal ?? expected?.high ?? expected?.low ?? null;
+  const middle = expected?.nominal ?? expected?.high ?? expected?.low ?? null;
+  const value = middle === null ? null : withoutNoise(middle, unit);
   const { ranges, counts, ofReading, digits } = unit === 'V' ? meter.volts : meter.ohms;
   const range = value === null ? undefined : ranges.find((full) => Math.abs(value) <= full);
   if (value === null || range === undefined) return [];
   const ends = {
-    ...(expected?.low == null ? {} : { from: text(expected.low, unit) }),
-    ...(expected?.high == null ? {} : { to: text(expected.high, unit) }),
+    ...(expected?.low == null ? {} : { from: text(withoutNoise(expected.low, unit), unit) }),
+    ...(expected?.high == null ? {} : { to: text(withoutNoise(expected.high, unit), unit) }),
   };
   const values = {
     reading: text(value, unit),

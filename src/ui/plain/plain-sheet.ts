@@ -5,12 +5,12 @@ import type { Replaceable } from '../../procedure/read-repair.ts';
 import type { Form, FormField } from '../parts/form-state.ts';
 import { textField } from '../parts/text-field-state.ts';
 import {
+  fieldProblem,
   jobDoubts,
   jobOf,
   jobProblem,
   jobRemark,
   jobSheet,
-  knownProblem,
 } from '../screens/job-sheet-state.ts';
 import type { Dialogue } from './dialogue.ts';
 
@@ -47,7 +47,7 @@ export async function askSheet(ask: SheetAsk, dialogue: Dialogue): Promise<Job |
       sheet = { ...sheet, at: 0 };
       continue;
     }
-    const wrong = knownProblem(sheet, circuit);
+    const wrong = fieldProblem(sheet, circuit);
     if (wrong !== null) {
       say(wrong.words);
       sheet = { ...sheet, at: wrong.at };

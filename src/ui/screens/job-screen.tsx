@@ -15,12 +15,12 @@ import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import {
   type Doubt,
+  fieldProblem,
   jobDoubts,
   jobOf,
   jobProblem,
   jobRemark,
   jobSheet,
-  knownProblem,
 } from './job-sheet-state.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 
@@ -66,7 +66,7 @@ export function JobScreen(props: JobScreenProps) {
       setSheet({ ...sheet, at: 0 });
       return;
     }
-    const wrong = knownProblem(sheet, props.circuit);
+    const wrong = fieldProblem(sheet, props.circuit);
     if (wrong !== null) {
       setProblem(wrong.words);
       setSheet({ ...sheet, at: wrong.at });

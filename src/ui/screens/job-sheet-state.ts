@@ -10,13 +10,15 @@ import {
   type Job,
   type JobTerminal,
 } from '../../procedure/job.ts';
+import { placeExamples, placeProblem } from '../../procedure/place-sensor.ts';
 import { type Replaceable, readRepair, repairsRemark } from '../../procedure/read-repair.ts';
 import { readTerminal, terminalRemark } from '../../procedure/read-terminal.ts';
-import { choiceOf, type Form, textInput, textOf } from '../parts/form-state.ts';
+import { choiceOf, type Form, type TextInput, textInput, textOf } from '../parts/form-state.ts';
 import { KNOWN_HINT, knownRemark, knownSaid, knownText, knownWrong } from './known-field.ts';
 
 const TERMINAL_KEY = 'terminal ';
 const KNOWN_KEY = 'known';
+const POSITION_KEY = 'position';
 
 /** An empty sheet, or one that holds a ready-made job. Without a circuit nothing can be known of it. */
 export function jobSheet(
@@ -69,6 +71,7 @@ export function jobSheet(
         ? [textInput(KNOWN_KEY, 'Known of this car', knownText(job.known ?? []), KNOWN_HINT)]
         : []),
       textInput('notes', 'Notes', job.notes, ''),
+      ...positionField(job, circuit),
       ...terminals.map(({ id, words }) =>
         textInput(
           `${TERMINAL_KEY}${id}`,
@@ -79,6 +82,14 @@ export function jobSheet(
       ),
     ],
   };
+}
+
+/** Which sensor it is; not asked where there is but one. */
+function positionField({ position = '' }: Job, circuit: Circuit | null): TextInput[] {
+  const examples = circuit && placeExamples(circuit);
+  if (!examples) return [];
+  const hint = `Only where the trouble codes do not say it, for example: ${examples}.`;
+  return [textInput(POSITION_KEY, 'Position of the sensor', position, hint)];
 }
 
 function repairText({ words, part }: EarlierRepair): string {
@@ -115,8 +126,16 @@ export function jobOf(sheet: Form, job: Job, parts: readonly Replaceable[]): Job
     earlierRepairs: repairsOf(textOf(sheet, 'repairs'), parts),
     terminals,
     ...knownOf(sheet, job),
+    ...positionOf(sheet, job),
     notes: textOf(sheet, 'notes'),
   };
+}
+
+/** Where the sheet has no such field, what the job had stays. */
+function positionOf(sheet: Form, job: Job): Pick<Job, 'position'> {
+  const isAsked = sheet.fields.some(({ key }) => key === POSITION_KEY);
+  const position = isAsked ? textOf(sheet, POSITION_KEY).toLowerCase() : (job.position ?? '');
+  return position === '' ? {} : { position };
 }
 
 /** Where the sheet has no such field, what the job had stays. */
@@ -207,10 +226,17 @@ function doubtsOf(key: string, text: string): string[] {
   return terminal?.doubtful ? [terminal.words] : [];
 }
 
-/** Where and why what is known of the car cannot be taken; null where it can, and where nothing is said. */
-export function knownProblem(sheet: Form, circuit: Circuit | null): Doubt | null {
-  const words = circuit && knownWrong(textOf(sheet, KNOWN_KEY), circuit);
-  return words ? { at: sheet.fields.findIndex(({ key }) => key === KNOWN_KEY), words } : null;
+/** Where and why what is said of this car cannot be taken; null where it can, and where nothing is said. */
+export function fieldProblem(sheet: Form, circuit: Circuit | null): Doubt | null {
+  const known = circuit && knownWrong(textOf(sheet, KNOWN_KEY), circuit);
+  if (known) return { at: placeIn(sheet, KNOWN_KEY), words: known };
+  const position = textOf(sheet, POSITION_KEY).toLowerCase();
+  const words = position === '' ? null : placeProblem({ position }, circuit);
+  return words === null ? null : { at: placeIn(sheet, POSITION_KEY), words };
+}
+
+function placeIn(sheet: Form, wanted: string): number {
+  return sheet.fields.findIndex(({ key }) => key === wanted);
 }
 
 /** Why the sheet cannot be taken yet, or null. */

@@ -69,6 +69,13 @@ describe('start', () => {
 });
 
 describe('a new session', () => {
+  it('finds a procedure by a code within a span', async () => {
+    const { press, frame } = await walkApp();
+    await press('1', 'P2123');
+    expect(await frame()).toContain('Pedal sensor, limp home  (P2122-P2124 P2127)');
+    expect(await frame()).toContain('1 of ');
+  });
+
   it('leads from the procedure over the job sheet to the first caution', async () => {
     const { press, services, frame } = await walkApp();
     await press('1', 'sensor no', ENTER);

@@ -612,7 +612,7 @@ export function fakeServices(clock: FakeClock, options: { problem?: Problem } = 
         file: 'procedures/pedal.yaml',
         title: 'Pedal sensor, limp home',
         about: 'For a pedal with two tracks.',
-        codes: ['P2122', 'P2127'],
+        codes: ['P2122', 'P2123', 'P2124', 'P2127'],
         circuit: null,
       },
     ],
