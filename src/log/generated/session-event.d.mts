@@ -1199,7 +1199,7 @@ yardstickMinutes: number
 late: boolean
 }
 export interface ScorePart {
-name: ("diagnosis" | "evidence" | "time" | "safety")
+name: ("diagnosis" | "evidence" | "time" | "safety" | "danger")
 points: number
 most: number
 }
