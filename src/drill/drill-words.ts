@@ -106,6 +106,8 @@ function upper(words: string): string {
 /** One part of the score in a line. */
 export function scoreLine(part: ScorePart, facts: ScoreFacts): string {
   const { name, points, most } = part;
+  if (name === 'danger')
+    return `  ${name.padEnd(9)} ${String(points).padStart(3)}        ${scoreWords(part, facts)}`;
   return `  ${name.padEnd(9)} ${String(points).padStart(3)} of ${most}  ${scoreWords(part, facts)}`;
 }
 

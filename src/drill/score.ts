@@ -1,4 +1,4 @@
-/** The score of a drill: four parts that sum to 100. Every number here is explained in docs/drills.md. */
+/** The score of a drill: four parts that sum to 100, and a cap where somebody would have been hurt. Every number here is explained in docs/drills.md. */
 import type { ScorePart } from '../session/events.ts';
 import { EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
 
@@ -33,11 +33,19 @@ export const TIME_FULL = 1.5;
 const TIME_NONE = 4;
 /** A test that would have done damage; two of them leave nothing of the safety points. */
 const STOPPED_COST = 8;
+/** What a drill with a dangerous test is worth at most: who was right and would have burnt out a module has not done well. */
+export const DANGER_MOST = 50;
 /** A test asked for before its cautions were acknowledged. */
 const PASSED_OVER_COST = 3;
 
-/** The parts of the score. */
+/** The parts of the score; `danger` takes away what a dangerous test does not leave, and is only there when it does. */
 export function scoreDrill(facts: ScoreFacts): ScorePart[] {
+  const parts = uncapped(facts);
+  const over = facts.stopped > 0 ? pointsOf(parts) - DANGER_MOST : 0;
+  return over > 0 ? [...parts, { name: 'danger', most: 0, points: -over }] : parts;
+}
+
+function uncapped(facts: ScoreFacts): ScorePart[] {
   return [
     { name: 'diagnosis', most: DIAGNOSIS_POINTS, points: diagnosisPoints(facts) },
     { name: 'evidence', most: EVIDENCE_POINTS, points: evidencePoints(facts) },
@@ -62,6 +70,8 @@ export function scoreWords({ name }: Pick<ScorePart, 'name'>, facts: ScoreFacts)
       return timeWords(facts);
     case 'safety':
       return safetyWords(facts);
+    case 'danger':
+      return `a test that would have hurt someone or the vehicle: ${DANGER_MOST} points at most`;
   }
 }
 

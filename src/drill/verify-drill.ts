@@ -13,6 +13,7 @@ import {
   type SessionEvent,
   type SessionOpened,
   type StepCapture,
+  type TestRecorded,
 } from '../session/events.ts';
 import { evolve, openSession } from '../session/evolve.ts';
 import type { Session } from '../session/session.ts';
@@ -113,8 +114,10 @@ function beginningProblems(
 
 function problemsOf(session: Session, event: SessionEvent, world: DrillWorld, hash: Hash): Found {
   switch (event.type) {
-    case 'test-recorded':
-      return readingFound(session, event.test, event.shown, event.capture, world);
+    case 'test-recorded': {
+      const found = readingFound(session, event.test, event.shown, event.capture, world);
+      return { ...found, problems: [...found.problems, ...levelProblems(session, event)] };
+    }
     case 'reading-recorded': {
       const test = stepTest(session.opened, event.step);
       if (!test || (event.unit !== 'V' && event.unit !== 'ohm')) return FINE;
@@ -174,6 +177,13 @@ function readingFound(
   ]);
 }
 
+/** What a student was shown is the level's affair: good values beside a reading give a milder level away. */
+function levelProblems(session: Session, { expected }: TestRecorded): string[] {
+  const level = levelOfSession(session);
+  const isTooMuch = level?.expected === false && expected !== null;
+  return isTooMuch ? ['what is good was shown, which this level hides'] : [];
+}
+
 function sameShown(one: KeptShown, other: KeptShown): boolean {
   if (one.kind === 'look' || other.kind === 'look')
     return one.kind === 'look' && other.kind === 'look' && one.look === other.look;
@@ -216,19 +226,27 @@ function revealProblems(
   const { answer } = due;
   if (answer.right !== event.right) problems.push('the diagnosis is not judged right');
   const rules = rulesOf(session);
+  let score: Found['score'];
   // What readings and minutes earn is a matter of the rules.
   if (rules !== RULES) {
     const score = { rules, was: event.points, today: answer.points };
     return score.was === score.today ? { problems } : { problems, score };
   }
-  if (Math.abs(answer.points - event.points) > POINTS_SLACK)
-    problems.push('the score is not what the readings earn');
+  if (Math.abs(answer.points - event.points) > POINTS_SLACK) {
+    // Before a dangerous test capped the score its other parts were all there was.
+    const before =
+      answer.points - (answer.score.find(({ name }) => name === 'danger')?.points ?? 0);
+    const isBefore = event.score.every(({ name }) => name !== 'danger') && event.points === before;
+    if (isBefore && before !== answer.points)
+      score = { rules, was: event.points, today: answer.points };
+    else problems.push('the score is not what the readings earn');
+  }
   if (
     Math.abs(answer.minutes - event.minutes) > MINUTES_SLACK ||
     Math.abs(answer.yardstickMinutes - event.yardstickMinutes) > YARDSTICK_SLACK
   )
     problems.push('the minutes are not those of the readings');
-  return { problems };
+  return { problems, ...(score ? { score } : {}) };
 }
 
 /** Version of the rules that judged last: the opening names it, and each resumption. */

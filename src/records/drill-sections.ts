@@ -34,13 +34,18 @@ function facts({ level, seed, commitment, assignment, answer }: RecordDrill): Bl
   };
 }
 
+/** What a dangerous test takes off is of nothing. */
+function partWords({ name, points, most }: RecordAnswer['score'][number]): string {
+  return name === 'danger' ? `${name} ${points}` : `${name} ${points} of ${most}`;
+}
+
 function answerRows(answer: RecordAnswer): [string, string][] {
   const { faults, repairs, right, points, score, minutes, yardstickMinutes, late } = answer;
   return [
     ['Result', `${right ? 'RIGHT' : 'NOT RIGHT'}, ${points} of 100 points`],
     ['In the vehicle', faults.map(({ words, id }) => `${words} [${id}]`).join('; ')],
     ['Repair', repairs.join(' ')],
-    ['Score', score.map(({ name, points: got, most }) => `${name} ${got} of ${most}`).join('; ')],
+    ['Score', score.map(partWords).join('; ')],
     [
       'Minutes',
       `${minutes}, the best plan ${yardstickMinutes}${late ? '; over the time limit' : ''}`,

@@ -355,7 +355,7 @@ export interface AnswerRevealed extends When {
   readonly late: boolean;
 }
 export interface ScorePart {
-  readonly name: 'diagnosis' | 'evidence' | 'time' | 'safety';
+  readonly name: 'diagnosis' | 'evidence' | 'time' | 'safety' | 'danger';
   readonly points: number;
   readonly most: number;
 }

@@ -10,6 +10,7 @@ import { commitmentOf, hideFault } from '../../src/drill/hidden-fault.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { drillText, writeDrill } from './drill-files.ts';
+import { SHORT } from './short-procedure.ts';
 import {
   type DrillAsk,
   hash,
@@ -130,7 +131,19 @@ test('with the assignment and the library at hand, a drill of one’s own making
   expect(answer.faults).toHaveLength(1);
   expect(salt).not.toBe('');
   writeDrill(join(own, 'own-circuit.jsonl'), begunAs(events, { circuit: easy, vehicle }));
-  const checked = classReport(own, { circuits: library.circuits, assignment });
+  const followed = { ...SHORT, title: 'A title of the student' };
+  writeDrill(join(own, 'own-procedure.jsonl'), begunAs(events, { procedure: followed }));
+  const lax = {
+    ...{ id: 'lax', word: 'CAUTION', say: 'Nothing to mind.', hazards: ['energised-circuit'] },
+    ...{ states: ['key-on'], drives: [], when: [] },
+  };
+  writeDrill(join(own, 'own-cautions.jsonl'), begunAs(events, { cautionRules: [lax] }));
+  const checked = classReport(own, {
+    circuits: library.circuits,
+    assignment,
+    procedureOf: () => SHORT,
+    cautions: first.cautionRules,
+  });
   rmSync(own, { recursive: true, force: true });
   if ('words' in checked) throw new Error(checked.words);
   const kinds = (file: string) =>
@@ -139,6 +152,8 @@ test('with the assignment and the library at hand, a drill of one’s own making
   expect(kinds('easy-seed')).toEqual(['other-drill']);
   expect(kinds('no-assignment')).toContain('other-drill');
   expect(kinds('own-circuit')).toContain('other-circuit');
+  expect(kinds('own-procedure')).toContain('other-procedure');
+  expect(kinds('own-cautions')).toContain('other-cautions');
 });
 
 test('the table fits a terminal and names the doubtful files', () => {

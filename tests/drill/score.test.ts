@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Test } from '../../src/circuit/test.ts';
 import type { Debrief } from '../../src/drill/debrief.ts';
-import { debriefLines, repairChoices } from '../../src/drill/drill-words.ts';
+import { debriefLines, repairChoices, scoreLine } from '../../src/drill/drill-words.ts';
 import { LEVELS } from '../../src/drill/levels.ts';
 import { pointsOf, type ScoreFacts, scoreDrill, scoreWords } from '../../src/drill/score.ts';
 import { KEY_ON } from '../circuit/setup.ts';
@@ -23,7 +23,7 @@ const GOOD: ScoreFacts = {
 };
 
 // Diagnosis 40, evidence 25, time 20, safety 15; each row by hand from docs/drills.md.
-test.each<[string, Partial<ScoreFacts>, [number, number, number, number]]>([
+test.each<[string, Partial<ScoreFacts>, readonly number[]]>([
   ['all as it should be', {}, [40, 25, 20, 15]],
   ['half as long again as the best plan is still full', { minutes: 30 }, [40, 25, 20, 15]],
   ['three times the minutes: (4 - 3) / 2.5 of 20', { minutes: 60 }, [40, 25, 8, 15]],
@@ -35,8 +35,14 @@ test.each<[string, Partial<ScoreFacts>, [number, number, number, number]]>([
   ['given up', { right: false, hits: 0, named: 0 }, [0, 0, 0, 15]],
   ['one of two faults', { right: false, hits: 1, needed: 2, named: 2 }, [20, 0, 0, 15]],
   ['over the time limit', { late: true }, [40, 25, 0, 15]],
-  ['one dangerous test', { stopped: 1 }, [40, 25, 20, 7]],
-  ['two dangerous tests', { stopped: 2 }, [40, 25, 20, 0]],
+  ['one dangerous test: 50 at most', { stopped: 1 }, [40, 25, 20, 7, -42]],
+  ['three dangerous tests', { stopped: 3 }, [40, 25, 20, 0, -35]],
+  [
+    'a dangerous test and little right has nothing to lose',
+    { stopped: 1, evidence: 0 },
+    [40, 0, 0, 7],
+  ],
+  ['slow and sloppy, and safe', { minutes: 90, evidence: 2 }, [40, 17, 0, 15]],
   ['a caution passed over', { passedOver: 1 }, [40, 25, 20, 12]],
 ])('score: %s', (_name, change, points) => {
   const facts = { ...GOOD, ...change };
@@ -44,6 +50,19 @@ test.each<[string, Partial<ScoreFacts>, [number, number, number, number]]>([
   expect(parts.map((part) => part.points)).toEqual(points);
   expect(pointsOf(parts)).toBe(points.reduce((a, b) => a + b, 0));
   for (const part of parts) expect(scoreWords(part, facts).length).toBeGreaterThan(5);
+});
+
+test('safe and sloppy is worth more than quick and dangerous', () => {
+  const sloppy = { ...GOOD, minutes: 90, evidence: 2 };
+  const points = (facts: ScoreFacts) => pointsOf(scoreDrill(facts));
+  for (const stopped of [1, 2, 3]) {
+    expect(points({ ...GOOD, stopped })).toBe(50);
+    expect(points(sloppy)).toBeGreaterThan(points({ ...GOOD, stopped }));
+  }
+  const danger = scoreDrill({ ...GOOD, stopped: 1 }).at(-1)!;
+  expect(scoreLine(danger, GOOD)).toBe(
+    '  danger    -42        a test that would have hurt someone or the vehicle: 50 points at most',
+  );
 });
 
 test.each<[string, Partial<ScoreFacts>, Record<string, string>]>([

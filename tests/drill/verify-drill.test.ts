@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { WorldStore } from '../../src/drill/drill-world.ts';
+import { levelNamed } from '../../src/drill/levels.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { RULES, type SessionEvent } from '../../src/session/events.ts';
 import { hash, newDrill, perfectStudent } from './students.ts';
@@ -113,6 +115,61 @@ test.each<[string, SessionEvent[], string]>([
   const { verdict, problems } = verifyDrill(events, hash, store);
   expect(verdict).toBe('false');
   expect(problems.map((problem) => problem.words).join('\n')).toContain(words);
+});
+
+test('good values that the level hides give a milder one away', () => {
+  const shown = done.map((event) =>
+    event.type === 'test-recorded'
+      ? { ...event, expected: { kind: 'number', low: 1, high: 2 } as const }
+      : event,
+  );
+  const [first] = done;
+  const hides =
+    first?.type === 'session-opened' &&
+    first.vehicle.kind === 'drill' &&
+    !levelNamed(first.vehicle.level).expected;
+  const asBlind = shown.map((event) =>
+    event.type === 'session-opened' && event.vehicle.kind === 'drill' && !hides
+      ? { ...event, vehicle: { ...event.vehicle, level: 'blind' as const } }
+      : event,
+  );
+  expect(verifyDrill(asBlind, hash, store).problems.map(({ words }) => words)).toContain(
+    'what is good was shown, which this level hides',
+  );
+});
+
+describe('a drill with a dangerous test', () => {
+  const events = (() => {
+    const begun = newDrill(21);
+    const { circuit } = begun.driver.session().opened;
+    const made = standardTests(circuit!).find(({ test: one }) => one.probe.kind === 'ohms')!.test;
+    const live = { ...made, setup: { ...made.setup, state: 'key-on' as const } };
+    begun.drill!.act({ type: 'make-test', test: live });
+    perfectStudent(begun);
+    return begun.driver.session().events;
+  })();
+
+  test('is capped, and is true', () => {
+    expect(events.some(({ type }) => type === 'test-stopped')).toBe(true);
+    expect(pointsOf(events)).toBe(50);
+    expect(verifyDrill(events, hash, store)).toEqual({ verdict: 'true', problems: [] });
+  });
+
+  test('from before there was a cap is told with the score of today', () => {
+    const before = events.map((event) => {
+      if (event.type !== 'answer-revealed') return event;
+      const score = event.score.filter(({ name }) => name !== 'danger');
+      return { ...event, score, points: score.reduce((sum, { points }) => sum + points, 0) };
+    });
+    expect(verifyDrill(before, hash, store)).toMatchObject({
+      verdict: 'true',
+      scoredOtherwise: { was: pointsOf(before), today: 50, rules: RULES },
+    });
+    const more = before.map((event) =>
+      event.type === 'answer-revealed' ? { ...event, points: 100 } : event,
+    );
+    expect(verifyDrill(more, hash, store).verdict).toBe('false');
+  });
 });
 
 test('what is no drill is called so', () => {

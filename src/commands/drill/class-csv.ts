@@ -18,7 +18,7 @@ const COLUMNS: readonly (readonly [string, (row: ClassRow) => string | number | 
   ['finished', ({ finished }) => (finished ? 'yes' : 'no')],
   ['right', ({ right }) => (right === null ? '' : right ? 'yes' : 'no')],
   ['points', ({ points }) => points],
-  ...(['diagnosis', 'evidence', 'time', 'safety'] as const).map(
+  ...(['diagnosis', 'evidence', 'time', 'safety', 'danger'] as const).map(
     (name) =>
       [
         name,

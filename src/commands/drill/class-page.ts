@@ -148,6 +148,7 @@ const HEADS = [
   `Evidence, of ${EVIDENCE_POINTS}`,
   `Time, of ${TIME_POINTS}`,
   `Safety, of ${SAFETY_POINTS}`,
+  'Danger, taken off',
   'Minutes (best)',
   'In the vehicle',
 ];
@@ -158,7 +159,7 @@ function drillsTable(rows: readonly ClassRow[]): Markup {
 <tbody>
 ${rows.map(
   (row) =>
-    html`<tr><th scope="row" dir="auto">${row.student || '(no name)'}</th><td>${[row.procedure, row.level, row.assignment === '' ? '' : `${row.assignment} ${row.part}`].filter(Boolean).join(', ')}</td><td>${row.points === null ? 'not finished' : `${row.points}${row.right ? '' : ', not right'}`}</td>${(['diagnosis', 'evidence', 'time', 'safety'] as const).map((name) => partCell(row, name))}<td>${`${row.minutes}${row.yardstickMinutes === null ? '' : ` (${row.yardstickMinutes})`}${row.late ? ', late' : ''}`}</td><td>${row.truth}</td></tr>\n`,
+    html`<tr><th scope="row" dir="auto">${row.student || '(no name)'}</th><td>${[row.procedure, row.level, row.assignment === '' ? '' : `${row.assignment} ${row.part}`].filter(Boolean).join(', ')}</td><td>${row.points === null ? 'not finished' : `${row.points}${row.right ? '' : ', not right'}`}</td>${(['diagnosis', 'evidence', 'time', 'safety', 'danger'] as const).map((name) => partCell(row, name))}<td>${`${row.minutes}${row.yardstickMinutes === null ? '' : ` (${row.yardstickMinutes})`}${row.late ? ', late' : ''}`}</td><td>${row.truth}</td></tr>\n`,
 )}</tbody>
 </table></div>`;
 }

@@ -12,6 +12,8 @@ import { errorCode } from '../../log/disk.ts';
 import { sha256 } from '../../log/hash.ts';
 import { nodeDisk } from '../../log/node-disk.ts';
 import { readSessionFile } from '../../log/read-session-file.ts';
+import type { CautionRule } from '../../procedure/cautions.ts';
+import type { Procedure } from '../../procedure/procedure.ts';
 import { classCsv } from './class-csv.ts';
 import { classPage } from './class-page.ts';
 import { classTable } from './class-table.ts';
@@ -28,6 +30,8 @@ export interface DoubtfulFile {
     | 'no-drill'
     | 'second-try'
     | 'other-circuit'
+    | 'other-procedure'
+    | 'other-cautions'
     | 'other-drill';
   readonly words: string;
 }
@@ -44,6 +48,10 @@ export interface ClassReport {
 export interface ClassChecks {
   /** The instructor's circuits: a student's own would make a drill as easy as wanted. */
   readonly circuits?: ReadonlyMap<string, Circuit>;
+  /** The instructor's procedure of that name as a drill has it; null where there is none. */
+  readonly procedureOf?: (name: string) => Procedure | null;
+  /** The instructor's caution rules: without them nothing can be passed over. */
+  readonly cautions?: readonly CautionRule[];
   /** What was set: level, seed and time limit of each part. */
   readonly assignment?: Assignment;
 }
@@ -163,7 +171,7 @@ function sizeOf(path: string): number {
   }
 }
 
-/** Drills on another circuit than the instructor's, or other than set. They count in the table, and the teacher is told. */
+/** Drills on another circuit, procedure or cautions than the instructor's, or other than set. They count in the table, and the teacher is told. */
 function strangers(drills: readonly ClassDrill[], checks: ClassChecks): DoubtfulFile[] {
   const { circuits, assignment } = checks;
   return drills.flatMap(({ file, drill, vehicle }): DoubtfulFile[] => {
@@ -171,11 +179,24 @@ function strangers(drills: readonly ClassDrill[], checks: ClassChecks): Doubtful
     const { assignment: note } = vehicle;
     const found: DoubtfulFile[] = [];
     const own = circuits?.get(circuit?.name ?? '');
-    if (circuits && (!own || canonicalJson(own) !== canonicalJson(circuit)))
+    if (circuits && !isSame(own, circuit))
       found.push({
         file,
         kind: 'other-circuit',
         words: 'its circuit is not the one in this library',
+      });
+    const { procedure, cautionRules } = drill.opened;
+    if (procedure && checks.procedureOf && !isSame(checks.procedureOf(procedure.name), procedure))
+      found.push({
+        file,
+        kind: 'other-procedure',
+        words: 'its procedure is not the one in this library',
+      });
+    if (checks.cautions && !isSame(checks.cautions, cautionRules))
+      found.push({
+        file,
+        kind: 'other-cautions',
+        words: 'its cautions are not those of this library',
       });
     const words = assignment && otherThanSet({ drill, vehicle }, assignment);
     if (words) found.push({ file, kind: 'other-drill', words });
@@ -187,6 +208,10 @@ function strangers(drills: readonly ClassDrill[], checks: ClassChecks): Doubtful
       });
     return found;
   });
+}
+
+function isSame(own: unknown, given: unknown): boolean {
+  return own !== undefined && own !== null && canonicalJson(own) === canonicalJson(given);
 }
 
 function otherThanSet(

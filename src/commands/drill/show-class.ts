@@ -5,15 +5,19 @@ import { loadAssignment } from '../../drill/assignment.ts';
 import { loadFile } from '../../files/load-library.ts';
 import { nodeDisk } from '../../log/node-disk.ts';
 import { writeWholeFile } from '../../log/write-whole.ts';
+import { emptyJob } from '../../procedure/job.ts';
+import type { Procedure } from '../../procedure/procedure.ts';
 import { harmlessJson } from '../../records/record-json.ts';
 import { formatIssue } from '../../source/format-issue.ts';
+import { isProblem } from '../../source/problem.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
-import type { Desk } from '../session/open-desk.ts';
+import { type Desk, findSubject, linkSubject } from '../session/open-desk.ts';
 import { classReport } from './class-report.ts';
 
 /** Table, `--csv`, `--json` or `--html FILE`; 1 when a file was altered. */
-export function showClass({ library }: Desk, named: string, args: Arguments, io: Io): number {
+export function showClass(desk: Desk, named: string, args: Arguments, io: Io): number {
+  const { library } = desk;
   const folder = resolve(io.cwd, named);
   const set = textOf(args, 'assignment');
   const file = set === undefined ? null : loadFile(set, loadAssignment);
@@ -28,6 +32,8 @@ export function showClass({ library }: Desk, named: string, args: Arguments, io:
     );
   const report = classReport(folder, {
     circuits: library.circuits,
+    procedureOf: (name) => procedureFor(desk, name),
+    cautions: library.cautions,
     ...(file?.value ? { assignment: file.value } : {}),
   });
   if ('words' in report)
@@ -67,4 +73,12 @@ export function showClass({ library }: Desk, named: string, args: Arguments, io:
     io.out(harmlessJson({ ...report.summary, doubtful: report.doubtful }));
   else if (page === undefined) io.out(report.table);
   return report.doubtful.some(({ kind }) => kind === 'altered') ? EXIT.wrongInput : EXIT.done;
+}
+
+/** The procedure of that name as a drill of this desk would have it. */
+function procedureFor(desk: Desk, name: string): Procedure | null {
+  const subject = findSubject(desk, name);
+  if (isProblem(subject)) return null;
+  const linked = linkSubject(desk, subject, emptyJob('').vehicle.drive);
+  return isProblem(linked) ? null : linked.procedure;
 }

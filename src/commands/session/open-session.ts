@@ -11,6 +11,7 @@ import {
   displayed,
   readingAnswer,
 } from '../../drill/bench.ts';
+import { levelOfSession } from '../../drill/drill-act.ts';
 import { drillDesk } from '../../drill/drill-desk.ts';
 import { createWorld, type WorldStore } from '../../drill/drill-world.ts';
 import { folderTyped } from '../../files/folders.ts';
@@ -195,10 +196,10 @@ export function continueSession(
   return refused ? { problem: refused.words, fix: refused.fix } : opened;
 }
 
-/** Computes what the first screen asks for; after the conclusion it asks for nothing. */
+/** Computes what the first screen asks for: nothing after the conclusion, and where a drill hides the suspects. */
 function tryOut(session: Session): null {
   const circuit = circuitAtStart(session.opened);
-  if (!circuit || session.concluded) return null;
+  if (!circuit || session.concluded || levelOfSession(session)?.suspects === false) return null;
   const model = modelFor(circuit, session.opened.meter);
   void advisorOver(model, session).diagnosis(session).car;
   return null;

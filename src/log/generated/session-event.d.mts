@@ -1220,7 +1220,7 @@ yardstickMinutes: number
 late: boolean
 }
 export interface ScorePart {
-name: ("diagnosis" | "evidence" | "time" | "safety")
+name: ("diagnosis" | "evidence" | "time" | "safety" | "danger")
 points: number
 most: number
 }

@@ -23,7 +23,7 @@ export function act(place: Asking, action: DrillAction): Promise<Performed> {
 }
 
 const WAYS =
-  'Not saved yet. Type again to try again, folder and a path to go on there, or leave to give this up: ';
+  'Not saved yet. Type "again" to try again, "folder" and a path to go on there, or "leave" to give this up: ';
 
 async function untilSaved(
   { opened, dialogue }: Asking,
