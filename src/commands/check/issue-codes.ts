@@ -67,6 +67,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'refused-test': 'A test that is dangerous or impossible.',
   'missing-state': 'A test that does not say how the vehicle stands.',
   'state-in-words': 'A text that asks for another vehicle state than the step has.',
+  'against-setup': 'A text says otherwise than the setup where leads, bridges or plugs go.',
   'missing-why': 'A step does not say what its result tells.',
   'missing-caution': 'A vehicle state or a drive without its caution.',
   // The tree
