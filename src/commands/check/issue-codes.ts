@@ -95,6 +95,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'reversed-leads': 'The leads are the wrong way round.',
   'separates-nothing': 'A step that all faults leave by the same outcome.',
   'never-reached': 'A branch that no fault ever comes to.',
+  'like-healthy': 'No instrument tells a fault from a healthy circuit.',
   'ambiguity-group': 'A conclusion that leaves open which part is bad.',
   'blind-retest': 'A retest that passes with the fault still there.',
   // Jobs and circuits share codes with the above; circuits add these
