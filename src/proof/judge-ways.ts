@@ -45,8 +45,14 @@ export function judgeOf(
   const conclusions = Object.values(procedure.steps).filter(
     (step): step is Conclusion => step.kind === 'conclude',
   );
-  /** What names every fault claims none: right for all, and an advice for nobody. */
-  const leavesOpen = ({ faults }: Conclusion) => faults.length === circuit.faults.length;
+  const readTo = new Set(
+    Object.values(procedure.steps).flatMap((step) =>
+      step.kind === 'measure' || step.kind === 'look' ? step.outcomes.map(({ go }) => go) : [],
+    ),
+  );
+  /** What names every fault, and is come to by no reading, claims none: right for all, and an advice for nobody. */
+  const leavesOpen = ({ id, faults }: Conclusion) =>
+    faults.length === circuit.faults.length && !readTo.has(id);
   const stands = (step: Conclusion, fault: string): boolean =>
     fault === HEALTHY
       ? step.faults.length === 0 || leavesOpen(step)
