@@ -4,6 +4,7 @@
  */
 import { foldWords } from '../source/fold-words.ts';
 import { type Circuit, moduleOf, partName, sensorOf, type Wire } from './circuit.ts';
+import { farEnd } from './far-end.ts';
 import { leads } from './refuse-test.ts';
 import type { Bridge, TerminalId, Test } from './test.ts';
 
@@ -134,8 +135,9 @@ function rowsOf(circuit: Circuit, pins: Readonly<Record<TerminalId, string>>): R
   };
   return circuit.wires.flatMap((wire): Row[] => {
     if (partName(wire.from) !== sensor && partName(wire.to) !== sensor) return [];
-    const [here, there] =
+    const [here, end] =
       partName(wire.from) === sensor ? [wire.from, wire.to] : [wire.to, wire.from];
+    const there = farEnd(circuit, wire, end);
     const left =
       partName(there) === moduleOf(circuit).name ? label(there) : sourceOf(circuit, wire, there);
     return [{ wire, here, there, left, right: label(here) }];

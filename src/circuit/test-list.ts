@@ -7,6 +7,7 @@ import {
   sensorOf,
   type Wire,
 } from './circuit.ts';
+import { farEnd } from './far-end.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
 import type { Probe, Setup, TerminalId, Test } from './test.ts';
 
@@ -51,7 +52,7 @@ export interface TestOption {
 /** The lead that is nearly always at the same place. */
 export const NEGATIVE = 'battery.negative';
 
-/** A wire at the sensor: its terminal there and what is at the other end. */
+/** A wire at the sensor: its terminal there and what is at the other end; of a signal the module, through any joints. */
 export interface Lead {
   readonly wire: Wire;
   readonly here: TerminalId;
@@ -71,8 +72,11 @@ export class TestList {
     this.sensor = sensorOf(circuit).name;
     this.module = moduleOf(circuit).name;
     this.leads = circuit.wires.flatMap((wire): Lead[] => {
-      if (partName(wire.from) === this.sensor) return [{ wire, here: wire.from, there: wire.to }];
-      return partName(wire.to) === this.sensor ? [{ wire, here: wire.to, there: wire.from }] : [];
+      const lead = (here: TerminalId, end: TerminalId) => [
+        { wire, here, there: farEnd(circuit, wire, end) },
+      ];
+      if (partName(wire.from) === this.sensor) return lead(wire.from, wire.to);
+      return partName(wire.to) === this.sensor ? lead(wire.to, wire.from) : [];
     });
   }
 

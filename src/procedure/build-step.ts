@@ -38,6 +38,7 @@ import type {
   MeasureUnit,
   Step,
 } from './procedure.ts';
+import { againstSetup, setupSay } from './setup-say.ts';
 import { StepDraftReader } from './step-draft-reader.ts';
 
 /** Minutes of a step whose author gives none: one reading at a place already reached. */
@@ -149,14 +150,22 @@ function measured(at: StepDraftReader, measure: Measure): Step | null {
 
 function base(at: StepDraftReader, setup: Setup, probe: Probe | null) {
   const { draft } = at;
-  if (draft.say === undefined)
+  const own = at.text('say');
+  const made = setupSay(setup, probe, at.linker.circuit);
+  if (draft.say === undefined && made === '')
     at.add('missing-text', [], 'this step does not say what to do', 'add the key "say"', 'key');
+  if (!at.isWrong)
+    for (const { words: wrong, fix } of againstSetup(own, setup, probe))
+      at.add('against-setup', ['say'], wrong, fix, 'key');
   return {
     id: at.id,
     title: at.title(),
     family: draft.test ?? 'inspection',
     setup,
-    say: at.text('say'),
+    // A good sensor is plugged in before anything is watched.
+    say: (setup.sensor === 'spare' ? [own, made] : [made, own])
+      .filter((text) => text !== '')
+      .join(' '),
     why: at.text('why'),
     minutes: draft.minutes ?? USUAL_MINUTES,
     cautions: [

@@ -83,6 +83,7 @@ const BESIDE_THE_WAY: ReadonlySet<string> = new Set([
   'unknown-need',
   'unknown-result',
   'bad-level',
+  'against-setup',
 ]);
 /** Mistakes in a step of which something was left out that have nothing to do with that. */
 const OF_A_DAMAGED_STEP = /^unknown-|^bad-value$/;

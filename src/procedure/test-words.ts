@@ -190,7 +190,7 @@ export function goodRangeWords(expected: ExpectedRange, unit: Unit): string {
 }
 
 /** A part or a connector in the circuit's words; `wire.signal` as "signal wire". */
-function thingWords(name: string, circuit: Circuit | null): string {
+export function thingWords(name: string, circuit: Circuit | null): string {
   const [kind, ...rest] = name.split('.');
   const inner = rest.join(' ').replace(/-/g, ' ');
   if (kind === 'connector' && inner !== '') {

@@ -45,15 +45,23 @@ export function judgeOf(
   const conclusions = Object.values(procedure.steps).filter(
     (step): step is Conclusion => step.kind === 'conclude',
   );
+  const readTo = new Set(
+    Object.values(procedure.steps).flatMap((step) =>
+      step.kind === 'measure' || step.kind === 'look' ? step.outcomes.map(({ go }) => go) : [],
+    ),
+  );
+  /** What names every fault, and is come to by no reading, claims none: right for all, and an advice for nobody. */
+  const leavesOpen = ({ id, faults }: Conclusion) =>
+    faults.length === circuit.faults.length && !readTo.has(id);
   const stands = (step: Conclusion, fault: string): boolean =>
     fault === HEALTHY
-      ? // What names every fault claims none.
-        step.faults.length === 0 || step.faults.length === circuit.faults.length
+      ? step.faults.length === 0 || leavesOpen(step)
       : step.faults.some((id) => repairs.get(id) === repairs.get(fault));
+  const telling = conclusions.filter((step) => !leavesOpen(step));
   const right = (fault: string) =>
-    conclusions.filter((step) => stands(step, fault)).map(({ id }) => id);
+    telling.filter((step) => stands(step, fault)).map(({ id }) => id);
   const rightFor = (fault: string) => {
-    const naming = conclusions.filter(({ faults }) => faults.includes(fault)).map(({ id }) => id);
+    const naming = telling.filter(({ faults }) => faults.includes(fault)).map(({ id }) => id);
     return naming.length > 0 ? naming : right(fault);
   };
   const reach = reachOf(procedure);

@@ -11,6 +11,7 @@ import { testEntries } from '../suspects/test-entries.ts';
 import { ambiguityGroups } from './ambiguity-groups.ts';
 import { discriminatingTests } from './discriminating-tests.ts';
 import { type JudgedWay, judgeOf } from './judge-ways.ts';
+import { likeHealthyIssues } from './like-healthy.ts';
 import { CarTeller } from './lost-cars.ts';
 import { otherWayIssues } from './other-way-issues.ts';
 import { rangeIssues } from './range-issues.ts';
@@ -61,6 +62,7 @@ const FINDERS = [
   stepIssues,
   ambiguityGroups,
   retestIssues,
+  likeHealthyIssues,
 ] as const;
 
 /**

@@ -74,11 +74,11 @@ const OPEN_ENDS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
 
 /** What tells of cars that end wrongly; with more cars than these a healthy one reads beyond a limit drawn closer. */
 const OF_CARS = ['wrong-conclusion', 'missed-fault', 'good-too-wide'];
-/** A warning about cars of which so few end wrongly that `check` lets them pass. */
+/** A warning about cars of which so few end wrongly that `check` lets them pass, or that no instrument tells. */
 const isFew = ({ severity, code, cars }: Issue) =>
   severity === 'warning' &&
-  OF_CARS.includes(code) &&
-  cars?.every(({ share }) => share <= WRONG_SHARE_MAX);
+  (code === 'like-healthy' ||
+    (OF_CARS.includes(code) && cars?.every(({ share }) => share <= WRONG_SHARE_MAX)));
 const strayShare = ({ ends }: ProofRow) =>
   ends.reduce((sum, { verdict, share }) => sum + (isStray(verdict) ? share : 0), 0);
 /** Faults of which more cars end wrongly than `check` lets pass. */

@@ -32,31 +32,31 @@ const inTree = (text: string) =>
 const MISTAKES: readonly (readonly [string, string])[] = [
   // Shape, read as it was meant.
   [
-    '    test: signal\n    state: key-on\n    say: Leave',
-    '    tset: signal\n    state: key-on\n    say: Leave',
+    '    test: signal\n    state: key-on\n    say: Back-probe',
+    '    tset: signal\n    state: key-on\n    say: Back-probe',
   ],
   [
     'minutes: 4\n    outcomes:\n      low: { words: too few ohms, go: shorted-turns }',
     'minuts: 4\n    outcomes:\n      low: { words: too few ohms, go: shorted-turns }',
   ],
-  ['state: key-on\n    say: Scope', 'state: kye-on\n    say: Scope'],
+  ['state: key-on\n    say: Turn', 'state: kye-on\n    say: Turn'],
   ['test: comparison', 'test: comparisn'],
   // Names.
   ['go: picture }', 'go: pictur }'],
   ['go: loop }', 'go: lopo }'],
   ['volts: [module.pickup-high,', 'volts: [module.pickup-hihg,'],
   [
-    'unplug: [module, sensor]\n    say: Unplug the pickup too.',
-    'unplug: [modul, sensor]\n    say: Unplug the pickup too.',
+    'unplug: [module, sensor]\n    say: Move the harness',
+    'unplug: [modul, sensor]\n    say: Move the harness',
   ],
   ['conclude: [wire.high.short-to-battery]', 'conclude: [wire.high.short-to-batery]'],
-  ['ground on {battery.negative}. Turn', 'ground on {batery.negative}. Turn'],
+  ['say: Hold the tips well', 'say: Hold the tips on {sensor.pluss.pin} well'],
   ['looks: [weak,', 'looks: [waek,'],
   // One step.
   ['    say: The coil has too few ohms.\n', '\n'],
   ['    repair: Mend or replace the low wire.\n', '\n'],
   ['    why: One wire and nothing else.\n', '\n'],
-  ['say: One lead on {module.pickup-low}', 'say: Key on. One lead on {module.pickup-low}'],
+  ['say: Only the leads', 'say: Key on. Only the leads'],
   // The tree and its proof.
   ['go: high-to-ground }', 'go: controller-input }'],
   ['go: wheel-damaged }', 'go: no-fault }'],

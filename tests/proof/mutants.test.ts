@@ -10,7 +10,7 @@ import { LONG } from '../campaign.ts';
 import { checkTree, LIBRARY, modelFor, TREES } from './library.ts';
 import { mutants } from './mutate.ts';
 
-const MUTANTS = LONG ? 300 : 48;
+const MUTANTS = LONG ? 300 : 36;
 const SAMPLES = LONG ? 64 : 24;
 /** Of all mutants that are not equivalent, and of those of one tree. */
 const NOTICED_SHARE_MIN = 0.95;

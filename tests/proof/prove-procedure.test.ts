@@ -243,7 +243,12 @@ describe('how much of a fault goes wrong', () => {
   test('a fault that no instrument can tell from a healthy circuit may end at "no fault found", and is listed', () => {
     // 10 milliohm in series with a coil of 600 ohm: a part in 60,000, below every meter's last digit.
     const { issues, proof } = checkWithCircuit(small('10 mohm .. 12 mohm'));
-    expect(issues).toEqual([]);
+    expect(issues.map(({ code, severity }) => `${severity} ${code}`)).toEqual([
+      'warning like-healthy',
+    ]);
+    expect(issues[0]?.words).toBe(
+      'no instrument tells contact.sensor.plus.resistive (100 %) from a healthy circuit, so "no-fault" is where it ends',
+    );
     expect(proof!.inseparable).toContainEqual({ fault: 'contact.sensor.plus.resistive', share: 1 });
     const row = proof!.rows.find(({ fault }) => fault === 'contact.sensor.plus.resistive')!;
     expect(row.ends).toEqual([{ step: 'no-fault', verdict: 'inseparable', share: 1 }]);

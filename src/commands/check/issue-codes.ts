@@ -67,6 +67,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'refused-test': 'A test that is dangerous or impossible.',
   'missing-state': 'A test that does not say how the vehicle stands.',
   'state-in-words': 'A text that asks for another vehicle state than the step has.',
+  'against-setup': 'A text says otherwise than the setup where leads, bridges or plugs go.',
   'missing-why': 'A step does not say what its result tells.',
   'missing-caution': 'A vehicle state or a drive without its caution.',
   // The tree
@@ -94,6 +95,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'reversed-leads': 'The leads are the wrong way round.',
   'separates-nothing': 'A step that all faults leave by the same outcome.',
   'never-reached': 'A branch that no fault ever comes to.',
+  'like-healthy': 'No instrument tells a fault from a healthy circuit.',
   'ambiguity-group': 'A conclusion that leaves open which part is bad.',
   'blind-retest': 'A retest that passes with the fault still there.',
   // Jobs and circuits share codes with the above; circuits add these

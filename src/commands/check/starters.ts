@@ -21,7 +21,8 @@ steps:
     title: What does the module see?
     test: pattern
     state: cranking
-    say: Scope on {module.signal}, its ground on {battery.negative}. Crank for three seconds.
+    # Plugs, bridges and leads are said by the program; this is what else a person must know.
+    say: Crank for three seconds.
     why: A good signal at the module's own terminal leaves the module and the position of the wheel.
     measure: { pattern: [module.signal, battery.negative] }
     minutes: 4
@@ -34,7 +35,7 @@ steps:
     title: Does the module count?
     test: pattern
     state: cranking
-    say: Read the engine speed in the module's live data while cranking.
+    say: Choose the engine speed in it while cranking.
     why: A good signal that is not counted means the module.
     measure: { counts: module.signal }
     minutes: 2
@@ -56,7 +57,7 @@ steps:
     title: Feed at the sensor
     test: reference
     state: key-on
-    say: Red lead on {sensor.feed}, black lead on {battery.negative}.
+    say: Back-probe the sensor.
     why: Too high or too low a feed may still give a signal just now.
     measure: { volts: [sensor.feed, battery.negative] }
     # The limits of good, low and high come from the circuit.

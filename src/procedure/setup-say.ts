@@ -1,0 +1,174 @@
+/**
+ * What a step's setup asks of the hands, in the words of its text: plugs, what is clipped in, the key, where the leads
+ * go. The proof checks the setup and the technician obeys the text, so this part of the text is made of the setup; what
+ * the author says beside it must not say otherwise.
+ */
+import type { Circuit } from '../circuit/circuit.ts';
+import type { Bridge, Probe, Setup, TerminalId } from '../circuit/test.ts';
+import { formatQuantity } from '../quantity/format-quantity.ts';
+import { parseQuantity } from '../quantity/parse-quantity.ts';
+import { placesOf } from './bind-text.ts';
+import { andWords } from './draw-graph.ts';
+import { thingWords } from './test-words.ts';
+
+/** The sentences for a setup and what is read in it, terminals as `{places}`; empty where nothing is arranged or read. */
+export function setupSay(setup: Setup, probe: Probe | null, circuit: Circuit | null): string {
+  if (probe?.kind === 'inspect') return '';
+  const isArranged = setup.unplugged.length > 0 || setup.bridges.length > 0;
+  if (probe === null && !isArranged) return '';
+  return [
+    plugSay(setup, probe, circuit),
+    ...setup.bridges.map((bridge) => `Clip a ${bridgeSay(bridge)}.`),
+    setup.state === 'key-on' && isArranged ? 'Key on.' : '',
+    probe === null ? '' : leadSay(probe),
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
+}
+
+/** What comes off, and which half of its plug is meant. */
+function plugSay(setup: Setup, probe: Probe | null, circuit: Circuit | null): string {
+  const { unplugged, sensor, state } = setup;
+  // A good sensor is plugged in by the author's words: which one, and how it is seated.
+  if (sensor === 'spare') return '';
+  if (unplugged.length === 0) {
+    const key = state === 'key-off' ? ', key off' : state === 'key-on' ? ', key on' : '';
+    return `All plugged in${setup.bridges.length > 0 ? '' : key}.`;
+  }
+  const kinds = unplugged.map((name) => circuit?.parts.find((part) => part.name === name)?.kind);
+  const sleep = kinds.includes('module') ? ' wait until the module sleeps,' : '';
+  const names = andWords(unplugged.map((name) => `the ${thingWords(name, circuit)}`));
+  return `Key off,${sleep} unplug ${names}.${sideSay(touched(setup, probe), unplugged)}`;
+}
+
+/** Where a plug is off there are two places of each terminal. */
+function sideSay(terminals: readonly TerminalId[], unplugged: readonly string[]): string {
+  const open = terminals.filter((id) => unplugged.includes(id.split('.')[0]!));
+  if (open.length === 0) return '';
+  return open.every((id) => id.endsWith('.pin'))
+    ? " Test at the part's own pins."
+    : ' Test in the open harness plug.';
+}
+
+function bridgeSay({ from, to, through }: Bridge): string {
+  const what =
+    typeof through === 'string'
+      ? BRIDGE_WORDS[through]
+      : `${resistanceWords(through.ohms)} resistor`;
+  return `${what} from {${from}} to {${to}}`;
+}
+const BRIDGE_WORDS = {
+  lead: 'plain lead',
+  'test-light': 'LED test light',
+  lamp: 'filament test lamp',
+} as const;
+
+/** Which lead goes where. */
+function leadSay(probe: Probe): string {
+  switch (probe.kind) {
+    case 'volts':
+      return `Meter on volts. Red lead: {${probe.plus}}. Black lead: {${probe.minus}}.`;
+    case 'ohms':
+      return `Meter on ohms. Red lead: {${probe.plus}}. Black lead: {${probe.minus}}.`;
+    case 'light':
+      return `LED test light. Plus: {${probe.plus}}. Minus: {${probe.minus}}.`;
+    case 'lamp':
+      return `Filament test lamp from {${probe.plus}} to {${probe.minus}}.`;
+    case 'pattern':
+    case 'timing':
+      return `Scope tip: {${probe.plus}}. Scope ground: {${probe.minus}}.`;
+    case 'counts':
+      return `Watch the live data of {${probe.input}}.`;
+    case 'inspect':
+      return '';
+  }
+}
+
+/** What an author's text says otherwise than the setup, each with a way out. `text` has its needs filled in. */
+export function againstSetup(
+  text: string,
+  setup: Setup,
+  probe: Probe | null,
+): { readonly words: string; readonly fix: string }[] {
+  if (probe === null || probe.kind === 'inspect') return [];
+  const places = touched(setup, probe);
+  const strange = placesOf(text)
+    .filter((place) => !places.includes(place))
+    .map((place) => ({
+      words: `the text names "{${place}}", where this step has no lead and no bridge`,
+      fix: 'the leads and bridges are said by the program: leave the place out, or change "measure" or "bridge"',
+    }));
+  return [
+    ...new Map(strange.map((one) => [one.words, one])).values(),
+    ...swappedLeads(text, probe),
+    ...otherOhms(text, setup),
+    ...(UNPLUG.test(text) && setup.unplugged.length === 0
+      ? [
+          {
+            words: 'the text says "unplug", but the step unplugs nothing',
+            fix: 'write "unplug: [PART]", which the program says, or leave the word out',
+          },
+        ]
+      : []),
+  ];
+}
+
+const UNPLUG = /\bunplug\b/i;
+/** The words before a place that say which lead it is of. */
+const RED = /\b(?:red lead|scope tip)\b[^.{}]*\{([^{}]+)\}/i;
+const BLACK = /\b(?:black lead|scope ground|ground clip)\b[^.{}]*\{([^{}]+)\}/i;
+
+function swappedLeads(text: string, probe: Probe) {
+  if (!('plus' in probe)) return [];
+  return (
+    [
+      ['red lead', RED, probe.plus],
+      ['black lead', BLACK, probe.minus],
+    ] as const
+  ).flatMap(([lead, words, place]) => {
+    const said = words.exec(text)?.[1];
+    if (said === undefined || said === place) return [];
+    return [
+      {
+        words: `the text puts the ${lead} on "{${said}}", and the step measures with it on "{${place}}"`,
+        fix: 'leave the leads out of the text: they are said by the program',
+      },
+    ];
+  });
+}
+
+/** `10 ohm resistor` beside a bridge through another one. */
+const RESISTOR = /(\d+(?:\.\d+)?\s?[kM]?ohm)\b[^.]*?\bresistor/gi;
+
+function otherOhms(text: string, { bridges }: Setup) {
+  const clipped = bridges.flatMap(({ through }) =>
+    typeof through === 'string' ? [] : [through.ohms],
+  );
+  return [...text.matchAll(RESISTOR)].flatMap(([, value]) => {
+    const said = parseQuantity(value!);
+    if (said?.unit !== 'ohm' || clipped.includes(said.value)) return [];
+    const has = clipped.length === 0 ? 'none' : clipped.map(resistanceWords).join(', ');
+    return [
+      {
+        words: `the text says a resistor of ${value}, and the step clips in ${has}`,
+        fix: 'write it as "bridge: { from: ..., to: ..., through: ... }", which the program says, and leave it out of the text',
+      },
+    ];
+  });
+}
+
+/** `1 kohm`, `330 ohm`, as authors write them. */
+function resistanceWords(ohms: number): string {
+  return formatQuantity({ value: ohms, unit: 'ohm' }, { ascii: true });
+}
+
+/** Terminals that a lead or a bridge is put to. */
+function touched({ bridges }: Setup, probe: Probe | null): readonly TerminalId[] {
+  const leads =
+    probe === null || probe.kind === 'inspect'
+      ? []
+      : probe.kind === 'counts'
+        ? [probe.input]
+        : [probe.plus, probe.minus];
+  return [...leads, ...bridges.flatMap(({ from, to }) => [from, to])];
+}

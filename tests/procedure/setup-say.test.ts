@@ -1,0 +1,107 @@
+/** Leads, bridges, resistors and plugs are said from the setup; a text that says otherwise is refused. */
+import { describe, expect, test } from 'vitest';
+import type { Probe, Setup } from '../../src/circuit/test.ts';
+import { againstSetup, setupSay } from '../../src/procedure/setup-say.ts';
+import { CIRCUIT } from '../proof/example.ts';
+import { LIBRARY, link, TREES } from '../proof/library.ts';
+
+const PLAIN: Setup = {
+  state: 'key-on',
+  unplugged: [],
+  bridges: [],
+  sensor: 'fitted',
+  target: 'still',
+};
+const VOLTS: Probe = { kind: 'volts', plus: 'module.pickup-high', minus: 'battery.negative' };
+const KILOHM: Setup['bridges'] = [
+  { from: 'sensor.plus', to: 'battery.negative', through: { ohms: 1000 } },
+];
+
+describe('what is made of a setup', () => {
+  test.each<[string, Setup, Probe | null, string]>([
+    [
+      'leads alone',
+      PLAIN,
+      VOLTS,
+      'All plugged in, key on. Meter on volts. Red lead: {module.pickup-high}. Black lead: {battery.negative}.',
+    ],
+    [
+      'a module off',
+      { ...PLAIN, state: 'key-off', unplugged: ['module', 'sensor'] },
+      { kind: 'ohms', plus: 'module.pickup-high', minus: 'sensor.plus' },
+      'Key off, wait until the module sleeps, unplug the rake controller and the rake wheel pickup. Test in the open harness plug. Meter on ohms. Red lead: {module.pickup-high}. Black lead: {sensor.plus}.',
+    ],
+    [
+      'a resistor, and the key again after it',
+      { ...PLAIN, unplugged: ['sensor'], bridges: KILOHM },
+      { kind: 'volts', plus: 'sensor.plus', minus: 'battery.negative' },
+      'Key off, unplug the rake wheel pickup. Test in the open harness plug. Clip a 1 kohm resistor from {sensor.plus} to {battery.negative}. Key on. Meter on volts. Red lead: {sensor.plus}. Black lead: {battery.negative}.',
+    ],
+    [
+      "the part's own pins",
+      { ...PLAIN, state: 'key-off', unplugged: ['sensor'] },
+      { kind: 'ohms', plus: 'sensor.plus.pin', minus: 'sensor.minus.pin' },
+      "Key off, unplug the rake wheel pickup. Test at the part's own pins. Meter on ohms. Red lead: {sensor.plus.pin}. Black lead: {sensor.minus.pin}.",
+    ],
+    [
+      'a scope while the engine turns',
+      { ...PLAIN, state: 'cranking' },
+      { kind: 'pattern', plus: 'module.pickup-high', minus: 'battery.negative' },
+      'All plugged in. Scope tip: {module.pickup-high}. Scope ground: {battery.negative}.',
+    ],
+    ['a look with the eyes', PLAIN, { kind: 'inspect', of: 'target' }, ''],
+    ['a question', PLAIN, null, ''],
+  ])('%s', (_, setup, probe, said) => {
+    expect(setupSay(setup, probe, CIRCUIT)).toBe(said);
+  });
+});
+
+describe('a text that says otherwise', () => {
+  const told = (text: string, setup: Setup = PLAIN) =>
+    againstSetup(text, setup, VOLTS).map(({ words }) => words);
+
+  test.each([
+    ['a lead elsewhere', 'Red lead on {module.pickup-low}.', PLAIN, 2],
+    ['leads the wrong way round', 'Red lead: {battery.negative}.', PLAIN, 1],
+    [
+      'a bridge to the other post',
+      'From signal to {battery.positive}.',
+      { ...PLAIN, bridges: KILOHM },
+      1,
+    ],
+    ['another resistor', 'Clip a 10 ohm one-watt resistor in.', { ...PLAIN, bridges: KILOHM }, 1],
+    ['a resistor where there is none', 'Clip a 1 kohm resistor in.', PLAIN, 1],
+    ['a plug that stays in', 'Unplug the sensor first.', PLAIN, 1],
+  ] as const)('%s is told', (_, text, setup, count) => {
+    expect(told(text, setup)).toHaveLength(count);
+  });
+
+  test.each([
+    ['the same leads', 'Red lead: {module.pickup-high}. Black lead: {battery.negative}.', PLAIN],
+    ['the same resistor', 'The 1 kohm resistor stays in.', { ...PLAIN, bridges: KILOHM }],
+    ['what only a person knows', 'Back-probe. Crank for three seconds.', PLAIN],
+    ['an unplugged part in passing', 'With it unplugged nothing moves.', PLAIN],
+  ])('%s is not', (_, text, setup) => {
+    expect(told(text, setup)).toEqual([]);
+  });
+});
+
+test.each(TREES)('%s says no lead of its own where the step has leads', (_, parsed) => {
+  const { linked } = link(parsed, 8);
+  const twice = Object.values(linked!.procedure.steps).filter(
+    (step) =>
+      (step.kind === 'measure' || step.kind === 'look') &&
+      step.probe !== null &&
+      (step.say.match(/\b(?:red lead|scope tip)\b[^.]*\{/gi)?.length ?? 0) > 1,
+  );
+  expect(twice.map(({ id }) => id)).toEqual([]);
+});
+
+test('no shipped text names a resistor, a plug or a lead place beside a measurement', () => {
+  for (const { path, value } of LIBRARY.procedures.files())
+    for (const [id, { say = '', measure }] of Object.entries(value?.draft.steps ?? {}))
+      if (measure && !('reading' in measure))
+        expect(say, `${path} ${id}`).not.toMatch(
+          /red lead:|black lead:|\bohm resistor|\bunplug\b/i,
+        );
+});
