@@ -26,8 +26,8 @@ const CONCLUDED = [
   { type: 'record-reading', typed: '0.02', value: 0.02 },
   { type: 'conclude', weighed: weighed(3) },
 ] as const;
-const SESSION = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--seed', '7'];
-const DRILL = ['drill', 'hall-module-fed', '--level', 'blind', '--seed', '7'];
+const SESSION = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--vehicle', '7'];
+const DRILL = ['drill', 'hall-module-fed', '--level', 'blind', '--vehicle', '7'];
 
 /** The folder of sessions goes away, as a memory stick does. */
 const unplugged = (folder = place.sessions) => {

@@ -48,8 +48,12 @@ function lookFound(name: string, fault: string, seed: number, state: 'cranking' 
   const found =
     answer.ok && answer.command.type === 'choose-outcome' ? answer.command.look : answer;
   const { low, high } = model.levels(fault, test, seed % model.samples);
-  const share = (high - low) / expectedSignal(model, test).flat.swing;
-  return { found, share, modelled: shown.kind === 'look' ? shown.look : null };
+  const { flat, expected } = expectedSignal(model, test);
+  const share = (high - low) / flat.swing;
+  // A capture does not know what this car's module calls low; some car's would follow.
+  const crossesSome = low < (expected.lowBelow ?? low) && high > (expected.highAbove ?? high);
+  const modelled = shown.kind === 'look' ? shown.look : null;
+  return { found, share, modelled, isOpen: modelled === 'weak' && crossesSome };
 }
 
 /** A swing this near to where a line counts as flat may be taken either way: the scope has noise. */
@@ -65,8 +69,8 @@ describe.each(NAMES)('%s', (name) => {
   it('looks in a capture as the model says, under every fault tried', () => {
     const wrong = faults.flatMap(({ fault, seed }) => {
       const seen = lookFound(name, fault, seed, seed % 2 ? 'cranking' : 'key-on');
-      const { found, modelled, share } = seen;
-      return found === modelled || Math.abs(share - 1) < FLAT_BORDER
+      const { found, modelled, share, isOpen } = seen;
+      return found === modelled || Math.abs(share - 1) < FLAT_BORDER || (isOpen && found === 'full')
         ? []
         : [[fault, modelled, found]];
     });

@@ -55,7 +55,7 @@ describe('a fault that comes and goes', () => {
   });
 
   it('that nothing wakes ends like a healthy vehicle', () => {
-    const bench = createWakingBench(model, procedure, 'wire.relay-supply.open', 3);
+    const bench = createWakingBench(model, procedure, 'fuse.blown', 3);
     expect(endOf(procedure, (id) => bench.answers(stepOf(procedure, id)))).toBe('no-fault');
   });
 });

@@ -54,9 +54,10 @@ const OPEN_ENDS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     'wheel-damaged': 2,
     'wheel-displaced': 2,
   },
-  'throttle-position': { 'module-end': 2 },
+  'throttle-position': { 'module-end': 2, 'module-plug-open': 2 },
   'pedal-position': {
     'module-end': 2,
+    'module-plug-open': 2,
     'no-ground-or-plug': 2,
     'no-reference-or-plug': 2,
     'pull-missing': 2,

@@ -57,14 +57,14 @@ describe('any test at 80 x 24', () => {
     const { frame, press } = await walkSession();
     await press('y', F.anyTest, 't', 'live data');
     expect(await frame()).toMatchInlineSnapshot(`
-      "┌─ Which test? ────────────────────────────────────────────────────── 3 of 38 ─┐
+      "┌─ Which test? ────────────────────────────────────────────────────── 5 of 40 ─┐
       │ Search: live data                                                            │
       │                                                                              │
       │ > Live data: does the module follow signal                                   │
       │   A temporary wire from signal at the sensor to signal at the module: does … │
+      │   A temporary wire from feed at the sensor to reference at the module: does… │
+      │   A temporary wire from ground at the sensor to ground at the module: does … │
       │   A good spare sensor plugged in and moved: does the module follow signal    │
-      │                                                                              │
-      │                                                                              │
       │                                                                              │
       │                                                                              │
       │                                                                              │
