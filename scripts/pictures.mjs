@@ -67,7 +67,7 @@ async function pictureSession() {
     '--vehicle',
     '7',
   ]);
-  await program.until((text) => text.includes('Step'));
+  await program.until((text) => /Step|Before you go on/.test(text));
   let readings = 0;
   for (let turn = 0; turn < TURNS_MAX && !taken.has('conclusion'); turn += 1) {
     const text = program.text();
