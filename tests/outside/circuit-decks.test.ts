@@ -22,7 +22,7 @@ import { createModel, type Model } from '../../src/circuit/model.ts';
 import { parseBridge, parseMeasure } from '../../src/circuit/parse-measure.ts';
 import { NOMINAL } from '../../src/circuit/samples.ts';
 import { type Meter, type Setup, type Test, VEHICLE_STATES } from '../../src/circuit/test.ts';
-import { operatingPoint, quietNgspice } from './ngspice.ts';
+import { freshNgspice, operatingPoint } from './ngspice.ts';
 
 const CIRCUITS = 'procedures/circuits';
 const DECKS = 'tests/outside/decks';
@@ -53,7 +53,7 @@ interface Case {
   readonly looks: { readonly lit: number; readonly seen: number } | null;
 }
 
-beforeAll(quietNgspice);
+beforeAll(freshNgspice);
 
 const circuits = readdirSync(CIRCUITS)
   .sort()

@@ -23,7 +23,7 @@ import { createSolver } from '../../src/circuit/solve-dc.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Meter, Probe, Test } from '../../src/circuit/test.ts';
 import { LONG, shareOf } from '../campaign.ts';
-import { operatingPoint, quietNgspice } from './ngspice.ts';
+import { freshNgspice, operatingPoint } from './ngspice.ts';
 
 const FOLDER = 'procedures/circuits';
 /** An ordinary run takes about so many cases of a circuit, evenly over all. */
@@ -39,7 +39,7 @@ const METER: Meter = {
 /** The thermal voltage of ngspice 39 at 27 degC: its constants are those of CODATA 2014. */
 const NGSPICE_VT = (1.38064852e-23 * 300.15) / 1.6021766208e-19;
 
-beforeAll(quietNgspice);
+beforeAll(freshNgspice);
 
 describe.each(readdirSync(FOLDER).sort())('%s', (file) => {
   const circuit = loadCircuit(readFileSync(`${FOLDER}/${file}`, 'utf8'), file).value!;

@@ -1,11 +1,15 @@
-/** ngspice 39 as WebAssembly (eecircuit-engine), started once for all tests of a worker. */
+/** ngspice 39 as WebAssembly (eecircuit-engine), started once for a file of tests. */
 import { Simulation } from 'eecircuit-engine';
 import { vi } from 'vitest';
 
 let started: Promise<Simulation> | null = null;
 
-/** ngspice tells each failed attempt at length; what counts is whether a later one succeeds. */
-export function quietNgspice(): void {
+/**
+ * For `beforeAll`: a fresh ngspice, as two of them in one process spoil each other, without its words. It tells each failed
+ * attempt at length; what counts is whether a later one succeeds.
+ */
+export function freshNgspice(): void {
+  started = null;
   for (const channel of ['log', 'warn', 'error'] as const)
     vi.spyOn(console, channel).mockImplementation(() => undefined);
 }

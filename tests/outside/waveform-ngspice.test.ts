@@ -4,7 +4,7 @@
  */
 import { beforeAll, expect, test } from 'vitest';
 import { measureChannel } from '../../src/waveform/measure-channel.ts';
-import { quietNgspice, runDeck } from './ngspice.ts';
+import { freshNgspice, runDeck } from './ngspice.ts';
 
 const RATE = 1_000_000;
 const NETLIST = `pull-up with input capacitor
@@ -23,7 +23,7 @@ let times: readonly number[] = [];
 let volts: readonly number[] = [];
 
 beforeAll(async () => {
-  quietNgspice();
+  freshNgspice();
   const { values } = await runDeck(NETLIST);
   times = values.get('time') ?? [];
   volts = values.get('v(signal)') ?? [];
