@@ -47,7 +47,8 @@ export const command: Command = {
       return EXIT.wrongUse;
     }
     const library = libraryFolder(io.cwd);
-    const report = new Checker().check(gatherFiles([findFile(name, library)], library));
+    const checker = new Checker(undefined, args.values['proved'] === true ? 'proved' : 'linked');
+    const report = checker.check(gatherFiles([findFile(name, library)], library));
     const drawing = draw(report, form, args, io);
     if (drawing === null) {
       io.err(`${reportText(report, { colour: false })}\n`);

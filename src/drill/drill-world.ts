@@ -1,9 +1,7 @@
 /** What is hidden in a drill: the vehicle, and the suspects that it is judged by. Made when first needed. */
-import type { Circuit } from '../circuit/circuit.ts';
-import { createModel, type Model } from '../circuit/model.ts';
-import type { Meter } from '../circuit/test.ts';
 import { judgingSuspects } from '../session/choose-suspects.ts';
 import type { SessionOpened } from '../session/events.ts';
+import { modelFor } from '../session/session-model.ts';
 import type { SuspectSpace } from '../session/suspect-space.ts';
 import { createVehicle, type HiddenVehicle } from './drill-vehicle.ts';
 import type { Hash } from './hidden-fault.ts';
@@ -14,19 +12,11 @@ export interface DrillWorld {
   readonly judge: () => SuspectSpace;
 }
 
-/** Models of circuits, so that the drills of a class share them and what was worked out over them. */
-export type WorldStore = Map<string, Model>;
-
-/** As a session has them, so that both think the same: of more samples none is looked at. */
-const SAMPLES = 32;
-const SEED = 1;
-
-/** The world of a drill; null for a session that is none, and when its circuit has no fault for its level. */
-export function createWorld(
-  opened: SessionOpened,
-  hash: Hash,
-  store: WorldStore = new Map(),
-): DrillWorld | null {
+/**
+ * The world of a drill; null for a session that is none, and when its circuit has no fault for its level. It is judged
+ * over the model that its session thinks with, so what was worked out there is not worked out again.
+ */
+export function createWorld(opened: SessionOpened, hash: Hash): DrillWorld | null {
   const { circuit, meter } = opened;
   if (opened.vehicle.kind !== 'drill' || !circuit) return null;
   const { level, seed } = opened.vehicle;
@@ -36,15 +26,8 @@ export function createWorld(
   return {
     vehicle,
     judge: () => {
-      judge ??= judgingSuspects(modelOf(circuit, meter), opened, vehicle.hidden.answer.faults);
+      judge ??= judgingSuspects(modelFor(circuit, meter), opened, vehicle.hidden.answer.faults);
       return judge;
     },
   };
-
-  function modelOf(of: Circuit, by: Meter): Model {
-    const name = hash(JSON.stringify([of, by]));
-    const model = store.get(name) ?? createModel(of, { samples: SAMPLES, seed: SEED, meter: by });
-    store.set(name, model);
-    return model;
-  }
 }

@@ -25,7 +25,7 @@ import {
   readingsGiven,
   revealCommand,
 } from './drill-act.ts';
-import { createWorld, type DrillWorld, type WorldStore } from './drill-world.ts';
+import { createWorld, type DrillWorld } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
 import { commitmentOf, type Hash } from './hidden-fault.ts';
 
@@ -60,16 +60,12 @@ const MINUTES_SLACK = 0.11;
 /** The best plan is a sum of many such minutes. */
 const YARDSTICK_SLACK = 10 * MINUTES_SLACK;
 
-/** Checks a drill from its events, which follow from one another. `store` is shared among the drills of a class. */
-export function verifyDrill(
-  events: readonly SessionEvent[],
-  hash: Hash,
-  store?: WorldStore,
-): DrillVerdict {
+/** Checks a drill from its events, which follow from one another. */
+export function verifyDrill(events: readonly SessionEvent[], hash: Hash): DrillVerdict {
   const [first, ...rest] = events;
   if (first?.type !== 'session-opened' || first.vehicle.kind !== 'drill')
     return falseAt(1, 'the file does not begin with the opening of a drill');
-  const world = createWorld(first, hash, store);
+  const world = createWorld(first, hash);
   if (!world) return falseAt(1, 'this circuit has no fault for the level of the drill');
   const problems: DrillProblem[] = beginningProblems(first.vehicle, world).map((words) => ({
     seq: 1,
@@ -79,7 +75,8 @@ export function verifyDrill(
   let other: Pick<DrillVerdict, 'scoredOtherwise' | 'notCompared'> = {};
   for (const [index, event] of rest.entries()) {
     const seq = index + 2;
-    const found = problemsOf(session, event, world, hash);
+    const isTrue = problems.length === 0;
+    const found = problemsOf(session, event, world, { hash, isTrue });
     problems.push(...found.problems.map((words) => ({ seq, words })));
     if (found.score) other = { ...other, scoredOtherwise: { seq, ...found.score } };
     if (found.notCompared !== undefined) other = { ...other, notCompared: found.notCompared };
@@ -112,7 +109,13 @@ function beginningProblems(
   ];
 }
 
-function problemsOf(session: Session, event: SessionEvent, world: DrillWorld, hash: Hash): Found {
+function problemsOf(
+  session: Session,
+  event: SessionEvent,
+  world: DrillWorld,
+  /** Whether all events before it are true. */
+  { hash, isTrue }: { readonly hash: Hash; readonly isTrue: boolean },
+): Found {
   switch (event.type) {
     case 'test-recorded': {
       const found = readingFound(session, event.test, event.shown, event.capture, world);
@@ -136,7 +139,7 @@ function problemsOf(session: Session, event: SessionEvent, world: DrillWorld, ha
         ? FINE
         : only(['the bench would not have stopped this test']);
     case 'answer-revealed':
-      return revealProblems(session, event, world, hash);
+      return revealProblems(session, event, world, { hash, isTrue });
     default:
       return FINE;
   }
@@ -213,13 +216,15 @@ function revealProblems(
   session: Session,
   event: AnswerRevealed,
   world: DrillWorld,
-  hash: Hash,
+  { hash, isTrue }: { readonly hash: Hash; readonly isTrue: boolean },
 ): Found {
   const { vehicle } = session.opened;
   const problems: string[] = [];
   if (vehicle.kind === 'drill' && commitmentOf(event, event.salt, hash) !== vehicle.commitment)
     problems.push('the revealed answer does not match the commitment');
   if (!isToReveal(session)) return { problems: [...problems, 'revealed before the diagnosis'] };
+  // What readings earn that nobody read is no question.
+  if (!isTrue) return only(problems);
   const due = revealCommand(world, debriefOf(session, world));
   const sum = event.score.reduce((total, { points }) => total + points, 0);
   if (sum !== event.points) problems.push('the parts of the score do not sum to it');

@@ -4,15 +4,15 @@
  */
 import { type Debrief, debriefOf } from '../drill/debrief.ts';
 import { debriefLines } from '../drill/drill-words.ts';
-import { createWorld, type WorldStore } from '../drill/drill-world.ts';
+import { createWorld } from '../drill/drill-world.ts';
 import { sha256 } from '../log/hash.ts';
 import type { Session } from '../session/session.ts';
 import type { RecordDebrief, SessionRecord } from './record-form.ts';
 
-/** The debrief of a drill whose answer was revealed; null for everything else. `store` is shared among many drills. */
-export function debriefFrom(session: Session, store?: WorldStore): Debrief | null {
+/** The debrief of a drill whose answer was revealed; null for everything else. */
+export function debriefFrom(session: Session): Debrief | null {
   if (!session.revealed) return null;
-  const world = createWorld(session.opened, sha256, store);
+  const world = createWorld(session.opened, sha256);
   return world && debriefOf(session, world);
 }
 

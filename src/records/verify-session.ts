@@ -1,5 +1,4 @@
 /** Whether the file of a session or drill is what it was: its chain, its head, its events, and what they come to. */
-import type { WorldStore } from '../drill/drill-world.ts';
 import { type DrillVerdict, verifyDrill } from '../drill/verify-drill.ts';
 import type { EventFlaw } from '../log/check-events.ts';
 import type { Disk } from '../log/disk.ts';
@@ -39,16 +38,8 @@ export interface Check {
   readonly words: string;
 }
 
-/**
- * Verifies the session or drill that ends in the file `path`, against a head noted elsewhere when there is one.
- * `minds` is shared among the drills that are verified together.
- */
-export function verifySession(
-  disk: Disk,
-  path: string,
-  known?: KnownHead,
-  minds?: WorldStore,
-): Verification {
+/** Verifies the session or drill that ends in the file `path`, against a head noted elsewhere when there is one. */
+export function verifySession(disk: Disk, path: string, known?: KnownHead): Verification {
   const opened = openSession(disk, path);
   if (!opened.ok)
     return {
@@ -84,7 +75,7 @@ export function verifySession(
     if (wrong) firstBad ??= placeOf(wrong, opened.value);
   }
   if (!flaw && stands?.session.opened.vehicle.kind === 'drill') {
-    const drill = verifyDrill(stands.events, sha256, minds);
+    const drill = verifyDrill(stands.events, sha256);
     checks.push(drillCheck(drill));
     const [problem] = drill.problems;
     if (problem) firstBad ??= placeOf(problem, opened.value);

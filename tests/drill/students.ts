@@ -6,7 +6,7 @@ import type { Test } from '../../src/circuit/test.ts';
 import { type Desk, openDesk } from '../../src/commands/session/open-desk.ts';
 import { openNew } from '../../src/commands/session/open-session.ts';
 import type { DrillDesk } from '../../src/drill/drill-desk.ts';
-import { createWorld, type DrillWorld, type WorldStore } from '../../src/drill/drill-world.ts';
+import { createWorld, type DrillWorld } from '../../src/drill/drill-world.ts';
 import { hideFault } from '../../src/drill/hidden-fault.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
@@ -22,7 +22,6 @@ import type { OpenedSession } from '../../src/ui/app-services.ts';
 
 export const hash = (text: string): string => createHash('sha256').update(text).digest('hex');
 export const library = loadLibrary('procedures');
-const store: WorldStore = new Map();
 
 const opened = await openDesk(
   { out: () => {}, err: () => {}, env: {}, cwd: process.cwd() },
@@ -78,7 +77,7 @@ export function newDrill(seed: number, ask: DrillAsk = {}): DrillInTest {
     },
   );
   if (isProblem(drill)) throw new Error(drill.problem);
-  const world = createWorld(drill.driver.session().opened, hash, store);
+  const world = createWorld(drill.driver.session().opened, hash);
   if (!drill.drill || !world) throw new Error('this is no drill');
   return { ...drill, drill: drill.drill, world };
 }

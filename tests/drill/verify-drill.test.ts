@@ -1,12 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
-import type { WorldStore } from '../../src/drill/drill-world.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { RULES, type SessionEvent } from '../../src/session/events.ts';
 import { hash, newDrill, perfectStudent } from './students.ts';
 
-const store: WorldStore = new Map();
 const done = (() => {
   const begun = newDrill(21);
   perfectStudent(begun);
@@ -31,11 +29,11 @@ function edited(type: SessionEvent['type'], change: (event: Loose) => void): Ses
 
 describe('a drill as it was written', () => {
   test('is true', () => {
-    expect(verifyDrill(done, hash, store)).toEqual({ verdict: 'true', problems: [] });
+    expect(verifyDrill(done, hash)).toEqual({ verdict: 'true', problems: [] });
   });
   test('is open while it goes on', () => {
     const events = done.slice(0, -2);
-    expect(verifyDrill(events, hash, store)).toEqual({ verdict: 'open', problems: [] });
+    expect(verifyDrill(events, hash)).toEqual({ verdict: 'open', problems: [] });
   });
 });
 
@@ -112,7 +110,7 @@ test.each<[string, SessionEvent[], string]>([
     'would not have stopped',
   ],
 ])('%s is found out', (_name, events, words) => {
-  const { verdict, problems } = verifyDrill(events, hash, store);
+  const { verdict, problems } = verifyDrill(events, hash);
   expect(verdict).toBe('false');
   expect(problems.map((problem) => problem.words).join('\n')).toContain(words);
 });
@@ -133,7 +131,7 @@ test('good values that the level hides give a milder one away', () => {
       ? { ...event, vehicle: { ...event.vehicle, level: 'blind' as const } }
       : event,
   );
-  expect(verifyDrill(asBlind, hash, store).problems.map(({ words }) => words)).toContain(
+  expect(verifyDrill(asBlind, hash).problems.map(({ words }) => words)).toContain(
     'what is good was shown, which this level hides',
   );
 });
@@ -152,7 +150,7 @@ describe('a drill with a dangerous test', () => {
   test('is capped, and is true', () => {
     expect(events.some(({ type }) => type === 'test-stopped')).toBe(true);
     expect(pointsOf(events)).toBe(50);
-    expect(verifyDrill(events, hash, store)).toEqual({ verdict: 'true', problems: [] });
+    expect(verifyDrill(events, hash)).toEqual({ verdict: 'true', problems: [] });
   });
 
   test('from before there was a cap is told with the score of today', () => {
@@ -161,14 +159,14 @@ describe('a drill with a dangerous test', () => {
       const score = event.score.filter(({ name }) => name !== 'danger');
       return { ...event, score, points: score.reduce((sum, { points }) => sum + points, 0) };
     });
-    expect(verifyDrill(before, hash, store)).toMatchObject({
+    expect(verifyDrill(before, hash)).toMatchObject({
       verdict: 'true',
       scoredOtherwise: { was: pointsOf(before), today: 50, rules: RULES },
     });
     const more = before.map((event) =>
       event.type === 'answer-revealed' ? { ...event, points: 100 } : event,
     );
-    expect(verifyDrill(more, hash, store).verdict).toBe('false');
+    expect(verifyDrill(more, hash).verdict).toBe('false');
   });
 });
 
@@ -189,20 +187,20 @@ describe('a score that other rules gave', () => {
     scored.map((event) => (event.type === 'session-opened' ? { ...event, rules } : event));
 
   test('is told and no damage', () => {
-    expect(verifyDrill(by(1), hash, store)).toEqual({
+    expect(verifyDrill(by(1), hash)).toEqual({
       verdict: 'true',
       problems: [],
       scoredOtherwise: { seq: done.length, rules: 1, was: today - 3, today },
       notCompared: 1,
     });
-    expect(verifyDrill(by(RULES), hash, store).verdict).toBe('false');
+    expect(verifyDrill(by(RULES), hash).verdict).toBe('false');
   });
 
   test('still names the answer that the seed gives, and sums', () => {
     const lied = by(1).map((event) =>
       event.type === 'answer-revealed' ? { ...event, right: !event.right, points: 1000 } : event,
     );
-    expect(verifyDrill(lied, hash, store).problems.map(({ words }) => words)).toEqual([
+    expect(verifyDrill(lied, hash).problems.map(({ words }) => words)).toEqual([
       'the parts of the score do not sum to it',
       'the diagnosis is not judged right',
     ]);

@@ -35,7 +35,7 @@ describe.each([
     const advisors = pair.map((session) => createAdvisor(model, session.opened));
     const bench = createBench(model, 'wire.signal.open', 5);
     let [session, drill]: readonly [Session, Session] = pair;
-    for (let round = 0; round < 5; round += 1) {
+    for (let round = 0; round < 3; round += 1) {
       const ofSession = advisors[0]!.diagnosis(session);
       const ofDrill = advisors[1]!.diagnosis(drill);
       expect(ofDrill.suspects).toEqual(ofSession.suspects);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { safeText } from '../../src/source/safe-text.ts';
+import { LONG } from '../campaign.ts';
 import fc from '../seeded-check.ts';
 
 /** Written apart from the code under test: what must never reach a terminal from foreign text. */
@@ -9,7 +10,11 @@ describe('safeText', () => {
   it('leaves none of the 1,114,112 code points dangerous, and changes nothing it has passed', () => {
     let unsafe = 0;
     let restless = 0;
+    // Beyond the planes with signs and those of special use the ordinary run takes one in 31.
+    const isSkipped = (point: number) =>
+      !LONG && point >= 0x20000 && point < 0xe0000 && point % 31 > 0;
     for (let point = 0; point <= 0x10ffff; point++) {
+      if (isSkipped(point)) continue;
       const safe = safeText(`a${String.fromCodePoint(point)}b`);
       if (FORBIDDEN.test(safe) || !safe.startsWith('a') || !safe.endsWith('b') || safe === 'ab')
         unsafe++;

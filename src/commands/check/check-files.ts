@@ -81,15 +81,20 @@ export type OnProgress = (what: string, share: number) => void;
 /** Part of the time for a tree that linking takes, which computes its limits. About so with the shipped trees. */
 const LINK_SHARE = 0.2;
 
+/** How far files are gone into: `linked` leaves out the proofs, and with them the trees that use a sub-procedure. */
+export type Depth = 'linked' | 'proved';
+
 /** A checker that keeps what it has computed. */
 export class Checker {
   private readonly samples: number;
   private readonly loaded = new Map<string, CheckedFile>();
   private readonly models = new Map<Circuit, Model>();
+  private readonly depth: Depth;
   private proved = new Map<string, Outcome>();
 
-  constructor(samples: number = SAMPLES) {
+  constructor(samples: number = SAMPLES, depth: Depth = 'proved') {
     this.samples = samples;
+    this.depth = depth;
   }
 
   check(gathered: Gathered, onProgress: OnProgress = () => {}): CheckReport {
@@ -112,7 +117,8 @@ export class Checker {
       if (file.loaded?.kind !== 'procedure' || file.loaded.value.draft.needs !== undefined)
         return [];
       const concerned = usedBy(file.loaded.value, library);
-      if (!file.wanted && ![...concerned].some((path) => paths.has(path))) return [];
+      const isCaller = this.depth === 'proved' && [...concerned].some((path) => paths.has(path));
+      if (!file.wanted && !isCaller) return [];
       return [{ file, parsed: file.loaded.value, concerned }];
     });
     for (const [index, { file, parsed, concerned }] of roots.entries()) {
@@ -148,7 +154,8 @@ export class Checker {
     const issues: Issue[] = [];
     let linked: LinkedProcedure | null = null;
     let readable: LinkedProcedure | null = null;
-    for (const [index, drive] of DRIVES.entries()) {
+    const drives = this.depth === 'proved' ? DRIVES : DRIVES.slice(0, 1);
+    for (const [index, drive] of drives.entries()) {
       onShare((LINK_SHARE * index) / DRIVES.length);
       const made = linkProcedure(parsed, library, {
         drive,
@@ -160,7 +167,7 @@ export class Checker {
       readable ??= made.readable;
     }
     const tree = linked === null ? null : { path, linked };
-    if (!readable?.circuit) return { issues, tree, proved: null };
+    if (!readable?.circuit || this.depth === 'linked') return { issues, tree, proved: null };
     // Limits stand over all cars, however few are sent through the tree.
     const model = { ...this.model(readable.circuit), samples: this.samples };
     const proof = proveProcedure(readable, model, (share) =>

@@ -4,7 +4,6 @@ import { basename, join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { type Assignment, seedFor, studentKey } from '../../drill/assignment.ts';
 import { type ClassDrill, type ClassSummary, classSummary } from '../../drill/class-summary.ts';
-import type { WorldStore } from '../../drill/drill-world.ts';
 import { verifyDrill } from '../../drill/verify-drill.ts';
 import { readPlainFile } from '../../files/plain-file.ts';
 import { canonicalJson } from '../../log/canonical-json.ts';
@@ -80,11 +79,10 @@ export function classReport(
   }
   const doubtful: DoubtfulFile[] = [];
   const drills: (ClassDrill & { readonly first: string })[] = [];
-  const store: WorldStore = new Map();
   const seen = new Map<string, string>();
   for (const path of files) {
     const file = path.slice(folder.length).replace(/^[/\\]+/, '');
-    const read = readDrill(path, file, store);
+    const read = readDrill(path, file);
     if ('kind' in read) {
       doubtful.push(read);
       continue;
@@ -125,7 +123,7 @@ function drillFiles(folder: string, depth: number): string[] {
   });
 }
 
-function readDrill(path: string, file: string, store: WorldStore) {
+function readDrill(path: string, file: string) {
   const doubt = (kind: DoubtfulFile['kind'], words: string): DoubtfulFile => ({
     file,
     kind,
@@ -140,7 +138,7 @@ function readDrill(path: string, file: string, store: WorldStore) {
   const { session, events, log } = read;
   const { vehicle } = session.opened;
   if (vehicle.kind !== 'drill') return doubt('no-drill', 'it is not a drill');
-  const { verdict, problems } = verifyDrill(events, sha256, store);
+  const { verdict, problems } = verifyDrill(events, sha256);
   if (verdict === 'false')
     return doubt('altered', problems.map(({ seq, words }) => `event ${seq}: ${words}`).join('; '));
   return { drill: session, vehicle, first: log.hashes[0]!, cutOff: log.verdict === 'torn-tail' };

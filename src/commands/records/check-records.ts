@@ -1,5 +1,4 @@
 /** `records verify` and `records compare`. */
-import type { WorldStore } from '../../drill/drill-world.ts';
 import { nodeDisk } from '../../log/node-disk.ts';
 import { beforeAndAfter, compareRecords } from '../../records/compare-records.ts';
 import { writeReport } from '../../records/export-record.ts';
@@ -27,9 +26,8 @@ export async function verifyRecords(args: Arguments, io: Io): Promise<number> {
     throw new Stop(EXIT.wrongUse, '--head belongs to one session', 'name one session');
   const known = head === undefined ? undefined : { hash: head };
   const results: Verification[] = [];
-  const worlds: WorldStore = new Map();
   for (const name of names)
-    results.push(verifySession(nodeDisk, await pathOf(name, args, io), known, worlds));
+    results.push(verifySession(nodeDisk, await pathOf(name, args, io), known));
   if (args.values['json'] === true)
     io.out(harmlessJson({ schemaVersion: SCHEMA_VERSION, sessions: results }));
   else io.out(results.map((result) => resultText(result, head !== undefined)).join('\n'));

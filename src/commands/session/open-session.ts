@@ -13,7 +13,7 @@ import {
 } from '../../drill/bench.ts';
 import { levelOfSession } from '../../drill/drill-act.ts';
 import { drillDesk } from '../../drill/drill-desk.ts';
-import { createWorld, type WorldStore } from '../../drill/drill-world.ts';
+import { createWorld } from '../../drill/drill-world.ts';
 import { folderTyped } from '../../files/folders.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
 import { type Disk, errorCode } from '../../log/disk.ts';
@@ -263,16 +263,13 @@ function cannotWrite(folder: string, error: unknown): Problem {
   };
 }
 
-/** What is known of drills on one circuit, so that several in a row share it. */
-const worlds: WorldStore = new Map();
-
 function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSession {
   const { job, circuit, meter, vehicle } = session.opened;
   const atStart = circuitAtStart(session.opened);
   const model = atStart && modelFor(atStart, meter);
   const bench =
     model && vehicle.kind === 'bench' ? benchFor(model, session.opened.procedure, vehicle) : null;
-  const world = vehicle.kind === 'drill' ? createWorld(session.opened, sha256, worlds) : null;
+  const world = vehicle.kind === 'drill' ? createWorld(session.opened, sha256) : null;
   const modelNow = () => model && modelHere(driver.session(), model);
   const sumContext = () => ({
     model: modelNow(),

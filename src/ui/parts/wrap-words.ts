@@ -13,8 +13,28 @@ export function columnsOf(text: string): number {
 
 /** The visible signs of a text, base and marks together. */
 export function graphemesOf(text: string): string[] {
-  return Array.from(GRAPHEMES.segment(text), (part) => part.segment);
+  if (PLAIN.test(text)) return text.split('');
+  const signs: string[] = [];
+  let size = PIECE;
+  for (let from = 0; from < text.length; ) {
+    const found = Array.from(
+      GRAPHEMES.segment(text.slice(from, from + size)),
+      (part) => part.segment,
+    );
+    // The last sign of a piece may go on in the next one.
+    if (from + size < text.length) found.pop();
+    for (const sign of found) {
+      signs.push(sign);
+      from += sign.length;
+    }
+    size = found.length === 0 ? 2 * size : PIECE;
+  }
+  return signs;
 }
+/** Signs that never join. */
+const PLAIN = /^[ -~]*$/;
+/** Text is taken apart in pieces of so many units: the segmenter's time grows with the square of the length. Our choice. */
+const PIECE = 1000;
 
 /**
  * Lines no wider than `width`, broken between words, inside a word only where it is wider than a line.

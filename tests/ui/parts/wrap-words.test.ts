@@ -67,6 +67,32 @@ describe('cutting and filling', () => {
   it('a base and its marks are one sign', () => {
     expect(graphemesOf('e\u0301x')).toEqual(['e\u0301', 'x']);
   });
+
+  it('the signs of a long text are those of the text as a whole', () => {
+    const whole = new Intl.Segmenter(undefined, { granularity: 'grapheme' });
+    const unit = fc.constantFrom(
+      ...[
+        'a',
+        '中',
+        'e\u0301',
+        '\u0301',
+        '👩\u200d👩\u200d👧',
+        '🇪🇺',
+        '🇪',
+        '\u200d',
+        '한',
+        '\ud83d',
+      ],
+      'e'.padEnd(600, '\u0301'),
+    );
+    fc.assert(
+      fc.property(fc.array(unit, { minLength: 300, maxLength: 900, size: 'max' }), (units) => {
+        const text = units.join('');
+        expect(graphemesOf(text)).toEqual(Array.from(whole.segment(text), (one) => one.segment));
+      }),
+    );
+    expect(graphemesOf('e'.padEnd(5000, '\u0301'))).toHaveLength(1);
+  });
 });
 
 describe('cutMiddle', () => {
