@@ -21,6 +21,8 @@ export interface ModelOptions {
   readonly samples: number;
   readonly seed: number;
   readonly meter: Meter;
+  /** Compiled circuits that are kept for the next question, by the elements of all together. */
+  readonly keptElements?: number;
 }
 
 /** What a circuit shows over its tolerances: a range of numbers, or looks with their chances. */
@@ -139,13 +141,13 @@ class CircuitModel implements Model {
   private readonly complaint: Complaint;
   private readonly cars: CarPicker;
 
-  constructor(circuit: Circuit, { samples, seed, meter }: ModelOptions) {
+  constructor(circuit: Circuit, { samples, seed, meter, keptElements }: ModelOptions) {
     this.circuit = circuit;
     this.samples = samples;
     this.meter = meter;
     this.quantities = quantitiesOf(circuit);
     this.draws = createSamples(circuit, seed);
-    this.solver = new SampleSolver(circuit, meter, this.draws);
+    this.solver = new SampleSolver(circuit, meter, this.draws, keptElements);
     this.reader = new InstrumentReader(circuit, this.solver, meter, this.draws);
     this.faults = new Map(circuit.faults.map((fault) => [fault.id, fault]));
     this.complaint = new Complaint(circuit, this.solver, this.reader);

@@ -65,6 +65,7 @@ export class SampleSolver {
   private readonly meter: Meter;
   private readonly draws: Samples;
   private readonly rigs = new Map<string, Rig>();
+  private readonly keptElementsMax: number;
   /** Elements of all of them. */
   private keptElements = 0;
   private readonly blown = new Map<string, readonly string[]>();
@@ -77,7 +78,13 @@ export class SampleSolver {
   /** Part of a turn that a switched output is on, where the circuit leaves that open. */
   private readonly dutyValue: CarValue | null;
 
-  constructor(circuit: Circuit, meter: Meter, draws: Samples) {
+  constructor(
+    circuit: Circuit,
+    meter: Meter,
+    draws: Samples,
+    keptElementsMax: number = KEPT_ELEMENTS_MAX,
+  ) {
+    this.keptElementsMax = keptElementsMax;
     this.circuit = circuit;
     this.meter = meter;
     this.draws = draws;
@@ -273,7 +280,7 @@ export class SampleSolver {
   private keep(key: string, made: Rig): Rig {
     this.keptElements += made.elements;
     for (const [old, { elements }] of this.rigs) {
-      if (this.keptElements <= KEPT_ELEMENTS_MAX) break;
+      if (this.keptElements <= this.keptElementsMax) break;
       this.rigs.delete(old);
       this.keptElements -= elements;
     }

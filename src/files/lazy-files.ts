@@ -50,6 +50,13 @@ export class LazyFiles<T> implements ReadonlyMap<string, T> {
     return value !== null && this.nameOf(value) === name ? value : this.all().get(name);
   }
 
+  /** Path of the file with this name, or null. */
+  pathOf(name: string): string | null {
+    const value = this.get(name);
+    if (value === undefined) return null;
+    return [...this.loaded.values()].find((file) => file.value === value)?.path ?? null;
+  }
+
   has(name: string): boolean {
     return this.get(name) !== undefined;
   }

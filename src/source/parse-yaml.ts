@@ -29,8 +29,20 @@ export interface YamlSource {
   readonly locate: (path: Path, what?: 'key' | 'value') => SourceSpan;
 }
 
+/** What was read last: first it is asked what a file is, and then what it holds. */
+let last: {
+  readonly text: string;
+  readonly file: string;
+  readonly read: Checked<YamlSource>;
+} | null = null;
+
 /** Reads one YAML document. `value` is null only when there is nothing usable at all. */
 export function parseYaml(text: string, file: string): Checked<YamlSource> {
+  if (last?.file !== file || last.text !== text) last = { text, file, read: readYaml(text, file) };
+  return last.read;
+}
+
+function readYaml(text: string, file: string): Checked<YamlSource> {
   const whole: SourceSpan = { file, line: 1, column: 1, endLine: 1, endColumn: 1 };
   if (text.length > MAX_CHARACTERS || lineFeeds(text) > MAX_LINES)
     return refused(

@@ -190,7 +190,12 @@ function describe(error: SchemaError, path: Path): Words {
       fix:
         exampleFix(error) ?? (NAME_PATTERN.test(String(params['pattern'])) ? NAME_RULE : undefined),
     };
-  return { code: 'out-of-bounds', words: `${where} ${boundWords(error)}` };
+  const isTooMany = error.keyword === 'maxItems' || error.keyword === 'maxProperties';
+  return {
+    code: 'out-of-bounds',
+    words: `${where} ${boundWords(error)}`,
+    ...(isTooMany ? { fix: 'leave out what has nothing to do with this fault' } : {}),
+  };
 }
 
 /** `"steps.feed"`, `item 2 of "codes"`. */

@@ -115,7 +115,7 @@ running?: Quantity
 ohms?: Quantity
 }
 /**
- * Everything with a connector: the module, the sensor, fuses, relays, ground points, neighbours. Exactly one part is the sensor.
+ * Everything with a connector: the module, the sensor, fuses, relays, ground points, neighbours, 60 at most. Exactly one part is the sensor.
  */
 export interface Parts {
 [k: string]: CircuitDraft1
@@ -129,7 +129,7 @@ words?: PlainName
 pins: Pins
 }
 /**
- * Each pin by its name.
+ * Each pin by its name, 150 at most.
  */
 export interface Pins {
 [k: string]: ModulePinDraft
@@ -266,7 +266,7 @@ ohms: Quantity
 shorted?: Quantity
 }
 /**
- * Each wire by its name, from one terminal to another. Names like splice.feed make a joint of several wires.
+ * Each wire by its name, from one terminal to another, 150 at most. Names like splice.feed make a joint of several wires.
  */
 export interface Wires {
 [k: string]: WireDraft

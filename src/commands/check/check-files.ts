@@ -9,6 +9,7 @@ import { loadCircuit } from '../../circuit/load-circuit.ts';
 import { createModel, type Model } from '../../circuit/model.ts';
 import { type Assignment, loadAssignment } from '../../drill/assignment.ts';
 import { type ActionsFile, loadActions } from '../../drill/drill-actions.ts';
+import { LazyFiles } from '../../files/lazy-files.ts';
 import { STANDARD_SETTINGS } from '../../files/settings.ts';
 import { type LoadedCautions, loadCautions } from '../../procedure/cautions.ts';
 import { DRIVES } from '../../procedure/job.ts';
@@ -103,7 +104,8 @@ export class Checker {
       return this.load(file);
     });
     const cautions = cautionsOf(files);
-    const library = libraryOf(files, cautions.rules);
+    const circuits = this.circuitsOf(files);
+    const library = libraryOf(files, circuits, cautions.rules);
     const issues: Issue[] = [...gathered.issues];
     const wanted = files.filter((file) => file.wanted);
     for (const file of files) if (file.wanted || isLostCautions(file)) issues.push(...file.issues);
@@ -122,7 +124,8 @@ export class Checker {
       return [{ file, parsed: file.loaded.value, concerned }];
     });
     for (const [index, { file, parsed, concerned }] of roots.entries()) {
-      const key = JSON.stringify([file.path, dependsOn(parsed, files, concerned)]);
+      const circuit = circuits.pathOf(parsed.draft.circuit ?? '');
+      const key = JSON.stringify([file.path, dependsOn(files, concerned, circuit)]);
       const place = roots.length > 1 ? ` (${index + 1} of ${roots.length})` : '';
       const onShare = (share: number) => onProgress(`proving ${file.path}${place}`, share);
       const found = this.proved.get(key) ?? this.prove(file.path, parsed, library, onShare);
@@ -137,12 +140,34 @@ export class Checker {
     return { files: wanted, issues: inOrder(issues), proofs, trees, texts };
   }
 
+  /** A circuit that nobody asked about is left until something names it: working out its faults takes longest of all. */
   private load(file: GatheredFile): CheckedFile {
     const known = this.loaded.get(file.path);
     if (known && known.text === file.text) return { ...known, ...file };
-    const made = loadAny(file);
-    this.loaded.set(file.path, made);
+    const found = fileKind(file.text, file.path);
+    if ('issues' in found) return { ...file, kind: null, loaded: null, issues: found.issues };
+    if (found.kind === 'circuit' && !file.wanted)
+      return { ...file, kind: 'circuit', loaded: null, issues: [] };
+    return this.keep(loadAs(found.kind, file));
+  }
+
+  private keep(made: CheckedFile): CheckedFile {
+    this.loaded.set(made.path, made);
     return made;
+  }
+
+  /** The circuits among the files by the names that they bear, the named files before those beside them. */
+  private circuitsOf(files: readonly CheckedFile[]): LazyFiles<Circuit> {
+    const all = files.filter(({ kind }) => kind === 'circuit');
+    const paths = (wanted: boolean) =>
+      all.filter((file) => file.wanted === wanted).map(({ path }) => path);
+    const load = (path: string) => {
+      const file = all.find((one) => one.path === path)!;
+      const { loaded } = file.loaded ? file : this.keep(loadAs('circuit', file));
+      const value = loaded?.kind === 'circuit' ? loaded.value : null;
+      return { path, text: file.text, value, issues: file.issues };
+    };
+    return new LazyFiles({ first: paths(true), rest: paths(false) }, load, ({ name }) => name);
   }
 
   private prove(
@@ -196,22 +221,16 @@ export class Checker {
 
 /** Text of everything a proof depends on: the tree, its sub-procedures, its circuit, the cautions, and all names. */
 function dependsOn(
-  { draft }: ParsedProcedure,
   files: readonly CheckedFile[],
   concerned: ReadonlySet<string>,
+  circuit: string | null,
 ): string[] {
-  return files.map(({ path, kind, loaded, text }) => {
-    if (concerned.has(path) || kind === 'cautions') return text;
-    if (loaded?.kind === 'circuit')
-      return loaded.value.name === draft.circuit ? text : loaded.value.name;
-    return kind === 'circuit' ? text : path;
-  });
+  return files.map(({ path, kind, text }) =>
+    concerned.has(path) || kind === 'cautions' || path === circuit ? text : path,
+  );
 }
 
-function loadAny(file: GatheredFile): CheckedFile {
-  const found = fileKind(file.text, file.path);
-  if ('issues' in found) return { ...file, kind: null, loaded: null, issues: found.issues };
-  const { kind } = found;
+function loadAs(kind: FileKind, file: GatheredFile): CheckedFile {
   const finish = <K extends FileKind, T>(is: K, { value, issues }: Checked<T>) => ({
     ...file,
     kind: is,
@@ -244,16 +263,17 @@ function procedureFile(file: GatheredFile): CheckedFile {
 }
 
 /** What the files may refer to; the first of a name wins, and the named files come first. */
-function libraryOf(files: readonly CheckedFile[], cautions: Library['cautions']): Library {
+function libraryOf(
+  files: readonly CheckedFile[],
+  circuits: Library['circuits'],
+  cautions: Library['cautions'],
+): Library {
   const procedures = new Map<string, ParsedProcedure>();
-  const circuits = new Map<string, Circuit>();
   for (const { loaded, wanted } of files) {
     // One that cannot be used is missing, unless its mistakes are told.
     const isThere = loaded?.kind === 'procedure' && (wanted || loaded.value.mended === undefined);
     if (isThere && !procedures.has(loaded.value.draft.procedure))
       procedures.set(loaded.value.draft.procedure, loaded.value);
-    if (loaded?.kind === 'circuit' && !circuits.has(loaded.value.name))
-      circuits.set(loaded.value.name, loaded.value);
   }
   return { procedures, circuits, cautions };
 }
