@@ -5,14 +5,14 @@
 import { type CarQuantity, quantitiesOf } from './car-quantities.ts';
 import type { Circuit, Fault } from './circuit.ts';
 import { Complaint } from './complaint.ts';
-import { hangsOnTheCar, type InputLevels, levelsIn } from './input-levels.ts';
+import { type InputLevels, levelsIn } from './input-levels.ts';
 import { CarPicker } from './pick-cars.ts';
 import { type PullDown, pullDownOf } from './pull-down.ts';
 import { InstrumentReader } from './read-instrument.ts';
 import { leads, refuseTest } from './refuse-test.ts';
 import { SampleSolver } from './sample-solver.ts';
 import { createSamples, FREE_POINT, NOMINAL, type Samples } from './samples.ts';
-import type { Look, Meter, Shown, TerminalId, Test, VehicleState } from './test.ts';
+import type { Look, Meter, Shown, TerminalId, Test } from './test.ts';
 import { testKey } from './test-key.ts';
 import type { TestRefusal } from './test-refusal.ts';
 
@@ -76,10 +76,14 @@ export interface Model {
     carOf?: string,
   ) => { readonly low: number; readonly high: number };
   /**
-   * By which voltages the module's input at a terminal counts, in volts; null where it has no such levels. Where they hang
-   * on the car, those that leave room for every healthy car of the samples.
+   * The two ends of the signal at the leads of a test in the healthy car at a point, null for the middle of all
+   * tolerances, the target moving, and by which volts its module counts at `input`; null where that has no such levels.
    */
-  readonly inputLevels: (terminal: TerminalId, state: VehicleState) => InputLevels | null;
+  readonly signalAt: (
+    test: Test,
+    input: TerminalId | null,
+    point: Float64Array | null,
+  ) => { readonly low: number; readonly high: number; readonly levels: InputLevels | null };
   /** For a test with a light or resistor from an input to ground: whether it pulls low enough; null for other tests. */
   readonly pullsLow: (test: Test) => PullDown | null;
 }
@@ -221,16 +225,15 @@ class CircuitModel implements Model {
     );
   };
 
-  readonly inputLevels = (terminal: TerminalId, state: VehicleState): InputLevels | null => {
-    const levels = levelsIn(this.circuit, terminal, state);
-    if (levels === null) return null;
-    const cars = hangsOnTheCar(this.circuit, terminal)
-      ? Array.from({ length: this.samples }, (_, sample) => this.indexOf('healthy', sample))
-      : [NOMINAL];
-    const all = cars.map((car) => levels(this.solver.valueOf(car)));
+  readonly signalAt: Model['signalAt'] = (test, input, point) => {
+    if (point !== null) this.draws.take(point);
+    const car = point === null ? NOMINAL : FREE_POINT;
+    const [plus, minus] = leads(test.probe);
+    const from = minus ?? 'battery.negative';
+    const levels = input === null ? null : levelsIn(this.circuit, input, test.setup.state);
     return {
-      lowBelow: Math.max(...all.map(({ lowBelow }) => lowBelow)),
-      highAbove: Math.min(...all.map(({ highAbove }) => highAbove)),
+      ...this.solver.levelsAt(null, test.setup, plus!, from, 'meter', car),
+      levels: levels?.(this.solver.valueOf(car)) ?? null,
     };
   };
 

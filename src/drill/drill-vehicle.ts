@@ -100,7 +100,9 @@ function measuredOf(model: Model, wanted: BenchCapture, hash: Hash): MeasuredCap
   const capture = benchCapture(model, wanted);
   const sha256 = hash(csvOfCapture(capture));
   const given = { name: 'bench.csv', sha256, from: 'bench', capture } as const;
-  const measured = measureGiven(given, expectedSignal(model, wanted.test), 0);
+  // Who reads a scope sees where the line stands in this car.
+  const known = expectedSignal(model, wanted.test, [model.pointOf(0, wanted.carOf)]);
+  const measured = measureGiven(given, known, 0);
   if (!measured) throw new Error('drill: a capture has a channel');
   return measured;
 }

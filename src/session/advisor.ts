@@ -30,6 +30,8 @@ export interface Diagnosis {
   readonly suspects: SuspectView;
   /** The three tests that would tell most now, best first; empty when nothing would. */
   readonly nextTests: readonly Proposal[];
+  /** Points of cars, as the model has them, that the readings leave; null where unknown values are not weighed. */
+  readonly carsLeft: readonly Float64Array[] | null;
   /** What the readings have shown of this car; null where its unknown values are not weighed. */
   readonly car: CarView | null;
   /** What is good for this car in a test that shows a number; null for others, and where cars are not weighed. */

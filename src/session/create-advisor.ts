@@ -111,6 +111,10 @@ class StateDiagnosis implements Diagnosis {
     return this.known.car;
   }
 
+  get carsLeft(): readonly Float64Array[] | null {
+    return this.space.carsLeft(this.readings);
+  }
+
   private carShown(): CarView | null {
     const { readings, ranking, space } = this;
     const before = space.carOnTheWay(readings);

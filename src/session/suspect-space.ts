@@ -165,6 +165,12 @@ export class SuspectSpace {
     );
   }
 
+  /** Points of the cars that the readings leave, each as often as its chance has it; null where cars are not known. */
+  carsLeft(readings: readonly Reading[]): readonly Float64Array[] | null {
+    const { posteriors } = this;
+    return posteriors ? posteriors.carsLeft(posteriors.after(readings)) : null;
+  }
+
   /** What a test would show on this car if nothing were wrong, as far as the readings tell; null where cars are not known. */
   soundShows(readings: readonly Reading[], test: number): readonly Shown[] | null {
     const { posteriors } = this;

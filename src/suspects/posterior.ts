@@ -154,9 +154,8 @@ export class Posteriors {
     );
   }
 
-  /** What a test would show on the sound circuit of the cars that are left, whichever suspect is right. */
-  soundShows({ clouds, chances }: Posterior, test: number): readonly Shown[] {
-    const sound = this.ask.candidates.findIndex(({ id }) => id === HEALTHY);
+  /** Points of the cars that are left, whichever suspect is right: each as often as its chance has it. */
+  carsLeft({ clouds, chances }: Posterior): readonly Float64Array[] {
     const picked = clouds.map((cloud) => this.chosen(cloud));
     let row = 0;
     let sum = chances[0]!;
@@ -166,9 +165,16 @@ export class Posteriors {
         row += 1;
         sum += chances[row]!;
       }
-      const point = picked[row]![Math.floor(evenShare(place) * PLANNED_CARS)]!;
-      return pick(this.cars[sound]!.ways(test, point), evenShare(place)).shown;
+      return picked[row]![Math.floor(evenShare(place) * PLANNED_CARS)]!;
     });
+  }
+
+  /** What a test would show on the sound circuit of the cars that are left, whichever suspect is right. */
+  soundShows(posterior: Posterior, test: number): readonly Shown[] {
+    const sound = this.ask.candidates.findIndex(({ id }) => id === HEALTHY);
+    return this.carsLeft(posterior).map(
+      (point, place) => pick(this.cars[sound]!.ways(test, point), evenShare(place)).shown,
+    );
   }
 
   /** What a test can show, on any car before any reading and on those that are left after some. */

@@ -286,11 +286,12 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     vehicle: bench ? answersFor(bench, job) : null,
     onRest: (rested) => writeTranscript(desk.disk, rested, driver.path(), driver.head()),
   });
+  const advisor = model && advisorOver(model, session);
   return {
     driver,
     preview: desk.preview,
     name: () => desk.nameOf(driver.path()),
-    advisor: model && advisorOver(model, session),
+    advisor,
     model,
     drill: drillDesk(driver, world, model),
     sketch: (test, width) =>
@@ -310,6 +311,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
       const carOf = vehicle.kind === 'bench' ? vehicle.fault : HEALTHY;
       const found = await measureFor(ask, path, {
         ...{ model, sound: modelNow(), vehicle: there, carOf },
+        cars: () => advisor?.diagnosis(driver.session()).carsLeft ?? null,
         cwd: desk.cwd,
       });
       if (found.ok && path !== null) rememberFolder(desk, path);

@@ -44,6 +44,8 @@ export interface CaptureContext {
   readonly model: Model | null;
   /** Of this car as far as it is known: what a sound one shows. */
   readonly sound: Model | null;
+  /** Points of the cars that the readings leave; null where they are not weighed. */
+  readonly cars: () => readonly Float64Array[] | null;
   /** After the repair the fault is another one, or none. */
   readonly vehicle: SessionVehicle;
   /** The fault whose car the simulated vehicle is, though it may not be there now. */
@@ -56,11 +58,11 @@ export interface CaptureContext {
 export async function measureFor(
   ask: CaptureAsk,
   path: string | null,
-  { model, sound, vehicle, carOf, cwd }: CaptureContext,
+  { model, sound, cars, vehicle, carOf, cwd }: CaptureContext,
 ): Promise<CaptureAnswer> {
   if (!isTaken(ask)) return refuse('this step is not answered by a capture', 'answer it by hand');
   const test = model && captureTest(model, ask);
-  const known = sound && test ? expectedSignal(sound, test) : null;
+  const known = sound && test ? expectedSignal(sound, test, cars() ?? undefined) : null;
   if (path === null) {
     if (vehicle.kind !== 'bench') return refuse('no file is named', 'name a capture file');
     if (!model || !test)

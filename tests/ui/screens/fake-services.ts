@@ -245,6 +245,7 @@ export const FAKE_ADVISOR: Advisor = {
     suspects: suspectsOf(session),
     nextTests: PROPOSALS,
     car: null,
+    carsLeft: null,
     goodHere: () => null,
     expected: () => ({ kind: 'look', looks: [] }),
     possible: () => null,
