@@ -42,6 +42,9 @@ const WAIT_MS: Readonly<Record<Pending, number>> = { escape: 50, sequence: 500, 
 /** Keys kept while no one listens or the screen is busy; beyond it someone leans on the keyboard. */
 const QUEUE_MAX = 10_000;
 
+/** So many signs that wait in a row come from a scanner, or a paste that the terminal does not mark. Our choice. */
+const BURST_MIN = 64;
+
 /** A keyboard without a terminal; `feed` it. */
 export function createKeyboard(): Keyboard {
   const decoder = createKeyDecoder();
@@ -80,12 +83,23 @@ export function createKeyboard(): Keyboard {
     return untaken === 0 && isText(event) && [...listeners.values()].some((takes) => takes());
   }
 
+  /** Text that waits for a field and was not typed by hand, as one piece: a screen drawn for each sign would take minutes. */
+  function burst(): KeyEvent | undefined {
+    if (queue.length < BURST_MIN || ![...listeners.values()].some((takes) => takes()))
+      return undefined;
+    const end = queue.findIndex((event) => !isSign(event));
+    const count = end < 0 ? queue.length : end;
+    if (count < BURST_MIN) return undefined;
+    const signs = queue.splice(0, count);
+    return { kind: 'paste', text: signs.map((sign) => ('text' in sign ? sign.text : '')).join('') };
+  }
+
   function run(): void {
     if (running) return;
     running = true;
     try {
       while (!closed && !waiting && listeners.size > 0) {
-        const event = queue.shift();
+        const event = burst() ?? queue.shift();
         if (event === undefined) break;
         for (const listener of [...listeners.keys()]) listener(event);
         if (settle === null) continue;
@@ -159,6 +173,11 @@ export function createKeyboard(): Keyboard {
 function isText(event: KeyEvent): boolean {
   if (event.kind === 'paste') return true;
   return !event.ctrl && !event.alt && (event.name === 'text' || event.name === 'backspace');
+}
+
+/** A sign that is typed into a field. */
+function isSign(event: KeyEvent): boolean {
+  return event.kind === 'key' && event.name === 'text' && !event.ctrl && !event.alt;
 }
 
 function signsOf(event: KeyEvent): number {

@@ -134,6 +134,23 @@ describe('delivery', () => {
     });
   });
 
+  it('a long unmarked paste into a field is one piece, and what follows it is not part of it', () => {
+    const { keyboard, feed } = listening();
+    const heard: string[] = [];
+    keyboard.subscribe(
+      (event) => heard.push(event.kind === 'paste' ? event.text : keyLabel(event)),
+      () => true,
+    );
+    feed(`${'x'.repeat(64)}\rno\r`);
+    expect(heard).toEqual(['x'.repeat(64), 'return', 'n', 'o', 'return']);
+  });
+
+  it('where nothing takes text, each sign is a key, however many come', () => {
+    const { heard, feed } = listening();
+    feed('j'.repeat(100));
+    expect(heard).toEqual(Array(100).fill('j'));
+  });
+
   it('what is intercepted reaches no listener; after close nothing does', () => {
     const { keyboard, heard, feed } = listening();
     keyboard.interceptWith((event) => keyLabel(event) === 'ctrl-z');
