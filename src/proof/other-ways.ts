@@ -47,20 +47,32 @@ export interface Arrival {
   readonly example: (sample: number) => OtherWay;
 }
 
-/** What every fault, and the healthy circuit, can come to. `report` hears of each end once a fault and number of skips. */
+/** The cars of a fault that come to a step by any way, of those that were sent. */
+export interface Coming {
+  readonly fault: string;
+  readonly step: string;
+  readonly samples: readonly number[];
+}
+
+/**
+ * What every fault, and the healthy circuit, can come to. `report` hears of each end once a fault and number of skips,
+ * `come` of each step that is read, while the fault is awake.
+ */
 export function otherWays(
   procedure: Procedure,
   model: Model,
   report: (arrival: Arrival) => void,
-  onShare: (share: number) => void = () => {},
+  come: (coming: Coming) => void = () => {},
 ): void {
   const tree = new Tree(procedure);
   const faults = [HEALTHY, ...model.circuit.faults.map(({ id }) => id)];
   const reader = new Reader(procedure, model);
-  for (const [index, fault] of faults.entries()) {
-    onShare(index / faults.length);
-    for (const sleeping of tree.canWake(fault) ? [false, true] : [false])
-      new Reach(tree, reader, fault, sleeping).report(report);
+  for (const fault of faults) {
+    for (const sleeping of tree.canWake(fault) ? [false, true] : [false]) {
+      const reach = new Reach(tree, reader, fault, sleeping);
+      reach.report(report);
+      if (!sleeping) reach.tellComing(come);
+    }
     reader.forget(fault);
   }
 }
@@ -249,6 +261,15 @@ class Reach {
           this.wayTo(nodes.find((one) => one.cars & (1 << sample))!, sample, end),
       });
     }
+  }
+
+  tellComing(hear: (coming: Coming) => void): void {
+    const comes = new Map<string, number>();
+    for (const ofStep of this.nodes.values())
+      for (const [step, { cars }] of ofStep) comes.set(step, (comes.get(step) ?? 0) | cars);
+    for (const [step, cars] of comes)
+      if (this.reader.step(step).kind === 'measure')
+        hear({ fault: this.fault, step, samples: samplesOf(cars) });
   }
 
   private come(

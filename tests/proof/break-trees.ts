@@ -53,7 +53,10 @@ export function instancesOf(name: string, perKind: number, seed: number): Instan
   const random = seededRandom(seed);
   return KIND_NAMES.flatMap((kind) => {
     const all = files.flatMap((file) =>
-      sitesOf(LIBRARY.procedures.get(file)!.draft, circuit, kind).map((site) => ({ ...site, file })),
+      sitesOf(LIBRARY.procedures.get(file)!.draft, circuit, kind).map((site) => ({
+        ...site,
+        file,
+      })),
     );
     return shuffled(all, random).slice(0, perKind);
   });
@@ -180,8 +183,12 @@ function count({ procedure }: LinkedProcedure, model: Model): Counted {
       if (!nothing || discriminating.detects(fault, sample)) beside.add(`${fault} ${sample}`);
   });
   const tasks = Object.values(procedure.steps).filter(isTask);
+  // By what is done: a caution that goes with its plug or its key is not needed any more.
   const hazards = new Map(
-    tasks.map(({ id, cautions }) => [id, new Set(cautions.flatMap((one) => one.hazards))]),
+    tasks.map((task) => [
+      JSON.stringify([task.id, task.setup, 'probe' in task ? task.probe : null]),
+      new Set(task.cautions.flatMap((one) => one.hazards)),
+    ]),
   );
   return {
     ends: ends.size,

@@ -160,9 +160,7 @@ function isLook(measure: Step['measure']): boolean {
 }
 
 function pairs<T>(list: readonly T[]): [T, T][] {
-  return list.flatMap((one, index) =>
-    list.slice(index + 1).map((other): [T, T] => [one, other]),
-  );
+  return list.flatMap((one, index) => list.slice(index + 1).map((other): [T, T] => [one, other]));
 }
 
 function neighbours<T>(list: readonly T[]): [T, T][] {
@@ -203,12 +201,14 @@ function leadTo({ leads }: Around, others: (terminal: string) => readonly string
     both.flatMap((lead, at) =>
       others(lead)
         .filter((other) => !both.includes(other))
-        .map((other): Change => [
-          `${id}: lead on ${other} and not on ${lead}`,
-          (steps) => {
-            leadsOf(steps[id]!.measure)![at] = other;
-          },
-        ]),
+        .map(
+          (other): Change => [
+            `${id}: lead on ${other} and not on ${lead}`,
+            (steps) => {
+              leadsOf(steps[id]!.measure)![at] = other;
+            },
+          ],
+        ),
     ),
   );
 }
@@ -224,7 +224,9 @@ function setLooks(steps: Steps, id: string, name: string, list: readonly string[
 }
 function looking({ told }: Around): [string, [string, Outcome][]][] {
   return told.flatMap(([id, step, outcomes]) =>
-    isLook(step.measure) && outcomes.length > 1 ? [[id, outcomes] as [string, typeof outcomes]] : [],
+    isLook(step.measure) && outcomes.length > 1
+      ? [[id, outcomes] as [string, typeof outcomes]]
+      : [],
   );
 }
 
@@ -237,13 +239,15 @@ function keyTo<K extends keyof Step>(
   return all.flatMap(([id, step]) => {
     const value = step[key];
     if (value === undefined) return [];
-    return others(value as NonNullable<Step[K]>, step, id).map((other): Change => [
-      `${id}: ${key} ${JSON.stringify(other) ?? 'left out'}`,
-      (steps) => {
-        if (other === undefined) delete steps[id]![key];
-        else (steps[id] as Step)[key] = other;
-      },
-    ]);
+    return others(value as NonNullable<Step[K]>, step, id).map(
+      (other): Change => [
+        `${id}: ${key} ${JSON.stringify(other) ?? 'left out'}`,
+        (steps) => {
+          if (other === undefined) delete steps[id]![key];
+          else (steps[id] as Step)[key] = other;
+        },
+      ],
+    );
   });
 }
 
@@ -255,12 +259,14 @@ type Bridge = ReturnType<typeof bridgesOf>[number];
 function bridgeTo(around: Around, others: (bridge: Bridge) => readonly Bridge[]): Change[] {
   return around.steps.flatMap(([id, step]) =>
     bridgesOf(step).flatMap((bridge, at) =>
-      others(bridge).map((other): Change => [
-        `${id}: bridge ${JSON.stringify(other)}`,
-        (steps) => {
-          steps[id]!.bridge = bridgesOf(step).map((one, index) => (index === at ? other : one));
-        },
-      ]),
+      others(bridge).map(
+        (other): Change => [
+          `${id}: bridge ${JSON.stringify(other)}`,
+          (steps) => {
+            steps[id]!.bridge = bridgesOf(step).map((one, index) => (index === at ? other : one));
+          },
+        ],
+      ),
     ),
   );
 }
@@ -278,7 +284,8 @@ function retarget(steps: Steps, from: string, to: string): void {
   for (const step of Object.values(steps)) {
     if (step.go === from) step.go = to;
     if (step.cannot === from) step.cannot = to;
-    for (const outcome of Object.values(step.outcomes ?? {})) if (outcome.go === from) outcome.go = to;
+    for (const outcome of Object.values(step.outcomes ?? {}))
+      if (outcome.go === from) outcome.go = to;
     for (const [name, target] of Object.entries(step.results ?? {}))
       if (target === from) step.results![name] = to;
   }
@@ -301,13 +308,15 @@ const KINDS: Readonly<Record<string, Kind>> = {
     told.flatMap(([id, , outcomes]) =>
       pairs(outcomes)
         .filter(([[, one], [, other]]) => one.go !== other.go)
-        .map(([[first, one], [second, other]]): Change => [
-          `${id}: targets of ${first} and ${second} exchanged`,
-          (steps) => {
-            steps[id]!.outcomes![first]!.go = other.go;
-            steps[id]!.outcomes![second]!.go = one.go;
-          },
-        ]),
+        .map(
+          ([[first, one], [second, other]]): Change => [
+            `${id}: targets of ${first} and ${second} exchanged`,
+            (steps) => {
+              steps[id]!.outcomes![first]!.go = other.go;
+              steps[id]!.outcomes![second]!.go = one.go;
+            },
+          ],
+        ),
     ),
   'outcome-copied': ({ told }) =>
     told.flatMap(([id, , outcomes]) =>
@@ -349,13 +358,15 @@ const KINDS: Readonly<Record<string, Kind>> = {
     all.flatMap(([id, { results = {} }]) =>
       pairs(Object.entries(results))
         .filter(([[, one], [, other]]) => one !== other)
-        .map(([[first, one], [second, other]]): Change => [
-          `${id}: results ${first} and ${second} exchanged`,
-          (steps) => {
-            steps[id]!.results![first] = other;
-            steps[id]!.results![second] = one;
-          },
-        ]),
+        .map(
+          ([[first, one], [second, other]]): Change => [
+            `${id}: results ${first} and ${second} exchanged`,
+            (steps) => {
+              steps[id]!.results![first] = other;
+              steps[id]!.results![second] = one;
+            },
+          ],
+        ),
     ),
   'unknown-is-good': ({ steps: all }) =>
     all.flatMap(([id, { results = {} }]) => {
@@ -398,12 +409,14 @@ const KINDS: Readonly<Record<string, Kind>> = {
       value < 0 ? [limitTo(id, text, -value, unit)] : [],
     ),
   'leads-exchanged': ({ leads }) =>
-    leads.map(([id]): Change => [
-      `${id}: leads exchanged`,
-      (steps) => {
-        leadsOf(steps[id]!.measure)!.reverse();
-      },
-    ]),
+    leads.map(
+      ([id]): Change => [
+        `${id}: leads exchanged`,
+        (steps) => {
+          leadsOf(steps[id]!.measure)!.reverse();
+        },
+      ],
+    ),
   'lead-other-pin': (around) => leadTo(around, (lead) => around.besides(lead)),
   'lead-other-end': (around) =>
     leadTo(around, (lead) =>
@@ -472,7 +485,8 @@ const KINDS: Readonly<Record<string, Kind>> = {
       return [
         `${id}: says that ${thing} is good`,
         (steps) => {
-          steps[id]!.customer = `${steps[id]!.customer ?? ''} ${thing} was tested and is good.`.trim();
+          steps[id]!.customer =
+            `${steps[id]!.customer ?? ''} ${thing} was tested and is good.`.trim();
         },
       ];
     }),
@@ -506,12 +520,14 @@ const KINDS: Readonly<Record<string, Kind>> = {
     told.flatMap(([id, , outcomes]) =>
       outcomes.length < 2
         ? []
-        : outcomes.map(([name]): Change => [
-            `${id}: outcome ${name} dropped`,
-            (steps) => {
-              delete steps[id]!.outcomes![name];
-            },
-          ]),
+        : outcomes.map(
+            ([name]): Change => [
+              `${id}: outcome ${name} dropped`,
+              (steps) => {
+                delete steps[id]!.outcomes![name];
+              },
+            ],
+          ),
     ),
   'look-moved': (around) =>
     looking(around).flatMap(([id, outcomes]) =>
@@ -521,25 +537,29 @@ const KINDS: Readonly<Record<string, Kind>> = {
         return list.flatMap((look, at) =>
           outcomes
             .filter(([other]) => other !== name)
-            .map(([other, to]): Change => [
-              `${id}: ${look} is counted to ${other} and not to ${name}`,
-              (steps) => {
-                setLooks(steps, id, name, without(list, at));
-                setLooks(steps, id, other, [...looksOf(other, to), look]);
-              },
-            ]),
+            .map(
+              ([other, to]): Change => [
+                `${id}: ${look} is counted to ${other} and not to ${name}`,
+                (steps) => {
+                  setLooks(steps, id, name, without(list, at));
+                  setLooks(steps, id, other, [...looksOf(other, to), look]);
+                },
+              ],
+            ),
         );
       }),
     ),
   'looks-exchanged': (around) =>
     looking(around).flatMap(([id, outcomes]) =>
-      pairs(outcomes).map(([[first, one], [second, other]]): Change => [
-        `${id}: looks of ${first} and ${second} exchanged`,
-        (steps) => {
-          setLooks(steps, id, first, looksOf(second, other));
-          setLooks(steps, id, second, looksOf(first, one));
-        },
-      ]),
+      pairs(outcomes).map(
+        ([[first, one], [second, other]]): Change => [
+          `${id}: looks of ${first} and ${second} exchanged`,
+          (steps) => {
+            setLooks(steps, id, first, looksOf(second, other));
+            setLooks(steps, id, second, looksOf(first, one));
+          },
+        ],
+      ),
     ),
   'look-forgotten': (around) =>
     looking(around).flatMap(([id, outcomes]) =>
@@ -547,10 +567,12 @@ const KINDS: Readonly<Record<string, Kind>> = {
         const list = looksOf(name, outcome);
         return list.length < 2
           ? []
-          : list.map((look, at): Change => [
-              `${id}: ${look} is forgotten`,
-              (steps) => setLooks(steps, id, name, without(list, at)),
-            ]);
+          : list.map(
+              (look, at): Change => [
+                `${id}: ${look} is forgotten`,
+                (steps) => setLooks(steps, id, name, without(list, at)),
+              ],
+            );
       }),
     ),
   'ohms-for-volts': ({ leads }) =>
@@ -566,7 +588,8 @@ const KINDS: Readonly<Record<string, Kind>> = {
         for (const one of Object.values(steps[id]!.outcomes!))
           for (const key of LIMITS)
             if (one[key])
-              one[key] = is === 'volts' ? one[key].replace(/m?V$/, 'ohm') : one[key].replace(/k?ohm$/, 'V');
+              one[key] =
+                is === 'volts' ? one[key].replace(/m?V$/, 'ohm') : one[key].replace(/k?ohm$/, 'V');
       };
       return [[`${id}: ${other} for ${is}`, change]];
     }),
@@ -598,9 +621,10 @@ const KINDS: Readonly<Record<string, Kind>> = {
   'bridge-other-pole': (around) =>
     bridgeTo(around, (bridge) =>
       (['from', 'to'] as const).flatMap((end) => {
-        const other = { 'battery.negative': 'battery.positive', 'battery.positive': 'battery.negative' }[
-          bridge[end]
-        ];
+        const other = {
+          'battery.negative': 'battery.positive',
+          'battery.positive': 'battery.negative',
+        }[bridge[end]];
         return other ? [{ ...bridge, [end]: other }] : [];
       }),
     ),
@@ -619,12 +643,14 @@ const KINDS: Readonly<Record<string, Kind>> = {
         ? []
         : around.plugs
             .filter((part) => !unplug.includes(part))
-            .map((part): Change => [
-              `${id}: ${part} comes off as well`,
-              (steps) => {
-                steps[id]!.unplug = [...unplug, part];
-              },
-            ]),
+            .map(
+              (part): Change => [
+                `${id}: ${part} comes off as well`,
+                (steps) => {
+                  steps[id]!.unplug = [...unplug, part];
+                },
+              ],
+            ),
     ),
   'look-elsewhere': (around) =>
     around.steps.flatMap(([id, { measure, with: given }]): Change[] => {
@@ -632,23 +658,27 @@ const KINDS: Readonly<Record<string, Kind>> = {
       const sights = measure?.inspect
         ? (around.isTree ? connectors : [])
             .filter((one) => one !== measure.inspect)
-            .map((one): Change => [
-              `${id}: looks at ${one}`,
-              (steps) => {
-                steps[id]!.measure = { inspect: one };
-              },
-            ])
+            .map(
+              (one): Change => [
+                `${id}: looks at ${one}`,
+                (steps) => {
+                  steps[id]!.measure = { inspect: one };
+                },
+              ],
+            )
         : [];
       const called = Object.entries(given ?? {}).flatMap(([need, value]) =>
         value.startsWith('connector.')
           ? connectors
               .filter((one) => one !== value)
-              .map((one): Change => [
-                `${id}: given ${need} is ${one}`,
-                (steps) => {
-                  steps[id]!.with![need] = one;
-                },
-              ])
+              .map(
+                (one): Change => [
+                  `${id}: given ${need} is ${one}`,
+                  (steps) => {
+                    steps[id]!.with![need] = one;
+                  },
+                ],
+              )
           : [],
       );
       return [...sights, ...called];
@@ -699,13 +729,15 @@ const KINDS: Readonly<Record<string, Kind>> = {
   'conclusions-exchanged': ({ conclusions }) =>
     neighbours(conclusions)
       .filter((_, at) => at % 2 === 0)
-      .map(([[first, one], [second, other]]): Change => [
-        `${first} and ${second}: faults exchanged`,
-        (steps) => {
-          steps[first]!.conclude = other.conclude!;
-          steps[second]!.conclude = one.conclude!;
-        },
-      ]),
+      .map(
+        ([[first, one], [second, other]]): Change => [
+          `${first} and ${second}: faults exchanged`,
+          (steps) => {
+            steps[first]!.conclude = other.conclude!;
+            steps[second]!.conclude = one.conclude!;
+          },
+        ],
+      ),
   'otherwise-is-verdict': (around) =>
     keyTo(around, 'otherwise', (_, __, id) =>
       around.verdicts
@@ -737,9 +769,7 @@ const KINDS: Readonly<Record<string, Kind>> = {
     );
   },
   'retest-one-lost': (around) =>
-    keyTo(around, 'retest', (all) =>
-      all.length < 2 ? [] : all.map((_, at) => without(all, at)),
-    ),
+    keyTo(around, 'retest', (all) => (all.length < 2 ? [] : all.map((_, at) => without(all, at)))),
   'given-exchanged': (around) =>
     keyTo(around, 'with', (given) =>
       pairs(Object.entries(given)).map(([[first, one], [second, other]]) => ({
@@ -762,7 +792,12 @@ const KINDS: Readonly<Record<string, Kind>> = {
     ),
   'goes-back': ({ told, steps: all }) =>
     told.flatMap(([id, , outcomes]) => {
-      const before = all.slice(0, all.findIndex(([one]) => one === id)).filter(([, step]) => step.outcomes);
+      const before = all
+        .slice(
+          0,
+          all.findIndex(([one]) => one === id),
+        )
+        .filter(([, step]) => step.outcomes);
       const back = before.at(-2)?.[0] ?? before.at(-1)?.[0];
       return back === undefined
         ? []
@@ -811,7 +846,9 @@ const KINDS: Readonly<Record<string, Kind>> = {
     ];
   },
   'caution-weaker': (around) =>
-    keyTo(around, 'cautions', (all) => all.map((_, at) => [...without(all, at), 'circuit-energised'])),
+    keyTo(around, 'cautions', (all) =>
+      all.map((_, at) => [...without(all, at), 'circuit-energised']),
+    ),
   'result-to-wrong-end': (around) =>
     around.steps.flatMap(([id, { results = {} }]) =>
       Object.entries(results).flatMap(([name, target]): Change[] => {
