@@ -23,9 +23,13 @@ interface Wrong {
 
 /**
  * One finding for each turn of a way and the end it wrongly leads to; those of the usual ways are told by themselves.
- * `come` hears which cars come to which step.
+ * `come` hears which cars come to which step, `arrive` which fault comes to which end.
  */
-export function otherWayIssues(facts: ProofFacts, come: (coming: Coming) => void): Issue[] {
+export function otherWayIssues(
+  facts: ProofFacts,
+  come: (coming: Coming) => void,
+  arrive: (end: string, fault: string) => void,
+): Issue[] {
   const { linked, model, ways, judge, discriminating } = facts;
   const usual = new Set(
     ways
@@ -37,6 +41,7 @@ export function otherWayIssues(facts: ProofFacts, come: (coming: Coming) => void
   const found = new Map<string, Wrong>();
   const hear = (arrival: Arrival) => {
     const { fault, end, sleeping, of } = arrival;
+    arrive(end, fault);
     if (fault === HEALTHY) healthy.add(end);
     if (sleeping && healthy.has(end)) return;
     if (usual.has(`${fault} ${end}`) || judge.standsFor(end, fault)) return;
@@ -115,8 +120,8 @@ function faultCars(fault: string, cars: number, of: number): string {
   return `${faultWords(fault)}${fault === HEALTHY || cars === of ? '' : ` (${cars} of ${of} cars)`}`;
 }
 
-/** The answers on a way, what was passed over among them. */
-function wayWords({ visits, end }: OtherWay): string {
+/** The answers on a way; a step that was passed over by its name alone. */
+export function wayWords({ visits, end }: OtherWay): string {
   const words = visits.map(({ step, outcome }) => (outcome === null ? step : `${step} ${outcome}`));
   return `${words.join(', ')}, ${end.step}`;
 }

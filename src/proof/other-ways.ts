@@ -77,6 +77,29 @@ export function otherWays(
   }
 }
 
+/**
+ * Looks for a way to an end on which no step of `shown` is made: passed over, or not come to. The first that one of the
+ * faults can take, or null. Exact as `otherWays` is.
+ */
+export function waysWithout(
+  procedure: Procedure,
+  model: Model,
+): (end: string, faults: readonly string[], shown: ReadonlySet<string>) => OtherWay | null {
+  const tree = new Tree(procedure);
+  const reader = new Reader(procedure, model);
+  return (end, faults, shown) => {
+    for (const fault of faults)
+      for (const sleeping of tree.canWake(fault) ? [false, true] : [false]) {
+        let way: OtherWay | null = null;
+        new Reach(tree, reader, fault, sleeping, shown).report((arrival) => {
+          if (arrival.end === end) way ??= arrival.example(arrival.samples[0]!);
+        });
+        if (way) return way;
+      }
+    return null;
+  };
+}
+
 /** The tree as far as the ways hang on it. */
 class Tree {
   readonly procedure: Procedure;
@@ -225,11 +248,20 @@ class Reach {
   private readonly reader: Reader;
   private readonly fault: string;
   private readonly sleeping: boolean;
+  /** Steps that are not made on the ways that are looked for. */
+  private readonly unmade: ReadonlySet<string>;
   private readonly nodes = new Map<Lacking, Map<string, Node>>();
   private readonly queue: Node[] = [];
 
-  constructor(tree: Tree, reader: Reader, fault: string, sleeping: boolean) {
+  constructor(
+    tree: Tree,
+    reader: Reader,
+    fault: string,
+    sleeping: boolean,
+    unmade: ReadonlySet<string> = new Set(),
+  ) {
     this.tree = tree;
+    this.unmade = unmade;
     this.reader = reader;
     this.fault = fault;
     this.sleeping = sleeping;
@@ -304,6 +336,7 @@ class Reach {
         outcome: null,
         skipped: true,
       });
+    if (this.unmade.has(step.id)) return;
     if (step.kind === 'act') {
       on(step.go, null, cars);
       return;

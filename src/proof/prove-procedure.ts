@@ -9,6 +9,7 @@ import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { testEntries } from '../suspects/test-entries.ts';
 import { ambiguityGroups } from './ambiguity-groups.ts';
+import { claimIssues } from './claim-issues.ts';
 import { discriminatingTests } from './discriminating-tests.ts';
 import { type JudgedWay, judgeOf } from './judge-ways.ts';
 import { likeHealthyIssues } from './like-healthy.ts';
@@ -88,7 +89,12 @@ export function proveProcedure(
   const teller = new CarTeller(model, ways);
   const facts = { linked, model, ways, judge, discriminating, teller };
   const comings: Coming[] = [];
-  const beside = otherWayIssues(facts, (coming) => comings.push(coming));
+  const arrived = new Map<string, Set<string>>();
+  const beside = otherWayIssues(
+    facts,
+    (coming) => comings.push(coming),
+    (end, fault) => arrived.set(end, (arrived.get(end) ?? new Set()).add(fault)),
+  );
   const found = FINDERS.flatMap((find, index) => {
     onShare(WALK_SHARE + ((1 - WALK_SHARE) * index) / FINDERS.length);
     return find(facts);
@@ -98,6 +104,7 @@ export function proveProcedure(
     ...beside,
     ...found,
     ...limitIssues(facts, comings),
+    ...claimIssues(facts, arrived),
   ];
   const inseparable = rows.flatMap(({ fault, ends }) => {
     const share = ends.reduce(

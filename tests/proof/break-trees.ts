@@ -1,6 +1,7 @@
 /** One mistake put into a shipped tree or into a sub-procedure that it uses: does the check find it, and does it harm? */
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { createModel, type Model } from '../../src/circuit/model.ts';
+import { testKey } from '../../src/circuit/test-key.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import type { ProcedureDraft } from '../../src/procedure/generated/procedure.mjs';
 import {
@@ -16,6 +17,7 @@ import { judgeOf } from '../../src/proof/judge-ways.ts';
 import { otherWays } from '../../src/proof/other-ways.ts';
 import { proveProcedure } from '../../src/proof/prove-procedure.ts';
 import { outcomeOf, walkFaults } from '../../src/proof/walk-faults.ts';
+import { meterUncertainty } from '../../src/quantity/normal.ts';
 import type { Issue } from '../../src/source/issue.ts';
 import { HEALTHY } from '../../src/suspects/prediction-table.ts';
 import { testEntries } from '../../src/suspects/test-entries.ts';
@@ -84,7 +86,7 @@ export class Breaker {
     const circuit = LIBRARY.circuits.get(LIBRARY.procedures.get(name)!.draft.circuit!)!;
     this.model = modelOf(circuit, cars.checked, 1);
     // Other cars than those of the check, so that what it misses is not missed here as well.
-    this.judged = cars.judged === 0 ? this.model : modelOf(circuit, cars.judged, 2);
+    this.judged = throughMeter(modelOf(circuit, cars.judged, 2), circuit);
     const { linked, issues } = this.check(LIBRARY);
     if (!linked) throw new Error(`${name} cannot be linked`);
     this.known = new Set(issues.map(printOf));
@@ -112,6 +114,39 @@ export class Breaker {
 
 function modelOf(circuit: Circuit, samples: number, seed: number): Model {
   return createModel(circuit, { samples, seed, meter: STANDARD_SETTINGS.meter });
+}
+
+/**
+ * What a meter shows of a car: each number off by up to what its specification allows, the same for the same test of the
+ * same car whatever tree asks for it.
+ */
+function throughMeter(model: Model, { name }: Circuit): Model {
+  const shares = new Map<string, number>();
+  const shareOf = (key: string) => {
+    const known = shares.get(key) ?? 2 * seededRandom(hashOf(key))() - 1;
+    shares.set(key, known);
+    return known;
+  };
+  const shows: Model['shows'] = (fault, test, sample, carOf = fault) => {
+    const shown = model.shows(fault, test, sample, carOf);
+    if (shown.kind !== 'number' || sample < 0 || !Number.isFinite(shown.value)) return shown;
+    const { limit } = meterUncertainty(
+      shown.unit === 'V' ? model.meter.volts : model.meter.ohms,
+      shown.value,
+    );
+    const off = limit * shareOf(`${name} ${fault} ${carOf} ${sample} ${testKey(test)}`);
+    const value = shown.value + off;
+    return { ...shown, value: shown.unit === 'ohm' ? Math.max(0, value) : value };
+  };
+  return { ...model, shows };
+}
+
+/** FNV-1a. */
+function hashOf(text: string): number {
+  let hash = 0x811c9dc5;
+  for (let at = 0; at < text.length; at += 1)
+    hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193);
+  return hash >>> 0;
 }
 
 function libraryWith({ file, draft }: Instance): Library {
