@@ -21,7 +21,7 @@ export function claimIssues(
   for (const step of Object.values(procedure.steps)) {
     if (step.kind !== 'conclude') continue;
     for (const key of ['say', 'customer'] as const)
-      for (const { said, needs, isShownBy } of claimsOf(step[key], model.circuit)) {
+      for (const { said, needs, isShownBy } of claimsOf(step[key], model.circuit, step.faults)) {
         const shown = new Set(tasks.filter(isShownBy).map(({ id }) => id));
         const faults = [...(arrived.get(step.id) ?? [])];
         if (faults.length === 0 || !canMiss(procedure, step.id, shown)) continue;

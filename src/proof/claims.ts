@@ -2,7 +2,13 @@
  * What a sentence of a conclusion states as seen, and which steps show it. A conclusion's own verdict ("the feed wire is at
  * fault") is proved by where the cars end; what is said to have been seen on the way is shown by a step alone.
  */
-import { type Circuit, moduleOf, sensorOf, type WireRole } from '../circuit/circuit.ts';
+import {
+  type Circuit,
+  moduleOf,
+  SENSOR_KINDS,
+  sensorOf,
+  type WireRole,
+} from '../circuit/circuit.ts';
 import type { Probe, TerminalId } from '../circuit/test.ts';
 import type { Step } from '../procedure/procedure.ts';
 
@@ -17,15 +23,17 @@ export interface Claim {
   readonly isShownBy: (step: Task) => boolean;
 }
 
-/** The claims of a conclusion's text, one after the other. */
-export function claimsOf(text: string, circuit: Circuit): Claim[] {
+/**
+ * The claims of a conclusion's text, one after the other. Nothing shows to be good what the conclusion itself stands for:
+ * `faults` are those.
+ */
+export function claimsOf(text: string, circuit: Circuit, faults: readonly string[]): Claim[] {
   const sentences = text.split(/(?<=[.;])\s+/);
   return sentences.flatMap((sentence) =>
     SEEN.flatMap(({ words, needs, shows }) => {
       const found = words.exec(sentence);
       if (!found || DENIED.test(sentence.slice(0, found.index))) return [];
-      const isShown = shows(circuit, sentence);
-      return isShown === null ? [] : [{ said: found[0].trim(), needs, isShownBy: isShown }];
+      return [{ said: found[0].trim(), needs, isShownBy: shows(circuit, sentence, faults) }];
     }),
   );
 }
@@ -37,8 +45,12 @@ const DENIED =
 interface Seen {
   readonly words: RegExp;
   readonly needs: string;
-  /** Whether a step shows it; null where the circuit has nothing that is meant. */
-  readonly shows: (circuit: Circuit, sentence: string) => ((step: Task) => boolean) | null;
+  /** Whether a step shows it, in a sentence of a conclusion for these faults. */
+  readonly shows: (
+    circuit: Circuit,
+    sentence: string,
+    faults: readonly string[],
+  ) => (step: Task) => boolean;
 }
 
 const SEEN: readonly Seen[] = [
@@ -197,12 +209,17 @@ const SEEN: readonly Seen[] = [
     words:
       /\b(?<!that )(?:is|are|was|were|looks?|reads?)(?: all| both| itself)? (?:good|right|sound|proven|free|fine|tested|alive|healthy|measured|in order|intact)\b|\b(?<!not )carry\b|\b[Nn]either .* at fault\b/,
     needs: 'a step that reads or looks at that part',
-    shows: (circuit, sentence) => {
-      const places = placesNamed(circuit, sentence);
+    shows: (circuit, sentence, faults) => {
+      const things = thingsNamed(circuit, sentence);
+      const blamed = circuit.faults
+        .filter(({ id }) => faults.includes(id))
+        .flatMap(({ subject }) => subject);
+      if (things.some((thing) => blamed.includes(thing))) return () => false;
+      const places = things.flatMap((thing) => placesOf(circuit, thing));
       return (step) => {
         const probe = probeOf(step);
-        if (probe?.kind === 'inspect') return places.some((place) => probe.of.includes(place));
-        return leadsOf(step).some((lead) => places.some((place) => lead.startsWith(`${place}.`)));
+        if (probe?.kind === 'inspect') return things.includes(probe.of);
+        return leadsOf(step).some((lead) => places.some((place) => lead.startsWith(place)));
       };
     },
   },
@@ -216,20 +233,37 @@ function readsWire({ wires }: Circuit, roles: readonly WireRole[]): (step: Task)
   return (step) => leadsOf(step).some((lead) => ends.has(lead.replace(/\.pin$/, '')));
 }
 
-/** Parts and wires that a sentence names, as terminals begin with: of a wire both its ends. */
-function placesNamed(circuit: Circuit, sentence: string): string[] {
+/** What a sentence names, as faults name what they are in: `sensor`, `wire.feed`, `connector.sensor`, `target`. */
+function thingsNamed({ parts, wires }: Circuit, sentence: string): string[] {
   const text = sentence.toLowerCase();
-  const parts = circuit.parts.flatMap(({ name, words }) =>
-    text.includes(words.toLowerCase()) ||
-    text.includes(`${name.replace(/-/g, ' ')}'`) ||
-    text.includes(`the ${name.replace(/-/g, ' ')} `)
-      ? [name]
-      : [],
+  const says = (words: string) => new RegExp(`\\b${words}\\b`).test(text);
+  const plain = (name: string) => name.replace(/-/g, ' ');
+  const named = parts.filter(
+    ({ name, words, kind }) =>
+      says(words.toLowerCase()) ||
+      says(plain(name)) ||
+      ((SENSOR_KINDS as readonly string[]).includes(kind) && says('sensor|pedal')),
   );
-  const wires = circuit.wires.flatMap(({ name, from, to }) =>
-    text.includes(`${name.replace(/-/g, ' ')} wire`) ? [from, to] : [],
-  );
-  return [...parts, ...wires.map((terminal) => terminal)];
+  const plugs = says('plug|connector|contacts?')
+    ? named.map(({ name }) => `connector.${name}`)
+    : [];
+  const own = wires.filter(({ name }) => says(`${plain(name)} wires?`)).map(({ name }) => name);
+  // Of "the wires" and "the wiring" none is left out.
+  const all =
+    own.length === 0 && says('wires?|wiring|harness') ? wires.map(({ name }) => name) : own;
+  return [
+    ...(plugs.length > 0 ? plugs : all.length > 0 ? [] : named.map(({ name }) => name)),
+    ...all.map((name) => `wire.${name}`),
+    ...(says('target|wheel|ring|gap') && plugs.length === 0 ? ['target'] : []),
+  ];
+}
+
+/** Where leads read a thing: terminals as they begin. */
+function placesOf({ wires }: Circuit, thing: string): string[] {
+  const [kind, name] = thing.split('.');
+  if (kind === 'wire')
+    return wires.filter((wire) => wire.name === name).flatMap(({ from, to }) => [from, to]);
+  return kind === 'connector' ? [`${name}.`] : [`${thing}.`];
 }
 
 function probeOf(step: Task): Probe | null {

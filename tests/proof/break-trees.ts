@@ -79,7 +79,8 @@ export class Breaker {
   private readonly model: Model;
   private readonly judged: Model;
   private readonly known: ReadonlySet<string>;
-  private readonly sound: Counted;
+  private readonly linked: LinkedProcedure;
+  private kept: Counted | null = null;
 
   constructor(name: string, cars: { readonly checked: number; readonly judged: number }) {
     this.name = name;
@@ -90,16 +91,20 @@ export class Breaker {
     const { linked, issues } = this.check(LIBRARY);
     if (!linked) throw new Error(`${name} cannot be linked`);
     this.known = new Set(issues.map(printOf));
-    this.sound = count(linked, this.judged);
+    this.linked = linked;
   }
 
-  examine(instance: Instance): Examined {
+  /** Whether it is found, and which harm it does; of what is found, harm is counted only where that is wanted. */
+  examine(instance: Instance, ofAll = true): Examined {
     const { linked, issues } = this.check(libraryWith(instance));
     const fresh = issues.filter((issue) => !this.known.has(printOf(issue)));
     const codes = [...new Set(fresh.map(({ code }) => code))];
-    const harm = linked ? worse(this.sound, count(linked, this.judged)) : [];
+    const found = fresh.length > 0;
+    if (!linked || (found && !ofAll)) return { found, refused: linked === null, codes, harm: [] };
+    this.kept ??= count(this.linked, this.judged);
+    const harm = worse(this.kept, count(linked, this.judged));
     if (instance.kind === 'says-more-than-measured') harm.push('claims');
-    return { found: fresh.length > 0, refused: linked === null, codes, harm };
+    return { found, refused: false, codes, harm };
   }
 
   private check(library: Library): { linked: LinkedProcedure | null; issues: readonly Issue[] } {
