@@ -33,22 +33,23 @@ export function claimsOf(text: string, circuit: Circuit, faults: readonly string
     SEEN.flatMap(({ words, needs, shows }) => {
       const found = words.exec(sentence);
       if (!found || DENIED.test(sentence.slice(0, found.index))) return [];
-      return [{ said: found[0].trim(), needs, isShownBy: shows(circuit, sentence, faults) }];
+      const clause = sentence.slice(0, found.index).split(/[,;:]/).at(-1)! + found[0];
+      return [{ said: found[0].trim(), needs, isShownBy: shows(circuit, clause, faults) }];
     }),
   );
 }
 
 /** Before words that are then not stated: what could not be done, or is only likely. */
 const DENIED =
-  /\b(?:without|cannot be|can't be|were not|nobody|not yet|either it was|could not)\s*(?:\w+\s){0,2}$/i;
+  /\b(?:without|cannot be|can't be|were not|nobody|not yet|either it was|could not)\s*(?:\w+\s){0,4}$/i;
 
 interface Seen {
   readonly words: RegExp;
   readonly needs: string;
-  /** Whether a step shows it, in a sentence of a conclusion for these faults. */
+  /** Whether a step shows it; `clause` is what stands before the words as far as a comma, and they. */
   readonly shows: (
     circuit: Circuit,
-    sentence: string,
+    clause: string,
     faults: readonly string[],
   ) => (step: Task) => boolean;
 }
@@ -115,11 +116,11 @@ const SEEN: readonly Seen[] = [
     words:
       /\bwith the (?!\w* ?module\b)(?:[\w-]+ )+(?:off|unplugged)\b|\bwithout the (?:sensor|pedal) (?:the )?\w+(?: \d)? (?:comes|is)\b|\bthere without the sensor\b/i,
     needs: 'a step with that part unplugged',
-    shows: ({ parts }, sentence) => {
+    shows: ({ parts }, clause) => {
       const others = parts.filter(({ kind }) => kind !== 'module');
       const named = others.filter(({ words, name }) =>
         [words, name.replace(/-/g, ' ')].some((one) =>
-          sentence.toLowerCase().includes(one.toLowerCase()),
+          clause.toLowerCase().includes(one.toLowerCase()),
         ),
       );
       const names = (named.length > 0 ? named : others).map(({ name }) => name);
@@ -160,9 +161,9 @@ const SEEN: readonly Seen[] = [
     words:
       /\b(?:before|behind|leaves|reach(?:es)?) the (?:fuse|relay)\b|\b(?:fuse|relay) (?:is|had) (?:blown|whole)\b|\brelay passes\b|\bblew the fuse\b/i,
     needs: 'a reading or a look at fuse or relay',
-    shows: ({ parts }, sentence) => {
+    shows: ({ parts }, clause) => {
       const names = parts
-        .filter(({ kind }) => (kind === 'fuse' || kind === 'relay') && sentence.includes(kind))
+        .filter(({ kind }) => (kind === 'fuse' || kind === 'relay') && clause.includes(kind))
         .map(({ name }) => name);
       return (step) =>
         names.some(
@@ -209,8 +210,8 @@ const SEEN: readonly Seen[] = [
     words:
       /\b(?<!that )(?:is|are|was|were|looks?|reads?)(?: all| both| itself)? (?:good|right|sound|proven|free|fine|tested|alive|healthy|measured|in order|intact)\b|\b(?<!not )carry\b|\b[Nn]either .* at fault\b/,
     needs: 'a step that reads or looks at that part',
-    shows: (circuit, sentence, faults) => {
-      const things = thingsNamed(circuit, sentence);
+    shows: (circuit, clause, faults) => {
+      const things = thingsNamed(circuit, clause);
       const blamed = circuit.faults
         .filter(({ id }) => faults.includes(id))
         .flatMap(({ subject }) => subject);
@@ -218,6 +219,8 @@ const SEEN: readonly Seen[] = [
       const places = things.flatMap((thing) => placesOf(circuit, thing));
       return (step) => {
         const probe = probeOf(step);
+        // Of "the electrics" any reading is one.
+        if (things.length === 0) return probe !== null;
         if (probe?.kind === 'inspect') return things.includes(probe.of);
         return leadsOf(step).some((lead) => places.some((place) => lead.startsWith(place)));
       };
@@ -233,28 +236,34 @@ function readsWire({ wires }: Circuit, roles: readonly WireRole[]): (step: Task)
   return (step) => leadsOf(step).some((lead) => ends.has(lead.replace(/\.pin$/, '')));
 }
 
-/** What a sentence names, as faults name what they are in: `sensor`, `wire.feed`, `connector.sensor`, `target`. */
-function thingsNamed({ parts, wires }: Circuit, sentence: string): string[] {
-  const text = sentence.toLowerCase();
+/** What a clause names, as faults name what they are in: `sensor`, `wire.feed`, `connector.sensor`, `target`. */
+function thingsNamed({ parts, wires }: Circuit, clause: string): string[] {
+  const text = clause.toLowerCase().replace(/-/g, ' ');
   const says = (words: string) => new RegExp(`\\b${words}\\b`).test(text);
   const plain = (name: string) => name.replace(/-/g, ' ');
   const named = parts.filter(
     ({ name, words, kind }) =>
       says(words.toLowerCase()) ||
       says(plain(name)) ||
-      ((SENSOR_KINDS as readonly string[]).includes(kind) && says('sensor|pedal')),
+      ((SENSOR_KINDS as readonly string[]).includes(kind) && says('(?:sensor|pedal|coil|track)')),
   );
-  const plugs = says('plug|connector|contacts?')
+  const plugs = says('(?:plug|connector|contacts?)')
     ? named.map(({ name }) => `connector.${name}`)
     : [];
-  const own = wires.filter(({ name }) => says(`${plain(name)} wires?`)).map(({ name }) => name);
+  const own = wires
+    .filter(
+      ({ name, role }) => says(`${plain(name)} wires?`) || (role === 'signal' && says('signals?')),
+    )
+    .map(({ name }) => name);
   // Of "the wires" and "the wiring" none is left out.
   const all =
-    own.length === 0 && says('wires?|wiring|harness') ? wires.map(({ name }) => name) : own;
+    own.length === 0 && says('(?:wires?|wiring|harness)') ? wires.map(({ name }) => name) : own;
   return [
     ...(plugs.length > 0 ? plugs : all.length > 0 ? [] : named.map(({ name }) => name)),
     ...all.map((name) => `wire.${name}`),
-    ...(says('target|wheel|ring|gap') && plugs.length === 0 ? ['target'] : []),
+    ...(says('(?:target|wheel|ring|gap)(?! sensor| speed)') && plugs.length === 0
+      ? ['target']
+      : []),
   ];
 }
 

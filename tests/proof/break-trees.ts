@@ -103,7 +103,9 @@ export class Breaker {
     if (!linked || (found && !ofAll)) return { found, refused: linked === null, codes, harm: [] };
     this.kept ??= count(this.linked, this.judged);
     const harm = worse(this.kept, count(linked, this.judged));
-    if (instance.kind === 'says-more-than-measured') harm.push('claims');
+    const [end] = instance.words.split(':');
+    if (instance.kind === 'says-more-than-measured' && this.kept.standing.has(end!))
+      harm.push('claims');
     return { found, refused: false, codes, harm };
   }
 
@@ -177,6 +179,8 @@ interface Counted {
   /** Hazards by step; the first step with its words. */
   readonly hazards: ReadonlyMap<string, ReadonlySet<string>>;
   readonly start: string;
+  /** Conclusions that stand at the end of some way. */
+  readonly standing: ReadonlySet<string>;
 }
 
 function count({ procedure }: LinkedProcedure, model: Model): Counted {
@@ -213,7 +217,9 @@ function count({ procedure }: LinkedProcedure, model: Model): Counted {
   }
   const beside = new Set<string>();
   const healthy = new Set<string>();
+  const standing = new Set<string>();
   otherWays(procedure, model, ({ fault, end, sleeping, samples }) => {
+    standing.add(end);
     if (fault === HEALTHY) healthy.add(end);
     if (sleeping && healthy.has(end)) return;
     if (judge.standsFor(end, fault)) return;
@@ -236,6 +242,7 @@ function count({ procedure }: LinkedProcedure, model: Model): Counted {
     retests: retests.size,
     hazards,
     start: procedure.start,
+    standing,
   };
 }
 
