@@ -20,7 +20,7 @@ export function claimIssues(
   const issues: Issue[] = [];
   for (const step of Object.values(procedure.steps)) {
     if (step.kind !== 'conclude') continue;
-    for (const key of ['say', 'customer'] as const)
+    for (const key of ['title', 'say', 'customer'] as const)
       for (const { said, needs, isShownBy } of claimsOf(step[key], model.circuit, step.faults)) {
         const shown = new Set(tasks.filter(isShownBy).map(({ id }) => id));
         const faults = [...(arrived.get(step.id) ?? [])];

@@ -46,7 +46,7 @@ const SMALL = 9;
 const LEAD = 11.5;
 const ROW_MIN = 34;
 /** Columns of small text that have room at one place of a wire, and inside a box. */
-const PLACE_COLUMNS = 29;
+const PLACE_COLUMNS = 26;
 const BOX_COLUMNS = 26;
 /** Faults of one box whose words stand in it; more are in the text. */
 const NAMED_MAX = 2;
@@ -67,6 +67,8 @@ class Drawing {
   private readonly picture: RecordPicture;
   private readonly readings: readonly ShownReading[];
   private readonly mark: string;
+  /** Whether one place is marked, and not several that are possible. */
+  private readonly isOne: boolean;
   /** Height of each wire's line. */
   private readonly lines: number[] = [];
 
@@ -78,7 +80,8 @@ class Drawing {
         ({ wire, at, words }) => `${wire} ${at} ${at === 'elsewhere' ? words : ''}`,
       ),
     );
-    this.mark = places.size > 1 ? 'fault here?' : proven ? 'FAULT HERE' : 'FAULT MOST LIKELY HERE';
+    this.isOne = places.size <= 1;
+    this.mark = !this.isOne ? 'fault here?' : proven ? 'FAULT HERE' : 'FAULT MOST LIKELY HERE';
     const titles = [picture.left, picture.right].map((words) => foldWords(words, 24));
     const top = 10 + Math.max(...titles.map((lines) => lines.length)) * 13;
     for (const [side, lines] of titles.entries())
@@ -126,7 +129,9 @@ class Drawing {
         size: module ? PLAIN : SMALL,
       });
     this.text(RIGHT + 14, line + 3.5, right, { anchor: 'start' });
-    this.text(BOX + 55, line - 4, words, { anchor: 'middle', size: SMALL });
+    // Where a mark leaves room.
+    const nameX = !this.isMarked(wire, 'left') ? BOX + 55 : this.isOne ? BOX + 185 : BOX + 108;
+    this.text(nameX, line - 4, words, { anchor: 'middle', size: SMALL });
     let height = ROW_MIN;
     const marks = [
       ['left', BOX + 6, 'start'],
@@ -193,7 +198,7 @@ class Drawing {
     columns = PLACE_COLUMNS,
   ): number {
     let y = from;
-    for (const line of foldWords(`(${shown.number}) ${shown.found}`, columns - 4)) {
+    for (const line of foldWords(`(${shown.number}) ${shown.found}`, columns - 3)) {
       this.text(x, y, line, { anchor, bold: true });
       y += LEAD;
     }
