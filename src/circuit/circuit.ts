@@ -158,7 +158,7 @@ export interface NeighbourPart extends PartBase {
 export type SensorPart = HallPart | ReluctorPart | PotentiometerPart | CurrentSwitchPart;
 export type Part = ModulePart | SensorPart | FusePart | RelayPart | GroundPointPart | NeighbourPart;
 
-const SENSOR_KINDS = ['hall-switch', 'reluctor', 'potentiometer', 'current-switch'] as const;
+export const SENSOR_KINDS = ['hall-switch', 'reluctor', 'potentiometer', 'current-switch'] as const;
 
 export interface Wire {
   readonly name: string;

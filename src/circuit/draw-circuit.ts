@@ -17,13 +17,15 @@ export interface DrawOptions {
   readonly ascii: boolean;
 }
 
-interface Row {
+/** A wire of the sensor as it is drawn: the sensor's terminal, what it comes from, and what stands at both ends. */
+export interface DrawnWire {
   readonly wire: Wire;
   readonly here: TerminalId;
   readonly there: TerminalId;
   readonly left: string;
   readonly right: string;
 }
+type Row = DrawnWire;
 
 interface Glyphs {
   readonly line: string;
@@ -65,6 +67,13 @@ export function drawCircuit(circuit: Circuit, options: DrawOptions): string[] {
     ),
   );
   return [...boxes(circuit, options, rows, width).map((line) => line.trimEnd()), ...below];
+}
+
+/** The sensor's wires in the order in which they are drawn, those from the module first. */
+export function drawnWires(circuit: Circuit): DrawnWire[] {
+  const rows = rowsOf(circuit, {});
+  const isFromModule = ({ there }: Row) => partName(there) === moduleOf(circuit).name;
+  return [...rows.filter(isFromModule), ...rows.filter((row) => !isFromModule(row))];
 }
 
 /** Module and sensor with the wires between; what does not come from the module stands below its box. */

@@ -40,6 +40,7 @@ import type {
 } from './procedure.ts';
 import { againstSetup, setupSay } from './setup-say.ts';
 import { StepDraftReader } from './step-draft-reader.ts';
+import { uncoveredWork } from './work-hazards.ts';
 
 /** Minutes of a step whose author gives none: one reading at a place already reached. */
 export const USUAL_MINUTES = 1;
@@ -157,23 +158,48 @@ function base(at: StepDraftReader, setup: Setup, probe: Probe | null) {
   if (!at.isWrong)
     for (const { words: wrong, fix } of againstSetup(own, setup, probe))
       at.add('against-setup', ['say'], wrong, fix, 'key');
+  // A good sensor is plugged in before anything is watched.
+  const say = (setup.sensor === 'spare' ? [own, made] : [made, own])
+    .filter((text) => text !== '')
+    .join(' ');
+  const names = named(at);
+  tellWork(at, setup, probe, { say, names });
+  const { drive, library } = at.linker;
   return {
     id: at.id,
     title: at.title(),
     family: draft.test ?? 'inspection',
     setup,
-    // A good sensor is plugged in before anything is watched.
-    say: (setup.sensor === 'spare' ? [own, made] : [made, own])
-      .filter((text) => text !== '')
-      .join(' '),
+    say,
     why: at.text('why'),
     minutes: draft.minutes ?? USUAL_MINUTES,
     cautions: [
       ...tooWeak(at, setup, probe),
-      ...cautionsFor(at.linker.library.cautions, at.linker.drive, setup, probe, named(at)),
+      ...cautionsFor(library.cautions, drive, setup, probe, names),
     ],
     cannot: draft.cannot === undefined ? null : at.target(draft.cannot, ['cannot']),
   };
+}
+
+/** Work that its cautions do not speak of; those that the vehicle state brings are of other work. */
+function tellWork(
+  at: StepDraftReader,
+  setup: Setup,
+  probe: Probe | null,
+  { say, names }: { readonly say: string; readonly names: readonly string[] },
+): void {
+  const { drive, library, circuit } = at.linker;
+  const own = library.cautions.filter(
+    ({ id, states }) => states.length === 0 || names.includes(id),
+  );
+  const cautions = cautionsFor(own, drive, setup, probe, names);
+  for (const { words, caution } of uncoveredWork({ say, setup, probe, circuit }, cautions))
+    at.warn(
+      'missing-caution',
+      [],
+      `this step ${words}, and no caution of it speaks of that`,
+      `add "${caution}" to its "cautions"`,
+    );
 }
 
 /** Said before the test: a light or resistor that cannot pull the module's input low enough to be counted. */

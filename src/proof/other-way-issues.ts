@@ -5,7 +5,7 @@
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { faultWords } from './lost-cars.ts';
-import { type Arrival, type OtherWay, otherWays } from './other-ways.ts';
+import { type Arrival, type Coming, type OtherWay, otherWays } from './other-ways.ts';
 import { listed, quoted } from './proof-words.ts';
 import type { ProofFacts } from './prove-procedure.ts';
 import { outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
@@ -21,8 +21,15 @@ interface Wrong {
   of: number;
 }
 
-/** One finding for each turn of a way and the end it wrongly leads to; those of the usual ways are told by themselves. */
-export function otherWayIssues(facts: ProofFacts): Issue[] {
+/**
+ * One finding for each turn of a way and the end it wrongly leads to; those of the usual ways are told by themselves.
+ * `come` hears which cars come to which step, `arrive` which fault comes to which end.
+ */
+export function otherWayIssues(
+  facts: ProofFacts,
+  come: (coming: Coming) => void,
+  arrive: (end: string, fault: string) => void,
+): Issue[] {
   const { linked, model, ways, judge, discriminating } = facts;
   const usual = new Set(
     ways
@@ -32,8 +39,9 @@ export function otherWayIssues(facts: ProofFacts): Issue[] {
   /** Where a healthy circuit ends: a fault that sleeps on ends there as well, and it is told of the circuit. */
   const healthy = new Set<string>();
   const found = new Map<string, Wrong>();
-  otherWays(linked.procedure, model, (arrival) => {
+  const hear = (arrival: Arrival) => {
     const { fault, end, sleeping, of } = arrival;
+    arrive(end, fault);
     if (fault === HEALTHY) healthy.add(end);
     if (sleeping && healthy.has(end)) return;
     if (usual.has(`${fault} ${end}`) || judge.standsFor(end, fault)) return;
@@ -44,7 +52,8 @@ export function otherWayIssues(facts: ProofFacts): Issue[] {
     const wrong = found.get(key) ?? { way, end, faults: new Map(), of };
     found.set(key, wrong);
     wrong.faults.set(fault, bad.length);
-  });
+  };
+  otherWays(linked.procedure, model, hear, come);
   return [...found.values()].map((wrong) => issueOf(facts, wrong));
 
   function wrongSamples({ fault, end, sleeping, samples }: Arrival): readonly number[] {
@@ -111,8 +120,8 @@ function faultCars(fault: string, cars: number, of: number): string {
   return `${faultWords(fault)}${fault === HEALTHY || cars === of ? '' : ` (${cars} of ${of} cars)`}`;
 }
 
-/** The answers on a way, what was passed over among them. */
-function wayWords({ visits, end }: OtherWay): string {
+/** The answers on a way; a step that was passed over by its name alone. */
+export function wayWords({ visits, end }: OtherWay): string {
   const words = visits.map(({ step, outcome }) => (outcome === null ? step : `${step} ${outcome}`));
   return `${words.join(', ')}, ${end.step}`;
 }

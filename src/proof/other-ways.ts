@@ -47,22 +47,57 @@ export interface Arrival {
   readonly example: (sample: number) => OtherWay;
 }
 
-/** What every fault, and the healthy circuit, can come to. `report` hears of each end once a fault and number of skips. */
+/** The cars of a fault that come to a step by any way, of those that were sent. */
+export interface Coming {
+  readonly fault: string;
+  readonly step: string;
+  readonly samples: readonly number[];
+}
+
+/**
+ * What every fault, and the healthy circuit, can come to. `report` hears of each end once a fault and number of skips,
+ * `come` of each step that is read, while the fault is awake.
+ */
 export function otherWays(
   procedure: Procedure,
   model: Model,
   report: (arrival: Arrival) => void,
-  onShare: (share: number) => void = () => {},
+  come: (coming: Coming) => void = () => {},
 ): void {
   const tree = new Tree(procedure);
   const faults = [HEALTHY, ...model.circuit.faults.map(({ id }) => id)];
   const reader = new Reader(procedure, model);
-  for (const [index, fault] of faults.entries()) {
-    onShare(index / faults.length);
-    for (const sleeping of tree.canWake(fault) ? [false, true] : [false])
-      new Reach(tree, reader, fault, sleeping).report(report);
+  for (const fault of faults) {
+    for (const sleeping of tree.canWake(fault) ? [false, true] : [false]) {
+      const reach = new Reach(tree, reader, fault, sleeping);
+      reach.report(report);
+      if (!sleeping) reach.tellComing(come);
+    }
     reader.forget(fault);
   }
+}
+
+/**
+ * Looks for a way to an end on which no step of `shown` is made: passed over, or not come to. The first that one of the
+ * faults can take, or null. Exact as `otherWays` is.
+ */
+export function waysWithout(
+  procedure: Procedure,
+  model: Model,
+): (end: string, faults: readonly string[], shown: ReadonlySet<string>) => OtherWay | null {
+  const tree = new Tree(procedure);
+  const reader = new Reader(procedure, model);
+  return (end, faults, shown) => {
+    for (const fault of faults)
+      for (const sleeping of tree.canWake(fault) ? [false, true] : [false]) {
+        let way: OtherWay | null = null;
+        new Reach(tree, reader, fault, sleeping, shown).report((arrival) => {
+          if (arrival.end === end) way ??= arrival.example(arrival.samples[0]!);
+        });
+        if (way) return way;
+      }
+    return null;
+  };
 }
 
 /** The tree as far as the ways hang on it. */
@@ -213,11 +248,20 @@ class Reach {
   private readonly reader: Reader;
   private readonly fault: string;
   private readonly sleeping: boolean;
+  /** Steps that are not made on the ways that are looked for. */
+  private readonly unmade: ReadonlySet<string>;
   private readonly nodes = new Map<Lacking, Map<string, Node>>();
   private readonly queue: Node[] = [];
 
-  constructor(tree: Tree, reader: Reader, fault: string, sleeping: boolean) {
+  constructor(
+    tree: Tree,
+    reader: Reader,
+    fault: string,
+    sleeping: boolean,
+    unmade: ReadonlySet<string> = new Set(),
+  ) {
     this.tree = tree;
+    this.unmade = unmade;
     this.reader = reader;
     this.fault = fault;
     this.sleeping = sleeping;
@@ -249,6 +293,15 @@ class Reach {
           this.wayTo(nodes.find((one) => one.cars & (1 << sample))!, sample, end),
       });
     }
+  }
+
+  tellComing(hear: (coming: Coming) => void): void {
+    const comes = new Map<string, number>();
+    for (const ofStep of this.nodes.values())
+      for (const [step, { cars }] of ofStep) comes.set(step, (comes.get(step) ?? 0) | cars);
+    for (const [step, cars] of comes)
+      if (this.reader.step(step).kind === 'measure')
+        hear({ fault: this.fault, step, samples: samplesOf(cars) });
   }
 
   private come(
@@ -283,6 +336,7 @@ class Reach {
         outcome: null,
         skipped: true,
       });
+    if (this.unmade.has(step.id)) return;
     if (step.kind === 'act') {
       on(step.go, null, cars);
       return;

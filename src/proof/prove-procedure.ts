@@ -9,11 +9,14 @@ import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { testEntries } from '../suspects/test-entries.ts';
 import { ambiguityGroups } from './ambiguity-groups.ts';
+import { claimIssues } from './claim-issues.ts';
 import { discriminatingTests } from './discriminating-tests.ts';
 import { type JudgedWay, judgeOf } from './judge-ways.ts';
 import { likeHealthyIssues } from './like-healthy.ts';
+import { limitIssues } from './limit-issues.ts';
 import { CarTeller } from './lost-cars.ts';
 import { otherWayIssues } from './other-way-issues.ts';
+import type { Coming } from './other-ways.ts';
 import { rangeIssues } from './range-issues.ts';
 import { retestIssues } from './retest-issues.ts';
 import { sourceLocation } from './source-location.ts';
@@ -57,7 +60,6 @@ export interface Ending {
 const WALK_SHARE = 0.8;
 const FINDERS = [
   wayIssues,
-  otherWayIssues,
   rangeIssues,
   stepIssues,
   ambiguityGroups,
@@ -86,11 +88,24 @@ export function proveProcedure(
   const rows = rowsOf(model, ways, minutesOfWays(procedure, entries));
   const teller = new CarTeller(model, ways);
   const facts = { linked, model, ways, judge, discriminating, teller };
+  const comings: Coming[] = [];
+  const arrived = new Map<string, Set<string>>();
+  const beside = otherWayIssues(
+    facts,
+    (coming) => comings.push(coming),
+    (end, fault) => arrived.set(end, (arrived.get(end) ?? new Set()).add(fault)),
+  );
   const found = FINDERS.flatMap((find, index) => {
     onShare(WALK_SHARE + ((1 - WALK_SHARE) * index) / FINDERS.length);
     return find(facts);
   });
-  const issues = [...tooManyWays(linked, ways), ...found];
+  const issues = [
+    ...tooManyWays(linked, ways),
+    ...beside,
+    ...found,
+    ...limitIssues(facts, comings),
+    ...claimIssues(facts, arrived),
+  ];
   const inseparable = rows.flatMap(({ fault, ends }) => {
     const share = ends.reduce(
       (sum, end) => sum + (end.verdict === 'inseparable' ? end.share : 0),

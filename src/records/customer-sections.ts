@@ -2,6 +2,7 @@
 
 import { GAPS_WORDS } from '../session/gaps.ts';
 import { cell } from './measurement-tables.ts';
+import { mayBeOffWords, plainSentence } from './plain-sentence.ts';
 import type { RecordLine, RecordTest, SessionRecord } from './record-form.ts';
 import type { Block, Cell, Section } from './report.ts';
 import {
@@ -21,7 +22,7 @@ export function customerSections(record: SessionRecord): Section[] {
   const parts: [string, readonly Block[]][] = [
     ['Your vehicle', [vehicle(record)]],
     ['What you told us', complaint(record)],
-    ['What we found', found(record)],
+    ['What we found', [...wiring(record), ...found(record)]],
     ['How we know', evidence(record)],
     ['What is not needed', ruledOut(record)],
     ['What was not ruled out', notRuledOut(record)],
@@ -74,6 +75,27 @@ function complaint({ complaint: words, job }: SessionRecord): Block[] {
   return blocks;
 }
 
+/** What was found, where, and what is wrong, before any words of it. */
+function wiring({ picture, conclusion, lines, tests, retest: { rows } }: SessionRecord): Block[] {
+  if (!picture || !conclusion) return [];
+  const made = new Map([...lines, ...tests].map((one) => [one.event, one]));
+  const again = new Map(
+    rows.flatMap((row) => (row.passed === null ? [] : [[row.step, row.after]])),
+  );
+  const readings = conclusion.evidence.flatMap(({ reading, test, found: shown }, at) => {
+    const line = reading === null ? undefined : made.get(reading);
+    if (reading === null || !line) return [];
+    const after =
+      'step' in line
+        ? again.get(line.step)
+        : tests.findLast((one) => one.afterRepair && one.title === line.title)?.found;
+    const { expected } = line;
+    return [{ number: at + 1, reading, found: shown, expected, after: after ?? '', test }];
+  });
+  const proven = conclusion.proven === true;
+  return [{ kind: 'wiring', title: 'What was read, and where', picture, readings, proven }];
+}
+
 function found({ conclusion: end, lines }: SessionRecord): Block[] {
   if (!end) return [text('The tests have not come to a conclusion yet.')];
   const blocks: Block[] = [text(end.title)];
@@ -99,8 +121,8 @@ const PLAIN_GAPS = {
 function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
   const before = tests.filter(({ afterRepair }) => !afterRepair);
   if (end && end.evidence.length > 0) {
-    const expectedAt = new Map<number | null, string>(
-      [...lines, ...tests].map(({ event, expected }) => [event, expected]),
+    const made = new Map<number | null, RecordLine | RecordTest>(
+      [...lines, ...tests].map((one) => [one.event, one]),
     );
     // Early versions kept only the words of the evidence.
     const told = new Set(
@@ -112,13 +134,18 @@ function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
       {
         kind: 'table',
         caption: 'What points to it',
-        heads: ['Test', 'Should be', 'Found'],
-        widths: [5, 3, 3],
-        rows: end.evidence.map((one) => [
-          cell(one.test),
-          cell(expectedAt.get(one.reading) || 'no fixed value'),
-          cell(one.found),
-        ]),
+        heads: ['No.', 'Test', 'Should be', 'Found', 'What it says'],
+        widths: [1, 5, 4, 3, 5],
+        rows: end.evidence.map((one, at) => {
+          const line = made.get(one.reading);
+          return [
+            cell(`${at + 1}`),
+            cell(one.test),
+            cell(line?.expected || 'no fixed value'),
+            cell(one.found, line ? mayBeOffWords(line) : ''),
+            cell(line ? plainSentence(line) : ''),
+          ];
+        }),
       },
       ...plainTable(
         'Other tests that were made',
@@ -147,7 +174,7 @@ function plainRow(line: RecordLine | RecordTest): Cell[] {
   return [
     cell(line.title),
     cell(line.expected || 'no fixed value'),
-    cell(line.found),
+    cell(line.found, mayBeOffWords(line)),
     cell(unsure ? 'too close to tell' : result),
   ];
 }

@@ -12,6 +12,7 @@ import { gaugeSvg } from './gauge.ts';
 import { htmlStyle } from './html-style.ts';
 import type { Block, Cell, Report, Table } from './report.ts';
 import { textLines } from './text-lines.ts';
+import { shapesSvg, wiringShapes } from './wiring-shapes.ts';
 
 /** Markup of ours, as opposed to a text. */
 export class Markup {
@@ -104,6 +105,14 @@ ${block.items.map((item) => html`<li dir="auto">${lines(item)}</li>\n`)}</ul>
       return new Markup(pictureSvg(block));
     case 'drawing':
       return new Markup(drawingSvg(block.title, block.lines, escapeHtml));
+    case 'wiring':
+      return new Markup(
+        shapesSvg(
+          block.title,
+          wiringShapes(block.picture, block.readings, block.proven),
+          escapeHtml,
+        ),
+      );
     case 'sign':
       return html`<div class="sign">
 ${block.labels.map((label) => html`<p><span class="line"></span>${label}</p>\n`)}</div>

@@ -59,6 +59,7 @@ function blockText(block: Block): string {
       return tableText(block);
     case 'picture':
     case 'drawing':
+    case 'wiring':
       return '';
     case 'sign':
       return block.labels.map((label) => `- ${markdownText(label)}: ${'. '.repeat(20)}`).join('\n');

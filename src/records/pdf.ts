@@ -10,12 +10,13 @@ import {
   putGlyphs,
   putLine,
 } from './pdf/canvas.ts';
-import { drawRow, drawTable, keepTogether, textPieces } from './pdf/draw-table.ts';
+import { drawRow, drawTable, keepTogether, startHeight, textPieces } from './pdf/draw-table.ts';
 import { glyphsOf, widthOf, wrapGlyphs } from './pdf/glyphs.ts';
 import { LEAD, paragraph, SMALL, wrapped } from './pdf/paragraph.ts';
 import { pdfFile } from './pdf/pdf-file.ts';
 import type { Block, Report } from './report.ts';
 import { textLines } from './text-lines.ts';
+import { SHAPES_WIDTH, wiringShapes } from './wiring-shapes.ts';
 
 const BODY = 9.5;
 const LABEL_WIDTH = 128;
@@ -29,7 +30,9 @@ export function pdfOf(report: Report): string {
   for (const { heading, blocks } of report.sections) {
     // What is signed must stand on the page of the signature.
     const sign = blocks.find((block) => block.kind === 'sign');
-    need(canvas, sign ? 70 + signHeight(sign.labels) : 70);
+    const [first] = blocks;
+    const start = first?.kind === 'table' ? 32 + startHeight(first) : 70;
+    need(canvas, sign ? 70 + signHeight(sign.labels) : start);
     canvas.y += 9;
     paragraph(canvas, heading, { size: 12, bold: true });
     putLine(canvas, [PAGE.left, canvas.y], [PAGE.width - PAGE.right, canvas.y], 1);
@@ -107,10 +110,40 @@ function drawBlock(canvas: Canvas, block: Block): void {
     case 'picture':
     case 'drawing':
       break;
+    case 'wiring':
+      drawWiring(canvas, block);
+      break;
     case 'sign':
       signLines(canvas, block.labels);
   }
   canvas.y += 3;
+}
+
+/** As wide as the page's text, on one page. */
+function drawWiring(
+  canvas: Canvas,
+  { picture, readings, proven }: Extract<Block, { kind: 'wiring' }>,
+): void {
+  const { shapes, height } = wiringShapes(picture, readings, proven);
+  const scale = BODY_WIDTH / SHAPES_WIDTH;
+  need(canvas, height * scale + 8);
+  const top = canvas.y + 4;
+  const at = ([x, y]: readonly [number, number]): [number, number] => [
+    PAGE.left + x * scale,
+    top + y * scale,
+  ];
+  for (const shape of shapes) {
+    if (shape.kind === 'line') {
+      putLine(canvas, at(shape.from), at(shape.to), shape.width * scale, 0);
+      continue;
+    }
+    const size = shape.size * scale;
+    const glyphs = glyphsOf(textLines(shape.text).join(' '), shape.bold);
+    const [x, y] = at([shape.x, shape.y]);
+    const back = { start: 0, middle: 0.5, end: 1 }[shape.anchor] * widthOf(glyphs, size);
+    putGlyphs(canvas, glyphs, { x: x - back, y, size });
+  }
+  canvas.y = top + height * scale + 4;
 }
 
 /** Lines to write on, two side by side and all on one page. */

@@ -33,6 +33,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
     },
     circuit: record.circuit === null ? null : mask(record.circuit),
     wiring: record.wiring.map(mask),
+    picture: null,
     vehicle: record.vehicle,
     by: record.by,
     origin: record.origin,

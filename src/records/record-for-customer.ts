@@ -32,6 +32,7 @@ export function recordForCustomer(record: SessionRecord): SessionRecord {
     procedure: record.procedure && { name: record.procedure.name, title: record.procedure.title },
     circuit: record.circuit,
     wiring: [],
+    picture: pictureFor(record),
     vehicle: record.vehicle,
     by: record.by,
     origin: record.origin,
@@ -82,6 +83,23 @@ export function recordForCustomer(record: SessionRecord): SessionRecord {
     drill: null,
     head: record.head,
     howToVerify: record.howToVerify,
+  };
+}
+
+/** Pins and colours are not in it; what was read at its places is told anyway. */
+function pictureFor({ picture }: SessionRecord): SessionRecord['picture'] {
+  if (!picture) return null;
+  return {
+    left: picture.left,
+    right: picture.right,
+    wires: picture.wires.map(({ words, left, right, module }) => ({ words, left, right, module })),
+    readings: picture.readings.map(({ reading, wire, at, against }) => ({
+      reading,
+      wire,
+      at,
+      against,
+    })),
+    faults: picture.faults.map(({ words, wire, at, touches }) => ({ words, wire, at, touches })),
   };
 }
 

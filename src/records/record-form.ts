@@ -35,6 +35,8 @@ export interface SessionRecord {
   readonly circuit: string | null;
   /** The wiring as lines of characters, with the pins of this vehicle; none without a circuit. */
   readonly wiring: readonly string[];
+  /** Where in the wiring the readings of the conclusion were taken, and what is named as the fault; null without them. */
+  readonly picture: RecordPicture | null;
   /** Readings of a simulated vehicle must never pass for those of a real one. */
   readonly vehicle: RecordVehicle;
   /** Who gave the answers, in the order they came to it. */
@@ -76,6 +78,39 @@ export interface SessionRecord {
   /** Number and SHA-256 of the last event: the whole session file hangs on it. */
   readonly head: Head;
   readonly howToVerify: string;
+}
+
+/** The wires between the sensor and what feeds and reads it, with the places of readings and faults. */
+export interface RecordPicture {
+  /** What stands on the left, what on the right, in words. */
+  readonly left: string;
+  readonly right: string;
+  readonly wires: readonly PictureWire[];
+  readonly readings: readonly PictureReading[];
+  readonly faults: readonly PictureFault[];
+}
+export interface PictureWire {
+  readonly words: string;
+  /** What stands at its ends; `module` says whether the left one is inside the left box. */
+  readonly left: string;
+  readonly right: string;
+  readonly module: boolean;
+}
+/** `wire` counts the wires from 0; null for the box of that side, or for what is not drawn. */
+interface PicturePlace {
+  readonly wire: number | null;
+  readonly at: 'left' | 'along' | 'right' | 'elsewhere';
+}
+export interface PictureReading extends PicturePlace {
+  /** Number of the event. */
+  readonly reading: number;
+  /** What the other lead was on, where that is an end of another wire: `ground`; else empty. */
+  readonly against: string;
+}
+export interface PictureFault extends PicturePlace {
+  readonly words: string;
+  /** The wire that this one touches; null for other faults. */
+  readonly touches: number | null;
 }
 
 export type RecordVehicle = 'real' | 'simulated' | 'drill';
@@ -121,6 +156,8 @@ export interface Reading {
   readonly value: number | null;
   readonly overLimit: boolean;
   readonly unit: MeasureUnit;
+  /** By how much the meter in hand may be off there by its specification; absent where that is not known. */
+  readonly mayBeOff?: number;
 }
 
 /** What a healthy circuit shows, and who says so; null is an open end. */

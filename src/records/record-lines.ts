@@ -2,6 +2,7 @@
 
 import type { Verdict } from '../circuit/judge.ts';
 import { judgementWords } from '../circuit/judgement-words.ts';
+import type { Meter } from '../circuit/test.ts';
 import { endsOf, isTask, type Procedure, type Step, stepOf } from '../procedure/procedure.ts';
 import {
   expectedRangeWords,
@@ -12,6 +13,7 @@ import {
   whereWords,
 } from '../procedure/test-words.ts';
 import { formatTyped } from '../quantity/format-quantity.ts';
+import { meterUncertainty } from '../quantity/normal.ts';
 import { capturedFindingWords, capturedPhaseWords } from '../session/capture-words.ts';
 import type {
   Answer,
@@ -81,7 +83,7 @@ function testFound(context: RecordContext, event: TestRecorded): Found {
     };
   }
   const { value, unit } = shown;
-  const reading = { typed, value, overLimit: value === null, unit };
+  const reading = readingOf({ typed, value, unit }, event.capture ? null : context.meterAt(event));
   const found = { ...nothing, found: readingWords(reading), reading };
   if (expected?.kind !== 'number') return found;
   const range = { low: expected.low, high: expected.high, from: 'circuit' } as const;
@@ -92,6 +94,17 @@ function testFound(context: RecordContext, event: TestRecorded): Found {
     ...judged(context, event, reading, range),
     ...context.today(event, upper),
   };
+}
+
+/** A number that was read, with what `meter` may be off there; null for what no meter read. */
+export function readingOf(
+  { typed, value, unit }: Pick<Reading, 'typed' | 'value' | 'unit'>,
+  meter: Meter | null,
+): Reading {
+  const accuracy = unit === 'V' ? meter?.volts : unit === 'ohm' ? meter?.ohms : undefined;
+  const reading = { typed, value, overLimit: value === null, unit };
+  if (value === null || !accuracy) return reading;
+  return { ...reading, mayBeOff: meterUncertainty(accuracy, value).limit };
 }
 
 /** `4.97 V`, `OL`, with the digits that were typed. */
@@ -139,7 +152,10 @@ function lineOf(context: RecordContext, event: Answer): LineFacts {
   switch (event.type) {
     case 'reading-recorded': {
       const { typed, value, unit, instrument } = event;
-      const reading = { typed, value, overLimit: value === null, unit };
+      const reading = readingOf(
+        { typed, value, unit },
+        event.capture ? null : context.meterAt(event),
+      );
       return {
         ...base,
         kind: 'reading',

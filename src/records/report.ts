@@ -2,9 +2,10 @@
 import type { Envelope } from '../waveform/envelope.ts';
 import { customerSections } from './customer-sections.ts';
 import { type Audience, recordFor } from './record-for.ts';
-import type { SessionRecord } from './record-form.ts';
+import type { RecordPicture, SessionRecord } from './record-form.ts';
 import { dateWords, HAND_WARNINGS } from './report-words.ts';
 import { shopSections } from './shop-sections.ts';
+import type { ShownReading } from './wiring-shapes.ts';
 
 export interface Report {
   readonly title: string;
@@ -35,6 +36,14 @@ export type Block =
       readonly channels: readonly Envelope[];
       /** The least that the axis covers by channel, in its unit. */
       readonly spansLeast: readonly number[];
+    }
+  /** The wiring with readings at their places; the tables beside it say the same. */
+  | {
+      readonly kind: 'wiring';
+      readonly title: string;
+      readonly picture: RecordPicture;
+      readonly readings: readonly ShownReading[];
+      readonly proven: boolean;
     }
   /** Characters in columns, only where a report can keep them in place. */
   | { readonly kind: 'drawing'; readonly title: string; readonly lines: readonly string[] }

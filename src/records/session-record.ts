@@ -24,6 +24,7 @@ import { recordKnown } from './record-known.ts';
 import { recordLines, recordTests } from './record-lines.ts';
 import { recordRetest } from './record-retest.ts';
 import { handsWords, originWords } from './report-words.ts';
+import { wiringPicture } from './wiring-picture.ts';
 
 /** Columns of the wiring sketch in a record. */
 const WIRING_COLUMNS = 76;
@@ -68,6 +69,7 @@ export function recordOf(
     procedure: procedure && { name: procedure.name, title: procedure.title },
     circuit: circuit?.title ?? null,
     wiring: circuit ? wiringSketch(circuit, job, { columns: WIRING_COLUMNS, ascii: false }) : [],
+    picture: wiringPicture(context, conclusion),
     vehicle,
     by,
     origin: originWords(vehicle, by),

@@ -87,8 +87,8 @@ test('a step that cannot be read hides no mistake elsewhere, and brings none of 
   expect(inTree(text)).toEqual([
     'unknown-step 17',
     'wrong-type 45',
-    'wrong-type 117',
-    'missing-repair 169',
+    'wrong-type 118',
+    'missing-repair 172',
   ]);
 });
 

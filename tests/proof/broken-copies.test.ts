@@ -10,7 +10,7 @@ import { CIRCUIT, checkParsed, TREE_TEXT } from './example.ts';
 import { mutants } from './mutate.ts';
 
 const GOLDEN = 'tests/proof/broken-copies.txt';
-const COPIES = 60;
+const COPIES = 48;
 
 test('what is said about broken copies is as it was read last', () => {
   const parsed = parseProcedure(TREE_TEXT, 'rake.yaml').value!;

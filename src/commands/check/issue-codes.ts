@@ -69,7 +69,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'state-in-words': 'A text that asks for another vehicle state than the step has.',
   'against-setup': 'A text says otherwise than the setup where leads, bridges or plugs go.',
   'missing-why': 'A step does not say what its result tells.',
-  'missing-caution': 'A vehicle state or a drive without its caution.',
+  'missing-caution': 'A vehicle state, a drive or a work without its caution.',
   // The tree
   'unreachable-step': 'Nothing leads to a step.',
   'endless-loop': 'From a step no way leads to a conclusion.',
@@ -92,11 +92,14 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'good-too-narrow': 'A healthy circuit does not read "good".',
   'good-too-wide':
     'A fault that ends wrongly passed as "good" though it reads otherwise than a healthy circuit.',
+  'limit-too-fine': 'A limit nearer to what is read than a meter can tell.',
+  'limit-too-far': 'A limit that lets a bad wire pass as a sound one.',
   'reversed-leads': 'The leads are the wrong way round.',
   'separates-nothing': 'A step that all faults leave by the same outcome.',
   'never-reached': 'A branch that no fault ever comes to.',
   'like-healthy': 'No instrument tells a fault from a healthy circuit.',
   'ambiguity-group': 'A conclusion that leaves open which part is bad.',
+  'unmeasured-claim': 'A sentence of a conclusion that no step on some way to it shows.',
   'blind-retest': 'A retest that passes with the fault still there.',
   // Jobs and circuits share codes with the above; circuits add these
   'no-path-to-ground': 'A part of the circuit floats.',

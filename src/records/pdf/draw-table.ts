@@ -93,15 +93,28 @@ function drawPiece(canvas: Canvas, piece: Piece, x: number, size: number): void 
   putLine(canvas, [x + mark * width, y - 7], [x + mark * width, y + 1], 1.3, 0);
 }
 
-/** A table with its caption; the head is repeated on every page. */
-export function drawTable(canvas: Canvas, { caption, heads, widths, rows }: Table): void {
+function columnsOf({ widths }: Table): { readonly x: number; readonly width: number }[] {
   const total = widths.reduce((sum, width) => sum + width, 0);
   let x = PAGE.left;
-  const columns = widths.map((width) => {
+  return widths.map((width) => {
     const column = { x, width: (BODY_WIDTH * width) / total };
     x += column.width;
     return column;
   });
+}
+
+/** What stands together at the start of a table: caption, head and the first row, unless that one is very tall. */
+export function startHeight(table: Table): number {
+  const columns = columnsOf(table);
+  const first = (table.rows[0] ?? []).map((cell, i) => rowCell(cell, columns[i]!));
+  const height = linesOf(first) * SMALL * LEAD;
+  return 44 + (height > FULL_ROOM / 2 ? SMALL * LEAD : height) + 2 * PAD;
+}
+
+/** A table with its caption; the head is repeated on every page. */
+export function drawTable(canvas: Canvas, table: Table): void {
+  const { caption, heads, rows } = table;
+  const columns = columnsOf(table);
   const headCells = heads.map((head, i) => ({
     x: columns[i]!.x + PAD,
     lines: textPieces(head, SMALL, true, columns[i]!.width - 2 * PAD),
@@ -113,7 +126,7 @@ export function drawTable(canvas: Canvas, { caption, heads, widths, rows }: Tabl
     canvas.y += PAD;
   };
   canvas.y += 3;
-  need(canvas, 80);
+  need(canvas, startHeight(table));
   paragraph(canvas, caption, { size: SMALL + 0.5, bold: true });
   canvas.y += 1;
   drawHead();

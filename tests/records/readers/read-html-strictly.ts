@@ -35,8 +35,17 @@ const ELEMENTS: Readonly<Record<string, readonly string[]>> = {
   th: ['scope'],
   td: ['class'],
   svg: ['viewBox', 'width', 'height', 'aria-hidden', 'role', 'aria-label', ...FONT],
-  text: ['x', 'y', 'xml:space', 'textLength', 'lengthAdjust'],
-  line: ['class', 'x1', 'y1', 'x2', 'y2'],
+  text: [
+    'x',
+    'y',
+    'xml:space',
+    'textLength',
+    'lengthAdjust',
+    'font-size',
+    'font-weight',
+    'text-anchor',
+  ],
+  line: ['class', 'x1', 'y1', 'x2', 'y2', 'stroke', 'stroke-width'],
   rect: ['class', 'x', 'y', 'width', 'height'],
   path: ['class', 'd'],
 };
@@ -45,7 +54,7 @@ const EMPTY = new Set(['meta', 'br', 'col', 'line', 'rect', 'path']);
 const TITLE = 'aria-label';
 /** All values the others may have. */
 const VALUE =
-  /^(en|utf-8|Content-Security-Policy|viewport|color-scheme|referrer|no-referrer|light dark|width=device-width, initial-scale=1|default-src &#39;none&#39;; style-src &#39;unsafe-inline&#39;; img-src data:; base-uri &#39;none&#39;; form-action &#39;none&#39;|auto|note|true|img|monospace|currentColor|preserve|spacingAndGlyphs|col|warning|wide|sign|line|good|bad|unsure|struck|axis|range|mark|width:\d+\.\d%|[\d. ]+|M[\d.]+ 1V13)$/;
+  /^(en|utf-8|Content-Security-Policy|viewport|color-scheme|referrer|no-referrer|light dark|width=device-width, initial-scale=1|default-src &#39;none&#39;; style-src &#39;unsafe-inline&#39;; img-src data:; base-uri &#39;none&#39;; form-action &#39;none&#39;|auto|note|true|img|monospace|sans-serif|start|middle|end|currentColor|preserve|spacingAndGlyphs|col|warning|wide|sign|line|good|bad|unsure|struck|axis|range|mark|width:\d+\.\d%|[\d. ]+|M[\d.]+ 1V13)$/;
 const ENTITIES: Readonly<Record<string, string>> = {
   '&amp;': '&',
   '&lt;': '<',

@@ -1,0 +1,61 @@
+/** What one reading says, in a sentence for the owner of the vehicle: of what was read, and of nothing else. */
+import { LOOK_WORDS } from '../circuit/look-words.ts';
+import type { Look } from '../circuit/test.ts';
+import { formatQuantity } from '../quantity/format-quantity.ts';
+import type { RecordLine, RecordTest } from './record-form.ts';
+
+/** A sentence; empty where nothing is expected there and nothing was said. */
+export function plainSentence(line: RecordLine | RecordTest): string {
+  const { verdict, reading, found } = line;
+  const said = 'outcome' in line ? line.outcome : '';
+  if (verdict === null) return said === found ? '' : asSentence(said);
+  if (verdict === 'borderline') return 'Too close to the limit to tell.';
+  if (verdict === 'impossible') return 'No fault of this circuit explains this value.';
+  if (verdict === 'as expected' || verdict === 'not as expected') {
+    const seen = SEEN.get(found) ?? '';
+    return `${seen} That is ${verdict === 'as expected' ? '' : 'not '}as it should be.`.trim();
+  }
+  if (verdict === 'good') return `The ${wordFor(reading?.unit)} is as it should be.`;
+  if (reading?.unit === 'ohm' && reading.overLimit) return 'No current gets through.';
+  const more = verdict === 'low' ? 'Less' : 'More';
+  return `${more} ${wordFor(reading?.unit)} than there should be.`;
+}
+
+/** By how much the meter may be off: `meter: ± 0.03 V`; empty where that is not known. */
+export function mayBeOffWords({ reading }: Pick<RecordLine, 'reading'>): string {
+  const off = reading?.mayBeOff;
+  if (!reading || off === undefined) return '';
+  return `meter: ± ${formatQuantity({ value: off, unit: reading.unit }, { digits: 2 })}`;
+}
+
+function wordFor(unit: string | undefined): string {
+  return unit === 'V' ? 'voltage' : unit === 'ohm' ? 'resistance' : 'value';
+}
+
+function asSentence(words: string): string {
+  if (words === '') return '';
+  const first = words.charAt(0).toUpperCase() + words.slice(1);
+  return /[.!?]$/.test(first) ? first : `${first}.`;
+}
+
+const SENTENCES: Readonly<Record<Look, string>> = {
+  lit: 'Current comes through.',
+  dim: 'Some current comes through, not enough.',
+  dark: 'No current comes through.',
+  full: 'The signal is full and even.',
+  weak: 'The signal comes, and is too small.',
+  uneven: 'The signal comes with gaps or jumps.',
+  'flat-high': 'No signal comes.',
+  'flat-middle': 'No signal comes.',
+  'flat-low': 'No signal comes.',
+  follows: 'The control module reads the signal.',
+  still: 'The control module reads no signal.',
+  'in-step': 'The signal stands where it belongs.',
+  shifted: 'The signal stands in the wrong place.',
+  'no-signal': 'No signal comes.',
+  sound: 'Nothing wrong was seen or felt.',
+  faulty: 'Something wrong was seen or felt.',
+};
+const SEEN: ReadonlyMap<string, string> = new Map(
+  (Object.keys(SENTENCES) as Look[]).map((look) => [LOOK_WORDS[look], SENTENCES[look]]),
+);

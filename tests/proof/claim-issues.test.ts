@@ -1,0 +1,76 @@
+/**
+ * Sentences of a conclusion that some way to it does not bear out. The two texts of the Hall tree that were reported once
+ * are among them: one look into a plug, and heat and wiggle, each with "neither is at fault" printed. That the shipped
+ * trees have none is in tests/library/proof.test.ts.
+ */
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { linkProcedure } from '../../src/procedure/link-procedure.ts';
+import { claimsOf } from '../../src/proof/claims.ts';
+import { proveProcedure } from '../../src/proof/prove-procedure.ts';
+import { LIBRARY, modelFor, tree } from './library.ts';
+
+const CARS = 16;
+
+/** Findings on claims with one text of a shipped tree changed. */
+function found(name: string, from: string, to: string) {
+  const text = readFileSync(`procedures/${name}.yaml`, 'utf8');
+  expect(text).toContain(from);
+  const { value } = linkProcedure(tree(text.replace(from, to)), LIBRARY, {
+    drive: 'combustion',
+    modelOf: (circuit) => modelFor(circuit, CARS),
+  });
+  const { issues } = proveProcedure(value!, modelFor(value!.circuit!, CARS));
+  return issues.filter(({ code }) => code === 'unmeasured-claim');
+}
+
+describe('a planted sentence is told at its text, with a way that does not show it', () => {
+  const HALL = 'A contact in the plug of the crankshaft sensor does not carry.';
+  test.each([
+    [
+      'Neither the sensor nor the control module is at fault.',
+      'a step that reads or looks at that part',
+    ],
+    ['The ground wire was tested and is good.', 'a step that reads or looks at that part'],
+    ['The plug of the sensor is clean and was tested.', 'a step that reads or looks at that part'],
+    ['A good sensor does not count either.', 'a step with a good sensor plugged in'],
+    ['With the module unplugged it is the same.', 'a step with the module unplugged'],
+    ['The pulses are uneven.', 'a scope picture or live data'],
+    ['The plug is corroded.', 'a look at it'],
+    ['The reference leaves the module.', "a reading at the module's terminals"],
+    ['The ground is lifted at the sensor.', "a reading at the sensor's plug"],
+  ])('%s', (sentence, needs) => {
+    const issues = found('hall-no-signal', HALL, `${HALL} ${sentence}`);
+    expect(issues.map(({ words }) => words).join('\n')).toContain(needs);
+    expect(issues[0]).toMatchObject({ severity: 'error', at: { file: 'tree.yaml' } });
+    expect(issues[0]!.notes?.[0]).toMatch(/^one such way: prepare, .*sensor-plug$/);
+  });
+
+  test('for the customer as well', () => {
+    const told = 'The crankshaft sensor itself is at fault.';
+    const issues = found('hall-no-signal', told, `${told} The wheel and its gap were tested.`);
+    expect(issues[0]?.words).toMatch(/^"sensor-bad" says "were tested"/);
+  });
+});
+
+test('a sentence that every way shows may stand', () => {
+  const told = 'customer: One wire to the camshaft sensor is damaged.';
+  // The feed branch is told from the trunk by the neighbour's feed on every way.
+  expect(
+    found('hall-relay-no-signal', told, 'customer: The neighbour on the same trunk has its feed.'),
+  ).toEqual([]);
+});
+
+describe('what a sentence states', () => {
+  const circuit = LIBRARY.circuits.get('hall-module-fed')!;
+  const needs = (text: string) => claimsOf(text, circuit, []).map((claim) => claim.needs);
+  test.each([
+    ['Without a good sensor to try, plug and gap cannot be told apart.'],
+    ['Without unplugging the module its two wires cannot be told apart.'],
+    ['A corroded contact and a dead input cannot be told apart from outside.'],
+    ['Nothing that was measured is wrong now.'],
+    ['The feed wire is at fault.'],
+  ])('is nothing in "%s"', (text) => {
+    expect(needs(text)).toEqual([]);
+  });
+});

@@ -1,0 +1,69 @@
+/** Limits that the meter cannot tell, limits that let a bad wire pass, and work that no caution speaks of. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { linkProcedure } from '../../src/procedure/link-procedure.ts';
+import { parseProcedure } from '../../src/procedure/parse-procedure.ts';
+import { proveProcedure } from '../../src/proof/prove-procedure.ts';
+import { LIBRARY, link, modelFor, TREES } from './library.ts';
+
+const CARS = 32;
+
+/** A tree of the library with each of these texts in one of its files changed, linked. */
+function changed(tree: string, file: string, from: string, to: string) {
+  const path = file === tree ? `procedures/${file}.yaml` : `procedures/families/${file}.yaml`;
+  const text = readFileSync(path, 'utf8');
+  expect(text).toContain(from);
+  const parsed = parseProcedure(text.replaceAll(from, to), path).value!;
+  const procedures = new Map([...LIBRARY.procedures, [file, parsed]]);
+  const library = { procedures, circuits: LIBRARY.circuits, cautions: LIBRARY.cautions };
+  return linkProcedure(procedures.get(tree)!, library, {
+    drive: 'combustion',
+    modelOf: (circuit) => modelFor(circuit, CARS),
+  });
+}
+
+test.each(TREES)('no work in %s as it ships lacks its caution', (_, parsed) => {
+  expect(link(parsed, CARS).issues).toEqual([]);
+});
+
+describe('a limit for a wire that carries', () => {
+  const withLimit = (limit: string) => {
+    const { value } = changed('throttle-position', 'end-to-end', '5 ohm,', `${limit},`);
+    const { issues } = proveProcedure(value!, modelFor(value!.circuit!, CARS));
+    return issues.filter(({ code }) => code.startsWith('limit-too-'));
+  };
+  // A wire and two contacts have some tenths of an ohm; a 6000-count meter may be 0.3 ohm off there.
+  test('inside what the meter may be off is told', () => {
+    const issues = withLimit('0.2 ohm');
+    expect(issues.map(({ code }) => code)).toContain('limit-too-fine');
+    expect(issues[0]!.words).toMatch(/nearer to a limit of "(good|high)" than a meter can tell/);
+    expect(issues[0]!.fix).toMatch(/may be off by 0\.3\d* Ω here/);
+  });
+  test('that lets a wire of kilohms pass is told', () => {
+    const issues = withLimit('5 kohm');
+    expect(issues.map(({ code }) => code)).toContain('limit-too-far');
+    expect(issues.map(({ words }) => words).join('\n')).toMatch(/"good" of ".*" also holds wire\./);
+  });
+});
+
+describe('a caution that is taken away', () => {
+  test.each([
+    ['throttle-position', 'throttle-position', 'cautions: [throttle-snaps]', 'moves a throttle'],
+    ['pedal-position', 'live-value', 'cautions: [throttle-snaps]', 'moves a throttle'],
+    ['pedal-position', 'pedal-position', 'cautions: [airbag-near]', 'works under the dash'],
+    [
+      'wheel-speed-current',
+      'wheel-speed-current',
+      'cautions: [raised-wheel]',
+      'raises the vehicle',
+    ],
+    ['wheel-speed-current', 'scope-by-hand', 'cautions: [raised-wheel]', 'turns a wheel'],
+    ['throttle-position', 'intermittent', 'cautions: [hot-air]', 'works with hot air'],
+    ['hall-no-signal', 'look-at-connector', 'cautions: [unplug-key-off]', 'opens a connector'],
+    ['reluctor-no-signal', 'wake-the-loop', 'cautions: [dead-circuit-ohms]', 'measures ohms'],
+  ])('in %s (%s) is told: %s', (tree, file, caution, words) => {
+    const { issues } = changed(tree, file, caution, 'cautions: []');
+    expect(issues.map(({ code }) => code)).toContain('missing-caution');
+    expect(issues.map((issue) => issue.words).join('\n')).toContain(words);
+  });
+});
