@@ -37,8 +37,8 @@ export interface Terminal {
   crash(error: unknown): void;
 }
 
-/** Signals that end the program, with their numbers: the exit code is 128 + n. */
-const ENDING_SIGNALS = { SIGHUP: 1, SIGINT: 2, SIGQUIT: 3, SIGTERM: 15 } as const;
+/** Signals that end the program, with their numbers: the exit code is 128 + n. SIGBREAK, Ctrl+Break, is known to Windows only. */
+const ENDING_SIGNALS = { SIGHUP: 1, SIGINT: 2, SIGQUIT: 3, SIGTERM: 15, SIGBREAK: 21 } as const;
 
 const HANGUP_CODE = 128 + ENDING_SIGNALS.SIGHUP;
 

@@ -126,6 +126,7 @@ describe('openTerminal', () => {
       'SIGTERM',
       'SIGHUP',
       'SIGQUIT',
+      'SIGBREAK',
       'SIGTSTP',
       'SIGCONT',
     ];

@@ -1,0 +1,71 @@
+/** What can be tried here of other systems: line ends, names that differ by capitals only, how a checkout writes its files. */
+import { readFileSync } from 'node:fs';
+import { execa } from 'execa';
+import { describe, expect, it } from 'vitest';
+import { loadCircuit } from '../../src/circuit/load-circuit.ts';
+import { sessionFileName } from '../../src/files/safe-name.ts';
+import { readSessionLog } from '../../src/log/read-session.ts';
+import { loadCautions } from '../../src/procedure/cautions.ts';
+import { loadJob } from '../../src/procedure/load-job.ts';
+import { parseProcedure } from '../../src/procedure/parse-procedure.ts';
+import { loadAnswers } from '../../src/session/answers-file.ts';
+import fc from '../seeded-check.ts';
+
+const asOnWindows = (text: string) => text.replaceAll('\n', '\r\n');
+
+describe('a file with the line ends of Windows', () => {
+  it.each<[string, (text: string, file: string) => unknown]>([
+    ['procedures/circuits/hall-relay-fed.yaml', (text, file) => loadCircuit(text, file).value],
+    [
+      'procedures/hall-relay-no-signal.yaml',
+      (text, file) => parseProcedure(text, file).value?.draft,
+    ],
+    [
+      'procedures/families/track-sweep.yaml',
+      (text, file) => parseProcedure(text, file).value?.draft,
+    ],
+    ['procedures/cautions.yaml', (text, file) => loadCautions(text, file).value],
+    ['procedures/jobs/rainy-camshaft.yaml', (text, file) => loadJob(text, file).value],
+    ['sessions/sample-rainy-camshaft.answers.yaml', (text, file) => loadAnswers(text, file).value],
+  ])('%s says the same', (path, load) => {
+    const text = readFileSync(path, 'utf8');
+    const said = (of: string) => {
+      // Beside what it says, what was read keeps the text itself.
+      const { source: _, ...rest } = load(of, path) as { readonly source?: unknown };
+      return JSON.stringify(rest);
+    };
+    expect(said(text).length).toBeGreaterThan(100);
+    expect(said(asOnWindows(text))).toBe(said(text));
+  });
+
+  it('that is a session is another record, and is told as such', () => {
+    const text = readFileSync('sessions/sample-rainy-camshaft.jsonl', 'utf8');
+    expect(readSessionLog(Buffer.from(text)).verdict).toBe('whole');
+    expect(readSessionLog(Buffer.from(asOnWindows(text)))).toMatchObject({
+      verdict: 'damaged',
+      firstBadLine: 1,
+    });
+  });
+});
+
+it('git writes a checkout with the same line ends everywhere, records among them', async () => {
+  const files = ['sessions/sample-rainy-camshaft.jsonl', 'procedures/cautions.yaml', 'src/cli.ts'];
+  const { stdout, failed } = await execa('git', ['check-attr', 'eol', '--', ...files], {
+    reject: false,
+  });
+  // Without git the file that it reads stands for it.
+  if (failed) expect(readFileSync('.gitattributes', 'utf8')).toContain('* text=auto eol=lf');
+  else expect(stdout.split('\n').map((line) => line.split(': ')[2])).toEqual(['lf', 'lf', 'lf']);
+});
+
+it('no two sessions differ by capitals only, which some file systems do not tell apart', () => {
+  fc.assert(
+    fc.property(fc.string(), fc.string(), (one, other) => {
+      const names = [one, other].map((words) =>
+        sessionFileName('2031-05-06T09:08:09Z', words, '00000001'),
+      );
+      const [first, second] = names.map((name) => name.toLowerCase());
+      expect(first === second).toBe(names[0] === names[1]);
+    }),
+  );
+});
