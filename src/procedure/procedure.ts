@@ -118,6 +118,8 @@ export interface LookOutcome extends OutcomeBase {
 export interface AskStep extends StepBase {
   readonly kind: 'ask';
   readonly usual: string | null;
+  /** What instruments show while it is answered, one after the other; absent where nothing is watched. */
+  readonly watched?: readonly Probe[];
   readonly outcomes: readonly AskOutcome[];
 }
 export interface AskOutcome extends OutcomeBase {

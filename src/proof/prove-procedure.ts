@@ -19,6 +19,7 @@ import { retestIssues } from './retest-issues.ts';
 import { sourceLocation } from './source-location.ts';
 import { stepIssues } from './step-issues.ts';
 import { WAYS_MAX, walkFault } from './walk-faults.ts';
+import { watchedIssues } from './watched-issues.ts';
 import { wayIssues } from './way-issues.ts';
 import { minutesOfWays } from './way-minutes.ts';
 
@@ -63,6 +64,7 @@ const FINDERS = [
   ambiguityGroups,
   retestIssues,
   likeHealthyIssues,
+  watchedIssues,
 ] as const;
 
 /**

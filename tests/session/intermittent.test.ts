@@ -148,7 +148,7 @@ describe('a moved harness', () => {
     expect(evidence).toMatchObject([
       {
         test: 'Wiggle the harness',
-        where: 'key on, engine off',
+        where: 'engine running',
         found: 'it drops out along the harness',
       },
     ]);

@@ -309,6 +309,7 @@ minutes: number
 cautions: Caution[]
 cannot: (string | null)
 usual: (string | null)
+watched?: Probe[]
 outcomes: AskOutcome[]
 }
 export interface AskOutcome {
