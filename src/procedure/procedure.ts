@@ -248,3 +248,8 @@ export function concludedAt({ steps }: Procedure, id: string): readonly string[]
     ? [...new Set(ends.flatMap((end) => (end?.kind === 'conclude' ? end.faults : [])))]
     : [];
 }
+
+/** The faults of the step that an answer leads to, of which this answer can speak: all but those that do not show in its step. */
+export function wokenBy(procedure: Procedure, { go, under }: AskOutcome): readonly string[] {
+  return concludedAt(procedure, go).filter((fault) => under?.includes(fault) ?? true);
+}
