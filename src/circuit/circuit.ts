@@ -55,6 +55,8 @@ export interface ModulePin {
   readonly pull: Pull | null;
   readonly input: ModuleInput | null;
   readonly ground: Toleranced | null;
+  /** A switch to ground that is on while the module has power, as for a relay's coil: its resistance. */
+  readonly driver?: Toleranced;
   /** How far the module's ground stands above battery negative by what else flows through its cable, in volts, key on. */
   readonly groundVolts?: Toleranced;
   /** Another pin that is the same copper inside. */
@@ -142,7 +144,15 @@ export interface FusePart extends PartBase {
 }
 export interface RelayPart extends PartBase {
   readonly kind: 'relay';
+  /** Of the closed contact, between 30 and 87. */
   readonly ohms: Toleranced;
+  /** Between 86 and 85; without it the contact closes with the key. */
+  readonly coil?: RelayCoil;
+}
+export interface RelayCoil {
+  readonly ohms: Toleranced;
+  /** The contact closes from so many volts at the coil. Once closed it holds with far less. */
+  readonly pullsIn: Toleranced;
 }
 export interface GroundPointPart extends PartBase {
   readonly kind: 'ground-point';
@@ -288,6 +298,7 @@ export type PartMode =
   | 'pull-missing'
   | 'input-dead'
   | 'ground-open'
+  | 'driver-dead'
   | 'blown'
   | 'contact-open'
   | 'contact-resistive';

@@ -39,11 +39,11 @@ const OPEN_ENDS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     'wheel-hidden': 2,
   },
   'hall-relay-no-signal': {
+    'coil-module': 2,
     'gap-wide': 2,
     'no-pull-up': 2,
     'pin-or-input': 2,
     'plug-or-gap': 3,
-    'relay-bad': 2,
     'wheel-damaged': 2,
     'wheel-hidden': 2,
     'wire-shorted': 3,

@@ -139,6 +139,7 @@ reference?: RegulatedOutput
 pull?: Resistor
 input?: Input
 "joined-to"?: Name
+driver?: Driver
 ground?: Ground
 }
 /**
@@ -165,6 +166,12 @@ export interface Input {
 "high-above"?: Quantity
 swing?: Quantity
 against?: Name
+}
+/**
+ * The module switches this pin to ground while it has power, as for the coil of a relay.
+ */
+export interface Driver {
+ohms?: Quantity
 }
 /**
  * The pin is a ground of the module.
@@ -240,12 +247,14 @@ amps?: Quantity
 ohms?: Quantity
 }
 /**
- * A relay contact, closed whenever the key is on. Pins: 30 (in), 87 (out).
+ * A relay contact. Pins, with the terminal numbers of DIN 72552: 30 (in), 87 (out); with a coil also 86 (its feed) and 85 (its switched side). Without a coil the contact is closed whenever the key is on.
  */
 export interface RelayDraft {
 kind: "relay"
 words?: PlainName6
 ohms?: Quantity
+coil?: Quantity
+"pulls-in"?: Quantity
 }
 /**
  * A stud on the body. Pin: eyelet.

@@ -416,6 +416,7 @@ reference: (null | PinReference)
 pull: (null | PinPull)
 input: (null | ModuleInput)
 groundVolts?: Toleranced
+driver?: Positive
 ground: (null | Positive)
 joinedTo: (string | null)
 }
@@ -557,6 +558,11 @@ name: string
 words: string
 pins: string[]
 ohms: Positive
+coil?: RelayCoil
+}
+export interface RelayCoil {
+ohms: Positive
+pullsIn: Positive
 }
 export interface GroundPointPart {
 kind: "ground-point"
@@ -661,7 +667,7 @@ ohms: Span
 export interface PartFails {
 kind: "part"
 part: string
-mode: ("dead" | "stuck-low" | "stuck-high" | "weak-pull-down" | "shorted" | "coil-open" | "shorted-turns" | "coil-resistive" | "leads-swapped" | "track-open" | "wiper-open" | "worn-spot" | "reference-dead" | "reference-low" | "pull-missing" | "input-dead" | "ground-open" | "blown" | "contact-open" | "contact-resistive")
+mode: ("dead" | "stuck-low" | "stuck-high" | "weak-pull-down" | "shorted" | "coil-open" | "shorted-turns" | "coil-resistive" | "leads-swapped" | "track-open" | "wiper-open" | "worn-spot" | "reference-dead" | "reference-low" | "pull-missing" | "input-dead" | "ground-open" | "driver-dead" | "blown" | "contact-open" | "contact-resistive")
 at: string
 size: Span
 }
