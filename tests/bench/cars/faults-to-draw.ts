@@ -219,6 +219,7 @@ function moduleDrafts({ module, sensor }: Drawing): Draft[] {
         ),
       ];
     if (does === 'ground') return [make(pin, 'open', 'ground-open')];
+    if (does === 'driver') return [make(pin, 'driver-dead', 'driver-dead')];
     if (does === 'joined') return [];
     return [make(pin, 'pull-missing', 'pull-missing'), make(pin, 'input-dead', 'input-dead')];
   });
@@ -244,6 +245,8 @@ function partDrafts({ neighbour, isRelayFed }: Drawing): Draft[] {
       ? [
           part('blown', 'fuse', 'open'),
           part('contact-open', 'relay', 'open'),
+          // Its contact stays open all the same, and a coil draws too little to be seen elsewhere.
+          part('coil-open', 'relay', 'open'),
           part('contact-resistive', 'relay', 'resistive', resistive),
         ]
       : []),
