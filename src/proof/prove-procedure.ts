@@ -14,6 +14,7 @@ import { type JudgedWay, judgeOf } from './judge-ways.ts';
 import { likeHealthyIssues } from './like-healthy.ts';
 import { CarTeller } from './lost-cars.ts';
 import { otherWayIssues } from './other-way-issues.ts';
+import { plugCycleIssues } from './plug-cycles.ts';
 import { rangeIssues } from './range-issues.ts';
 import { retestIssues } from './retest-issues.ts';
 import { sourceLocation } from './source-location.ts';
@@ -65,6 +66,7 @@ const FINDERS = [
   retestIssues,
   likeHealthyIssues,
   watchedIssues,
+  plugCycleIssues,
 ] as const;
 
 /**
