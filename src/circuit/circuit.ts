@@ -35,8 +35,18 @@ export interface ModulePart extends PartBase {
   readonly kind: 'module';
   readonly inside: readonly ModulePin[];
 }
-/** What can be wrong with a wheel and where it sits; `missing` is one that is gone, or does not turn. */
-export type TargetMode = 'damaged' | 'displaced' | 'gap-wide' | 'missing';
+/**
+ * What can be wrong with a wheel and where it sits; `missing` is one that is gone, or does not turn. A ring of magnets can
+ * also be fitted the wrong way round or be weak, and a ring on a bearing run out of true.
+ */
+export type TargetMode =
+  | 'damaged'
+  | 'displaced'
+  | 'gap-wide'
+  | 'missing'
+  | 'reversed'
+  | 'weak'
+  | 'runout';
 
 /** A resistor behind a pin. */
 export interface Pull {
@@ -212,7 +222,10 @@ export interface Target {
   readonly onChance: number;
   /** The same where it is not known; `onChance` is then its middle. */
   readonly duty?: Toleranced;
+  /** Of a ring on a wheel bearing: what it may be made of. Absent for a wheel of the engine. */
+  readonly ring?: Ring;
 }
+export type Ring = 'teeth' | 'magnets' | 'either';
 
 export const FAULT_CLASSES = [
   'connector',

@@ -63,13 +63,11 @@ const OPEN_ENDS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     'pull-missing': 2,
   },
   'wheel-speed-current': {
-    'gap-wide': 2,
     'no-feed': 2,
     'no-sense': 2,
     'plug-hidden': 2,
-    'plug-or-gap': 3,
-    'ring-damaged': 2,
-    'ring-hidden': 2,
+    'ring-hidden': 3,
+    'ring-left': 3,
   },
 };
 

@@ -69,6 +69,10 @@ export type MissingTeeth = number
  */
 export type TurnsPerCrankshaftTurn = number
 /**
+ * What it is made of. A ring of magnets can be weak or face the wrong way, and any ring run out of true; leave out for a wheel of the engine.
+ */
+export type RingOnAWheelBearing = ("teeth" | "magnets" | "either")
+/**
  * Also the chance that a still target leaves a switched output on. A range where the wheel is not known.
  */
 export type PartOfATurnTheOutputIsOn = (number | string)
@@ -294,6 +298,7 @@ at: WhereItSits
 teeth?: Pitches
 missing?: MissingTeeth
 turns?: TurnsPerCrankshaftTurn
+ring?: RingOnAWheelBearing
 on?: PartOfATurnTheOutputIsOn
 }
 /**

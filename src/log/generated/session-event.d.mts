@@ -610,6 +610,7 @@ missing: number
 turns: number
 onChance: number
 duty?: Toleranced
+ring?: ("teeth" | "magnets" | "either")
 }
 export interface Fault {
 id: string
@@ -673,7 +674,7 @@ size: Span
 }
 export interface TargetFails {
 kind: "target"
-mode: ("damaged" | "displaced" | "gap-wide" | "missing")
+mode: ("damaged" | "displaced" | "gap-wide" | "missing" | "reversed" | "weak" | "runout")
 }
 /**
  * A value of this car as the job sheet says it.
