@@ -105,6 +105,7 @@ export function placesOf(circuit: Circuit): readonly (CarQuantity | null)[] {
       : []),
     of('bridge.resistor', 'test resistor against what it says', BRIDGE_RESISTOR),
     of('temperature', 'temperature of wires and coil', temperatureAround(celsius)),
+    ...parts.flatMap(coilValues),
   ];
 }
 
@@ -136,6 +137,22 @@ function partValues(part: Part): (CarQuantity | null)[] {
     default:
       return sensorValues(part);
   }
+}
+
+/** A relay's coil, and what switches it. */
+function coilValues(part: Part): CarQuantity[] {
+  const { name, words } = part;
+  if (part.kind === 'relay' && part.coil)
+    return [
+      of(`${name}.coil`, `coil of the ${words}`, part.coil.ohms),
+      of(`${name}.pulls-in`, `voltage from which the ${words} closes`, part.coil.pullsIn),
+    ];
+  if (part.kind !== 'module') return [];
+  return part.inside.flatMap((pin) =>
+    pin.driver
+      ? [of(`${name}.${pin.name}.driver`, `the module's switch at ${spaced(pin.name)}`, pin.driver)]
+      : [],
+  );
 }
 
 function sensorValues(part: SensorPart): CarQuantity[] {

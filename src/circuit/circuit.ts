@@ -35,8 +35,18 @@ export interface ModulePart extends PartBase {
   readonly kind: 'module';
   readonly inside: readonly ModulePin[];
 }
-/** What can be wrong with a wheel and where it sits; `missing` is one that is gone, or does not turn. */
-export type TargetMode = 'damaged' | 'displaced' | 'gap-wide' | 'missing';
+/**
+ * What can be wrong with a wheel and where it sits; `missing` is one that is gone, or does not turn. A ring of magnets can
+ * also be fitted the wrong way round or be weak, and a ring on a bearing run out of true.
+ */
+export type TargetMode =
+  | 'damaged'
+  | 'displaced'
+  | 'gap-wide'
+  | 'missing'
+  | 'reversed'
+  | 'weak'
+  | 'runout';
 
 /** A resistor behind a pin. */
 export interface Pull {
@@ -55,6 +65,8 @@ export interface ModulePin {
   readonly pull: Pull | null;
   readonly input: ModuleInput | null;
   readonly ground: Toleranced | null;
+  /** A switch to ground that is on while the module has power, as for a relay's coil: its resistance. */
+  readonly driver?: Toleranced;
   /** How far the module's ground stands above battery negative by what else flows through its cable, in volts, key on. */
   readonly groundVolts?: Toleranced;
   /** Another pin that is the same copper inside. */
@@ -142,7 +154,15 @@ export interface FusePart extends PartBase {
 }
 export interface RelayPart extends PartBase {
   readonly kind: 'relay';
+  /** Of the closed contact, between 30 and 87. */
   readonly ohms: Toleranced;
+  /** Between 86 and 85; without it the contact closes with the key. */
+  readonly coil?: RelayCoil;
+}
+export interface RelayCoil {
+  readonly ohms: Toleranced;
+  /** The contact closes from so many volts at the coil. Once closed it holds with far less. */
+  readonly pullsIn: Toleranced;
 }
 export interface GroundPointPart extends PartBase {
   readonly kind: 'ground-point';
@@ -202,7 +222,10 @@ export interface Target {
   readonly onChance: number;
   /** The same where it is not known; `onChance` is then its middle. */
   readonly duty?: Toleranced;
+  /** Of a ring on a wheel bearing: what it may be made of. Absent for a wheel of the engine. */
+  readonly ring?: Ring;
 }
+export type Ring = 'teeth' | 'magnets' | 'either';
 
 export const FAULT_CLASSES = [
   'connector',
@@ -288,6 +311,7 @@ export type PartMode =
   | 'pull-missing'
   | 'input-dead'
   | 'ground-open'
+  | 'driver-dead'
   | 'blown'
   | 'contact-open'
   | 'contact-resistive';

@@ -191,8 +191,10 @@ function contactFaults(circuit: Omit<Circuit, 'faults'>, part: string, pin: stri
   ];
 }
 
-function targetFaults(circuit: Omit<Circuit, 'faults'>): Fault[] {
-  if (!circuit.target) return [];
+/** Where each is looked for: eyes on the wheel, a magnet card along a ring, the sensor's seat, the bearing as it turns. */
+function targetFaults({ target }: Omit<Circuit, 'faults'>): Fault[] {
+  if (!target) return [];
+  const { at, ring } = target;
   const make = (
     mode: TargetMode,
     share: number,
@@ -200,27 +202,24 @@ function targetFaults(circuit: Omit<Circuit, 'faults'>): Fault[] {
     repair: string,
     repairWords: string,
     visibleChance: number,
+    subject: readonly string[] = ['target'],
   ): Fault => ({
     id: `target.${mode}`,
     words,
     repair,
     repairWords,
     weight: share,
-    subject: ['target'],
+    subject,
     class: 'target',
     visibleChance,
     effect: { kind: 'target', mode },
   });
-  const at = circuit.target.at;
-  return [
-    make(
-      'damaged',
-      1,
-      `the wheel at the ${at} is damaged`,
-      'target.replace',
-      `Replace the wheel at the ${at}.`,
-      0.8,
-    ),
+  const replace = ['target.replace', `Replace the wheel at the ${at}.`] as const;
+  const wheel = [
+    make('damaged', 1, `the wheel at the ${at} is damaged`, ...replace, 0.8, [
+      'target',
+      'target.ring',
+    ]),
     make(
       'displaced',
       1,
@@ -236,14 +235,38 @@ function targetFaults(circuit: Omit<Circuit, 'faults'>): Fault[] {
       'target.gap',
       'Seat the sensor and set the gap.',
       0.7,
+      ['target', 'target.seat'],
     ),
+    make('missing', 0.3, `the wheel at the ${at} is gone, or does not turn`, ...replace, 0.8, [
+      'target',
+      'target.ring',
+    ]),
+  ];
+  if (ring === undefined) return wheel;
+  const runout = make(
+    'runout',
+    0.4,
+    `the ring at the ${at} runs out of true`,
+    'target.bearing',
+    `Replace the bearing at the ${at}, or true its ring.`,
+    0.6,
+    ['target', 'target.turning'],
+  );
+  if (ring === 'teeth') return [...wheel, runout];
+  // No eye tells which side of a sealed bearing the magnets are on; a magnet card does.
+  return [
+    ...wheel,
     make(
-      'missing',
-      0.3,
-      `the wheel at the ${at} is gone, or does not turn`,
+      'reversed',
+      0.5,
+      `the magnet ring at the ${at} is on the wrong side`,
+      // A bearing that was pressed out is not fitted again. Common practice, no source.
       'target.replace',
-      `Replace the wheel at the ${at}.`,
-      0.8,
+      `Replace the bearing at the ${at}, its magnet ring towards the sensor.`,
+      0.9,
+      ['target.ring'],
     ),
+    make('weak', 0.5, `the magnet ring at the ${at} is weak`, ...replace, 0.7, ['target.ring']),
+    runout,
   ];
 }

@@ -222,8 +222,13 @@ function notes(circuit: Circuit, { test, pins }: DrawOptions, rows: readonly Row
     );
     if (places.length > 0) lines.push(places.join('   '));
   }
-  for (const bridge of test.setup.bridges)
-    lines.push(`${bridgeWords(bridge)}: ${words(bridge.from)} to ${words(bridge.to)}`);
+  const clipped = new Map<string, string[]>();
+  for (const bridge of test.setup.bridges) {
+    const what = bridgeWords(bridge);
+    const from = `${words(bridge.from)} to ${words(bridge.to)}`;
+    clipped.set(what, [...(clipped.get(what) ?? []), from]);
+  }
+  for (const [what, places] of clipped) lines.push(`${what}: ${places.join('; ')}`);
   const shown = [sensorOf(circuit).name, moduleOf(circuit).name];
   const others = test.setup.unplugged.filter((name) => !shown.includes(name));
   if (others.length > 0)

@@ -47,7 +47,16 @@ function joinsAnew(fault: Fault): boolean {
   );
 }
 
-/** The fault is this one of the target. */
+/** What a fault of a ring does to the signal: nothing passes, as without it; too little passes; pulses are uneven. */
+const ACTS_AS: Partial<Readonly<Record<TargetMode, TargetMode>>> = {
+  reversed: 'missing',
+  weak: 'gap-wide',
+  runout: 'damaged',
+};
+
+/** The fault is this one of the target, or acts on the signal as this one does. */
 export function isTarget(fault: Fault | null, mode: TargetMode): boolean {
-  return effectsOf(fault).some((one) => one.kind === 'target' && one.mode === mode);
+  return effectsOf(fault).some(
+    (one) => one.kind === 'target' && (ACTS_AS[one.mode] ?? one.mode) === mode,
+  );
 }

@@ -79,8 +79,21 @@ function ofPart(part: Part, put: Put<Part>, plain: Plain): Knowable[] {
   switch (part.kind) {
     case 'module':
       return part.inside.flatMap((pin) => ofPin(part, pin, put, plain));
+    case 'relay': {
+      const { coil } = part;
+      return [
+        ...plain(`${name}.ohms`, (ohms) => put({ ...part, ohms })),
+        ...(coil
+          ? [
+              ...plain(`${name}.coil`, (ohms) => put({ ...part, coil: { ...coil, ohms } })),
+              ...plain(`${name}.pulls-in`, (pullsIn) =>
+                put({ ...part, coil: { ...coil, pullsIn } }),
+              ),
+            ]
+          : []),
+      ];
+    }
     case 'fuse':
-    case 'relay':
     case 'neighbour':
       return plain(`${name}.ohms`, (ohms) => put({ ...part, ohms }));
     case 'ground-point':
@@ -148,6 +161,7 @@ function ofPin(module: ModulePart, pin: ModulePin, put: Put<Part>, plain: Plain)
           ...leadsOf(module, pin, pull, putPin),
         ]
       : []),
+    ...plain(`${key}.driver`, (driver) => putPin({ ...pin, driver })),
     ...plain(`${key}.ground`, (ground) => putPin({ ...pin, ground })),
     ...plain(`${key}.ground-volts`, (groundVolts) => putPin({ ...pin, groundVolts })),
   ];

@@ -79,6 +79,7 @@ class Reader extends PartReader {
           missing: draft.target.missing ?? 0,
           turns: draft.target.turns ?? 1,
           ...this.duty(draft.target.on ?? 0.5),
+          ...(draft.target.ring !== undefined && { ring: draft.target.ring }),
         }
       : null;
     const unfailing: Omit<Circuit, 'faults'> = {

@@ -1,16 +1,30 @@
 /** What is joined to what by metal: wires, closed contacts, fuses and relays, clipped leads. */
-import { type Circuit, type ModuleInput, moduleOf } from './circuit.ts';
+import { type Circuit, type ModuleInput, moduleOf, type Part } from './circuit.ts';
+import { isRelayClosed } from './relay-coil.ts';
 import type { Setup, TerminalId } from './test.ts';
 
 /** All terminals on the same metal as `terminal` in this setup, itself included. A healthy circuit is meant. */
 export function joinedTo(circuit: Circuit, setup: Setup, terminal: TerminalId): Set<TerminalId> {
+  const closed = circuit.parts.filter(
+    (part) => part.kind === 'relay' && isRelayClosed(circuit, setup, part),
+  );
+  return metalOf(circuit, setup, terminal, closed);
+}
+
+/** The same with these relays closed and no others. */
+export function metalOf(
+  circuit: Circuit,
+  setup: Setup,
+  terminal: TerminalId,
+  closed: readonly Part[] = [],
+): Set<TerminalId> {
   const links: (readonly [string, string])[] = circuit.wires.map(
     (wire) => [wire.from, wire.to] as const,
   );
   for (const part of circuit.parts) {
     if (!setup.unplugged.includes(part.name))
       for (const pin of part.pins) links.push([`${part.name}.${pin}`, `${part.name}.${pin}.pin`]);
-    if (part.kind === 'fuse' || (part.kind === 'relay' && setup.state !== 'key-off'))
+    if (part.kind === 'fuse' || closed.includes(part))
       links.push([`${part.name}.${part.pins[0]}.pin`, `${part.name}.${part.pins[1]}.pin`]);
     if (part.kind === 'ground-point') links.push([`${part.name}.eyelet.pin`, 'battery.negative']);
     if (part.kind === 'module')

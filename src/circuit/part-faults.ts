@@ -217,6 +217,18 @@ export function partFaults(part: Part): Fault[] {
                 ),
               ]
             : []),
+          ...(pin.driver
+            ? [
+                make(
+                  `${pin.name}.driver-dead`,
+                  'module',
+                  1,
+                  `${the} does not switch its ${pinWords} pin`,
+                  'driver-dead',
+                  pin.name,
+                ),
+              ]
+            : []),
         ];
       });
     case 'fuse':
@@ -238,6 +250,9 @@ export function partFaults(part: Part): Fault[] {
           '',
           RESISTIVE_OHMS,
         ),
+        ...(part.coil
+          ? [make('coil-open', 'supply', 0.5, `the coil of ${the} is broken`, 'coil-open')]
+          : []),
       ];
     case 'neighbour':
       return [

@@ -87,8 +87,15 @@ export class PartReader extends PinReader {
         return {
           ...base,
           kind: 'relay',
-          pins: ['30', '87'],
+          // Terminal numbers of DIN 72552.
+          pins: draft.coil === undefined ? ['30', '87'] : ['30', '87', '85', '86'],
           ohms: ohm(draft.ohms, '5 mohm to 50 mohm', 'ohms'),
+          ...(draft.coil !== undefined && {
+            coil: {
+              ohms: ohm(draft.coil, '', 'coil'),
+              pullsIn: unit(draft['pulls-in'], '5 V to 7.5 V', 'pulls-in', 'V'),
+            },
+          }),
         };
       case 'ground-point':
         return {
@@ -124,7 +131,7 @@ export class PartReader extends PinReader {
     drafts: ModuleDraft['pins'],
   ): ModulePin {
     const pins = Object.keys(drafts);
-    const { reference, pull, input, ground } = draft;
+    const { reference, pull, input, ground, driver } = draft;
     const joinedTo = draft['joined-to'] ?? null;
     const others = pins.filter((pin) => pin !== name);
     if (joinedTo !== null && !others.includes(joinedTo))
@@ -142,6 +149,9 @@ export class PartReader extends PinReader {
       pull: read,
       input: input ? this.input(input, read?.to, [...path, 'input'], pins) : null,
       ground: ground ? this.positive(ground.ohms, '20 mohm', [...path, 'ground', 'ohms']) : null,
+      ...(driver !== undefined && {
+        driver: this.positive(driver.ohms, '0.2 ohm to 2 ohm', [...path, 'driver', 'ohms']),
+      }),
       ...(ground?.offset !== undefined && {
         groundVolts: this.value(ground.offset, '', 'V', [...path, 'ground', 'offset']),
       }),

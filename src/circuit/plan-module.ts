@@ -45,7 +45,9 @@ export function addModule(
   for (const pin of module.inside) {
     const at = inside(pin.name);
     const key = `${module.name}.${pin.name}`;
-    const { reference, pull, ground } = pin;
+    const { reference, pull, ground, driver } = pin;
+    if (driver && powered && !hurt('driver-dead', pin.name))
+      plan.makers.push(plainResistor(at, GROUND, plan.value(`${key}.driver`, driver)));
     if (pin.joinedTo !== null) {
       const twin = inside(pin.joinedTo);
       plan.makers.push(fixedElement({ kind: 'resistor', a: at, b: twin, ohms: JOINT_OHMS }));

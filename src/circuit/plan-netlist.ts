@@ -20,19 +20,21 @@ import { BRIDGE_RESISTOR, CONTACT, copperOf } from './open-values.ts';
 import { fixedElement, type PartEffect, type Plan, plainResistor } from './plan.ts';
 import { addModule, groundPath } from './plan-module.ts';
 import { addSensor } from './plan-sensor.ts';
+import { isRelayClosed } from './relay-coil.ts';
 import type { Setup, TerminalId } from './test.ts';
 
 /** A plain lead with two clips. */
 const LEAD_OHMS = 0.05;
 /**
  * The netlist of the circuit with these faults in one setup, without any instrument. Of two faults in the same wire,
- * contact or part only the first is seen; pairs of that kind are not made.
+ * contact or part only the first is seen; pairs of that kind are not made. `open` are the fuses that have blown and the
+ * relays that a fault keeps from closing.
  */
 export function planNetlist(
   circuit: Circuit,
   setup: Setup,
   effects: readonly FaultEffect[],
-  blown: readonly string[] = [],
+  open: readonly string[] = [],
 ): Plan {
   const plan = emptyPlan(circuit);
   addBattery(plan, circuit, setup);
@@ -57,7 +59,7 @@ export function planNetlist(
     if (part.kind === 'module') {
       if (plugged) addModule(plan, part, setup.state !== 'key-off', own);
     } else if (isSensor(part)) addSensor({ plan, setup, warmth }, part, own, spare);
-    else if (!blown.includes(part.name)) addPlainPart(plan, part, setup, own);
+    else addPlainPart({ plan, circuit, setup }, part, own, open.includes(part.name));
   }
   return plan;
 }
@@ -175,15 +177,26 @@ function addContact(
 }
 
 function addPlainPart(
-  plan: Plan,
+  {
+    plan,
+    circuit,
+    setup,
+  }: { readonly plan: Plan; readonly circuit: Circuit; readonly setup: Setup },
   part: Exclude<Part, ModulePart | SensorPart>,
-  setup: Setup,
   own: PartEffect | null,
+  isOpen: boolean,
 ): void {
   const pin = (name: string): number => plan.node(`${part.name}.${name}.pin`);
   const ohms = plan.value(`${part.name}.ohms`, part.ohms);
-  if (own?.mode === 'blown' || own?.mode === 'contact-open') return;
-  if (part.kind === 'relay' && setup.state === 'key-off') return;
+  if (part.kind === 'relay') {
+    const { coil } = part;
+    if (coil && own?.mode !== 'coil-open')
+      plan.makers.push(
+        plainResistor(pin('86'), pin('85'), plan.value(`${part.name}.coil`, coil.ohms)),
+      );
+    if (!isRelayClosed(circuit, setup, part)) return;
+  }
+  if (isOpen || own?.mode === 'blown' || own?.mode === 'contact-open') return;
   if (part.kind === 'ground-point') {
     const volts = setup.state !== 'key-off' && part.volts;
     plan.makers.push(groundPath(plan, pin('eyelet'), ohms, volts && [`${part.name}.volts`, volts]));

@@ -163,7 +163,7 @@ export class InstrumentReader {
       plus,
       minus,
       'meter',
-      this.solver.blownBy(fault, sample),
+      this.solver.openBy(fault, setup, sample),
     );
     const there = { on: false, swing: 0, travel: 0.5, onSpot: false };
     const good = this.solver.volts(rig, fault, there, sample);

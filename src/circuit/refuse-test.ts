@@ -216,6 +216,7 @@ export function inspectable(circuit: Circuit): string[] {
     ),
     ...circuit.wires.map((wire) => `wire.${wire.name}`),
     'harness',
-    ...(circuit.target ? ['target'] : []),
+    ...(circuit.target ? ['target', 'target.seat', 'target.ring'] : []),
+    ...(circuit.target?.ring ? ['target.turning'] : []),
   ];
 }

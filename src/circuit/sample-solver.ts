@@ -5,7 +5,14 @@
 
 import { Unworkable } from '../source/unworkable.ts';
 import { valuesOf } from './car-quantities.ts';
-import { type Circuit, effectsOf, type Fault, type FusePart, sensorOf } from './circuit.ts';
+import {
+  type Circuit,
+  effectsOf,
+  type Fault,
+  type FusePart,
+  type RelayPart,
+  sensorOf,
+} from './circuit.ts';
 import { canBlow, isTarget, NOTHING_WORSE, worseOf } from './fault-electrics.ts';
 import {
   bridgeElement,
@@ -18,6 +25,7 @@ import type { Element } from './netlist.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
 import { type CarValue, type Draw, fixedElement, type Instant } from './plan.ts';
 import { addBridges, planNetlist } from './plan-netlist.ts';
+import { isRelayClosed, reachesCoil } from './relay-coil.ts';
 import { Rig } from './rig.ts';
 import { FREE_POINT, NOMINAL, type Samples, valueIn } from './samples.ts';
 import { FUSE_BLOWS_AT } from './supply-limits.ts';
@@ -73,6 +81,9 @@ export class SampleSolver {
   private readonly recent: Asked[] = [];
   private readonly blownLists = new Map<string, readonly string[]>();
   private readonly fuses: readonly FusePart[];
+  private readonly relays: readonly RelayPart[];
+  /** The same setup as the key is turned. */
+  private readonly keyOn = new WeakMap<Setup, Setup>();
   private readonly stillPlace: number;
   private readonly gapPlace: number;
   /** Part of a turn that a switched output is on, where the circuit leaves that open. */
@@ -89,6 +100,7 @@ export class SampleSolver {
     this.meter = meter;
     this.draws = draws;
     this.fuses = circuit.parts.filter((part) => part.kind === 'fuse');
+    this.relays = circuit.parts.filter((part) => part.kind === 'relay').filter(({ coil }) => coil);
     this.stillPlace = draws.placeOf('target.still');
     this.gapPlace = draws.placeOf('target.gap');
     const { duty } = circuit.target ?? {};
@@ -106,7 +118,7 @@ export class SampleSolver {
     instrument: Instrument,
     sample: number,
   ): number {
-    const rig = this.rig(fault, setup, plus, minus, instrument, this.blownBy(fault, sample));
+    const rig = this.rig(fault, setup, plus, minus, instrument, this.openBy(fault, setup, sample));
     rig.take(this.draws.carOf(sample), worseOf(fault));
     const read = (instant: Instant): number => {
       const volts = this.voltsNow(rig, fault, instant);
@@ -168,7 +180,7 @@ export class SampleSolver {
     instrument: Instrument,
     sample: number,
   ): { low: number; high: number } {
-    const rig = this.rig(fault, setup, plus, minus, instrument, this.blownBy(fault, sample));
+    const rig = this.rig(fault, setup, plus, minus, instrument, this.openBy(fault, setup, sample));
     const [first, second] = this.ends(fault, setup, sample);
     rig.take(this.draws.carOf(sample), worseOf(fault));
     const a = this.voltsNow(rig, fault, first);
@@ -199,7 +211,7 @@ export class SampleSolver {
     instant: Instant,
     sample: number,
   ): number[] {
-    const blown = this.blownBy(fault, sample);
+    const blown = this.openBy(fault, setup, sample);
     const rig = this.rig(fault, setup, terminals[0]!, 'battery.negative', 'none', blown, terminals);
     this.volts(rig, fault, instant, sample);
     return rig.watchedVolts();
@@ -227,6 +239,39 @@ export class SampleSolver {
     const blown = this.sameBlown(names);
     if (sample !== FREE_POINT) this.blown.set(key, blown);
     return blown;
+  }
+
+  /** Parts that this fault keeps open in a setup: fuses that it has blown, relays whose coil gets too little. */
+  openBy(fault: Fault | null, setup: Setup, sample: number): readonly string[] {
+    const blown = this.blownBy(fault, sample);
+    const released = this.relays.filter(
+      (relay) =>
+        reachesCoil(this.circuit, fault, relay) &&
+        isRelayClosed(this.circuit, setup, relay) &&
+        !this.pullsIn(fault!, setup, relay, sample),
+    );
+    if (released.length === 0) return blown;
+    return this.sameBlown([...blown, ...released.map(({ name }) => name)]);
+  }
+
+  /** A relay closes as the key is turned, if it does at all, and then holds while the engine is cranked. */
+  private pullsIn(fault: Fault, setup: Setup, { name, coil }: RelayPart, sample: number): boolean {
+    const isBroken = effectsOf(fault).some(
+      (one) => one.kind === 'part' && one.part === name && one.mode === 'coil-open',
+    );
+    if (isBroken) return false;
+    const keyOn = this.keyOnSetup(setup);
+    const rig = this.rig(fault, keyOn, `${name}.86.pin`, `${name}.85.pin`, 'none', NONE);
+    const volts = this.volts(rig, fault, RESTS_OFF, sample);
+    const value = valuesOf(this.circuit)(`${name}.pulls-in`, coil!.pullsIn);
+    return volts >= valueIn(this.draws.carOf(sample), value);
+  }
+
+  private keyOnSetup(setup: Setup): Setup {
+    if (setup.state === 'key-off') return setup;
+    const known = this.keyOn.get(setup) ?? { ...setup, state: 'key-on', target: 'still' };
+    this.keyOn.set(setup, known);
+    return known;
   }
 
   private blows(fault: Fault, { name, ohms, amps }: FusePart, sample: number): boolean {

@@ -154,8 +154,13 @@ export class SensorTests extends TestList {
         );
     }
     look('harness', 'Look along the harness: chafing, heat, earlier repairs', 6);
-    if (this.circuit.target)
-      look('target', `Look at the wheel at the ${this.circuit.target.at}: teeth, seat, gap`, 8);
+    const { target } = this.circuit;
+    if (!target) return;
+    look('target', `Look at the wheel at the ${target.at}: teeth, seat, gap`, 8);
+    if (target.ring === undefined) return;
+    look('target.seat', `Look at the seat of the ${this.sensor}: rust, dirt, metal on its tip`, 6);
+    look('target.ring', `A magnet card along the ring at the ${target.at}, all the way round`, 8);
+    look('target.turning', `Turn the ${target.at} by hand: play, run-out, noise`, 3);
   }
 }
 

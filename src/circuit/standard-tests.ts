@@ -1,5 +1,12 @@
 /** The sensible tests of a circuit, by rule from its structure: what a technician would think of, and may safely do. */
-import { type Circuit, likeliestEnd, type Part, partName, sensorOf } from './circuit.ts';
+import {
+  type Circuit,
+  likeliestEnd,
+  type Part,
+  partName,
+  type RelayPart,
+  sensorOf,
+} from './circuit.ts';
 import { refuseTest } from './refuse-test.ts';
 import { SensorTests } from './sensor-tests.ts';
 import type { Bridge, Probe, TerminalId } from './test.ts';
@@ -32,7 +39,10 @@ class Collector extends SensorTests {
       this.feed(feed, grounds[index] ?? grounds[0]);
     });
     for (const ground of grounds) this.ground(ground);
-    for (const part of this.circuit.parts) this.supply(part);
+    for (const part of this.circuit.parts) {
+      this.supply(part);
+      if (part.kind === 'relay') this.relay(part);
+    }
     for (const signal of signals) this.signal(signal);
     this.patterns(signals);
     for (const lead of [...feeds, ...grounds]) this.bypassServing(lead, signals);
@@ -177,6 +187,34 @@ class Collector extends SensorTests {
         NEGATIVE,
       );
     }
+  }
+
+  /** What reaches a relay's coil, and the relay by itself on fused leads, coil and contact. */
+  private relay({ name, words, coil }: RelayPart): void {
+    if (!coil) return;
+    this.volts(
+      `${name}.coil-volts`,
+      'reference',
+      `Volts at the coil of the ${words}, 86 to 85`,
+      `${name}.86`,
+      `${name}.85`,
+    );
+    this.add(
+      `${name}.alone`,
+      'continuity',
+      `Ohms of the contact of the ${words}, its coil on fused leads from the battery, relay unplugged`,
+      3,
+      { kind: 'ohms', plus: `${name}.30.pin`, minus: `${name}.87.pin` },
+      ['meter', 'lead'],
+      {
+        state: 'key-off',
+        unplugged: [name],
+        bridges: [
+          { from: POSITIVE, to: `${name}.86.pin`, through: 'lead' },
+          { from: NEGATIVE, to: `${name}.85.pin`, through: 'lead' },
+        ],
+      },
+    );
   }
 
   private signal({ here, there }: Lead): void {

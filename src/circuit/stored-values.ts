@@ -108,6 +108,7 @@ const UNIT_OF: Readonly<Record<string, Unit>> = {
   ...{ shorted: 'ohm', ground: 'ohm', size: 'ohm' },
   ...{ draws: 'A', limit: 'A', low: 'A', high: 'A' },
   ...{ closed: '1', open: '1', duty: '1', groundVolts: 'V', copper: 'ohm' },
+  ...{ driver: 'ohm', pullsIn: 'V' },
 };
 
 function isPlain(value: number, unit: Unit): boolean {

@@ -31,7 +31,8 @@ export function wireRoles(
       if (part.kind !== 'module') return [];
       return part.inside.flatMap((pin): (readonly [string, WireRole])[] => {
         const name = `${part.name}.${pin.name}`;
-        if (pin.ground) return [[name, 'ground']];
+        // What a module switches is a ground that comes with the key.
+        if (pin.ground || pin.driver) return [[name, 'ground']];
         return pin.reference ? [[name, 'reference']] : [];
       });
     }),

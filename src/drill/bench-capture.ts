@@ -131,7 +131,7 @@ function damagedTeeth(
   height: number,
   random: () => number,
 ): { readonly tooth: number; readonly height: number }[] {
-  const missed = fault.includes('gap-wide') ? Math.max(1, Math.min(3, count >> 3)) : 1;
+  const missed = /gap-wide|target\.weak/.test(fault) ? Math.max(1, Math.min(3, count >> 3)) : 1;
   const first = 1 + Math.floor(count * (0.2 + 0.5 * random()));
   return Array.from({ length: missed }, (_, k) => ({ tooth: first + 2 * k, height }));
 }

@@ -16,6 +16,7 @@ import {
   type Procedure,
   type Step,
   WAKING,
+  wokenBy,
 } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import { codeAnswer } from '../session/code-answer.ts';
@@ -62,7 +63,7 @@ export function createWakingBench(
   const answers = (step: Step): VehicleAnswer | null => {
     if (step.kind !== 'ask' || !isOfWoken(step)) return healthy.answers(step);
     const woken = step.outcomes.find(
-      ({ go }) => procedure && concludedAt(procedure, go).includes(fault),
+      (outcome) => procedure && wokenBy(procedure, outcome).includes(fault),
     );
     return woken ? outcomeAnswer(woken) : healthy.answers(step);
   };

@@ -106,29 +106,33 @@ function through(at: StepDraftReader, value: string, path: Path): Bridge['throug
 }
 
 /** What eyes and fingers look at; what is not there is told where its name was written. */
-function inspected(at: StepDraftReader, value: string): string {
-  const name = at.fill(value, ['measure', 'inspect']);
+function inspected(at: StepDraftReader, value: string, path: Path): string {
+  const name = at.fill(value, path);
   const { circuit } = at.linker;
   if (!circuit || at.lacks(value)) return name;
   const known = inspectable(circuit);
   return known.includes(name)
     ? name
-    : at.unknown('unknown-sight', name, at.writtenAt(value, ['measure', 'inspect']), {
+    : at.unknown('unknown-sight', name, at.writtenAt(value, path), {
         words: `there is no "${name}" to look at`,
         known,
       });
 }
 
-/** Where the instrument looks; null for a number that the circuit knows nothing of. */
-export function probeOf(at: StepDraftReader, measure: Measure): Probe | null {
+/** Where the instrument looks; null for a number that the circuit knows nothing of. `path` is that of `measure` in its step. */
+export function probeOf(
+  at: StepDraftReader,
+  measure: Measure,
+  path: Path = ['measure'],
+): Probe | null {
   const kind = Object.keys(measure)[0] as keyof Measure;
-  if (kind === 'counts') return { kind, input: at.terminal(measure.counts!, ['measure', kind]) };
-  if (kind === 'inspect') return { kind, of: inspected(at, measure.inspect!) };
+  if (kind === 'counts') return { kind, input: at.terminal(measure.counts!, [...path, kind]) };
+  if (kind === 'inspect') return { kind, of: inspected(at, measure.inspect!, [...path, kind]) };
   if (kind === 'reading') return null;
   const [plus, minus] = measure[kind] as readonly string[];
   return {
     kind,
-    plus: at.terminal(plus!, ['measure', kind, 0]),
-    minus: at.terminal(minus!, ['measure', kind, 1]),
+    plus: at.terminal(plus!, [...path, kind, 0]),
+    minus: at.terminal(minus!, [...path, kind, 1]),
   };
 }

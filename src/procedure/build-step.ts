@@ -9,7 +9,6 @@ import {
 } from '../circuit/test.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
-import { nearestName } from '../source/nearest-name.ts';
 import type { Path } from '../source/parse-yaml.ts';
 import {
   askOutcomes,
@@ -38,7 +37,7 @@ import type {
   MeasureUnit,
   Step,
 } from './procedure.ts';
-import { againstSetup, setupSay } from './setup-say.ts';
+import { againstSetup, setupSay, watchSay } from './setup-say.ts';
 import { StepDraftReader } from './step-draft-reader.ts';
 import { uncoveredWork } from './work-hazards.ts';
 
@@ -134,25 +133,26 @@ function measured(at: StepDraftReader, measure: Measure): Step | null {
   if (!probe) return null;
   // Of a name that is not known nothing can be asked; it has been told.
   const isOpen = at.isWrong || at.lacksAny();
-  const refused = isOpen ? null : (at.linker.model()?.refusal({ setup, probe }) ?? null);
-  if (refused !== null)
-    at.add(
-      'refused-test',
-      ['measure'],
-      `this test is not done: ${testRefusalWords(refused)}`,
-      'change the leads, what is unplugged, or the vehicle state',
-      'key',
-    );
-  const isAsked = !at.isWrong && refused === null;
+  const isRefused = tellRefused(at, isOpen ? null : { setup, probe }, ['measure']);
+  const isAsked = !at.isWrong && !isRefused;
   if (probe.kind === 'volts' || probe.kind === 'ohms')
     return measureStep(at, setup, probe, probe.kind === 'volts' ? 'V' : 'ohm', !isAsked);
   return lookStep(at, setup, probe, !isAsked);
 }
 
-function base(at: StepDraftReader, setup: Setup, probe: Probe | null) {
+/** Texts, minutes and cautions of a step; `watched` is what a question has its person watch. */
+function base(
+  at: StepDraftReader,
+  setup: Setup,
+  probe: Probe | null,
+  watched: readonly Probe[] = [],
+) {
   const { draft } = at;
   const own = at.text('say');
-  const made = setupSay(setup, probe, at.linker.circuit);
+  const made =
+    watched.length > 0
+      ? watchSay(setup, watched, at.linker.circuit)
+      : setupSay(setup, probe, at.linker.circuit);
   if (draft.say === undefined && made === '')
     at.add('missing-text', [], 'this step does not say what to do', 'add the key "say"', 'key');
   if (!at.isWrong)
@@ -175,7 +175,7 @@ function base(at: StepDraftReader, setup: Setup, probe: Probe | null) {
     minutes: draft.minutes ?? USUAL_MINUTES,
     cautions: [
       ...tooWeak(at, setup, probe),
-      ...cautionsFor(library.cautions, drive, setup, probe, names),
+      ...cautionsFor(library.cautions, drive, setup, [probe, ...watched], names),
     ],
     cannot: draft.cannot === undefined ? null : at.target(draft.cannot, ['cannot']),
   };
@@ -192,7 +192,7 @@ function tellWork(
   const own = library.cautions.filter(
     ({ id, states }) => states.length === 0 || names.includes(id),
   );
-  const cautions = cautionsFor(own, drive, setup, probe, names);
+  const cautions = cautionsFor(own, drive, setup, [probe], names);
   for (const { words, caution } of uncoveredWork({ say, setup, probe, circuit }, cautions))
     at.warn(
       'missing-caution',
@@ -221,17 +221,15 @@ function tooWeak(at: StepDraftReader, setup: Setup, probe: Probe | null): Cautio
 
 function named(at: StepDraftReader): readonly string[] {
   const known = at.linker.library.cautions.map((rule) => rule.id);
-  for (const [index, name] of (at.draft.cautions ?? []).entries()) {
-    if (known.includes(name)) continue;
-    const near = nearestName(name, known);
-    at.add(
-      'unknown-caution',
-      ['cautions', index],
-      `no caution named "${name}"`,
-      near ? `did you mean "${near}"?` : `known: ${known.join(', ')}`,
-    );
-  }
-  return at.draft.cautions ?? [];
+  return (at.draft.cautions ?? []).map((value, index) => {
+    const path = ['cautions', index];
+    const name = at.fill(value, path);
+    if (at.lacks(value) || known.includes(name)) return name;
+    return at.unknown('unknown-caution', name, at.writtenAt(value, path), {
+      words: `no caution named "${name}"`,
+      known,
+    });
+  });
 }
 
 function measureStep(
@@ -309,7 +307,54 @@ function question(at: StepDraftReader, drafts: Readonly<Record<string, OutcomeDr
       `no outcome named "${usual}"`,
       `one of: ${outcomes.map(({ name }) => name).join(', ')}`,
     );
-  return { ...base(at, setupOf(at, null), null), kind: 'ask', usual: usual ?? null, outcomes };
+  const setup = setupOf(at, null);
+  const watched = watchedBy(at, setup);
+  return {
+    ...base(at, setup, null, watched),
+    kind: 'ask',
+    usual: usual ?? null,
+    ...(watched.length > 0 ? { watched } : {}),
+    outcomes,
+  };
+}
+
+/** What a question has its person watch, each once; what is not done is told. */
+function watchedBy(at: StepDraftReader, setup: Setup): Probe[] {
+  const { watch } = at.draft;
+  if (watch === undefined) return [];
+  const isOne = !Array.isArray(watch);
+  const probes = (isOne ? [watch] : watch).flatMap((measure, index): Probe[] => {
+    const path: Path = isOne ? ['watch'] : ['watch', index];
+    const probe = probeOf(at, measure, path);
+    if (!probe || probe.kind === 'inspect') {
+      at.add(
+        'bad-value',
+        path,
+        'only an instrument whose reading the circuit computes can be watched',
+        'one of: volts, ohms, light, lamp, pattern, timing, counts',
+        'key',
+      );
+      return [];
+    }
+    const isOpen = at.isWrong || at.lacksAny();
+    tellRefused(at, isOpen ? null : { setup, probe }, path);
+    return [probe];
+  });
+  return [...new Map(probes.map((probe) => [JSON.stringify(probe), probe])).values()];
+}
+
+/** Tells a test that is not done; whether it is one. */
+function tellRefused(at: StepDraftReader, test: Test | null, path: Path): boolean {
+  const refused = test && (at.linker.model()?.refusal(test) ?? null);
+  if (!refused) return false;
+  at.add(
+    'refused-test',
+    path,
+    `this test is not done: ${testRefusalWords(refused)}`,
+    'change the leads, what is unplugged, or the vehicle state',
+    'key',
+  );
+  return true;
 }
 
 function act(at: StepDraftReader, go: string): ActStep {

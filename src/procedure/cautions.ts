@@ -80,15 +80,15 @@ export function loadCautions(text: string, file: string): Checked<LoadedCautions
   return { value: { language, rules, source: parsed.value }, issues: parsed.issues };
 }
 
-/** The cautions of one step, gravest first; `named` are those its author asked for. */
+/** The cautions of one step and all that is read in it, gravest first; `named` are those its author asked for. */
 export function cautionsFor(
   rules: readonly CautionRule[],
   drive: Drive,
   setup: Setup,
-  probe: Probe | null,
+  probes: readonly (Probe | null)[],
   named: readonly string[],
 ): Caution[] {
-  const occasions = occasionsOf(setup, probe);
+  const occasions = occasionsOf(setup, probes);
   return rules
     .filter((rule) => rule.drives.length === 0 || rule.drives.includes(drive))
     .filter(
@@ -113,10 +113,11 @@ export function uncoveredHazards(
   );
 }
 
-function occasionsOf(setup: Setup, probe: Probe | null): Set<CautionOccasion> {
+function occasionsOf(setup: Setup, probes: readonly (Probe | null)[]): Set<CautionOccasion> {
   const found = new Set<CautionOccasion>();
-  if (probe?.kind === 'ohms' || probe?.kind === 'light' || probe?.kind === 'lamp')
-    found.add(probe.kind);
+  for (const probe of probes)
+    if (probe?.kind === 'ohms' || probe?.kind === 'light' || probe?.kind === 'lamp')
+      found.add(probe.kind);
   for (const { through } of setup.bridges) {
     found.add('bridge');
     if (through === 'lead' || through === 'lamp') found.add(through);

@@ -118,6 +118,8 @@ export interface LookOutcome extends OutcomeBase {
 export interface AskStep extends StepBase {
   readonly kind: 'ask';
   readonly usual: string | null;
+  /** What instruments show while it is answered, one after the other; absent where nothing is watched. */
+  readonly watched?: readonly Probe[];
   readonly outcomes: readonly AskOutcome[];
 }
 export interface AskOutcome extends OutcomeBase {
@@ -245,4 +247,9 @@ export function concludedAt({ steps }: Procedure, id: string): readonly string[]
   return ends.every((end) => end?.kind === 'conclude' && end.faults.length > 0)
     ? [...new Set(ends.flatMap((end) => (end?.kind === 'conclude' ? end.faults : [])))]
     : [];
+}
+
+/** The faults of the step that an answer leads to, of which this answer can speak: all but those that do not show in its step. */
+export function wokenBy(procedure: Procedure, { go, under }: AskOutcome): readonly string[] {
+  return concludedAt(procedure, go).filter((fault) => under?.includes(fault) ?? true);
 }

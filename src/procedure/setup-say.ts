@@ -26,6 +26,33 @@ export function setupSay(setup: Setup, probe: Probe | null, circuit: Circuit | n
     .join(' ');
 }
 
+/** The same for what a question has its person watch: one round for each place of the leads, live data beside all of them. */
+export function watchSay(setup: Setup, watched: readonly Probe[], circuit: Circuit | null): string {
+  const [first] = watched;
+  if (first === undefined) return '';
+  const before = setupSay(setup, first, circuit).slice(0, -leadSay(first).length).trim();
+  const leads = watched
+    .filter(({ kind }) => kind !== 'counts')
+    .map((probe, index, all) => (index === 0 ? leadSay(probe) : roundSay(probe, all[index - 1]!)));
+  const live = watched.flatMap((probe) => (probe.kind === 'counts' ? [`{${probe.input}}`] : []));
+  return [
+    before,
+    ...leads.map((say, index) => (index === 0 ? say : `Round ${index + 1}: ${say}`)),
+    live.length === 0
+      ? ''
+      : `${leads.length === 0 ? 'Watch' : 'Beside it watch'} the live data of ${andWords(live)}.`,
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
+}
+
+/** Where the leads go next; of the same instrument in fewer words. */
+function roundSay(probe: Probe, before: Probe): string {
+  if (probe.kind !== before.kind || (probe.kind !== 'volts' && probe.kind !== 'ohms'))
+    return leadSay(probe);
+  return `red {${probe.plus}}, black {${probe.minus}}.`;
+}
+
 /** What comes off, and which half of its plug is meant. */
 function plugSay(setup: Setup, probe: Probe | null, circuit: Circuit | null): string {
   const { unplugged, sensor, state } = setup;

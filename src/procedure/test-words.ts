@@ -1,5 +1,5 @@
 /** A test in the words of a report: where the leads are, how the vehicle stands, which instrument looks. */
-import type { Circuit } from '../circuit/circuit.ts';
+import type { Circuit, Target } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Bridge, Look, Probe, Setup, VehicleState } from '../circuit/test.ts';
 import { formatReadings } from '../quantity/format-quantity.ts';
@@ -198,6 +198,15 @@ export function thingWords(name: string, circuit: Circuit | null): string {
     return connector?.words ?? `${inner} connector`;
   }
   if (kind === 'wire' && inner !== '') return `${inner} wire`;
+  if (kind === 'target' && inner !== '' && circuit?.target)
+    return targetWords(inner, circuit.target);
   const part = circuit?.parts.find((one) => one.name === name);
   return part?.words ?? name.replace(/[.-]/g, ' ');
+}
+
+/** What of a wheel or ring is looked at. */
+function targetWords(what: string, { at, ring }: Target): string {
+  const wheel = ring === undefined ? `wheel at the ${at}` : `ring at the ${at}`;
+  if (what === 'seat') return `seat of the sensor at the ${at}`;
+  return what === 'turning' ? `${at} as it turns` : wheel;
 }

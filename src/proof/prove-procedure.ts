@@ -17,11 +17,13 @@ import { limitIssues } from './limit-issues.ts';
 import { CarTeller } from './lost-cars.ts';
 import { otherWayIssues } from './other-way-issues.ts';
 import type { Coming } from './other-ways.ts';
+import { plugCycleIssues } from './plug-cycles.ts';
 import { rangeIssues } from './range-issues.ts';
 import { retestIssues } from './retest-issues.ts';
 import { sourceLocation } from './source-location.ts';
 import { stepIssues } from './step-issues.ts';
 import { WAYS_MAX, walkFault } from './walk-faults.ts';
+import { watchedIssues } from './watched-issues.ts';
 import { wayIssues } from './way-issues.ts';
 import { minutesOfWays } from './way-minutes.ts';
 
@@ -65,6 +67,8 @@ const FINDERS = [
   ambiguityGroups,
   retestIssues,
   likeHealthyIssues,
+  watchedIssues,
+  plugCycleIssues,
 ] as const;
 
 /**

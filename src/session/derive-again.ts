@@ -189,8 +189,8 @@ function treeWithoutCautions({ procedure, cautionRules, job }: SessionOpened): s
   return Object.values(procedure.steps).flatMap((step) => {
     if (!isTask(step)) return [];
     const { setup, cautions } = step;
-    const probe = 'probe' in step ? step.probe : null;
-    const due = cautionsFor(cautionRules, job.vehicle.drive, setup, probe, []);
+    const probes = 'probe' in step ? [step.probe] : 'watched' in step ? (step.watched ?? []) : [];
+    const due = cautionsFor(cautionRules, job.vehicle.drive, setup, probes, []);
     const lost = due.filter(
       ({ id, word, say }) =>
         !cautions.some((one) => one.id === id && one.word === word && one.say === say),

@@ -9,11 +9,11 @@ import type { CodeKind } from '../identify/describe-code.ts';
 import {
   type AskOutcome,
   type AskStep,
-  concludedAt,
   type Procedure,
   type Step,
   stepOf,
   WAKING,
+  wokenBy,
 } from '../procedure/procedure.ts';
 import type { Way } from '../suspects/fact.ts';
 import type { Candidate, TableTest } from '../suspects/prediction-table.ts';
@@ -189,7 +189,7 @@ function wakingPlaces(procedure: Procedure | null): WakingPlace[] {
 function placesOf(procedure: Procedure, step: Step): WakingPlace[] {
   if (step.kind !== 'ask' || !WAKING.includes(step.family)) return [];
   return step.outcomes.flatMap((outcome) => {
-    const faults = concludedAt(procedure, outcome.go);
+    const faults = wokenBy(procedure, outcome);
     return faults.length > 0 ? [{ step, outcome, faults }] : [];
   });
 }

@@ -210,6 +210,9 @@ const PINS: Readonly<Record<Exclude<Part['kind'], 'module' | 'potentiometer'>, r
     neighbour: ['feed', 'ground'],
   };
 
+/** Of a relay with a coil. */
+const COIL_PINS = ['30', '87', '85', '86'];
+
 function partFlaw(part: Part): Flaw {
   if (!sameNames(pinsOf(part), part.pins)) return 'has other pins than its kind';
   if (part.kind !== 'module') return null;
@@ -230,6 +233,7 @@ function pinsNamed(end: PullEnd): readonly string[] {
 
 function pinsOf(part: Part): readonly string[] {
   if (part.kind === 'module') return part.inside.map(({ name }) => name);
+  if (part.kind === 'relay' && part.coil) return COIL_PINS;
   if (part.kind !== 'potentiometer') return PINS[part.kind];
   return [...new Set(part.tracks.flatMap(({ feed, signal, ground }) => [feed, signal, ground]))];
 }

@@ -45,7 +45,12 @@ function makeTable(circuit: Circuit, procedure: Procedure | null, meter: Meter):
       const known = byKey.get(key) ?? own.get(key);
       if (known) return known;
       const { wiggle, ...still } = test;
-      const made = ownEntry(test, meter, wiggle ? (byKey.get(testKey(still)) ?? null) : null);
+      const made = ownEntry(
+        circuit,
+        test,
+        meter,
+        wiggle ? (byKey.get(testKey(still)) ?? null) : null,
+      );
       own.set(key, made);
       return made;
     },

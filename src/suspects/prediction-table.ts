@@ -34,6 +34,8 @@ export interface TableTest {
   readonly unplugged: readonly string[];
   /** What has to be got at: terminals or connectors, as fine as the caller wants access to be counted. */
   readonly reaches: readonly string[];
+  /** The one among `reaches` that is a control module, which takes longer to get at. */
+  readonly module?: string;
   /** Parts that the instrument itself is put to, for what is one piece of evidence; as `reaches` where absent. */
   readonly parts?: readonly string[];
   /** What is read: the terminals under the leads, battery posts left out, or what is looked at. Absent: nobody asks. */

@@ -8,6 +8,8 @@ import type { TableTest } from './prediction-table.ts';
 export interface CostModel {
   /** Getting at a terminal or connector for the first time in this job: covers, brackets, back-probing. */
   readonly accessMinutes: number;
+  /** The same at a control module: under a cover, behind the glove box, in the wheel arch. */
+  readonly moduleAccessMinutes: number;
   /** Taking one connector off, or putting it on again. */
   readonly plugMinutes: number;
   /** Turning the key on or off, with the wait for modules to wake or to sleep. */
@@ -22,6 +24,7 @@ export interface CostModel {
 
 export const COSTS: CostModel = {
   accessMinutes: 3,
+  moduleAccessMinutes: 6,
   plugMinutes: 1,
   keyMinutes: 0.5,
   engineMinutes: 1.5,
@@ -76,9 +79,11 @@ export function testCost(
     costs.plugMinutes *
     (test.unplugged.filter((part) => !now.unplugged.includes(part)).length +
       now.unplugged.filter((part) => !test.unplugged.includes(part)).length);
-  const access =
-    costs.accessMinutes *
-    new Set(test.reaches.filter((place) => !now.reached.includes(place))).size;
+  const places = new Set(test.reaches.filter((place) => !now.reached.includes(place)));
+  const access = [...places].reduce(
+    (sum, place) => sum + (place === test.module ? costs.moduleAccessMinutes : costs.accessMinutes),
+    0,
+  );
   const arrange = (test.arrangement ?? '') === (now.arrangement ?? '') ? 0 : costs.arrangeMinutes;
   const minutes = test.minutes + state + plugs + access + arrange;
   return { minutes, reading: test.minutes, state, plugs, access, arrange };

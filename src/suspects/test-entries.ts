@@ -6,7 +6,7 @@
  * An author's minutes have all handling included; `test-cost.ts` adds getting there by itself. So they are split: what
  * the cost model adds for this test at the start of a job is taken off, and the reading keeps the rest.
  */
-import { type Circuit, partName } from '../circuit/circuit.ts';
+import { type Circuit, moduleOf, partName } from '../circuit/circuit.ts';
 import { leads, refuseTest } from '../circuit/refuse-test.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import type { Meter, MeterFunction, Probe, Setup, Test } from '../circuit/test.ts';
@@ -61,9 +61,9 @@ export function testEntries(
     const test = testOf(step);
     if (!test || !isTask(step) || refuseTest(circuit, test) !== null) continue;
     const { id, title, family } = step;
-    const entry = entryOf(test, meter, {
+    const entry = entryOf(circuit, test, meter, {
       ...{ id, words: title, family, step: id },
-      minutes: readingMinutes(test, step.minutes),
+      minutes: readingMinutes(circuit, test, step.minutes),
     });
     const twin = known.get(entry.key);
     // For two steps of one test the larger holds: both authors have to be able to do it.
@@ -71,7 +71,7 @@ export function testEntries(
     known.set(entry.key, { ...(twin ?? entry), minutes });
   }
   for (const { test, id, words, family, minutes } of standardTests(circuit)) {
-    const entry = entryOf(test, meter, { id, words, family, minutes, step: null });
+    const entry = entryOf(circuit, test, meter, { id, words, family, minutes, step: null });
     if (!known.has(entry.key)) known.set(entry.key, entry);
   }
   return [...known.values()];
@@ -81,9 +81,14 @@ export function testEntries(
  * A test that is not in the table: one of the person's own, with the usual minutes of its instrument; or, where `known`
  * is what it is without moving the harness, that one with the harness moved.
  */
-export function ownEntry(test: Test, meter: Meter, known: TestEntry | null): TestEntry {
+export function ownEntry(
+  circuit: Circuit,
+  test: Test,
+  meter: Meter,
+  known: TestEntry | null,
+): TestEntry {
   if (!known)
-    return entryOf(test, meter, {
+    return entryOf(circuit, test, meter, {
       id: testKey(test),
       words: moving(test, probeWords(test.probe)),
       family: test.probe.kind,
@@ -101,6 +106,7 @@ export function ownEntry(test: Test, meter: Meter, known: TestEntry | null): Tes
 }
 
 function entryOf(
+  circuit: Circuit,
   test: Test,
   meter: Meter,
   rest: Pick<TestEntry, 'id' | 'words' | 'family' | 'minutes' | 'step'>,
@@ -113,7 +119,7 @@ function entryOf(
     test,
     state: setup.state,
     unplugged: setup.unplugged,
-    reaches: reachesOf(test),
+    ...reachesOf(circuit, test),
     parts: partsOf(leads(probe)),
     reads: readsOf(probe),
     needs: needsOf(test),
@@ -128,11 +134,11 @@ function entryOf(
  * Minutes of the reading itself in a step whose author gives `minutes` for all of it: less what the cost model adds for
  * a vehicle at the start of a job, but not less than the reading usually takes, or the author gives, by itself.
  */
-function readingMinutes(test: Test, minutes: number): number {
+function readingMinutes(circuit: Circuit, test: Test, minutes: number): number {
   const { setup } = test;
   const bare = {
     ...{ id: '', family: '', minutes: 0, needs: [] },
-    ...{ state: setup.state, unplugged: setup.unplugged, reaches: reachesOf(test) },
+    ...{ state: setup.state, unplugged: setup.unplugged, ...reachesOf(circuit, test) },
     arrangement: arrangementOf(setup),
   };
   const added = testCost(bare, AT_THE_START, COSTS, false).minutes;
@@ -171,10 +177,15 @@ const INSTRUMENTS: Readonly<Record<Probe['kind'], string | null>> = {
 };
 
 /** Parts that must be got at for leads and bridges. A battery post costs nothing to reach. */
-function reachesOf({ setup, probe }: Test): string[] {
+function reachesOf(
+  circuit: Circuit,
+  { setup, probe }: Test,
+): Pick<TestEntry, 'reaches' | 'module'> {
   const clips = setup.bridges.flatMap(({ from, to }) => [from, to]);
   // Live data are read at the plug of the tester, not at the module's input.
-  return partsOf([...(probe.kind === 'counts' ? [] : leads(probe)), ...clips]);
+  const reaches = partsOf([...(probe.kind === 'counts' ? [] : leads(probe)), ...clips]);
+  const module = moduleOf(circuit).name;
+  return reaches.includes(module) ? { reaches, module } : { reaches };
 }
 
 function partsOf(terminals: readonly string[]): string[] {

@@ -39,11 +39,11 @@ const OPEN_ENDS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     'wheel-hidden': 2,
   },
   'hall-relay-no-signal': {
+    'coil-module': 2,
     'gap-wide': 2,
     'no-pull-up': 2,
     'pin-or-input': 2,
     'plug-or-gap': 3,
-    'relay-bad': 2,
     'wheel-damaged': 2,
     'wheel-hidden': 2,
     'wire-shorted': 3,
@@ -63,13 +63,11 @@ const OPEN_ENDS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     'pull-missing': 2,
   },
   'wheel-speed-current': {
-    'gap-wide': 2,
     'no-feed': 2,
     'no-sense': 2,
     'plug-hidden': 2,
-    'plug-or-gap': 3,
-    'ring-damaged': 2,
-    'ring-hidden': 2,
+    'ring-hidden': 3,
+    'ring-left': 3,
   },
 };
 

@@ -36,7 +36,14 @@ const METER: Meter = {
   ohms: { ranges: [6e7], counts: 6000, ofReading: 0.01, digits: 3 },
 };
 /** What no digits show: the module is deaf, the wheel is wrong, the signal drops out in passing or is upside down. */
-const WITHOUT_DIGITS = ['input-dead', 'damaged', 'displaced', 'worn-spot', 'part leads-swapped'];
+const WITHOUT_DIGITS = [
+  'input-dead',
+  'damaged',
+  'displaced',
+  'runout',
+  'worn-spot',
+  'part leads-swapped',
+];
 const OPTIONS =
   '.options TEMP=27 TNOM=27 GMIN=1e-20 PIVTOL=1e-17 ITL1=1000 ITL2=1000 RELTOL=1e-7 ABSTOL=1e-12 VNTOL=1e-9';
 /** Holds every node; a hundred thousand times a meter. */

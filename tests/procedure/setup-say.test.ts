@@ -1,7 +1,7 @@
 /** Leads, bridges, resistors and plugs are said from the setup; a text that says otherwise is refused. */
 import { describe, expect, test } from 'vitest';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
-import { againstSetup, setupSay } from '../../src/procedure/setup-say.ts';
+import { againstSetup, setupSay, watchSay } from '../../src/procedure/setup-say.ts';
 import { CIRCUIT } from '../proof/example.ts';
 import { LIBRARY, link, TREES } from '../proof/library.ts';
 
@@ -104,4 +104,29 @@ test('no shipped text names a resistor, a plug or a lead place beside a measurem
         expect(say, `${path} ${id}`).not.toMatch(
           /red lead:|black lead:|\bohm resistor|\bunplug\b/i,
         );
+});
+
+describe('what is watched', () => {
+  const live: Probe = { kind: 'counts', input: 'module.pickup-high' };
+  const ground: Probe = { kind: 'volts', plus: 'sensor.minus', minus: 'battery.negative' };
+  test.each<[string, Probe[], string]>([
+    ['nothing', [], ''],
+    [
+      'one thing',
+      [VOLTS],
+      'All plugged in, key on. Meter on volts. Red lead: {module.pickup-high}. Black lead: {battery.negative}.',
+    ],
+    [
+      'two places in two rounds, and live data beside them',
+      [VOLTS, live, ground],
+      'All plugged in, key on. Meter on volts. Red lead: {module.pickup-high}. Black lead: {battery.negative}. Round 2: red {sensor.minus}, black {battery.negative}. Beside it watch the live data of {module.pickup-high}.',
+    ],
+    [
+      'live data alone',
+      [live],
+      'All plugged in, key on. Watch the live data of {module.pickup-high}.',
+    ],
+  ])('%s', (_, watched, said) => {
+    expect(watchSay(PLAIN, watched, CIRCUIT)).toBe(said);
+  });
 });

@@ -4,11 +4,13 @@ import {
   expectedRangeWords,
   instrumentWords,
   setupWords,
+  thingWords,
   undoWords,
   vehicleWords,
   whereWords,
 } from '../../src/procedure/test-words.ts';
 import { setupOf } from '../circuit/setup.ts';
+import { shipped } from '../circuit/shipped.ts';
 import { CIRCUIT, JOB } from '../records/sample-session.ts';
 
 const circuit = {
@@ -88,4 +90,12 @@ it('says what the last test left behind and this one cannot have', () => {
   expect(words(pulled, pulled)).toBe('');
   expect(words(setupOf(), pulled)).toBe('');
   expect(words(null, setupOf())).toBe('');
+});
+
+it.each([
+  ['target.seat', 'seat of the sensor at the left front wheel'],
+  ['target.ring', 'ring at the left front wheel'],
+  ['target.turning', 'left front wheel as it turns'],
+])('%s is called the %s', (of, words) => {
+  expect(thingWords(of, shipped('current-two-wire'))).toBe(words);
 });

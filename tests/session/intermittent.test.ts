@@ -9,7 +9,7 @@ import { createAdvisor } from '../../src/session/create-advisor.ts';
 import { decide } from '../../src/session/decide.ts';
 import type { RuledOutLine } from '../../src/session/events.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
-import { isIntermittent, wakingTests } from '../../src/session/intermittent.ts';
+import { isIntermittent, wakingFaults, wakingTests } from '../../src/session/intermittent.ts';
 import { passingWords, retestLines } from '../../src/session/retest.ts';
 import type { Session } from '../../src/session/session.ts';
 import { shipped } from '../library/shipped.ts';
@@ -131,6 +131,19 @@ describe('good readings', () => {
   });
 });
 
+it('a step wakes only what shows in it', () => {
+  const coil = shipped('reluctor-no-signal').linked.procedure;
+  const wakes = (id: string) => wakingFaults(coil, id).filter((fault) => /module/.test(fault));
+  // by hand: at idle a coil gives several times what its module needs, so that only an open contact stops the count
+  expect(wakes('wake/running: module-plug')).toEqual([
+    'contact.module.signal-plus.open',
+    'contact.module.signal-minus.open',
+  ]);
+  // with the module's plug off nothing in it is moved
+  expect(wakes('wake/wiggle: plug')).toEqual([]);
+  expect(wakingFaults(coil, 'wake/wiggle: harness')).not.toContain('wire.plus.short-to-ground');
+});
+
 describe('a moved harness', () => {
   const woken = session('wake-second/wiggle', ['P0339'], ...GOOD, CAUTIONS, choose('harness'));
 
@@ -148,7 +161,7 @@ describe('a moved harness', () => {
     expect(evidence).toMatchObject([
       {
         test: 'Wiggle the harness',
-        where: 'key on, engine off',
+        where: 'engine running',
         found: 'it drops out along the harness',
       },
     ]);

@@ -13,6 +13,7 @@ import { seededRandom } from '../../src/waveform/seeded-random.ts';
 /** Nothing costs but the test itself: for published examples with unit costs. */
 export const READING_ONLY: CostModel = {
   accessMinutes: 0,
+  moduleAccessMinutes: 0,
   plugMinutes: 0,
   keyMinutes: 0,
   engineMinutes: 0,

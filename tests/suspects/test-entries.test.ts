@@ -18,8 +18,20 @@ const model = modelOf('hall-module-fed', 4);
 const { circuit } = model;
 const ends = { plus: 'sensor.feed', minus: 'battery.negative' } as const;
 const of = (probe: Probe, setup: Partial<Setup> = {}): Test => ({ setup: setupOf(setup), probe });
-const own = (test: Test): TestEntry => ownEntry(test, METER, null);
+const own = (test: Test): TestEntry => ownEntry(circuit, test, METER, null);
 const entries = (procedure: Procedure | null) => testEntries(circuit, procedure, METER);
+
+test('getting at the module takes twice as long as at the sensor, and once', () => {
+  const cost = (plus: string, reached: string[] = []) =>
+    testCost(
+      own(of({ kind: 'volts', plus, minus: 'battery.negative' })),
+      { state: 'key-on', unplugged: [], reached },
+      COSTS,
+      false,
+    ).access;
+  expect([cost('sensor.feed'), cost('module.signal')]).toEqual([3, 6]);
+  expect(cost('module.signal', ['module'])).toBe(0);
+});
 
 describe('what has to be at hand', () => {
   const bridge = (through: Setup['bridges'][number]['through']) =>
@@ -193,7 +205,7 @@ describe('minutes', () => {
   test('of a known test with the harness moved are half a minute more, and its words say so', () => {
     const known = feedOf(12);
     const asked: Test = { ...known.test, wiggle: true };
-    const moved = ownEntry(asked, METER, known);
+    const moved = ownEntry(circuit, asked, METER, known);
     expect(moved).toMatchObject({
       minutes: 8.5,
       words: 'Feed, moving the harness',

@@ -69,6 +69,10 @@ export type MissingTeeth = number
  */
 export type TurnsPerCrankshaftTurn = number
 /**
+ * What it is made of. A ring of magnets can be weak or face the wrong way, and any ring run out of true; leave out for a wheel of the engine.
+ */
+export type RingOnAWheelBearing = ("teeth" | "magnets" | "either")
+/**
  * Also the chance that a still target leaves a switched output on. A range where the wheel is not known.
  */
 export type PartOfATurnTheOutputIsOn = (number | string)
@@ -139,6 +143,7 @@ reference?: RegulatedOutput
 pull?: Resistor
 input?: Input
 "joined-to"?: Name
+driver?: Driver
 ground?: Ground
 }
 /**
@@ -165,6 +170,12 @@ export interface Input {
 "high-above"?: Quantity
 swing?: Quantity
 against?: Name
+}
+/**
+ * The module switches this pin to ground while it has power, as for the coil of a relay.
+ */
+export interface Driver {
+ohms?: Quantity
 }
 /**
  * The pin is a ground of the module.
@@ -240,12 +251,14 @@ amps?: Quantity
 ohms?: Quantity
 }
 /**
- * A relay contact, closed whenever the key is on. Pins: 30 (in), 87 (out).
+ * A relay contact. Pins, with the terminal numbers of DIN 72552: 30 (in), 87 (out); with a coil also 86 (its feed) and 85 (its switched side). Without a coil the contact is closed whenever the key is on.
  */
 export interface RelayDraft {
 kind: "relay"
 words?: PlainName6
 ohms?: Quantity
+coil?: Quantity
+"pulls-in"?: Quantity
 }
 /**
  * A stud on the body. Pin: eyelet.
@@ -285,6 +298,7 @@ at: WhereItSits
 teeth?: Pitches
 missing?: MissingTeeth
 turns?: TurnsPerCrankshaftTurn
+ring?: RingOnAWheelBearing
 on?: PartOfATurnTheOutputIsOn
 }
 /**

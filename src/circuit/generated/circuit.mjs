@@ -37,22 +37,22 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "circuit.schema.json", "title": "Circuit", "description": "A sensor circuit as it is built into a vehicle: parts, wires, what can fail and how likely.", "type": "object", "additionalProperties": false, "required": ["circuit", "title", "parts", "wires"], "properties": { "circuit": { "title": "Name", "description": "Short name in small letters and hyphens; procedures call the circuit by it.", "$ref": "#/definitions/name", "examples": ["hall-module-fed"] }, "title": { "title": "Title", "description": "One line for people.", "type": "string", "maxLength": 120, "examples": ["Three-wire Hall switch fed by the module"] }, "notes": { "title": "Notes", "description": "What a technician should know about this kind of circuit; where typical values come from.", "type": "string", "maxLength": 2e3, "examples": ["Typical values; the maker's data come first."] }, "temperature": { "title": "Temperature of the harness", "description": "Copper gains 0.393 % of resistance per degree above 20 degC.", "$ref": "#/definitions/quantity", "default": "25 degC", "examples": ["25 degC"] }, "supply": { "title": "Battery", "description": "Voltage at rest (key-off and key-on), while cranking and with the engine running, and the resistance inside.", "type": "object", "additionalProperties": false, "properties": { "battery": { "title": "At rest", "description": "Open-circuit voltage, key off or on.", "$ref": "#/definitions/quantity", "default": "11.8 V to 14.6 V", "examples": ["12.6 V +/- 0.3 V"] }, "cranking": { "title": "Cranking", "description": "Voltage while the starter turns.", "$ref": "#/definitions/quantity", "default": "9 V to 11.3 V", "examples": ["10.5 V +/- 0.7 V"] }, "running": { "title": "Running", "description": "Voltage with the alternator charging.", "$ref": "#/definitions/quantity", "default": "12.5 V to 15 V", "examples": ["14.2 V +/- 0.3 V"] }, "ohms": { "title": "Inside resistance", "description": "Battery and main cables together.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] } } }, "parts": { "title": "Parts", "description": "Everything with a connector: the module, the sensor, fuses, relays, ground points, neighbours, 60 at most. Exactly one part is the sensor.", "type": "object", "minProperties": 1, "maxProperties": 60, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/part" } }, "wires": { "title": "Wires", "description": "Each wire by its name, from one terminal to another, 150 at most. Names like splice.feed make a joint of several wires.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/wire" } }, "target": { "title": "Target", "description": "What moves past the sensor: a toothed wheel; leave out for a sensor moved by hand or foot.", "type": "object", "additionalProperties": false, "required": ["at"], "properties": { "at": { "title": "Where it sits", "description": "Plain words.", "type": "string", "maxLength": 120, "examples": ["crankshaft"] }, "teeth": { "title": "Pitches", "description": "Tooth pitches of a whole turn, the missing ones counted.", "type": "integer", "minimum": 1, "maximum": 1e3, "examples": [60] }, "missing": { "title": "Missing teeth", "description": "Teeth left out as a mark.", "type": "integer", "minimum": 0, "maximum": 100, "default": 0, "examples": [2] }, "turns": { "title": "Turns per crankshaft turn", "description": "0.5 for a camshaft; 0 when it does not turn with the engine.", "type": "number", "minimum": 0, "maximum": 10, "default": 1, "examples": [0.5] }, "on": { "title": "Part of a turn the output is on", "description": "Also the chance that a still target leaves a switched output on. A range where the wheel is not known.", "type": ["number", "string"], "minimum": 0, "maximum": 1, "default": 0.5, "examples": [0.5, "20 % to 80 %"] } } }, "weights": { "title": "How likely each class of fault is", "description": "Relative weight of a whole class, shared out among its faults. 0 rules the class out.", "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Contacts", "description": "Pins and crimps.", "$ref": "#/definitions/weight", "default": 5 }, "wire": { "title": "Wires", "description": "Opens, resistance and shorts along wires.", "$ref": "#/definitions/weight", "default": 3 }, "sensor": { "title": "Sensor", "description": "The sensor itself.", "$ref": "#/definitions/weight", "default": 3 }, "module": { "title": "Module", "description": "The control module itself.", "$ref": "#/definitions/weight", "default": 0.3 }, "supply": { "title": "Fuses and relays", "description": "Blown fuse, bad relay contact.", "$ref": "#/definitions/weight", "default": 1 }, "neighbour": { "title": "Neighbours", "description": "Another part on the same feed that drags it down.", "$ref": "#/definitions/weight", "default": 0.7 }, "target": { "title": "Target", "description": "Wheel, gap and timing.", "$ref": "#/definitions/weight", "default": 0.7 } } }, "faults": { "title": "Changes to the faults that follow from the structure", "description": "By fault id: another weight, other words, another size, another repair, or ruled out with the reason.", "type": "object", "additionalProperties": { "$ref": "#/definitions/faultChange" } } }, "definitions": { "name": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*$" }, "terminal": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, "quantity": { "type": "string" }, "weight": { "type": "number", "minimum": 0, "maximum": 1e3 }, "part": { "type": "object", "discriminator": { "propertyName": "kind" }, "x-choices": ["module", "hall-switch", "reluctor", "potentiometer", "current-switch", "fuse", "relay", "ground-point", "neighbour"], "required": ["kind"], "oneOf": [{ "$ref": "#/definitions/module" }, { "$ref": "#/definitions/hallSwitch" }, { "$ref": "#/definitions/reluctor" }, { "$ref": "#/definitions/potentiometer" }, { "$ref": "#/definitions/currentSwitch" }, { "$ref": "#/definitions/fuse" }, { "$ref": "#/definitions/relay" }, { "$ref": "#/definitions/groundPoint" }, { "$ref": "#/definitions/neighbour" }] }, "module": { "title": "ModuleDraft", "description": "A control module, pin by pin: what stands behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["engine control module"] }, "pins": { "title": "Pins", "description": "Each pin by its name, 150 at most.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } }, "modulePin": { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage; or one of these.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery", "one of: 8 V +/- 3 % 70 %, battery 30 %"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "40 mA to 150 mA", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.", "type": "string", "examples": ["same as signal-plus", "reference", "battery", "ground", "2.5 V", "one of: reference 70 %, 8 V 10 %, battery 20 %"] }, "ohms": { "title": "Resistance", "description": "With its tolerance, or the range it may lie in; or the resistance behind another pin, where the two are of one kind.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %", "1 kohm to 22 kohm", "same as signal-plus"] }, "alike": { "title": "Built alike", "description": "Another pin of this module with as many ends to choose from; this pin has the end at the same place of its own list.", "$ref": "#/definitions/name", "examples": ["signal-1"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage, this current through the pin's own resistor to ground, or this part of what its pull-up leads to; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V", "9 mA", "30 %"] }, "high-above": { "title": "High above", "description": "Counts as high above this, in the unit of low-below.", "$ref": "#/definitions/quantity", "examples": ["3.5 V", "11.5 mA", "70 %"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } } } }, "hallSwitch": { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "3 mA to 20 mA", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "20 ohm to 200 ohm", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "1 Mohm to 20 Mohm", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "25 mA to 60 mA", "examples": ["40 mA"] } } }, "reluctor": { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "190 ohm to 2.5 kohm", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil, moved as fast as a hand can.", "$ref": "#/definitions/quantity", "default": "0.8 V +/- 30 %", "examples": ["0.8 V +/- 30 %"] } } }, "potentiometer": { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms", "closed", "open"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] } } } } } }, "currentSwitch": { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 20 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 20 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } }, "fuse": { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } }, "relay": { "title": "RelayDraft", "description": "A relay contact, closed whenever the key is on. Pins: 30 (in), 87 (out).", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "5 mohm to 50 mohm", "examples": ["20 mohm"] } } }, "groundPoint": { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "2 mohm to 20 mohm", "examples": ["5 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its way, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } }, "neighbour": { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } }, "wire": { "title": "WireDraft", "type": "object", "additionalProperties": false, "required": ["from", "to", "size", "length"], "properties": { "from": { "title": "From", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["module.reference"] }, "to": { "title": "To", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["sensor.feed"] }, "size": { "title": "Cross-section", "description": "Copper.", "$ref": "#/definitions/quantity", "examples": ["0.5 mm2"] }, "length": { "title": "Length", "description": "One way; a range where it is not known.", "$ref": "#/definitions/quantity", "examples": ["3 m", "0.5 m to 5 m"] } } }, "faultChange": { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "maxLength": 300, "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "maxLength": 300, "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "maxLength": 300, "examples": ["the wire runs alone in a steel tube"] } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "circuit.schema.json", "title": "Circuit", "description": "A sensor circuit as it is built into a vehicle: parts, wires, what can fail and how likely.", "type": "object", "additionalProperties": false, "required": ["circuit", "title", "parts", "wires"], "properties": { "circuit": { "title": "Name", "description": "Short name in small letters and hyphens; procedures call the circuit by it.", "$ref": "#/definitions/name", "examples": ["hall-module-fed"] }, "title": { "title": "Title", "description": "One line for people.", "type": "string", "maxLength": 120, "examples": ["Three-wire Hall switch fed by the module"] }, "notes": { "title": "Notes", "description": "What a technician should know about this kind of circuit; where typical values come from.", "type": "string", "maxLength": 2e3, "examples": ["Typical values; the maker's data come first."] }, "temperature": { "title": "Temperature of the harness", "description": "Copper gains 0.393 % of resistance per degree above 20 degC.", "$ref": "#/definitions/quantity", "default": "25 degC", "examples": ["25 degC"] }, "supply": { "title": "Battery", "description": "Voltage at rest (key-off and key-on), while cranking and with the engine running, and the resistance inside.", "type": "object", "additionalProperties": false, "properties": { "battery": { "title": "At rest", "description": "Open-circuit voltage, key off or on.", "$ref": "#/definitions/quantity", "default": "11.8 V to 14.6 V", "examples": ["12.6 V +/- 0.3 V"] }, "cranking": { "title": "Cranking", "description": "Voltage while the starter turns.", "$ref": "#/definitions/quantity", "default": "9 V to 11.3 V", "examples": ["10.5 V +/- 0.7 V"] }, "running": { "title": "Running", "description": "Voltage with the alternator charging.", "$ref": "#/definitions/quantity", "default": "12.5 V to 15 V", "examples": ["14.2 V +/- 0.3 V"] }, "ohms": { "title": "Inside resistance", "description": "Battery and main cables together.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] } } }, "parts": { "title": "Parts", "description": "Everything with a connector: the module, the sensor, fuses, relays, ground points, neighbours, 60 at most. Exactly one part is the sensor.", "type": "object", "minProperties": 1, "maxProperties": 60, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/part" } }, "wires": { "title": "Wires", "description": "Each wire by its name, from one terminal to another, 150 at most. Names like splice.feed make a joint of several wires.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/wire" } }, "target": { "title": "Target", "description": "What moves past the sensor: a toothed wheel; leave out for a sensor moved by hand or foot.", "type": "object", "additionalProperties": false, "required": ["at"], "properties": { "at": { "title": "Where it sits", "description": "Plain words.", "type": "string", "maxLength": 120, "examples": ["crankshaft"] }, "teeth": { "title": "Pitches", "description": "Tooth pitches of a whole turn, the missing ones counted.", "type": "integer", "minimum": 1, "maximum": 1e3, "examples": [60] }, "missing": { "title": "Missing teeth", "description": "Teeth left out as a mark.", "type": "integer", "minimum": 0, "maximum": 100, "default": 0, "examples": [2] }, "turns": { "title": "Turns per crankshaft turn", "description": "0.5 for a camshaft; 0 when it does not turn with the engine.", "type": "number", "minimum": 0, "maximum": 10, "default": 1, "examples": [0.5] }, "ring": { "title": "Ring on a wheel bearing", "description": "What it is made of. A ring of magnets can be weak or face the wrong way, and any ring run out of true; leave out for a wheel of the engine.", "enum": ["teeth", "magnets", "either"], "examples": ["either"] }, "on": { "title": "Part of a turn the output is on", "description": "Also the chance that a still target leaves a switched output on. A range where the wheel is not known.", "type": ["number", "string"], "minimum": 0, "maximum": 1, "default": 0.5, "examples": [0.5, "20 % to 80 %"] } } }, "weights": { "title": "How likely each class of fault is", "description": "Relative weight of a whole class, shared out among its faults. 0 rules the class out.", "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Contacts", "description": "Pins and crimps.", "$ref": "#/definitions/weight", "default": 5 }, "wire": { "title": "Wires", "description": "Opens, resistance and shorts along wires.", "$ref": "#/definitions/weight", "default": 3 }, "sensor": { "title": "Sensor", "description": "The sensor itself.", "$ref": "#/definitions/weight", "default": 3 }, "module": { "title": "Module", "description": "The control module itself.", "$ref": "#/definitions/weight", "default": 0.3 }, "supply": { "title": "Fuses and relays", "description": "Blown fuse, bad relay contact.", "$ref": "#/definitions/weight", "default": 1 }, "neighbour": { "title": "Neighbours", "description": "Another part on the same feed that drags it down.", "$ref": "#/definitions/weight", "default": 0.7 }, "target": { "title": "Target", "description": "Wheel, gap and timing.", "$ref": "#/definitions/weight", "default": 0.7 } } }, "faults": { "title": "Changes to the faults that follow from the structure", "description": "By fault id: another weight, other words, another size, another repair, or ruled out with the reason.", "type": "object", "additionalProperties": { "$ref": "#/definitions/faultChange" } } }, "definitions": { "name": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*$" }, "terminal": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, "quantity": { "type": "string" }, "weight": { "type": "number", "minimum": 0, "maximum": 1e3 }, "part": { "type": "object", "discriminator": { "propertyName": "kind" }, "x-choices": ["module", "hall-switch", "reluctor", "potentiometer", "current-switch", "fuse", "relay", "ground-point", "neighbour"], "required": ["kind"], "oneOf": [{ "$ref": "#/definitions/module" }, { "$ref": "#/definitions/hallSwitch" }, { "$ref": "#/definitions/reluctor" }, { "$ref": "#/definitions/potentiometer" }, { "$ref": "#/definitions/currentSwitch" }, { "$ref": "#/definitions/fuse" }, { "$ref": "#/definitions/relay" }, { "$ref": "#/definitions/groundPoint" }, { "$ref": "#/definitions/neighbour" }] }, "module": { "title": "ModuleDraft", "description": "A control module, pin by pin: what stands behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["engine control module"] }, "pins": { "title": "Pins", "description": "Each pin by its name, 150 at most.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } }, "modulePin": { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage; or one of these.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery", "one of: 8 V +/- 3 % 70 %, battery 30 %"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "40 mA to 150 mA", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.", "type": "string", "examples": ["same as signal-plus", "reference", "battery", "ground", "2.5 V", "one of: reference 70 %, 8 V 10 %, battery 20 %"] }, "ohms": { "title": "Resistance", "description": "With its tolerance, or the range it may lie in; or the resistance behind another pin, where the two are of one kind.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %", "1 kohm to 22 kohm", "same as signal-plus"] }, "alike": { "title": "Built alike", "description": "Another pin of this module with as many ends to choose from; this pin has the end at the same place of its own list.", "$ref": "#/definitions/name", "examples": ["signal-1"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage, this current through the pin's own resistor to ground, or this part of what its pull-up leads to; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V", "9 mA", "30 %"] }, "high-above": { "title": "High above", "description": "Counts as high above this, in the unit of low-below.", "$ref": "#/definitions/quantity", "examples": ["3.5 V", "11.5 mA", "70 %"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "driver": { "title": "Driver", "description": "The module switches this pin to ground while it has power, as for the coil of a relay.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance", "description": "When it is on.", "$ref": "#/definitions/quantity", "default": "0.2 ohm to 2 ohm", "examples": ["0.2 ohm to 2 ohm"] } } }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } } } }, "hallSwitch": { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "3 mA to 20 mA", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "20 ohm to 200 ohm", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "1 Mohm to 20 Mohm", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "25 mA to 60 mA", "examples": ["40 mA"] } } }, "reluctor": { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "190 ohm to 2.5 kohm", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil, moved as fast as a hand can.", "$ref": "#/definitions/quantity", "default": "0.8 V +/- 30 %", "examples": ["0.8 V +/- 30 %"] } } }, "potentiometer": { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms", "closed", "open"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] } } } } } }, "currentSwitch": { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 20 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 20 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } }, "fuse": { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } }, "relay": { "title": "RelayDraft", "description": "A relay contact. Pins, with the terminal numbers of DIN 72552: 30 (in), 87 (out); with a coil also 86 (its feed) and 85 (its switched side). Without a coil the contact is closed whenever the key is on.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "5 mohm to 50 mohm", "examples": ["20 mohm"] }, "coil": { "title": "Coil", "description": "Resistance between 86 and 85.", "$ref": "#/definitions/quantity", "examples": ["60 ohm to 120 ohm"] }, "pulls-in": { "title": "Pulls in", "description": "The contact closes from this voltage at the coil.", "$ref": "#/definitions/quantity", "default": "5 V to 7.5 V", "examples": ["5 V to 7.5 V"] } } }, "groundPoint": { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "2 mohm to 20 mohm", "examples": ["5 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its way, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } }, "neighbour": { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } }, "wire": { "title": "WireDraft", "type": "object", "additionalProperties": false, "required": ["from", "to", "size", "length"], "properties": { "from": { "title": "From", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["module.reference"] }, "to": { "title": "To", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["sensor.feed"] }, "size": { "title": "Cross-section", "description": "Copper.", "$ref": "#/definitions/quantity", "examples": ["0.5 mm2"] }, "length": { "title": "Length", "description": "One way; a range where it is not known.", "$ref": "#/definitions/quantity", "examples": ["3 m", "0.5 m to 5 m"] } } }, "faultChange": { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "maxLength": 300, "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "maxLength": 300, "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "maxLength": 300, "examples": ["the wire runs alone in a steel tube"] } } } } };
 var schema12 = { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*$" };
 var schema13 = { "type": "string" };
-var schema77 = { "type": "number", "minimum": 0, "maximum": 1e3 };
+var schema80 = { "type": "number", "minimum": 0, "maximum": 1e3 };
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
 var pattern0 = new RegExp("^[a-z0-9][a-z0-9-]*$", "u");
 var schema19 = { "type": "object", "discriminator": { "propertyName": "kind" }, "x-choices": ["module", "hall-switch", "reluctor", "potentiometer", "current-switch", "fuse", "relay", "ground-point", "neighbour"], "required": ["kind"], "oneOf": [{ "$ref": "#/definitions/module" }, { "$ref": "#/definitions/hallSwitch" }, { "$ref": "#/definitions/reluctor" }, { "$ref": "#/definitions/potentiometer" }, { "$ref": "#/definitions/currentSwitch" }, { "$ref": "#/definitions/fuse" }, { "$ref": "#/definitions/relay" }, { "$ref": "#/definitions/groundPoint" }, { "$ref": "#/definitions/neighbour" }] };
 var schema20 = { "title": "ModuleDraft", "description": "A control module, pin by pin: what stands behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["engine control module"] }, "pins": { "title": "Pins", "description": "Each pin by its name, 150 at most.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } };
-var schema22 = { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage; or one of these.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery", "one of: 8 V +/- 3 % 70 %, battery 30 %"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "40 mA to 150 mA", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.", "type": "string", "examples": ["same as signal-plus", "reference", "battery", "ground", "2.5 V", "one of: reference 70 %, 8 V 10 %, battery 20 %"] }, "ohms": { "title": "Resistance", "description": "With its tolerance, or the range it may lie in; or the resistance behind another pin, where the two are of one kind.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %", "1 kohm to 22 kohm", "same as signal-plus"] }, "alike": { "title": "Built alike", "description": "Another pin of this module with as many ends to choose from; this pin has the end at the same place of its own list.", "$ref": "#/definitions/name", "examples": ["signal-1"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage, this current through the pin's own resistor to ground, or this part of what its pull-up leads to; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V", "9 mA", "30 %"] }, "high-above": { "title": "High above", "description": "Counts as high above this, in the unit of low-below.", "$ref": "#/definitions/quantity", "examples": ["3.5 V", "11.5 mA", "70 %"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } } } };
+var schema22 = { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage; or one of these.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery", "one of: 8 V +/- 3 % 70 %, battery 30 %"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "40 mA to 150 mA", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.", "type": "string", "examples": ["same as signal-plus", "reference", "battery", "ground", "2.5 V", "one of: reference 70 %, 8 V 10 %, battery 20 %"] }, "ohms": { "title": "Resistance", "description": "With its tolerance, or the range it may lie in; or the resistance behind another pin, where the two are of one kind.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %", "1 kohm to 22 kohm", "same as signal-plus"] }, "alike": { "title": "Built alike", "description": "Another pin of this module with as many ends to choose from; this pin has the end at the same place of its own list.", "$ref": "#/definitions/name", "examples": ["signal-1"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage, this current through the pin's own resistor to ground, or this part of what its pull-up leads to; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V", "9 mA", "30 %"] }, "high-above": { "title": "High above", "description": "Counts as high above this, in the unit of low-below.", "$ref": "#/definitions/quantity", "examples": ["3.5 V", "11.5 mA", "70 %"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "driver": { "title": "Driver", "description": "The module switches this pin to ground while it has power, as for the coil of a relay.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance", "description": "When it is on.", "$ref": "#/definitions/quantity", "default": "0.2 ohm to 2 ohm", "examples": ["0.2 ohm to 2 ohm"] } } }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } } } };
 function validate13(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
-      if (!(key0 === "reference" || key0 === "pull" || key0 === "input" || key0 === "joined-to" || key0 === "ground")) {
+      if (!(key0 === "reference" || key0 === "pull" || key0 === "input" || key0 === "joined-to" || key0 === "driver" || key0 === "ground")) {
         const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22, data };
         if (vErrors === null) {
           vErrors = [err0];
@@ -323,12 +323,12 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.ground !== void 0) {
-      let data14 = data.ground;
+    if (data.driver !== void 0) {
+      let data14 = data.driver;
       if (data14 && typeof data14 == "object" && !Array.isArray(data14)) {
         for (const key4 in data14) {
-          if (!(key4 === "ohms" || key4 === "offset")) {
-            const err24 = { instancePath: instancePath + "/ground", schemaPath: "#/properties/ground/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.ground, data: data14 };
+          if (!(key4 === "ohms")) {
+            const err24 = { instancePath: instancePath + "/driver", schemaPath: "#/properties/driver/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.driver, data: data14 };
             if (vErrors === null) {
               vErrors = [err24];
             } else {
@@ -340,7 +340,7 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
         if (data14.ohms !== void 0) {
           let data15 = data14.ohms;
           if (typeof data15 !== "string") {
-            const err25 = { instancePath: instancePath + "/ground/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data15 };
+            const err25 = { instancePath: instancePath + "/driver/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data15 };
             if (vErrors === null) {
               vErrors = [err25];
             } else {
@@ -349,34 +349,70 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data14.offset !== void 0) {
-          let data16 = data14.offset;
-          if (typeof data16 !== "string") {
-            const err26 = { instancePath: instancePath + "/ground/offset", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data16 };
+      } else {
+        const err26 = { instancePath: instancePath + "/driver", schemaPath: "#/properties/driver/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.driver.type, parentSchema: schema22.properties.driver, data: data14 };
+        if (vErrors === null) {
+          vErrors = [err26];
+        } else {
+          vErrors.push(err26);
+        }
+        errors++;
+      }
+    }
+    if (data.ground !== void 0) {
+      let data16 = data.ground;
+      if (data16 && typeof data16 == "object" && !Array.isArray(data16)) {
+        for (const key5 in data16) {
+          if (!(key5 === "ohms" || key5 === "offset")) {
+            const err27 = { instancePath: instancePath + "/ground", schemaPath: "#/properties/ground/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key5 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.ground, data: data16 };
             if (vErrors === null) {
-              vErrors = [err26];
+              vErrors = [err27];
             } else {
-              vErrors.push(err26);
+              vErrors.push(err27);
+            }
+            errors++;
+          }
+        }
+        if (data16.ohms !== void 0) {
+          let data17 = data16.ohms;
+          if (typeof data17 !== "string") {
+            const err28 = { instancePath: instancePath + "/ground/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data17 };
+            if (vErrors === null) {
+              vErrors = [err28];
+            } else {
+              vErrors.push(err28);
+            }
+            errors++;
+          }
+        }
+        if (data16.offset !== void 0) {
+          let data18 = data16.offset;
+          if (typeof data18 !== "string") {
+            const err29 = { instancePath: instancePath + "/ground/offset", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data18 };
+            if (vErrors === null) {
+              vErrors = [err29];
+            } else {
+              vErrors.push(err29);
             }
             errors++;
           }
         }
       } else {
-        const err27 = { instancePath: instancePath + "/ground", schemaPath: "#/properties/ground/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.ground.type, parentSchema: schema22.properties.ground, data: data14 };
+        const err30 = { instancePath: instancePath + "/ground", schemaPath: "#/properties/ground/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.ground.type, parentSchema: schema22.properties.ground, data: data16 };
         if (vErrors === null) {
-          vErrors = [err27];
+          vErrors = [err30];
         } else {
-          vErrors.push(err27);
+          vErrors.push(err30);
         }
         errors++;
       }
     }
   } else {
-    const err28 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.type, parentSchema: schema22, data };
+    const err31 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.type, parentSchema: schema22, data };
     if (vErrors === null) {
-      vErrors = [err28];
+      vErrors = [err31];
     } else {
-      vErrors.push(err28);
+      vErrors.push(err31);
     }
     errors++;
   }
@@ -531,13 +567,13 @@ function validate12(data, { instancePath = "", parentData, parentDataProperty, r
   validate12.errors = vErrors;
   return errors === 0;
 }
-var schema35 = { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "3 mA to 20 mA", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "20 ohm to 200 ohm", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "1 Mohm to 20 Mohm", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "25 mA to 60 mA", "examples": ["40 mA"] } } };
+var schema36 = { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "3 mA to 20 mA", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "20 ohm to 200 ohm", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "1 Mohm to 20 Mohm", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "25 mA to 60 mA", "examples": ["40 mA"] } } };
 function validate15(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema35.required, parentSchema: schema35, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema36.required, parentSchema: schema36, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -547,7 +583,7 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "draws" || key0 === "minimum" || key0 === "on" || key0 === "off" || key0 === "limit")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema35, data };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema36, data };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -559,7 +595,7 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("hall-switch" !== data0) {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "hall-switch" }, message: "must be equal to constant", schema: "hall-switch", parentSchema: schema35.properties.kind, data: data0 };
+        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "hall-switch" }, message: "must be equal to constant", schema: "hall-switch", parentSchema: schema36.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -572,7 +608,7 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema35.properties.words, data: data1 };
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema36.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -581,7 +617,7 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema35.properties.words.type, parentSchema: schema35.properties.words, data: data1 };
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema36.properties.words.type, parentSchema: schema36.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -651,7 +687,7 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err10 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema35.type, parentSchema: schema35, data };
+    const err10 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema36.type, parentSchema: schema36, data };
     if (vErrors === null) {
       vErrors = [err10];
     } else {
@@ -662,13 +698,13 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
   validate15.errors = vErrors;
   return errors === 0;
 }
-var schema41 = { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "190 ohm to 2.5 kohm", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil, moved as fast as a hand can.", "$ref": "#/definitions/quantity", "default": "0.8 V +/- 30 %", "examples": ["0.8 V +/- 30 %"] } } };
+var schema42 = { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "190 ohm to 2.5 kohm", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil, moved as fast as a hand can.", "$ref": "#/definitions/quantity", "default": "0.8 V +/- 30 %", "examples": ["0.8 V +/- 30 %"] } } };
 function validate16(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema41.required, parentSchema: schema41, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema42.required, parentSchema: schema42, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -678,7 +714,7 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "ohms" || key0 === "cranking" || key0 === "running" || key0 === "by-hand")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema41, data };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema42, data };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -690,7 +726,7 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("reluctor" !== data0) {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "reluctor" }, message: "must be equal to constant", schema: "reluctor", parentSchema: schema41.properties.kind, data: data0 };
+        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "reluctor" }, message: "must be equal to constant", schema: "reluctor", parentSchema: schema42.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -703,7 +739,7 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema41.properties.words, data: data1 };
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema42.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -712,7 +748,7 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema41.properties.words.type, parentSchema: schema41.properties.words, data: data1 };
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema42.properties.words.type, parentSchema: schema42.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -770,7 +806,7 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema41.type, parentSchema: schema41, data };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema42.type, parentSchema: schema42, data };
     if (vErrors === null) {
       vErrors = [err9];
     } else {
@@ -781,13 +817,13 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
   validate16.errors = vErrors;
   return errors === 0;
 }
-var schema46 = { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms", "closed", "open"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] } } } } } };
+var schema47 = { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms", "closed", "open"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] } } } } } };
 function validate17(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema46.required, parentSchema: schema46, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema47.required, parentSchema: schema47, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -796,7 +832,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.tracks === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "tracks" }, message: "must have required property 'tracks'", schema: schema46.required, parentSchema: schema46, data };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "tracks" }, message: "must have required property 'tracks'", schema: schema47.required, parentSchema: schema47, data };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -806,7 +842,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "tracks")) {
-        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema46, data };
+        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema47, data };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -818,7 +854,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("potentiometer" !== data0) {
-        const err3 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "potentiometer" }, message: "must be equal to constant", schema: "potentiometer", parentSchema: schema46.properties.kind, data: data0 };
+        const err3 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "potentiometer" }, message: "must be equal to constant", schema: "potentiometer", parentSchema: schema47.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -831,7 +867,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema46.properties.words, data: data1 };
+          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema47.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err4];
           } else {
@@ -840,7 +876,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema46.properties.words.type, parentSchema: schema46.properties.words, data: data1 };
+        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema47.properties.words.type, parentSchema: schema47.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -853,7 +889,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.tracks;
       if (data2 && typeof data2 == "object" && !Array.isArray(data2)) {
         if (Object.keys(data2).length < 1) {
-          const err6 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema46.properties.tracks, data: data2 };
+          const err6 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema47.properties.tracks, data: data2 };
           if (vErrors === null) {
             vErrors = [err6];
           } else {
@@ -884,7 +920,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
           }
           var valid1 = _errs7 === errors;
           if (!valid1) {
-            const err9 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema46.properties.tracks.propertyNames, parentSchema: schema46.properties.tracks, data: data2 };
+            const err9 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema47.properties.tracks.propertyNames, parentSchema: schema47.properties.tracks, data: data2 };
             if (vErrors === null) {
               vErrors = [err9];
             } else {
@@ -897,7 +933,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
           let data3 = data2[key2];
           if (data3 && typeof data3 == "object" && !Array.isArray(data3)) {
             if (data3.feed === void 0) {
-              const err10 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "feed" }, message: "must have required property 'feed'", schema: schema46.properties.tracks.additionalProperties.required, parentSchema: schema46.properties.tracks.additionalProperties, data: data3 };
+              const err10 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "feed" }, message: "must have required property 'feed'", schema: schema47.properties.tracks.additionalProperties.required, parentSchema: schema47.properties.tracks.additionalProperties, data: data3 };
               if (vErrors === null) {
                 vErrors = [err10];
               } else {
@@ -906,7 +942,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data3.signal === void 0) {
-              const err11 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "signal" }, message: "must have required property 'signal'", schema: schema46.properties.tracks.additionalProperties.required, parentSchema: schema46.properties.tracks.additionalProperties, data: data3 };
+              const err11 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "signal" }, message: "must have required property 'signal'", schema: schema47.properties.tracks.additionalProperties.required, parentSchema: schema47.properties.tracks.additionalProperties, data: data3 };
               if (vErrors === null) {
                 vErrors = [err11];
               } else {
@@ -915,7 +951,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data3.ground === void 0) {
-              const err12 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "ground" }, message: "must have required property 'ground'", schema: schema46.properties.tracks.additionalProperties.required, parentSchema: schema46.properties.tracks.additionalProperties, data: data3 };
+              const err12 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "ground" }, message: "must have required property 'ground'", schema: schema47.properties.tracks.additionalProperties.required, parentSchema: schema47.properties.tracks.additionalProperties, data: data3 };
               if (vErrors === null) {
                 vErrors = [err12];
               } else {
@@ -924,7 +960,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data3.ohms === void 0) {
-              const err13 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema46.properties.tracks.additionalProperties.required, parentSchema: schema46.properties.tracks.additionalProperties, data: data3 };
+              const err13 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema47.properties.tracks.additionalProperties.required, parentSchema: schema47.properties.tracks.additionalProperties, data: data3 };
               if (vErrors === null) {
                 vErrors = [err13];
               } else {
@@ -933,7 +969,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data3.closed === void 0) {
-              const err14 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "closed" }, message: "must have required property 'closed'", schema: schema46.properties.tracks.additionalProperties.required, parentSchema: schema46.properties.tracks.additionalProperties, data: data3 };
+              const err14 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "closed" }, message: "must have required property 'closed'", schema: schema47.properties.tracks.additionalProperties.required, parentSchema: schema47.properties.tracks.additionalProperties, data: data3 };
               if (vErrors === null) {
                 vErrors = [err14];
               } else {
@@ -942,7 +978,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data3.open === void 0) {
-              const err15 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "open" }, message: "must have required property 'open'", schema: schema46.properties.tracks.additionalProperties.required, parentSchema: schema46.properties.tracks.additionalProperties, data: data3 };
+              const err15 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "open" }, message: "must have required property 'open'", schema: schema47.properties.tracks.additionalProperties.required, parentSchema: schema47.properties.tracks.additionalProperties, data: data3 };
               if (vErrors === null) {
                 vErrors = [err15];
               } else {
@@ -952,7 +988,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
             }
             for (const key3 in data3) {
               if (!(key3 === "feed" || key3 === "signal" || key3 === "ground" || key3 === "ohms" || key3 === "wiper" || key3 === "closed" || key3 === "open")) {
-                const err16 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema46.properties.tracks.additionalProperties, data: data3 };
+                const err16 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema47.properties.tracks.additionalProperties, data: data3 };
                 if (vErrors === null) {
                   vErrors = [err16];
                 } else {
@@ -1076,7 +1112,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               }
             }
           } else {
-            const err27 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema46.properties.tracks.additionalProperties.type, parentSchema: schema46.properties.tracks.additionalProperties, data: data3 };
+            const err27 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema47.properties.tracks.additionalProperties.type, parentSchema: schema47.properties.tracks.additionalProperties, data: data3 };
             if (vErrors === null) {
               vErrors = [err27];
             } else {
@@ -1086,7 +1122,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err28 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema46.properties.tracks.type, parentSchema: schema46.properties.tracks, data: data2 };
+        const err28 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema47.properties.tracks.type, parentSchema: schema47.properties.tracks, data: data2 };
         if (vErrors === null) {
           vErrors = [err28];
         } else {
@@ -1096,7 +1132,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema46.type, parentSchema: schema46, data };
+    const err29 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema47.type, parentSchema: schema47, data };
     if (vErrors === null) {
       vErrors = [err29];
     } else {
@@ -1107,13 +1143,13 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
   validate17.errors = vErrors;
   return errors === 0;
 }
-var schema55 = { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 20 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 20 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } };
+var schema56 = { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 20 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 20 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } };
 function validate18(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema55.required, parentSchema: schema55, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema56.required, parentSchema: schema56, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1123,7 +1159,7 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "low" || key0 === "high" || key0 === "minimum" || key0 === "reverse")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema55, data };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema56, data };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -1135,7 +1171,7 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("current-switch" !== data0) {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "current-switch" }, message: "must be equal to constant", schema: "current-switch", parentSchema: schema55.properties.kind, data: data0 };
+        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "current-switch" }, message: "must be equal to constant", schema: "current-switch", parentSchema: schema56.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1148,7 +1184,7 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema55.properties.words, data: data1 };
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema56.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -1157,7 +1193,7 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema55.properties.words.type, parentSchema: schema55.properties.words, data: data1 };
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema56.properties.words.type, parentSchema: schema56.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1215,7 +1251,7 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema55.type, parentSchema: schema55, data };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema56.type, parentSchema: schema56, data };
     if (vErrors === null) {
       vErrors = [err9];
     } else {
@@ -1226,13 +1262,13 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
   validate18.errors = vErrors;
   return errors === 0;
 }
-var schema60 = { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } };
+var schema61 = { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } };
 function validate19(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema60.required, parentSchema: schema60, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema61.required, parentSchema: schema61, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1242,7 +1278,7 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "amps" || key0 === "ohms")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema60, data };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema61, data };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -1254,7 +1290,7 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("fuse" !== data0) {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "fuse" }, message: "must be equal to constant", schema: "fuse", parentSchema: schema60.properties.kind, data: data0 };
+        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "fuse" }, message: "must be equal to constant", schema: "fuse", parentSchema: schema61.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1267,7 +1303,7 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema60.properties.words, data: data1 };
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema61.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -1276,7 +1312,7 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema60.properties.words.type, parentSchema: schema60.properties.words, data: data1 };
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema61.properties.words.type, parentSchema: schema61.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1310,7 +1346,7 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema60.type, parentSchema: schema60, data };
+    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema61.type, parentSchema: schema61, data };
     if (vErrors === null) {
       vErrors = [err7];
     } else {
@@ -1321,13 +1357,13 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
   validate19.errors = vErrors;
   return errors === 0;
 }
-var schema63 = { "title": "RelayDraft", "description": "A relay contact, closed whenever the key is on. Pins: 30 (in), 87 (out).", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "5 mohm to 50 mohm", "examples": ["20 mohm"] } } };
+var schema64 = { "title": "RelayDraft", "description": "A relay contact. Pins, with the terminal numbers of DIN 72552: 30 (in), 87 (out); with a coil also 86 (its feed) and 85 (its switched side). Without a coil the contact is closed whenever the key is on.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "5 mohm to 50 mohm", "examples": ["20 mohm"] }, "coil": { "title": "Coil", "description": "Resistance between 86 and 85.", "$ref": "#/definitions/quantity", "examples": ["60 ohm to 120 ohm"] }, "pulls-in": { "title": "Pulls in", "description": "The contact closes from this voltage at the coil.", "$ref": "#/definitions/quantity", "default": "5 V to 7.5 V", "examples": ["5 V to 7.5 V"] } } };
 function validate20(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema63.required, parentSchema: schema63, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema64.required, parentSchema: schema64, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1336,8 +1372,8 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!(key0 === "kind" || key0 === "words" || key0 === "ohms")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema63, data };
+      if (!(key0 === "kind" || key0 === "words" || key0 === "ohms" || key0 === "coil" || key0 === "pulls-in")) {
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema64, data };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -1349,7 +1385,7 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("relay" !== data0) {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "relay" }, message: "must be equal to constant", schema: "relay", parentSchema: schema63.properties.kind, data: data0 };
+        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "relay" }, message: "must be equal to constant", schema: "relay", parentSchema: schema64.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1362,7 +1398,7 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema63.properties.words, data: data1 };
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema64.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -1371,7 +1407,7 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema63.properties.words.type, parentSchema: schema63.properties.words, data: data1 };
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema64.properties.words.type, parentSchema: schema64.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1392,25 +1428,49 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.coil !== void 0) {
+      let data3 = data.coil;
+      if (typeof data3 !== "string") {
+        const err6 = { instancePath: instancePath + "/coil", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data3 };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
+    if (data["pulls-in"] !== void 0) {
+      let data4 = data["pulls-in"];
+      if (typeof data4 !== "string") {
+        const err7 = { instancePath: instancePath + "/pulls-in", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data4 };
+        if (vErrors === null) {
+          vErrors = [err7];
+        } else {
+          vErrors.push(err7);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema63.type, parentSchema: schema63, data };
+    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema64.type, parentSchema: schema64, data };
     if (vErrors === null) {
-      vErrors = [err6];
+      vErrors = [err8];
     } else {
-      vErrors.push(err6);
+      vErrors.push(err8);
     }
     errors++;
   }
   validate20.errors = vErrors;
   return errors === 0;
 }
-var schema65 = { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "2 mohm to 20 mohm", "examples": ["5 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its way, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } };
+var schema68 = { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "2 mohm to 20 mohm", "examples": ["5 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its way, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } };
 function validate21(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema65.required, parentSchema: schema65, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema68.required, parentSchema: schema68, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1420,7 +1480,7 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "ohms" || key0 === "offset")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema65, data };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema68, data };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -1432,7 +1492,7 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("ground-point" !== data0) {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "ground-point" }, message: "must be equal to constant", schema: "ground-point", parentSchema: schema65.properties.kind, data: data0 };
+        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "ground-point" }, message: "must be equal to constant", schema: "ground-point", parentSchema: schema68.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1445,7 +1505,7 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema65.properties.words, data: data1 };
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema68.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -1454,7 +1514,7 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema65.properties.words.type, parentSchema: schema65.properties.words, data: data1 };
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema68.properties.words.type, parentSchema: schema68.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1488,7 +1548,7 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema65.type, parentSchema: schema65, data };
+    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema68.type, parentSchema: schema68, data };
     if (vErrors === null) {
       vErrors = [err7];
     } else {
@@ -1499,13 +1559,13 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
   validate21.errors = vErrors;
   return errors === 0;
 }
-var schema68 = { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } };
+var schema71 = { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } };
 function validate22(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema68.required, parentSchema: schema68, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema71.required, parentSchema: schema71, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1514,7 +1574,7 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.ohms === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema68.required, parentSchema: schema68, data };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema71.required, parentSchema: schema71, data };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -1524,7 +1584,7 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "ohms" || key0 === "shorted")) {
-        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema68, data };
+        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema71, data };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1536,7 +1596,7 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("neighbour" !== data0) {
-        const err3 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "neighbour" }, message: "must be equal to constant", schema: "neighbour", parentSchema: schema68.properties.kind, data: data0 };
+        const err3 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "neighbour" }, message: "must be equal to constant", schema: "neighbour", parentSchema: schema71.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -1549,7 +1609,7 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema68.properties.words, data: data1 };
+          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema71.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err4];
           } else {
@@ -1558,7 +1618,7 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema68.properties.words.type, parentSchema: schema68.properties.words, data: data1 };
+        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema71.properties.words.type, parentSchema: schema71.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1592,7 +1652,7 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema68.type, parentSchema: schema68, data };
+    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema71.type, parentSchema: schema71, data };
     if (vErrors === null) {
       vErrors = [err8];
     } else {
@@ -1693,15 +1753,15 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
   validate11.errors = vErrors;
   return errors === 0;
 }
-var schema72 = { "title": "WireDraft", "type": "object", "additionalProperties": false, "required": ["from", "to", "size", "length"], "properties": { "from": { "title": "From", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["module.reference"] }, "to": { "title": "To", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["sensor.feed"] }, "size": { "title": "Cross-section", "description": "Copper.", "$ref": "#/definitions/quantity", "examples": ["0.5 mm2"] }, "length": { "title": "Length", "description": "One way; a range where it is not known.", "$ref": "#/definitions/quantity", "examples": ["3 m", "0.5 m to 5 m"] } } };
-var schema73 = { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" };
+var schema75 = { "title": "WireDraft", "type": "object", "additionalProperties": false, "required": ["from", "to", "size", "length"], "properties": { "from": { "title": "From", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["module.reference"] }, "to": { "title": "To", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["sensor.feed"] }, "size": { "title": "Cross-section", "description": "Copper.", "$ref": "#/definitions/quantity", "examples": ["0.5 mm2"] }, "length": { "title": "Length", "description": "One way; a range where it is not known.", "$ref": "#/definitions/quantity", "examples": ["3 m", "0.5 m to 5 m"] } } };
+var schema76 = { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" };
 var pattern11 = new RegExp("^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$", "u");
 function validate33(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.from === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema72.required, parentSchema: schema72, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema75.required, parentSchema: schema75, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1710,7 +1770,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.to === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" }, message: "must have required property 'to'", schema: schema72.required, parentSchema: schema72, data };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" }, message: "must have required property 'to'", schema: schema75.required, parentSchema: schema75, data };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -1719,7 +1779,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.size === void 0) {
-      const err2 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "size" }, message: "must have required property 'size'", schema: schema72.required, parentSchema: schema72, data };
+      const err2 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "size" }, message: "must have required property 'size'", schema: schema75.required, parentSchema: schema75, data };
       if (vErrors === null) {
         vErrors = [err2];
       } else {
@@ -1728,7 +1788,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.length === void 0) {
-      const err3 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "length" }, message: "must have required property 'length'", schema: schema72.required, parentSchema: schema72, data };
+      const err3 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "length" }, message: "must have required property 'length'", schema: schema75.required, parentSchema: schema75, data };
       if (vErrors === null) {
         vErrors = [err3];
       } else {
@@ -1738,7 +1798,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "from" || key0 === "to" || key0 === "size" || key0 === "length")) {
-        const err4 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema72, data };
+        const err4 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema75, data };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1751,7 +1811,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.from;
       if (typeof data0 === "string") {
         if (!pattern11.test(data0)) {
-          const err5 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/terminal/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$", parentSchema: schema73, data: data0 };
+          const err5 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/terminal/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$", parentSchema: schema76, data: data0 };
           if (vErrors === null) {
             vErrors = [err5];
           } else {
@@ -1760,7 +1820,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err6 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/terminal/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema73.type, parentSchema: schema73, data: data0 };
+        const err6 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/terminal/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema76.type, parentSchema: schema76, data: data0 };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -1773,7 +1833,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.to;
       if (typeof data1 === "string") {
         if (!pattern11.test(data1)) {
-          const err7 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/terminal/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$", parentSchema: schema73, data: data1 };
+          const err7 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/terminal/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$", parentSchema: schema76, data: data1 };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -1782,7 +1842,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/terminal/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema73.type, parentSchema: schema73, data: data1 };
+        const err8 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/terminal/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema76.type, parentSchema: schema76, data: data1 };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -1816,7 +1876,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema72.type, parentSchema: schema72, data };
+    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema75.type, parentSchema: schema75, data };
     if (vErrors === null) {
       vErrors = [err11];
     } else {
@@ -1827,7 +1887,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
   validate33.errors = vErrors;
   return errors === 0;
 }
-var schema84 = { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "maxLength": 300, "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "maxLength": 300, "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "maxLength": 300, "examples": ["the wire runs alone in a steel tube"] } } };
+var schema87 = { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "maxLength": 300, "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "maxLength": 300, "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "maxLength": 300, "examples": ["the wire runs alone in a steel tube"] } } };
 var pattern13 = new RegExp("^[a-z0-9][a-z0-9.-]*$", "u");
 function validate35(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
@@ -1835,7 +1895,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "weight" || key0 === "words" || key0 === "repair" || key0 === "repair-words" || key0 === "ohms" || key0 === "ruled-out")) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema84, data };
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema87, data };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -1848,7 +1908,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.weight;
       if (typeof data0 == "number" && isFinite(data0)) {
         if (data0 > 1e3 || isNaN(data0)) {
-          const err1 = { instancePath: instancePath + "/weight", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema77, data: data0 };
+          const err1 = { instancePath: instancePath + "/weight", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema80, data: data0 };
           if (vErrors === null) {
             vErrors = [err1];
           } else {
@@ -1857,7 +1917,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         if (data0 < 0 || isNaN(data0)) {
-          const err2 = { instancePath: instancePath + "/weight", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema77, data: data0 };
+          const err2 = { instancePath: instancePath + "/weight", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema80, data: data0 };
           if (vErrors === null) {
             vErrors = [err2];
           } else {
@@ -1866,7 +1926,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err3 = { instancePath: instancePath + "/weight", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema77.type, parentSchema: schema77, data: data0 };
+        const err3 = { instancePath: instancePath + "/weight", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema80.type, parentSchema: schema80, data: data0 };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -1879,7 +1939,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 300) {
-          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema84.properties.words, data: data1 };
+          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema87.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err4];
           } else {
@@ -1888,7 +1948,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema84.properties.words.type, parentSchema: schema84.properties.words, data: data1 };
+        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema87.properties.words.type, parentSchema: schema87.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1901,7 +1961,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.repair;
       if (typeof data2 === "string") {
         if (!pattern13.test(data2)) {
-          const err6 = { instancePath: instancePath + "/repair", schemaPath: "#/properties/repair/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9.-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9.-]*$"', schema: "^[a-z0-9][a-z0-9.-]*$", parentSchema: schema84.properties.repair, data: data2 };
+          const err6 = { instancePath: instancePath + "/repair", schemaPath: "#/properties/repair/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9.-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9.-]*$"', schema: "^[a-z0-9][a-z0-9.-]*$", parentSchema: schema87.properties.repair, data: data2 };
           if (vErrors === null) {
             vErrors = [err6];
           } else {
@@ -1910,7 +1970,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err7 = { instancePath: instancePath + "/repair", schemaPath: "#/properties/repair/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema84.properties.repair.type, parentSchema: schema84.properties.repair, data: data2 };
+        const err7 = { instancePath: instancePath + "/repair", schemaPath: "#/properties/repair/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema87.properties.repair.type, parentSchema: schema87.properties.repair, data: data2 };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -1923,7 +1983,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data["repair-words"];
       if (typeof data3 === "string") {
         if (func3(data3) > 300) {
-          const err8 = { instancePath: instancePath + "/repair-words", schemaPath: "#/properties/repair-words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema84.properties["repair-words"], data: data3 };
+          const err8 = { instancePath: instancePath + "/repair-words", schemaPath: "#/properties/repair-words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema87.properties["repair-words"], data: data3 };
           if (vErrors === null) {
             vErrors = [err8];
           } else {
@@ -1932,7 +1992,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err9 = { instancePath: instancePath + "/repair-words", schemaPath: "#/properties/repair-words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema84.properties["repair-words"].type, parentSchema: schema84.properties["repair-words"], data: data3 };
+        const err9 = { instancePath: instancePath + "/repair-words", schemaPath: "#/properties/repair-words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema87.properties["repair-words"].type, parentSchema: schema87.properties["repair-words"], data: data3 };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -1957,7 +2017,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       let data5 = data["ruled-out"];
       if (typeof data5 === "string") {
         if (func3(data5) > 300) {
-          const err11 = { instancePath: instancePath + "/ruled-out", schemaPath: "#/properties/ruled-out/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema84.properties["ruled-out"], data: data5 };
+          const err11 = { instancePath: instancePath + "/ruled-out", schemaPath: "#/properties/ruled-out/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema87.properties["ruled-out"], data: data5 };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -1966,7 +2026,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err12 = { instancePath: instancePath + "/ruled-out", schemaPath: "#/properties/ruled-out/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema84.properties["ruled-out"].type, parentSchema: schema84.properties["ruled-out"], data: data5 };
+        const err12 = { instancePath: instancePath + "/ruled-out", schemaPath: "#/properties/ruled-out/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema87.properties["ruled-out"].type, parentSchema: schema87.properties["ruled-out"], data: data5 };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -1976,7 +2036,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema84.type, parentSchema: schema84, data };
+    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema87.type, parentSchema: schema87, data };
     if (vErrors === null) {
       vErrors = [err13];
     } else {
@@ -2340,7 +2400,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         for (const key6 in data13) {
-          if (!(key6 === "at" || key6 === "teeth" || key6 === "missing" || key6 === "turns" || key6 === "on")) {
+          if (!(key6 === "at" || key6 === "teeth" || key6 === "missing" || key6 === "turns" || key6 === "ring" || key6 === "on")) {
             const err31 = { instancePath: instancePath + "/target", schemaPath: "#/properties/target/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key6 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.target, data: data13 };
             if (vErrors === null) {
               vErrors = [err31];
@@ -2467,10 +2527,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data13.on !== void 0) {
-          let data18 = data13.on;
-          if (!(typeof data18 == "number" && isFinite(data18)) && typeof data18 !== "string") {
-            const err43 = { instancePath: instancePath + "/target/on", schemaPath: "#/properties/target/properties/on/type", keyword: "type", params: { type: schema11.properties.target.properties.on.type }, message: "must be number,string", schema: schema11.properties.target.properties.on.type, parentSchema: schema11.properties.target.properties.on, data: data18 };
+        if (data13.ring !== void 0) {
+          let data18 = data13.ring;
+          if (!(data18 === "teeth" || data18 === "magnets" || data18 === "either")) {
+            const err43 = { instancePath: instancePath + "/target/ring", schemaPath: "#/properties/target/properties/ring/enum", keyword: "enum", params: { allowedValues: schema11.properties.target.properties.ring.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.target.properties.ring.enum, parentSchema: schema11.properties.target.properties.ring, data: data18 };
             if (vErrors === null) {
               vErrors = [err43];
             } else {
@@ -2478,18 +2538,21 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
-          if (typeof data18 == "number" && isFinite(data18)) {
-            if (data18 > 1 || isNaN(data18)) {
-              const err44 = { instancePath: instancePath + "/target/on", schemaPath: "#/properties/target/properties/on/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1 }, message: "must be <= 1", schema: 1, parentSchema: schema11.properties.target.properties.on, data: data18 };
-              if (vErrors === null) {
-                vErrors = [err44];
-              } else {
-                vErrors.push(err44);
-              }
-              errors++;
+        }
+        if (data13.on !== void 0) {
+          let data19 = data13.on;
+          if (!(typeof data19 == "number" && isFinite(data19)) && typeof data19 !== "string") {
+            const err44 = { instancePath: instancePath + "/target/on", schemaPath: "#/properties/target/properties/on/type", keyword: "type", params: { type: schema11.properties.target.properties.on.type }, message: "must be number,string", schema: schema11.properties.target.properties.on.type, parentSchema: schema11.properties.target.properties.on, data: data19 };
+            if (vErrors === null) {
+              vErrors = [err44];
+            } else {
+              vErrors.push(err44);
             }
-            if (data18 < 0 || isNaN(data18)) {
-              const err45 = { instancePath: instancePath + "/target/on", schemaPath: "#/properties/target/properties/on/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema11.properties.target.properties.on, data: data18 };
+            errors++;
+          }
+          if (typeof data19 == "number" && isFinite(data19)) {
+            if (data19 > 1 || isNaN(data19)) {
+              const err45 = { instancePath: instancePath + "/target/on", schemaPath: "#/properties/target/properties/on/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1 }, message: "must be <= 1", schema: 1, parentSchema: schema11.properties.target.properties.on, data: data19 };
               if (vErrors === null) {
                 vErrors = [err45];
               } else {
@@ -2497,46 +2560,46 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
+            if (data19 < 0 || isNaN(data19)) {
+              const err46 = { instancePath: instancePath + "/target/on", schemaPath: "#/properties/target/properties/on/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema11.properties.target.properties.on, data: data19 };
+              if (vErrors === null) {
+                vErrors = [err46];
+              } else {
+                vErrors.push(err46);
+              }
+              errors++;
+            }
           }
         }
       } else {
-        const err46 = { instancePath: instancePath + "/target", schemaPath: "#/properties/target/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.target.type, parentSchema: schema11.properties.target, data: data13 };
+        const err47 = { instancePath: instancePath + "/target", schemaPath: "#/properties/target/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.target.type, parentSchema: schema11.properties.target, data: data13 };
         if (vErrors === null) {
-          vErrors = [err46];
+          vErrors = [err47];
         } else {
-          vErrors.push(err46);
+          vErrors.push(err47);
         }
         errors++;
       }
     }
     if (data.weights !== void 0) {
-      let data19 = data.weights;
-      if (data19 && typeof data19 == "object" && !Array.isArray(data19)) {
-        for (const key7 in data19) {
+      let data20 = data.weights;
+      if (data20 && typeof data20 == "object" && !Array.isArray(data20)) {
+        for (const key7 in data20) {
           if (!(key7 === "connector" || key7 === "wire" || key7 === "sensor" || key7 === "module" || key7 === "supply" || key7 === "neighbour" || key7 === "target")) {
-            const err47 = { instancePath: instancePath + "/weights", schemaPath: "#/properties/weights/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key7 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.weights, data: data19 };
+            const err48 = { instancePath: instancePath + "/weights", schemaPath: "#/properties/weights/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key7 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.weights, data: data20 };
             if (vErrors === null) {
-              vErrors = [err47];
+              vErrors = [err48];
             } else {
-              vErrors.push(err47);
+              vErrors.push(err48);
             }
             errors++;
           }
         }
-        if (data19.connector !== void 0) {
-          let data20 = data19.connector;
-          if (typeof data20 == "number" && isFinite(data20)) {
-            if (data20 > 1e3 || isNaN(data20)) {
-              const err48 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema77, data: data20 };
-              if (vErrors === null) {
-                vErrors = [err48];
-              } else {
-                vErrors.push(err48);
-              }
-              errors++;
-            }
-            if (data20 < 0 || isNaN(data20)) {
-              const err49 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema77, data: data20 };
+        if (data20.connector !== void 0) {
+          let data21 = data20.connector;
+          if (typeof data21 == "number" && isFinite(data21)) {
+            if (data21 > 1e3 || isNaN(data21)) {
+              const err49 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema80, data: data21 };
               if (vErrors === null) {
                 vErrors = [err49];
               } else {
@@ -2544,30 +2607,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
+            if (data21 < 0 || isNaN(data21)) {
+              const err50 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema80, data: data21 };
+              if (vErrors === null) {
+                vErrors = [err50];
+              } else {
+                vErrors.push(err50);
+              }
+              errors++;
+            }
           } else {
-            const err50 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema77.type, parentSchema: schema77, data: data20 };
+            const err51 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema80.type, parentSchema: schema80, data: data21 };
             if (vErrors === null) {
-              vErrors = [err50];
+              vErrors = [err51];
             } else {
-              vErrors.push(err50);
+              vErrors.push(err51);
             }
             errors++;
           }
         }
-        if (data19.wire !== void 0) {
-          let data21 = data19.wire;
-          if (typeof data21 == "number" && isFinite(data21)) {
-            if (data21 > 1e3 || isNaN(data21)) {
-              const err51 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema77, data: data21 };
-              if (vErrors === null) {
-                vErrors = [err51];
-              } else {
-                vErrors.push(err51);
-              }
-              errors++;
-            }
-            if (data21 < 0 || isNaN(data21)) {
-              const err52 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema77, data: data21 };
+        if (data20.wire !== void 0) {
+          let data22 = data20.wire;
+          if (typeof data22 == "number" && isFinite(data22)) {
+            if (data22 > 1e3 || isNaN(data22)) {
+              const err52 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema80, data: data22 };
               if (vErrors === null) {
                 vErrors = [err52];
               } else {
@@ -2575,30 +2638,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
+            if (data22 < 0 || isNaN(data22)) {
+              const err53 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema80, data: data22 };
+              if (vErrors === null) {
+                vErrors = [err53];
+              } else {
+                vErrors.push(err53);
+              }
+              errors++;
+            }
           } else {
-            const err53 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema77.type, parentSchema: schema77, data: data21 };
+            const err54 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema80.type, parentSchema: schema80, data: data22 };
             if (vErrors === null) {
-              vErrors = [err53];
+              vErrors = [err54];
             } else {
-              vErrors.push(err53);
+              vErrors.push(err54);
             }
             errors++;
           }
         }
-        if (data19.sensor !== void 0) {
-          let data22 = data19.sensor;
-          if (typeof data22 == "number" && isFinite(data22)) {
-            if (data22 > 1e3 || isNaN(data22)) {
-              const err54 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema77, data: data22 };
-              if (vErrors === null) {
-                vErrors = [err54];
-              } else {
-                vErrors.push(err54);
-              }
-              errors++;
-            }
-            if (data22 < 0 || isNaN(data22)) {
-              const err55 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema77, data: data22 };
+        if (data20.sensor !== void 0) {
+          let data23 = data20.sensor;
+          if (typeof data23 == "number" && isFinite(data23)) {
+            if (data23 > 1e3 || isNaN(data23)) {
+              const err55 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema80, data: data23 };
               if (vErrors === null) {
                 vErrors = [err55];
               } else {
@@ -2606,30 +2669,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
+            if (data23 < 0 || isNaN(data23)) {
+              const err56 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema80, data: data23 };
+              if (vErrors === null) {
+                vErrors = [err56];
+              } else {
+                vErrors.push(err56);
+              }
+              errors++;
+            }
           } else {
-            const err56 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema77.type, parentSchema: schema77, data: data22 };
+            const err57 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema80.type, parentSchema: schema80, data: data23 };
             if (vErrors === null) {
-              vErrors = [err56];
+              vErrors = [err57];
             } else {
-              vErrors.push(err56);
+              vErrors.push(err57);
             }
             errors++;
           }
         }
-        if (data19.module !== void 0) {
-          let data23 = data19.module;
-          if (typeof data23 == "number" && isFinite(data23)) {
-            if (data23 > 1e3 || isNaN(data23)) {
-              const err57 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema77, data: data23 };
-              if (vErrors === null) {
-                vErrors = [err57];
-              } else {
-                vErrors.push(err57);
-              }
-              errors++;
-            }
-            if (data23 < 0 || isNaN(data23)) {
-              const err58 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema77, data: data23 };
+        if (data20.module !== void 0) {
+          let data24 = data20.module;
+          if (typeof data24 == "number" && isFinite(data24)) {
+            if (data24 > 1e3 || isNaN(data24)) {
+              const err58 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema80, data: data24 };
               if (vErrors === null) {
                 vErrors = [err58];
               } else {
@@ -2637,30 +2700,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
+            if (data24 < 0 || isNaN(data24)) {
+              const err59 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema80, data: data24 };
+              if (vErrors === null) {
+                vErrors = [err59];
+              } else {
+                vErrors.push(err59);
+              }
+              errors++;
+            }
           } else {
-            const err59 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema77.type, parentSchema: schema77, data: data23 };
+            const err60 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema80.type, parentSchema: schema80, data: data24 };
             if (vErrors === null) {
-              vErrors = [err59];
+              vErrors = [err60];
             } else {
-              vErrors.push(err59);
+              vErrors.push(err60);
             }
             errors++;
           }
         }
-        if (data19.supply !== void 0) {
-          let data24 = data19.supply;
-          if (typeof data24 == "number" && isFinite(data24)) {
-            if (data24 > 1e3 || isNaN(data24)) {
-              const err60 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema77, data: data24 };
-              if (vErrors === null) {
-                vErrors = [err60];
-              } else {
-                vErrors.push(err60);
-              }
-              errors++;
-            }
-            if (data24 < 0 || isNaN(data24)) {
-              const err61 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema77, data: data24 };
+        if (data20.supply !== void 0) {
+          let data25 = data20.supply;
+          if (typeof data25 == "number" && isFinite(data25)) {
+            if (data25 > 1e3 || isNaN(data25)) {
+              const err61 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema80, data: data25 };
               if (vErrors === null) {
                 vErrors = [err61];
               } else {
@@ -2668,30 +2731,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
+            if (data25 < 0 || isNaN(data25)) {
+              const err62 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema80, data: data25 };
+              if (vErrors === null) {
+                vErrors = [err62];
+              } else {
+                vErrors.push(err62);
+              }
+              errors++;
+            }
           } else {
-            const err62 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema77.type, parentSchema: schema77, data: data24 };
+            const err63 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema80.type, parentSchema: schema80, data: data25 };
             if (vErrors === null) {
-              vErrors = [err62];
+              vErrors = [err63];
             } else {
-              vErrors.push(err62);
+              vErrors.push(err63);
             }
             errors++;
           }
         }
-        if (data19.neighbour !== void 0) {
-          let data25 = data19.neighbour;
-          if (typeof data25 == "number" && isFinite(data25)) {
-            if (data25 > 1e3 || isNaN(data25)) {
-              const err63 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema77, data: data25 };
-              if (vErrors === null) {
-                vErrors = [err63];
-              } else {
-                vErrors.push(err63);
-              }
-              errors++;
-            }
-            if (data25 < 0 || isNaN(data25)) {
-              const err64 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema77, data: data25 };
+        if (data20.neighbour !== void 0) {
+          let data26 = data20.neighbour;
+          if (typeof data26 == "number" && isFinite(data26)) {
+            if (data26 > 1e3 || isNaN(data26)) {
+              const err64 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema80, data: data26 };
               if (vErrors === null) {
                 vErrors = [err64];
               } else {
@@ -2699,30 +2762,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
+            if (data26 < 0 || isNaN(data26)) {
+              const err65 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema80, data: data26 };
+              if (vErrors === null) {
+                vErrors = [err65];
+              } else {
+                vErrors.push(err65);
+              }
+              errors++;
+            }
           } else {
-            const err65 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema77.type, parentSchema: schema77, data: data25 };
+            const err66 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema80.type, parentSchema: schema80, data: data26 };
             if (vErrors === null) {
-              vErrors = [err65];
+              vErrors = [err66];
             } else {
-              vErrors.push(err65);
+              vErrors.push(err66);
             }
             errors++;
           }
         }
-        if (data19.target !== void 0) {
-          let data26 = data19.target;
-          if (typeof data26 == "number" && isFinite(data26)) {
-            if (data26 > 1e3 || isNaN(data26)) {
-              const err66 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema77, data: data26 };
-              if (vErrors === null) {
-                vErrors = [err66];
-              } else {
-                vErrors.push(err66);
-              }
-              errors++;
-            }
-            if (data26 < 0 || isNaN(data26)) {
-              const err67 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema77, data: data26 };
+        if (data20.target !== void 0) {
+          let data27 = data20.target;
+          if (typeof data27 == "number" && isFinite(data27)) {
+            if (data27 > 1e3 || isNaN(data27)) {
+              const err67 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema80, data: data27 };
               if (vErrors === null) {
                 vErrors = [err67];
               } else {
@@ -2730,37 +2793,27 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
+            if (data27 < 0 || isNaN(data27)) {
+              const err68 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema80, data: data27 };
+              if (vErrors === null) {
+                vErrors = [err68];
+              } else {
+                vErrors.push(err68);
+              }
+              errors++;
+            }
           } else {
-            const err68 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema77.type, parentSchema: schema77, data: data26 };
+            const err69 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema80.type, parentSchema: schema80, data: data27 };
             if (vErrors === null) {
-              vErrors = [err68];
+              vErrors = [err69];
             } else {
-              vErrors.push(err68);
+              vErrors.push(err69);
             }
             errors++;
           }
         }
       } else {
-        const err69 = { instancePath: instancePath + "/weights", schemaPath: "#/properties/weights/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.weights.type, parentSchema: schema11.properties.weights, data: data19 };
-        if (vErrors === null) {
-          vErrors = [err69];
-        } else {
-          vErrors.push(err69);
-        }
-        errors++;
-      }
-    }
-    if (data.faults !== void 0) {
-      let data27 = data.faults;
-      if (data27 && typeof data27 == "object" && !Array.isArray(data27)) {
-        for (const key8 in data27) {
-          if (!validate35(data27[key8], { instancePath: instancePath + "/faults/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data27, parentDataProperty: key8, rootData })) {
-            vErrors = vErrors === null ? validate35.errors : vErrors.concat(validate35.errors);
-            errors = vErrors.length;
-          }
-        }
-      } else {
-        const err70 = { instancePath: instancePath + "/faults", schemaPath: "#/properties/faults/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.faults.type, parentSchema: schema11.properties.faults, data: data27 };
+        const err70 = { instancePath: instancePath + "/weights", schemaPath: "#/properties/weights/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.weights.type, parentSchema: schema11.properties.weights, data: data20 };
         if (vErrors === null) {
           vErrors = [err70];
         } else {
@@ -2769,12 +2822,31 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.faults !== void 0) {
+      let data28 = data.faults;
+      if (data28 && typeof data28 == "object" && !Array.isArray(data28)) {
+        for (const key8 in data28) {
+          if (!validate35(data28[key8], { instancePath: instancePath + "/faults/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data28, parentDataProperty: key8, rootData })) {
+            vErrors = vErrors === null ? validate35.errors : vErrors.concat(validate35.errors);
+            errors = vErrors.length;
+          }
+        }
+      } else {
+        const err71 = { instancePath: instancePath + "/faults", schemaPath: "#/properties/faults/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.faults.type, parentSchema: schema11.properties.faults, data: data28 };
+        if (vErrors === null) {
+          vErrors = [err71];
+        } else {
+          vErrors.push(err71);
+        }
+        errors++;
+      }
+    }
   } else {
-    const err71 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err72 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err71];
+      vErrors = [err72];
     } else {
-      vErrors.push(err71);
+      vErrors.push(err72);
     }
     errors++;
   }

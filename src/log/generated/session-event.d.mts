@@ -309,6 +309,7 @@ minutes: number
 cautions: Caution[]
 cannot: (string | null)
 usual: (string | null)
+watched?: Probe[]
 outcomes: AskOutcome[]
 }
 export interface AskOutcome {
@@ -415,6 +416,7 @@ reference: (null | PinReference)
 pull: (null | PinPull)
 input: (null | ModuleInput)
 groundVolts?: Toleranced
+driver?: Positive
 ground: (null | Positive)
 joinedTo: (string | null)
 }
@@ -556,6 +558,11 @@ name: string
 words: string
 pins: string[]
 ohms: Positive
+coil?: RelayCoil
+}
+export interface RelayCoil {
+ohms: Positive
+pullsIn: Positive
 }
 export interface GroundPointPart {
 kind: "ground-point"
@@ -603,6 +610,7 @@ missing: number
 turns: number
 onChance: number
 duty?: Toleranced
+ring?: ("teeth" | "magnets" | "either")
 }
 export interface Fault {
 id: string
@@ -660,13 +668,13 @@ ohms: Span
 export interface PartFails {
 kind: "part"
 part: string
-mode: ("dead" | "stuck-low" | "stuck-high" | "weak-pull-down" | "shorted" | "coil-open" | "shorted-turns" | "coil-resistive" | "leads-swapped" | "track-open" | "wiper-open" | "worn-spot" | "reference-dead" | "reference-low" | "pull-missing" | "input-dead" | "ground-open" | "blown" | "contact-open" | "contact-resistive")
+mode: ("dead" | "stuck-low" | "stuck-high" | "weak-pull-down" | "shorted" | "coil-open" | "shorted-turns" | "coil-resistive" | "leads-swapped" | "track-open" | "wiper-open" | "worn-spot" | "reference-dead" | "reference-low" | "pull-missing" | "input-dead" | "ground-open" | "driver-dead" | "blown" | "contact-open" | "contact-resistive")
 at: string
 size: Span
 }
 export interface TargetFails {
 kind: "target"
-mode: ("damaged" | "displaced" | "gap-wide" | "missing")
+mode: ("damaged" | "displaced" | "gap-wide" | "missing" | "reversed" | "weak" | "runout")
 }
 /**
  * A value of this car as the job sheet says it.

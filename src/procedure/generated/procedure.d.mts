@@ -91,6 +91,10 @@ export type Level = ("low" | "high" | "mean" | "swing" | "ac")
  */
 export type Value = string
 /**
+ * Of a question: what an instrument shows meanwhile, one after the other where it is a list. A question that wakes a fault is held against it: each fault that an answer names must show here, in this state.
+ */
+export type Watch = (Measure | Measure[])
+/**
  * 'computed': the outcomes good, low and high get their limits from the circuit. Or a range of a good circuit, such as 4.75 V .. 5.25 V.
  */
 export type Expect = string
@@ -180,6 +184,7 @@ why?: Text
 minutes?: Minutes
 cautions?: Cautions
 measure?: Measure
+watch?: Watch
 expect?: Expect
 outcomes?: Outcomes
 usual?: UsualAnswer

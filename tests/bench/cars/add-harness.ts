@@ -1,4 +1,5 @@
 /** Battery, wires, contacts, fuse, relay, ground point and neighbours of a car, as lines of a deck. */
+import type { Setup } from '../../../src/circuit/test.ts';
 import { type Car, type Trouble, valueIn } from './car.ts';
 import { type Deck, NEGATIVE } from './deck.ts';
 import { plugsOf } from './drawing.ts';
@@ -96,7 +97,7 @@ export function addContacts(
 export function addParts(
   deck: Deck,
   car: Car,
-  state: VehicleState,
+  setup: Pick<Setup, 'state' | 'unplugged' | 'bridges'>,
   troubles: readonly Trouble[],
 ): void {
   const { neighbour, isRelayFed } = car.drawing;
@@ -112,7 +113,20 @@ export function addParts(
   if (!car.isFuseBlown && fuse === undefined)
     deck.resistor('fuse.in.pin', 'fuse.out.pin', valueIn(car, 'fuse.ohms'));
   const relay = of('relay');
-  if (state === 'key-off' || (relay?.kind === 'part' && relay.mode === 'open')) return;
+  deck.resistor('relay.86.pin', 'relay.85.pin', valueIn(car, 'relay.coil'));
+  if ((relay?.kind === 'part' && relay.mode === 'open') || !isRelayClosed(car, setup)) return;
   const extra = relay?.kind === 'part' ? relay.ohms : 0;
   deck.resistor('relay.30.pin', 'relay.87.pin', valueIn(car, 'relay.ohms') + extra);
+}
+
+/** By leads at its own coil pins, or by the plugged module that has its key. */
+function isRelayClosed(
+  { isRelayReleased }: Car,
+  { state, unplugged, bridges }: Pick<Setup, 'state' | 'unplugged' | 'bridges'>,
+): boolean {
+  const isFed = (pin: string) =>
+    bridges.some(({ from, to }) => [from, to].includes(`relay.${pin}.pin`));
+  if (isFed('86') && isFed('85')) return true;
+  const isOn = state !== 'key-off' && !unplugged.includes('module') && !unplugged.includes('relay');
+  return isOn && !isRelayReleased;
 }

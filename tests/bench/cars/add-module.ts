@@ -26,6 +26,10 @@ export function addModule(
       case 'ground':
         if (!hurt('ground-open', pin)) deck.resistor(at, MASS, valueIn(car, 'mass.ohms'));
         break;
+      case 'driver':
+        if (isOn && !hurt('driver-dead', pin))
+          deck.resistor(at, MASS, valueIn(car, `${pin}.driver`));
+        break;
       case 'feed': {
         deck.resistor(at, MASS, valueIn(car, `${pin}.bleed`));
         const low = hurt('reference-low', pin);

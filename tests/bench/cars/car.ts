@@ -58,6 +58,7 @@ export type SensorMode =
   | 'wiper-open'
   | 'worn-spot';
 export type ModuleMode =
+  | 'driver-dead'
   | 'reference-dead'
   | 'reference-low'
   | 'pull-missing'
@@ -97,6 +98,8 @@ export interface Car {
   readonly fleeting: Fleeting | null;
   /** Fuses that the fault has blown. */
   readonly isFuseBlown: boolean;
+  /** The relay did not close as the key was turned. */
+  readonly isRelayReleased: boolean;
 }
 
 /** A value that every car of this circuit has. */
@@ -111,5 +114,5 @@ export function valueIn(
 
 /** The same car with nothing wrong. */
 export function healthyTwin(car: Car): Car {
-  return { ...car, faults: [], fleeting: null, isFuseBlown: false };
+  return { ...car, faults: [], fleeting: null, isFuseBlown: false, isRelayReleased: false };
 }

@@ -76,6 +76,7 @@ async function drawHealthy(
       faults: [],
       fleeting: null,
       isFuseBlown: false,
+      isRelayReleased: false,
     };
     try {
       if ((await moduleSees(new Vehicle(car, engine))) === 'good') return car;

@@ -15,7 +15,7 @@ export interface DrawnWire {
 /** What a module has behind a pin. */
 export interface DrawnPin {
   readonly pin: string;
-  readonly does: 'feed' | 'input' | 'ground' | 'bias' | 'joined';
+  readonly does: 'feed' | 'input' | 'ground' | 'bias' | 'joined' | 'driver';
   /** Of a joined pin: the pin whose copper it shares. */
   readonly with?: string;
 }
@@ -82,6 +82,8 @@ export const DRAWINGS: readonly Drawing[] = [
     procedure: 'hall-relay-no-signal',
     wires: [
       wire('relay-supply', 'battery.positive', 'relay.30', 2.5, 1),
+      wire('relay-coil', 'battery.positive', 'relay.86', 0.75, 1),
+      wire('relay-control', 'module.relay', 'relay.85', 0.5, 1),
       wire('fuse-supply', 'relay.87', 'fuse.in', 1.5, 0.5),
       wire('feed-trunk', 'fuse.out', 'splice.feed', 0.75, 2),
       wire('feed', 'splice.feed', 'sensor.feed', 0.5, 1),
@@ -91,7 +93,10 @@ export const DRAWINGS: readonly Drawing[] = [
       wire('neighbour-feed', 'splice.feed', 'speed-sensor.feed', 0.5, 2),
       wire('neighbour-ground', 'splice.ground', 'speed-sensor.ground', 0.5, 2),
     ],
-    module: [{ pin: 'signal', does: 'input' }],
+    module: [
+      { pin: 'signal', does: 'input' },
+      { pin: 'relay', does: 'driver' },
+    ],
     sensor: 'hall',
     sensorPins: ['feed', 'signal', 'ground'],
     neighbour: 'speed-sensor',
@@ -196,7 +201,7 @@ export function plugsOf(
     ...(drawing.isRelayFed
       ? [
           { part: 'fuse', pins: ['in', 'out'] },
-          { part: 'relay', pins: ['30', '87'] },
+          { part: 'relay', pins: ['30', '87', '85', '86'] },
           { part: 'ground-point', pins: ['eyelet'] },
         ]
       : []),

@@ -63,7 +63,7 @@ function draftsOf(drawing: Drawing): Draft[] {
     ...sensorDrafts(drawing),
     ...moduleDrafts(drawing),
     ...partDrafts(drawing),
-    ...(drawing.sensor === 'tracks' ? [] : wheelDrafts()),
+    ...(drawing.sensor === 'tracks' ? [] : wheelDrafts(drawing.sensor === 'current')),
   ];
 }
 
@@ -219,6 +219,7 @@ function moduleDrafts({ module, sensor }: Drawing): Draft[] {
         ),
       ];
     if (does === 'ground') return [make(pin, 'open', 'ground-open')];
+    if (does === 'driver') return [make(pin, 'driver-dead', 'driver-dead')];
     if (does === 'joined') return [];
     return [make(pin, 'pull-missing', 'pull-missing'), make(pin, 'input-dead', 'input-dead')];
   });
@@ -244,22 +245,25 @@ function partDrafts({ neighbour, isRelayFed }: Drawing): Draft[] {
       ? [
           part('blown', 'fuse', 'open'),
           part('contact-open', 'relay', 'open'),
+          // Its contact stays open all the same, and a coil draws too little to be seen elsewhere.
+          part('coil-open', 'relay', 'open'),
           part('contact-resistive', 'relay', 'resistive', resistive),
         ]
       : []),
   ];
 }
 
-function wheelDrafts(): Draft[] {
+function wheelDrafts(hasRing: boolean): Draft[] {
   const make = (
     mode: 'damaged' | 'displaced' | 'gap-wide' | 'missing',
     mends: string,
     size: (random: Random) => number = () => 1,
+    id: string = mode,
   ): Draft => ({
-    id: `target.${mode}`,
+    id: `target.${id}`,
     trouble: (random) => ({ kind: 'wheel', mode, size: size(random) }),
     mends: [mends],
-    like: mode === 'missing' ? 'target.damaged' : '',
+    like: id === 'missing' ? 'target.damaged' : '',
     share: 0.3,
   });
   return [
@@ -267,5 +271,12 @@ function wheelDrafts(): Draft[] {
     make('displaced', 'target.align'),
     make('gap-wide', 'target.gap', (random) => random()),
     make('missing', 'target.replace'),
+    ...(hasRing
+      ? [
+          make('missing', 'target.replace', undefined, 'reversed'),
+          make('gap-wide', 'target.replace', (random) => random(), 'weak'),
+          make('damaged', 'target.bearing', undefined, 'runout'),
+        ]
+      : []),
   ];
 }

@@ -49,6 +49,7 @@ export function middleCar(circuit: Circuit, faults: readonly CarFault[] = []): C
     faults,
     fleeting: null,
     isFuseBlown: false,
+    isRelayReleased: false,
   };
   const lengths = drawing.wires.map(({ name }) => [
     `wire.${name}.metres`,

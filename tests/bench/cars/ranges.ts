@@ -76,7 +76,7 @@ function wireRanges({ wires, module, sensorPins }: Drawing): ValueRanges[] {
 function pinRanges(
   { sensor, circuit }: Drawing,
   pin: string,
-  does: 'feed' | 'input' | 'ground' | 'bias' | 'joined',
+  does: 'feed' | 'input' | 'ground' | 'bias' | 'joined' | 'driver',
 ): ValueRanges[] {
   switch (does) {
     case 'feed': {
@@ -101,6 +101,8 @@ function pinRanges(
       if (sensor === 'current') return [value(`${pin}.pull`, about(115, 0.02), log(50, 300))];
       return [value(`${pin}.pull`, about(470e3, 0.1), log(10e3, 1e6))];
     }
+    case 'driver':
+      return [value(`${pin}.driver`, about(0.5, 0.2), log(0.2, 2))];
     case 'bias':
       return [
         value(`${pin}.pull`, about(10e3, 0.05), log(10e3, 100e3)),
@@ -175,11 +177,19 @@ function neighbourRanges({ neighbour, isRelayFed, circuit }: Drawing): ValueRang
     ),
     ...(isRelayFed
       ? [
-          ...['fuse.in', 'fuse.out', 'relay.30', 'relay.87', 'ground-point.eyelet'].map(
-            (terminal) => value(`contact.${terminal}`, even(0.005, 0.015), log(0.002, 0.02)),
-          ),
+          ...[
+            'fuse.in',
+            'fuse.out',
+            'relay.30',
+            'relay.87',
+            'relay.85',
+            'relay.86',
+            'ground-point.eyelet',
+          ].map((terminal) => value(`contact.${terminal}`, even(0.005, 0.015), log(0.002, 0.02))),
           value('fuse.ohms', about(0.015, 0), even(0.01, 0.02)),
           value('relay.ohms', about(0.02, 0.5), log(0.005, 0.05)),
+          value('relay.coil', about(85, 0.1), even(60, 120)),
+          value('relay.pulls-in', about(6.5, 0.05), even(5, 7.5)),
           value('ground-point.ohms', about(0.005, 0.5), log(0.001, 0.02)),
         ]
       : []),

@@ -119,7 +119,12 @@ export class Vehicle {
       ({ trouble }) => trouble.kind === 'part' && trouble.part === 'fuse',
     );
     const blows = isWhole && Math.abs(volts) / valueIn(this.car, 'fuse.ohms') > FUSE_AMPS;
-    return { ...this.car, isFuseBlown: blows };
+    const coil = await this.mean(this.car, PLAIN, 'relay.86.pin', 'relay.85.pin', 'none');
+    return {
+      ...this.car,
+      isFuseBlown: blows,
+      isRelayReleased: coil < valueIn(this.car, 'relay.pulls-in'),
+    };
   }
 
   private async pattern(car: Car, setup: Setup, plus: string, minus: string): Promise<Look> {
@@ -219,7 +224,7 @@ function build(deck: Deck, car: Car, setup: Setup, instant: Instant): void {
   addBattery(deck, car, setup.state);
   addWires(deck, car, troubles);
   addContacts(deck, car, setup.unplugged, troubles);
-  addParts(deck, car, setup.state, troubles);
+  addParts(deck, car, setup, troubles);
   if (!setup.unplugged.includes('module')) addModule(deck, car, setup.state, troubles);
   // A spare is whole; two wires that are swapped in the plug stay so.
   const own = troubles.find((one) => one.kind === 'sensor');
