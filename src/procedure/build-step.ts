@@ -9,7 +9,6 @@ import {
 } from '../circuit/test.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
-import { nearestName } from '../source/nearest-name.ts';
 import type { Path } from '../source/parse-yaml.ts';
 import {
   askOutcomes,
@@ -95,7 +94,7 @@ function conclusion(at: StepDraftReader, patterns: readonly string[]): Conclusio
     title: at.title(),
     faults,
     say: at.text('say'),
-    repair: at.text('repair'),
+    repair: [at.text('repair'), ...repairCautions(at)].filter((text) => text !== '').join(' '),
     customer: at.text('customer'),
     ...(draft.requires === undefined || draft.otherwise === undefined
       ? {}
@@ -105,6 +104,14 @@ function conclusion(at: StepDraftReader, patterns: readonly string[]): Conclusio
         }),
     retest: (draft.retest ?? []).map((target, index) => inside(at, target, ['retest', index])),
   };
+}
+
+/** What its author asks for by name is said with the repair, since nobody is asked before it. */
+function repairCautions(at: StepDraftReader): string[] {
+  const names = at.namedCautions();
+  return at.linker.library.cautions
+    .filter(({ id }) => names.includes(id))
+    .map(({ word, say }) => `${word}: ${say}`);
 }
 
 /** A step of this file, or `caller/inner` inside a sub-procedure it uses. */
@@ -170,7 +177,11 @@ function base(at: StepDraftReader, setup: Setup, probe: Probe | null) {
     minutes: draft.minutes ?? USUAL_MINUTES,
     cautions: [
       ...tooWeak(at, setup, probe),
-      ...cautionsFor(at.linker.library.cautions, at.linker.drive, setup, probe, named(at)),
+      ...cautionsFor(
+        at.linker.library.cautions,
+        { drive: at.linker.drive, setup, probe, circuit: at.linker.circuit },
+        at.namedCautions(),
+      ),
     ],
     cannot: draft.cannot === undefined ? null : at.target(draft.cannot, ['cannot']),
   };
@@ -191,21 +202,6 @@ function tooWeak(at: StepDraftReader, setup: Setup, probe: Probe | null): Cautio
       say: `This load pulls {${pull.input}} down to about ${volts(pull.nominal)} only; the module counts a low below ${volts(pull.thresholdVolts)}. A module that does not react here proves nothing.`,
     },
   ];
-}
-
-function named(at: StepDraftReader): readonly string[] {
-  const known = at.linker.library.cautions.map((rule) => rule.id);
-  for (const [index, name] of (at.draft.cautions ?? []).entries()) {
-    if (known.includes(name)) continue;
-    const near = nearestName(name, known);
-    at.add(
-      'unknown-caution',
-      ['cautions', index],
-      `no caution named "${name}"`,
-      near ? `did you mean "${near}"?` : `known: ${known.join(', ')}`,
-    );
-  }
-  return at.draft.cautions ?? [];
 }
 
 function measureStep(

@@ -31,7 +31,7 @@ interface Filled {
 /** Drop that is allowed on a wire of a sensor where the step does not say. Common practice, no source. */
 const DROP_VOLTS = 0.1;
 /** Speeds at which a signal is looked at. Common practice, no source. */
-const RPM = { cranking: 200, running: 800, 'key-on': 60, 'key-off': 60 } as const;
+const RPM = { cranking: 200, running: 800, driving: 800, 'key-on': 60, 'key-off': 60 } as const;
 
 /** What a sum needs to know of the session. */
 export interface SumContext {
