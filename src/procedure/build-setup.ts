@@ -47,7 +47,7 @@ function tellState(at: StepDraftReader, kind: string): void {
       'missing-state',
       ['measure'],
       'this step does not say how the vehicle stands, and its cautions follow from that',
-      'add the key "state": key-off, key-on, cranking, running or driving',
+      'add the key "state": key-off, key-on, cranking or running',
       'key',
     );
     return;

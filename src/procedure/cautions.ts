@@ -178,10 +178,6 @@ function isBackProbed(
   const part = lead.split('.')[0]!;
   const kind = kindOf(part);
   return (
-    kind !== undefined &&
-    !unplugged.includes(part) &&
-    kind !== 'ground-point' &&
-    kind !== 'fuse' &&
-    kind !== 'relay'
+    kind !== undefined && !unplugged.includes(part) && kind !== 'ground-point' && kind !== 'fuse'
   );
 }

@@ -64,7 +64,7 @@ export type Text = string
  */
 export type Minutes = number
 /**
- * Names from cautions.yaml beyond those that the vehicle state and the instrument bring by themselves.
+ * Names from cautions.yaml beyond those that the vehicle state and the instrument bring by themselves. Beside use they stand before each step inside, beside conclude they are said with the repair.
  */
 export type Cautions = string[]
 /**
