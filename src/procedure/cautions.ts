@@ -65,8 +65,8 @@ const HAZARDS_OF_STATE: Readonly<Record<VehicleState, readonly Hazard[]>> = {
 };
 
 /**
- * Hazards of the vehicle itself: a high-voltage drive in every state, and one that stands ready to drive while it is
- * switched on and makes no sound (common practice, no source). A drive that nobody stated may be any of them.
+ * Hazards of the vehicle itself: a high-voltage drive wherever hands are at work, and one that stands ready to drive
+ * while it is switched on and makes no sound (common practice, no source). A drive that nobody stated may be any of them.
  */
 const HIGH_VOLTAGE: readonly Hazard[] = ['high-voltage'];
 const HAZARDS_OF_DRIVE: Readonly<Record<Drive, readonly Hazard[]>> = {
@@ -141,8 +141,9 @@ export function uncoveredHazards(
   cautions: readonly Caution[],
 ): Hazard[] {
   const covered = new Set(cautions.flatMap((caution) => caution.hazards));
+  const ofDrive = state === 'driving' ? [] : HAZARDS_OF_DRIVE[drive];
   const moves = drive !== 'combustion' && state === 'key-on' ? MOVES_WHEN_ON : [];
-  return [...HAZARDS_OF_STATE[state], ...HAZARDS_OF_DRIVE[drive], ...moves].filter(
+  return [...HAZARDS_OF_STATE[state], ...ofDrive, ...moves].filter(
     (hazard) => !covered.has(hazard),
   );
 }

@@ -1,7 +1,7 @@
 /** A session for another program: what it is told, what it can do, what is refused. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { emptyJob } from '../../src/procedure/job.ts';
+import { type Drive, emptyJob, type Job } from '../../src/procedure/job.ts';
 import {
   acknowledge,
   fillable,
@@ -68,6 +68,19 @@ describe('the state', () => {
     expect(state.step['said']).toEqual({ code: 'P0335', outcome: 'circuit' });
     await one.result('choose', { choose: 'low-or-high' });
     expect((await one.result('state')).state.step['say']).toContain('pin 1 (RD/BU)');
+  });
+
+  it('warns of high voltage where nobody has said what drives the vehicle, and not where it burns fuel', async () => {
+    const warned = async (job: Job) => {
+      const { state } = await newSession('hall-no-signal', null, { job }).result('state');
+      return state.cautions.map(({ id }) => id);
+    };
+    const none = emptyJob('stalls');
+    const said = (drive: Drive) => warned({ ...none, vehicle: { ...none.vehicle, drive } });
+    expect(await warned(none)).toEqual(['drive-not-stated', 'ready-moves', 'circuit-energised']);
+    expect(await said('hybrid')).toContain('high-voltage-drive');
+    expect(await said('electric')).toContain('ready-moves');
+    expect(await said('combustion')).toEqual(['circuit-energised']);
   });
 
   it('in free order asks for no step, and tests are made all the same', async () => {
