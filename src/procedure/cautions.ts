@@ -148,22 +148,23 @@ export function uncoveredHazards(
   );
 }
 
-function occasionsOf({ setup, probe, circuit }: CautionPlace): Set<CautionOccasion> {
-  const found = new Set<CautionOccasion>();
-  if (probe?.kind === 'ohms' || probe?.kind === 'light' || probe?.kind === 'lamp')
-    found.add(probe.kind);
-  for (const { through } of setup.bridges) {
-    found.add('bridge');
-    if (through === 'lead' || through === 'lamp') found.add(through);
-    if (through === 'test-light') found.add('light');
-  }
-  if (setup.unplugged.length > 0) found.add('unplug');
+function occasionsOf({ setup, probe, circuit }: CautionPlace): ReadonlySet<CautionOccasion> {
+  const { bridges, unplugged } = setup;
   const kindOf = (name: string) => circuit?.parts.find((part) => part.name === name)?.kind;
-  if (setup.unplugged.some((name) => kindOf(name) === 'module')) found.add('module-off');
-  if (leadsOf(probe).some((lead) => isBackProbed(lead, setup, kindOf))) found.add('back-probe');
-  if (setup.sensor === 'spare') found.add('spare');
-  if (setup.target === 'moving') found.add('moving');
-  return found;
+  const clipped = bridges.map(({ through }) => through);
+  const present: Readonly<Record<CautionOccasion, boolean>> = {
+    ohms: probe?.kind === 'ohms',
+    light: probe?.kind === 'light' || clipped.includes('test-light'),
+    lamp: probe?.kind === 'lamp' || clipped.includes('lamp'),
+    bridge: bridges.length > 0,
+    lead: clipped.includes('lead'),
+    unplug: unplugged.length > 0,
+    'module-off': unplugged.some((name) => kindOf(name) === 'module'),
+    'back-probe': leadsOf(probe).some((lead) => isBackProbed(lead, setup, kindOf)),
+    spare: setup.sensor === 'spare',
+    moving: setup.target === 'moving',
+  };
+  return new Set(CAUTION_OCCASIONS.filter((occasion) => present[occasion]));
 }
 
 function leadsOf(probe: Probe | null): readonly TerminalId[] {
