@@ -2,7 +2,7 @@
 import { nearestName } from '../source/nearest-name.ts';
 import type { Circuit } from './circuit.ts';
 import { parseBridge, parseMeasure } from './parse-measure.ts';
-import { type Setup, type Test, VEHICLE_STATES, type VehicleState } from './test.ts';
+import { type Setup, TEST_STATES, type Test, type VehicleState } from './test.ts';
 
 /** Everything but the reading. */
 export interface Arrangement {
@@ -60,8 +60,8 @@ function changed(before: Arrangement, change: Partial<Setup>): Arranged {
 }
 
 function inState(before: Arrangement, rest: readonly string[], circuit: Circuit): Arranged {
-  const state = VEHICLE_STATES.find((one) => one === rest.join('-'));
-  if (!state) return { words: `the states are: ${VEHICLE_STATES.join(', ')}` };
+  const state = TEST_STATES.find((one) => one === rest.join('-'));
+  if (!state) return { words: `the states are: ${TEST_STATES.join(', ')}` };
   return changed(before, { state, target: targetIn(circuit, state, before.setup.target) });
 }
 

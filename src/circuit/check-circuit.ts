@@ -6,7 +6,7 @@ import { PLAIN_SETUP } from './plain-setup.ts';
 import { NOMINAL_DRAW } from './plan.ts';
 import { planNetlist } from './plan-netlist.ts';
 import { createSolver } from './solve-dc.ts';
-import { VEHICLE_STATES } from './test.ts';
+import { TEST_STATES } from './test.ts';
 
 /** One finding, with the place in the circuit file of the part or wire it belongs to. */
 export interface CircuitFinding {
@@ -19,7 +19,7 @@ export interface CircuitFinding {
 /** Nodes without a path to ground, states that do not settle, signals that no input reads. */
 export function checkCircuit(circuit: Circuit): CircuitFinding[] {
   const findings: CircuitFinding[] = [];
-  for (const state of VEHICLE_STATES) {
+  for (const state of TEST_STATES) {
     const plan = planNetlist(circuit, { ...PLAIN_SETUP, state }, []);
     const netlist = { nodes: plan.nodes, elements: plan.makers.map((make) => make(NOMINAL_DRAW)) };
     if (state !== 'key-off')

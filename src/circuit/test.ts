@@ -3,7 +3,10 @@
  * instrument looks at what. Procedures write it in YAML, drills choose it by hand, the solver answers it.
  */
 
-export const VEHICLE_STATES = ['key-off', 'key-on', 'cranking', 'running'] as const;
+/** States in which an instrument is read. */
+export const TEST_STATES = ['key-off', 'key-on', 'cranking', 'running'] as const;
+/** Who drives reads nothing, so a road test has no leads and no probe. */
+export const VEHICLE_STATES = [...TEST_STATES, 'driving'] as const;
 export type VehicleState = (typeof VEHICLE_STATES)[number];
 
 /** A place for a lead, `part.pin`: the harness side of a connector, `sensor.feed`. `sensor.feed.pin` is the part's own pin. */

@@ -2,7 +2,7 @@
 import { createModel, type Expected, type Model, summarised } from '../circuit/model.ts';
 import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
-import { type Bridge, type Setup, type Shown, type Test, VEHICLE_STATES } from '../circuit/test.ts';
+import { type Bridge, type Setup, type Shown, TEST_STATES, type Test } from '../circuit/test.ts';
 import { type TestRefusal, testRefusalWords } from '../circuit/test-refusal.ts';
 import { STANDARD_SETTINGS } from '../files/settings.ts';
 import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
@@ -41,7 +41,7 @@ export const command: Command = {
     state: {
       type: 'string',
       value: 'STATE',
-      help: `${VEHICLE_STATES.join(', ')}; key-on when left out, key-off for ohms`,
+      help: `${TEST_STATES.join(', ')}; key-on when left out, key-off for ohms`,
     },
     unplug: {
       type: 'string',
@@ -153,9 +153,8 @@ function wayOut(refusal: TestRefusal): string | null {
 
 function setupOf(values: Values, usual: Setup['state']): { value: Setup } | { words: string } {
   const state = typeof values['state'] === 'string' ? values['state'] : usual;
-  const known = VEHICLE_STATES.find((one) => one === state);
-  if (!known)
-    return { words: `"${state}" is no vehicle state; one of: ${VEHICLE_STATES.join(', ')}` };
+  const known = TEST_STATES.find((one) => one === state);
+  if (!known) return { words: `"${state}" is no vehicle state; one of: ${TEST_STATES.join(', ')}` };
   const bridges: Bridge[] = [];
   for (const text of listOf(values['bridge'])) {
     const bridge = parseBridge(text);

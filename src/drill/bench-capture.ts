@@ -25,7 +25,7 @@ export interface BenchCapture {
 }
 
 /** Usual speeds. Common practice, no source. */
-const RPM = { cranking: 200, running: 800, 'key-on': 60, 'key-off': 60 } as const;
+const RPM = { cranking: 200, running: 800, driving: 800, 'key-on': 60, 'key-off': 60 } as const;
 /** Turns in a capture, and more of them where a turn has few teeth. */
 const TURNS_LEAST = 4;
 const TEETH_LEAST = 48;

@@ -87,6 +87,7 @@ export class EarlyDrill {
   private opened(event: StoredEvent): Keys {
     const { program, id, student, level, seed, commitment, assignment } = event;
     const { complaint, earlierRepair, circuit, procedure, meter } = event;
+    const none = emptyJob('');
     const earlierRepairs =
       earlierRepair === null ? [] : [{ words: this.repairWords(earlierRepair), part: null }];
     return {
@@ -99,7 +100,13 @@ export class EarlyDrill {
       shop: '',
       instruments: ON_THE_BENCH,
       meter,
-      job: { ...emptyJob(''), complaint, earlierRepairs },
+      // Early drills took it for granted.
+      job: {
+        ...none,
+        vehicle: { ...none.vehicle, drive: 'combustion' },
+        complaint,
+        earlierRepairs,
+      },
       procedure,
       circuit,
       cautionRules: [],

@@ -31,8 +31,12 @@ const STATELESS: readonly string[] = ['', 'ohms', 'inspect', 'reading'];
 const STATE_WORDS: readonly { readonly words: RegExp; readonly states: readonly VehicleState[] }[] =
   [
     { words: /\bcrank(?:ing|s)?\b/i, states: ['cranking'] },
-    { words: /\b(?:start|run) the engine\b|\bengine (?:runs|running)\b/i, states: ['running'] },
-    { words: /\bkey on\b|\bignition on\b/i, states: ['key-on', 'cranking', 'running'] },
+    {
+      words: /\b(?:start|run) the engine\b|\bengine (?:runs|running)\b/i,
+      states: ['running', 'driving'],
+    },
+    { words: /\bkey on\b|\bignition on\b/i, states: ['key-on', 'cranking', 'running', 'driving'] },
+    { words: /\bdrive (?:slowly|the vehicle|it|off)\b|\broad test\b/i, states: ['driving'] },
   ];
 
 /** The cautions hang on the state, so one that is left out, or is not that of the words, is told. */
@@ -48,6 +52,14 @@ function tellState(at: StepDraftReader, kind: string): void {
     );
     return;
   }
+  if (state === 'driving' && kind !== '' && kind !== 'reading')
+    at.add(
+      'road-test-read',
+      ['measure'],
+      'nobody reads an instrument on the road',
+      'ask with "outcomes" what the second person or the recording shows, or read a number from the recording',
+      'key',
+    );
   const found = STATE_WORDS.map(({ words, states }) => ({ said: words.exec(say)?.[0], states }));
   const other = found.find(
     ({ said, states }) => said !== undefined && !states.includes(state ?? 'key-off'),

@@ -95,7 +95,7 @@ function conclusion(at: StepDraftReader, patterns: readonly string[]): Conclusio
     title: at.title(),
     faults,
     say: at.text('say'),
-    repair: at.text('repair'),
+    repair: [at.text('repair'), ...repairCautions(at)].filter((text) => text !== '').join(' '),
     customer: at.text('customer'),
     ...(draft.requires === undefined || draft.otherwise === undefined
       ? {}
@@ -105,6 +105,14 @@ function conclusion(at: StepDraftReader, patterns: readonly string[]): Conclusio
         }),
     retest: (draft.retest ?? []).map((target, index) => inside(at, target, ['retest', index])),
   };
+}
+
+/** What its author asks for by name is said with the repair, since nobody is asked before it. */
+function repairCautions(at: StepDraftReader): string[] {
+  const names = at.namedCautions();
+  return at.linker.library.cautions
+    .filter(({ id }) => names.includes(id))
+    .map(({ word, say }) => `${word}: ${say}`);
 }
 
 /** A step of this file, or `caller/inner` inside a sub-procedure it uses. */
@@ -162,9 +170,9 @@ function base(
   const say = (setup.sensor === 'spare' ? [own, made] : [made, own])
     .filter((text) => text !== '')
     .join(' ');
-  const names = named(at);
+  const names = at.namedCautions();
   tellWork(at, setup, probe, { say, names });
-  const { drive, library } = at.linker;
+  const { drive, library, circuit } = at.linker;
   return {
     id: at.id,
     title: at.title(),
@@ -175,7 +183,11 @@ function base(
     minutes: draft.minutes ?? USUAL_MINUTES,
     cautions: [
       ...tooWeak(at, setup, probe),
-      ...cautionsFor(library.cautions, drive, setup, [probe, ...watched], names),
+      ...cautionsFor(
+        library.cautions,
+        { drive, setup, probes: [probe, ...watched], circuit },
+        names,
+      ),
     ],
     cannot: draft.cannot === undefined ? null : at.target(draft.cannot, ['cannot']),
   };
@@ -192,7 +204,7 @@ function tellWork(
   const own = library.cautions.filter(
     ({ id, states }) => states.length === 0 || names.includes(id),
   );
-  const cautions = cautionsFor(own, drive, setup, [probe], names);
+  const cautions = cautionsFor(own, { drive, setup, probes: [probe], circuit }, names);
   for (const { words, caution } of uncoveredWork({ say, setup, probe, circuit }, cautions))
     at.warn(
       'missing-caution',
@@ -217,19 +229,6 @@ function tooWeak(at: StepDraftReader, setup: Setup, probe: Probe | null): Cautio
       say: `This load pulls {${pull.input}} down to about ${volts(pull.nominal)} only; the module counts a low below ${volts(pull.thresholdVolts)}. A module that does not react here proves nothing.`,
     },
   ];
-}
-
-function named(at: StepDraftReader): readonly string[] {
-  const known = at.linker.library.cautions.map((rule) => rule.id);
-  return (at.draft.cautions ?? []).map((value, index) => {
-    const path = ['cautions', index];
-    const name = at.fill(value, path);
-    if (at.lacks(value) || known.includes(name)) return name;
-    return at.unknown('unknown-caution', name, at.writtenAt(value, path), {
-      words: `no caution named "${name}"`,
-      known,
-    });
-  });
 }
 
 function measureStep(

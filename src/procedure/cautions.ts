@@ -1,5 +1,6 @@
 /** Which cautions stand before which step: by vehicle state, by what is used, by the vehicle's drive, or by name. */
-import type { Probe, Setup, VehicleState } from '../circuit/test.ts';
+import type { Circuit, Part } from '../circuit/circuit.ts';
+import type { Probe, Setup, TerminalId, VehicleState } from '../circuit/test.ts';
 import { type Checked, isUsable } from '../source/issue.ts';
 import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
@@ -16,6 +17,8 @@ const CAUTION_OCCASIONS = [
   'bridge',
   'lead',
   'unplug',
+  'module-off',
+  'back-probe',
   'spare',
   'moving',
 ] as const;
@@ -39,20 +42,43 @@ export interface LoadedCautions {
 /** Of a file that names no language. */
 const USUAL_LANGUAGE = 'en';
 
-/** Hazards that must be covered before a person works near a turning or running engine (common practice, no source). */
+/**
+ * Hazards that must be covered before a person works near a turning or running engine, or on the road (common practice,
+ * no source). Whoever cranks must know that the engine can start, and what cranking by itself can break.
+ */
 const HAZARDS_OF_STATE: Readonly<Record<VehicleState, readonly Hazard[]>> = {
   'key-off': [],
   'key-on': ['energised-circuit'],
-  cranking: ['rotating-parts', 'unexpected-start', 'vehicle-secured'],
+  cranking: [
+    'rotating-parts',
+    'unexpected-start',
+    'vehicle-secured',
+    'engine-start',
+    'exhaust-gas',
+    'ignition-voltage',
+    'raw-fuel',
+    'starter-heat',
+    'engine-damage',
+  ],
   running: ['rotating-parts', 'hot-parts', 'exhaust-gas', 'unexpected-start', 'vehicle-secured'],
+  driving: ['traffic'],
 };
 
-/** Hazards of the vehicle itself, whatever its state: a high-voltage drive (common practice, no source). */
+/**
+ * Hazards of the vehicle itself: a high-voltage drive wherever hands are at work, and one that stands ready to drive
+ * while it is switched on and makes no sound (common practice, no source). A drive that nobody stated may be any of them.
+ */
+const HIGH_VOLTAGE: readonly Hazard[] = ['high-voltage'];
 const HAZARDS_OF_DRIVE: Readonly<Record<Drive, readonly Hazard[]>> = {
   combustion: [],
-  hybrid: ['high-voltage'],
-  electric: ['high-voltage'],
+  hybrid: HIGH_VOLTAGE,
+  electric: HIGH_VOLTAGE,
+  'not-stated': HIGH_VOLTAGE,
 };
+const MOVES_WHEN_ON: readonly Hazard[] = ['vehicle-moves'];
+
+/** A step that looks whether the timing has moved, before the engine is turned by the starter, warns of this. */
+export const TIMING_HAZARD: Hazard = 'engine-damage';
 
 /** What stands before a look into a connector, which opens it. */
 export const OPENING_CAUTION = 'unplug-key-off';
@@ -80,15 +106,23 @@ export function loadCautions(text: string, file: string): Checked<LoadedCautions
   return { value: { language, rules, source: parsed.value }, issues: parsed.issues };
 }
 
-/** The cautions of one step and all that is read in it, gravest first; `named` are those its author asked for. */
+/** What a step or test is done on and with. Without a circuit nobody knows which part is a module. */
+export interface CautionPlace {
+  readonly drive: Drive;
+  readonly setup: Setup;
+  /** All that is read in it. */
+  readonly probes: readonly (Probe | null)[];
+  readonly circuit: Circuit | null;
+}
+
+/** The cautions of one step, gravest first; `named` are those its author asked for. */
 export function cautionsFor(
   rules: readonly CautionRule[],
-  drive: Drive,
-  setup: Setup,
-  probes: readonly (Probe | null)[],
+  place: CautionPlace,
   named: readonly string[],
 ): Caution[] {
-  const occasions = occasionsOf(setup, probes);
+  const { drive, setup } = place;
+  const occasions = occasionsOf(place);
   return rules
     .filter((rule) => rule.drives.length === 0 || rule.drives.includes(drive))
     .filter(
@@ -108,23 +142,46 @@ export function uncoveredHazards(
   cautions: readonly Caution[],
 ): Hazard[] {
   const covered = new Set(cautions.flatMap((caution) => caution.hazards));
-  return [...HAZARDS_OF_STATE[state], ...HAZARDS_OF_DRIVE[drive]].filter(
+  const ofDrive = state === 'driving' ? [] : HAZARDS_OF_DRIVE[drive];
+  const moves = drive !== 'combustion' && state === 'key-on' ? MOVES_WHEN_ON : [];
+  return [...HAZARDS_OF_STATE[state], ...ofDrive, ...moves].filter(
     (hazard) => !covered.has(hazard),
   );
 }
 
-function occasionsOf(setup: Setup, probes: readonly (Probe | null)[]): Set<CautionOccasion> {
-  const found = new Set<CautionOccasion>();
-  for (const probe of probes)
-    if (probe?.kind === 'ohms' || probe?.kind === 'light' || probe?.kind === 'lamp')
-      found.add(probe.kind);
-  for (const { through } of setup.bridges) {
-    found.add('bridge');
-    if (through === 'lead' || through === 'lamp') found.add(through);
-    if (through === 'test-light') found.add('light');
-  }
-  if (setup.unplugged.length > 0) found.add('unplug');
-  if (setup.sensor === 'spare') found.add('spare');
-  if (setup.target === 'moving') found.add('moving');
-  return found;
+function occasionsOf({ setup, probes, circuit }: CautionPlace): ReadonlySet<CautionOccasion> {
+  const { bridges, unplugged } = setup;
+  const kindOf = (name: string) => circuit?.parts.find((part) => part.name === name)?.kind;
+  const clipped = bridges.map(({ through }) => through);
+  const reads = (kind: Probe['kind']) => probes.some((probe) => probe?.kind === kind);
+  const present: Readonly<Record<CautionOccasion, boolean>> = {
+    ohms: reads('ohms'),
+    light: reads('light') || clipped.includes('test-light'),
+    lamp: reads('lamp') || clipped.includes('lamp'),
+    bridge: bridges.length > 0,
+    lead: clipped.includes('lead'),
+    unplug: unplugged.length > 0,
+    'module-off': unplugged.some((name) => kindOf(name) === 'module'),
+    'back-probe': probes.flatMap(leadsOf).some((lead) => isBackProbed(lead, setup, kindOf)),
+    spare: setup.sensor === 'spare',
+    moving: setup.target === 'moving',
+  };
+  return new Set(CAUTION_OCCASIONS.filter((occasion) => present[occasion]));
+}
+
+function leadsOf(probe: Probe | null): readonly TerminalId[] {
+  return probe && 'plus' in probe ? [probe.plus, probe.minus] : [];
+}
+
+/** A terminal in a plug that stays on is reached from behind; posts, bolts and fuses are not. */
+function isBackProbed(
+  lead: TerminalId,
+  { unplugged }: Setup,
+  kindOf: (name: string) => Part['kind'] | undefined,
+): boolean {
+  const part = lead.split('.')[0]!;
+  const kind = kindOf(part);
+  return (
+    kind !== undefined && !unplugged.includes(part) && kind !== 'ground-point' && kind !== 'fuse'
+  );
 }

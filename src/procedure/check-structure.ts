@@ -1,6 +1,7 @@
 /** What is wrong with a linked tree as a whole: steps nobody comes to, loops nobody leaves, cautions that are missing. */
 import type { Issue } from '../source/issue.ts';
 import { uncoveredHazards } from './cautions.ts';
+import { crankedUnseen, repairFlaws } from './check-safety.ts';
 import type { Drive } from './job.ts';
 import type { LinkedProcedure } from './link-procedure.ts';
 import { type Conclusion, isTask, type Procedure, type Step } from './procedure.ts';
@@ -21,6 +22,7 @@ export function checkStructure(
   const all = new Set(Object.keys(procedure.steps));
   const reached = isWhole ? reachable(procedure) : all;
   const leaving = isWhole ? stepsThatEnd(procedure) : all;
+  const cranked = isWhole ? crankedUnseen(procedure) : new Set<string>();
   for (const step of Object.values(procedure.steps)) {
     const place = places.get(step.id);
     if (!place) continue;
@@ -28,7 +30,11 @@ export function checkStructure(
       ? taskFlaws(step, drive, isWhole)
       : conclusionFlaws(step, procedure, isWhole);
     const flaws = reached.has(step.id)
-      ? [...(leaving.has(step.id) ? [] : [endless(step)]), ...ownFlaws]
+      ? [
+          ...(cranked.has(step.id) ? [unseenTiming(step)] : []),
+          ...(leaving.has(step.id) ? [] : [endless(step)]),
+          ...ownFlaws,
+        ]
       : unreached(step);
     const at = place.source.locate(place.path, 'key');
     for (const flaw of flaws) {
@@ -48,6 +54,15 @@ function unreached({ id }: Step): Flaw[] {
   return [
     { code: 'unreachable-step', severity: 'warning', words: `nothing leads to "${id}"`, fix },
   ];
+}
+
+function unseenTiming({ id }: Step): Flaw {
+  return {
+    code: 'timing-unseen',
+    severity: 'error',
+    words: `after a code says "correlation" the engine is cranked at "${id}" before anybody has looked whether the timing has moved`,
+    fix: 'put a question or a look before it, with "cautions: [timing-first]", such as "use: timing-first"',
+  };
 }
 
 function endless({ id }: Step): Flaw {
@@ -86,11 +101,8 @@ function taskFlaws(step: Exclude<Step, Conclusion>, drive: Drive, isWhole: boole
   return flaws;
 }
 
-function conclusionFlaws(
-  { id, faults, retest }: Conclusion,
-  { steps }: Procedure,
-  isWhole: boolean,
-): Flaw[] {
+function conclusionFlaws(conclusion: Conclusion, { steps }: Procedure, isWhole: boolean): Flaw[] {
+  const { id, faults, retest } = conclusion;
   const flaws: Flaw[] = retest
     .filter((target) => isWhole || steps[target] !== undefined)
     .filter((target) => steps[target]?.kind !== 'measure' && steps[target]?.kind !== 'look')
@@ -107,6 +119,7 @@ function conclusionFlaws(
       words: `"${id}" names no step that must pass after the repair`,
       fix: 'add the key "retest"',
     });
+  for (const flaw of repairFlaws(conclusion)) flaws.push({ severity: 'warning', ...flaw });
   return flaws;
 }
 

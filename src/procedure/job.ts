@@ -1,6 +1,7 @@
 /** The job sheet: one vehicle with one complaint. Everything but the complaint may be missing. */
 
-export const DRIVES = ['combustion', 'hybrid', 'electric'] as const;
+/** `not-stated` until somebody says it: no drive is assumed. */
+export const DRIVES = ['combustion', 'hybrid', 'electric', 'not-stated'] as const;
 export type Drive = (typeof DRIVES)[number];
 
 export interface Job {
@@ -51,7 +52,7 @@ export function emptyJob(complaint: string): Job {
     name: '',
     complaint,
     codes: [],
-    vehicle: { words: '', vin: '', plate: '', odometer: '', drive: 'combustion' },
+    vehicle: { words: '', vin: '', plate: '', odometer: '', drive: 'not-stated' },
     order: '',
     customer: '',
     earlierRepairs: [],

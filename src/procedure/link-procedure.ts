@@ -97,6 +97,8 @@ export interface Frame {
   readonly givenAt: Readonly<Record<string, Place>>;
   readonly results: Readonly<Record<string, string>>;
   readonly callers: readonly string[];
+  /** Cautions that the callers ask for before each step inside. */
+  readonly cautions: readonly string[];
 }
 
 export class Linker {
@@ -141,6 +143,7 @@ export class Linker {
       givenAt: {},
       results: {},
       callers: [],
+      cautions: [],
     });
     this.tellCircles();
     const procedure: Procedure = {
@@ -160,6 +163,23 @@ export class Linker {
       places: this.places,
       standing: (name) => this.standing(name),
     };
+  }
+
+  /** The cautions that a step asks for by name; one that is not there is told. */
+  namedCautions(source: YamlSource, path: Path, { cautions = [] }: StepDraft): readonly string[] {
+    const known = this.library.cautions.map((rule) => rule.id);
+    for (const [index, name] of cautions.entries()) {
+      if (known.includes(name)) continue;
+      const near = nearestName(name, known);
+      this.add(
+        'unknown-caution',
+        source,
+        [...path, 'cautions', index],
+        `no caution named "${name}"`,
+        near ? `did you mean "${near}"?` : `known: ${known.join(', ')}`,
+      );
+    }
+    return cautions;
   }
 
   /** Whether the procedure names a circuit, known or not. */
@@ -299,6 +319,7 @@ export class Linker {
       givenAt,
       results,
       callers: [...frame.callers, used],
+      cautions: [...frame.cautions, ...this.namedCautions(source, path, step)],
     });
     this.aliases.set(frame.prefix + name, start);
   }

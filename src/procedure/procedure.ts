@@ -200,6 +200,13 @@ const HAZARDS = [
   'fuel',
   'airbag',
   'harness-damage',
+  'engine-start',
+  'ignition-voltage',
+  'raw-fuel',
+  'starter-heat',
+  'engine-damage',
+  'vehicle-moves',
+  'traffic',
 ] as const;
 export type Hazard = (typeof HAZARDS)[number];
 

@@ -81,6 +81,12 @@ export class StepDraftReader {
     return filled;
   }
 
+  /** Names of the cautions that its author and its callers ask for; an unknown one is told. */
+  namedCautions(): readonly string[] {
+    const own = this.linker.namedCautions(this.frame.parsed.source, this.path, this.draft);
+    return [...this.frame.cautions, ...own];
+  }
+
   /** `$need` becomes what the caller gave; `path` is within this step, as in all of these. */
   fill(value: string, path: Path): string {
     this.isWrong ||= this.lacks(value);

@@ -13,6 +13,7 @@ const STATE_WORDS: Readonly<Record<VehicleState, string>> = {
   'key-on': 'key on, engine off',
   cranking: 'engine cranking',
   running: 'engine running',
+  driving: 'driven on the road',
 };
 
 /** Where the instrument looks, with the pins and colours of the job; empty when nothing is probed. */

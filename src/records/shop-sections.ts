@@ -78,7 +78,7 @@ function jobSection(record: SessionRecord): Section {
         ['Plate', vehicle.plate],
         ['VIN', vehicle.vin],
         ['Odometer', vehicle.odometer],
-        ['Drive', vehicle.drive],
+        ['Drive', vehicle.drive.replace('-', ' ')],
         ['Trouble codes', job.codes.join(', ')],
         ['Order', job.order],
         ['Customer', job.customer],

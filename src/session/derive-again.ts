@@ -11,7 +11,13 @@ import type { Circuit } from '../circuit/circuit.ts';
 import { readKnown } from '../circuit/known-values.ts';
 import { cautionsFor, uncoveredHazards } from '../procedure/cautions.ts';
 import { computedRange } from '../procedure/expected-range.ts';
-import { isTask, type MeasureUnit, type Step, stepOf } from '../procedure/procedure.ts';
+import {
+  type Hazard,
+  isTask,
+  type MeasureUnit,
+  type Step,
+  stepOf,
+} from '../procedure/procedure.ts';
 import { parseReading } from '../quantity/parse-reading.ts';
 import type { Advisor } from './advisor.ts';
 import {
@@ -183,19 +189,39 @@ function otherSet(circuit: Circuit | null, { quantity, is, typed }: SetValue): s
   return read.ok && isSame(read.is, is) ? [] : [`was typed "${typed}", which is another value`];
 }
 
+/** Rules that first asked a tree to warn of what cranking does; files of earlier ones are not held to it. */
+const CRANKING_RULES = 6;
+const ASKED_SINCE_THEN: ReadonlySet<Hazard> = new Set<Hazard>([
+  'engine-start',
+  'exhaust-gas',
+  'ignition-voltage',
+  'raw-fuel',
+  'starter-heat',
+  'engine-damage',
+]);
+
 /** A tree has the cautions that the rules beside it put there, and such as cover the hazards of each state. */
-function treeWithoutCautions({ procedure, cautionRules, job }: SessionOpened): string[] {
+function treeWithoutCautions({
+  procedure,
+  cautionRules,
+  job,
+  circuit,
+  rules,
+}: SessionOpened): string[] {
   if (!procedure || cautionRules.length === 0) return [];
   return Object.values(procedure.steps).flatMap((step) => {
     if (!isTask(step)) return [];
     const { setup, cautions } = step;
     const probes = 'probe' in step ? [step.probe] : 'watched' in step ? (step.watched ?? []) : [];
-    const due = cautionsFor(cautionRules, job.vehicle.drive, setup, probes, []);
+    const place = { drive: job.vehicle.drive, setup, probes, circuit };
+    const due = cautionsFor(cautionRules, place, []);
     const lost = due.filter(
       ({ id, word, say }) =>
         !cautions.some((one) => one.id === id && one.word === word && one.say === say),
     );
-    const open = uncoveredHazards(setup.state, job.vehicle.drive, cautions);
+    const open = uncoveredHazards(setup.state, job.vehicle.drive, cautions).filter(
+      (hazard) => rules >= CRANKING_RULES || !ASKED_SINCE_THEN.has(hazard),
+    );
     return [
       ...lost.map(({ id }) => `has no caution "${id}" before the step "${step.id}"`),
       ...open.map((hazard) => `warns of no ${hazard} before the step "${step.id}"`),

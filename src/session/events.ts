@@ -18,9 +18,10 @@ import type { Phase } from '../waveform/measure-phase.ts';
 export const SESSION_FORMAT = 2;
 /**
  * Version of the rules that judge: which verdict a reading has, which outcome a value falls into, what a conclusion
- * rests on, which tests are refused. It moves when the same answers would give another result.
+ * rests on, which tests are refused, which hazards a step must warn of. It moves when the same answers would give another
+ * result.
  */
-export const RULES = 5;
+export const RULES = 6;
 /**
  * Who gives the answers, as the program could tell: a person at a terminal, a file of answers, another program, whatever
  * feeds its standard input. Files of the first version do not state it.

@@ -22,7 +22,12 @@ export function testCautions({ opened }: Session, { setup, probe }: Test): reado
   // To look into a connector it is opened; a step of a tree says so itself.
   const opens = probe.kind === 'inspect' && probe.of.startsWith('connector.');
   const named = opens ? [OPENING_CAUTION] : [];
-  return cautionsFor(opened.cautionRules, opened.job.vehicle.drive, setup, [probe], named);
+  const { cautionRules, circuit, job } = opened;
+  return cautionsFor(
+    cautionRules,
+    { drive: job.vehicle.drive, setup, probes: [probe], circuit },
+    named,
+  );
 }
 
 /** Those of them that must still be acknowledged. */

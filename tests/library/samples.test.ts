@@ -100,7 +100,7 @@ describe('sample sessions', () => {
     if (!read.ok) throw new Error(read.problem.problem);
     const { procedure, format, job } = read.session.opened;
     expect(format).toBe(SESSION_FORMAT);
-    const { linked, model } = shipped(procedure!.name);
+    const { linked, model } = shipped(procedure!.name, job.vehicle.drive);
     const placed = atPlaceOf(job, { circuit: model.circuit, procedure: linked.procedure });
     expect(procedure!.steps).toEqual(JSON.parse(JSON.stringify(placed.procedure.steps)));
   });

@@ -4,6 +4,7 @@ import { createModel, type Model } from '../../src/circuit/model.ts';
 import { SAMPLES } from '../../src/commands/check/check-files.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import type { Drive } from '../../src/procedure/job.ts';
 import { type LinkedProcedure, linkProcedure } from '../../src/procedure/link-procedure.ts';
 import type { Procedure, Step } from '../../src/procedure/procedure.ts';
 import type { Issue } from '../../src/source/issue.ts';
@@ -24,8 +25,9 @@ interface Shipped {
 const known = new Map<string, Shipped>();
 
 /** A tree by name with the model of its circuit, and as many cars a fault as `ohmward check` takes. */
-export function shipped(name: string): Shipped {
-  const found = known.get(name);
+export function shipped(name: string, drive: Drive = 'combustion'): Shipped {
+  const key = `${name} ${drive}`;
+  const found = known.get(key);
   if (found) return found;
   let model: Model | null = null;
   const modelOf = (circuit: Circuit): Model => {
@@ -34,10 +36,10 @@ export function shipped(name: string): Shipped {
   };
   const parsed = library.procedures.get(name);
   if (!parsed) throw new Error(`no procedure "${name}"`);
-  const { value, issues } = linkProcedure(parsed, library, { drive: 'combustion', modelOf });
+  const { value, issues } = linkProcedure(parsed, library, { drive, modelOf });
   if (!value || !model) throw new Error(`"${name}" cannot be linked: ${issues[0]?.words}`);
   const made = { linked: value, model, issues };
-  known.set(name, made);
+  known.set(key, made);
   return made;
 }
 

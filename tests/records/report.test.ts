@@ -107,6 +107,12 @@ describe('for the customer', () => {
     }
   });
 
+  it('a drive that nobody stated is not stated, and none is assumed', () => {
+    const { words } = read(begin({ job: emptyJob('stalls') }), 'shop');
+    expect(words).toMatch(/"Drive".{0,40}not stated/);
+    expect(words).not.toContain('combustion');
+  });
+
   it('leaves out the complaint that nobody stated', () => {
     const { headings } = read(begin({ job: emptyJob('') }), 'customer');
     expect(headings).not.toContain('What you told us');

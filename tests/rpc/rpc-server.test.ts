@@ -1,7 +1,7 @@
 /** A session for another program: what it is told, what it can do, what is refused. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { emptyJob } from '../../src/procedure/job.ts';
+import { type Drive, emptyJob, type Job } from '../../src/procedure/job.ts';
 import {
   acknowledge,
   fillable,
@@ -15,13 +15,16 @@ import {
 
 const FEED = { measure: 'volts sensor.feed battery.negative' };
 
-/** Past the battery, which the tree reads first, to the question about the code. */
+/** Past the battery, which the tree reads first, and the timing to the question about the code. */
 async function toCode(one: Served): Promise<ToldState> {
   await acknowledge(one, (await one.result('state')).state.cautions);
   const { state } = await one.result('done');
   expect(state.step.id).toBe('battery/battery');
   await acknowledge(one, state.cautions);
-  return (await one.result('reading', { reading: '12.6 V' })).state;
+  const asked = (await one.result('reading', { reading: '12.6 V' })).state;
+  expect(asked.step.id).toBe('timing/signs');
+  await acknowledge(one, asked.cautions);
+  return (await one.result('choose', { choose: 'none' })).state;
 }
 
 describe('the state', () => {
@@ -47,6 +50,7 @@ describe('the state', () => {
     expect(state['path']).toEqual([
       { step: 'prepare', event: expect.any(Number) },
       { step: 'battery/battery', event: expect.any(Number) },
+      { step: 'timing/signs', event: expect.any(Number) },
       { step: 'code', event: one.opened.driver.session().events.length },
       { step: state.step.id, event: null },
     ]);
@@ -64,6 +68,19 @@ describe('the state', () => {
     expect(state.step['said']).toEqual({ code: 'P0335', outcome: 'circuit' });
     await one.result('choose', { choose: 'low-or-high' });
     expect((await one.result('state')).state.step['say']).toContain('pin 1 (RD/BU)');
+  });
+
+  it('warns of high voltage where nobody has said what drives the vehicle, and not where it burns fuel', async () => {
+    const warned = async (job: Job) => {
+      const { state } = await newSession('hall-no-signal', null, { job }).result('state');
+      return state.cautions.map(({ id }) => id);
+    };
+    const none = emptyJob('stalls');
+    const said = (drive: Drive) => warned({ ...none, vehicle: { ...none.vehicle, drive } });
+    expect(await warned(none)).toEqual(['drive-not-stated', 'ready-moves', 'circuit-energised']);
+    expect(await said('hybrid')).toContain('high-voltage-drive');
+    expect(await said('electric')).toContain('ready-moves');
+    expect(await said('combustion')).toEqual(['circuit-energised']);
   });
 
   it('in free order asks for no step, and tests are made all the same', async () => {
@@ -262,7 +279,7 @@ describe('the record', () => {
   it('goes back to any place of the path', async () => {
     const one = newSession('hall-no-signal', 'healthy');
     await goTo(one, 'level/at-plug');
-    const { state } = await one.result('back', { to: 2 });
+    const { state } = await one.result('back', { to: 3 });
     expect(state.step.id).toBe('code');
     expect(await one.refusal('back', { to: 40 })).toBe('nothing-to-take-back');
   });

@@ -137,6 +137,12 @@ it('a caution taken out of the tree', () => {
   expect(wordsOf(changed(1, changes))).toContain(
     '1 warns of no rotating-parts before the step "prepare"',
   );
+  // What cranking does by itself was not asked for before the rules of version 6.
+  const starts = /warns of no (?:engine-start|ignition-voltage|starter-heat|engine-damage)/;
+  const unsaid = (rules: number) =>
+    wordsOf(changed(1, { ...changes, rules })).filter((words) => starts.test(words));
+  expect(unsaid(6)).toHaveLength(4);
+  expect(unsaid(5)).toEqual([]);
 });
 
 it('a clock set back and older rules are told and make nothing false', () => {

@@ -70,6 +70,12 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'against-setup': 'A text says otherwise than the setup where leads, bridges or plugs go.',
   'missing-why': 'A step does not say what its result tells.',
   'missing-caution': 'A vehicle state, a drive or a work without its caution.',
+  'timing-unseen':
+    'After a correlation code the engine is cranked before anybody has looked at its timing.',
+  'road-test-read': 'A step on the road that reads an instrument.',
+  'battery-off-bare': 'A repair that takes the battery off without saying what comes before it.',
+  'missing-relearn':
+    'A repair that fits a new part and does not ask whether the module must learn it.',
   // The tree
   'unreachable-step': 'Nothing leads to a step.',
   'endless-loop': 'From a step no way leads to a conclusion.',

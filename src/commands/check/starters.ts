@@ -134,7 +134,7 @@ codes: [P0335]
 vehicle:
   words: green delivery van
   odometer: 120000 km
-  # combustion, hybrid or electric: the last two bring their own cautions
+  # combustion, hybrid, electric or not-stated: all but the first bring the high-voltage cautions
   drive: combustion
 # Work done before counts against what was replaced.
 earlier-repairs:

@@ -6,6 +6,7 @@ import {
   type ModulePin,
   moduleOf,
   sensorOf,
+  type Target,
   type Wire,
 } from '../../circuit/circuit.ts';
 import { expectedSignal } from '../../circuit/expected-signal.ts';
@@ -26,12 +27,14 @@ interface Filled {
   readonly name: string;
   readonly title: string;
   readonly values: Values;
+  /** What a line is called here, where the sum has another word for it. */
+  readonly called?: Readonly<Record<string, string>>;
 }
 
 /** Drop that is allowed on a wire of a sensor where the step does not say. Common practice, no source. */
 const DROP_VOLTS = 0.1;
 /** Speeds at which a signal is looked at. Common practice, no source. */
-const RPM = { cranking: 200, running: 800, 'key-on': 60, 'key-off': 60 } as const;
+const RPM = { cranking: 200, running: 800, driving: 800, 'key-on': 60, 'key-off': 60 } as const;
 
 /** What a sum needs to know of the session. */
 export interface SumContext {
@@ -44,12 +47,13 @@ export interface SumContext {
 
 /** The sums that fit a step, done; none for a step without numbers. */
 export function sumsFor(step: Step, context: SumContext): StepSum[] {
-  return filledFor(step, context).flatMap(({ name, title, values }) => {
+  return filledFor(step, context).flatMap(({ name, title, values, called = {} }) => {
     try {
       const { lines } = SUMS[name]!.run(
         new Options({ positionals: [name], values: { ...values } }, context.ascii),
       );
-      return [{ name, title, lines, typed: typedOf(name, values) }];
+      const named = lines.map(([label, value]) => [called[label] ?? label, value] as const);
+      return [{ name, title, lines: named, typed: typedOf(name, values) }];
     } catch (fault) {
       // A value of the circuit that a sum does not take: there is nothing to show then.
       if (fault instanceof WrongUse) return [];
@@ -148,8 +152,22 @@ function signalSums(
   const how = wheel ? `at ${RPM[state]} rpm` : 'for a travel of two seconds';
   return [
     { name: 'scope', title: `Scope settings ${how}`, values: { ...ends, ...(wheel ?? travel) } },
-    ...(wheel ? [{ name: 'speed', title: `Teeth and frequency ${how}`, values: wheel }] : []),
+    ...(wheel
+      ? [
+          {
+            name: 'speed',
+            title: `Teeth and frequency ${how}`,
+            values: wheel,
+            called: turned(target),
+          },
+        ]
+      : []),
   ];
+}
+
+/** The sum speaks of an engine; what it does not turn is a wheel. */
+function turned(target: Target | null): Readonly<Record<string, string>> {
+  return target?.turns === 0 ? { crankshaft: 'wheel' } : {};
 }
 
 /** Limits of the reading that a healthy circuit gives. */

@@ -2,7 +2,7 @@
 import { signalTest } from '../../circuit/expected-signal.ts';
 import { createModel } from '../../circuit/model.ts';
 import { parseMeasure } from '../../circuit/parse-measure.ts';
-import { type Probe, VEHICLE_STATES } from '../../circuit/test.ts';
+import { type Probe, TEST_STATES } from '../../circuit/test.ts';
 import { testRefusalWords } from '../../circuit/test-refusal.ts';
 import { benchCapture } from '../../drill/bench-capture.ts';
 import { STANDARD_SETTINGS } from '../../files/settings.ts';
@@ -28,8 +28,8 @@ export function makeCapture(name: string, options: Options, io: Io): number {
     return EXIT.wrongInput;
   }
   const state = options.text('state') ?? 'cranking';
-  const vehicleState = VEHICLE_STATES.find((one) => one === state);
-  if (!vehicleState) throw new WrongUse(`--state is one of ${VEHICLE_STATES.join(', ')}`);
+  const vehicleState = TEST_STATES.find((one) => one === state);
+  if (!vehicleState) throw new WrongUse(`--state is one of ${TEST_STATES.join(', ')}`);
   const seed = options.whole('vehicle', 0, 1);
   const rpm = options.maybe('rpm', 'rpm');
   if (rpm !== undefined && !(rpm > 0 && rpm <= RPM_MOST))

@@ -28,15 +28,15 @@ export type Elapsed = number
  * Who gives the answers.
  */
 export type Hand = ("person" | "answers-file" | "program" | "pipe" | "not-stated")
-export type Drive = ("combustion" | "hybrid" | "electric")
+export type Drive = ("combustion" | "hybrid" | "electric" | "not-stated")
 export type Step = (MeasureStep | LookStep | AskStep | ActStep | Conclusion)
 export type Family = ("reference" | "ground" | "signal" | "injection" | "bypass" | "actuation" | "continuity" | "pattern" | "neighbour" | "wiggle" | "comparison" | "inspection" | "interview")
-export type VehicleState = ("key-off" | "key-on" | "cranking" | "running")
+export type VehicleState = ("key-off" | "key-on" | "cranking" | "running" | "driving")
 export type Through = (("lead" | "test-light" | "lamp") | {
 ohms: number
 })
 export type SignalWord = ("DANGER" | "WARNING" | "CAUTION" | "NOTICE")
-export type Hazards = ("rotating-parts" | "hot-parts" | "exhaust-gas" | "unexpected-start" | "vehicle-secured" | "energised-circuit" | "battery" | "high-voltage" | "module-damage" | "instrument-damage" | "fuel" | "airbag" | "harness-damage")[]
+export type Hazards = ("rotating-parts" | "hot-parts" | "exhaust-gas" | "unexpected-start" | "vehicle-secured" | "energised-circuit" | "battery" | "high-voltage" | "module-damage" | "instrument-damage" | "fuel" | "airbag" | "harness-damage" | "engine-start" | "ignition-voltage" | "raw-fuel" | "starter-heat" | "engine-damage" | "vehicle-moves" | "traffic")[]
 /**
  * What is read; the red lead is plus.
  */
@@ -702,7 +702,7 @@ say: string
 hazards: Hazards
 states: VehicleState[]
 drives: Drive[]
-when: ("ohms" | "light" | "lamp" | "bridge" | "lead" | "unplug" | "spare" | "moving")[]
+when: ("ohms" | "light" | "lamp" | "bridge" | "lead" | "unplug" | "module-off" | "back-probe" | "spare" | "moving")[]
 }
 export interface RealVehicle {
 kind: "real"

@@ -17,19 +17,19 @@ export type Text = string
  * 
  * @minItems 1
  */
-export type Hazards = ("rotating-parts" | "hot-parts" | "exhaust-gas" | "unexpected-start" | "vehicle-secured" | "energised-circuit" | "battery" | "high-voltage" | "module-damage" | "instrument-damage" | "fuel" | "airbag" | "harness-damage")[]
+export type Hazards = ("rotating-parts" | "hot-parts" | "exhaust-gas" | "unexpected-start" | "vehicle-secured" | "energised-circuit" | "battery" | "high-voltage" | "module-damage" | "instrument-damage" | "fuel" | "airbag" | "harness-damage" | "engine-start" | "ignition-voltage" | "raw-fuel" | "starter-heat" | "engine-damage" | "vehicle-moves" | "traffic")[]
 /**
  * Applies to every step in one of these states.
  */
-export type VehicleStates = ("key-off" | "key-on" | "cranking" | "running")[]
+export type VehicleStates = ("key-off" | "key-on" | "cranking" | "running" | "driving")[]
 /**
  * Only for vehicles with one of these.
  */
-export type Drives = ("combustion" | "hybrid" | "electric")[]
+export type Drives = ("combustion" | "hybrid" | "electric" | "not-stated")[]
 /**
  * Applies to every step that uses one of these.
  */
-export type When = ("ohms" | "light" | "lamp" | "bridge" | "lead" | "unplug" | "spare" | "moving")[]
+export type When = ("ohms" | "light" | "lamp" | "bridge" | "lead" | "unplug" | "module-off" | "back-probe" | "spare" | "moving")[]
 
 /**
  * Safety texts by name. Each comes before the prompt of every step it applies to.

@@ -39,9 +39,9 @@ export type Plate = string
  */
 export type Odometer = string
 /**
- * Hybrid and electric vehicles bring their own cautions.
+ * Hybrid and electric vehicles bring their own cautions. Left out it is not-stated, and a caution asks for it.
  */
-export type Drive = ("combustion" | "hybrid" | "electric")
+export type Drive = ("combustion" | "hybrid" | "electric" | "not-stated")
 /**
  * The shop's own number for this job.
  */

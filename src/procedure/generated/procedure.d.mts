@@ -32,9 +32,9 @@ export type Title1 = string
  */
 export type Family = ("reference" | "ground" | "signal" | "injection" | "bypass" | "actuation" | "continuity" | "pattern" | "neighbour" | "wiggle" | "comparison" | "inspection" | "interview")
 /**
- * State of the vehicle. Stays as it was in the step before only if you write it again.
+ * State of the vehicle. Stays as it was in the step before only if you write it again. driving is a road test: it reads no instrument.
  */
-export type State = ("key-off" | "key-on" | "cranking" | "running")
+export type State = ("key-off" | "key-on" | "cranking" | "running" | "driving")
 /**
  * Parts whose connector is off during this step.
  * 
@@ -64,7 +64,7 @@ export type Text = string
  */
 export type Minutes = number
 /**
- * Names from cautions.yaml beyond those that the vehicle state and the instrument bring by themselves.
+ * Names from cautions.yaml beyond those that the vehicle state and the instrument bring by themselves. Beside use they stand before each step inside, beside conclude they are said with the repair.
  */
 export type Cautions = string[]
 /**

@@ -79,16 +79,19 @@ function Row(props: { field: FormField; active: boolean; labelWidth: number; wid
             ? field.on
               ? '[x]'
               : '[ ]'
-            : choiceWords(field.options, field.chosen)}
+            : choiceWords(field.options, field.chosen, room)}
         </Words>
       )}
     </Box>
   );
 }
 
-/** All options on one row, the chosen one in round brackets. */
-function choiceWords(options: readonly string[], chosen: number): string {
-  return options
+/** All options on one row, the chosen one in round brackets; that one and its place where they have no room. */
+function choiceWords(options: readonly string[], chosen: number, room: number): string {
+  const all = options
     .map((option, place) => (place === chosen ? `(${option})` : ` ${option} `))
     .join(' ');
+  return columnsOf(all.trimEnd()) <= room
+    ? all
+    : `(${options[chosen] ?? ''})  ${chosen + 1} of ${options.length}`;
 }

@@ -13,7 +13,7 @@ import {
 } from '../../circuit/arrange-test.ts';
 import { type Circuit, inputTerminals, moduleOf } from '../../circuit/circuit.ts';
 import { inspectable } from '../../circuit/refuse-test.ts';
-import { type Probe, type Test, VEHICLE_STATES } from '../../circuit/test.ts';
+import { type Probe, TEST_STATES, type Test } from '../../circuit/test.ts';
 
 export const TEST_LINES = [
   'state',
@@ -188,7 +188,7 @@ export function turned(form: TestForm, line: TestLine, by: 1 | -1, circuit: Circ
   const { setup } = form;
   switch (line) {
     case 'state': {
-      const state = turn(VEHICLE_STATES, setup.state, by);
+      const state = turn(TEST_STATES, setup.state, by);
       return {
         ...form,
         setup: { ...setup, state, target: targetIn(circuit, state, setup.target) },

@@ -7,14 +7,20 @@ export const INSTRUMENT_WORDS: Readonly<Record<Instrument, { words: string; abou
   meter: { words: 'Multimeter', about: 'Volts and ohms, 10 megohms input.' },
   'test-light': {
     words: 'LED test light',
-    about: 'Draws about 32 mA at battery voltage: safe for module outputs.',
+    about: 'Draws about 32 mA at battery voltage; each test works out whether an output bears it.',
   },
   lamp: { words: 'Filament test lamp', about: 'Draws a quarter of an ampere: never on a module.' },
-  scope: { words: 'Oscilloscope', about: 'For patterns and timing.' },
+  scope: {
+    words: 'Oscilloscope',
+    about: 'For patterns and timing. Its clip may be joined to the mains ground.',
+  },
   'live-data': { words: 'Live data', about: 'A tester that shows what the module counts.' },
   'spare-sensor': { words: 'Spare sensor', about: 'Known to be good, for this vehicle.' },
   resistor: { words: 'Resistors', about: 'To pull a signal without a light.' },
-  lead: { words: 'Jumper leads', about: 'To lay a wire beside one that may be broken.' },
+  lead: {
+    words: 'Jumper leads',
+    about: 'With a fuse each, to lay a wire beside one that may be broken.',
+  },
   helper: { words: 'A helper', about: 'Somebody for the key and the starter.' },
 };
 

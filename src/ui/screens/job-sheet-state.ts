@@ -55,7 +55,7 @@ export function jobSheet(
         kind: 'choice',
         key: 'drive',
         label: 'Drive',
-        hint: 'Left or Right changes it. Hybrid and electric add the high-voltage cautions.',
+        hint: 'Left or Right changes it. Hybrid, electric and not stated bring the high-voltage cautions.',
         options: DRIVES,
         chosen: Math.max(0, DRIVES.indexOf(vehicle.drive)),
       },

@@ -221,11 +221,13 @@ export class Vehicle {
 
 function build(deck: Deck, car: Car, setup: Setup, instant: Instant): void {
   const troubles = car.faults.map(({ trouble }) => trouble);
-  addBattery(deck, car, setup.state);
+  // Nothing is measured on the road.
+  const state = setup.state === 'driving' ? 'running' : setup.state;
+  addBattery(deck, car, state);
   addWires(deck, car, troubles);
   addContacts(deck, car, setup.unplugged, troubles);
-  addParts(deck, car, setup, troubles);
-  if (!setup.unplugged.includes('module')) addModule(deck, car, setup.state, troubles);
+  addParts(deck, car, { ...setup, state }, troubles);
+  if (!setup.unplugged.includes('module')) addModule(deck, car, state, troubles);
   // A spare is whole; two wires that are swapped in the plug stay so.
   const own = troubles.find((one) => one.kind === 'sensor');
   const kept = own && (setup.sensor === 'fitted' || own.mode === 'leads-swapped') ? own : null;

@@ -2,6 +2,7 @@ import { Box } from 'ink';
 import { render } from 'ink-testing-library';
 import { describe, expect, it } from 'vitest';
 import { useBody } from '../../../src/ui/parts/body-size.ts';
+import { FormView } from '../../../src/ui/parts/form-view.tsx';
 import { Frame } from '../../../src/ui/parts/frame.tsx';
 import { bindingOf, type KeyBinding, keyHintLines } from '../../../src/ui/parts/key-hints.tsx';
 import { Words } from '../../../src/ui/parts/safe-words.tsx';
@@ -198,6 +199,25 @@ describe('WindowList', () => {
     ['home', 20, 0],
   ] as const)('%s from %d of 40 in 10 rows goes to %d', (by, top, next) => {
     expect(scrolled({ count: 40, rows: 10, top, by })).toBe(next);
+  });
+});
+
+describe('FormView', () => {
+  it('shows all options of a choice, or where there is no room the chosen one and its place', async () => {
+    const options = ['combustion', 'hybrid', 'electric', 'not-stated'];
+    const field = { kind: 'choice', key: 'drive', hint: '', options, chosen: 3 } as const;
+    const rowOf = async (label: string) => {
+      const chosen = { at: 0, fields: [{ ...field, label }] };
+      const form = (
+        <Frame title="Sheet" aside="" keys={[]}>
+          <FormView form={chosen} rows={6} />
+        </Frame>
+      );
+      const screen = await openTestScreen(form, { columns: 60, rows: 20 });
+      return (await screen.lines()).find((line) => line.includes('Drive'));
+    };
+    expect(await rowOf('Drive')).toContain(' combustion   hybrid   electric  (not-stated)');
+    expect(await rowOf('Drive of this vehicle')).toMatch(/ \(not-stated\) {2}4 of 4/);
   });
 });
 

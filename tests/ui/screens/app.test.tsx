@@ -87,7 +87,7 @@ describe('a new session', () => {
       │   VIN              -                                                         │
       │   Number plate     -                                                         │
       │   Odometer         -                                                         │
-      │   Drive            (combustion)  hybrid   electric                           │
+      │   Drive             combustion   hybrid   electric  (not-stated)             │
       │   Order number     -                                                         │
       │   Customer         -                                                         │
       │   Earlier repairs  -                                                         │

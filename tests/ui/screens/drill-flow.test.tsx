@@ -74,6 +74,7 @@ describe('the screens of a drill', () => {
     // Key on, then the test: the caution comes first, only y takes it away, and the bench reads by itself.
     await press('t', RIGHT, 'm');
     expect(await frame()).toContain('Before you go on');
+    await press(PAGE_DOWN, PAGE_DOWN);
     expect(await flat()).toContain('the caution is the one of a real one');
     await press('y');
     expect(session().tests).toHaveLength(1);
@@ -169,7 +170,7 @@ describe('the screens of a drill', () => {
     await press(ENTER);
     expect(await flat()).toContain('Which test is yours to choose.');
     expect(await frame()).not.toContain('[F5]');
-    await press('t', 'm', 'm');
+    await press('t', 'm', PAGE_DOWN, PAGE_DOWN, 'y', 'm');
     expect(session().tests).toHaveLength(2);
     expect(await flat()).toContain('2 readings');
     expect(await flat()).not.toContain('Good is:');
@@ -220,7 +221,7 @@ describe('the screens of a drill', () => {
 
   test('at 60 by 20 the reading stands whole beside what the bench stops', async () => {
     const { press, flat, session } = await walkDrill({ level: 'named' }, { columns: 60, rows: 20 });
-    await press(ENTER, 't', DOWN, RIGHT, RIGHT, 'm', 'y');
+    await press(ENTER, 't', DOWN, RIGHT, RIGHT, 'm', PAGE_DOWN, PAGE_DOWN, 'y');
     expect(session().tests).toHaveLength(1);
     await press(RIGHT, 'm');
     expect(session().stopped).toHaveLength(1);

@@ -1,0 +1,173 @@
+/** What the shipped trees say where work can hurt someone or break something. Common practice, no source. */
+import { describe, expect, it, test } from 'vitest';
+import { TIMING_HAZARD } from '../../src/procedure/cautions.ts';
+import { DRIVES } from '../../src/procedure/job.ts';
+import { type Hazard, isTask, type Step } from '../../src/procedure/procedure.ts';
+import { shipped, trees } from './shipped.ts';
+
+const NAMES = trees.map(({ draft }) => draft.procedure);
+type Task = Extract<Step, { cautions: unknown }>;
+
+const stepsOf = (name: string) => shipped(name).linked.procedure.steps;
+const tasksOf = (name: string) => Object.values(stepsOf(name)).filter(isTask);
+const warns = ({ cautions }: Task, hazard: Hazard) =>
+  cautions.some(({ hazards }) => hazards.includes(hazard));
+
+/** Where a step leads when it is done. */
+function done(step: Task): readonly string[] {
+  return step.kind === 'act' ? [step.go] : step.outcomes.map(({ go }) => go);
+}
+/** The same, and where it leads when it cannot be done. */
+function leads(step: Task): readonly string[] {
+  return step.cannot === null ? done(step) : [...done(step), step.cannot];
+}
+
+/** Trees that can find a wheel or a timing that has moved. */
+const MOVED = NAMES.filter((name) =>
+  Object.values(stepsOf(name)).some(
+    (step) => step.kind === 'conclude' && step.faults.includes('target.displaced'),
+  ),
+);
+
+describe('cranking', () => {
+  test('trees that can find a displaced wheel are three', () => {
+    expect(MOVED).toEqual(['hall-no-signal', 'hall-relay-no-signal', 'reluctor-no-signal']);
+  });
+
+  it.each(MOVED)(
+    'in %s comes after the question whether the timing has moved, on every way',
+    (name) => {
+      const { steps, start } = shipped(name).linked.procedure;
+      const seen = new Set([start]);
+      const asked: string[] = [];
+      for (const id of seen) {
+        const step = steps[id]!;
+        if (!isTask(step)) continue;
+        expect(step.setup.state, `${id} is reached unasked`).not.toBe('cranking');
+        if (warns(step, TIMING_HAZARD)) asked.push(id);
+        else for (const next of leads(step)) seen.add(next);
+      }
+      expect(asked).toEqual(['timing/signs']);
+    },
+  );
+
+  it.each(MOVED)('in %s is not asked for where nobody can look at the timing', (name) => {
+    const steps = stepsOf(name);
+    const marks = steps['timing/marks'] as Task;
+    expect(marks.setup.state).toBe('key-off');
+    const end = steps[marks.cannot!]!;
+    expect(end).toMatchObject({ kind: 'conclude' });
+    expect(end.kind === 'conclude' && end.repair).toMatch(/do not crank/);
+  });
+
+  it.each(NAMES)(
+    'in %s serves the next step as well, where nothing is plugged otherwise',
+    (name) => {
+      const steps = stepsOf(name);
+      for (const step of tasksOf(name)) {
+        if (step.setup.state !== 'cranking') continue;
+        for (const to of done(step)) {
+          const next = steps[to]!;
+          if (!isTask(next) || JSON.stringify(next.setup) !== JSON.stringify(step.setup)) continue;
+          expect(next.say, `${step.id} to ${next.id}`).toMatch(/Where the last crank was/);
+        }
+      }
+    },
+  );
+
+  it.each(NAMES)('in %s warns of an engine that starts, and of what cranking harms', (name) => {
+    for (const step of tasksOf(name).filter(({ setup }) => setup.state === 'cranking'))
+      for (const hazard of [
+        'engine-start',
+        'exhaust-gas',
+        'ignition-voltage',
+        'raw-fuel',
+        'starter-heat',
+        'engine-damage',
+      ] as const)
+        expect(warns(step, hazard), `${step.id}: ${hazard}`).toBe(true);
+  });
+});
+
+describe('a road test', () => {
+  it('is a step of its own, with a second person or a recording, and no chocks', () => {
+    const step = stepsOf('wheel-speed-current')['road'] as Task;
+    expect(step.setup.state).toBe('driving');
+    expect(step.say).toMatch(/second person.*recording/);
+    expect(step.cautions.map(({ id }) => id)).toEqual(['road-test']);
+    const said = [step.say, ...step.cautions.map(({ say }) => say)].join(' ');
+    expect(said).not.toMatch(/chock/i);
+  });
+
+  it.each(NAMES)('in %s nobody is told to drive where the vehicle is chocked', (name) => {
+    for (const step of tasksOf(name).filter(({ setup }) => setup.state !== 'driving'))
+      expect(step.say, step.id).not.toMatch(/\bdrive (?:slowly|the vehicle)\b/i);
+  });
+});
+
+describe('a drive', () => {
+  it.each(DRIVES)('%s: every step with the key on says what it can do', (drive) => {
+    for (const name of NAMES) {
+      const { steps } = shipped(name, drive).linked.procedure;
+      for (const step of Object.values(steps).filter(isTask)) {
+        const isHigh = drive !== 'combustion';
+        const atWork = step.setup.state !== 'driving';
+        expect(warns(step, 'high-voltage'), step.id).toBe(isHigh && atWork);
+        if (step.setup.state !== 'key-on') continue;
+        expect(warns(step, 'vehicle-moves'), step.id).toBe(isHigh);
+      }
+    }
+  });
+});
+
+describe('what is done by hand', () => {
+  const ids = (step: Task) => step.cautions.map(({ id }) => id);
+
+  it.each(NAMES)('in %s warns where it happens', (name) => {
+    const { circuit } = shipped(name).model;
+    const modules = circuit.parts.filter(({ kind }) => kind === 'module').map((part) => part.name);
+    for (const step of tasksOf(name)) {
+      const { unplugged, bridges } = step.setup;
+      const isOff = unplugged.some((part) => modules.includes(part));
+      expect(ids(step).includes('module-off-by-the-maker'), step.id).toBe(isOff);
+      const isWired = bridges.some(({ through }) => through === 'lead');
+      expect(ids(step).includes('temporary-wire'), step.id).toBe(isWired);
+      if (/\bBack-probe\b/.test(step.say))
+        expect(ids(step), step.id).toContain('back-probe-with-care');
+    }
+  });
+
+  it('at a raised wheel and under the column is said before each step there', () => {
+    for (const step of tasksOf('wheel-speed-current'))
+      if (step.family === 'wiggle' || (step.kind === 'look' && step.setup.target === 'moving'))
+        expect(ids(step), step.id).toContain('raised-wheel');
+    for (const step of tasksOf('pedal-position'))
+      if (step.family === 'wiggle' || /move the harness/i.test(step.say))
+        expect(ids(step), step.id).toContain('airbag-near');
+  });
+
+  it('no relay is pulled half-way', () => {
+    for (const step of tasksOf('hall-relay-no-signal'))
+      expect(step.say, step.id).not.toMatch(/just far enough/);
+  });
+
+  it.each(NAMES)('a battery that comes off in %s comes off with care', (name) => {
+    const repairs = Object.values(stepsOf(name)).flatMap((step) =>
+      step.kind === 'conclude' && /battery off/i.test(step.repair) ? [step.repair] : [],
+    );
+    expect(repairs.length).toBeGreaterThan(0);
+    for (const repair of repairs) expect(repair).toMatch(/ignition off.*radio code/);
+  });
+});
+
+describe('a new part', () => {
+  it.each(NAMES)('in %s is learnt by the maker’s procedure', (name) => {
+    const ends = Object.values(stepsOf(name)).filter((step) => step.kind === 'conclude');
+    const fitted = ends.filter(({ repair }) =>
+      /\breplace (?:the|a) [^.;]*\b(?:sensor|wheel|ring|pedal unit)\b(?!')/i.test(repair),
+    );
+    const told = fitted.filter(({ repair }) => !/terminal/i.test(repair));
+    expect(told.length).toBeGreaterThan(0);
+    for (const { id, repair } of told) expect(repair, id).toMatch(/learn/);
+  });
+});
