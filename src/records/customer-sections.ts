@@ -115,7 +115,7 @@ function found({ conclusion: end, lines }: SessionRecord): Block[] {
 const PLAIN_GAPS = {
   'one-reading': 'This rests on one reading that was not made again',
   'few-pieces': 'Fewer than three independent tests agree on this so far',
-  'no-fit': 'The tests do not all fit together',
+  'not-sure': 'Another cause is not ruled out far enough yet, or the tests do not all fit together',
 } as const;
 
 function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {

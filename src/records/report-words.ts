@@ -73,17 +73,20 @@ interface Weighing {
   readonly evidence: readonly { readonly counted: boolean }[];
 }
 
-/** Why a conclusion is not proven: pieces may be enough, and yet one reading carries them all, or they disagree. */
+/**
+ * Why a conclusion is not proven: pieces may be enough, and yet one reading carries them all, or another repair is still
+ * too likely beside it. Which of the last two it is the event does not say.
+ */
 export function proofGap({ restsOn, evidence }: Weighing): keyof typeof GAP_WORDS {
   if (restsOn !== null && restsOn !== undefined) return 'one-reading';
   const pieces = evidence.filter(({ counted }) => counted).length;
-  return pieces < PIECES_NEEDED ? 'few-pieces' : 'no-fit';
+  return pieces < PIECES_NEEDED ? 'few-pieces' : 'not-sure';
 }
 
 const GAP_WORDS = {
   'one-reading': 'it rests on one reading that was not made again',
   'few-pieces': 'fewer than three independent pieces of evidence point to it',
-  'no-fit': 'the readings do not all fit together',
+  'not-sure': 'another repair is not unlikely enough yet, or the readings do not all fit together',
 } as const;
 
 /** How sure a conclusion is; empty without one. */

@@ -135,7 +135,10 @@ describe('for the customer', () => {
   it.each([
     [weighed(3), 'Fewer than three independent tests agree on this so far'],
     [{ ...weighed(3), hangsOn: 3 }, 'This rests on one reading that was not made again'],
-    [{ ...weighed(3, 3, 3), proven: false }, 'The tests do not all fit together'],
+    [
+      { ...weighed(3, 3, 3), proven: false },
+      'Another cause is not ruled out far enough yet, or the tests do not all fit together',
+    ],
   ])('says why a conclusion is not proven: %#', (weighing, words) => {
     const walk = begin().do(
       { type: 'acknowledge-cautions' },
