@@ -50,7 +50,7 @@ const WORKS: readonly Work[] = [
       /\braise (?:the|that|this|a|one)\b[^.]*\b(?:wheel|vehicle)\b/i.test(say) ||
       (circuit?.target?.at?.endsWith('wheel') === true &&
         setup.target === 'moving' &&
-        setup.state !== 'running'),
+        (setup.state === 'key-on' || setup.state === 'key-off')),
   },
   {
     hazard: 'airbag',

@@ -22,6 +22,16 @@ export function claimIssues(
     if (step.kind !== 'conclude') continue;
     for (const key of ['title', 'say', 'customer'] as const)
       for (const { said, needs, isShownBy } of claimsOf(step[key], model.circuit, step.faults)) {
+        if (isShownBy === null) {
+          issues.push({
+            code: 'unmeasured-claim',
+            severity: 'error',
+            at: sourceLocation(linked, step.id, [key]),
+            words: `"${step.id}" says "${said}" of what it stands for as the fault`,
+            fix: 'say of it only what is wrong, or let the conclusion not stand for it',
+          });
+          continue;
+        }
         const shown = new Set(tasks.filter(isShownBy).map(({ id }) => id));
         const faults = [...(arrived.get(step.id) ?? [])];
         // An end that is come to where more steps cannot be done than is followed: by the steps alone.

@@ -20,7 +20,8 @@ export interface Claim {
   readonly said: string;
   /** What shows it, as it stands in a finding. */
   readonly needs: string;
-  readonly isShownBy: (step: Task) => boolean;
+  /** Null where nothing can: it is said to be good, and the same conclusion stands for it. */
+  readonly isShownBy: ((step: Task) => boolean) | null;
 }
 
 /**
@@ -51,7 +52,7 @@ interface Seen {
     circuit: Circuit,
     clause: string,
     faults: readonly string[],
-  ) => (step: Task) => boolean;
+  ) => ((step: Task) => boolean) | null;
 }
 
 const SEEN: readonly Seen[] = [
@@ -215,7 +216,7 @@ const SEEN: readonly Seen[] = [
       const blamed = circuit.faults
         .filter(({ id }) => faults.includes(id))
         .flatMap(({ subject }) => subject);
-      if (things.some((thing) => blamed.includes(thing))) return () => false;
+      if (things.some((thing) => blamed.includes(thing))) return null;
       const places = things.flatMap((thing) => placesOf(circuit, thing));
       return (step) => {
         const probe = probeOf(step);

@@ -66,8 +66,13 @@ function take(row: Row, { refused, found, harm }: Examined): void {
   if (found) row.found += 1;
 }
 
-function missedWords(tree: string, { file, kind, words }: Instance, { harm }: Examined): string {
-  return `${kind}, ${tree}${file === tree ? '' : ` (${file})`}, ${words}: ${harm.join(', ')}`;
+function missedWords(
+  tree: string,
+  { file, kind, words }: Instance,
+  { harm, cars }: Examined,
+): string {
+  const more = cars === 0 ? '' : ` by ${cars} cars`;
+  return `${kind}, ${tree}${file === tree ? '' : ` (${file})`}, ${words}: ${harm.join(', ')}${more}`;
 }
 
 function tableOf(

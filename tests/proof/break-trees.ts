@@ -38,6 +38,8 @@ export interface Examined {
   readonly codes: readonly string[];
   /** What got worse; empty for a mistake without harm. */
   readonly harm: readonly Harm[];
+  /** By how many cars, each of one fault, of all that were counted. */
+  readonly cars: number;
 }
 /**
  * `ends`: more cars end wrongly by the usual answers. `beside`: more do by other answers, or where up to two steps cannot
@@ -100,13 +102,17 @@ export class Breaker {
     const fresh = issues.filter((issue) => !this.known.has(printOf(issue)));
     const codes = [...new Set(fresh.map(({ code }) => code))];
     const found = fresh.length > 0;
-    if (!linked || (found && !ofAll)) return { found, refused: linked === null, codes, harm: [] };
+    if (!linked || (found && !ofAll))
+      return { found, refused: linked === null, codes, harm: [], cars: 0 };
     this.kept ??= count(this.linked, this.judged);
-    const harm = worse(this.kept, count(linked, this.judged));
+    const now = count(linked, this.judged);
+    const harm = worse(this.kept, now);
+    const more = (of: 'ends' | 'beside' | 'retests') => now[of] - this.kept![of];
+    const cars = Math.max(0, more('ends'), more('beside'), more('retests'));
     const [end] = instance.words.split(':');
     if (instance.kind === 'says-more-than-measured' && this.kept.standing.has(end!))
       harm.push('claims');
-    return { found, refused: false, codes, harm };
+    return { found, refused: false, codes, harm, cars };
   }
 
   private check(library: Library): { linked: LinkedProcedure | null; issues: readonly Issue[] } {

@@ -32,7 +32,6 @@ describe('a planted sentence is told at its text, with a way that does not show 
       'a step that reads or looks at that part',
     ],
     ['The ground wire was tested and is good.', 'a step that reads or looks at that part'],
-    ['The plug of the sensor is clean and was tested.', 'a step that reads or looks at that part'],
     ['A good sensor does not count either.', 'a step with a good sensor plugged in'],
     ['With the module unplugged it is the same.', 'a step with the module unplugged'],
     ['The pulses are uneven.', 'a scope picture or live data'],
@@ -51,6 +50,12 @@ describe('a planted sentence is told at its text, with a way that does not show 
     const issues = found('hall-no-signal', told, `${told} The wheel and its gap were tested.`);
     expect(issues[0]?.words).toMatch(/^"sensor-bad" says "were tested"/);
   });
+});
+
+test('what a conclusion stands for it cannot call good', () => {
+  const text = 'A contact in the plug of the crankshaft sensor does not carry.';
+  const [issue] = found('hall-no-signal', text, `${text} The plug of the sensor was tested.`);
+  expect(issue?.words).toBe('"sensor-plug" says "was tested" of what it stands for as the fault');
 });
 
 test('a sentence that every way shows may stand', () => {

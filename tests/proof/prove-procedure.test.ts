@@ -237,7 +237,8 @@ test('a question without a usual answer is answered every way', () => {
       'steps:\n  hint:\n    say: Was the ring of teeth just off?\n    why: It may have slipped.\n    usual: ring-stayed-on\n    outcomes:\n      ring-was-off: { only-with: [target.displaced, sensor.leads-swapped], because: Work on it shifts it., go: shifted-signal }\n      ring-stayed-on: { go: bias }\n',
     ],
   );
-  expect(declared.issues).toEqual([]);
+  // The answer is true of these faults now, and still nobody has seen the signal.
+  expect(declared.issues.map(({ code }) => code)).toEqual(['unmeasured-claim']);
 });
 
 describe('how much of a fault goes wrong', () => {
