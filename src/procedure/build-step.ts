@@ -171,7 +171,7 @@ function base(
     .filter((text) => text !== '')
     .join(' ');
   const names = at.namedCautions();
-  tellWork(at, setup, probe, { say, names });
+  tellWork(at, setup, [probe, ...watched], { say, names });
   const { drive, library, circuit } = at.linker;
   return {
     id: at.id,
@@ -197,15 +197,18 @@ function base(
 function tellWork(
   at: StepDraftReader,
   setup: Setup,
-  probe: Probe | null,
+  probes: readonly (Probe | null)[],
   { say, names }: { readonly say: string; readonly names: readonly string[] },
 ): void {
   const { drive, library, circuit } = at.linker;
   const own = library.cautions.filter(
     ({ id, states }) => states.length === 0 || names.includes(id),
   );
-  const cautions = cautionsFor(own, { drive, setup, probes: [probe], circuit }, names);
-  for (const { words, caution } of uncoveredWork({ say, setup, probe, circuit }, cautions))
+  const cautions = cautionsFor(own, { drive, setup, probes, circuit }, names);
+  for (const { words, caution } of uncoveredWork(
+    { say, setup, probe: probes[0] ?? null, circuit },
+    cautions,
+  ))
     at.warn(
       'missing-caution',
       [],

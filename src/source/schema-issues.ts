@@ -194,7 +194,7 @@ function describe(error: SchemaError, path: Path): Words {
   return {
     code: 'out-of-bounds',
     words: `${where} ${boundWords(error)}`,
-    ...(isTooMany ? { fix: 'leave out what has nothing to do with this fault' } : {}),
+    ...(isTooMany ? { fix: 'leave out what is not needed' } : {}),
   };
 }
 

@@ -65,7 +65,7 @@ function common(written: string): unknown {
 /** What in a record may differ from vehicle to vehicle: what was read, the seed and the seal, and when. */
 const OWN = new Set([
   ...['id', 'at', 'startedAt', 'endedAt', 'workedMs', 'head', 'howToVerify', 'seed', 'commitment'],
-  ...['found', 'typed', 'value', 'capture'],
+  ...['found', 'mayBeOff', 'typed', 'value', 'capture'],
 ]);
 
 function commonWords(shown: string): string {

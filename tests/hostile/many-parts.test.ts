@@ -36,11 +36,7 @@ describe.each(HANGING)('a circuit with neighbours on pins of the module, %s', (h
     const { value, issues } = loadCircuit(manyParts(PARTS_MAX + 1, hanging), 'many.yaml');
     expect(value).toBeNull();
     expect(issues.map(({ code, words, fix }) => [code, words, fix])).toEqual([
-      [
-        'out-of-bounds',
-        '"parts" must have no more than 60 keys',
-        'leave out what has nothing to do with this fault',
-      ],
+      ['out-of-bounds', '"parts" must have no more than 60 keys', 'leave out what is not needed'],
     ]);
   });
 });

@@ -100,7 +100,9 @@ test('the decks hold every kind of fault that digits can show, and every instrum
   expect([...measures].sort()).toEqual(['high', 'lamp', 'light', 'low', 'ohms', 'volts']);
   const bridges = all.flatMap(({ setup }) => setup.bridges.map(({ through }) => through));
   for (const through of ['lead', 'test-light', 'lamp']) expect(bridges, through).toContain(through);
-  expect(new Set(all.map(({ setup }) => setup.state))).toEqual(new Set(VEHICLE_STATES));
+  // Nothing is measured on the road.
+  const states = VEHICLE_STATES.filter((state) => state !== 'driving');
+  expect(new Set(all.map(({ setup }) => setup.state))).toEqual(new Set(states));
 });
 
 test('README says how many readings there are', () => {

@@ -27,10 +27,6 @@ function found(name: string, from: string, to: string) {
 describe('a planted sentence is told at its text, with a way that does not show it', () => {
   const HALL = 'A contact in the plug of the crankshaft sensor does not carry.';
   test.each([
-    [
-      'Neither the sensor nor the control module is at fault.',
-      'a step that reads or looks at that part',
-    ],
     ['The ground wire was tested and is good.', 'a step that reads or looks at that part'],
     ['A good sensor does not count either.', 'a step with a good sensor plugged in'],
     ['With the module unplugged it is the same.', 'a step with the module unplugged'],

@@ -58,9 +58,8 @@ describe('a caution that is taken away', () => {
       'raises the vehicle',
     ],
     ['wheel-speed-current', 'scope-by-hand', 'cautions: [raised-wheel]', 'turns a wheel'],
-    ['throttle-position', 'intermittent', 'cautions: [hot-air]', 'works with hot air'],
+    ['throttle-position', 'wake-by-hand', 'cautions: [hot-air]', 'works with hot air'],
     ['hall-no-signal', 'look-at-connector', 'cautions: [unplug-key-off]', 'opens a connector'],
-    ['reluctor-no-signal', 'wake-the-loop', 'cautions: [dead-circuit-ohms]', 'measures ohms'],
   ])('in %s (%s) is told: %s', (tree, file, caution, words) => {
     const { issues } = changed(tree, file, caution, 'cautions: []');
     expect(issues.map(({ code }) => code)).toContain('missing-caution');

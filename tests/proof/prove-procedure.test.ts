@@ -38,15 +38,15 @@ test('a fault ends where one follows the tree by hand', () => {
   expect(ends.get('wire.low.open')).toMatchObject({
     ends: [{ step: 'low-broken', share: 1 }],
     steps: 5,
-    // bias: 0.5 for the key, 0.5 to walk, 3 to get at the module, 1 to read. loop: 1 for the key and the walk, 1 to
-    // unplug, 2 to read. coil: 2 for the plugs, 3 to get at the sensor, 2 to read. high-wire: 1 and 2. low-wire: 1
-    minutes: 5 + 4 + 7 + 3 + 1,
+    // bias: 0.5 for the key, 0.5 to walk, 6 to get at the module, 1 to read. loop: 1 for the key and the walk, 1 to
+    // unplug, 2 to read. coil: 1 for the other plug, 3 to get at the sensor, 2 to read. high-wire: 2. low-wire: 1
+    minutes: 8 + 4 + 6 + 2 + 1,
   });
   expect(ends.get('healthy')).toMatchObject({
     ends: [{ step: 'no-fault', share: 1 }],
     steps: 4,
     // bias as above; the scope 3, and 0.5 to turn the wheel by hand; then live data 1 and the position 4
-    minutes: 5 + 3.5 + 1 + 4,
+    minutes: 8 + 3.5 + 1 + 4,
   });
 });
 

@@ -9,11 +9,11 @@ it('as the screen showed it', () => {
   let session = walkOn(shop, shop.begun, 'wire.signal.open');
   const look = shop.advisor
     .weigh(session, ['wire.signal.open'])
-    .wouldProve.find(({ test }) => test.probe.kind === 'inspect')!;
+    .wouldProve.find(({ test }) => test.probe.kind === 'counts')!;
   const wire = shop.advisor.nextTests(session).find(({ unit }) => unit === 'ohm')!;
   for (const [{ test, expected }, typed, shown] of [
     [wire, 'OL', { kind: 'number', value: null, unit: 'ohm' }],
-    [look, '', { kind: 'look', look: 'sound' }],
+    [look, '', { kind: 'look', look: 'follows' }],
   ] as const)
     session = after(session, { type: 'record-test', test, expected, typed, shown });
   const record = recordOf(session, { seq: 1, hash: '' });

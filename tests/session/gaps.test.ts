@@ -19,14 +19,11 @@ describe('what the customer is told', () => {
   });
   it('says that there are gaps where a step could not be done', () => {
     const gaps = walkOn(shop, shop.begun, 'sensor.dead', {
-      'level/at-plug': 'cannot',
-      'level/open-level': 4.9,
       'picture/scope': 'cannot',
       'picture/meter': 4.9,
       'spare-uncounted/fitted': 'cannot',
     });
     expect(gapsOf(gaps).map(({ step }) => step)).toEqual([
-      'level/at-plug',
       'picture/scope',
       'spare-uncounted/fitted',
     ]);

@@ -20,10 +20,14 @@ test('a bad reading of a way that was corrected away is not repeated, nor told a
   const right = walkOn(shop, back, 'wire.signal.open', { 'feed/across': 4.97 });
   expect(presentConclusion(right)?.id).toBe('signal-wire');
   // what failed on this way, and the conclusion's own
-  expect(titles(right)).toEqual(['level/at-plug', 'far-end/along', 'counts/live']);
+  expect(titles(right)).toEqual(['picture/scope', 'level/at-plug', 'far-end/along', 'counts/live']);
   for (const { step, before } of retestLines(right))
     expect(before?.type ?? null, step.id).toBe(
-      step.id === 'counts/live' ? null : 'reading-recorded',
+      step.id === 'counts/live'
+        ? null
+        : step.id === 'picture/scope'
+          ? 'look-recorded'
+          : 'reading-recorded',
     );
 });
 

@@ -84,7 +84,10 @@ describe('each kind of finding', () => {
       'name: ab\ncodes: [P1, X2]',
       ['bad-form 2:13 item 2 of "codes" is not written the way it must be; for example: P0335'],
     ],
-    ['name: ab\ncodes: [P1, P2, P3]', ['out-of-bounds 2:1 "codes" must list at most 2 things']],
+    [
+      'name: ab\ncodes: [P1, P2, P3]',
+      ['out-of-bounds 2:1 "codes" must list at most 2 things; leave out what is not needed'],
+    ],
     ['name: ab\ncodes: [P1, P1]', ['out-of-bounds 2:1 "codes" names item 2 twice']],
     ['name: ab\nsteps: {}', ['out-of-bounds 2:1 "steps" must have at least 1 key']],
     [

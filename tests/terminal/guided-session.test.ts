@@ -31,7 +31,8 @@ async function walkOnScreen(program: Program): Promise<void> {
       program.type('q');
       return;
     }
-    if (before.includes('[y] ')) program.type('y');
+    if (before.includes('-- more below')) program.press('page-down');
+    else if (before.includes('[y] ')) program.type('y');
     else if (/Enter\] done/.test(before)) program.press('return');
     else if (before.includes('The simulated vehicle')) {
       program.press('tab');
