@@ -256,7 +256,10 @@ function takeOut(disk: Disk, file: number, bytes: Uint8Array, from: number): voi
     const all = Buffer.from(disk.readOpen(file));
     const at = all.lastIndexOf(bytes);
     if (at < from) return;
-    if (at + bytes.length === all.length) return disk.truncate(file, at);
+    if (at + bytes.length === all.length) {
+      disk.truncate(file, at);
+      return;
+    }
     disk.rest(TURN_MS);
   }
 }

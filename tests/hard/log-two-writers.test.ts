@@ -3,6 +3,7 @@
  * acknowledged stands in the file once, the chain stays whole, and the others are told.
  */
 import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdirSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
@@ -18,8 +19,6 @@ const ROUNDS = LONG ? 200 : 4;
 const EVENTS = LONG ? 100 : 25;
 /** What a process may be told when another one writes. */
 const TOLD = ['open-elsewhere', 'file-changed'];
-/** Node takes so long to start; the processes wait for each other, since only at the same moment is it an attack. */
-const START_MS = 250;
 
 const scratch = scratchFolder();
 let child: string;
@@ -28,21 +27,21 @@ beforeAll(async () => {
 });
 afterAll(scratch.remove);
 
-/** Lines that a process printed until it ended by itself. */
-function writer(path: string, from: number, startAt: number): Promise<string[]> {
-  return new Promise((resolve, reject) => {
-    const process = spawn(
-      globalThis.process.execPath,
-      [child, path, String(from), String(EVENTS), String(startAt)],
-      { stdio: ['ignore', 'pipe', 'inherit'] },
-    );
-    let said = '';
-    process.stdout.on('data', (bytes: Buffer) => {
-      said += bytes.toString();
-    });
-    process.on('error', reject);
-    process.on('close', () => resolve(said.split('\n').filter(Boolean)));
+/** Processes that begin at the same moment, since only then it is an attack; what all of them printed. */
+async function writeAtOnce(path: string, writers: number): Promise<string[]> {
+  const started = Array.from({ length: writers }, (_, w) =>
+    spawn(process.execPath, [child, path, String((w + 1) * 1000), String(EVENTS)], {
+      stdio: ['pipe', 'pipe', 'inherit'],
+    }),
+  );
+  const said = started.map(async ({ stdout }) => {
+    let text = '';
+    for await (const bytes of stdout) text += String(bytes);
+    return text;
   });
+  await Promise.all(started.map(({ stdout }) => once(stdout, 'readable')));
+  for (const { stdin } of started) stdin.end('!');
+  return (await Promise.all(said)).join('').split('\n');
 }
 
 it('loses nothing, doubles nothing and tells each of them', { timeout: 600_000 }, async () => {
@@ -55,12 +54,8 @@ it('loses nothing, doubles nothing and tells each of them', { timeout: 600_000 }
     const begun = createSession(nodeDisk, folder, NAME, sampleEvent(0));
     if (!begun.ok) throw new Error(begun.problem.words);
     begun.value.close();
-    const startAt = Date.now() + START_MS;
     const writers = round % 3 === 2 ? 3 : 2;
-    const said = await Promise.all(
-      Array.from({ length: writers }, (_, w) => writer(path, (w + 1) * 1000, startAt)),
-    );
-    const lines = said.flat();
+    const lines = await writeAtOnce(path, writers);
     for (const line of lines)
       if (line.startsWith('r ')) told[line.slice(2)] = (told[line.slice(2)] ?? 0) + 1;
     const heard = lines

@@ -2,19 +2,20 @@
  * Runs as a process of its own beside others like it: goes on with one session file until it has had so many events
  * acknowledged, opening it anew after each refusal. Prints `a <n>` for each of them and `r <code>` for each refusal.
  */
-import { writeSync } from 'node:fs';
+import { readSync, writeSync } from 'node:fs';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { resumeSession } from '../../src/log/open-session.ts';
 import { sampleEvent } from './events.ts';
 
-const [path, from, count, startAt] = process.argv.slice(2) as [string, string, string, string];
+const [path, from, count] = process.argv.slice(2) as [string, string, string];
 const say = (line: string) => writeSync(1, `${line}\n`);
 /** More refusals in a row than this, and nothing will come of it. */
 const PATIENCE = 2_000;
 
 let done = 0;
 let refusals = 0;
-nodeDisk.rest(Math.max(0, Number(startAt) - Date.now())); // all of them at once
+say('ready');
+readSync(0, Buffer.alloc(1)); // until all of them are
 while (done < Number(count) && refusals < PATIENCE) {
   const resumed = resumeSession(nodeDisk, path, { at: '2031-05-06T09:00:00Z', elapsed: 0 });
   if (!resumed.ok) {
