@@ -31,6 +31,8 @@ export interface TestScreen {
   unmount(): Promise<void>;
   /** Everything written so far. */
   raw(): string;
+  /** How often something was written. */
+  frames(): number;
   /** Errors that would have ended the program. */
   readonly crashes: unknown[];
 }
@@ -53,12 +55,14 @@ export async function openTestScreen(
   const { columns = 80, rows = 24 } = options;
   const terminal = new xterm.Terminal({ cols: columns, rows, allowProposedApi: true });
   let written = '';
+  let frames = 0;
   const stdout = Object.assign(new EventEmitter(), {
     isTTY: true,
     columns,
     rows,
     write(text: string) {
       written += text;
+      frames += 1;
       terminal.write(text);
       return true;
     },
@@ -97,6 +101,7 @@ export async function openTestScreen(
   return {
     crashes,
     raw: () => written,
+    frames: () => frames,
     lines,
     text: async () => (await lines()).join('\n'),
     async cell(row, column) {
