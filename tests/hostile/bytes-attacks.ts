@@ -49,8 +49,8 @@ const CSV: readonly BytesAttack[] = [
   csv('a line of a million commas', `${HEAD}0,1\n1${','.repeat(1_000_000)}\n`, 'line-too-long', 3),
   csv('a heading of a million letters', `${'a'.repeat(1_000_000)}\n0,1\n1,2\n`, 'no-data', 1),
   csv(
-    'a stated line of a hundred thousand blanks',
-    `Rate ${' '.repeat(100_000)}x\n${HEAD}${rows(50, (n) => `${n / 1000},${n % 2}`)}`,
+    'a line of fifty thousand blanks in front',
+    `${' '.repeat(50_000)}!\n${HEAD}${rows(50, (n) => `${n / 1000},${n % 2}`)}`,
     null,
   ),
   csv('one sample', `${HEAD}0,1\n`, 'too-few-samples', 2),
