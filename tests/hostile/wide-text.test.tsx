@@ -1,0 +1,56 @@
+/**
+ * Wide, right-to-left and marked signs in every text, on every screen: the frame stays where it is. Syllables in the
+ * form of single letters (conjoining jamo) are not among them: terminals do not agree on their columns.
+ */
+import { expect, it } from 'vitest';
+import { shareOf } from '../campaign.ts';
+import type { TestScreen } from '../ui/in-process.ts';
+import { walkEveryScreen } from './walk-every-screen.tsx';
+
+const TEXTS: Readonly<Record<string, string>> = {
+  'two columns a sign': '点火线圈断路'.repeat(12),
+  'two columns a sign, odd place': `a${'語'.repeat(61)}`,
+  'full-width letters': 'ＡＢＣ　１２Ｖ'.repeat(10),
+  'half-width syllables': 'ｶﾞｿﾘﾝ'.repeat(14),
+  syllables: '크랭크 센서'.repeat(12),
+  'right to left, Hebrew': 'חיישן גל ארכובה '.repeat(8),
+  'right to left, Arabic with numbers': 'مستشعر 4.98 V (دوران) '.repeat(8),
+  'both ways in one line': 'abc אבג 12.6 V دوران [x] '.repeat(8),
+  'marks on letters': 'e\u0301n\u0303o\u0308'.repeat(40),
+  'marks above and below': 'ที่นี่น้ำ'.repeat(16),
+  'a word without a place to break': '語'.repeat(200),
+  'ambiguous width': '§°±×÷Ω→①'.repeat(14),
+};
+const SIZES = [
+  { columns: 60, rows: 16 },
+  { columns: 80, rows: 24 },
+  { columns: 101, rows: 31 },
+];
+
+const cases = Object.entries(TEXTS).flatMap(([name, text]) =>
+  SIZES.map((size) => ({ name, text, size })),
+);
+
+/** By the terminal's own cells: a sign of two columns takes two of them. */
+async function expectFramed(screen: TestScreen, columns: number, rows: number, what: string) {
+  for (let row = 0; row < rows - 1; row += 1) {
+    const ends = await Promise.all([0, columns - 1].map((column) => screen.cell(row, column)));
+    const text = ends.map((end) => end.text).join('');
+    expect(text, `row ${row} of ${what}\n${await screen.text()}`).toMatch(/^[┌│├└][┐│┤┘]$/);
+  }
+}
+
+it('every screen keeps its frame', { timeout: 3_600_000 }, async () => {
+  const tried = shareOf(cases, 20);
+  let frames = 0;
+  for (const { name, text, size } of tried) {
+    const { columns, rows } = size;
+    const { screen, driver } = await walkEveryScreen(text, size, async (one) => {
+      frames += 1;
+      await expectFramed(one, columns, rows, `${name} at ${columns} x ${rows}`);
+    });
+    expect(screen.crashes).toEqual([]);
+    expect(driver.session().trail.length).toBeGreaterThan(2);
+  }
+  console.info(`wide text: cases=${tried.length} of ${cases.length} frames=${frames}`);
+});
