@@ -24,6 +24,8 @@ export interface TestScreen {
   /** The same as one text. */
   text(): Promise<string>;
   cell(row: number, column: number): Promise<Cell>;
+  /** The signs in the first and the last column of each row, by the terminal's own cells. */
+  edges(): Promise<string[]>;
   /** Bytes as a terminal sends them, in one piece; resolves when every key has taken effect. */
   send(bytes: string): Promise<void>;
   resize(columns: number, rows: number): Promise<void>;
@@ -104,6 +106,13 @@ export async function openTestScreen(
     frames: () => frames,
     lines,
     text: async () => (await lines()).join('\n'),
+    async edges() {
+      await settle();
+      return Array.from({ length: terminal.rows }, (_, row) => {
+        const line = buffer().getLine(buffer().baseY + row);
+        return [0, terminal.cols - 1].map((at) => line?.getCell(at)?.getChars() ?? '').join('');
+      });
+    },
     async cell(row, column) {
       await settle();
       const cell = buffer()
