@@ -7,8 +7,13 @@ export function startClock(): () => When {
   return () => ({ at: localTime(new Date()), elapsed: Math.round(performance.now() - begin) });
 }
 
+/** A time has four digits for the year, in UTC and in every zone: a clock beyond that is read as this last or first day. */
+const FIRST_MS = Date.UTC(1000, 0, 2);
+const LAST_MS = Date.UTC(9999, 11, 30);
+
 /** RFC 3339 with milliseconds and the offset of the place: `2031-05-06T09:30:12.345+02:00`. */
-function localTime(date: Date): string {
+function localTime(now: Date): string {
+  const date = new Date(Math.min(Math.max(now.getTime(), FIRST_MS), LAST_MS));
   const offset = -date.getTimezoneOffset();
   const local = new Date(date.getTime() + offset * 60_000).toISOString().slice(0, -1);
   const two = (value: number) => String(value).padStart(2, '0');

@@ -237,7 +237,7 @@ function problemFrom(error: unknown, path: string): SettingsProblem {
   if (violation)
     return {
       path,
-      words: `a setting has a value it cannot have: ${violation.replaceAll('`', '"')}`,
+      words: `a setting has a value it cannot have: ${firstOf(violation.replaceAll('`', '"'))}`,
       fix: `correct that setting in the file, or ${start}`,
     };
   if (code === NOT_A_FILE)
@@ -253,6 +253,16 @@ function problemFrom(error: unknown, path: string): SettingsProblem {
   };
 }
 
+/** So many are named; a file that another program has spoilt may have thousands. */
+const VIOLATIONS_TOLD = 5;
+
+function firstOf(violations: string): string {
+  const all = violations.split('; ');
+  const more = all.length - VIOLATIONS_TOLD;
+  const told = all.slice(0, VIOLATIONS_TOLD).join('; ');
+  return more > 0 ? `${told}; and ${more} more` : told;
+}
+
 const text = { type: 'string', maxLength: 200 } as const;
 const count = { type: 'integer', minimum: 1, maximum: 1_000_000 } as const;
 const meterFunction = {
@@ -260,7 +270,12 @@ const meterFunction = {
   additionalProperties: false,
   required: ['ranges', 'counts', 'ofReading', 'digits'],
   properties: {
-    ranges: { type: 'array', minItems: 1, items: { type: 'number', exclusiveMinimum: 0 } },
+    ranges: {
+      type: 'array',
+      minItems: 1,
+      maxItems: 50,
+      items: { type: 'number', exclusiveMinimum: 0 },
+    },
     counts: count,
     ofReading: { type: 'number', minimum: 0, maximum: 0.2 },
     digits: { type: 'integer', minimum: 0, maximum: 100 },

@@ -37,6 +37,8 @@ export interface Disk {
   /** Names in the folder, in any order. */
   readonly list: (folder: string) => readonly string[];
   readonly close: (file: number) => void;
+  /** Lets other programs have their turn for so long. */
+  readonly rest: (ms: number) => void;
   /** Makes the folder and those above it, 0700, durable; no error when it is there. */
   readonly makeFolder: (folder: string) => void;
 }

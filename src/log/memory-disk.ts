@@ -60,6 +60,7 @@ export function memoryDisk(): Disk {
     close: (file) => {
       opened.delete(file);
     },
+    rest: () => {},
     makeFolder: () => {},
   };
 }

@@ -10,6 +10,7 @@ const { O_RDWR, O_APPEND, O_CREAT, O_EXCL } = fs.constants;
 const O_NOFOLLOW = fs.constants.O_NOFOLLOW ?? 0;
 /** Windows cannot open a folder to sync it; its file system keeps names in a journal. */
 const FOLDERS_SYNC = process.platform !== 'win32';
+const NEVER_WOKEN = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
 
 export const nodeDisk: Disk = {
   openNew: (path) => fs.openSync(path, O_RDWR | O_APPEND | O_CREAT | O_EXCL | O_NOFOLLOW, 0o600),
@@ -29,6 +30,7 @@ export const nodeDisk: Disk = {
   readOpen,
   list: (folder) => fs.readdirSync(folder),
   close: (file) => fs.closeSync(file),
+  rest: (ms) => void Atomics.wait(NEVER_WOKEN, 0, 0, ms),
   makeFolder,
 };
 

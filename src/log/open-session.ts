@@ -12,9 +12,12 @@ import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts
 import { CONTINUED, type StoredEvent } from './event-line.ts';
 import { sha256 } from './hash.ts';
 import { readSessionLog, type SessionLog } from './read-session.ts';
-import { MAX_PARTS, type SessionWriter, writerAt } from './session-writer.ts';
+import { ELSEWHERE, MAX_PARTS, type SessionWriter, writerAt } from './session-writer.ts';
 import { done, failed, type Result, type WriteProblem } from './write-problem.ts';
 
+/** A line that another program is just writing, or taking out again, is whole or gone after so long. */
+const SETTLED_MS = 50;
+const CLOSE_OTHER = ', or close it there and resume again';
 /** Digits of a fragment's hash in its name. */
 const TORN_DIGITS = 8;
 
@@ -24,6 +27,8 @@ export interface OpenedSession {
   readonly events: readonly StoredEvent[];
   /** The file asked for, which is the last part of what was read, alone. */
   readonly log: SessionLog;
+  /** How long that file was. */
+  readonly bytes: number;
   /** All files read, first part first. */
   readonly paths: readonly string[];
   /** Number of the first event in each of them; 1 in a file without any. */
@@ -48,8 +53,11 @@ export function openSession(
   lookIn: readonly string[] = [],
 ): Result<OpenedSession> {
   let log: SessionLog;
+  let length: number;
   try {
-    log = readSessionLog(disk.read(path));
+    const bytes = disk.read(path);
+    length = bytes.length;
+    log = readSessionLog(bytes);
   } catch (error) {
     const next = ', and try again';
     const code = errorCode(error);
@@ -65,7 +73,7 @@ export function openSession(
     paths.unshift(earlier.path);
     starts.unshift(earlier.events[0]?.seq ?? 1);
   }
-  return done({ events, log, paths, starts });
+  return done({ events, log, bytes: length, paths, starts });
 }
 
 /**
@@ -79,9 +87,13 @@ export function resumeSession(
   lookIn: readonly string[] = [],
   refusal: (opened: OpenedSession) => WriteProblem | null = () => null,
 ): Result<ResumedSession> {
-  const opened = openSession(disk, path, lookIn);
+  let opened = openSession(disk, path, lookIn);
+  if (opened.ok && opened.value.log.verdict !== 'whole') {
+    disk.rest(SETTLED_MS);
+    opened = openSession(disk, path, lookIn);
+  }
   if (!opened.ok) return opened;
-  const { log, events } = opened.value;
+  const { log, events, bytes: length } = opened.value;
   const last = events.at(-1);
   const safe = { path, safeEvents: last?.seq ?? 0, safeUntil: last?.at ?? null, canRetry: false };
   if (log.verdict === 'damaged') {
@@ -98,13 +110,15 @@ export function resumeSession(
     const later = laterPart(disk, path);
     if (later) return failed({ ...safe, code: 'continued-elsewhere', next: `: ${later}` });
     const bytes = disk.read(path);
+    // What was written since the file was judged is no torn tail: another window goes on with the session.
+    if (bytes.length !== length) return failed({ ...safe, code: ELSEWHERE, next: CLOSE_OTHER });
     const fragment = bytes.subarray(log.goodBytes);
     if (fragment.length > 0) keepAside(disk, path, fragment);
     file = disk.openAppend(path);
     const facts = disk.factsOpen(file);
     if (facts.bytes !== bytes.length) {
       closeQuietly(disk, file);
-      return failed({ ...safe, code: 'file-changed', next: ', and try again' });
+      return failed({ ...safe, code: ELSEWHERE, next: CLOSE_OTHER });
     }
     if (fragment.length > 0) {
       disk.truncate(file, log.goodBytes);

@@ -4,7 +4,8 @@
  * Each event is written and synced before it is acknowledged. A failed write is cut off again, so that no later
  * event can be glued to half a line. After a failed sync the system may have dropped the pages and a second sync
  * would succeed without them, so that file is closed for good and the session goes on in a new part.
- * The file is never locked: a lock can be lost by a sleeping computer, a changed file is noticed before each event.
+ * The file is never locked: a lock can be lost by a sleeping computer. A changed file is noticed before each event, and
+ * of two programs that write in the same moment the one whose line does not follow its last event takes it out again.
  */
 import { basename, dirname, join } from 'node:path';
 import { partName, sessionPart } from '../files/safe-name.ts';
@@ -46,6 +47,9 @@ export interface SessionWriter {
 /** Code of the problem when another window has the session open and went on with it. */
 export const ELSEWHERE = 'open-elsewhere';
 const LEAVE = ', or leave here and resume it once the other window is closed';
+/** How often, and how long each time, the other one of two programs that wrote at once gets to take its line out. */
+const TURNS = 20;
+const TURN_MS = 5;
 /** Parts of one session in one folder; more means that something else is wrong. */
 export const MAX_PARTS = 99;
 
@@ -99,9 +103,14 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
     if (!isOpen) return refuse(homeless ?? (wentOn ? ELSEWHERE : 'segment-closed'), false);
     const bytes = Buffer.from(`${line}\n`);
     try {
-      const change = changeOf(disk, start, goodBytes);
-      if (change && change !== 'file-changed') homeless = change;
+      let change = changeOf(disk, start, goodBytes);
       wentOn = change === 'file-changed' && goesOn(disk, file, goodBytes, last.hash);
+      for (let turn = 0; change === 'file-changed' && !wentOn && turn < TURNS; turn += 1) {
+        disk.rest(TURN_MS);
+        change = changeOf(disk, start, goodBytes);
+        wentOn = change === 'file-changed' && goesOn(disk, file, goodBytes, last.hash);
+      }
+      if (change && change !== 'file-changed') homeless = change;
       if (change) return refuse(wentOn ? ELSEWHERE : change, false);
     } catch (error) {
       return refuse(errorCode(error), true);
@@ -113,6 +122,11 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
       return refuse(errorCode(error), cutBack);
     }
     try {
+      if (!standsThere(disk, file, bytes, goodBytes)) {
+        takeOut(disk, file, bytes, goodBytes);
+        wentOn = goesOn(disk, file, goodBytes, last.hash);
+        return refuse(wentOn ? ELSEWHERE : 'file-changed', false);
+      }
       disk.syncData(file);
     } catch (error) {
       attempt(() => disk.truncate(file, goodBytes)); // not acknowledged: better gone than doubtful
@@ -223,6 +237,30 @@ function goesOn(disk: Disk, file: number, goodBytes: number, hash: string): bool
     return (JSON.parse(line) as { readonly prev?: unknown } | null)?.prev === hash;
   } catch {
     return false;
+  }
+}
+
+/** Whether these bytes begin at `from`: always, unless another program wrote in the same moment. */
+function standsThere(disk: Disk, file: number, bytes: Uint8Array, from: number): boolean {
+  if (disk.factsOpen(file).bytes === from + bytes.length) return true;
+  const there = disk.readOpen(file).subarray(from, from + bytes.length);
+  return Buffer.compare(there, bytes) === 0;
+}
+
+/**
+ * Takes a line that was written too late out again, once it is the last one: whoever wrote behind it was too late as
+ * well and does the same. One that was cut off meanwhile is gone already.
+ */
+function takeOut(disk: Disk, file: number, bytes: Uint8Array, from: number): void {
+  for (let turn = 0; turn < TURNS; turn += 1) {
+    const all = Buffer.from(disk.readOpen(file));
+    const at = all.lastIndexOf(bytes);
+    if (at < from) return;
+    if (at + bytes.length === all.length) {
+      disk.truncate(file, at);
+      return;
+    }
+    disk.rest(TURN_MS);
   }
 }
 

@@ -61,9 +61,10 @@ const TELLING =
 
 /** The repair, with the part when one thing of the circuit was made new; else a note. `part: words` names it outright. */
 export function readRepair(text: string, parts: readonly Replaceable[]): EarlierRepair {
-  const named = /^([\w. -]+?)\s*:\s*(.*)$/.exec(text);
-  const outright = named && meantBy(named[1]!.toLowerCase(), parts);
-  if (outright) return { words: named[2] || 'replaced', part: outright };
+  const colon = text.indexOf(':');
+  const name = text.slice(0, Math.max(0, colon)).trim();
+  const outright = /^[\w. -]+$/.test(name) ? meantBy(name.toLowerCase(), parts) : null;
+  if (outright) return { words: text.slice(colon + 1).trim() || 'replaced', part: outright };
   const told = clausesOf(text).map((clause) => partIn(clause, parts));
   const [part, ...more] = [...new Set(told.filter((one) => one !== null))];
   return { words: text, part: part !== undefined && more.length === 0 ? part : null };

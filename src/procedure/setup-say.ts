@@ -165,7 +165,7 @@ function swappedLeads(text: string, probe: Probe) {
 }
 
 /** `10 ohm resistor` beside a bridge through another one. */
-const RESISTOR = /(\d+(?:\.\d+)?\s?[kM]?ohm)\b[^.]*?\bresistor/gi;
+const RESISTOR = /(?<!\d)(\d{1,9}(?:\.\d{1,9})?\s?[kM]?ohm)\b[^.]{0,200}?\bresistor/gi;
 
 function otherOhms(text: string, { bridges }: Setup) {
   const clipped = bridges.flatMap(({ through }) =>

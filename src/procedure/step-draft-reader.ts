@@ -48,8 +48,10 @@ export class StepDraftReader {
   bound(text: string, path: Path): string {
     const needs = new Map<string, Place>();
     const filled = text
-      .trim()
-      .replace(/\s*\n\s*/g, ' ')
+      .split('\n')
+      .map((line) => line.trim())
+      .filter((line) => line !== '')
+      .join(' ')
       .replace(/\{([a-z][a-z0-9-]*)\}/g, (whole, need: string) => {
         const given = this.frame.given[need];
         if (given === undefined) return whole;

@@ -9,6 +9,7 @@ import { wiringSketch } from '../procedure/wiring-sketch.ts';
 import type { Hand, SessionEvent, SessionOpened } from '../session/events.ts';
 import type { JudgedOtherwise } from '../session/history.ts';
 import type { Session } from '../session/session.ts';
+import { offsetOf, setBackMs } from '../session/wall-clock.ts';
 import { needsOf } from '../suspects/test-entries.ts';
 import { recordConclusion } from './record-conclusion.ts';
 import { contextOf, minutesAt, type RecordContext } from './record-context.ts';
@@ -23,7 +24,7 @@ import {
 import { recordKnown } from './record-known.ts';
 import { recordLines, recordTests } from './record-lines.ts';
 import { recordRetest } from './record-retest.ts';
-import { handsWords, originWords } from './report-words.ts';
+import { durationWords, handsWords, originWords } from './report-words.ts';
 import { wiringPicture } from './wiring-picture.ts';
 
 /** Columns of the wiring sketch in a record. */
@@ -113,9 +114,10 @@ export function recordOf(
       const found = lines[event.answer]?.found ?? '';
       return [{ ...clock(event), step: titleOf(context, event.step), line, found }];
     }),
-    interruptions: events.flatMap((event) => {
+    interruptions: events.flatMap((event, index) => {
       const words = interruptionWords(context, event);
-      return words === null ? [] : [{ ...clock(event), words }];
+      const told = [...clockWords(events[index - 1], event), ...(words === null ? [] : [words])];
+      return told.map((one) => ({ ...clock(event), words: one }));
     }),
     conclusion,
     retest: recordRetest(context),
@@ -176,6 +178,19 @@ function jobOf(session: Session): RecordJob {
     })),
     notes: job.notes,
   };
+}
+
+/** What the reader of its times must know of the clock; nothing where it only ran. */
+function clockWords(before: SessionEvent | undefined, event: SessionEvent): string[] {
+  if (!before) return [];
+  const backMs = setBackMs(before, event);
+  const [from, to] = [offsetOf(before), offsetOf(event)];
+  return [
+    ...(backMs > 0
+      ? [`the clock was set back by ${durationWords(backMs)}; times are as it showed them`]
+      : []),
+    ...(from === to ? [] : [`times from here on are those of UTC${to}; before, of UTC${from}`]),
+  ];
 }
 
 /** What broke the flow of the session or its file, in words; null for everything else. */

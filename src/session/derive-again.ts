@@ -40,6 +40,7 @@ import { circuitAtStart } from './known-circuit.ts';
 import { presentConclusion, type Session } from './session.ts';
 import { modelFor } from './session-model.ts';
 import { modelHere, stepHere } from './step-here.ts';
+import { setBackMs } from './wall-clock.ts';
 
 /** What does not come out as the file has it. */
 export interface Differing {
@@ -117,9 +118,6 @@ function derived(session: Session, event: SessionEvent, model: Modelled | null):
   }
 }
 
-/** Wall clocks are set by people and by networks; by so much one may go back unremarked. */
-const CLOCK_SLACK_MS = 2000;
-
 /** `elapsed` never goes back while the program runs; where it starts anew stands in the file. */
 function timeOf(seq: number, before: SessionEvent, event: SessionEvent): Differing[] {
   const isAnew =
@@ -134,12 +132,12 @@ function timeOf(seq: number, before: SessionEvent, event: SessionEvent): Differi
         isFalse: true,
       },
     ];
-  const wallMs = Date.parse(event.at) - Date.parse(before.at);
-  return wallMs < -CLOCK_SLACK_MS
+  const backMs = setBackMs(before, event);
+  return backMs > 0
     ? [
         {
           seq,
-          words: `is ${Math.round(-wallMs / 1000)} s earlier than the event before it: the wall clock was set back`,
+          words: `is ${Math.round(backMs / 1000)} s earlier than the event before it: the wall clock was set back`,
           isFalse: false,
         },
       ]

@@ -8,7 +8,8 @@ export function workedTimes(events: readonly SessionEvent[]): ReadonlyMap<Sessio
   let before = 0;
   for (const event of events) {
     // A resumed session may count on or from zero; what passed while it was paused is no work.
-    if (event.type !== 'session-resumed')
+    // The note of a torn end is written on the way there.
+    if (event.type !== 'session-resumed' && event.type !== 'recovered')
       total += event.elapsed >= before ? event.elapsed - before : event.elapsed;
     before = event.elapsed;
     worked.set(event, total);

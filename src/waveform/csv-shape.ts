@@ -197,10 +197,15 @@ function timeColumn(
   return mean > 0 && steps.every((step) => step > 0 && Math.abs(step - mean) < 0.5 * mean) ? 0 : -1;
 }
 
+/** A line that states something is no longer: a longer one is not looked through for it. */
+const STATED_MAX = 200;
+const STATED = /^([A-Za-z ]{1,24}?)"?\s{0,24}[:=,;\t]\s{0,24}"?([^"]{1,40})"?$/;
+
 /** A line such as `Sample rate: 50 kHz` or `Interval, 2e-05`. */
 function statedRate(head: readonly string[]): number | null {
   for (const line of head) {
-    const match = /^[#%"\s]*([A-Za-z ]{1,24}?)"?\s*[:=,;\t]\s*"?([^"]{1,40})"?\s*$/.exec(line);
+    if (line.length > STATED_MAX) continue;
+    const match = STATED.exec(line.replace(/^[#%"\s]+/, '').trimEnd());
     if (!match) continue;
     const [, label = '', value = ''] = match;
     const number = /^[+-]?\d{1,15}(?:\.\d{1,15})?(?:[eE][+-]?\d{1,3})?/.exec(value.trim())?.[0];

@@ -16,6 +16,7 @@ import {
   type SettingsStore,
   STANDARD_SETTINGS,
 } from '../../src/files/settings.ts';
+import { shareOf } from '../campaign.ts';
 import { scratchFolder } from '../log/built-child.ts';
 import { asNobody } from './as-nobody.ts';
 
@@ -181,4 +182,56 @@ describe('the look at the settings before the first frame', () => {
       expect(readFileSync(path, 'utf8')).toBe(text);
     },
   );
+});
+
+/** What a hand, another program or a bad disk may put in the place of a value. */
+const PUT_IN: readonly unknown[] = [
+  ...[null, true, 0, -1, 1e308, '', ' ', 'x', '\u202eabc', '\u0000', 'x'.repeat(1_000_000), [], {}],
+  ...[[null], [[]], ['meter', 'meter'], { volts: -1, time: 1e9 }, { name: 'x' }, { length: 1e9 }],
+  ...[Array.from({ length: 10_000 }, () => 'x'), JSON.parse('{"__proto__": {"theme": "auto"}}')],
+];
+const LONGEST_WORDS = 1500;
+
+it('with any value in the place of any other, are opened as the schema has them or refused in words', async () => {
+  mkdirSync(join(path, '..'), { recursive: true });
+  const deep = `${'['.repeat(50_000)}${']'.repeat(50_000)}`;
+  const texts = [
+    ...Object.keys(STANDARD_SETTINGS).flatMap((key) =>
+      PUT_IN.map((value) => JSON.stringify({ [key]: value })),
+    ),
+    ...PUT_IN.map((value) => JSON.stringify({ ...STANDARD_SETTINGS, unheard: value })),
+    ...['person', 'meter'].map((key) => `{"${key}": ${deep}}`),
+    ...[
+      '{"a"',
+      '{"person":"a"',
+      '\ufeff{}',
+      '{}{}',
+      '1e999',
+      '"x"',
+      `{"person": "a"${' '.repeat(1_000_000)}`,
+    ],
+  ];
+  let refused = 0;
+  const spoilt = JSON.stringify({ instruments: Array.from({ length: 10_000 }, () => 'x') });
+  const tried = new Set([spoilt, ...shareOf(texts, 5)]);
+  for (const text of tried) {
+    const what = text.slice(0, 80);
+    writeFileSync(path, text);
+    const opened = await openSettings(env);
+    peekSettings(env);
+    expect(readFileSync(path, 'utf8') === text, what).toBe(true);
+    if (!('problem' in opened)) {
+      for (const [key, value] of Object.entries(STANDARD_SETTINGS))
+        expect(typeof opened.store.values[key as keyof typeof STANDARD_SETTINGS], what).toBe(
+          typeof value,
+        );
+      continue;
+    }
+    refused += 1;
+    const { words, fix } = opened.problem;
+    expect(words.trim() === '' || fix.trim() === '', what).toBe(false);
+    expect(words.length, what).toBeLessThan(LONGEST_WORDS);
+  }
+  expect(refused).toBeGreaterThan(tried.size / 2);
+  console.info(`settings: cases=${tried.size} of ${texts.length} refused=${refused}`);
 });

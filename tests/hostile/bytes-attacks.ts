@@ -48,6 +48,11 @@ const CSV: readonly BytesAttack[] = [
   csv('a line of a million digits', `${HEAD}0,1\n1,${'1'.repeat(1_000_000)}\n`, 'line-too-long', 3),
   csv('a line of a million commas', `${HEAD}0,1\n1${','.repeat(1_000_000)}\n`, 'line-too-long', 3),
   csv('a heading of a million letters', `${'a'.repeat(1_000_000)}\n0,1\n1,2\n`, 'no-data', 1),
+  csv(
+    'a line of fifty thousand blanks in front',
+    `${' '.repeat(50_000)}!\n${HEAD}${rows(50, (n) => `${n / 1000},${n % 2}`)}`,
+    null,
+  ),
   csv('one sample', `${HEAD}0,1\n`, 'too-few-samples', 2),
   csv('time that stands still', HEAD + rows(50, () => '0,1'), 'uneven-time'),
   csv('time that runs back', HEAD + rows(50, (n) => `${50 - n},1`), 'uneven-time'),

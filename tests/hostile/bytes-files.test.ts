@@ -27,6 +27,33 @@ describe.each(['csv', 'wav', 'log'] as const)('a %s with', (kind) => {
   });
 });
 
+/** The offsets of what a sound file says of itself, and how many bytes each has. */
+const WAV_FIELDS = [4, 16, 20, 22, 24, 28, 32, 34, 40];
+const WAV_HEAD = 44;
+const EXTREMES = [0, 1, 0x7f, 0x80, 0xff];
+
+it('a sound file cut anywhere, or with any byte or field of its head at an extreme, is read or refused in words', () => {
+  const good = Buffer.from(BYTES_ATTACKS.find(({ kind }) => kind === 'wav')!.bytes);
+  const changed = (from: number, count: number, value: number) => {
+    const bytes = Buffer.from(good);
+    bytes.fill(value, from, from + count);
+    return bytes;
+  };
+  const cases = [
+    ...Array.from({ length: good.length }, (_, length) => good.subarray(0, length)),
+    ...Array.from({ length: WAV_HEAD }, (_, at) => EXTREMES.map((to) => changed(at, 1, to))).flat(),
+    ...WAV_FIELDS.flatMap((at) => [2, 4].flatMap((n) => EXTREMES.map((to) => changed(at, n, to)))),
+  ];
+  const before = prototypesNow();
+  for (const [index, bytes] of cases.entries()) {
+    const { value: answered, ms } = cpuMs(() => readAs('wav', bytes));
+    expect(flawOfAnswer(answered, bytes.toString()), `case ${index}`).toBeNull();
+    expect(ms).toBeLessThan(ANSWER_MS);
+  }
+  expect(prototypesNow()).toBe(before);
+  console.info(`sound files: cases=${cases.length}`);
+});
+
 describe('a file that is', () => {
   const folder = mkdtempSync(join(tmpdir(), 'ohmward-hostile-'));
   afterAll(() => rmSync(folder, { recursive: true, force: true }));

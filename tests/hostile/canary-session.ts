@@ -9,9 +9,9 @@ export const CANARY =
   'CANARY \u001b[4711;1H \u001b]52;c;NDcxMQ==\u0007 \u001b]0;4711\u001b\\ \u009b4711m \u009d0;4711\u009c ' +
   '\u202e4711\u2066 \u200b\u00ad\u{e0041} \b\r\u000b\u007f END';
 
-const told = (where: string) => `${where} ${CANARY}`;
+type Told = (where: string) => string;
 
-function poisoned(step: Step): Step {
+function filled(step: Step, told: Told): Step {
   const common = { ...step, title: told('title'), say: told('say') };
   if (common.kind === 'conclude')
     return { ...common, repair: told('repair'), customer: told('customer') };
@@ -26,7 +26,7 @@ function poisoned(step: Step): Step {
   return { ...task, outcomes: task.outcomes.map((one) => ({ ...one, ...words })) };
 }
 
-const JOB: Job = {
+const jobOf = (told: Told): Job => ({
   name: 'canary',
   complaint: told('complaint'),
   codes: ['P0335', told('code')],
@@ -42,20 +42,23 @@ const JOB: Job = {
   earlierRepairs: [{ words: told('repaired'), part: null }],
   terminals: { 'sensor.feed': { pin: told('pin'), colour: told('colour') } },
   notes: told('notes'),
-};
+});
 
-const PROCEDURE: Procedure = {
+const procedureOf = (told: Told): Procedure => ({
   ...TREE,
   title: told('procedure'),
   about: told('about'),
   codes: [told('code')],
-  steps: Object.fromEntries(Object.entries(TREE.steps).map(([id, step]) => [id, poisoned(step)])),
-};
+  steps: Object.fromEntries(
+    Object.entries(TREE.steps).map(([id, step]) => [id, filled(step, told)]),
+  ),
+});
 
-/** The first event of such a session. */
-export function canarySession(): SessionOpened {
+/** The first event of a session in which every text of a person or a file ends with this one. */
+export function canarySession(text: string = CANARY): SessionOpened {
+  const told = (where: string) => `${where} ${text}`;
   const person = { person: told('person'), shop: told('shop'), program: told('program') };
-  return { ...opened(), ...person, job: JOB, procedure: PROCEDURE };
+  return { ...opened(), ...person, job: jobOf(told), procedure: procedureOf(told) };
 }
 
 const OWN_SEQUENCES = /\u001b\[[?\d;]*[A-Za-z]/g;

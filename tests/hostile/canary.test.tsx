@@ -3,20 +3,10 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type LogEvent, sealEvent } from '../../src/log/event-line.ts';
-import { driveSession } from '../../src/log/session-driver.ts';
-import { createSession } from '../../src/log/session-writer.ts';
-import { openSession } from '../../src/session/evolve.ts';
-import { App } from '../../src/ui/app.tsx';
-import type { OpenedSession } from '../../src/ui/app-services.ts';
-import { seededRandom } from '../../src/waveform/seeded-random.ts';
 import { makePlace, type Place, runProgram } from '../commands/program.ts';
 import { NAME } from '../log/events.ts';
-import { FaultyDisk } from '../log/faulty-disk.ts';
-import { when } from '../session/sample-tree.ts';
-import { openTestScreen } from '../ui/in-process.ts';
-import { fakeClock, fakeServices, fakeSession } from '../ui/screens/fake-services.ts';
-import { DOWN, ENTER, ESC, F } from '../ui/screens/keys.ts';
 import { CANARY, canarySession, orderIn, orderInScreen } from './canary-session.ts';
+import { walkEveryScreen } from './walk-every-screen.tsx';
 
 /** What is typed into the dialogue: notes, reasons, wrong answers, right ones. A line ends at a line end only. */
 const TYPED = CANARY.replaceAll('\r', '').replaceAll('\u000b', '');
@@ -144,86 +134,14 @@ describe('of the program itself, a dialogue over a pipe and what is read afterwa
 });
 
 it('no screen gives an order that is not its own', async () => {
-  const disk = new FaultyDisk(seededRandom(1));
-  const first = canarySession();
-  const made = createSession(disk, '/sessions', NAME, first as unknown as LogEvent);
-  if (!made.ok) throw new Error(made.problem.words);
-  let second = 0;
-  const now = () => {
-    second = (second + 1) % 60;
-    return when(second);
-  };
-  const driver = driveSession({
-    writer: made.value,
-    session: openSession(first),
-    now,
-    vehicle: null,
-  });
-  driver.perform({ type: 'add-note', text: CANARY });
-  const fake = fakeSession().opened;
-  const opened: OpenedSession = {
-    ...fake,
-    driver,
-    bind: (text) => `${text} ${CANARY}`,
-    terminalWords: (id) => `${id} ${CANARY}`,
-    sketch: () => [CANARY],
-    advisor: {
-      ...fake.advisor!,
-      suspects: () => ({
-        rows: [
-          {
-            repair: 'x',
-            words: CANARY,
-            chance: 0.9,
-            faults: [{ id: 'x', words: CANARY, chance: 0.9 }],
-          },
-        ],
-        changed: CANARY,
-        intermittent: true,
-        unexplained: CANARY,
-        unexplainedBy: { reading: null, pair: null },
-        group: CANARY,
-        groupRepairs: ['x'],
-      }),
-      nextTests: (session) =>
-        fake.advisor!.nextTests(session).map((one) => ({ ...one, words: CANARY, why: CANARY })),
-    },
-  };
-  const clock = fakeClock();
-  const screen = await openTestScreen(
-    <App
-      services={fakeServices(clock)}
-      begin={{ screen: 'session', session: opened }}
-      onLeave={() => {}}
-    />,
-    { columns: 100, rows: 40 },
-  );
   const frames: string[] = [];
-  const press = async (...keys: string[]) => {
-    for (const key of keys) {
-      clock.pass(1000);
-      await screen.send(key);
-      frames.push(await screen.text());
-    }
-  };
-  const looks = [
-    F.help,
-    ESC,
-    F.suspects,
-    ESC,
-    F.nextTests,
-    DOWN,
-    ESC,
-    F.way,
-    DOWN,
-    ESC,
-    F.sketch,
-    ESC,
-  ];
-  await press(...looks, F.note, `\u001b[200~${CANARY.replaceAll('\u001b', '')}\u001b[201~`, ENTER);
-  await press(ENTER, ...looks, 'y', '4.98 V', ENTER, 'y', ...looks, '2', ...looks, ENTER, ENTER);
-  await press(F.instruments, ESC, F.pause);
-  await screen.unmount();
+  const { screen, driver } = await walkEveryScreen(
+    CANARY,
+    { columns: 100, rows: 40 },
+    async (one) => {
+      frames.push(await one.text());
+    },
+  );
   expect(screen.crashes).toEqual([]);
   expect(orderInScreen(screen.raw())).toBeNull();
   const all = frames.join('\n');

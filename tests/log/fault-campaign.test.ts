@@ -130,9 +130,9 @@ const BAD_WRITERS: Readonly<Record<string, (disk: FaultyDisk) => Disk>> = {
 
 function operationsOf(disk: FaultyDisk): Disk {
   const { openNew, openAppend, write, syncData, syncFolder, truncate, factsOpen } = disk;
-  const { facts, rename, remove, read, readOpen, list, close, makeFolder } = disk;
+  const { facts, rename, remove, read, readOpen, list, close, rest, makeFolder } = disk;
   const files = { openNew, openAppend, write, syncData, syncFolder, truncate, factsOpen };
-  return { ...files, facts, rename, remove, read, readOpen, list, close, makeFolder };
+  return { ...files, facts, rename, remove, read, readOpen, list, close, rest, makeFolder };
 }
 
 describe('the campaign itself catches a writer that', () => {

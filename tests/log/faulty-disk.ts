@@ -162,6 +162,7 @@ export class FaultyDisk implements Disk {
   close = (file: number): void => {
     this.#open.delete(file);
   };
+  rest = (): void => {};
   makeFolder = (): void => {};
 
   paths(): string[] {

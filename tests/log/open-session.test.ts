@@ -50,6 +50,33 @@ it('a session that may not be read says that of reading, not of saving', () => {
 });
 
 describe('resuming', () => {
+  it('a session that another window goes on with meanwhile: refused, and what was written there stays', () => {
+    const { writer } = resumed();
+    const result = resumeSession(nodeDisk, path, NOW, [], () => {
+      writer.append(sampleEvent(4));
+      return null;
+    });
+    expect(!result.ok && result.problem).toMatchObject({
+      code: 'open-elsewhere',
+      fix: 'Go on there, or close it there and resume again.',
+    });
+    expect(writer.append(sampleEvent(5)).ok).toBe(true);
+    writer.close();
+    expect(readSessionLog(readFileSync(path))).toMatchObject({ verdict: 'whole' });
+    expect(resumed().events.map(({ id }) => id)).toEqual([0, 1, 2, 3, 4, 5]);
+    expect(readdirSync(scratch.path)).toEqual([NAME]);
+  });
+
+  it('a session whose last line is just being written: waits for it', () => {
+    const whole = readFileSync(path);
+    writeFileSync(path, whole.subarray(0, whole.length - 20));
+    const disk = { ...nodeDisk, rest: () => writeFileSync(path, whole) };
+    const result = resumeSession(disk, path, NOW);
+    expect(result.ok && result.value.recovered).toEqual([]);
+    expect(result.ok && result.value.events).toHaveLength(4);
+    if (result.ok) result.value.writer.close();
+  });
+
   it('a whole session goes on behind its last event, with no event of its own', () => {
     const { writer, events } = resumed();
     expect(events).toHaveLength(4);

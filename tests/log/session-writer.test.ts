@@ -88,7 +88,7 @@ describe('an event is acknowledged', () => {
     ]);
     order.length = 0;
     writer.append(sampleEvent(1));
-    expect(order).toEqual(['factsOpen', 'facts', 'write', 'syncData']);
+    expect(order).toEqual(['factsOpen', 'facts', 'write', 'factsOpen', 'syncData']);
   });
 
   it('never when it is not fit for a log: that is a mistake of ours and throws', () => {
@@ -162,6 +162,55 @@ describe('a file changed behind our back', () => {
       'Go on there, or leave here and resume it once the other window is closed.',
     );
     expect(refusal(writer, 2).code).toBe('open-elsewhere');
+  });
+
+  /** Another window that adds an event after this one has looked at the file and before it writes. */
+  function atTheSameMoment() {
+    let meanwhile = () => {};
+    const disk: Disk = {
+      ...nodeDisk,
+      write: (file, bytes) => {
+        meanwhile();
+        return nodeDisk.write(file, bytes);
+      },
+    };
+    const writer = begin(disk);
+    const other = resumeSession(nodeDisk, writer.path, { at: sampleEvent(1).at, elapsed: 1 });
+    if (!other.ok) throw new Error(other.problem.words);
+    writers.push(other.value.writer);
+    const write = (act: () => void) => {
+      meanwhile = () => {
+        meanwhile = () => {};
+        act();
+      };
+    };
+    return { writer, other: other.value.writer, write };
+  }
+
+  it('by another window in the same moment: the later of the two is refused and leaves nothing', () => {
+    const { writer, other, write } = atTheSameMoment();
+    write(() => expect(other.append(sampleEvent(1)).ok).toBe(true));
+    expect(refusal(writer, 2).code).toBe('open-elsewhere');
+    const opened = openSession(nodeDisk, writer.path);
+    expect(opened.ok && opened.value.log.verdict).toBe('whole');
+    expect(opened.ok && opened.value.events.map(({ id }) => id)).toEqual([0, 1]);
+    expect(other.append(sampleEvent(3)).ok).toBe(true);
+  });
+
+  it('by another window that takes its late line out again: this one goes on', () => {
+    let turns = 0;
+    const disk: Disk = {
+      ...nodeDisk,
+      rest: () => {
+        turns += 1;
+        if (turns === 2) writeFileSync(writer.path, before);
+      },
+    };
+    const writer = begin(disk);
+    const before = readFileSync(writer.path);
+    writeFileSync(writer.path, '{"seq":2,"prev":"late"}\n', { flag: 'a' });
+    expect(writer.append(sampleEvent(1)).ok).toBe(true);
+    expect(turns).toBe(2);
   });
 });
 

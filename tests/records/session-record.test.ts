@@ -519,3 +519,15 @@ it('who went on with it is told: a file of answers, a program', () => {
   expect(record.origin).toBe('a simulated vehicle; answers from a person and a file of answers');
   expect(record.interruptions.at(-1)?.words).toContain('answers from a file of answers');
 });
+
+it('a clock that was set back, and another zone, are told where the times are read', () => {
+  const times = ['2031-05-06T23:00+14:00', '2031-05-06T21:30+14:00', '2031-05-06T04:00-03:30'];
+  const walk = begin().do({ type: 'acknowledge-cautions' }, { type: 'pause' });
+  const session = replay(walk.session.events.map((event, n) => ({ ...event, at: times[n]! })));
+  const record = recordOf(session, { seq: 3, hash: '' });
+  expect(record.interruptions.map(({ words }) => words)).toEqual([
+    'the clock was set back by 1 h 30 min; times are as it showed them',
+    'times from here on are those of UTC-03:30; before, of UTC+14:00',
+    'paused',
+  ]);
+});

@@ -135,6 +135,21 @@ describe('records share', () => {
     expect(err).toContain(`there: ${sha256(lines[3]!)}`);
   });
 
+  it('a session that grows while two runs share it is no alarm: the later run looks at the file again', async () => {
+    const { path } = cart('a');
+    const whole = readFileSync(path);
+    let asked = 0;
+    // What the file was when this run read it first; another run sent the rest before it got to the database.
+    const before = whole.subarray(0, whole.lastIndexOf('\n', -2) + 1);
+    const disk = { ...nodeDisk, read: () => (asked++ === 0 ? before : whole) };
+    const from = { url, paths: [path], cart: 'a', patience: { patienceMs: 3_000 } };
+    await shareSessions({ ...from, disk: nodeDisk });
+    const later = await shareSessions({ ...from, disk });
+    expect(later).toMatchObject({ inStep: 1, sent: 0, ahead: [], alarms: [] });
+    const cut = await shareSessions({ ...from, disk: { ...nodeDisk, read: () => before } });
+    expect(cut.ahead).toHaveLength(1);
+  });
+
   it('a damaged file is left out and named; the others are shared', async () => {
     const good = cart('a');
     const bad = cart('a', finishedWalk({ id: 'bad' }), 2);

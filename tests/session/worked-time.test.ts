@@ -12,6 +12,10 @@ const resumed = (elapsed: number): SessionEvent => ({
   ...{ type: 'session-resumed', program: '', format: 2, rules: 2, by: 'person' },
   ...{ at: '2031-05-06T09:00:00+02:00', elapsed },
 });
+const recovered = (elapsed: number): SessionEvent => ({
+  ...{ type: 'recovered', bytes: 1, hash: '0', file: 'torn' },
+  ...{ at: '2031-05-06T09:00:00+02:00', elapsed },
+});
 
 describe('time worked', () => {
   it.each<[string, SessionEvent[], number]>([
@@ -21,6 +25,11 @@ describe('time worked', () => {
     [
       'leaves out what passed in the pause',
       [opened(), at(3000), resumed(60_000), at(61_000)],
+      4000,
+    ],
+    [
+      'leaves out what passed before the torn end of the file was found',
+      [opened(), at(3000), recovered(60_000), resumed(60_010), at(61_010)],
       4000,
     ],
   ])('%s', (_, events, worked) => {

@@ -24,6 +24,8 @@ export interface TestScreen {
   /** The same as one text. */
   text(): Promise<string>;
   cell(row: number, column: number): Promise<Cell>;
+  /** The signs in the first and the last column of each row, by the terminal's own cells. */
+  edges(): Promise<string[]>;
   /** Bytes as a terminal sends them, in one piece; resolves when every key has taken effect. */
   send(bytes: string): Promise<void>;
   resize(columns: number, rows: number): Promise<void>;
@@ -31,6 +33,8 @@ export interface TestScreen {
   unmount(): Promise<void>;
   /** Everything written so far. */
   raw(): string;
+  /** How often something was written. */
+  frames(): number;
   /** Errors that would have ended the program. */
   readonly crashes: unknown[];
 }
@@ -53,12 +57,14 @@ export async function openTestScreen(
   const { columns = 80, rows = 24 } = options;
   const terminal = new xterm.Terminal({ cols: columns, rows, allowProposedApi: true });
   let written = '';
+  let frames = 0;
   const stdout = Object.assign(new EventEmitter(), {
     isTTY: true,
     columns,
     rows,
     write(text: string) {
       written += text;
+      frames += 1;
       terminal.write(text);
       return true;
     },
@@ -97,8 +103,16 @@ export async function openTestScreen(
   return {
     crashes,
     raw: () => written,
+    frames: () => frames,
     lines,
     text: async () => (await lines()).join('\n'),
+    async edges() {
+      await settle();
+      return Array.from({ length: terminal.rows }, (_, row) => {
+        const line = buffer().getLine(buffer().baseY + row);
+        return [0, terminal.cols - 1].map((at) => line?.getCell(at)?.getChars() ?? '').join('');
+      });
+    },
     async cell(row, column) {
       await settle();
       const cell = buffer()

@@ -48,6 +48,13 @@ describe('the page of a conclusion', () => {
     expect(await frame()).toContain('It rests on one reading.');
   });
 
+  it('is not accepted by that key typed ahead or held down', async () => {
+    const { driver, later, frame } = await atConclusion();
+    for (const ms of [100, 33, 33]) await later(ms, 'a');
+    expect(concluded(driver.events())).toBeUndefined();
+    expect(await frame()).toContain('That key came too quickly');
+  });
+
   it("of one's own comes back after the repeat", async () => {
     const { driver, press, frame } = await walkSession({ ...OPTIONS, free: true });
     await press(ENTER, '0.02', ENTER, 'c', 'c');

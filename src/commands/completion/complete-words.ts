@@ -176,9 +176,9 @@ function placesIn({ usage }: Verb): string[] {
 /** The choices that a help text lists: `always, never or auto`. None when it says anything else. */
 export function choicesIn(help: string): string[] {
   const list = help
-    .replace(/\([^)]*\)/g, '')
+    .replace(/\([^()]*\)/g, '')
     .replace(/^.*: /, '')
-    .replace(/;.*$/, '');
+    .replace(/;.*/, '');
   const words = list.split(/,| or /).map((word) => word.trim());
   const choices = words.length > 1 && words.every((word) => /^[a-z][a-z0-9-]*$/.test(word));
   return choices ? words : [];

@@ -62,7 +62,9 @@ function failureOf(ended: { exitCode?: number | undefined; signal?: string | und
 /** Lines as they were written, without blanks at their ends, empty lines around them, or anything invisible. */
 function cleaned(text: string): string {
   return safeText(text.replace(/^\ufeff/, ''), { lines: true })
-    .replace(/[ \t]+$/gm, '')
+    .split('\n')
+    .map((line) => line.trimEnd())
+    .join('\n')
     .replace(/\n{3,}/g, '\n\n')
     .trim();
 }

@@ -77,13 +77,21 @@ export async function shareSessions(from: ShareFrom): Promise<Shared> {
   const work = async (client: Client) => {
     for (; next < paths.length; next += 1) {
       const path = paths[next]!;
-      const local = readLocal(disk, path);
+      let local = readLocal(disk, path);
       if ('words' in local) {
         left.push({ path, words: local.words });
         continue;
       }
       const { id: session } = local;
-      const found = await sendSession(client, local, cart, count);
+      let found = await sendSession(client, local, cart, count);
+      // Of a session that is just being worked on another run may have sent what was not in the file a moment ago.
+      for (let here = 0; found && 'there' in found && here < local.lines.length; ) {
+        here = local.lines.length;
+        const again = readLocal(disk, path);
+        if ('words' in again || again.lines.length <= here) break;
+        local = again;
+        found = await sendSession(client, local, cart, count);
+      }
       if (found === null) inStep += 1;
       else if ('seq' in found) alarms.push({ ...found, session, path });
       else if ('there' in found)

@@ -51,8 +51,11 @@ async function untilSaved(
 }
 
 function wordAndRest(line: string): readonly string[] {
-  const [, word = '', rest = ''] = /^(\S*)\s*(.*)$/.exec(line.trim()) ?? [];
-  return [word.toLowerCase(), rest];
+  const words = line.trim();
+  const end = words.search(/\s/);
+  return end < 0
+    ? [words.toLowerCase()]
+    : [words.slice(0, end).toLowerCase(), words.slice(end).trim()];
 }
 
 function refusalLine({ words, fix, disk }: Extract<Performed, { ok: false }>): string {

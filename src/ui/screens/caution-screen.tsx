@@ -57,7 +57,7 @@ export function CautionScreen<B extends KeyBinding>(props: CautionScreenProps<B>
   const end = Math.max(seen, Math.min(lines.length, top + windowRows(lines.length, rows)));
 
   useKeys((event) => {
-    const { isDeliberate } = timing();
+    const { isDeliberate } = timing(event);
     const label = keyLabel(event);
     const to = scrollBy(label, { count: lines.length, rows, top });
     if (to !== null) {

@@ -75,6 +75,7 @@ function WeighedConclusion(props: WeighedProps) {
         else props.onAccept();
       }}
       keys={keys}
+      needsPause={[ALL_THE_SAME]}
       onKey={(binding) => {
         if (binding === OWN || binding === DIAGNOSIS) props.onOwn();
         else if (binding === ALL_THE_SAME) props.onAccept();

@@ -58,7 +58,7 @@ export function DiskProblemScreen(props: DiskProblemScreenProps) {
 
   useKeys(
     (event) => {
-      const { isSeen } = timing();
+      const { isSeen } = timing(event);
       const label = keyLabel(event);
       const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
       if (to !== null) return setTop(to);

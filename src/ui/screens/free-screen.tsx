@@ -65,7 +65,7 @@ export function FreeScreen(props: FreeScreenProps) {
   const lines = linesOf(props, body.columns, rows, look);
 
   useKeys((event) => {
-    const { isSeen } = timing();
+    const { isSeen } = timing(event);
     const binding = bindingOf(event, keys);
     if (binding && 'action' in binding) return props.onAction(binding.action);
     if (binding === ANY) return props.onAction('any-test');

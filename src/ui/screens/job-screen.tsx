@@ -133,7 +133,7 @@ function DoubtsPage({ doubts, procedure, clock, onTake, onClose }: DoubtsPagePro
   const lines = textBlock(paragraphs, columns, look);
 
   useKeys((event) => {
-    const { isDeliberate } = timing();
+    const { isDeliberate } = timing(event);
     const key = bindingOf(event, DOUBT_KEYS);
     if (key === CORRECT) onClose();
     else if (key === ALL_THE_SAME && isDeliberate) onTake();

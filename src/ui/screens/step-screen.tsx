@@ -60,7 +60,7 @@ export function StepScreen(props: StepScreenProps) {
 
   useKeys(
     (event) => {
-      const when = timing();
+      const when = timing(event);
       const label = keyLabel(event);
       const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
       if (to !== null) return setTop(to);

@@ -28,6 +28,8 @@ export interface TakePageProps<B extends KeyBinding> {
   /** Keys that work here besides Enter. */
   readonly keys: readonly B[];
   readonly onKey: (binding: B) => void;
+  /** Those of them that take what is on the page, too, and so not by a key held down. */
+  readonly needsPause?: readonly NoInfer<B>[];
 }
 
 /** The page; mount it anew (`key`) when there is something else to read. */
@@ -46,7 +48,7 @@ export function TakePage<B extends KeyBinding>(props: TakePageProps<B>) {
   const rows = Math.max(1, body.rows - notes.length);
 
   useKeys((event) => {
-    const { isDeliberate } = timing();
+    const { isDeliberate } = timing(event);
     const label = keyLabel(event);
     setRemark(null);
     const to = scrollBy(label, { count: lines.length, rows, top });
@@ -58,7 +60,10 @@ export function TakePage<B extends KeyBinding>(props: TakePageProps<B>) {
       return;
     }
     const binding = bindingOf(event, others);
-    if (binding) props.onKey(binding);
+    if (!binding) return;
+    if (props.needsPause?.includes(binding) && !isDeliberate)
+      setRemark('That key came too quickly: read this, then press it.');
+    else props.onKey(binding);
   });
 
   return (

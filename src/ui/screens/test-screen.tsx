@@ -56,7 +56,7 @@ export function TestScreen(props: TestScreenProps) {
 
   useKeys(
     (event) => {
-      const when = timing();
+      const when = timing(event);
       const to = scrollBy(keyLabel(event), { count: lines.length, rows, top, pages: true });
       if (to !== null) return setTop(to);
       const binding = bindingOf(event, keys);

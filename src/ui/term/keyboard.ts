@@ -25,6 +25,8 @@ export interface Keyboard {
   mute(muted: boolean): void;
   /** Tells how many keys were not taken, while muted or since far too many came at once; 0 once one is taken again. */
   countUntakenWith(tell: ((count: number) => void) | null): void;
+  /** The key that the listeners were given last. */
+  readonly last: KeyEvent | null;
   /** Whether anyone listens. */
   readonly heard: boolean;
   /** Resolves when every key so far has been delivered and has taken effect. */
@@ -39,8 +41,12 @@ export interface Keyboard {
  */
 const WAIT_MS: Readonly<Record<Pending, number>> = { escape: 50, sequence: 500, paste: 2000 };
 
-/** Keys kept while no one listens or the screen is busy; beyond it someone leans on the keyboard. */
-const QUEUE_MAX = 10_000;
+/**
+ * Keys kept while no one listens or the screen is busy. Text for a field is taken in one piece, so much of it may wait;
+ * of other keys each draws the screen anew, and so many at once come of a paste or of someone who leans on the keyboard.
+ */
+const TEXT_MAX = 10_000;
+const KEYS_MAX = 256;
 
 /** So many signs that wait in a row come from a scanner, or a paste that the terminal does not mark. Our choice. */
 const BURST_MIN = 64;
@@ -50,6 +56,9 @@ export function createKeyboard(): Keyboard {
   const decoder = createKeyDecoder();
   const listeners = new Map<(event: KeyEvent) => void, () => boolean>();
   let queue: KeyEvent[] = [];
+  /** How many of them are no text. */
+  let others = 0;
+  let last: KeyEvent | null = null;
   let settle: ((done: () => void) => void) | null = null;
   let intercept: ((event: KeyEvent) => boolean) | null = null;
   let muted = false;
@@ -71,8 +80,12 @@ export function createKeyboard(): Keyboard {
       }
       if (intercept?.(event)) continue;
       if (!muted && !waiting && queue.length === 0) untaken = 0;
-      if (queue.length < QUEUE_MAX) queue.push(event);
-      else untaken += signsOf(event);
+      if (queue.length >= roomFor(event) && keyLabel(event) !== 'ctrl-c') {
+        untaken += signsOf(event);
+        continue;
+      }
+      queue.push(event);
+      if (!isText(event)) others += 1;
     }
     if (untaken !== before) countUntaken?.(untaken);
     run();
@@ -80,13 +93,20 @@ export function createKeyboard(): Keyboard {
 
   /** After a key that was not taken, the text that follows may be meant for what that key leads to. */
   function goesIntoField(event: KeyEvent): boolean {
-    return untaken === 0 && isText(event) && [...listeners.values()].some((takes) => takes());
+    return untaken === 0 && isText(event) && takesText();
+  }
+
+  function roomFor(event: KeyEvent): number {
+    return others === 0 && isText(event) && takesText() ? TEXT_MAX : KEYS_MAX;
+  }
+
+  function takesText(): boolean {
+    return [...listeners.values()].some((takes) => takes());
   }
 
   /** Text that waits for a field and was not typed by hand, as one piece: a screen drawn for each sign would take minutes. */
   function burst(): KeyEvent | undefined {
-    if (queue.length < BURST_MIN || ![...listeners.values()].some((takes) => takes()))
-      return undefined;
+    if (queue.length < BURST_MIN || !takesText()) return undefined;
     const end = queue.findIndex((event) => !isSign(event));
     const count = end < 0 ? queue.length : end;
     if (count < BURST_MIN) return undefined;
@@ -101,6 +121,8 @@ export function createKeyboard(): Keyboard {
       while (!closed && !waiting && listeners.size > 0) {
         const event = burst() ?? queue.shift();
         if (event === undefined) break;
+        if (!isText(event)) others -= 1;
+        last = event;
         for (const listener of [...listeners.keys()]) listener(event);
         if (settle === null) continue;
         waiting = true;
@@ -152,6 +174,9 @@ export function createKeyboard(): Keyboard {
     countUntakenWith(tell) {
       countUntaken = tell;
     },
+    get last() {
+      return last;
+    },
     get heard() {
       return listeners.size > 0;
     },
@@ -163,6 +188,7 @@ export function createKeyboard(): Keyboard {
     close() {
       closed = true;
       queue = [];
+      others = 0;
       clearTimeout(timer);
       run();
     },

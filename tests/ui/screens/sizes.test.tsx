@@ -5,6 +5,7 @@ import { parseReading } from '../../../src/quantity/parse-reading.ts';
 import { LONG } from '../../campaign.ts';
 import fc from '../../seeded-check.ts';
 import { expectWhole } from '../in-process.ts';
+import { SCREENS } from './every-screen.ts';
 import { DOWN, ENTER, F, PAGE_DOWN, TAB, UP } from './keys.ts';
 import { walkApp, walkSession } from './walk.tsx';
 
@@ -14,37 +15,6 @@ const SIZES = [
   [80, 24],
   [100, 30],
 ] as const;
-
-/** Keys to every screen there is, from the start. */
-const SCREENS: Readonly<Record<string, readonly string[]>> = {
-  start: [],
-  procedures: ['1'],
-  job: ['1', ENTER],
-  'simulated vehicle': ['2'],
-  faults: ['2', ENTER],
-  sessions: ['4'],
-  settings: ['5'],
-  caution: ['3'],
-  step: ['3', 'y'],
-  'step with a long remark': ['3', 'y', '500', ENTER],
-  doubt: ['3', 'y', '5 M', ENTER],
-  'simulated step': ['2', ENTER, 'open', ENTER, 'y', TAB],
-  look: ['3', 'y', '5', ENTER],
-  'second caution': ['3', 'y', '5', ENTER, '1'],
-  help: ['3', 'y', '?'],
-  suspects: ['3', 'y', F.suspects],
-  'best tests': ['3', 'y', F.nextTests],
-  'extra test': ['3', 'y', F.nextTests, ENTER],
-  way: ['3', 'y', F.way],
-  sketch: ['3', 'y', F.sketch],
-  note: ['3', 'y', F.note],
-  cannot: ['3', 'y', F.cannot],
-  instruments: ['3', 'y', F.instruments],
-  paused: ['3', 'y', F.pause],
-  conclusion: ['3', 'y', '0.02', ENTER],
-  'own conclusion': ['3', 'y', F.suspects, 'c'],
-  saved: ['3', 'y', '0.02', ENTER, ENTER],
-};
 
 /** The screens that use colour. */
 const COLOURED = ['caution', 'step', 'step with a long remark', 'doubt', 'conclusion'];

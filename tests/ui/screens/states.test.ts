@@ -16,7 +16,12 @@ import {
 } from '../../../src/ui/parts/pick-list-state.ts';
 import { scrollBy } from '../../../src/ui/parts/scroll-text.tsx';
 import { textField } from '../../../src/ui/parts/text-field-state.ts';
-import { deliberateAfter, QUIET_MS } from '../../../src/ui/screens/deliberate-state.ts';
+import {
+  type Deliberate,
+  deliberateAfter,
+  HELD_MS,
+  QUIET_MS,
+} from '../../../src/ui/screens/deliberate-state.ts';
 import {
   jobDoubts,
   jobOf,
@@ -46,21 +51,29 @@ function keysOf(text: string): KeyEvent[] {
 }
 
 describe('deliberate keys', () => {
-  it.each([
-    // shown, last, now -> seen, deliberate
-    [0, 0, QUIET_MS - 1, false, false],
-    [0, 0, QUIET_MS, true, true],
-    [0, 1000, 1000 + QUIET_MS - 1, true, false],
-    [0, 1000, 1000 + QUIET_MS, true, true],
-    [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, 9e9, false, false],
-  ])(
-    'shown at %d, last key at %d, now %d: seen %s, deliberate %s',
-    (shownMs, lastMs, now, isSeen, isDeliberate) => {
-      const { state, timing } = deliberateAfter({ shownMs, lastMs }, now);
-      expect(timing).toEqual({ isSeen, isDeliberate });
-      expect(state).toEqual({ shownMs, lastMs: now });
-    },
-  );
+  const never = Number.POSITIVE_INFINITY;
+  it.each<[string, Omit<Deliberate, 'shownMs'> & { shownMs?: number }, number, boolean, boolean]>([
+    ['at once', { lastMs: 0, last: null, isFirst: true }, QUIET_MS - 1, false, false],
+    ['after a pause', { lastMs: 0, last: null, isFirst: true }, QUIET_MS, true, true],
+    ['after another key', { lastMs: 1000, last: 'x', isFirst: false }, 1299, true, false],
+    ['a pause after another', { lastMs: 1000, last: 'x', isFirst: false }, 1300, true, true],
+    [
+      'before the screen',
+      { shownMs: never, lastMs: never, last: null, isFirst: true },
+      9e9,
+      false,
+      false,
+    ],
+    ['held, first repeat', { lastMs: 0, last: 'y', isFirst: true }, HELD_MS - 1, false, false],
+    ['held, later repeat', { lastMs: 1000, last: 'y', isFirst: false }, 1033, false, false],
+    ['pressed once more', { lastMs: 0, last: 'y', isFirst: true }, HELD_MS, true, true],
+    ['and once more', { lastMs: 800, last: 'y', isFirst: false }, 1100, true, true],
+  ])('%s', (_, before, now, isSeen, isDeliberate) => {
+    const { shownMs = 0, ...rest } = before;
+    const { state, timing } = deliberateAfter({ shownMs, ...rest }, now, 'y');
+    expect(timing).toEqual({ isSeen, isDeliberate });
+    expect(state).toEqual({ shownMs, lastMs: now, last: 'y', isFirst: false });
+  });
 });
 
 describe('reading prompt', () => {

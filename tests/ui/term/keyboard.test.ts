@@ -125,13 +125,29 @@ describe('delivery', () => {
     const keyboard = createKeyboard();
     const counts: number[] = [];
     keyboard.countUntakenWith((count) => counts.push(count));
-    keyboard.feed(new TextEncoder().encode('x'.repeat(10_200)));
+    keyboard.feed(new TextEncoder().encode('x'.repeat(256 + 200)));
     expect(counts).toEqual([200]);
     keyboard.subscribe(() => {});
     return keyboard.idle().then(() => {
       keyboard.feed(new TextEncoder().encode('y'));
       expect(counts).toEqual([200, 0]);
     });
+  });
+
+  it('of a paste into a field ten thousand signs wait, and no more keys behind it than elsewhere', () => {
+    const keyboard = createKeyboard();
+    const counts: number[] = [];
+    keyboard.countUntakenWith((count) => counts.push(count));
+    keyboard.settleWith(() => {});
+    keyboard.subscribe(
+      () => {},
+      () => true,
+    );
+    keyboard.feed(new TextEncoder().encode('x'));
+    keyboard.feed(new TextEncoder().encode(`${'x'.repeat(10_000)}xx`));
+    expect(counts).toEqual([2]);
+    keyboard.feed(new TextEncoder().encode('\r\r'));
+    expect(counts).toEqual([2, 4]);
   });
 
   it('a long unmarked paste into a field is one piece, and what follows it is not part of it', () => {
