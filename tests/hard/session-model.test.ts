@@ -23,7 +23,7 @@ import { FaultyDisk } from '../log/faulty-disk.ts';
 import fc from '../seeded-check.ts';
 import { opened } from '../session/sample-tree.ts';
 
-const SEQUENCES = LONG ? 2000 : process.env.OHMWARD_SHORT === '1' ? 30 : 120;
+const SEQUENCES = LONG ? 2000 : process.env.OHMWARD_SHORT === '1' ? 30 : 60;
 const COMMANDS_MAX = 60;
 /** The runner's own limit, far above what it takes. */
 const TIME_MS = LONG ? 900_000 : 120_000;

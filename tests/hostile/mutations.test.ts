@@ -8,7 +8,7 @@ import { finishedLog } from '../log/damages.ts';
 import { GOOD } from './good-files.ts';
 import { cpuMs, flawOfAnswer, type Kind, prototypesNow, readAs } from './readers.ts';
 
-const MUTATIONS = LONG ? 20_000 : 1200;
+const MUTATIONS = LONG ? 20_000 : 500;
 /** No file may keep a person waiting longer (processor time, the same on a busy machine). */
 const ANSWER_MS = 2000;
 /** The runner's own limit, far above what it takes. */

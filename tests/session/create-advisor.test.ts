@@ -19,6 +19,7 @@ import { AT_THE_START } from '../../src/suspects/optimum.ts';
 import { withHealthy } from '../../src/suspects/prior.ts';
 import { COSTS, testCost } from '../../src/suspects/test-cost.ts';
 import { needsOf } from '../../src/suspects/test-entries.ts';
+import { LONG } from '../campaign.ts';
 import { KEY_ON, setupOf } from '../circuit/setup.ts';
 import { when } from './sample-tree.ts';
 import { after, beginWith, shopFor } from './walk-library.ts';
@@ -295,9 +296,8 @@ describe('the next test', () => {
 
   it.each([
     'wire.signal.open',
+    ...(LONG ? ['contact.sensor.signal.open', 'module.reference.dead'] : []),
     'throttle-position.shorted',
-    'contact.sensor.signal.open',
-    'module.reference.dead',
   ])('followed again and again finds %s without a tree', (fault) => {
     const wanted = linked.circuit!.faults.find(({ id }) => id === fault)!.repair;
     const advisor = advisorFor();
