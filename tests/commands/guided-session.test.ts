@@ -70,7 +70,8 @@ it('resume goes on with a session that has answers before a newer empty one', as
 describe('a job whose fault comes and goes', () => {
   const job = resolve('procedures/jobs/rainy-camshaft.yaml');
 
-  it('reads like a healthy vehicle, and is woken by moving the plug', async () => {
+  // What the simulated vehicle does when it is moved, and what the advisor makes of it, tests/session/intermittent.test.ts has.
+  it.runIf(LONG)('reads like a healthy vehicle, and is woken by moving the plug', async () => {
     const ran = await runProgram(place, ['run', '--job', job, '--bench', 'job', '--unattended']);
     expect(ran).toMatchObject({ code: 0, err: '' });
     const events = eventsOf(sessionFiles(place)[0]!) as unknown as SessionEvent[];

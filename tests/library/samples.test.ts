@@ -13,6 +13,7 @@ import { decide } from '../../src/session/decide.ts';
 import { RULES, SESSION_FORMAT, type SessionOpened } from '../../src/session/events.ts';
 import { evolve, openSession } from '../../src/session/evolve.ts';
 import type { Session } from '../../src/session/session.ts';
+import { LONG } from '../campaign.ts';
 import { library, shipped } from './shipped.ts';
 
 const FOLDER = 'sessions';
@@ -37,7 +38,8 @@ describe('demo answers', () => {
     expect(Object.keys(ENDS)).toEqual(jobs);
   });
 
-  it.each(library.jobFiles())(
+  // Of the pedal, which takes longest, the session that its answers gave is in the file, and that is held below.
+  it.each(library.jobFiles().filter(({ value }) => LONG || value?.procedure !== 'pedal-position'))(
     '$path runs by its answers to its conclusion',
     ({ value }) => {
       const { job, procedure } = value!;

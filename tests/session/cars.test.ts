@@ -18,7 +18,7 @@ import { LONG } from '../campaign.ts';
 const SESSION_MS = 300_000;
 
 /** Circuits on which the ordinary run holds a session. */
-const IN_SHORT = ['hall-module-fed', 'reluctor-two-wire', 'current-two-wire'];
+const IN_SHORT = ['reluctor-two-wire', 'current-two-wire'];
 
 /** A fault of each of these kinds is compared, where the circuit has one. */
 const ONE_EACH = [
