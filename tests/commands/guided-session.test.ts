@@ -7,7 +7,7 @@ import { readSessionLog } from '../../src/log/read-session.ts';
 import { conclusionWords } from '../../src/session/conclusion-words.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
-import { shareOf } from '../campaign.ts';
+import { LONG, shareOf } from '../campaign.ts';
 import {
   eventsOf,
   makePlace,

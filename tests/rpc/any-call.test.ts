@@ -8,7 +8,7 @@ import { newDrill, newSession, PERSON, type Served } from './served.ts';
 const METHODS = JSON.parse(readFileSync('docs/schema/rpc.schema.json', 'utf8'))[
   'x-choices'
 ] as readonly string[];
-const RUNS = LONG ? 3000 : 60;
+const RUNS = LONG ? 3000 : 30;
 /** The runner's own limit, far above what it takes. */
 const TIME_MS = LONG ? 3_600_000 : 240_000;
 
