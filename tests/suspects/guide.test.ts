@@ -27,8 +27,8 @@ describe('all standard tests together, in the manner of IEEE 1522', () => {
 });
 
 test('followed on a vehicle with each fault, the guide names the right repair and takes little more than the best way', () => {
-  // Every twelfth fault; the bench takes all of all circuits.
-  const found = followGuide(circuits.get('reluctor-two-wire')!, 1, 12);
+  // Every ninth fault; the bench takes all of all circuits.
+  const found = followGuide(circuits.get('reluctor-two-wire')!, 1, 9);
   expect(found.named).toBeGreaterThanOrEqual(0.99);
   // A pair is named where no test of this car tells the two apart.
   expect(found.meanGroup).toBeLessThan(1.4);
