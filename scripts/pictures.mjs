@@ -19,11 +19,12 @@ const TURNS_MAX = 120;
 const OUT = 'docs/pictures';
 const F5 = '\x1b[15~';
 const ESCAPE = '\x1b';
+const PAGE_DOWN = '\x1b[6~';
 
 const JOB = `job: blue-van
 complaint: Cranks but does not start; the sensor was replaced last week.
 codes: [P0335]
-vehicle: { words: blue van, plate: EX 47 AM }
+vehicle: { words: blue van, plate: EX 47 AM, drive: combustion }
 terminals:
   sensor.feed: { pin: 1, colour: RD/BU }
   sensor.signal: { pin: 2, colour: YE }
@@ -74,7 +75,7 @@ async function pictureSession() {
     const shown = /The simulated vehicle: (-?[\d.]+ m?V)/.exec(text)?.[1];
     if (text.includes('┌─ Before you go on')) {
       take(program, 'caution', 'A caution, before the step it belongs to');
-      await program.press('y');
+      await program.press(text.includes('-- more below') ? PAGE_DOWN : 'y');
     } else if (readings >= 2 && !taken.has('suspects')) {
       await program.press(F5);
       await program.until((now) => now.includes('┌─ Suspects') && !now.includes('One moment'));
