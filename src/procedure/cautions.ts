@@ -42,6 +42,16 @@ export interface LoadedCautions {
 /** Of a file that names no language. */
 const USUAL_LANGUAGE = 'en';
 
+/** What the starter can do beside turning the engine. */
+export const STARTER_HAZARDS: readonly Hazard[] = [
+  'engine-start',
+  'exhaust-gas',
+  'ignition-voltage',
+  'raw-fuel',
+  'starter-heat',
+  'engine-damage',
+];
+
 /**
  * Hazards that must be covered before a person works near a turning or running engine, or on the road (common practice,
  * no source). Whoever cranks must know that the engine can start, and what cranking by itself can break.
@@ -49,17 +59,7 @@ const USUAL_LANGUAGE = 'en';
 const HAZARDS_OF_STATE: Readonly<Record<VehicleState, readonly Hazard[]>> = {
   'key-off': [],
   'key-on': ['energised-circuit'],
-  cranking: [
-    'rotating-parts',
-    'unexpected-start',
-    'vehicle-secured',
-    'engine-start',
-    'exhaust-gas',
-    'ignition-voltage',
-    'raw-fuel',
-    'starter-heat',
-    'engine-damage',
-  ],
+  cranking: ['rotating-parts', 'unexpected-start', 'vehicle-secured', ...STARTER_HAZARDS],
   running: ['rotating-parts', 'hot-parts', 'exhaust-gas', 'unexpected-start', 'vehicle-secured'],
   driving: ['traffic'],
 };

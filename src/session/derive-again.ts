@@ -9,15 +9,9 @@
 
 import type { Circuit } from '../circuit/circuit.ts';
 import { readKnown } from '../circuit/known-values.ts';
-import { cautionsFor, uncoveredHazards } from '../procedure/cautions.ts';
+import { cautionsFor, STARTER_HAZARDS, uncoveredHazards } from '../procedure/cautions.ts';
 import { computedRange } from '../procedure/expected-range.ts';
-import {
-  type Hazard,
-  isTask,
-  type MeasureUnit,
-  type Step,
-  stepOf,
-} from '../procedure/procedure.ts';
+import { isTask, type MeasureUnit, type Step, stepOf } from '../procedure/procedure.ts';
 import { parseReading } from '../quantity/parse-reading.ts';
 import type { Advisor } from './advisor.ts';
 import {
@@ -189,14 +183,6 @@ function otherSet(circuit: Circuit | null, { quantity, is, typed }: SetValue): s
 
 /** Rules that first asked a tree to warn of what cranking does; files of earlier ones are not held to it. */
 const CRANKING_RULES = 6;
-const ASKED_SINCE_THEN: ReadonlySet<Hazard> = new Set<Hazard>([
-  'engine-start',
-  'exhaust-gas',
-  'ignition-voltage',
-  'raw-fuel',
-  'starter-heat',
-  'engine-damage',
-]);
 
 /** A tree has the cautions that the rules beside it put there, and such as cover the hazards of each state. */
 function treeWithoutCautions({
@@ -218,7 +204,7 @@ function treeWithoutCautions({
         !cautions.some((one) => one.id === id && one.word === word && one.say === say),
     );
     const open = uncoveredHazards(setup.state, job.vehicle.drive, cautions).filter(
-      (hazard) => rules >= CRANKING_RULES || !ASKED_SINCE_THEN.has(hazard),
+      (hazard) => rules >= CRANKING_RULES || !STARTER_HAZARDS.includes(hazard),
     );
     return [
       ...lost.map(({ id }) => `has no caution "${id}" before the step "${step.id}"`),
