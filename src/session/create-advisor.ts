@@ -258,7 +258,9 @@ class StateDiagnosis implements Diagnosis {
         ...weighed.offers.map(({ test, minutes }) =>
           this.proposal(test, minutes, {
             shows: [],
-            why: 'would support or break this conclusion',
+            why: readings.some((one) => one.test === test)
+              ? 'something else stands only if this reading was wrong: make it again'
+              : 'would support or break this conclusion',
             bits: null,
           }),
         ),

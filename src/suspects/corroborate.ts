@@ -11,7 +11,7 @@ import {
 } from './gather-evidence.ts';
 import { type Group, groupRows, likeliestOf, namedGroup, type Row } from './hypothesis-groups.ts';
 import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
-import { type Offer, offerTests } from './offer-tests.ts';
+import { type Offer, offerAgain, offerTests } from './offer-tests.ts';
 import type { Outcomes } from './outcomes.ts';
 import type { PredictionTable } from './prediction-table.ts';
 import { normalised, priorFor } from './prior.ts';
@@ -110,16 +110,23 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
         evidence.length >= EVIDENCE_NEEDED || piecesWith(reading) > evidence.length,
     });
   /** Where nothing speaks against the strongest rival, the chance of those behind it is what can be lifted. */
-  const anyOffers = (): readonly Offer[] => {
+  const newOffers = (): readonly Offer[] => {
     if (missing === 0 || !next) return [];
-    const against = evidence.length < EVIDENCE_NEEDED ? [next] : [next, ...now.others];
+    // Short of pieces, whatever brings one does; else only a rival that is worth it.
+    const short = evidence.length < EVIDENCE_NEEDED;
+    const against = short && rival ? [next, rival] : [next, ...now.others];
     for (const row of against) {
-      if (row !== next && row.chance < WORTH_LIFTING) break;
+      if (!short && row !== next && row.chance < WORTH_LIFTING) break;
       const found = offersFor(row);
       if (found.length > 0) return found;
     }
     return [];
   };
+  /** What a rival stands on is made again last: it brings no piece, and lifts the chance. */
+  const anyOffers = (): readonly Offer[] => [
+    ...newOffers(),
+    ...(open && strongest ? offerAgain(ask, named, strongest) : []),
+  ];
   let offers: readonly Offer[] | undefined;
   return {
     proven: missing === 0 && ranking.explained && ranking.misfit <= MISFIT_MAX && hangsOn === null,

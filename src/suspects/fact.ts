@@ -33,6 +33,10 @@ export interface Way {
 const AGREE_DEVIATIONS = 4;
 /** A look is at times called by its neighbour's name: dim for lit. Our assumption. */
 const LOOK_CONFUSED = 0.03;
+/** What is seen or in step is called by its opposite less often: there is nothing between the two. Our assumption. */
+const SIGHT_CONFUSED = 0.01;
+/** A count that follows is hardly called still, or the other way round: it is watched for seconds. Our assumption. */
+const COUNT_CONFUSED = 0.005;
 const SQRT_2PI = Math.sqrt(2 * Math.PI);
 
 /** The facts of `readings`, in the order in which their tests were first made. */
@@ -129,16 +133,28 @@ export function misreadChance(fact: Fact, log: number, errorModel: ErrorModel): 
   const likelihood = Math.exp(log);
   const { slip, blind, shown, ways } = fact;
   if (shown.kind !== 'look') return (slip * blind) / likelihood;
-  const [right, wrong] = lookDensities(ways, errorModel);
+  const [right, wrong] = lookDensities(shown.look, ways, errorModel);
   const density = (likelihood - slip * blind) / (1 - slip);
   const same = Math.min(1, Math.max(0, (density - wrong) / (right - wrong)));
   return 1 - ((1 - slip) * right * same) / likelihood;
 }
 
 /** How likely a look is called by its own name, and by one certain other. */
-function lookDensities(ways: number, { wrongReading }: ErrorModel): readonly [number, number] {
-  return wrongReading === 0 ? [1, 0] : [1 - LOOK_CONFUSED, LOOK_CONFUSED / (ways - 1)];
+function lookDensities(
+  look: Look,
+  ways: number,
+  { wrongReading }: ErrorModel,
+): readonly [number, number] {
+  if (wrongReading === 0) return [1, 0];
+  const confused = CONFUSED.find(([looks]) => looks.includes(look))?.[1] ?? LOOK_CONFUSED;
+  return [1 - confused, confused / (ways - 1)];
 }
+
+const CONFUSED: readonly (readonly [looks: readonly Look[], chance: number])[] = [
+  [LOOKS.counts, COUNT_CONFUSED],
+  [LOOKS.inspect, SIGHT_CONFUSED],
+  [LOOKS.timing, SIGHT_CONFUSED],
+];
 
 /** Whether a test that shows one thing or the other tells them apart, as well as the fact was read. */
 export function areApart(
@@ -183,7 +199,7 @@ function densityOf(fact: Fact, shown: Shown, errorModel: ErrorModel, sharpness: 
   const read = fact.shown;
   if (read.kind === 'look') {
     if (shown.kind !== 'look') throw new Error('fact: a look for a test that shows numbers');
-    const [right, wrong] = lookDensities(fact.ways, errorModel);
+    const [right, wrong] = lookDensities(read.look, fact.ways, errorModel);
     return shown.look === read.look ? right : wrong;
   }
   if (shown.kind !== 'number') throw new Error('fact: a number for a test that shows looks');

@@ -59,6 +59,27 @@ export function offerTests(
   return kept;
 }
 
+/**
+ * Readings made once that must be wrong if the rival is right, and need not be if the conclusion is, by their tests, the
+ * cheapest first. Made again and the same, they leave the rival hardly a chance: the same slip seldom comes twice.
+ */
+export function offerAgain(ask: CorroborationAsk, concluded: Group, rival: Group): Offer[] {
+  const { ranking, readings } = ask;
+  const { table, chances, misfitsOf } = ranking;
+  const odd = misfitsOf(likeliestOf(concluded, chances));
+  const once = misfitsOf(likeliestOf(rival, chances))
+    .filter((place) => !odd.includes(place))
+    .map((place) => readings[place]!.test)
+    .filter((test) => readings.filter((one) => one.test === test).length === 1);
+  return once
+    .filter((test) => !ask.without?.includes(test) && canDo(table.tests[test]!, ask.means).can)
+    .map((test) => {
+      const cost = testCost(table.tests[test]!, ask.now, ask.costs ?? COSTS, ask.means.helper);
+      return { test, minutes: cost.minutes, chance: 1 };
+    })
+    .sort((a, b) => a.minutes - b.minutes);
+}
+
 /** What the test would show if the conclusion is right: of its likeliest fault, in the likeliest of its samples. */
 function likeliestReading(
   table: PredictionTable,

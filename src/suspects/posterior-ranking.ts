@@ -66,7 +66,7 @@ export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[
       .sort((a, b) => b.chance - a.chance),
     sampleShares: new Float64Array(clouds.length * table.samples).fill(1 / table.samples),
     disagrees: explained ? null : disagreement(facts, chances, slips),
-    misfits: misfitsOf(leader!.index).flatMap((fact) => fact.readings),
+    misfitsOf: (candidate) => misfitsOf(candidate).flatMap((fact) => fact.readings),
     entropyBits: entropyBits(single.repairs.map(({ chance }) => chance)),
   };
 }

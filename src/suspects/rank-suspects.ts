@@ -41,8 +41,8 @@ export interface Ranking {
   readonly explained: boolean;
   /** The reading that disagrees most, when nothing explains them all. */
   readonly disagrees: Disagreement | null;
-  /** Readings, by place, that must be slips if the leading suspect is right. */
-  readonly misfits: readonly number[];
+  /** Readings, by place, that must be slips if this candidate is what is wrong. */
+  readonly misfitsOf: (candidate: number) => readonly number[];
   /** Chance that the car is not as its circuit file describes it; 0 where nobody asks. */
   readonly misfit: number;
   /** Uncertainty about the repair that is left, in bits. */
@@ -108,7 +108,7 @@ export function rankSuspects(
     sampleShares: joint.sampleShares,
     explained,
     disagrees,
-    misfits: misfitsOf(suspects[0]!.index),
+    misfitsOf,
     entropyBits: entropyBits(repairs.map(({ chance }) => chance * total)),
   };
 }

@@ -83,7 +83,7 @@ export async function workCars(
 
 /** Every run that is asked for; neighbours in the list share a circuit, so that its model is made once. */
 function keysOf(options: BenchOptions): RunKey[] {
-  const { circuits, modes, persons, means, strata, runs } = options;
+  const { circuits, modes, persons, means, strata, runs, only } = options;
   return circuits.flatMap((circuit) =>
     modes.flatMap((mode) =>
       strataOf(circuit)
@@ -91,7 +91,7 @@ function keysOf(options: BenchOptions): RunKey[] {
         .flatMap(({ name: stratum }) =>
           persons.flatMap((person) =>
             means.flatMap((means) =>
-              Array.from({ length: runs[mode] }, (_, number) => ({
+              numbersOf(only, runs[mode]).map((number) => ({
                 circuit,
                 stratum,
                 mode,
@@ -104,6 +104,10 @@ function keysOf(options: BenchOptions): RunKey[] {
         ),
     ),
   );
+}
+
+function numbersOf(only: readonly number[], runs: number): readonly number[] {
+  return only.length > 0 ? only : Array.from({ length: runs }, (_, number) => number);
 }
 
 function startWorker(options: BenchOptions, version: string, share: number): Promise<void> {

@@ -27,9 +27,11 @@ function weigh(
     readonly fit?: (fit: ReadingFit, reading: number) => ReadingFit;
     readonly subject?: readonly string[];
     readonly at?: readonly Partial<TableTest>[];
+    /** Readings that must be slips under each of own, a, b and c. */
+    readonly slips?: readonly (readonly number[])[];
   } = {},
 ) {
-  const { chances, explained, misfit, fit, subject, at, ...ask } = more;
+  const { chances, explained, misfit, fit, subject, at, slips, ...ask } = more;
   const table = matrixTable(
     ['own', 'a', 'b', 'c'].map((id, index) => ({
       id,
@@ -51,6 +53,7 @@ function weigh(
       explained: explained ?? ranking.explained,
       misfit: misfit ?? ranking.misfit,
       fits: fit ? ranking.fits.map(fit) : ranking.fits,
+      misfitsOf: slips ? (candidate) => slips[candidate]! : ranking.misfitsOf,
     },
     outcomes: outcomesOf(table),
     now: { state: 'key-on', unplugged: [], reached: [] },
@@ -151,6 +154,24 @@ describe('tests are offered', () => {
     expect(offersOf(weigh([ALL, ALL, ALL, ALL], [0, 1, 2], { at, chances }))).toEqual([3]);
     // of two pieces one is missing, and the pin gives none
     expect(offersOf(weigh([ALL, ALL, [0, 0, 0, 0], ALL], [0, 1, 2], { at, chances }))).toEqual([]);
+  });
+  test('that bring a piece against another rival, where none speaks against the likeliest', () => {
+    // a and b fell to two pieces; c has what is left of the chance and shows what the conclusion does
+    const open = [0.6, 0.1, 0.1, 0.2];
+    const C: Shown[number] = [0, 0, 0, 1];
+    expect(offersOf(weigh([A, B, C], [0, 1], { chances: open }))).toEqual([2]);
+  });
+  test('again, where the likeliest rival stands only if they were wrong', () => {
+    const three = [ALL, ALL, ALL];
+    const at = [{ minutes: 3 }, { minutes: 2 }, {}];
+    const more = { chances: [0.97, 0.03, 0, 0], slips: [[], [0, 1], [2], []] };
+    expect(offersOf(weigh(three, [0, 1, 2], { ...more, at }))).toEqual([1, 0]);
+    // not what was made twice, nor what is not to be offered, nor what is as odd under the conclusion
+    expect(offersOf(weigh(three, [0, 1, 2, 0], more))).toEqual([1]);
+    expect(offersOf(weigh(three, [0, 1, 2], { ...more, without: [1] }))).toEqual([0]);
+    expect(offersOf(weigh(three, [0, 1, 2], { ...more, slips: [[1], [0, 1]] }))).toEqual([0]);
+    // with the chance there, nothing is
+    expect(offersOf(weigh(three, [0, 1, 2], { ...more, chances: SURE }))).toEqual([]);
   });
   test('not when nothing is missing', () => {
     const found = weigh([ALL, ALL, ALL, ALL], [0, 1, 2], { chances: SURE });

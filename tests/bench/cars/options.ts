@@ -14,6 +14,8 @@ export interface BenchOptions {
   readonly means: readonly MeansName[];
   /** Runs of a circuit, stratum, person and means, by mode. */
   readonly runs: Readonly<Record<Mode, number>>;
+  /** Only the runs with these numbers, for a second look at them; all where it is empty. */
+  readonly only: readonly number[];
   readonly weights: 'file' | 'even';
   readonly workers: number;
   /** Puts the tables into docs/cars.md. */
@@ -39,6 +41,7 @@ export function optionsFrom(argv: readonly string[]): BenchOptions {
       persons: { type: 'string', default: 'exact' },
       means: { type: 'string', default: 'all' },
       runs: { type: 'string' },
+      only: { type: 'string' },
       weights: { type: 'string', default: 'file' },
       workers: { type: 'string', default: '2' },
       full: { type: 'boolean', default: false },
@@ -59,6 +62,7 @@ export function optionsFrom(argv: readonly string[]): BenchOptions {
     persons: listed('persons', values.persons, PERSONS),
     means: values.means === 'every' ? MEANS : listed('means', values.means, MEANS),
     runs: runs === null ? usual : { tree: runs, free: runs },
+    only: values.only?.split(',').map(Number) ?? [],
     weights: values.weights === 'even' ? 'even' : 'file',
     workers: whole('workers', values.workers),
     write: values.write,
