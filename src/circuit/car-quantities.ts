@@ -6,7 +6,9 @@ import {
   type ModulePart,
   type ModulePin,
   type Part,
+  type PotentiometerPart,
   type SensorPart,
+  type TrackRun,
 } from './circuit.ts';
 import {
   BRIDGE_RESISTOR,
@@ -106,6 +108,7 @@ export function placesOf(circuit: Circuit): readonly (CarQuantity | null)[] {
     of('bridge.resistor', 'test resistor against what it says', BRIDGE_RESISTOR),
     of('temperature', 'temperature of wires and coil', temperatureAround(celsius)),
     ...parts.flatMap(coilValues),
+    ...parts.flatMap((part) => (part.kind === 'potentiometer' ? buildsOf(part) : [])),
   ];
 }
 
@@ -155,7 +158,7 @@ function coilValues(part: Part): CarQuantity[] {
   );
 }
 
-function sensorValues(part: SensorPart): CarQuantity[] {
+function sensorValues(part: SensorPart): (CarQuantity | null)[] {
   const { name, words } = part;
   const named = (what: string, said: string, value: Toleranced) =>
     of(`${name}.${what}`, `${said} of the ${words}`, value);
@@ -188,8 +191,12 @@ function sensorValues(part: SensorPart): CarQuantity[] {
         return [
           named(`${track.name}.ohms`, `${which}track resistance`, track.ohms),
           named(`${track.name}.wiper`, `${which}wiper resistance`, track.wiper),
-          named(`${track.name}.closed`, `${which}position at rest`, track.closed),
-          named(`${track.name}.open`, `${which}position fully moved`, track.open),
+          track.closed
+            ? named(`${track.name}.closed`, `${which}position at rest`, track.closed)
+            : null,
+          track.open
+            ? named(`${track.name}.open`, `${which}position fully moved`, track.open)
+            : null,
         ];
       });
   }
@@ -243,6 +250,38 @@ function waysOf(module: ModulePart): CarQuantity[] {
     ];
   });
 }
+
+/** How a sensor with tracks is built, where that is left open. */
+function buildsOf({ name, words, tracks, turned }: PotentiometerPart): CarQuantity[] {
+  return [
+    ...(turned
+      ? [
+          {
+            ...of(`${name}.turned`, `which way round the ${words} is built`, turned),
+            ways: ['as usual', 'the other way round'],
+          },
+        ]
+      : []),
+    ...tracks.flatMap(({ name: track, beside }) => {
+      if (!beside) return [];
+      const key = `${name}.${track}`;
+      const { runs, which, lower } = beside;
+      return [
+        {
+          ...of(`${key}.runs`, `how ${spaced(track)} runs beside ${spaced(beside.track)}`, which),
+          ways: runs.map((run) => RUN_WORDS[run]),
+        },
+        of(`${key}.lower`, `how far ${spaced(track)} lies below ${spaced(beside.track)}`, lower),
+      ];
+    }),
+  ];
+}
+
+const RUN_WORDS = {
+  half: 'half of it',
+  opposite: 'against it',
+  lower: 'below it',
+} satisfies Readonly<Record<TrackRun, string>>;
 
 /** How far grounds stand above battery negative by what else flows through them. */
 function offsetsOf(part: Part): CarQuantity[] {

@@ -102,10 +102,10 @@ export type ModuleInput =
       readonly lowBelow: number;
       readonly highAbove: number;
       /**
-       * What the two levels are measured in: amperes through the pin's own pull, or shares of what that pull leads to,
-       * 0 to 1; volts at the pin where it is left out.
+       * What the two levels are measured in: amperes through the pin's own pull, or shares of what that pull leads to or
+       * of the travel of its track, 0 to 1; volts at the pin where it is left out.
        */
-      readonly of?: 'pull-amps' | 'pull-supply';
+      readonly of?: 'pull-amps' | 'pull-supply' | 'travel';
     }
   | { readonly kind: 'swing'; readonly swing: number; readonly against: string };
 
@@ -128,6 +128,8 @@ export interface ReluctorPart extends PartBase {
 export interface PotentiometerPart extends PartBase {
   readonly kind: 'potentiometer';
   readonly tracks: readonly Track[];
+  /** Whether all of its tracks run the other way round (1) or not (0); left out where none do. */
+  readonly turned?: Toleranced;
 }
 export interface Track {
   readonly name: string;
@@ -136,9 +138,23 @@ export interface Track {
   readonly ground: string;
   readonly ohms: Toleranced;
   readonly wiper: Toleranced;
-  /** Parts of the track between ground and wiper, 0 to 1. */
-  readonly closed: Toleranced;
-  readonly open: Toleranced;
+  /** Parts of the track between ground and wiper, 0 to 1; left out where another track tells them. */
+  readonly closed?: Toleranced;
+  readonly open?: Toleranced;
+  readonly beside?: BesideTrack;
+}
+/** How a second track follows the first: half its position, what is left of the whole, or so much less. */
+export const TRACK_RUNS = ['half', 'opposite', 'lower'] as const;
+export type TrackRun = (typeof TRACK_RUNS)[number];
+/** A track whose ends another one tells. */
+export interface BesideTrack {
+  /** Name of a track with ends of its own. */
+  readonly track: string;
+  readonly runs: readonly TrackRun[];
+  /** Which of `runs` it is, by number. */
+  readonly which: Toleranced;
+  /** How much lower it runs where it does, 0 to 1. */
+  readonly lower: Toleranced;
 }
 export interface CurrentSwitchPart extends PartBase {
   readonly kind: 'current-switch';

@@ -1,8 +1,10 @@
 /** The two voltages that a module's input counts by, in one car: as they are written, or by what stands behind the pin. */
 import { valuesOf } from './car-quantities.ts';
 import { type Circuit, likeliestEnd, moduleOf, type Pull, type PullEnd } from './circuit.ts';
-import { feedChoice, pullChoice } from './open-values.ts';
+import { pullChoice } from './open-values.ts';
 import type { Draw } from './plan.ts';
+import { readTracks } from './position-tracks.ts';
+import { referenceVolts } from './reference-volts.ts';
 import type { TerminalId, VehicleState } from './test.ts';
 
 /** In volts at the pin. */
@@ -27,6 +29,7 @@ export function levelsIn(
   const pin = module.inside.find(({ name }) => `${module.name}.${name}` === terminal);
   if (pin?.input?.kind !== 'levels') return null;
   const { lowBelow, highAbove, of } = pin.input;
+  if (of === 'travel') return travelLevels(circuit, terminal, pin.input);
   const { pull } = pin;
   if (of === undefined || pull === null) return () => ({ lowBelow, highAbove });
   const resistor = pull.ohmsAs === undefined ? terminal : `${module.name}.${pull.ohmsAs}`;
@@ -36,6 +39,26 @@ export function levelsIn(
   return (value) => {
     const by = times(value);
     return { lowBelow: lowBelow * by, highAbove: highAbove * by };
+  };
+}
+
+/** By the track at the pin; levels that no track can cross where there is none. */
+function travelLevels(
+  circuit: Circuit,
+  terminal: TerminalId,
+  { lowBelow, highAbove }: InputLevels,
+): LevelsIn {
+  const track = readTracks(circuit).find(({ input }) => input === terminal);
+  if (!track) return () => ({ lowBelow: 0, highAbove: Infinity });
+  return (value) => {
+    const { closed, open } = track.ends(value);
+    const foot = Math.min(closed, open);
+    const way = Math.abs(open - closed);
+    const volts = track.volts(value);
+    return {
+      lowBelow: volts * (foot + lowBelow * way),
+      highAbove: volts * (foot + highAbove * way),
+    };
   };
 }
 
@@ -66,21 +89,6 @@ function supplyVolts(
   const choice = drawn(`${chooses}.pull-to`, pullChoice(to));
   const all = to.ends.map(({ end }) => volts(end));
   return (value) => (all[value(choice)] ?? likeliest)(value);
-}
-
-/** What an output of the module gives; null where it follows the battery. */
-export function referenceVolts(circuit: Circuit, name: string): InDraw<number | null> {
-  const module = moduleOf(circuit);
-  const pin = module.inside.find((one) => one.name === name);
-  if (!pin?.reference) return pin?.joinedTo ? referenceVolts(circuit, pin.joinedTo) : () => null;
-  if (pin.reference.volts === 'battery') return () => null;
-  const key = `${module.name}.${name}`;
-  const drawn = valuesOf(circuit);
-  const volts = drawn(`${key}.volts`, pin.reference.volts);
-  const choice = feedChoice(pin.reference);
-  if (choice === null) return (value) => value(volts);
-  const feed = drawn(`${key}.feed`, choice);
-  return (value) => (value(feed) === 1 ? null : value(volts));
 }
 
 /** Whether levels `of` a pin can be measured by what its resistor may lead to: ground for amperes, a supply for shares of it. */

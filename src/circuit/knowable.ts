@@ -123,7 +123,9 @@ function ofSensor(part: SensorPart, put: Put<Part>, plain: Plain): Knowable[] {
       );
     case 'potentiometer':
       return part.tracks.flatMap((track) =>
-        (['ohms', 'wiper', 'closed', 'open'] as const).flatMap((what) =>
+        (
+          ['ohms', 'wiper', ...(track.beside ? [] : (['closed', 'open'] as const))] as const
+        ).flatMap((what) =>
           plain(`${name}.${track.name}.${what}`, (value) =>
             put({
               ...part,

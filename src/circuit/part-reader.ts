@@ -1,8 +1,22 @@
 /** Reads the parts of a circuit file: defaults, units, and pins that must exist. */
 import type { Unit } from '../quantity/quantity.ts';
+import { whichOf } from '../quantity/value-at.ts';
 import type { Path } from '../source/parse-yaml.ts';
-import type { ModulePin, Part } from './circuit.ts';
-import type { CircuitDraft, ModuleDraft, ModulePinDraft } from './generated/circuit.mjs';
+import {
+  type BesideTrack,
+  type ModulePin,
+  type Part,
+  type PotentiometerPart,
+  TRACK_RUNS,
+  type Track,
+} from './circuit.ts';
+import type {
+  CircuitDraft,
+  ModuleDraft,
+  ModulePinDraft,
+  PotentiometerDraft,
+  TrackDraft,
+} from './generated/circuit.mjs';
 import { spaced } from './part-faults.ts';
 import { PinReader } from './pin-reader.ts';
 
@@ -56,14 +70,13 @@ export class PartReader extends PinReader {
             ground: one.ground,
             ohms: this.positive(one.ohms, '', [...at, 'ohms']),
             wiper: this.positive(one.wiper, '200 ohm +/- 50 %', [...at, 'wiper']),
-            closed: this.share(one.closed, [...at, 'closed']),
-            open: this.share(one.open, [...at, 'open']),
+            ...this.ends(one, draft.tracks, at),
           };
         });
         const pins = [
           ...new Set(tracks.flatMap((track) => [track.feed, track.signal, track.ground])),
         ];
-        return { ...base, kind: 'potentiometer', pins, tracks };
+        return { ...base, kind: 'potentiometer', pins, tracks, ...this.turned(draft.turned, path) };
       }
       case 'current-switch':
         return {
@@ -116,6 +129,70 @@ export class PartReader extends PinReader {
           shorted: ohm(draft.shorted, '0.05 ohm to 20 ohm', 'shorted'),
         };
     }
+  }
+
+  /** Where a track ends: as it says itself, or as another track of the sensor tells. */
+  private ends(
+    { closed, open, beside, runs, lower }: TrackDraft,
+    tracks: PotentiometerDraft['tracks'],
+    path: Path,
+  ): Pick<Track, 'closed' | 'open' | 'beside'> {
+    if (beside === undefined) {
+      if (closed !== undefined && open !== undefined)
+        return {
+          closed: this.share(closed, [...path, 'closed']),
+          open: this.share(open, [...path, 'open']),
+        };
+      this.issue(
+        'no-ends',
+        'a track needs closed and open, or another track beside which it runs',
+        path,
+        'write closed and open, or beside and runs',
+      );
+      return {};
+    }
+    const others = Object.keys(tracks).filter((name) => tracks[name]!.beside === undefined);
+    if (!others.includes(beside))
+      this.unknown(
+        'unknown-track',
+        `"${beside}" is no track with ends of its own`,
+        beside,
+        others,
+        [...path, 'beside'],
+      );
+    if (closed !== undefined || open !== undefined)
+      this.issue(
+        'two-ends',
+        `the track "${beside}" tells where this one ends`,
+        [...path, closed === undefined ? 'open' : 'closed'],
+        'leave closed and open out, or beside',
+      );
+    return {
+      beside: {
+        track: beside,
+        ...this.runs(runs ?? 'half', [...path, 'runs']),
+        lower: this.share(lower ?? '6 % to 10 %', [...path, 'lower']),
+      },
+    };
+  }
+
+  /** `half`, or `one of: half 50 %, opposite 30 %, lower 20 %`. */
+  private runs(text: string, path: Path): Pick<BesideTrack, 'runs' | 'which'> {
+    const choices = this.choices(text, path) ?? [{ text, chance: 1 }];
+    const runs = choices.map(({ text: one }) => TRACK_RUNS.find((run) => run === one));
+    const odd = choices.find((_, at) => runs[at] === undefined);
+    if (odd)
+      this.unknown('unknown-run', `"${odd.text}" is no way to run`, odd.text, TRACK_RUNS, path);
+    const found = runs.filter((run) => run !== undefined);
+    if (odd || found.length === 0) return { runs: ['half'], which: whichOf([1]) };
+    return { runs: found, which: whichOf(choices.map(({ chance }) => chance)) };
+  }
+
+  /** A share of the cars in which the sensor is built the other way round. */
+  private turned(text: string | undefined, path: Path): Pick<PotentiometerPart, 'turned'> {
+    if (text === undefined) return {};
+    const { nominal } = this.share(text, [...path, 'turned']);
+    return { turned: whichOf([1 - nominal, nominal]) };
   }
 
   protected modulePins(part: string, draft: ModuleDraft): ModulePin[] {

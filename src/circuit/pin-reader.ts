@@ -142,7 +142,7 @@ export class PinReader extends ValueReader {
   }
 
   /** What stands between the commas of a `one of`; null for another text, and with an issue for one that is none. */
-  private choices(text: string, path: Path) {
+  protected choices(text: string, path: Path) {
     if (!saysOneOf(text)) return null;
     const split = splitChoices(text, (one) => readToleranced(one, 'V').ok);
     if (split.ok) return split.choices;
@@ -181,11 +181,19 @@ export class PinReader extends ValueReader {
       );
       return { kind: 'levels', lowBelow: 0, highAbove: 0 };
     }
-    return this.levels(low, high, pull, path);
+    return this.levels(low, high, draft.of === 'travel' ? 'travel' : pull, path);
   }
 
-  /** Two levels in volts, as currents through the pin's resistor to ground, or as shares of what it leads up to. */
-  private levels(low: string, high: string, pull: PullTo | undefined, path: Path): ModuleInput {
+  /**
+   * Two levels in volts, as currents through the pin's resistor to ground, as shares of what it leads up to, or of the
+   * travel of the pin's track.
+   */
+  private levels(
+    low: string,
+    high: string,
+    pull: PullTo | 'travel' | undefined,
+    path: Path,
+  ): ModuleInput {
     const unit = (['A', '%'] as const).find((one) => readToleranced(low, one).ok) ?? 'V';
     const read = (text: string, key: string) => {
       const { nominal } = this.positive(text, '', [...path, key], unit);
@@ -195,6 +203,16 @@ export class PinReader extends ValueReader {
     const highAbove = read(high, 'high-above');
     if (lowBelow >= highAbove)
       this.issue('bad-thresholds', 'low-below must lie under high-above', path);
+    if (pull === 'travel') {
+      if (unit === '%') return { kind: 'levels', lowBelow, highAbove, of: 'travel' };
+      this.issue(
+        'bad-travel',
+        'levels of the travel are parts of it, in per cent',
+        [...path, 'low-below'],
+        'write them like 25 % and 70 %, or leave "of" out',
+      );
+      return { kind: 'levels', lowBelow, highAbove };
+    }
     const of = LEVEL_UNITS[unit];
     const ends = pull ? endsOf(pull) : [];
     if (of === 'pull-amps' && !canMeasure(of, ends))

@@ -10,6 +10,7 @@ import type {
 import type { Warmth } from './copper-warmth.ts';
 import type { Draw, MakeElement, PartEffect, Plan } from './plan.ts';
 import type { Setup } from './test.ts';
+import { type SensorValue, trackEnds } from './track-ends.ts';
 
 /** Where a track or a spot of it is broken, only leakage along the surface is left. Common practice, no source. */
 const BROKEN_TRACK_OHMS = 1e9;
@@ -25,7 +26,9 @@ interface Adding<T extends SensorPart> {
   /** Node of one of the sensor's own pins. */
   readonly pin: (name: string) => number;
   /** How a value of the sensor is read from a draw, by the name it has in `car-quantities.ts`. */
-  readonly reader: (name: string, of: Toleranced) => (draw: Draw) => number;
+  readonly reader: SensorValue;
+  /** The same of how it is built: a spare that fits is built alike. */
+  readonly built: SensorValue;
 }
 
 /** Adds the sensor at its own pins. `own` is its failure; a spare has average values and none. */
@@ -35,16 +38,17 @@ export function addSensor(
   own: PartEffect | null,
   spare: boolean,
 ): void {
+  const built = (name: string, of: Toleranced) => {
+    const value = plan.value(`${sensor.name}.${name}`, of);
+    return (draw: Pick<Draw, 'value'>): number => draw.value(value);
+  };
   const rest = {
     plan,
     own,
     pin: (name: string): number => plan.node(`${sensor.name}.${name}.pin`),
+    built,
     // A known-good spare is an average one.
-    reader: (name: string, of: Toleranced) => {
-      if (spare) return () => of.nominal;
-      const value = plan.value(`${sensor.name}.${name}`, of);
-      return (draw: Draw): number => draw.value(value);
-    },
+    reader: (name: string, of: Toleranced) => (spare ? () => of.nominal : built(name, of)),
   };
   switch (sensor.kind) {
     case 'hall-switch':
@@ -154,20 +158,19 @@ function addReluctor(
 }
 
 /** Tracks between feed and ground, each parted by its wiper. */
-function addTracks({ sensor, plan, own, pin, reader }: Adding<PotentiometerPart>): void {
+function addTracks({ sensor, plan, own, pin, reader, built }: Adding<PotentiometerPart>): void {
   for (const track of sensor.tracks) {
     const hurt = own !== null && own.at === track.name ? own : null;
     const feed = pin(track.feed);
     const ground = pin(track.ground);
     const signal = pin(track.signal);
     const wiper = plan.node(`${sensor.name}.${track.name}.wiper`);
-    const closedAt = reader(`${track.name}.closed`, track.closed);
-    const openAt = reader(`${track.name}.open`, track.open);
+    const ends = trackEnds(sensor, track, reader, built);
     const whole = reader(`${track.name}.ohms`, track.ohms);
     const touch = reader(`${track.name}.wiper`, track.wiper);
     const position = (draw: Draw): number => {
-      const closed = closedAt(draw);
-      return closed + draw.travel * (openAt(draw) - closed);
+      const { closed, open } = ends(draw);
+      return closed + draw.travel * (open - closed);
     };
     if (hurt?.mode === 'shorted') plan.makers.push(faultResistor(feed, ground, hurt));
     // A break in the track leaves the part of it that the wiper stands on.

@@ -1,10 +1,12 @@
 /** The tracks that a module reads as positions, and which voltages it takes for one. */
+import { valuesOf } from './car-quantities.ts';
 import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
-import { referenceVolts } from './input-levels.ts';
 import { inputOn, joinedTo } from './nets.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
 import type { Draw } from './plan.ts';
+import { referenceVolts } from './reference-volts.ts';
 import type { TerminalId } from './test.ts';
+import { type SensorValue, type TrackEnds, trackEnds } from './track-ends.ts';
 
 /** A module takes a voltage outside these shares of its reference for a fault: 0.2 V and 4.8 V of 5 V. Common practice, no source. */
 const WINDOW_LOW = 0.04;
@@ -20,6 +22,8 @@ export interface ReadTrack {
   readonly input: TerminalId;
   /** What the module holds as its reference in one draw of the car's values. */
   readonly volts: (value: Draw['value']) => number;
+  /** Where its wiper stands in one draw. */
+  readonly ends: (value: Draw['value']) => TrackEnds;
 }
 
 /** The tracks of a circuit, in the order of its sensor; none where the sensor has none. */
@@ -27,7 +31,14 @@ export function readTracks(circuit: Circuit): ReadTrack[] {
   const sensor = sensorOf(circuit);
   if (sensor.kind !== 'potentiometer') return [];
   const module = moduleOf(circuit);
-  return sensor.tracks.flatMap(({ signal, feed }) => {
+  const drawn = valuesOf(circuit);
+  const inCar: SensorValue = (name, of) => {
+    const key = drawn(`${sensor.name}.${name}`, of);
+    return ({ value }) => value(key);
+  };
+  return sensor.tracks.flatMap((track) => {
+    const { signal, feed } = track;
+    const ends = trackEnds(sensor, track, inCar);
     const found = inputOn(circuit, PLAIN_SETUP, `${sensor.name}.${signal}.pin`);
     if (found?.input.kind !== 'levels') return [];
     const fed = joinedTo(circuit, PLAIN_SETUP, `${sensor.name}.${feed}.pin`);
@@ -41,6 +52,7 @@ export function readTracks(circuit: Circuit): ReadTrack[] {
         pinName: found.terminal.slice(module.name.length + 1),
         input: found.terminal,
         volts: trackVolts(circuit, reference ?? null),
+        ends: (value) => ends({ value }),
       },
     ];
   });

@@ -8,10 +8,12 @@ import {
   endsOf,
   type ModuleInput,
   type ModulePin,
+  type PotentiometerPart,
   type Pull,
   type PullEnd,
   type PullTo,
   type Target,
+  type Track,
   type Wire,
 } from './circuit.ts';
 import { canMeasure } from './input-levels.ts';
@@ -45,6 +47,8 @@ export function valueFlaw(circuit: Circuit): ValueFlaw | null {
     firstOf(parts, (part) => {
       const at = `parts, "${part.name}"`;
       if (part.kind === 'fuse' && !isPlain(part.amps, 'A')) return { at, words: UNREASONABLE };
+      if (part.kind === 'potentiometer' && !part.tracks.every((one) => hasEnds(one, part)))
+        return { at, words: NO_ENDS };
       if (part.kind !== 'module') return null;
       return firstOf(part.inside, (pin) => pinFlaw(pin, part.inside, `${at}, "${pin.name}"`));
     }) ??
@@ -107,7 +111,16 @@ const UNIT_OF: Readonly<Record<string, Unit>> = {
   ...{ ohms: 'ohm', series: 'ohm', on: 'ohm', off: 'ohm', wiper: 'ohm', reverse: 'ohm' },
   ...{ shorted: 'ohm', ground: 'ohm', size: 'ohm' },
   ...{ draws: 'A', limit: 'A', low: 'A', high: 'A' },
-  ...{ closed: '1', open: '1', duty: '1', groundVolts: 'V', copper: 'ohm' },
+  ...{
+    closed: '1',
+    open: '1',
+    which: '1',
+    lower: '1',
+    turned: '1',
+    duty: '1',
+    groundVolts: 'V',
+    copper: 'ohm',
+  },
   ...{ driver: 'ohm', pullsIn: 'V' },
 };
 
@@ -136,6 +149,19 @@ function pinFlaw(
   return input && inputFlaw(input, ends, at);
 }
 
+/** Ends of its own, or a track beside it that has some and as many ways to run as chances. */
+function hasEnds({ closed, open, beside }: Track, { tracks, turned }: PotentiometerPart): boolean {
+  if (turned && turned.oneOf?.length !== 2) return false;
+  if (!beside) return closed !== undefined && open !== undefined;
+  const other = tracks.find(({ name }) => name === beside.track);
+  return (
+    other?.closed !== undefined &&
+    other.open !== undefined &&
+    beside.runs.length === (beside.which.oneOf?.length ?? 1)
+  );
+}
+const NO_ENDS = 'has a track that ends nowhere';
+
 /** The pins whose rail or resistance it has, if any, have one of their own. */
 function hasTwins({ to, ohmsAs, alike }: Pull, inside: readonly ModulePin[]): boolean {
   const pullOf = (name: string) => inside.find((pin) => pin.name === name)?.pull;
@@ -161,10 +187,10 @@ function inputFlaw(input: ModuleInput, ends: readonly PullEnd[], at: string): Va
   if (!levels.every((one) => isPlain(one, of ? LEVEL_UNITS[of] : 'V')))
     return { at, words: UNREASONABLE };
   if (input.kind === 'levels' && input.lowBelow >= input.highAbove) return { at, words: LEVELS };
-  return of && !canMeasure(of, ends) ? { at, words: NO_RESISTOR[of] } : null;
+  return of && of !== 'travel' && !canMeasure(of, ends) ? { at, words: NO_RESISTOR[of] } : null;
 }
 
-const LEVEL_UNITS = { 'pull-amps': 'A', 'pull-supply': '1' } as const;
+const LEVEL_UNITS = { 'pull-amps': 'A', 'pull-supply': '1', travel: '1' } as const;
 const LEVELS = 'has an input whose low level does not lie under its high level';
 
 const NO_TWIN = 'has a resistor that is like that of a pin which has none of its own';

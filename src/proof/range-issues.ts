@@ -29,15 +29,22 @@ export function rangeIssues(facts: ProofFacts): Issue[] {
   });
 }
 
-function tooNarrow(
-  { linked, model, teller }: ProofFacts,
-  step: MeasureStep,
-  good: RangeOutcome,
-): Issue[] {
+/** Of the healthy cars those that come to the step; all of them where none does. */
+function healthyAt({ ways, model }: ProofFacts, step: string): Iterable<number> {
+  const come = ways.filter(
+    ({ fault, visits }) => fault === HEALTHY && visits.some((visit) => visit.step === step),
+  );
+  return come.length > 0
+    ? new Set(come.flatMap(({ samples }) => samples))
+    : Array.from({ length: model.samples }, (_, sample) => sample);
+}
+
+function tooNarrow(facts: ProofFacts, step: MeasureStep, good: RangeOutcome): Issue[] {
+  const { linked, model, teller } = facts;
   const test = testOf(step)!;
   const outside: number[] = [];
   const inside: number[] = [];
-  for (let sample = 0; sample < model.samples; sample += 1) {
+  for (const sample of healthyAt(facts, step.id)) {
     const shown = model.shows(HEALTHY, test, sample);
     if (shown.kind === 'number') (within(good, shown.value) ? inside : outside).push(sample);
   }

@@ -20,6 +20,10 @@ export type PlainName = string
  */
 export type OtherEnd = string
 /**
+ * travel: the two levels are parts of the way from the lower to the upper end of the track at this pin, in per cent.
+ */
+export type Of = "travel"
+/**
  * What people call it.
  */
 export type PlainName1 = string
@@ -169,6 +173,7 @@ export interface Input {
 "low-below"?: Quantity
 "high-above"?: Quantity
 swing?: Quantity
+of?: Of
 against?: Name
 }
 /**
@@ -213,6 +218,7 @@ running?: Quantity
 export interface PotentiometerDraft {
 kind: "potentiometer"
 words?: PlainName3
+turned?: Quantity
 tracks: Tracks
 }
 /**
@@ -227,8 +233,11 @@ signal: Name
 ground: Name
 ohms: Quantity
 wiper?: Quantity
-closed: Quantity
-open: Quantity
+closed?: Quantity
+open?: Quantity
+beside?: Name
+runs?: Quantity
+lower?: Quantity
 }
 /**
  * Two-wire active sensor that switches between two currents. Pins: feed, signal.
@@ -275,6 +284,7 @@ offset?: Quantity
 export interface NeighbourDraft {
 kind: "neighbour"
 words?: PlainName8
+turned?: Quantity
 ohms: Quantity
 shorted?: Quantity
 }

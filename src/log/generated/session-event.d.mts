@@ -486,7 +486,7 @@ export interface LevelsInput {
 kind: "levels"
 lowBelow: number
 highAbove: number
-of?: ("pull-amps" | "pull-supply")
+of?: ("pull-amps" | "pull-supply" | "travel")
 }
 export interface SwingInput {
 kind: "swing"
@@ -523,6 +523,7 @@ pins: string[]
  * @minItems 1
  */
 tracks: Track[]
+turned?: Toleranced
 }
 export interface Track {
 name: string
@@ -531,8 +532,19 @@ signal: string
 ground: string
 ohms: Positive
 wiper: Positive
-closed: Toleranced
-open: Toleranced
+closed?: Toleranced
+open?: Toleranced
+beside?: BesideTrack
+}
+export interface BesideTrack {
+track: string
+/**
+ * @minItems 1
+ * @maxItems 12
+ */
+runs: ("half" | "opposite" | "lower")[]
+which: Toleranced
+lower: Toleranced
 }
 export interface CurrentSwitchPart {
 kind: "current-switch"
