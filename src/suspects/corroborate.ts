@@ -104,7 +104,6 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     offerTests(table, ask, {
       concluded: named,
       rival: against,
-      taken: evidence.map(({ test }) => test),
       // With pieces enough it is the chance that is missing, which whatever speaks against the rival lifts.
       brings: (reading) =>
         evidence.length >= EVIDENCE_NEEDED || piecesWith(reading) > evidence.length,

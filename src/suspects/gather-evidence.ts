@@ -3,14 +3,14 @@
  *
  * Evidence is a reading that makes the conclusion at least three times likelier against its strongest rival: the
  * likeliest other repair that the evidence found so far leaves standing. The strongest piece is taken first, which makes
- * the result independent of the order of the readings. Two readings are one piece when kind of test, place and vehicle
- * state are the same, and when they are read at the same terminals and speak against the same rival: a lead on the
+ * the result independent of the order of the readings. Two readings are one piece when kind of test, place, vehicle
+ * state and what they show are the same, and when they are read at the same terminals and speak against the same rival: a lead on the
  * wrong pin, or a pin that makes no contact, would show in both.
  */
 
 import type { CorroborationAsk } from './corroborate.ts';
 import { ERROR_MODEL, type ErrorModel } from './error-model.ts';
-import { EVIDENCE_RATIO, evidenceKey, ratioOf, samePlace } from './evidence-ratio.ts';
+import { EVIDENCE_RATIO, ratioOf, sameNews, samePlace } from './evidence-ratio.ts';
 import { type Group, groupRows, meanOver, namedGroup, type Row } from './hypothesis-groups.ts';
 import type { Reading, ReadingFit } from './likelihood.ts';
 import { HEALTHY, type PredictionTable } from './prediction-table.ts';
@@ -86,10 +86,12 @@ export function gatherEvidence(
     const rival = others.find(({ chance }) => chance > 0) ?? null;
     if (!rival) return { evidence, rival };
     let best: Evidence | null = null;
-    for (const [reading, { test }] of ask.readings.entries()) {
+    for (const [reading, { test, shown }] of ask.readings.entries()) {
       const asked = table.tests[test]!;
-      if (evidence.some((one) => evidenceKey(table.tests[one.test]!) === evidenceKey(asked)))
-        continue;
+      const isKnown = evidence.some((one) =>
+        sameNews(table.tests[one.test]!, asked, ask.readings[one.reading]!.shown, shown),
+      );
+      if (isKnown) continue;
       if (!explains(fits[reading]!, named, alone[reading]!, ask.errorModel ?? ERROR_MODEL))
         continue;
       const ratio = ratioAmong(reading, concluded, rival, alone[reading]!);

@@ -2,7 +2,7 @@
 
 import type { CorroborationAsk } from './corroborate.ts';
 import { ERROR_MODEL } from './error-model.ts';
-import { EVIDENCE_RATIO, evidenceKey } from './evidence-ratio.ts';
+import { EVIDENCE_RATIO } from './evidence-ratio.ts';
 import { type Group, likeliestOf, memberChance } from './hypothesis-groups.ts';
 import type { Reading } from './likelihood.ts';
 import type { Outcomes } from './outcomes.ts';
@@ -22,8 +22,8 @@ const WORTH_OFFERING = 0.5;
 const OFFERS_MAX = 5;
 
 /**
- * The cheapest first, for its chance to yield evidence. `taken` are the tests that already did; `brings` says whether
- * the reading of a test would indeed add a piece to those there are.
+ * The cheapest first, for its chance to yield evidence. `brings` says whether the reading of a test would indeed add a
+ * piece to those there are.
  */
 export function offerTests(
   table: PredictionTable,
@@ -31,20 +31,17 @@ export function offerTests(
   {
     concluded,
     rival,
-    taken,
     brings,
   }: {
     readonly concluded: Group;
     readonly rival: Group;
-    readonly taken: readonly number[];
     readonly brings: (reading: Reading) => boolean;
   },
 ): Offer[] {
-  const keys = new Set(taken.map((test) => evidenceKey(table.tests[test]!)));
   const done = new Set([...ask.readings.map(({ test }) => test), ...(ask.without ?? [])]);
   const offers: Offer[] = [];
   table.tests.forEach((test, index) => {
-    if (done.has(index) || keys.has(evidenceKey(test)) || !canDo(test, ask.means).can) return;
+    if (done.has(index) || !canDo(test, ask.means).can) return;
     const chance = evidenceChance(table, ask, index, concluded, rival);
     if (chance < WORTH_OFFERING) return;
     const { minutes } = testCost(test, ask.now, ask.costs ?? COSTS, ask.means.helper);

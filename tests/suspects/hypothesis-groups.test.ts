@@ -1,6 +1,7 @@
 /** Suspects in groups: how they share chances and likelihoods, and which readings are the same news. */
 import { describe, expect, test } from 'vitest';
-import { evidenceKey, ratioOf, samePlace } from '../../src/suspects/evidence-ratio.ts';
+import type { Shown } from '../../src/circuit/test.ts';
+import { evidenceKey, ratioOf, sameNews, samePlace } from '../../src/suspects/evidence-ratio.ts';
 import {
   groupRows,
   likeliestOf,
@@ -9,7 +10,7 @@ import {
   namedGroup,
 } from '../../src/suspects/hypothesis-groups.ts';
 import type { TableTest } from '../../src/suspects/prediction-table.ts';
-import { matrixTable, simpleTest } from './tables.ts';
+import { look, matrixTable, simpleTest } from './tables.ts';
 
 const of = (...numbers: number[]) => Float64Array.from(numbers);
 const group = (...members: number[]) => ({ members });
@@ -80,6 +81,22 @@ describe('the same piece of news', () => {
     ['another place', { reaches: ['pin'] }, false],
   ])('%s', (_, more, isSame) => {
     expect(evidenceKey({ ...asked, ...more }) === evidenceKey(asked)).toBe(isSame);
+  });
+  const volts = (value: number) => ({ kind: 'number', unit: 'V', value }) as const;
+  test.each<[Shown, Shown, boolean]>([
+    [volts(0.251), volts(0.258), true],
+    [volts(0.258), volts(4.9), false], // the neighbour was taken off, and the feed came back
+    [volts(2.4), volts(4.9), false],
+    [volts(2.5), volts(4.9), true],
+    [volts(-5), volts(5), false],
+    [volts(0), volts(0), true],
+    [volts(Number.POSITIVE_INFINITY), volts(Number.POSITIVE_INFINITY), true],
+    [volts(Number.POSITIVE_INFINITY), volts(5), false],
+    [look(0), look(0), true],
+    [look(0), look(1), false],
+  ])('that shows %o and %o', (one, other, isSame) => {
+    expect(sameNews(asked, { ...asked, unplugged: ['plug'] }, one, other)).toBe(isSame);
+    expect(sameNews(asked, { ...asked, family: 'ground' }, one, other)).toBe(false);
   });
   test.each<[readonly string[] | undefined, readonly string[] | undefined, boolean]>([
     [['pin'], ['pin'], true],

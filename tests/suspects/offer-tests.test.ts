@@ -22,11 +22,10 @@ function offered(
   asked: readonly Asked[],
   more: Partial<CorroborationAsk> & {
     readonly samples?: number;
-    readonly taken?: readonly number[];
     readonly brings?: (reading: Reading) => boolean;
   } = {},
 ) {
-  const { samples = SAMPLES, taken = [], brings = () => true, ...ask } = more;
+  const { samples = SAMPLES, brings = () => true, ...ask } = more;
   const tests = asked.map(({ at }, index) => simpleTest(`t${index}`, at));
   const table = buildTable(
     ['other', 'own', 'rival'].map((id) => ({ id, repair: id, weight: 1 })),
@@ -48,7 +47,7 @@ function offered(
       means: ALL_MEANS,
       ...ask,
     },
-    { concluded: { members: [1] }, rival: { members: [2] }, taken, brings },
+    { concluded: { members: [1] }, rival: { members: [2] }, brings },
   );
 }
 const names = (...asked: Parameters<typeof offered>) =>
@@ -82,7 +81,7 @@ describe('a test is offered', () => {
     expect(names([{ dark: [96, 32] }])).toEqual([]); // 0.745 is not three times 0.255
     expect(names([{ dark: [128, 0] }], exact)).toEqual([0]);
   });
-  test('unless it was done, is like one that told, or cannot be done', () => {
+  test('unless it was done or cannot be done', () => {
     const pin = { family: 'signal', reaches: ['pin'] };
     const asked = [
       { dark: TELLS, at: pin },
@@ -92,7 +91,6 @@ describe('a test is offered', () => {
     ];
     const means = { ...ALL_MEANS, has: ['meter'] };
     expect(names(asked, { means }).sort()).toEqual([0, 1, 2]);
-    expect(names(asked, { means, taken: [0] })).toEqual([2]);
     expect(names(asked, { means, readings: [{ test: 0, shown: look(1) }] }).sort()).toEqual([1, 2]);
   });
 });
@@ -156,7 +154,6 @@ describe('what a test is expected to show', () => {
       {
         concluded: { members: [1, 2] },
         rival: { members: [0] },
-        taken: [],
         brings: (reading) => read.push(reading) > 0,
       },
     );
