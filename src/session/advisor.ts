@@ -64,6 +64,17 @@ export interface Weighed extends WeighedConclusion {
   readonly wouldProve: readonly Proposal[];
 }
 
+/**
+ * What is better than to accept a conclusion: the test to make before it, or the cheapest that would prove it. Null where it
+ * is proven, where nothing would prove it, or where the readings speak for another.
+ */
+export function betterThanAccepting(
+  weighed: Pick<Weighed, 'first' | 'instead' | 'proven' | 'wouldProve'>,
+): Proposal | null {
+  if (weighed.first) return weighed.first;
+  return weighed.proven || weighed.instead ? null : (weighed.wouldProve[0] ?? null);
+}
+
 /** Whether what is to be made first is the reading that the conclusion hangs on, and not another test. */
 export function isMadeAgain({ hangsOn, first }: Pick<Weighed, 'hangsOn' | 'first'>): boolean {
   // A repeat is there to support the conclusion and tells nothing apart.

@@ -31,8 +31,9 @@ describe('the page of a conclusion', () => {
     expect(await frame()).toContain('Voltage from sensor ground');
     await press('0.02', ENTER);
     expect(tests(driver.events())).toHaveLength(1);
-    expect(await frame()).toContain('[Enter] accept');
-    await press(ENTER);
+    // Borne out now, and not proven: the next test comes before it is accepted.
+    expect(await frame()).toContain('[Enter] make that test');
+    await press('a');
     expect(concluded(driver.events())).toBeDefined();
   });
 
@@ -47,8 +48,7 @@ describe('the page of a conclusion', () => {
     expect(concluded(driver.events())).toBeUndefined();
     expect(await frame()).toContain('Your own conclusion');
     expect(await frame()).toContain('clean the ground joint');
-    expect(await frame()).toContain('[Enter] accept');
-    await press(ENTER);
+    await press('a');
     expect(concluded(driver.events())).toMatchObject({ conclusion: null, faults: OTHER });
   });
 
@@ -73,7 +73,13 @@ describe('the dialogue of lines', () => {
     expect(concluded(events)).toBeUndefined();
   });
   it('concludes on the other repair at yes', async () => {
-    const { text, events } = await talk({ advice: OTHERWISE_ADVISOR }, 'yes', '0.02', 'yes');
+    const { text, events } = await talk(
+      { advice: OTHERWISE_ADVISOR },
+      'yes',
+      '0.02',
+      'yes',
+      'accept',
+    );
     expect(text).toContain(
       'Type yes to conclude that instead, or accept to conclude all the same:',
     );

@@ -53,7 +53,7 @@ describe('the plain dialogue', () => {
   });
 
   it('says how much proof there is, counted', async () => {
-    const { text, events } = await talk(['yes', '0.02', 'conclude 2']);
+    const { text, events } = await talk(['yes', '0.02', 'conclude 2', 'accept']);
     expect(text).toContain('NOT PROVEN YET: 2 independent pieces of evidence missing.');
     expect(text).toContain('Accepted, not proven: 1 piece of evidence.');
     expect(events.findLast(({ type }) => type === 'concluded')).toMatchObject({
@@ -181,7 +181,7 @@ describe('free order', () => {
       ownWords: 'mouse in the harness',
       faults: [],
     });
-    const named = await talk(['conclude 1'], {}, { free: true });
+    const named = await talk(['conclude 1', 'accept'], {}, { free: true });
     expect(named.events.at(-1)).toMatchObject({ ownWords: null, faults: ['wire.feed.open'] });
   });
 

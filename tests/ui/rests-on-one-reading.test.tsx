@@ -37,7 +37,7 @@ describe('the page of a conclusion', () => {
     await press('0.02', ENTER);
     expect(tests(driver.events())).toHaveLength(1);
     expect(await frame()).not.toContain('rests on one reading');
-    await press(ENTER);
+    await press('a');
     expect(concluded(driver.events())).not.toHaveProperty('restsOn');
   });
 
@@ -62,21 +62,23 @@ describe('the page of a conclusion', () => {
     await press(ENTER, '0.02', ENTER);
     expect(await frame()).toContain('Your own conclusion');
     expect(await frame()).not.toContain('Make it again first.');
-    await press(ENTER);
+    await press('a');
     expect(concluded(driver.events())).toMatchObject({ conclusion: null });
   });
 
-  it('offers nothing to accept all the same where it rests on more', async () => {
-    const { frame, press } = await walkSession();
+  it('where it rests on more and is not proven, is accepted by that key, and Enter makes what would prove it', async () => {
+    const { frame, press, driver } = await walkSession();
     await press('y', '0.02', ENTER);
-    expect(await frame()).not.toContain('[a]');
-    expect(await frame()).toContain('[Enter] accept');
+    expect(await frame()).toContain('[a] accept all the same');
+    expect((await frame()).replace(/[│\s]+/g, ' ')).toContain('Next: Voltage from sensor ground');
+    await press(ENTER, '0.02', ENTER);
+    expect(tests(driver.events())).toHaveLength(1);
   });
 });
 
 describe('the dialogue of lines', () => {
   it('asks first whether it is made again, and yes makes it', async () => {
-    const { text, events } = await talk(OPTIONS, 'yes', '0.02', 'yes', '0.02', 'yes');
+    const { text, events } = await talk(OPTIONS, 'yes', '0.02', 'yes', '0.02', 'accept');
     expect(text).toMatch(/This rests on one reading: .*, 0\.02 V\. Make it again first\./);
     expect(text).toContain('Type yes to make it again, or accept to conclude all the same:');
     expect(tests(events)).toHaveLength(1);

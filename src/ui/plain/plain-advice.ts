@@ -1,4 +1,5 @@
 /** What the advisor says in the dialogue of lines, and a conclusion of one's own. */
+import { betterThanAccepting } from '../../session/advisor.ts';
 import { MISFIT_LISTED } from '../../session/car-view.ts';
 import { percentWords } from '../parts/bar.ts';
 import {
@@ -125,9 +126,10 @@ export async function acceptOwn(place: Place, own: OwnConclusion | null): Promis
   const weighed = isWeighed ? advisor?.weigh(driver.session(), own.faults) : undefined;
   const rests = restsWords(opened, driver.session(), weighed ?? null);
   if (rests !== null) dialogue.say(rests);
-  if (weighed?.first || weighed?.instead) {
+  const next = weighed ? betterThanAccepting(weighed) : null;
+  if (weighed && (next || weighed.instead)) {
     const wanted = askedFor((await dialogue.ask(firstOrAccept(weighed))) ?? '', weighed);
-    if (wanted === 'first') return makeTest(place, weighed.first!);
+    if (wanted === 'first') return makeTest(place, next!);
     if (wanted === 'instead') return acceptOwn(place, fromSuspect(weighed.instead!).own);
     if (wanted === null) return sayAll(place, ['Nothing was concluded.']);
   }

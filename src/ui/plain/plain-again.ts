@@ -1,9 +1,9 @@
 /** A conclusion that the readings do not bear out yet, in the dialogue of lines: what is to be done before it is accepted. */
-import { isMadeAgain, type Weighed } from '../../session/advisor.ts';
+import { betterThanAccepting, isMadeAgain, type Weighed } from '../../session/advisor.ts';
 
 /** The question where something is better than to accept. */
-export function firstOrAccept(weighed: Pick<Weighed, 'hangsOn' | 'first'>): string {
-  const yes = weighed.first
+export function firstOrAccept(weighed: Weighed): string {
+  const yes = betterThanAccepting(weighed)
     ? isMadeAgain(weighed)
       ? 'make it again'
       : 'make that test'
@@ -14,9 +14,10 @@ export function firstOrAccept(weighed: Pick<Weighed, 'hangsOn' | 'first'>): stri
 /** What a line asks for where a conclusion may be accepted; null for anything else. */
 export function askedFor(
   line: string,
-  weighed: Pick<Weighed, 'first' | 'instead'> | null,
+  weighed: Weighed | null,
 ): 'first' | 'instead' | 'accept' | null {
   const word = line.trim().toLowerCase();
-  if (word === 'yes') return weighed?.first ? 'first' : weighed?.instead ? 'instead' : 'accept';
-  return word === 'accept' ? 'accept' : null;
+  if (word !== 'yes') return word === 'accept' ? 'accept' : null;
+  if (weighed && betterThanAccepting(weighed)) return 'first';
+  return weighed?.instead ? 'instead' : 'accept';
 }

@@ -3,7 +3,7 @@ import { judgementWords } from '../../circuit/judgement-words.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
-import type { Weighed } from '../../session/advisor.ts';
+import { betterThanAccepting, type Weighed } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeStep } from '../../session/judge-step.ts';
@@ -43,8 +43,9 @@ export function promptOf(opened: OpenedSession, step: Step | null): string {
 }
 
 function acceptQuestion(weighed: Weighed | null): string {
-  const isFirst = weighed?.first || weighed?.instead;
-  return isFirst ? firstOrAccept(weighed) : 'Type yes to accept this conclusion: ';
+  return weighed && (betterThanAccepting(weighed) || weighed.instead)
+    ? firstOrAccept(weighed)
+    : 'Type yes to accept this conclusion: ';
 }
 
 /** A line that is no word of the table, as the answer to the step. */
@@ -131,7 +132,7 @@ async function done(place: Place, line: string): Promise<Said> {
 async function accepted(place: Place, step: Of<'conclude'>, line: string): Promise<Said> {
   const weighed = weighedNow(place.opened, step.faults);
   const wanted = askedFor(line, weighed);
-  if (wanted === 'first') return makeTest(place, weighed!.first!);
+  if (wanted === 'first') return makeTest(place, betterThanAccepting(weighed!)!);
   if (wanted === 'instead') return acceptOwn(place, fromSuspect(weighed!.instead!).own);
   if (wanted !== 'accept') {
     const asked = acceptQuestion(weighed).replace(/: $/, '');

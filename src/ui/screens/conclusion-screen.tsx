@@ -1,5 +1,10 @@
 /** What the readings come to, to be accepted, taken further or taken back. */
-import { isMadeAgain, type Proposal, type SuspectRow } from '../../session/advisor.ts';
+import {
+  betterThanAccepting,
+  isMadeAgain,
+  type Proposal,
+  type SuspectRow,
+} from '../../session/advisor.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
@@ -17,7 +22,7 @@ export interface ConclusionScreenProps {
   readonly message: string | null;
   readonly clock: () => number;
   readonly onAccept: () => void;
-  /** The test to make before: what it rests on once more, or what tells most. */
+  /** The test to make before: what it rests on once more, what tells most, or what would prove it. */
   readonly onFirst: (proposal: Proposal) => void;
   /** What the readings speak for instead. */
   readonly onInstead: (row: SuspectRow) => void;
@@ -57,7 +62,7 @@ function WeighedConclusion(props: WeighedProps) {
   const { opened, session, proposed, weighed } = props;
   const { drill } = opened;
   const known = weighed === 'pending' ? null : weighed;
-  const first = known?.first ?? null;
+  const first = known && betterThanAccepting(known);
   const instead = known?.instead ?? null;
   const keys = keysAt(props, first !== null || instead !== null);
   return (
@@ -87,8 +92,10 @@ function WeighedConclusion(props: WeighedProps) {
 }
 
 function enterHelp(weighed: Weighed | null): string {
-  if (weighed?.first) return isMadeAgain(weighed) ? 'make it again' : 'make that test';
-  return weighed?.instead ? 'conclude that instead' : 'accept';
+  if (!weighed) return 'accept';
+  if (betterThanAccepting(weighed))
+    return isMadeAgain(weighed) ? 'make it again' : 'make that test';
+  return weighed.instead ? 'conclude that instead' : 'accept';
 }
 
 const TITLES = {

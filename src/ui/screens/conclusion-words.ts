@@ -1,12 +1,18 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
-import { type Advisor, isMadeAgain, type SuspectRow } from '../../session/advisor.ts';
+import {
+  type Advisor,
+  betterThanAccepting,
+  isMadeAgain,
+  type SuspectRow,
+} from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import { type Concluded, piecesAmong } from '../../session/events.ts';
 import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
 import { notRuledOut } from '../../session/not-ruled-out.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
+import { EVIDENCE_NEEDED } from '../../suspects/corroborate.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { percentWords } from '../parts/bar.ts';
@@ -85,7 +91,7 @@ export function conclusionParagraphs(
   return [
     ...head,
     { text: '' },
-    weighing === 'pending' ? PENDING : proofParagraph(proposed, weighed),
+    weighing === 'pending' ? PENDING : proofParagraph(proposed, weighed, bind),
     ...evidenceParagraphs(opened, session, proposed, weighed),
     ...part('Repair', repair),
     ...part('What the customer should know', bind(proposed.customer)),
@@ -200,6 +206,7 @@ export function restsWords(
 export function proofParagraph(
   { faults }: Pick<Proposed, 'faults'>,
   weighed: Weighed | null,
+  bind: (text: string) => string,
 ): Paragraph {
   if (faults === null)
     return { text: 'Proof: not weighed, since words of your own name no fault.', hang: 7 };
@@ -212,15 +219,29 @@ export function proofParagraph(
       bold: true,
     };
   return {
-    text: `NOT PROVEN YET: ${missingWords(weighed)}. You may accept it all the same; the record will say so.`,
+    text: `NOT PROVEN YET: ${missingWords(weighed)}. ${nextWords(weighed, bind)}You may accept it all the same; the record will say so.`,
     bold: true,
     colour: 'magenta',
     hang: 2,
   };
 }
 
-/** Pieces enough prove nothing that one slip of the hand would turn over. */
-function missingWords({ missing, hangsOn }: Pick<Weighed, 'missing' | 'hangsOn'>): string {
+/** The test that would prove it, where one is better than to accept. */
+function nextWords(weighed: Weighed, bind: (text: string) => string): string {
+  // What it rests on, or that it is not borne out, is said above.
+  const next = weighed.first ? null : betterThanAccepting(weighed);
+  return next ? `Next: ${unstopped(bind(next.words))} (${minutesWords(next.minutes)}). ` : '';
+}
+
+/** Pieces enough prove nothing that is not sure, or that one slip of the hand would turn over. */
+function missingWords({
+  missing,
+  hangsOn,
+  evidence,
+  chance,
+}: Pick<Weighed, 'missing' | 'hangsOn' | 'evidence' | 'chance'>): string {
+  if (missing > 0 && piecesAmong(evidence) >= EVIDENCE_NEEDED)
+    return `${(Math.floor(1000 * chance) / 10).toFixed(1)} % sure, and 99 % is needed`;
   if (missing > 0) return `${countWords(missing, 'independent piece')} of evidence missing`;
   return hangsOn === null ? 'the readings do not go together' : 'it rests on one reading';
 }

@@ -161,7 +161,7 @@ describe('any test', () => {
 
   it('is made after the conclusion, from the session at rest', async () => {
     const { frame, press, driver } = await walkSession();
-    await press('y', '0.02', ENTER, ENTER, 't', 'm', '12', ENTER);
+    await press('y', '0.02', ENTER, 'a', 't', 'm', '12', ENTER);
     expect(driver.events().at(-1)).toMatchObject({ type: 'test-recorded', typed: '12' });
     expect(await frame()).toContain('In the record:');
     expect(await frame()).toContain('[r] test after the repair');
@@ -247,7 +247,7 @@ describe('free order at 80 x 24', () => {
     const { frame, press, driver } = await walkSession({ free: true });
     await press(ENTER, '0.05', ENTER, 'c', 'c');
     expect(await frame()).toContain('NOT PROVEN YET');
-    await press(ENTER);
+    await press('a');
     expect(driver.events().at(-1)).toMatchObject({
       type: 'concluded',
       conclusion: null,

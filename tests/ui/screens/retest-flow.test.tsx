@@ -6,7 +6,7 @@ import { walkSession } from './walk.tsx';
 /** A session whose feed was read too low, and its conclusion taken. Before the tests after it the caution is read again. */
 async function concluded(options: Parameters<typeof walkSession>[0] = {}) {
   const walk = await walkSession(options);
-  await walk.press('y', '0.02', ENTER, ENTER);
+  await walk.press('y', '0.02', ENTER, 'a');
   expect(await walk.frame()).toContain('[r] test after the repair');
   return walk;
 }

@@ -135,7 +135,8 @@ describe('a session at 80 x 24', () => {
       │ Feed wire open                                                               │
       │ The readings point there.                                                    │
       │                                                                              │
-      │ NOT PROVEN YET: 2 independent pieces of evidence missing. You may accept it  │
+      │ NOT PROVEN YET: 2 independent pieces of evidence missing. Next: Voltage from │
+      │   sensor ground, pin 3 (BK) to battery negative (2 min). You may accept it   │
       │   all the same; the record will say so.                                      │
       │                                                                              │
       │ Evidence                                                                     │
@@ -148,17 +149,17 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │ Repair                                                                       │
       │   Put it right: feed wire open.                                              │
-      │                                                                              │
-      │ -- more below: PgDn (17 of 44 lines) --                                      │
+      │ -- more below: PgDn (17 of 45 lines) --                                      │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] accept  [o] my own conclusion  [F2] back  [F5] suspects              │
-      │ [F6] best tests  [?] keys                                                    │
+      │ [Enter] make that test  [a] accept all the same  [o] my own conclusion       │
+      │ [F2] back  [F5] suspects  [F6] best tests  [?] keys                          │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
     await press(PAGE_DOWN);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Conclusion ────────────────────────────────── Three-wire sensor, no signal ─┐
+      │   Put it right: feed wire open.                                              │
       │                                                                              │
       │ What the customer should know                                                │
       │   A wire is to be mended; no part needs replacing.                           │
@@ -175,38 +176,37 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │ Not tested, or not far enough to rule them out                               │
       │ - Repair or replace the signal wire.                                         │
-      │ - Repair or replace the ground wire.                                         │
-      │ -- more: PgUp or PgDn (lines 17 to 33 of 44) --                              │
+      │ -- more: PgUp or PgDn (lines 17 to 33 of 45) --                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] accept  [o] my own conclusion  [F2] back  [F5] suspects              │
-      │ [F6] best tests  [?] keys                                                    │
+      │ [Enter] make that test  [a] accept all the same  [o] my own conclusion       │
+      │ [F2] back  [F5] suspects  [F6] best tests  [?] keys                          │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
     await press(ENTER);
     expect(await frame()).toMatchInlineSnapshot(`
-      "┌─ Saved ──────────────────────────────────────────────────────────────────────┐
-      │ Feed wire open                                                               │
-      │ Accepted, not proven: 1 piece of evidence.                                   │
+      "┌─ A test outside the procedure ─────────────────────── then back to the step ─┐
+      │ Voltage from sensor ground, pin 3 (BK) to battery negative                   │
+      │ Vehicle: key on, engine off.                                                 │
+      │ Meter on volts. Red lead: ground at the crankshaft position sensor, pin 3    │
+      │ (BK). Black lead: battery negative.                                          │
+      │ Why: It parts feed and ground, which stand level now.                        │
+      │ Good is: below 0.1 V                                                         │
       │                                                                              │
-      │ The session file                                                             │
-      │   sessions/dray-no-start.jsonl                                               │
-      │                                                                              │
-      │ After the repair 2 tests must pass. Press r when it is done, today or later: │
-      │ open this session again, or type                                             │
-      │   ohmward retest dray-no-start                                               │
-      │                                                                              │
-      │ A report for the customer, or without --for the whole record:                │
-      │   ohmward records export dray-no-start --as pdf --for customer -o report.pdf │
-      │                                                                              │
-      │                                                                              │
+      │ ┌─ module ───┐                          ┌─ sensor ─┐                         │
+      │ │  reference ├───── RD/BU ──────────[R]─┤ 1 feed   │                         │
+      │ │     signal ├───── GN ─────────────────┤ 2 signal │                         │
+      │ │     ground ├───── BK ─────────────────┤ 3 ground │                         │
+      │ └────────────┘                          └──────────┘                         │
       │                                                                              │
       │                                                                              │
+      │                                                                              │
+      │ ──────────────────────────────────────────────────────────────────────────── │
+      │ Reading in volts:                                                            │
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] leave the session  [r] test after the repair  [d] it was driven      │
-      │ [t] another test  [F2] back into it, change an answer                        │
+      │ [Enter] take it  [Esc] not now                                               │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
