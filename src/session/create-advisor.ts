@@ -10,6 +10,7 @@ import {
   expectedRangeWords,
   instrumentWords,
   setupWords,
+  thingWords,
   whereWords,
 } from '../procedure/test-words.ts';
 import { EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
@@ -201,7 +202,7 @@ class StateDiagnosis implements Diagnosis {
     return {
       rows: this.rows(),
       intermittent: this.isIntermittent,
-      changed: before ? whatChanged(before, ranking) : null,
+      changed: before ? whatChanged(before, ranking, (repair) => this.thing(repair)) : null,
       unexplained: this.unexplained(),
       unexplainedBy: ranking.explained
         ? null
@@ -402,6 +403,19 @@ class StateDiagnosis implements Diagnosis {
   private repairWords(repair: string): string {
     const known = this.space.table.candidates.find((one) => one.repair === repair);
     return known?.repairWords ?? repair;
+  }
+
+  /** What a repair is of, in a word or two; null for leads and what is no part. */
+  private thing(repair: string): string | null {
+    const { connectors, parts, wires, target } = this.circuit;
+    const name = repair.replace(/\.replace$/, '');
+    const isThing =
+      parts.some((part) => part.name === name) ||
+      wires.some((wire) => name === `wire.${wire.name}`) ||
+      connectors.some(({ part }) => name === `connector.${part}`) ||
+      (target !== null && name.startsWith('target'));
+    if (!isThing) return null;
+    return thingWords(name === 'target' ? 'target.wheel' : name, this.circuit);
   }
 
   private faultWords(fault: string): string {

@@ -479,6 +479,25 @@ describe('what the last reading changed', () => {
   ])('%s', (_, before, after, words) => {
     expect(whatChanged(ranking(before), ranking(after))).toBe(words);
   });
+  test('what a reading settled is told by its things, the likeliest first, three of them', () => {
+    const repairs = (chances: readonly number[]): Ranking => ({
+      ...ranking({ 0: 0.3, 1: 0.7 }),
+      repairs: chances.map((chance, index) => ({ repair: `r${index}`, chance })),
+    });
+    const thing = (repair: string) => (repair === 'r4' ? null : `thing ${repair.slice(1)}`);
+    const said = (before: readonly number[], after: readonly number[]) =>
+      whatChanged(repairs(before), repairs(after), thing).split('; ')[0];
+    expect(said([0.5, 0.48, 0.02], [0.98, 0.0099, 0.0099])).toBe(
+      'hardly at fault now: thing 1, thing 2',
+    );
+    // 1 % is not settled, and less than 2 % was hardly open before
+    expect(said([0.5, 0.48, 0.0199], [0.98, 0.01, 0])).toBe(
+      'nothing much changed; "fault 1" leads with 70 %'.split('; ')[0],
+    );
+    expect(said([0.2, 0.2, 0.2, 0.2, 0.2], [0, 0, 0, 0, 0])).toBe(
+      'hardly at fault now: thing 0, thing 1, thing 2 and 1 more',
+    );
+  });
   test('whether the readings are explained is told when it changes', () => {
     const said = (before: boolean, after: boolean) =>
       whatChanged(ranking({ 0: 1 }, before), ranking({ 0: 1 }, after))
