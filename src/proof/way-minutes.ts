@@ -3,18 +3,28 @@ import { testKey } from '../circuit/test-key.ts';
 import { type Procedure, stepOf } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
 import { AT_THE_START } from '../suspects/optimum.ts';
-import { ALL_MEANS, COSTS, situationAfter, testCost } from '../suspects/test-cost.ts';
+import {
+  ALL_MEANS,
+  COSTS,
+  type Situation,
+  situationAfter,
+  testCost,
+} from '../suspects/test-cost.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
 import type { Way } from './walk-faults.ts';
 
-/** Minutes of ways, in the costs of `entries`, the table of tests; of a step that reads nothing, its author's. */
+/**
+ * Minutes of ways from how things stand at `start`, in the costs of `entries`, the table of tests; of a step that reads
+ * nothing, its author's.
+ */
 export function minutesOfWays(
   procedure: Procedure,
   entries: readonly TestEntry[],
+  start: Situation = AT_THE_START,
 ): (way: Pick<Way, 'visits'>) => number {
   const byKey = new Map(entries.map((entry) => [entry.key, entry]));
   return ({ visits }) => {
-    let now = AT_THE_START;
+    let now = start;
     let minutes = 0;
     for (const { step: id } of visits) {
       const step = stepOf(procedure, id);

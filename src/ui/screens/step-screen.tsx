@@ -5,7 +5,9 @@ import type { Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import { shortStateWords } from '../../procedure/test-words.ts';
 import { takesCapture } from '../../session/capture-step.ts';
+import { minutesLeft } from '../../session/minutes-left.ts';
 import type { Session } from '../../session/session.ts';
+import { spentMinutes } from '../../session/spent-minutes.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
@@ -20,12 +22,13 @@ import { useLook } from '../term/use-look.ts';
 import { type Size, useSize } from '../term/use-size.ts';
 import { stepHereWords } from './car-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
-import { usefulKeys } from './pages-state.ts';
+import { adviceOf, usefulKeys } from './pages-state.ts';
 import { type Asked, takesText } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { SESSION_KEYS, type SessionAction } from './session-keys.ts';
 import { sessionTitle, stepParagraphs } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
+import { useLater } from './use-later.ts';
 import { useWarmPrompt } from './use-warm-prompt.ts';
 
 export interface StepScreenProps {
@@ -55,7 +58,8 @@ export function StepScreen(props: StepScreenProps) {
   const timing = useKeyTiming(props.clock);
   useWarmPrompt(asked);
   const [top, setTop] = useState(0);
-  const layout = layOut(props, screen, look);
+  const minutes = useMinutes(props);
+  const layout = layOut(props, screen, look, minutes);
   const { keys, lines, rows, sketch } = layout;
 
   useKeys(
@@ -90,6 +94,19 @@ export function StepScreen(props: StepScreenProps) {
   );
 }
 
+/** ` (12 min so far, about 20 left)`: the rest of the procedure once that is worked out; nothing before a test, or of a retest. */
+function useMinutes({ opened, session, again }: StepScreenProps): string {
+  const { model } = opened;
+  const left = useLater(session, again || !model ? null : 'minutes left', () => {
+    const advisor = adviceOf(opened);
+    return advisor && model ? minutesLeft(session, model, advisor.suspects(session).rows) : null;
+  });
+  const spent = Math.round(spentMinutes(session));
+  if (again || spent === 0) return '';
+  const more = typeof left === 'number' ? `, about ${Math.round(left)} left` : '';
+  return ` (${spent} min so far${more})`;
+}
+
 /** Footers from full to bare; every key works with each of them. */
 const FOOTERS: readonly (readonly SessionAction[])[] = [
   ['back', 'cannot', 'suspects', 'next-tests', 'help'],
@@ -106,12 +123,14 @@ const FOOTERS_AGAIN: readonly (readonly SessionAction[])[] = [
 ];
 
 /** What fits: the text first, then the sketch, then a footer as full as it can be. */
-function layOut(props: StepScreenProps, screen: Size, look: Look) {
+function layOut(props: StepScreenProps, screen: Size, look: Look, minutes: string) {
   const { opened, session, step, changed } = props;
   const { columns } = bodySize(screen, []);
   const here = props.again ? '' : stepHereWords(opened, session, step);
+  const [title, ...rest] = stepParagraphs(opened, session, step, props.again, here);
   const told = [
-    ...stepParagraphs(opened, session, step, props.again, here),
+    ...(title ? [{ ...title, text: `${title.text}${minutes}` }] : []),
+    ...rest,
     ...(changed === null ? [] : ['', { text: `Last reading: ${changed}`, hang: 2 }]),
   ];
   const prompt = promptRows(props.asked, props.message, columns, look, opened.bind);
