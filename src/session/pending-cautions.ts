@@ -35,6 +35,12 @@ export function pendingTestCautions(session: Session, test: Test): readonly Caut
   return unread(session, test.setup.state, testCautions(session, test));
 }
 
+/** Ids of the cautions that were read in this session, whatever the state; after a conclusion, since then. */
+export function readBefore(session: Session): ReadonlySet<string> {
+  if (session.concluded) return readSince(session, session.concluded);
+  return new Set(session.acknowledgements.flatMap(({ cautions }) => cautions.map(({ id }) => id)));
+}
+
 function unread(session: Session, state: VehicleState, cautions: readonly Caution[]): Caution[] {
   const known = knownIn(session, state);
   const again = session.concluded ? readSince(session, session.concluded) : known;

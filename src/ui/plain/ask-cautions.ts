@@ -2,8 +2,9 @@
 import type { Test } from '../../circuit/test.ts';
 import type { Caution, Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
+import { readBefore } from '../../session/pending-cautions.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { cautionLine, undoLine, vehicleLine } from '../screens/step-words.ts';
+import { cautionLine, inShort, undoLine, vehicleLine } from '../screens/step-words.ts';
 import type { Dialogue } from './dialogue.ts';
 import { perform } from './until-saved.ts';
 
@@ -45,11 +46,16 @@ export async function readCautions(
 }
 
 function sayCautions(
-  { bind }: OpenedSession,
+  { bind, driver }: OpenedSession,
   pending: readonly Caution[],
   say: Dialogue['say'],
 ): void {
-  for (const { word, say: text } of pending) say(`${word}: ${bind(text)}`);
+  const read = readBefore(driver.session());
+  for (const { word, say: text } of pending.filter(({ id }) => !read.has(id)))
+    say(`${word}: ${bind(text)}`);
+  const known = pending.filter(({ id }) => read.has(id));
+  if (known.length > 0) say('Read before, and so again:');
+  for (const caution of known) say(`  ${bind(inShort(caution))}`);
   say("The maker's procedure, local rules and qualified practice come first.");
 }
 

@@ -13,10 +13,13 @@ import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
+import { inShort } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 
 export interface CautionScreenProps<B extends KeyBinding> {
   readonly cautions: readonly Caution[];
+  /** Ids of those that were read in full before: they stand in short, behind what is new. */
+  readonly read: ReadonlySet<string>;
   readonly aside: string;
   /** What comes after it, in words: `before step 3, engine running`. */
   readonly before: string;
@@ -99,16 +102,20 @@ function gravest(cautions: readonly Caution[]): SignalWord {
 }
 
 function cautionParagraphs(
-  { cautions, before }: Pick<CautionScreenProps<KeyBinding>, 'cautions' | 'before'>,
+  { cautions, read, before }: Pick<CautionScreenProps<KeyBinding>, 'cautions' | 'read' | 'before'>,
   word: SignalWord,
 ): Paragraph[] {
   const sorted = SIGNAL_WORDS.flatMap((one) => cautions.filter((caution) => caution.word === one));
+  const fresh = sorted.filter(({ id }) => !read.has(id));
+  const known = sorted.filter(({ id }) => read.has(id));
   return [
-    ...sorted.map((caution) => ({
+    ...fresh.map((caution) => ({
       text: sorted.length === 1 ? caution.say : `${caution.word}: ${caution.say}`,
       bold: caution.word === word,
       hang: sorted.length === 1 ? 0 : 2,
     })),
+    ...(known.length > 0 ? [{ text: 'Read before, and so again:' }] : []),
+    ...known.map((caution) => ({ text: inShort(caution), bold: caution.word === word, hang: 2 })),
     { text: '' },
     { text: before },
     { text: "The maker's procedure, local rules and qualified practice come first." },

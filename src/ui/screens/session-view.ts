@@ -1,7 +1,11 @@
 /** What the screen shows: the topmost page, or what the session itself asks for. No React. */
 import type { Debrief } from '../../drill/debrief.ts';
 import { type Caution, isTask, type Step } from '../../procedure/procedure.ts';
-import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
+import {
+  pendingCautions,
+  pendingTestCautions,
+  readBefore,
+} from '../../session/pending-cautions.ts';
 import { type RetestLine, retestLines } from '../../session/retest.ts';
 import { presentStep } from '../../session/session.ts';
 import type { TestToDo } from '../../session/session-tests.ts';
@@ -41,6 +45,8 @@ export interface ViewParts extends Omit<PageParts, 'own' | 'test' | 'retest'> {
 export interface CautionView {
   readonly asking: string;
   readonly cautions: readonly Caution[];
+  /** Ids of those that were read in full before. */
+  readonly read: ReadonlySet<string>;
   readonly aside: string;
   /** What comes after it, in words. */
   readonly before: string;
@@ -87,6 +93,7 @@ function sessionView(here: Here): View {
     name: 'caution',
     asking,
     cautions,
+    read: readBefore(session),
     aside: `step ${session.trail.length}`,
     before: nextLine(opened.bind(step.title), step.setup),
     actions: ['back', 'pause', 'help'],
@@ -102,6 +109,7 @@ function testView(here: Here, { toDo, by }: PageParts['test']): View {
     name: 'caution',
     asking: prompt.half.asking,
     cautions,
+    read: readBefore(state.session),
     aside: outside(state),
     before: nextLine(opened.bind(toDo.words), toDo.test.setup),
     actions: null,
@@ -128,6 +136,7 @@ function retestView(here: Here, again: string | null): View {
       name: 'caution',
       asking,
       cautions,
+      read: readBefore(session),
       aside: `after the repair, ${progress}`,
       before: nextLine(opened.bind(step.title), step.setup),
       actions: ['cannot', 'pause', 'help'],

@@ -85,10 +85,11 @@ const VIEWS: {
       onPromptKey={(event, timing) => send({ type: 'key', event, timing })}
     />
   ),
-  caution: ({ asking, cautions, aside, before, actions }, { here, clock, send }) => (
+  caution: ({ asking, cautions, read, aside, before, actions }, { here, clock, send }) => (
     <CautionScreen
       key={asking}
       cautions={cautions}
+      read={read}
       aside={aside}
       before={here.opened.drill ? SIMULATED : before}
       message={here.state.message}

@@ -59,8 +59,13 @@ export function undoLine(setup: Setup, session: Session): string {
 export function cautionLine(cautions: readonly Caution[]): string {
   return cautions
     .filter(({ word }) => word !== 'NOTICE')
-    .map(({ word, say }) => `${word}: ${/^.*?[.!?](?=\s|$)/s.exec(say)?.[0] ?? say}`)
+    .map(inShort)
     .join(' ');
+}
+
+/** A caution by its first sentence. */
+export function inShort({ word, say }: Caution): string {
+  return `${word}: ${/^.*?[.!?](?=\s|$)/s.exec(say)?.[0] ?? say}`;
 }
 
 /** Words of a look; a name that is none stands for itself. */

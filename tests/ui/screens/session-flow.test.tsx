@@ -328,6 +328,16 @@ describe('a test outside the procedure', () => {
     expect(last(driver)).toMatchObject({ type: 'test-recorded', typed: '13.1 mV' });
   });
 
+  it('leaves a caution that was read before in short, where the state comes again', async () => {
+    const { press, frame } = await walkSession();
+    expect(await frame()).toContain('Take off rings');
+    // The engine runs in between, so the live circuit is told again with the key on.
+    await press('y', F.nextTests, '3', ENTER, 'y', '13.9', ENTER);
+    expect(await frame()).toContain('Read before, and so again:');
+    expect(await frame()).toContain('The circuit is live.');
+    expect(await frame()).not.toContain('Take off rings');
+  });
+
   it('shows its own cautions first, and they are in the record before the reading', async () => {
     const { driver, press, frame } = await walkSession();
     await press('y', F.nextTests, '3', ENTER);
