@@ -104,6 +104,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'separates-nothing': 'A step that all faults leave by the same outcome.',
   'never-reached': 'A branch that no fault ever comes to.',
   'plug-cycle': 'A plug is closed for one step between two that have it open.',
+  'early-plug': 'A plug is opened before the harness was moved.',
   'nothing-watched': 'A question that wakes a fault does not say what is watched.',
   'unseen-when-woken': 'What is watched does not show a fault that an answer names.',
   'like-healthy': 'No instrument tells a fault from a healthy circuit.',
