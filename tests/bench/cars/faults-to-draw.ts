@@ -129,9 +129,9 @@ function matesOf({ wires }: Drawing, name: string): string[] {
   return loom.includes(name) ? sorted.slice(sorted.indexOf(name) + 1) : [];
 }
 
-/** Any two wires in each other's place at the plug of a sensor with tracks or two currents; a coil's are its own failure. */
+/** Any two wires in each other's place at the plug of a sensor; a coil's are its own failure. */
 function swappedDrafts({ sensor, sensorPins, wires }: Drawing): Draft[] {
-  if (sensor !== 'tracks' && sensor !== 'current') return [];
+  if (sensor === 'coil') return [];
   const wireTo = (pin: string) => wires.find(({ to }) => to === `sensor.${pin}`)?.name ?? pin;
   return sensorPins.flatMap((first, at) =>
     sensorPins.slice(at + 1).map((second) => ({
