@@ -78,6 +78,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
     'A repair that fits a new part and does not ask whether the module must learn it.',
   // The tree
   'unreachable-step': 'Nothing leads to a step.',
+  'never-stands': 'A conclusion that requires a step which every way to it passes over.',
   'endless-loop': 'From a step no way leads to a conclusion.',
   'same-target': 'All outcomes of a step lead to the same place.',
   'missing-retest': 'A conclusion names no retest.',
