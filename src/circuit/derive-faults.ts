@@ -9,6 +9,7 @@ import {
   type TargetMode,
   type Wire,
 } from './circuit.ts';
+import { leakingPlug } from './leaking-plug.ts';
 import { partFaults, RESISTIVE_OHMS, spaced } from './part-faults.ts';
 import { swappedWires } from './swapped-wires.ts';
 
@@ -30,6 +31,7 @@ export function deriveFaults(circuit: Omit<Circuit, 'faults'>): Fault[] {
     ...circuit.connectors.flatMap((connector) =>
       connector.pins.flatMap((pin) => contactFaults(circuit, connector.part, pin)),
     ),
+    ...leakingPlug(circuit),
     ...circuit.parts.flatMap((part) => partFaults(part)),
     ...swappedWires(circuit),
     ...targetFaults(circuit),

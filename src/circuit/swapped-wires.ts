@@ -8,10 +8,10 @@ import { spaced, theWords } from './part-faults.ts';
 /** Share of the connectors' weight that all exchanges of a sensor have together. Common practice, no source. */
 const SWAPPED = 0.3;
 
-/** Every two wires of a sensor with tracks or of a two-wire current sensor; none for other sensors. */
+/** Every two wires of a sensor's plug; none of a coil. */
 export function swappedWires(circuit: Omit<Circuit, 'faults'>): Fault[] {
   const sensor = circuit.parts.find(isSensor)!;
-  if (sensor.kind !== 'potentiometer' && sensor.kind !== 'current-switch') return [];
+  if (sensor.kind === 'reluctor') return [];
   const { name } = sensor;
   const the = theWords(sensor);
   const { pins } = circuit.connectors.find(({ part }) => part === name)!;

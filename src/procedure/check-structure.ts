@@ -4,7 +4,7 @@ import { uncoveredHazards } from './cautions.ts';
 import { crankedUnseen, repairFlaws } from './check-safety.ts';
 import type { Drive } from './job.ts';
 import type { LinkedProcedure } from './link-procedure.ts';
-import { type Conclusion, isTask, type Procedure, type Step } from './procedure.ts';
+import { type Conclusion, isRequired, isTask, type Procedure, type Step } from './procedure.ts';
 
 /** What is wrong with one step, without its place. */
 type Flaw = Omit<Issue, 'at'>;
@@ -101,8 +101,25 @@ function taskFlaws(step: Exclude<Step, Conclusion>, drive: Drive, isWhole: boole
   return flaws;
 }
 
-function conclusionFlaws(conclusion: Conclusion, { steps }: Procedure, isWhole: boolean): Flaw[] {
+/** A conclusion that no way comes to but over a step that it requires and that could not be done. */
+function neverStands(conclusion: Conclusion, procedure: Procedure): Flaw[] {
+  const { id, requires, otherwise } = conclusion;
+  if (requires === undefined) return [];
+  const come = reachable(procedure, (step) => isRequired(conclusion, step.id));
+  if (come.has(id)) return [];
+  return [
+    {
+      code: 'never-stands',
+      severity: 'error',
+      words: `each way to "${id}" passes over a step that it requires, so it can never stand`,
+      fix: `require only what is made on some way to it, or lead those ways to "${otherwise}" and leave it out`,
+    },
+  ];
+}
+
+function conclusionFlaws(conclusion: Conclusion, procedure: Procedure, isWhole: boolean): Flaw[] {
   const { id, faults, retest } = conclusion;
+  const { steps } = procedure;
   const flaws: Flaw[] = retest
     .filter((target) => isWhole || steps[target] !== undefined)
     .filter((target) => steps[target]?.kind !== 'measure' && steps[target]?.kind !== 'look')
@@ -120,6 +137,7 @@ function conclusionFlaws(conclusion: Conclusion, { steps }: Procedure, isWhole: 
       fix: 'add the key "retest"',
     });
   for (const flaw of repairFlaws(conclusion)) flaws.push({ severity: 'warning', ...flaw });
+  if (isWhole) flaws.push(...neverStands(conclusion, procedure));
   return flaws;
 }
 
@@ -135,11 +153,12 @@ export function nextSteps(
   return [...step.outcomes.map((outcome) => outcome.go), ...beside];
 }
 
-function reachable(procedure: Procedure): Set<string> {
+/** Steps that some way comes to; of those that are `made` on every way none is passed over. */
+function reachable(procedure: Procedure, made: (step: Step) => boolean = () => false): Set<string> {
   const found = new Set([procedure.start]);
   for (const id of found) {
     const step = procedure.steps[id];
-    for (const next of step ? nextSteps(step) : []) found.add(next);
+    for (const next of step ? nextSteps(step, { cannot: !made(step) }) : []) found.add(next);
   }
   return found;
 }

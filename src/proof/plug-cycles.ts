@@ -1,6 +1,7 @@
 /**
- * Plugs that are closed for one step between two that have them open. Each time a plug is opened its contacts are wiped,
- * and a bad one reads right for a while; and it takes time. So what needs it open is done in one go.
+ * Plugs that are closed for one step between two that have them open, or opened before the harness has been moved. Each
+ * time a plug is opened its contacts are wiped, and a bad one reads right for a while; and it takes time. So what needs it
+ * open is done in one go, after all that its contacts can still show closed.
  */
 import { type Procedure, stepOf } from '../procedure/procedure.ts';
 import type { Issue } from '../source/issue.ts';
@@ -13,12 +14,22 @@ import type { Visit } from './walk-faults.ts';
 /** What fewer of all faults come by, by their weights, is not the main way. Our choice. */
 const MAIN_SHARE_MIN = 0.005;
 
+/** Fewer healthy cars than these come by a doubtful reading of their own, and clear it first. Our choice. */
+const HEALTHY_SHARE_MIN = 0.1;
+
 /** One plug on one way: open at a step, closed for the next that reads something, open again. */
 export interface PlugCycle {
   readonly part: string;
   readonly open: string;
   readonly closed: string;
   readonly again: string;
+}
+
+/** One plug that is opened at a step before another moves the harness. */
+export interface EarlyPlug {
+  readonly part: string;
+  readonly open: string;
+  readonly moved: string;
 }
 
 /** One warning for each such closing on the way of a healthy vehicle, or of enough faults. */
@@ -44,6 +55,40 @@ export function plugCycleIssues({ linked, model, ways }: ProofFacts): Issue[] {
       words: `the plug of "${part}" is open at "${open}", closed for "${closed}" and opened again at "${again}", on the way of ${isHealthy ? 'a healthy vehicle' : `${percent(share)} of all faults`}`,
       fix: 'do what needs the plug open in one go: put the step between before or after it',
     }));
+}
+
+/** One warning for each plug that is opened, where nothing is wrong now, before the step that moves the harness. */
+export function earlyPlugIssues({ linked, ways }: ProofFacts): Issue[] {
+  const { procedure } = linked;
+  const found = new Map<string, EarlyPlug & { share: number }>();
+  for (const { fault, share, visits } of ways)
+    for (const early of fault === HEALTHY ? earlyPlugs(procedure, visits) : []) {
+      const key = Object.values(early).join();
+      found.set(key, { ...early, share: share + (found.get(key)?.share ?? 0) });
+    }
+  return [...found.values()]
+    .filter(({ share }) => share >= HEALTHY_SHARE_MIN)
+    .map(({ part, open, moved }) => ({
+      code: 'early-plug',
+      severity: 'warning',
+      at: sourceLocation(linked, open),
+      words: `the plug of "${part}" is opened at "${open}", on the way of a vehicle with nothing wrong now, before the harness is moved at "${moved}"`,
+      fix: 'put what moves the harness before it: opening a plug wipes a contact that comes and goes, and then nothing wakes it',
+    }));
+}
+
+/** The plugs of a way that are opened before the first step that moves the harness, each where it is opened first. */
+export function earlyPlugs(procedure: Procedure, visits: readonly Visit[]): EarlyPlug[] {
+  const at = visits.findIndex(({ step: id }) => {
+    const step = stepOf(procedure, id);
+    return step.kind === 'ask' && step.family === 'wiggle';
+  });
+  if (at < 0) return [];
+  const opened = new Map<string, string>();
+  for (const { step } of visits.slice(0, at))
+    for (const part of standingOf(procedure, step)?.open ?? [])
+      if (!opened.has(part)) opened.set(part, step);
+  return [...opened].map(([part, open]) => ({ part, open, moved: visits[at]!.step }));
 }
 
 /** The plugs of a way that are closed for one step only. A look into one plug leaves the others as they are. */

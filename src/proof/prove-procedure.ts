@@ -17,7 +17,7 @@ import { limitIssues } from './limit-issues.ts';
 import { CarTeller } from './lost-cars.ts';
 import { otherWayIssues } from './other-way-issues.ts';
 import type { Coming } from './other-ways.ts';
-import { plugCycleIssues } from './plug-cycles.ts';
+import { earlyPlugIssues, plugCycleIssues } from './plug-cycles.ts';
 import { rangeIssues } from './range-issues.ts';
 import { retestIssues } from './retest-issues.ts';
 import { sourceLocation } from './source-location.ts';
@@ -69,6 +69,7 @@ const FINDERS = [
   likeHealthyIssues,
   watchedIssues,
   plugCycleIssues,
+  earlyPlugIssues,
 ] as const;
 
 /**

@@ -3,12 +3,17 @@ import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Look } from '../circuit/test.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { RecordLine, RecordTest } from './record-form.ts';
+import { HARNESS_MOVED } from './record-lines.ts';
 
-/** A sentence; empty where nothing is expected there and nothing was said. */
+/** Where a value was watched while a hand moved the wires: no test by itself says what is right. */
+const MOVED = 'This is what showed while the harness and its plugs were moved.';
+
+/** A sentence; empty where nothing is expected there, nothing was said and nothing moved. */
 export function plainSentence(line: RecordLine | RecordTest): string {
   const { verdict, reading, found } = line;
   const said = 'outcome' in line ? line.outcome : '';
-  if (verdict === null) return said === found ? '' : asSentence(said);
+  if (verdict === null && said !== '' && said !== found) return asSentence(said);
+  if (verdict === null) return wasMoved(line) ? MOVED : '';
   if (verdict === 'borderline') return 'Too close to the limit to tell.';
   if (verdict === 'impossible') return 'No fault of this circuit explains this value.';
   if (verdict === 'as expected' || verdict === 'not as expected') {
@@ -26,6 +31,11 @@ export function mayBeOffWords({ reading }: Pick<RecordLine, 'reading'>): string 
   const off = reading?.mayBeOff;
   if (!reading || off === undefined) return '';
   return `meter: ± ${formatQuantity({ value: off, unit: reading.unit }, { digits: 2 })}`;
+}
+
+/** A step that moves the harness, or a test by hand that did. */
+function wasMoved({ family, setup }: Pick<RecordLine, 'family' | 'setup'>): boolean {
+  return family === 'wiggle' || setup.endsWith(HARNESS_MOVED);
 }
 
 function wordFor(unit: string | undefined): string {

@@ -39,6 +39,9 @@ export function recordLines(context: RecordContext): RecordLine[] {
   }));
 }
 
+/** Said behind the setup of a test during which it was. */
+export const HARNESS_MOVED = 'harness moved';
+
 /** Tests that no step asked for, in the order they were made. */
 export function recordTests(context: RecordContext): RecordTest[] {
   const { session, clock, named } = context;
@@ -56,7 +59,7 @@ export function recordTests(context: RecordContext): RecordTest[] {
       title: words,
       family,
       where: whereWords(test.probe, job, circuit),
-      setup: test.wiggle ? `${setup}; harness moved` : setup,
+      setup: test.wiggle ? `${setup}; ${HARNESS_MOVED}` : setup,
       instrument: capture ? 'scope' : instrumentWords(test.probe),
       ...testFound(context, event),
       ...captured(context, capture),

@@ -78,9 +78,13 @@ test('every fault says what it is, what mends it, how likely it is and where it 
     'sensor.signal',
     'sensor.ground',
   ]);
-  expect(of('connector')).toEqual(
-    contacts.flatMap((pin) => [`contact.${pin}.open`, `contact.${pin}.resistive`]),
-  );
+  expect(of('connector')).toEqual([
+    ...contacts.flatMap((pin) => [`contact.${pin}.open`, `contact.${pin}.resistive`]),
+    'contact.sensor.signal.leaks-to-ground',
+    'sensor.feed.swapped-with-signal',
+    'sensor.feed.swapped-with-ground',
+    'sensor.signal.swapped-with-ground',
+  ]);
   expect(of('wire')).toEqual([
     'wire.feed.open',
     'wire.feed.resistive',

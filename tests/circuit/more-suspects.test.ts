@@ -125,6 +125,22 @@ describe('wires swapped at a plug', () => {
     expect(swapped.reduce((sum, { weight }) => sum + weight, 0) / open.weight).toBeCloseTo(0.3, 9);
   });
 
+  test('of a Hall sensor bring what belongs to one pin out at another', () => {
+    const hall = knownModel('hall-module-fed');
+    expect(
+      hall.circuit.faults.filter(({ repair }) => repair === 'leads.swap').map(({ id }) => id),
+    ).toEqual([
+      'sensor.feed.swapped-with-signal',
+      'sensor.feed.swapped-with-ground',
+      'sensor.signal.swapped-with-ground',
+    ]);
+    const at = (pin: string, id: string) => number(hall, id, volts(`sensor.${pin}`));
+    // by hand: 5 V behind half an ohm, a ground of some millivolts
+    expect(at('signal', 'sensor.feed.swapped-with-signal')).toBeCloseTo(5, 1);
+    expect(at('ground', 'sensor.feed.swapped-with-ground')).toBeCloseTo(5, 1);
+    expect(at('signal', 'sensor.signal.swapped-with-ground')).toBeCloseTo(0, 1);
+  });
+
   test('feed and ground turn a track round: closed reads as open', () => {
     const throttle = knownModel('throttle-potentiometer');
     const id = 'sensor.feed.swapped-with-ground';

@@ -50,7 +50,6 @@ const OPEN_ENDS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   },
   'reluctor-no-signal': {
     'gap-hidden': 2,
-    'module-end': 2,
     'wheel-damaged': 2,
     'wheel-displaced': 2,
   },

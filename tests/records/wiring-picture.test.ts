@@ -99,7 +99,7 @@ describe('what was read again after the repair', () => {
 
 describe('a sentence says what was read', () => {
   const line = (part: Partial<RecordLine>) =>
-    ({ verdict: null, reading: null, found: '', outcome: '', ...part }) as RecordLine;
+    ({ verdict: null, reading: null, found: '', outcome: '', setup: '', ...part }) as RecordLine;
   const volts = { typed: '', value: 0, overLimit: false, unit: 'V' } as const;
   it.each([
     [line({ verdict: 'low', reading: volts }), 'Less voltage than there should be.'],
@@ -115,6 +115,23 @@ describe('a sentence says what was read', () => {
     ],
     [line({ outcome: 'the wire carries', found: '0.2 Ω' }), 'The wire carries.'],
     [line({ outcome: 'dry', found: 'dry' }), ''],
+    [
+      line({
+        family: 'wiggle',
+        outcome: 'it drops out at the plug',
+        found: 'it drops out at the plug',
+      }),
+      'This is what showed while the harness and its plugs were moved.',
+    ],
+    // by hand, at no step: nothing is expected of a value that is watched
+    [
+      line({ setup: 'engine running; harness moved', found: '0.2 V', reading: volts }),
+      'This is what showed while the harness and its plugs were moved.',
+    ],
+    [
+      line({ family: 'wiggle', verdict: 'low', reading: volts }),
+      'Less voltage than there should be.',
+    ],
   ])('%#', (one, sentence) => {
     expect(plainSentence(one)).toBe(sentence);
   });

@@ -78,6 +78,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
     'A repair that fits a new part and does not ask whether the module must learn it.',
   // The tree
   'unreachable-step': 'Nothing leads to a step.',
+  'never-stands': 'A conclusion that requires a step which every way to it passes over.',
   'endless-loop': 'From a step no way leads to a conclusion.',
   'same-target': 'All outcomes of a step lead to the same place.',
   'missing-retest': 'A conclusion names no retest.',
@@ -104,6 +105,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'separates-nothing': 'A step that all faults leave by the same outcome.',
   'never-reached': 'A branch that no fault ever comes to.',
   'plug-cycle': 'A plug is closed for one step between two that have it open.',
+  'early-plug': 'A plug is opened before the harness was moved.',
   'nothing-watched': 'A question that wakes a fault does not say what is watched.',
   'unseen-when-woken': 'What is watched does not show a fault that an answer names.',
   'like-healthy': 'No instrument tells a fault from a healthy circuit.',

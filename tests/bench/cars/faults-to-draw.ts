@@ -26,6 +26,8 @@ interface Draft {
 /** A chafed or corroded joint, over all sizes that cars have. */
 const resistive = (random: Random) => logBetween(random, 50, 100e3);
 const short = (random: Random) => logBetween(random, 0.01, 2);
+/** A film of water, from salty to nearly clean. */
+const leaking = (random: Random) => logBetween(random, 2e3, 200e3);
 
 /** All faults of a circuit that a car is drawn from, each with its weight. */
 export function faultsToDraw(drawing: Drawing, circuit: Circuit): FaultToDraw[] {
@@ -57,6 +59,7 @@ function draftsOf(drawing: Drawing): Draft[] {
   return [
     ...drawing.wires.flatMap((wire) => wireDrafts(drawing, wire)),
     ...swappedDrafts(drawing),
+    ...leakDrafts(drawing),
     ...plugsOf(drawing)
       .filter(({ part }) => part !== drawing.neighbour)
       .flatMap(({ part, pins }) => pins.flatMap((pin) => contactDrafts(`${part}.${pin}`, part))),
@@ -129,9 +132,9 @@ function matesOf({ wires }: Drawing, name: string): string[] {
   return loom.includes(name) ? sorted.slice(sorted.indexOf(name) + 1) : [];
 }
 
-/** Any two wires in each other's place at the plug of a sensor with tracks or two currents; a coil's are its own failure. */
+/** Any two wires in each other's place at the plug of a sensor; a coil's are its own failure. */
 function swappedDrafts({ sensor, sensorPins, wires }: Drawing): Draft[] {
-  if (sensor !== 'tracks' && sensor !== 'current') return [];
+  if (sensor === 'coil') return [];
   const wireTo = (pin: string) => wires.find(({ to }) => to === `sensor.${pin}`)?.name ?? pin;
   return sensorPins.flatMap((first, at) =>
     sensorPins.slice(at + 1).map((second) => ({
@@ -142,6 +145,22 @@ function swappedDrafts({ sensor, sensorPins, wires }: Drawing): Draft[] {
       like: '',
     })),
   );
+}
+
+/** Water between two pins of the sensor's plug that lie beside each other. */
+function leakDrafts({ sensorPins, wires }: Drawing): Draft[] {
+  const wireTo = (pin: string) => wires.find(({ to }) => to === `sensor.${pin}`)?.name ?? pin;
+  return sensorPins.slice(1).map((second, at) => ({
+    id: `contact.sensor.${sensorPins[at]!}.leaks-to-${second}`,
+    trouble: (random): Trouble => ({
+      kind: 'wire-short',
+      wire: wireTo(sensorPins[at]!),
+      to: wireTo(second),
+      ohms: leaking(random),
+    }),
+    mends: ['connector.sensor'],
+    like: '',
+  }));
 }
 
 function contactDrafts(terminal: string, part: string): Draft[] {
