@@ -82,6 +82,8 @@ export class SampleSolver {
   private readonly blownLists = new Map<string, readonly string[]>();
   private readonly fuses: readonly FusePart[];
   private readonly relays: readonly RelayPart[];
+  private readonly starved = new WeakMap<Fault, readonly RelayPart[]>();
+  private readonly closed = new WeakMap<Setup, readonly RelayPart[]>();
   /** The same setup as the key is turned. */
   private readonly keyOn = new WeakMap<Setup, Setup>();
   private readonly stillPlace: number;
@@ -244,14 +246,33 @@ export class SampleSolver {
   /** Parts that this fault keeps open in a setup: fuses that it has blown, relays whose coil gets too little. */
   openBy(fault: Fault | null, setup: Setup, sample: number): readonly string[] {
     const blown = this.blownBy(fault, sample);
-    const released = this.relays.filter(
-      (relay) =>
-        reachesCoil(this.circuit, fault, relay) &&
-        isRelayClosed(this.circuit, setup, relay) &&
-        !this.pullsIn(fault!, setup, relay, sample),
+    if (fault === null) return blown;
+    const starved = this.starvedBy(fault);
+    if (starved.length === 0) return blown;
+    const closed = this.closedIn(setup);
+    const released = starved.filter(
+      (relay) => closed.includes(relay) && !this.pullsIn(fault, setup, relay, sample),
     );
     if (released.length === 0) return blown;
     return this.sameBlown([...blown, ...released.map(({ name }) => name)]);
+  }
+
+  /** Relays whose coil a fault may leave with too little. */
+  private starvedBy(fault: Fault): readonly RelayPart[] {
+    const known = this.starved.get(fault);
+    if (known) return known;
+    const made = this.relays.filter((relay) => reachesCoil(this.circuit, fault, relay));
+    this.starved.set(fault, made);
+    return made;
+  }
+
+  /** Relays that are closed in a setup of the healthy circuit. */
+  private closedIn(setup: Setup): readonly RelayPart[] {
+    const known = this.closed.get(setup);
+    if (known) return known;
+    const made = this.relays.filter((relay) => isRelayClosed(this.circuit, setup, relay));
+    this.closed.set(setup, made);
+    return made;
   }
 
   /** A relay closes as the key is turned, if it does at all, and then holds while the engine is cranked. */
