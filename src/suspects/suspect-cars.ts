@@ -115,8 +115,7 @@ export class SuspectCars {
   /** What a test shows on each of a cloud's cars; worked out once while the cloud is there. */
   show(test: number, points: Float64Array, count: number): CarsShow {
     if (this.isStart.has(points)) {
-      const known = this.first.get(test) ?? this.family.keptFor?.(test) ?? new KeptWays();
-      this.first.set(test, known);
+      const known = this.firstOf(test);
       for (let car = known.count; car < count; car += 1) known.add(this.waysAt(test, points, car));
       return Array.from({ length: count }, (_, car) => known.of(car));
     }
@@ -126,6 +125,20 @@ export class SuspectCars {
       byTest.get(test) ?? Array.from({ length: count }, (_, car) => this.waysAt(test, points, car));
     byTest.set(test, made);
     return made;
+  }
+
+  /** What a test shows on one of the first cars before any reading. */
+  firstShow(test: number, car: number): readonly Way[] {
+    const { points } = this.start(car + 1);
+    const known = this.firstOf(test);
+    for (let at = known.count; at <= car; at += 1) known.add(this.waysAt(test, points, at));
+    return known.of(car);
+  }
+
+  private firstOf(test: number): KeptWays {
+    const known = this.first.get(test) ?? this.family.keptFor?.(test) ?? new KeptWays();
+    this.first.set(test, known);
+    return known;
   }
 
   private waysAt(test: number, points: Float64Array, car: number): readonly Way[] {
