@@ -5,7 +5,7 @@
  */
 import { normalCdf } from '../quantity/normal.ts';
 import type { Cloud } from './cloud.ts';
-import { type ErrorModel, modelWidth } from './error-model.ts';
+import { type ErrorModel, joinedWidth, modelWidth } from './error-model.ts';
 import { type Fact, misreadChance, type Way } from './fact.ts';
 import type { Reading, ReadingFit } from './likelihood.ts';
 import { type Pair, pairsAfter } from './pair-search.ts';
@@ -30,8 +30,8 @@ export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[
   const total = pairs.reduce((sum, pair) => sum + pair.chance, 1);
   const { suspects, repairs } = suspectsOf(candidates, chances, total);
   const spared = new Map<number, Float64Array>();
-  const without = (reading: number): Float64Array => {
-    const made = spared.get(reading) ?? posteriors.without(readings, reading);
+  const without = (reading: number, likely: Float64Array): Float64Array => {
+    const made = spared.get(reading) ?? posteriors.without(readings, reading, likely);
     spared.set(reading, made);
     return made;
   };
@@ -186,7 +186,7 @@ function tailOf(
         if (shown.value === read.value) same += part;
         else if (shown.value === Infinity) below += 0;
       } else {
-        const width = Math.hypot(uncertainty, modelWidth(read.unit, shown.value, errorModel));
+        const width = joinedWidth(uncertainty, modelWidth(read.unit, shown.value, errorModel));
         const z = (read.value - shown.value) / width;
         below += part * normalCdf(z);
         above += part * normalCdf(-z);

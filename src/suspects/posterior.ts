@@ -43,6 +43,8 @@ const LENT_CARS = 32;
 const LIKELY_CHANCE = 0.02;
 /** ... and with less than this it is out: it is weighed, but its cars are not moved. Our choice. */
 const LIVE_CHANCE = 3e-4;
+/** With less chance than this a suspect is out as well where a reading is left out. Our choice. */
+const LEFT_LEAST = 3e-5;
 /** Weights that rest on fewer cars than this are of no use to go on with: others start from the beginning. */
 const WORN_CARS = 12;
 /** Of each suspect so many cars stand for it when tests are planned. Our choice. */
@@ -130,13 +132,18 @@ export class Posteriors {
   }
 
   /**
-   * Chances by candidate if one of the readings had not been made: those after it are taken in at once. With fewer facts
-   * no more of them are doubted, so no other cars that are not as described are looked for.
+   * Chances by candidate if one of the readings had not been made: those after it are taken in at once, of the candidates
+   * that are as likely as `LEFT_LEAST` by what the readings say each by itself, `likely`. With fewer facts no more of
+   * them are doubted, so no other cars that are not as described are looked for.
    */
-  without(readings: readonly Reading[], reading: number): Float64Array {
+  without(readings: readonly Reading[], reading: number, likely: Float64Array): Float64Array {
     const before = this.after(readings.slice(0, reading));
     const rest = readings.toSpliced(reading, 1);
-    return rest.length === reading ? before.chances : this.step(before, rest, false).chances;
+    if (rest.length === reading) return before.chances;
+    const prior = this.ask.prior.map((chance, at) =>
+      likely[at]! >= LEFT_LEAST || at === this.lender ? chance : 0,
+    );
+    return this.step(before, rest, { prior, searches: false }).chances;
   }
 
   /** What a test shows on the cars of a candidate. */
@@ -217,8 +224,11 @@ export class Posteriors {
     };
   }
 
-  private step(before: Posterior, readings: readonly Reading[], looksOutside = true): Posterior {
-    const { prior } = this.ask;
+  private step(
+    before: Posterior,
+    readings: readonly Reading[],
+    { prior, searches } = { prior: this.ask.prior, searches: true },
+  ): Posterior {
     const facts = keptFacts(before.facts, factsOf(this.table, readings, this.ask.errorModel));
     const number = readings.length;
     const roughly = before.clouds.map(
@@ -253,7 +263,7 @@ export class Posteriors {
     const inside = chancesOf(prior, clouds);
     const found = { facts, clouds, chances: inside };
     const unknown = facts.filter((fact) => !before.facts.includes(fact));
-    const outside = this.outside.after(before.outside, found, unknown, looksOutside);
+    const outside = this.outside.after(before.outside, found, unknown, searches);
     return { facts, clouds, outside, ...withOutside(prior, clouds, outside) };
   }
 
