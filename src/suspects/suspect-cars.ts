@@ -78,7 +78,6 @@ export class SuspectCars {
   /** Of the cars of the beginning, by test, as far as it was asked for. */
   private readonly first = new Map<number, KeptWays>();
   private readonly later = new WeakMap<Float64Array, Map<number, CarsShow>>();
-  private readonly felt = new Map<number, readonly number[]>();
 
   constructor(family: CarFamily, dims: number, errorModel: ErrorModel) {
     this.family = family;
@@ -148,8 +147,8 @@ export class SuspectCars {
   /** Places of the values that a test depends on, by an exact reader. */
   private feltBy(fact: Fact): readonly number[] {
     const { test } = fact;
-    const known = this.felt.get(test);
-    if (known) return known;
+    const known = this.firstOf(test);
+    if (known.felt) return known.felt;
     const { points } = this.start(PROBES);
     const exact = { ...fact, uncertainty: 0 };
     const random = randomOf(PROBE_SEED);
@@ -161,8 +160,7 @@ export class SuspectCars {
         areApart(exact, here, this.family.ways(test, other), this.errorModel);
       for (const at of feltAt(point, differs, random, felt)) felt.add(at);
     }
-    const made = [...felt];
-    this.felt.set(test, made);
-    return made;
+    known.felt = [...felt];
+    return known.felt;
   }
 }
