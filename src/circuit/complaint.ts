@@ -26,6 +26,8 @@ const BIAS_HIGH_VOLTS = 4.8;
 /** A wire that takes more than this share of the battery's volts with the key on carries some 60 A and burns: another complaint. */
 const BATTERY_LEFT = 0.9;
 
+const BATTERY: readonly TerminalId[] = ['battery.positive'];
+
 /** What is asked at one input. */
 interface InputTests {
   readonly counts: Test;
@@ -111,8 +113,8 @@ export class Complaint {
         this.circuit.wires.some(({ name, role }) => name === one.wire && role === 'supply'),
     );
     if (!supply) return false;
-    const [loaded] = this.restVolts(fault, ['battery.positive'], sample);
-    const [healthy] = this.restVolts(null, ['battery.positive'], sample);
+    const [loaded] = this.restVolts(fault, BATTERY, sample);
+    const [healthy] = this.restVolts(null, BATTERY, sample);
     return loaded! < BATTERY_LEFT * healthy!;
   }
 

@@ -1,5 +1,5 @@
 /** What a fault is to the solver: resistances made worse, something joined anew, another target. */
-import { effectsOf, type Fault, type TargetMode } from './circuit.ts';
+import { effectsOf, type Fault, type PartMode, type TargetMode } from './circuit.ts';
 import type { Worse } from './rig.ts';
 
 /** Of a fault that does something else: its rig is its own. */
@@ -35,17 +35,18 @@ export function canBlow(fault: Fault | null): fault is Fault {
   return can;
 }
 
-/** Less current flows through a worse contact or a broken wire, or with another target: only what is joined anew blows a fuse. */
+/**
+ * Less current flows through a worse contact or a broken wire, with another target, or in a part in which something is
+ * missing or stands at one end: only what is joined anew blows a fuse.
+ */
 function joinsAnew(fault: Fault): boolean {
-  return effectsOf(fault).some(
-    ({ kind }) =>
-      kind !== 'target' &&
-      kind !== 'wire-open' &&
-      kind !== 'wire-resistive' &&
-      kind !== 'contact-open' &&
-      kind !== 'contact-resistive',
+  return effectsOf(fault).some((effect) =>
+    effect.kind === 'part'
+      ? JOINING.includes(effect.mode)
+      : effect.kind === 'wire-short' || effect.kind === 'wires-swapped',
   );
 }
+const JOINING: readonly PartMode[] = ['shorted', 'shorted-turns', 'leads-swapped'];
 
 /** What a fault of a ring does to the signal: nothing passes, as without it; too little passes; pulses are uneven. */
 const ACTS_AS: Partial<Readonly<Record<TargetMode, TargetMode>>> = {

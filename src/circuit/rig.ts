@@ -50,7 +50,15 @@ export class Rig implements Draw {
   onSpot = false;
   private readonly parts: RigParts;
   private readonly solver: DcSolver;
-  private readonly plain: readonly PlainElement[];
+  /** What is one value of the car: its element, the value's place, and by what it is multiplied. */
+  private readonly plainAt: Int32Array;
+  private readonly plainPlace: Int32Array;
+  private readonly plainTimes: Float64Array;
+  private readonly plainNominal: Float64Array;
+  /** 1 where it is copper, which is warm. */
+  private readonly plainWarm: Uint8Array;
+  /** Those to which a fault adds some. */
+  private readonly plainMore: readonly PlainElement[];
   private readonly plainByKey = new Map<string, PlainElement>();
   /** Of all copper of the circuit. */
   private readonly warmth: ((draw: Draw) => number) | null;
@@ -76,9 +84,15 @@ export class Rig implements Draw {
     this.staysReduced = moves || linear.length === 0;
     this.moving = moving;
     this.warmth = makers.find(({ plain }) => plain?.warmth)?.plain?.warmth ?? null;
-    this.plain = makers.flatMap((make, index) => plainElement(make, index));
-    for (const element of this.plain) this.plainByKey.set(element.key, element);
-    const done = new Set([...moving, ...this.plain.map(({ index }) => index)]);
+    const plain = makers.flatMap((make, index) => plainElement(make, index));
+    this.plainAt = Int32Array.from(plain, ({ index }) => index);
+    this.plainPlace = Int32Array.from(plain, ({ place }) => place);
+    this.plainTimes = Float64Array.from(plain, ({ times }) => times);
+    this.plainNominal = Float64Array.from(plain, ({ nominal }) => nominal);
+    this.plainWarm = Uint8Array.from(plain, ({ isWarm }) => (isWarm ? 1 : 0));
+    this.plainMore = plain.filter(({ more }) => more !== null);
+    for (const element of plain) this.plainByKey.set(element.key, element);
+    const done = new Set([...moving, ...plain.map(({ index }) => index)]);
     this.steady = [...makers.keys()].filter((index) => !done.has(index) && !makers[index]!.fixed);
     const varying = moves ? linear : [];
     this.solver = createSolver(
@@ -99,11 +113,16 @@ export class Rig implements Draw {
     this.car = car;
     this.share = car === null ? 0.5 : car.point[this.sizePlace]!;
     this.isReduced = false;
-    const { plain, steady, solver, warmth } = this;
+    const { plainAt, plainPlace, plainTimes, plainWarm, plainMore, steady, solver, warmth } = this;
     const { makers } = this.parts;
     const warm = warmth === null ? 1 : warmth(this);
-    for (let k = 0; k < plain.length; k += 1)
-      solver.setOhms(plain[k]!.index, this.ohmsOf(plain[k]!, warm));
+    const values = car === null ? null : car.values;
+    for (let k = 0; k < plainAt.length; k += 1) {
+      const value = values === null ? this.plainNominal[k]! : values[plainPlace[k]!]!;
+      solver.setOhms(plainAt[k]!, (plainWarm[k] === 1 ? warm : 1) * plainTimes[k]! * value);
+    }
+    for (let k = 0; k < plainMore.length; k += 1)
+      solver.setOhms(plainMore[k]!.index, this.ohmsOf(plainMore[k]!, warm));
     for (let k = 0; k < worse.length; k += 1) {
       // A plug that is apart, or a part that is out, has nothing that could be worse.
       const element = this.plainByKey.get(worse[k]!.key);

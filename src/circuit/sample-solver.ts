@@ -38,23 +38,27 @@ const GAP_SWING = { low: 0.08, high: 0.4 };
 /** Compiled circuits kept for the next sample, by the elements of all together; each takes some 0.5 kB. */
 const KEPT_ELEMENTS_MAX = 400_000;
 
-/** Of these the last asked for are found without making a key. */
-const RECENT_MAX = 12;
+/** Places of one setup that are found without making a key. */
+const SHELVES_MAX = 256;
 
 /** What sits between the leads. */
 type Instrument = 'meter' | 'ohms' | 'light' | 'lamp' | 'none';
 
-/** A rig and what it was asked for with. */
-interface Asked {
-  /** Null also for a fault that only makes resistances worse: its rig is the sound circuit's. */
-  readonly fault: Fault | null;
-  readonly setup: Setup;
+/** A rig as long as it is kept. */
+interface Kept {
+  readonly rig: Rig;
+  isKept: boolean;
+}
+
+/** The rigs of one setup with the instrument at one place. */
+interface Shelf {
   readonly plus: TerminalId;
   readonly minus: TerminalId;
   readonly instrument: Instrument;
   readonly blown: readonly string[];
   readonly watched: readonly TerminalId[];
-  readonly rig: Rig;
+  /** By fault; null also for a fault that only makes resistances worse: its rig is the sound circuit's. */
+  readonly rigs: Map<Fault | null, Kept>;
 }
 
 /**
@@ -72,16 +76,27 @@ export class SampleSolver {
   private readonly circuit: Circuit;
   private readonly meter: Meter;
   private readonly draws: Samples;
-  private readonly rigs = new Map<string, Rig>();
+  private readonly rigs = new Map<string, Kept>();
+  /** The same rigs, found without making a key: by setup, the last asked for first. */
+  private readonly shelves = new WeakMap<Setup, Shelf[]>();
   private readonly keptElementsMax: number;
   /** Elements of all of them. */
   private keptElements = 0;
   private readonly blown = new Map<string, readonly string[]>();
+  /** The same of the point that was taken last, and which relays then pull in. */
+  private readonly point = {
+    taken: 0,
+    blown: new Map<string, readonly string[]>(),
+    pulled: new Map<string, boolean>(),
+  };
+  /** Resistance of a fuse, volts that a relay pulls in at. */
+  private readonly ownValue: ReadonlyMap<FusePart | RelayPart, CarValue>;
   private readonly setupKeys = new WeakMap<Setup, string>();
-  private readonly recent: Asked[] = [];
   private readonly blownLists = new Map<string, readonly string[]>();
   private readonly fuses: readonly FusePart[];
   private readonly relays: readonly RelayPart[];
+  private readonly starved = new WeakMap<Fault, readonly RelayPart[]>();
+  private readonly closed = new WeakMap<Setup, readonly RelayPart[]>();
   /** The same setup as the key is turned. */
   private readonly keyOn = new WeakMap<Setup, Setup>();
   private readonly stillPlace: number;
@@ -101,10 +116,17 @@ export class SampleSolver {
     this.draws = draws;
     this.fuses = circuit.parts.filter((part) => part.kind === 'fuse');
     this.relays = circuit.parts.filter((part) => part.kind === 'relay').filter(({ coil }) => coil);
+    const valueAs = valuesOf(circuit);
+    this.ownValue = new Map<FusePart | RelayPart, CarValue>([
+      ...this.fuses.map((fuse) => [fuse, valueAs(`${fuse.name}.ohms`, fuse.ohms)] as const),
+      ...this.relays.map(
+        (relay) => [relay, valueAs(`${relay.name}.pulls-in`, relay.coil!.pullsIn)] as const,
+      ),
+    ]);
     this.stillPlace = draws.placeOf('target.still');
     this.gapPlace = draws.placeOf('target.gap');
     const { duty } = circuit.target ?? {};
-    this.dutyValue = duty ? valuesOf(circuit)('target.duty', duty) : null;
+    this.dutyValue = duty ? valueAs('target.duty', duty) : null;
   }
 
   /**
@@ -232,30 +254,74 @@ export class SampleSolver {
   blownBy(fault: Fault | null, sample: number): readonly string[] {
     const { fuses } = this;
     if (fuses.length === 0 || !canBlow(fault)) return NONE;
-    const key = sample === FREE_POINT ? '' : `${fault.id}|${sample}`;
-    const known = this.blown.get(key);
+    const key = sample === FREE_POINT ? fault.id : `${fault.id}|${sample}`;
+    const cars = sample === FREE_POINT ? this.ofPoint().blown : this.blown;
+    const known = cars.get(key);
     if (known) return known;
     const names = fuses.flatMap((fuse) => (this.blows(fault, fuse, sample) ? [fuse.name] : []));
     const blown = this.sameBlown(names);
-    if (sample !== FREE_POINT) this.blown.set(key, blown);
+    cars.set(key, blown);
     return blown;
   }
 
   /** Parts that this fault keeps open in a setup: fuses that it has blown, relays whose coil gets too little. */
   openBy(fault: Fault | null, setup: Setup, sample: number): readonly string[] {
     const blown = this.blownBy(fault, sample);
-    const released = this.relays.filter(
-      (relay) =>
-        reachesCoil(this.circuit, fault, relay) &&
-        isRelayClosed(this.circuit, setup, relay) &&
-        !this.pullsIn(fault!, setup, relay, sample),
+    if (fault === null) return blown;
+    const starved = this.starvedBy(fault);
+    if (starved.length === 0) return blown;
+    const closed = this.closedIn(setup);
+    const released = starved.filter(
+      (relay) => closed.includes(relay) && !this.pullsIn(fault, setup, relay, sample),
     );
     if (released.length === 0) return blown;
     return this.sameBlown([...blown, ...released.map(({ name }) => name)]);
   }
 
+  /** What is known of the point that was taken last. */
+  private ofPoint(): SampleSolver['point'] {
+    const { point } = this;
+    const taken = this.draws.taken();
+    if (point.taken !== taken) {
+      point.taken = taken;
+      if (point.blown.size > 0) point.blown.clear();
+      if (point.pulled.size > 0) point.pulled.clear();
+    }
+    return point;
+  }
+
+  /** Relays whose coil a fault may leave with too little. */
+  private starvedBy(fault: Fault): readonly RelayPart[] {
+    const known = this.starved.get(fault);
+    if (known) return known;
+    const made = this.relays.filter((relay) => reachesCoil(this.circuit, fault, relay));
+    this.starved.set(fault, made);
+    return made;
+  }
+
+  /** Relays that are closed in a setup of the healthy circuit. */
+  private closedIn(setup: Setup): readonly RelayPart[] {
+    const known = this.closed.get(setup);
+    if (known) return known;
+    const made = this.relays.filter((relay) => isRelayClosed(this.circuit, setup, relay));
+    this.closed.set(setup, made);
+    return made;
+  }
+
   /** A relay closes as the key is turned, if it does at all, and then holds while the engine is cranked. */
-  private pullsIn(fault: Fault, setup: Setup, { name, coil }: RelayPart, sample: number): boolean {
+  private pullsIn(fault: Fault, setup: Setup, relay: RelayPart, sample: number): boolean {
+    if (sample !== FREE_POINT) return this.pullsInNow(fault, setup, relay, sample);
+    const { pulled } = this.ofPoint();
+    const key = `${fault.id}|${relay.name}|${this.setupKey(this.keyOnSetup(setup))}`;
+    const known = pulled.get(key);
+    if (known !== undefined) return known;
+    const made = this.pullsInNow(fault, setup, relay, sample);
+    pulled.set(key, made);
+    return made;
+  }
+
+  private pullsInNow(fault: Fault, setup: Setup, relay: RelayPart, sample: number): boolean {
+    const { name } = relay;
     const isBroken = effectsOf(fault).some(
       (one) => one.kind === 'part' && one.part === name && one.mode === 'coil-open',
     );
@@ -263,8 +329,7 @@ export class SampleSolver {
     const keyOn = this.keyOnSetup(setup);
     const rig = this.rig(fault, keyOn, `${name}.86.pin`, `${name}.85.pin`, 'none', NONE);
     const volts = this.volts(rig, fault, RESTS_OFF, sample);
-    const value = valuesOf(this.circuit)(`${name}.pulls-in`, coil!.pullsIn);
-    return volts >= valueIn(this.draws.carOf(sample), value);
+    return volts >= valueIn(this.draws.carOf(sample), this.ownValue.get(relay)!);
   }
 
   private keyOnSetup(setup: Setup): Setup {
@@ -274,12 +339,13 @@ export class SampleSolver {
     return known;
   }
 
-  private blows(fault: Fault, { name, ohms, amps }: FusePart, sample: number): boolean {
+  private blows(fault: Fault, fuse: FusePart, sample: number): boolean {
+    const { name } = fuse;
     if (effectsOf(fault).some((one) => one.kind === 'part' && one.part === name)) return false;
     const rig = this.rig(fault, PLAIN_SETUP, `${name}.in.pin`, `${name}.out.pin`, 'none', NONE);
     const volts = this.volts(rig, fault, this.still(fault, sample), sample);
-    const value = valuesOf(this.circuit)(`${name}.ohms`, ohms);
-    return Math.abs(volts) / valueIn(this.draws.carOf(sample), value) > FUSE_BLOWS_AT * amps;
+    const ohms = valueIn(this.draws.carOf(sample), this.ownValue.get(fuse)!);
+    return Math.abs(volts) / ohms > FUSE_BLOWS_AT * fuse.amps;
   }
 
   /** One list for the same names, so that rigs are found by it. */
@@ -302,35 +368,61 @@ export class SampleSolver {
     watched: readonly TerminalId[] = NONE,
   ): Rig {
     const built = worseOf(fault) === NOTHING_WORSE ? fault : null;
-    for (const asked of this.recent)
-      if (
-        asked.setup === setup &&
-        asked.fault === built &&
-        asked.plus === plus &&
-        asked.minus === minus &&
-        asked.instrument === instrument &&
-        asked.blown === blown &&
-        asked.watched === watched
-      )
-        return asked.rig;
+    const shelf = this.shelf(setup, plus, minus, instrument, blown, watched);
+    const shelved = shelf.rigs.get(built);
+    if (shelved?.isKept) return shelved.rig;
     const key = `${built?.id ?? ''}|${this.setupKey(setup)}|${plus}|${minus}|${instrument}|${blown.join()}|${watched.join()}`;
-    const rig =
+    const kept =
       this.rigs.get(key) ??
       this.keep(key, this.newRig(built, setup, plus, minus, instrument, blown, watched));
-    this.recent.unshift({ fault: built, setup, plus, minus, instrument, blown, watched, rig });
-    if (this.recent.length > RECENT_MAX) this.recent.pop();
-    return rig;
+    shelf.rigs.set(built, kept);
+    return kept.rig;
   }
 
-  private keep(key: string, made: Rig): Rig {
-    this.keptElements += made.elements;
-    for (const [old, { elements }] of this.rigs) {
+  private shelf(
+    setup: Setup,
+    plus: TerminalId,
+    minus: TerminalId,
+    instrument: Instrument,
+    blown: readonly string[],
+    watched: readonly TerminalId[],
+  ): Shelf {
+    const known = this.shelves.get(setup);
+    const shelves = known ?? [];
+    if (!known) this.shelves.set(setup, shelves);
+    for (let at = 0; at < shelves.length; at += 1) {
+      const shelf = shelves[at]!;
+      if (
+        shelf.plus === plus &&
+        shelf.minus === minus &&
+        shelf.instrument === instrument &&
+        shelf.blown === blown &&
+        shelf.watched === watched
+      ) {
+        if (at > 0) {
+          shelves[at] = shelves[at - 1]!;
+          shelves[at - 1] = shelf;
+        }
+        return shelf;
+      }
+    }
+    const made = { plus, minus, instrument, blown, watched, rigs: new Map<Fault | null, Kept>() };
+    shelves.unshift(made);
+    if (shelves.length > SHELVES_MAX) shelves.pop();
+    return made;
+  }
+
+  private keep(key: string, rig: Rig): Kept {
+    this.keptElements += rig.elements;
+    for (const [old, kept] of this.rigs) {
       if (this.keptElements <= this.keptElementsMax) break;
       this.rigs.delete(old);
-      this.keptElements -= elements;
+      kept.isKept = false;
+      this.keptElements -= kept.rig.elements;
     }
-    this.rigs.set(key, made);
-    return made;
+    const kept = { rig, isKept: true };
+    this.rigs.set(key, kept);
+    return kept;
   }
 
   private newRig(

@@ -67,11 +67,14 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
     if (place === undefined) throw new Error(`samples: no quantity "${key}"`);
     return place;
   };
-  const draw = toleranced.map((of) => (of === null ? null : drawOf(of)));
+  const drawn = toleranced.map(drawOf);
   const put = ({ point, values }: DrawnCar, place: number, unit: number): void => {
-    const drawn = draw[place]!;
+    const { of, kind, low, by } = drawn[place]!;
     point[place] = unit;
-    if (drawn !== null) values[place] = drawn(unit);
+    if (kind === 'chance') return;
+    if (kind === 'fixed') values[place] = low;
+    else if (kind === 'steps' || unit > 1 || unit < 0) values[place] = valueAt(of, unit);
+    else values[place] = kind === 'log' ? low * Math.exp(unit * by) : low + by * unit;
   };
   const sequenceCar = (index: number): DrawnCar => {
     const known = kept[index];
@@ -117,17 +120,24 @@ export function valueIn(car: DrawnCar | null, { of, place, isOwn }: CarValue): n
   return car === null ? of.nominal : valueAt(of, car.point[place]!);
 }
 
-/** `valueAt` of one value, made once. */
-function drawOf(of: Toleranced): (u: number) => number {
-  const { low, high, spread, oneOf } = of;
-  if (oneOf) return (u) => valueAt(of, u);
-  if (low === high) return () => low;
-  const span = high - low;
-  const isLog = spread === 'log';
-  const rise = isLog ? Math.log(high / low) : 0;
-  return (u) =>
-    u > 1 || u < 0 ? valueAt(of, u) : isLog ? low * Math.exp(u * rise) : low + span * u;
+/** `valueAt` of one value, as far as it can be worked out once; `by` is its span, or the logarithm of its ends' ratio. */
+interface Drawn {
+  readonly of: Toleranced;
+  readonly kind: 'chance' | 'fixed' | 'steps' | 'log' | 'even';
+  readonly low: number;
+  readonly by: number;
 }
+
+function drawOf(of: Toleranced | null): Drawn {
+  if (of === null) return { of: NO_VALUE, kind: 'chance', low: 0, by: 0 };
+  const { low, high, spread, oneOf } = of;
+  if (oneOf) return { of, kind: 'steps', low, by: 0 };
+  if (low === high) return { of, kind: 'fixed', low, by: 0 };
+  return spread === 'log'
+    ? { of, kind: 'log', low, by: Math.log(high / low) }
+    : { of, kind: 'even', low, by: high - low };
+}
+const NO_VALUE: Toleranced = { nominal: 0, low: 0, high: 0, unit: '1' };
 
 /** A well mixed 32-bit number (the finaliser of MurmurHash3, Appleby, public domain). */
 function scramble(value: number): number {

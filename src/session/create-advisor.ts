@@ -19,7 +19,7 @@ import { HEALTHY } from '../suspects/prediction-table.ts';
 import { withHealthy } from '../suspects/prior.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import { reachOf } from '../suspects/shown-reach.ts';
-import { COSTS, testCost } from '../suspects/test-cost.ts';
+import { COSTS, type Means, type Situation, testCost } from '../suspects/test-cost.ts';
 import { PLANNED_MASS, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import { whatChanged } from '../suspects/what-changed.ts';
 import type { Advisor, Diagnosis, Proposal, SuspectRow, SuspectView, Weighed } from './advisor.ts';
@@ -45,13 +45,31 @@ const MORE_LIKELY_THAN_NOT = 0.5;
 /** A fault that the readings moved by less than this part of what they moved another of the same conclusion is excluded. Our choice, as for repairs. */
 const EXCLUDED_PART = 0.02;
 
+/** Diagnoses kept, the last ones asked for: each holds what every test shows. Our choice. */
+const DIAGNOSES_KEPT = 4;
+
 /** An advisor over `model` for sessions that were opened so. */
 export function createAdvisor(model: Model, about: About): Advisor {
   const spaceOf = chooseSuspects(model, about);
   const known = new WeakMap<Session, Diagnosis>();
+  const alike = new WeakMap<SuspectSpace, Map<string, Diagnosis>>();
+  const ofSpace = (space: SuspectSpace): Map<string, Diagnosis> => {
+    const found = alike.get(space) ?? new Map<string, Diagnosis>();
+    alike.set(space, found);
+    return found;
+  };
   const diagnosis = (session: Session): Diagnosis => {
-    const made =
-      known.get(session) ?? new StateDiagnosis(model, about.job, session, spaceOf(session));
+    const before = known.get(session);
+    if (before) return before;
+    const space = spaceOf(session);
+    const standing = standingIn(session, space);
+    const last = ofSpace(space);
+    const key = JSON.stringify(standing);
+    const made = last.get(key) ?? new StateDiagnosis(model, about.job, standing, space);
+    last.delete(key);
+    last.set(key, made);
+    const [oldest] = last.keys();
+    if (last.size > DIAGNOSES_KEPT && oldest !== undefined) last.delete(oldest);
     known.set(session, made);
     return made;
   };
@@ -60,6 +78,23 @@ export function createAdvisor(model: Model, about: About): Advisor {
     suspects: (session) => diagnosis(session).suspects,
     nextTests: (session) => diagnosis(session).nextTests,
     weigh: (session, faults) => diagnosis(session).weigh(faults),
+  };
+}
+
+/** All of a session that a diagnosis hangs on: a caution that was read or a note changes nothing in it. */
+interface StandingIn {
+  readonly readings: readonly SessionReading[];
+  readonly isIntermittent: boolean;
+  readonly now: Situation;
+  readonly means: Means;
+}
+
+function standingIn(session: Session, space: SuspectSpace): StandingIn {
+  return {
+    readings: space.readingsOf(session),
+    isIntermittent: isIntermittent(session),
+    now: situationOf(session),
+    means: meansOf(session),
   };
 }
 
@@ -81,20 +116,16 @@ class StateDiagnosis implements Diagnosis {
   private left: readonly string[] | undefined;
   private known: { readonly car: CarView | null } | undefined;
 
-  constructor(model: Model, job: Job, session: Session, space: SuspectSpace) {
+  constructor(model: Model, job: Job, standing: StandingIn, space: SuspectSpace) {
+    const { readings, isIntermittent: comesAndGoes, now, means } = standing;
     this.model = model;
     this.circuit = model.circuit;
     this.job = job;
     this.space = space;
-    this.readings = space.readingsOf(session);
-    this.ranking = space.rank(this.readings);
-    this.isIntermittent = isIntermittent(session);
-    this.standing = {
-      readings: this.readings,
-      ranking: this.ranking,
-      now: situationOf(session),
-      means: meansOf(session),
-    };
+    this.readings = readings;
+    this.ranking = space.rank(readings);
+    this.isIntermittent = comesAndGoes;
+    this.standing = { readings, ranking: this.ranking, now, means };
   }
 
   get suspects(): SuspectView {

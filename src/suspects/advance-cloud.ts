@@ -74,6 +74,10 @@ class Advance {
   private logEvidence: number;
   private readonly felt: Set<number>;
   private probed: readonly Fact[];
+  /** Room for the car that is moved: its point, and by fact what is shown there and how likely the fact is. */
+  private readonly point: Float64Array;
+  private readonly shown: (readonly Way[])[] = [];
+  private readonly drawn: Float64Array;
 
   constructor(cloud: Cloud, facts: readonly Fact[], model: CloudModel) {
     this.model = model;
@@ -87,6 +91,8 @@ class Advance {
     this.parts = this.facts.map((fact) =>
       cloud.facts.includes(fact) ? (facts.includes(fact) ? 'kept' : 'dropped') : 'new',
     );
+    this.point = new Float64Array(this.dims);
+    this.drawn = new Float64Array(this.facts.length);
     this.points = cloud.points;
     this.weights = cloud.weights;
     this.logEvidence = cloud.logEvidence;
@@ -211,18 +217,27 @@ class Advance {
       if (part === 'kept') return null;
       const ways = this.ways[index]!;
       const was = this.logs[index]!;
-      const now = Float64Array.from(ways, (shown) => this.logAt(index, shown, degree));
-      for (let car = 0; car < count; car += 1) delta[car]! += now[car]! - was[car]!;
+      const now = new Float64Array(count);
+      for (let car = 0; car < count; car += 1) {
+        const log = this.logAt(index, ways[car]!, degree);
+        now[car] = log;
+        delta[car]! += log - was[car]!;
+      }
       return now;
     });
     let most = -Infinity;
     for (let car = 0; car < count; car += 1)
       if (this.weights[car]! > 0) most = Math.max(most, delta[car]!);
-    const weights = this.weights.map((weight, car) =>
-      weight > 0 ? weight * Math.exp(delta[car]! - most) : 0,
-    );
-    const sum = weights.reduce((a, b) => a + b, 0);
-    return { weights: weights.map((weight) => weight / sum), logs, log: most + Math.log(sum) };
+    const weights = new Float64Array(count);
+    let sum = 0;
+    for (let car = 0; car < count; car += 1) {
+      const weight = this.weights[car]!;
+      if (!(weight > 0)) continue;
+      weights[car] = weight * Math.exp(delta[car]! - most);
+      sum += weights[car]!;
+    }
+    for (let car = 0; car < count; car += 1) weights[car]! /= sum;
+    return { weights, logs, log: most + Math.log(sum) };
   }
 
   private reweigh(degree: number): void {
@@ -236,8 +251,8 @@ class Advance {
     const { count } = this;
     const chosen = drawn(this.weights, count, random.unit());
     this.points = copied(this.points, this.dims, chosen);
-    this.logs = this.logs.map((logs) => Float64Array.from(chosen, (from) => logs[from]!));
-    this.ways = this.ways.map((ways) => Array.from(chosen, (from) => ways[from]!));
+    this.logs = this.logs.map((logs) => chosenOf(logs, chosen, new Float64Array(count)));
+    this.ways = this.ways.map((ways) => chosenOf(ways, chosen, new Array<readonly Way[]>(count)));
     this.weights = new Float64Array(count).fill(1 / count);
   }
 
@@ -245,12 +260,13 @@ class Advance {
   private move(degree: number, random: Random): void {
     // The newest first: it rejects most.
     const order = this.facts.map((_, index) => this.facts.length - 1 - index);
-    const tops = this.facts.map((_, index) => this.topAt(index, degree));
+    const tops = Float64Array.from(this.facts, (_, index) => this.topAt(index, degree));
+    const counted = [...this.felt];
     let accepted = 0;
     for (let sweep = 0; sweep < SWEEPS_MAX && accepted < ACCEPTED_ENOUGH * this.count; sweep += 1) {
       const before = this.points.slice();
       for (let car = 0; car < this.count; car += 1)
-        if (this.moveOne(car, before, { order, tops, degree }, random)) accepted += 1;
+        if (this.moveOne(car, before, { order, tops, degree, counted }, random)) accepted += 1;
     }
   }
 
@@ -260,16 +276,18 @@ class Advance {
     before: Float64Array,
     at: {
       readonly order: readonly number[];
-      readonly tops: readonly number[];
+      readonly tops: Float64Array;
       readonly degree: number;
+      /** Places of the values that count. */
+      readonly counted: readonly number[];
     },
     random: Random,
   ): boolean {
-    const { dims, model } = this;
-    const { order, tops, degree } = at;
-    const point = before.slice(car * dims, (car + 1) * dims);
-    const isAside =
-      propose(point, { car, before, felt: this.felt, redraw: model.redraw }, random) === 'aside';
+    const { dims, model, point, shown, drawn: logs } = this;
+    const { order, tops, degree, counted } = at;
+    for (let place = 0; place < dims; place += 1) point[place] = before[car * dims + place]!;
+    const ask = { car, before, felt: this.felt, counted, redraw: model.redraw };
+    const isAside = propose(point, ask, random) === 'aside';
     let now = 0;
     let best = 0;
     for (const index of order) {
@@ -277,13 +295,12 @@ class Advance {
       best += tops[index]!;
     }
     const needed = now + Math.log(random.unit());
-    const shown: (readonly Way[])[] = [];
-    const logs = new Float64Array(order.length);
     for (const index of order) {
       const ways = model.predict(this.facts[index]!, point);
       shown[index] = ways;
-      logs[index] = this.logAt(index, ways, degree);
-      best += logs[index]! - tops[index]!;
+      const log = this.logAt(index, ways, degree);
+      logs[index] = log;
+      best += log - tops[index]!;
       if (best < needed) return false;
     }
     if (!model.isPossible(point)) return false;
@@ -294,4 +311,13 @@ class Advance {
     }
     return !isAside;
   }
+}
+
+function chosenOf<List extends { [at: number]: unknown }>(
+  list: List,
+  chosen: Int32Array,
+  into: List,
+): List {
+  for (let place = 0; place < chosen.length; place += 1) into[place] = list[chosen[place]!];
+  return into;
 }

@@ -135,7 +135,9 @@ export function effectiveCount({ weights }: Cloud): number {
 
 /** The same of weights that sum to 1. */
 export function effectiveOf(weights: Float64Array): number {
-  return 1 / weights.reduce((sum, weight) => sum + weight * weight, 0);
+  let sum = 0;
+  for (let car = 0; car < weights.length; car += 1) sum += weights[car]! * weights[car]!;
+  return 1 / sum;
 }
 
 /** Which cars are drawn by weight, systematically: at `offset` of each part of the whole, 0 to 1. */

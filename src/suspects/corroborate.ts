@@ -160,17 +160,17 @@ function hangingOn({ readings, ranking }: CorroborationAsk, concluded: Group): n
   const lost = readings
     .flatMap(({ test }, reading) => {
       if (made(test) > 1) return [];
-      const without = normalised(
+      const divided = normalised(
         chances.map((chance, row) => chance / (fits[reading]!.perRow[row]! + LIKELIHOOD_MIN)),
       );
-      return [{ reading, chance: mass(without) }];
+      return [{ reading, divided, chance: mass(divided) }];
     })
     .filter(({ chance }) => chance < MORE_LIKELY_THAN_NOT)
     .sort((a, b) => a.chance - b.chance);
   // Later readings may say the same as this one: then it is asked what they say without it.
   const { without } = ranking;
   const needed = lost.find(
-    ({ reading }) => !without || mass(without(reading)) < MORE_LIKELY_THAN_NOT,
+    ({ reading, divided }) => !without || mass(without(reading, divided)) < MORE_LIKELY_THAN_NOT,
   );
   return needed?.reading ?? null;
 }

@@ -3,7 +3,13 @@
  * is one fact: the reading that most of its repeats agree with, the likelier to be no slip the more of them do.
  */
 import { LOOKS, type Look, type Shown } from '../circuit/test.ts';
-import { type ErrorModel, leakDensity, modelWidth, slipDensity } from './error-model.ts';
+import {
+  type ErrorModel,
+  joinedWidth,
+  leakDensity,
+  modelWidth,
+  slipDensity,
+} from './error-model.ts';
 import { type Reading, uncertaintyOf } from './likelihood.ts';
 import type { PredictionTable } from './prediction-table.ts';
 
@@ -82,7 +88,7 @@ function agree(table: PredictionTable, one: Reading, other: Reading): boolean {
       one.shown.look === other.shown.look
     );
   if (one.shown.value === other.shown.value) return true;
-  const width = Math.hypot(uncertaintyOf(table, one), uncertaintyOf(table, other));
+  const width = joinedWidth(uncertaintyOf(table, one), uncertaintyOf(table, other));
   return Math.abs(one.shown.value - other.shown.value) < AGREE_DEVIATIONS * width;
 }
 
@@ -173,7 +179,7 @@ export function areApart(
         shown.look === twin.shown.look
       );
     if (shown.value === twin.shown.value) return false;
-    const width = Math.hypot(fact.uncertainty, modelWidth(shown.unit, shown.value, errorModel));
+    const width = joinedWidth(fact.uncertainty, modelWidth(shown.unit, shown.value, errorModel));
     return !(Math.abs(shown.value - twin.shown.value) < SAME_OF_WIDTH * width);
   });
 }
@@ -186,7 +192,7 @@ export function topLogLikelihood(fact: Fact, errorModel: ErrorModel, degree = 1)
   const { shown, uncertainty, slip, blind } = fact;
   if (degree < 1 && shown.kind === 'number' && shown.value !== Infinity) {
     // Blurred, what lies far from the reading can be as likely, and small values are the sharpest.
-    const width = Math.hypot(uncertainty, modelWidth(shown.unit, 0, errorModel)) / degree;
+    const width = joinedWidth(uncertainty, modelWidth(shown.unit, 0, errorModel)) / degree;
     return Math.log((1 - slip) / (width * SQRT_2PI) + slip * blind);
   }
   const top = logLikelihood(fact, [{ shown, share: 1 }], errorModel, degree);
@@ -207,7 +213,7 @@ function densityOf(fact: Fact, shown: Shown, errorModel: ErrorModel, sharpness: 
   if (read.value === Infinity || shown.value === Infinity)
     return read.value === shown.value ? 1 : 0;
   const width =
-    Math.hypot(fact.uncertainty, modelWidth(read.unit, shown.value, errorModel)) / sharpness;
+    joinedWidth(fact.uncertainty, modelWidth(read.unit, shown.value, errorModel)) / sharpness;
   const z = (read.value - shown.value) / width;
   return Math.exp(-0.5 * z * z) / (width * SQRT_2PI);
 }

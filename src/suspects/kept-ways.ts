@@ -3,6 +3,8 @@ import type { Shown } from '../circuit/test.ts';
 import type { Way } from './fact.ts';
 
 export class KeptWays {
+  /** Places of the values that the test depends on; null while nobody has looked. */
+  felt: readonly number[] | null = null;
   /** How many ways each car has; the same for all. */
   private each = 0;
   /** By car and way: a number, or the place of a look in `looks`. */

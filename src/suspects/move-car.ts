@@ -11,6 +11,8 @@ export interface MoveAsk {
   readonly before: Float64Array;
   /** Places of the values that count. */
   readonly felt: ReadonlySet<number>;
+  /** The same as a list. */
+  readonly counted: readonly number[];
   /** Draws something of a point anew, as likely from one point to another as back. */
   readonly redraw: (point: Float64Array, felt: readonly number[], random: Random) => void;
 }
@@ -40,7 +42,7 @@ const JITTER = 1e-3;
  */
 export function propose(
   point: Float64Array,
-  { car, before, felt, redraw }: MoveAsk,
+  { car, before, felt, counted, redraw }: MoveAsk,
   random: Random,
 ): 'aside' | 'anew' | 'step' {
   const dims = point.length;
@@ -52,7 +54,6 @@ export function propose(
     }
   const kind = random.unit();
   if (kind < ASIDE_CHANCE) return 'aside';
-  const counted = [...felt];
   if (kind < ASIDE_CHANCE + ANEW_CHANCE || counted.length === 0) {
     redraw(point, counted, random);
     return 'anew';

@@ -6,7 +6,7 @@
  */
 import type { Look } from '../circuit/test.ts';
 import { normalCdf } from '../quantity/normal.ts';
-import { ERROR_MODEL, type ErrorModel, modelWidth } from './error-model.ts';
+import { ERROR_MODEL, type ErrorModel, joinedWidth, modelWidth } from './error-model.ts';
 import type { Column, PredictionTable } from './prediction-table.ts';
 
 /** One outcome. A range counts its `from` and not its `below`; an infinite `below` includes over-limit. */
@@ -105,7 +105,7 @@ function ownRanges(
   const uncertainty = table.tests[test]!.standardUncertainty ?? (() => 0);
   const places = cutPlaces(finite, column.unit);
   const below = sharesBelow(values, samples, places, (value) =>
-    Math.hypot(uncertainty(value), modelWidth(column.unit, value, errorModel)),
+    joinedWidth(uncertainty(value), modelWidth(column.unit, value, errorModel)),
   );
   const cuts = chooseCuts(below, planned.length, places.length).map((index) => places[index]!);
   [-Infinity, ...cuts].forEach((from, index) => {

@@ -52,12 +52,14 @@ export class OutsideSearch {
 
   /**
    * Clouds of cars that are not as described, of the leaders and of the sound circuit, once the suspects as they are
-   * take a reading for a misreading: none before, as such cars then fit no better than others.
+   * take a reading for a misreading: none before, as such cars then fit no better than others. `unknown` are the facts
+   * that those `before` have not taken in; without `searches` these are only carried on.
    */
   after(
     before: readonly (Cloud | null)[],
     { facts, clouds, chances }: Inside,
-    last: number,
+    unknown: readonly Fact[],
+    searches = true,
   ): (Cloud | null)[] {
     const doubts = facts.map((_, fact) =>
       clouds.reduce(
@@ -66,11 +68,13 @@ export class OutsideSearch {
         0,
       ),
     );
-    const newest = facts.findIndex(({ readings }) => readings.includes(last));
     const leaders = [...chances.keys()]
       .sort((a, b) => chances[b]! - chances[a]!)
       .slice(0, OUTSIDE_LEADERS);
     const doubted = facts.filter((_, at) => doubts[at]! >= DOUBTED);
+    const newest = facts.flatMap((fact, at) =>
+      unknown.includes(fact) && doubts[at]! >= DOUBTED ? [at] : [],
+    );
     return this.ask.families.map(({ outside }, at) => {
       const isAsked = leaders.includes(at) || this.ask.candidates[at]!.id === HEALTHY;
       const known = before[at];
@@ -80,7 +84,7 @@ export class OutsideSearch {
         known && !isTakenBack(known.facts, facts)
           ? advance(known, facts, this.strangeCars(at, []).model, randomOf(facts.length))
           : null;
-      if (moved && (doubts[newest]! < DOUBTED || this.misread(moved, newest) < DOUBTED))
+      if (!searches || (moved && newest.every((fact) => this.misread(moved, fact) < DOUBTED)))
         return moved;
       const found = this.searched(at, facts, doubted);
       return moved && moved.logEvidence >= found.logEvidence ? moved : found;

@@ -5,16 +5,12 @@
  */
 import { normalCdf } from '../quantity/normal.ts';
 import type { Cloud } from './cloud.ts';
-import { type ErrorModel, modelWidth } from './error-model.ts';
+import { type ErrorModel, joinedWidth, modelWidth } from './error-model.ts';
 import { type Fact, misreadChance, type Way } from './fact.ts';
 import type { Reading, ReadingFit } from './likelihood.ts';
+import { type Pair, pairsAfter } from './pair-search.ts';
 import type { Posterior, Posteriors } from './posterior.ts';
-import {
-  DOUBLE_FAULT_CHANCE,
-  type PairShows,
-  type PairSuspect,
-  plausibleSingles,
-} from './rank-pairs.ts';
+import { DOUBLE_FAULT_CHANCE, type PairShows, type PairSuspect } from './rank-pairs.ts';
 import { entropyBits, type Ranking, suspectsOf } from './rank-suspects.ts';
 
 /** A fact is a slip under a suspect when that is likelier than not. */
@@ -24,10 +20,55 @@ const LEADING_SHARE = 0.1;
 
 /** Ranks the candidates after `readings`. */
 export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[]): Ranking {
-  const posterior = posteriors.after(readings);
-  const { candidates, errorModel, sampler } = posteriors.ask;
+  const seen = lookAt(posteriors, readings);
+  const { posterior, single, slips, misfitsOf, explained, fits } = seen;
+  const { candidates, sampler } = posteriors.ask;
   const { facts, clouds, chances, misfit } = posterior;
   const table = readings.length === 0 ? posteriors.table : posteriors.tableAfter(posterior);
+  const pairs = chancesOf(posteriors, posterior, pairsOf(posteriors, readings));
+  const total = pairs.reduce((sum, pair) => sum + pair.chance, 1);
+  const { suspects, repairs } = suspectsOf(candidates, chances, total);
+  const spared = new Map<number, Float64Array>();
+  const without = (reading: number, likely: Float64Array): Float64Array => {
+    const made = spared.get(reading) ?? posteriors.without(readings, reading, likely);
+    spared.set(reading, made);
+    return made;
+  };
+  const showsPair: PairShows = (first, second, test) =>
+    posteriors.pairShows(posterior, first, second, test);
+  return {
+    ...{ suspects, repairs, chances, explained, table, fits, misfit },
+    without,
+    showsPair: sampler.pair ? showsPair : undefined,
+    pairs: pairs
+      .map((pair) => ({ ...pair, chance: pair.chance / total }))
+      .sort((a, b) => b.chance - a.chance),
+    sampleShares: new Float64Array(clouds.length * table.samples).fill(1 / table.samples),
+    disagrees: explained ? null : disagreement(facts, chances, slips),
+    misfitsOf: (candidate) => misfitsOf(candidate).flatMap((fact) => fact.readings),
+    entropyBits: entropyBits(single.repairs.map(({ chance }) => chance)),
+  };
+}
+
+/** What a ranking is made of before pairs are looked at. */
+interface Look {
+  readonly posterior: Posterior;
+  readonly single: ReturnType<typeof suspectsOf>;
+  /** By candidate and fact, the chance that it is a slip. */
+  readonly slips: readonly (readonly number[])[];
+  readonly misfitsOf: (candidate: number) => readonly Fact[];
+  readonly explained: boolean;
+  readonly fits: readonly ReadingFit[];
+}
+
+const looks = new WeakMap<Posterior, Look>();
+
+function lookAt(posteriors: Posteriors, readings: readonly Reading[]): Look {
+  const posterior = posteriors.after(readings);
+  const known = looks.get(posterior);
+  if (known) return known;
+  const { candidates, errorModel } = posteriors.ask;
+  const { facts, clouds, chances } = posterior;
   const single = suspectsOf(candidates, chances);
   const states = [...readings.keys()].map((count) => posteriors.after(readings.slice(0, count)));
   const gains = gainsOf([...states, posterior], readings);
@@ -52,55 +93,47 @@ export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[
         ),
     };
   });
-  const pairs = explained || !sampler.pair ? [] : pairsOf(posteriors, posterior, fits);
-  const total = pairs.reduce((sum, pair) => sum + pair.chance, 1);
-  const { suspects, repairs } = suspectsOf(candidates, chances, total);
-  const showsPair: PairShows = (first, second, test) =>
-    posteriors.pairShows(posterior, first, second, test);
-  return {
-    ...{ suspects, repairs, chances, explained, table, fits, misfit },
-    without: (reading) => posteriors.after(readings.toSpliced(reading, 1)).chances,
-    showsPair: sampler.pair ? showsPair : undefined,
-    pairs: pairs
-      .map((pair) => ({ ...pair, chance: pair.chance / total }))
-      .sort((a, b) => b.chance - a.chance),
-    sampleShares: new Float64Array(clouds.length * table.samples).fill(1 / table.samples),
-    disagrees: explained ? null : disagreement(facts, chances, slips),
-    misfitsOf: (candidate) => misfitsOf(candidate).flatMap((fact) => fact.readings),
-    entropyBits: entropyBits(single.repairs.map(({ chance }) => chance)),
-  };
+  const made = { posterior, single, slips, misfitsOf, explained, fits };
+  looks.set(posterior, made);
+  return made;
 }
 
-/** Pairs of faults with their chances in parts of all single ones together. */
-function pairsOf(
-  posteriors: Posteriors,
-  { facts, clouds }: Posterior,
-  fits: readonly ReadingFit[],
+const pairsKept = new WeakMap<Posterior, readonly Pair[]>();
+
+/** Pairs of faults after `readings`; none while a single fault explains them. */
+function pairsOf(posteriors: Posteriors, readings: readonly Reading[]): readonly Pair[] {
+  const { posterior, explained, fits } = lookAt(posteriors, readings);
+  const known = pairsKept.get(posterior);
+  if (known) return known;
+  const isAsked = !explained && posteriors.ask.sampler.pair && readings.length > 0;
+  const made = isAsked
+    ? pairsAfter(posteriors, posterior, fits, pairsOf(posteriors, readings.slice(0, -1)))
+    : [];
+  pairsKept.set(posterior, made);
+  return made;
+}
+
+/** Pairs with their chances in parts of all single ones together. */
+function chancesOf(
+  { ask: { candidates, prior } }: Posteriors,
+  { clouds }: Posterior,
+  pairs: readonly Pair[],
 ): PairSuspect[] {
-  const { candidates, prior } = posteriors.ask;
-  const even = fits.map((fit) => ({ ...fit, weight: 1 }));
-  const chosen = plausibleSingles(candidates, even, prior, PAIRED_MAX);
-  const made = chosen.flatMap((a, place) =>
-    chosen.slice(place + 1).flatMap((b) => {
-      const one = candidates[a]!;
-      const two = candidates[b]!;
-      const cloud = posteriors.pairCloud(one.id, two.id, facts);
-      const weight = prior[a]! * prior[b]!;
-      return cloud ? [{ one, two, weight, log: cloud.logEvidence + Math.log(weight) }] : [];
-    }),
-  );
-  const all = made.reduce((sum, { weight }) => sum + weight, 0);
+  const weights = pairs.map(({ first, second }) => prior[first]! * prior[second]!);
+  const all = weights.reduce((sum, weight) => sum + weight, 0);
   const logs = clouds.map(({ logEvidence }, at) => logEvidence + Math.log(prior[at]!));
   const most = Math.max(...logs);
   const singles = most + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - most), 0));
-  return made.map(({ one, two, log }) => ({
-    ids: [one.id, two.id],
-    repairs: [one.repair, two.repair],
-    chance: (DOUBLE_FAULT_CHANCE / all) * Math.exp(log - singles),
-  }));
+  return pairs.map(({ first, second, cloud }, at) => {
+    const [one, two] = [candidates[first]!, candidates[second]!];
+    const log = cloud.logEvidence + Math.log(weights[at]!);
+    return {
+      ids: [one.id, two.id],
+      repairs: [one.repair, two.repair],
+      chance: (DOUBLE_FAULT_CHANCE / all) * Math.exp(log - singles),
+    };
+  });
 }
-/** Singles that go into pairs; 6 make 15 clouds. Our choice. */
-const PAIRED_MAX = 6;
 
 /** By reading and candidate, how likely it is after those before it; of a test that was read again, all its readings. */
 function gainsOf(states: readonly Posterior[], readings: readonly Reading[]): Float64Array[] {
@@ -152,7 +185,7 @@ function tailOf(
         if (shown.value === read.value) same += part;
         else if (shown.value === Infinity) below += 0;
       } else {
-        const width = Math.hypot(uncertainty, modelWidth(read.unit, shown.value, errorModel));
+        const width = joinedWidth(uncertainty, modelWidth(read.unit, shown.value, errorModel));
         const z = (read.value - shown.value) / width;
         below += part * normalCdf(z);
         above += part * normalCdf(-z);

@@ -43,21 +43,21 @@ const LENT_CARS = 32;
 const LIKELY_CHANCE = 0.02;
 /** ... and with less than this it is out: it is weighed, but its cars are not moved. Our choice. */
 const LIVE_CHANCE = 3e-4;
+/** With less chance than this a suspect is out as well where a reading is left out. Our choice. */
+const LEFT_LEAST = 3e-5;
 /** Weights that rest on fewer cars than this are of no use to go on with: others start from the beginning. */
 const WORN_CARS = 12;
 /** Of each suspect so many cars stand for it when tests are planned. Our choice. */
 const PLANNED_CARS = 32;
 /** Each of so many counts several times where the suspect hardly is right. Divides the above. */
 const FEW_PLANNED = 8;
-/** As many where it is not planned for. */
+/** As many of the first cars where it is not planned for: every session shares what they show. */
 const OUT_PLANNED = 2;
 /** Suspects with less chance than this, or than this share of the leader's, are not planned for. Our choice. */
 const PLANNED_CHANCE = 0.003;
 const PLANNED_SHARE = 0.02;
 /** So many stand for the sound circuit where it is asked what is good for this car. Our choice. */
 const SOUND_CARS = 64;
-/** Of two faults at once fewer will do. Our choice. */
-const PAIR_CARS = 64;
 /** What suspects with more chance show on the cars that are left is added to what any car shows. Our choice. */
 const REACHED_CHANCE = 0.01;
 /** States kept: more than the readings of a session. */
@@ -98,6 +98,7 @@ export class Posteriors {
   private readonly lender: number | null;
   private readonly outside: OutsideSearch;
   private readonly states = new Map<string, Posterior>();
+  private readonly pairs = new Map<string, SuspectCars | null>();
   private readonly dims: number;
   /** By test, before any reading. */
   private readonly reaches = new Map<number, Reach>();
@@ -130,25 +131,43 @@ export class Posteriors {
     return made;
   }
 
+  /**
+   * Chances by candidate if one of the readings had not been made: those after it are taken in at once, of the candidates
+   * that are as likely as `LEFT_LEAST` by what the readings say each by itself, `likely`. With fewer facts no more of
+   * them are doubted, so no other cars that are not as described are looked for.
+   */
+  without(readings: readonly Reading[], reading: number, likely: Float64Array): Float64Array {
+    const before = this.after(readings.slice(0, reading));
+    const rest = readings.toSpliced(reading, 1);
+    if (rest.length === reading) return before.chances;
+    const prior = this.ask.prior.map((chance, at) =>
+      likely[at]! >= LEFT_LEAST || at === this.lender ? chance : 0,
+    );
+    return this.step(before, rest, { prior, searches: false }).chances;
+  }
+
   /** What a test shows on the cars of a candidate. */
   shown(candidate: number, { clouds }: Posterior, test: number): readonly (readonly Way[])[] {
     const { points, count } = clouds[candidate]!;
     return this.cars[candidate]!.show(test, points, count);
   }
 
-  /** A cloud of cars with two faults at once after the facts, from fewer cars; null where the two cannot be. */
-  pairCloud(first: string, second: string, facts: readonly Fact[]): Cloud | null {
+  /** The cars of two candidates at once; null where the two cannot be. */
+  pairCars(first: string, second: string): SuspectCars | null {
+    const key = `${first}|${second}`;
+    const known = this.pairs.get(key);
+    if (known !== undefined) return known;
     const family = this.ask.sampler.pair?.(first, second);
-    if (!family) return null;
-    const cars = this.carsOf({ ...family, redraw: redrawFew });
-    return advance(cars.start(PAIR_CARS), facts, cars.model, randomOf(facts.length));
+    const made = family ? this.carsOf({ ...family, redraw: redrawFew }) : null;
+    this.pairs.set(key, made);
+    return made;
   }
 
   /** What a test shows with two faults at once on the cars of the first, as many as a table has of each. */
   pairShows({ clouds }: Posterior, first: string, second: string, test: number): readonly Shown[] {
-    const { candidates, sampler } = this.ask;
+    const { candidates } = this.ask;
     const at = candidates.findIndex(({ id }) => id === first);
-    const cars = sampler.pair?.(first, second) ?? this.cars[at]!;
+    const cars = this.pairCars(first, second) ?? this.cars[at]!;
     return this.chosen(clouds[at]!).map(
       (point, sample) => pick(cars.ways(test, point), evenShare(sample)).shown,
     );
@@ -205,8 +224,11 @@ export class Posteriors {
     };
   }
 
-  private step(before: Posterior, readings: readonly Reading[]): Posterior {
-    const { prior } = this.ask;
+  private step(
+    before: Posterior,
+    readings: readonly Reading[],
+    { prior, searches } = { prior: this.ask.prior, searches: true },
+  ): Posterior {
     const facts = keptFacts(before.facts, factsOf(this.table, readings, this.ask.errorModel));
     const number = readings.length;
     const roughly = before.clouds.map(
@@ -240,7 +262,8 @@ export class Posteriors {
     });
     const inside = chancesOf(prior, clouds);
     const found = { facts, clouds, chances: inside };
-    const outside = this.outside.after(before.outside, found, number - 1);
+    const unknown = facts.filter((fact) => !before.facts.includes(fact));
+    const outside = this.outside.after(before.outside, found, unknown, searches);
     return { facts, clouds, outside, ...withOutside(prior, clouds, outside) };
   }
 
@@ -261,8 +284,9 @@ export class Posteriors {
     const least = Math.max(PLANNED_CHANCE, PLANNED_SHARE * Math.max(...chances));
     const isOut = (at: number) => facts.length > 0 && chances[at]! < least;
     const chosen = clouds.map((cloud, at) => {
+      if (isOut(at)) return null;
       const isLikely = chances[at]! >= LIKELY_CHANCE;
-      return this.chosen(cloud, isOut(at) ? OUT_PLANNED : isLikely ? PLANNED_CARS : FEW_PLANNED);
+      return this.chosen(cloud, isLikely ? PLANNED_CARS : FEW_PLANNED);
     });
     const places = new Map(candidates.map(({ id }, at) => [id, at]));
     let ways: readonly Way[] = [];
@@ -274,9 +298,13 @@ export class Posteriors {
         // A column is filled at once, and the list may have grown since.
         if (last?.test !== test) last = { test, place: tests.indexOf(test) };
         const at = places.get(id)!;
-        const each = PLANNED_CARS / chosen[at]!.length;
+        const cars = this.cars[at]!;
+        const points = chosen[at];
+        const each = PLANNED_CARS / (points?.length ?? OUT_PLANNED);
         if (sample % each === 0)
-          ways = this.cars[at]!.ways(last.place, chosen[at]![sample / each]!);
+          ways = points
+            ? cars.ways(last.place, points[sample / each]!)
+            : cars.firstShow(last.place, sample / each);
         return pick(ways, evenShare(sample)).shown;
       },
       PLANNED_CARS,

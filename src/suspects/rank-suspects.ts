@@ -51,8 +51,11 @@ export interface Ranking {
   readonly table: PredictionTable;
   /** By reading, how likely it is for each candidate; where clouds of cars are known, given the readings before it. */
   readonly fits: readonly ReadingFit[];
-  /** Chances by candidate if a reading, by its place, had not been made; absent where `fits` tell that. */
-  readonly without?: (reading: number) => Float64Array;
+  /**
+   * Chances by candidate if a reading, by its place, had not been made, from those that are left when its fit is divided
+   * out; absent where `fits` tell that.
+   */
+  readonly without?: (reading: number, divided: Float64Array) => Float64Array;
   /** What pairs of faults show, on the samples of the table; undefined where pairs are not looked at. */
   readonly showsPair: PairShows | undefined;
 }

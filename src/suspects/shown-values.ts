@@ -20,8 +20,17 @@ export interface CarKnowledge {
 
 /** All that is known of the car after some readings; a point has `dims` values. */
 export function carKnown(posterior: Posterior, dims: number): CarKnowledge {
-  return { values: shownValues(posterior, dims), outside: likeliestOutside(posterior, dims) };
+  const before = known.get(posterior);
+  if (before) return before;
+  const made = {
+    values: shownValues(posterior, dims),
+    outside: likeliestOutside(posterior, dims),
+  };
+  known.set(posterior, made);
+  return made;
 }
+/** A session asks again at each reading what was known before it. */
+const known = new WeakMap<Posterior, CarKnowledge>();
 
 /** Suspects with less chance have no say in it. */
 const HEARD_CHANCE = 1e-3;

@@ -78,7 +78,6 @@ export class SuspectCars {
   /** Of the cars of the beginning, by test, as far as it was asked for. */
   private readonly first = new Map<number, KeptWays>();
   private readonly later = new WeakMap<Float64Array, Map<number, CarsShow>>();
-  private readonly felt = new Map<number, readonly number[]>();
 
   constructor(family: CarFamily, dims: number, errorModel: ErrorModel) {
     this.family = family;
@@ -115,8 +114,7 @@ export class SuspectCars {
   /** What a test shows on each of a cloud's cars; worked out once while the cloud is there. */
   show(test: number, points: Float64Array, count: number): CarsShow {
     if (this.isStart.has(points)) {
-      const known = this.first.get(test) ?? this.family.keptFor?.(test) ?? new KeptWays();
-      this.first.set(test, known);
+      const known = this.firstOf(test);
       for (let car = known.count; car < count; car += 1) known.add(this.waysAt(test, points, car));
       return Array.from({ length: count }, (_, car) => known.of(car));
     }
@@ -128,6 +126,20 @@ export class SuspectCars {
     return made;
   }
 
+  /** What a test shows on one of the first cars before any reading. */
+  firstShow(test: number, car: number): readonly Way[] {
+    const { points } = this.start(car + 1);
+    const known = this.firstOf(test);
+    for (let at = known.count; at <= car; at += 1) known.add(this.waysAt(test, points, at));
+    return known.of(car);
+  }
+
+  private firstOf(test: number): KeptWays {
+    const known = this.first.get(test) ?? this.family.keptFor?.(test) ?? new KeptWays();
+    this.first.set(test, known);
+    return known;
+  }
+
   private waysAt(test: number, points: Float64Array, car: number): readonly Way[] {
     return this.family.ways(test, points.subarray(car * this.dims, (car + 1) * this.dims));
   }
@@ -135,8 +147,8 @@ export class SuspectCars {
   /** Places of the values that a test depends on, by an exact reader. */
   private feltBy(fact: Fact): readonly number[] {
     const { test } = fact;
-    const known = this.felt.get(test);
-    if (known) return known;
+    const known = this.firstOf(test);
+    if (known.felt) return known.felt;
     const { points } = this.start(PROBES);
     const exact = { ...fact, uncertainty: 0 };
     const random = randomOf(PROBE_SEED);
@@ -148,8 +160,7 @@ export class SuspectCars {
         areApart(exact, here, this.family.ways(test, other), this.errorModel);
       for (const at of feltAt(point, differs, random, felt)) felt.add(at);
     }
-    const made = [...felt];
-    this.felt.set(test, made);
-    return made;
+    known.felt = [...felt];
+    return known.felt;
   }
 }

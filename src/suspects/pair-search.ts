@@ -1,0 +1,63 @@
+/**
+ * Two faults at once, where no single one explains the readings: clouds of cars with both, of the faults that explain at
+ * least some reading best. From reading to reading they are carried on as those of single faults are.
+ */
+import { advance, weighed } from './advance-cloud.ts';
+import { type Cloud, effectiveCount } from './cloud.ts';
+import { isTakenBack } from './fact.ts';
+import type { ReadingFit } from './likelihood.ts';
+import type { Posterior, Posteriors } from './posterior.ts';
+import { randomOf } from './random.ts';
+import { plausibleSingles } from './rank-pairs.ts';
+
+/** Singles that go into pairs; 6 make 15 clouds. Our choice. */
+const PAIRED_MAX = 6;
+/** Of two faults at once fewer cars will do. Our choice. */
+const PAIR_CARS = 64;
+/** A pair with less than this part of the likeliest one's chance is weighed, but its cars are not moved. Our choice. */
+const LIVE_SHARE = 1e-3;
+
+/** With fewer that have any weight a cloud starts anew. Our choice. */
+const WORN_CARS = 8;
+
+/** Two candidates by their places, and the cars with both of them. */
+export interface Pair {
+  readonly first: number;
+  readonly second: number;
+  readonly cloud: Cloud;
+}
+
+/** The pairs that may explain the facts of a posterior, on from those of the state before it. */
+export function pairsAfter(
+  posteriors: Posteriors,
+  { facts }: Posterior,
+  fits: readonly ReadingFit[],
+  before: readonly Pair[],
+): Pair[] {
+  const { candidates, prior } = posteriors.ask;
+  const even = fits.map((fit) => ({ ...fit, weight: 1 }));
+  const chosen = plausibleSingles(candidates, even, prior, PAIRED_MAX);
+  const asked = chosen.flatMap((first, place) =>
+    chosen.slice(place + 1).flatMap((second) => {
+      const cars = posteriors.pairCars(candidates[first]!.id, candidates[second]!.id);
+      if (!cars) return [];
+      const known = before.find((pair) => pair.first === first && pair.second === second)?.cloud;
+      const goesOn =
+        known && effectiveCount(known) >= WORN_CARS && !isTakenBack(known.facts, facts);
+      const cloud = goesOn ? known : cars.start(PAIR_CARS);
+      const { roughly, cloud: left } = weighed(cloud, facts, cars.model);
+      return [{ first, second, cars, cloud, left, rough: roughly + weightOf(first, second) }];
+    }),
+  );
+  const most = Math.max(...asked.map(({ rough }) => rough));
+  return asked.map(({ first, second, cars, cloud, left, rough }) => {
+    const isLive = rough - most >= Math.log(LIVE_SHARE);
+    // The same numbers for every pair, as for every suspect.
+    const random = randomOf(facts.length);
+    return { first, second, cloud: isLive ? advance(cloud, facts, cars.model, random) : left };
+  });
+
+  function weightOf(first: number, second: number): number {
+    return Math.log(prior[first]! * prior[second]!);
+  }
+}
