@@ -1,7 +1,7 @@
 /** Bundles the program into dist/: one entry, lazily loaded chunks, nothing needed at run time but Node. */
 import { chmodSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { resolve } from 'node:path';
 import { build } from 'esbuild';
+import { quickStart, withoutDevtools } from './bundle-plugins.mjs';
 import { bundledPackages, licenceText } from './licences.mjs';
 
 /** Steps of the shared database's tables, carried in the bundle as text. */
@@ -12,33 +12,6 @@ const migrations = readdirSync('src/records/shared/migrations')
 const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
 /** Made beside the old one and put in its place when whole, so that a running program never misses a part. */
 const fresh = `dist.${process.pid}`;
-
-/** Ink imports its developer tools only when asked to; the bundle never asks. */
-const withoutDevtools = {
-  name: 'without-devtools',
-  setup(b) {
-    b.onResolve({ filter: /^react-devtools-core$/ }, () => ({ path: 'none', namespace: 'none' }));
-    b.onLoad({ filter: /.*/, namespace: 'none' }, () => ({ contents: 'export default {}' }));
-  },
-};
-
-/**
- * Two costs before the first frame that a bundle can spare. Yoga fetches its own code from a data address, which loads
- * Node's whole HTTP client; without a `fetch` it decodes the text itself. And text is measured the short way first.
- */
-const quickStart = {
-  name: 'quick-start',
-  setup(b) {
-    b.onLoad({ filter: /yoga-wasm-base64-esm\.js$/ }, ({ path }) => ({
-      contents: `const fetch = undefined;\n${readFileSync(path, 'utf8')}`,
-    }));
-    b.onResolve({ filter: /^string-width$/ }, ({ importer }) =>
-      importer.endsWith('sign-columns.ts')
-        ? null
-        : { path: resolve('src/ui/term/sign-columns.ts') },
-    );
-  },
-};
 
 /**
  * The package that writes the settings has another one listen for every signal, to tidy up after it. What listens is

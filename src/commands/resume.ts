@@ -1,7 +1,7 @@
 /** `ohmward resume`: goes on with a saved session where it stopped, after a crash too. */
 
 import { listSessions } from '../files/list-sessions.ts';
-import { begunFirst, listWords } from '../records/list-words.ts';
+import { type ListedSession, listWords } from '../records/list-words.ts';
 import { isProblem } from '../source/problem.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import {
@@ -82,9 +82,12 @@ export const command: Command = {
 
 /** The newest session that is not finished; one in which nothing was done only when there is no other. */
 function newestOpen(desk: Desk): { readonly path: string } | null {
-  const { sessions } = listSessions(desk.sessions());
-  const open = sessions
-    .map(listWords)
-    .filter(({ status }) => status === 'open' || status === 'paused');
-  return begunFirst(open)[0] ?? null;
+  let empty: ListedSession | null = null;
+  for (const { read } of listSessions(desk.sessions()).sessions) {
+    const listed = listWords(read());
+    if (listed.status !== 'open' && listed.status !== 'paused') continue;
+    if (listed.begun) return listed;
+    empty ??= listed;
+  }
+  return empty;
 }

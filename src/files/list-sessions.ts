@@ -1,8 +1,8 @@
 /**
- * The sessions in a folder, newest first, from the first and last line of each file only.
+ * The sessions in a folder, newest first by their names, and of each the first and last line of its files.
  *
- * A list must open at once and must not fail on a damaged file, so nothing is verified here: open the session for
- * that. Parts of one session make one entry.
+ * A list must open at once and must not fail on a damaged file, so files are read only for what is looked at, and nothing
+ * is verified here: open the session for that. Parts of one session make one entry.
  */
 
 import { closeSync, fstatSync, readdirSync, readSync } from 'node:fs';
@@ -35,50 +35,29 @@ export interface SessionEntry {
   readonly words?: string;
 }
 
-/** Entries of the folder, newest first. A missing folder holds none; a closed one gives `words` and no entries. */
+/** A session by the names of its files alone. */
+export interface NamedSession {
+  /** The last part: the file to resume. */
+  readonly path: string;
+  /** The ends of its files, read when they are first asked for. */
+  readonly read: () => SessionEntry;
+}
+
+/**
+ * Sessions of the folder, newest first by the stamp in their names: quick in a folder of any size. A missing folder holds
+ * none; a closed one gives `words` and no sessions.
+ */
 export function listSessions(folder: string): {
-  readonly sessions: readonly SessionEntry[];
+  readonly sessions: readonly NamedSession[];
   readonly words?: string;
-} {
-  const named = namedSessions(folder);
-  const sessions = named.stems.map(({ stem, parts }) => ({ stem, entry: entryOf(parts) }));
-  sessions.sort((a, b) => startOf(b.entry) - startOf(a.entry) || (a.stem < b.stem ? 1 : -1));
-  return {
-    sessions: sessions.map(({ entry }) => entry),
-    ...(named.words === undefined ? {} : { words: named.words }),
-  };
-}
-
-/** So many are read for the start menu; a folder can hold ten thousand. */
-const NEWEST_READ = 100;
-
-/** The newest sessions by the stamp in their names, and how many there are in all: quick in a folder of any size. */
-export function newestSessions(folder: string): {
-  readonly sessions: readonly SessionEntry[];
-  readonly count: number;
-} {
-  const { stems } = namedSessions(folder);
-  const newest = [...stems].sort((a, b) => (a.stem < b.stem ? 1 : -1)).slice(0, NEWEST_READ);
-  return { sessions: newest.map(({ parts }) => entryOf(parts)), count: stems.length };
-}
-
-interface Part {
-  part: number;
-  path: string;
-}
-
-/** The parts of each session in the folder, by their names alone. */
-function namedSessions(folder: string): {
-  stems: { stem: string; parts: Part[] }[];
-  words?: string;
 } {
   let names: string[];
   try {
     names = readdirSync(folder);
   } catch (error) {
     const code = errorCodeOf(error);
-    if (code === 'ENOENT') return { stems: [] };
-    return { stems: [], words: `the folder ${folder} cannot be read (${code})` };
+    if (code === 'ENOENT') return { sessions: [] };
+    return { sessions: [], words: `the folder ${folder} cannot be read (${code})` };
   }
   const byStem = new Map<string, Part[]>();
   for (const name of names) {
@@ -88,20 +67,43 @@ function namedSessions(folder: string): {
     parts.push({ part: id.part, path: join(folder, name) });
     byStem.set(id.stem, parts);
   }
-  return { stems: [...byStem].map(([stem, parts]) => ({ stem, parts })) };
+  const stems = [...byStem.keys()].sort().reverse();
+  return { sessions: stems.map((stem) => namedSession(byStem.get(stem)!)) };
 }
 
-/** The start in ms; the file name carries it when the first line is unreadable. */
-function startOf(entry: SessionEntry): number {
-  const fromEvent = entry.startedAt === null ? Number.NaN : Date.parse(entry.startedAt);
-  if (!Number.isNaN(fromEvent)) return fromEvent;
-  const stamp = /(\d{4})(\d\d)(\d\d)T(\d\d)(\d\d)(\d\d)Z-[^/\\]*$/.exec(entry.path)!;
-  const [year, month, day, hour, minute, second] = stamp.slice(1).map(Number) as number[];
-  return Date.UTC(year!, month! - 1, day!, hour!, minute!, second!);
+/** So many are read for the start menu; a folder can hold ten thousand. */
+const NEWEST_READ = 100;
+
+/** The newest sessions, and how many there are in all. */
+export function newestSessions(folder: string): {
+  readonly sessions: readonly SessionEntry[];
+  readonly count: number;
+} {
+  const { sessions } = listSessions(folder);
+  return {
+    sessions: sessions.slice(0, NEWEST_READ).map(({ read }) => read()),
+    count: sessions.length,
+  };
 }
 
-function entryOf(parts: Part[]): SessionEntry {
+interface Part {
+  readonly part: number;
+  readonly path: string;
+}
+
+function namedSession(parts: Part[]): NamedSession {
   parts.sort((a, b) => a.part - b.part);
+  let entry: SessionEntry | null = null;
+  return {
+    path: parts.at(-1)!.path,
+    read: () => {
+      entry ??= entryOf(parts);
+      return entry;
+    },
+  };
+}
+
+function entryOf(parts: readonly Part[]): SessionEntry {
   const paths = parts.map(({ path }) => path);
   const ends = paths.map(endsOf);
   const first = ends[0]!.first;

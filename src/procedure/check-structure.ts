@@ -36,8 +36,8 @@ export function checkStructure(
           ...ownFlaws,
         ]
       : unreached(step);
-    const at = place.source.locate(place.path, 'key');
     for (const flaw of flaws) {
+      const at = place.source.locate(place.path, 'key');
       const isTold = issues.some(
         (one) => one.code === flaw.code && one.at.file === at.file && one.at.line === at.line,
       );

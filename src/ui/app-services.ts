@@ -19,8 +19,8 @@ export interface AppServices {
   readonly listProcedures: () => readonly ProcedureEntry[];
   /** Ready-made job sheets for the simulated vehicle. */
   readonly listDemoJobs: () => readonly DemoJob[];
-  /** Newest first. */
-  readonly listSessions: () => readonly SavedSession[];
+  /** Newest first; each is read when it is asked for. */
+  readonly listSessions: () => readonly (() => SavedSession)[];
   /** The newest of them and how many there are: enough for the start menu, however many there are. */
   readonly newestSessions: () => {
     readonly sessions: readonly SavedSession[];

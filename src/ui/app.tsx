@@ -189,13 +189,16 @@ export function App({ services, begin, onLeave }: AppProps) {
           key="which-session"
           title="Which session?"
           keepsOrder
-          items={services.listSessions().map((saved) => ({
-            text: `${saved.when}  ${STATUS_WORDS[saved.status].padEnd(12)}  ${saved.simulated ? 'simulated, ' : ''}${saved.words}`,
-            about: saved.path,
-            saved,
+          items={services.listSessions().map((read) => ({
+            get text() {
+              return sessionWords(read());
+            },
+            get about() {
+              return read().path;
+            },
           }))}
           empty="There is no session yet."
-          onPick={({ saved }) => openWith(() => services.resume(saved.path))}
+          onPick={({ about: path }) => openWith(() => services.resume(path))}
           onClose={start}
         />
       );
@@ -270,3 +273,7 @@ const STATUS_WORDS: Readonly<Record<SavedSession['status'], string>> = {
   closed: 'closed',
   damaged: 'DAMAGED',
 };
+
+function sessionWords({ when, status, simulated, words }: SavedSession): string {
+  return `${when}  ${STATUS_WORDS[status].padEnd(12)}  ${simulated ? 'simulated, ' : ''}${words}`;
+}

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { listSessions, newestSessions } from '../../src/files/list-sessions.ts';
+import { listSessions, newestSessions, type SessionEntry } from '../../src/files/list-sessions.ts';
 import { sessionFileName } from '../../src/files/safe-name.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { createSession } from '../../src/log/session-writer.ts';
@@ -13,6 +13,9 @@ beforeEach(() => {
   scratch = scratchFolder();
 });
 afterEach(() => scratch.remove());
+
+const entriesOf = (folder: string): SessionEntry[] =>
+  listSessions(folder).sessions.map(({ read }) => read());
 
 /** A session that began on that day of May 2031, with so many events. */
 function session(day: number, events: number, fill = 0) {
@@ -33,7 +36,7 @@ describe('listSessions', () => {
     ] as const)
       session(day, events).close();
     writeFileSync(join(scratch.path, 'notes.txt'), 'not ours');
-    const { sessions } = listSessions(scratch.path);
+    const sessions = entriesOf(scratch.path);
     expect(sessions.map(({ startedAt }) => startedAt?.slice(8, 10))).toEqual(['08', '07', '06']);
     expect(sessions.map(({ events }) => events)).toEqual([1, 5, 3]);
     expect(sessions[1]).toMatchObject({
@@ -50,9 +53,7 @@ describe('listSessions', () => {
     const writer = session(6, 1, first);
     writer.append(sampleEvent(1, last));
     writer.close();
-    expect(listSessions(scratch.path).sessions).toMatchObject([
-      { events: 2, state: 'complete-lines' },
-    ]);
+    expect(entriesOf(scratch.path)).toMatchObject([{ events: 2, state: 'complete-lines' }]);
   });
 
   it('shows the parts of one session as one entry, to be resumed at the last', () => {
@@ -61,7 +62,7 @@ describe('listSessions', () => {
     if (!moved.ok) throw new Error(moved.problem.words);
     moved.value.writer.append(sampleEvent(2));
     moved.value.writer.close();
-    const { sessions } = listSessions(scratch.path);
+    const sessions = entriesOf(scratch.path);
     expect(sessions).toHaveLength(1);
     expect(sessions[0]).toMatchObject({
       path: moved.value.writer.path,
@@ -82,7 +83,7 @@ describe('listSessions', () => {
     file(3, '{"at":"2031-05-03T06:00:00Z","seq":1}\n\0\0\0\n');
     file(4, '[1]\n[2]\n');
     mkdirSync(join(scratch.path, '20310505T060000Z-x-00000005.jsonl'));
-    const { sessions } = listSessions(scratch.path);
+    const sessions = entriesOf(scratch.path);
     const states = sessions.map(({ path, state }) => [
       path.slice(path.lastIndexOf('/') + 7)[1],
       state,
@@ -102,6 +103,16 @@ describe('listSessions', () => {
   });
 });
 
+it('reads a session when it is asked for, once', () => {
+  const writer = session(6, 2);
+  const { sessions } = listSessions(scratch.path);
+  writer.append(sampleEvent(2));
+  writer.close();
+  expect(sessions[0]!.read().events).toBe(3);
+  writeFileSync(writer.path, '');
+  expect(sessions[0]!.read().events).toBe(3);
+});
+
 describe('newestSessions', () => {
   it('reads the newest hundred by their names alone, and counts all', () => {
     for (let n = 0; n < 130; n += 1) {
@@ -115,7 +126,7 @@ describe('newestSessions', () => {
     const { sessions, count } = newestSessions(scratch.path);
     expect(count).toBe(130);
     expect(sessions).toHaveLength(100);
-    expect(sessions).toEqual(listSessions(scratch.path).sessions.slice(0, 100));
+    expect(sessions).toEqual(entriesOf(scratch.path).slice(0, 100));
   });
 
   it('has none in a folder that is not there', () => {

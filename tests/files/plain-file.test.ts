@@ -81,7 +81,7 @@ describe.skipIf(process.platform === 'win32')('a pipe or a device', () => {
     pipe('sessions', `${NAME}.torn-00000000`);
     const { at, elapsed } = begin().session.opened;
     expect(resumeSessionFile(nodeDisk, path, { at, elapsed })).toMatchObject({ ok: true });
-    expect(listSessions(place.sessions).sessions).toMatchObject([
+    expect(listSessions(place.sessions).sessions.map(({ read }) => read())).toMatchObject([
       { state: 'unreadable', words: 'this is not a file' },
     ]);
   });

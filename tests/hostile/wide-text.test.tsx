@@ -1,13 +1,42 @@
 /**
- * Wide, right-to-left and marked signs in every text, on every screen: the frame stays where it is. Not among them,
- * since there it does not: the Thai and Lao sign AM behind another mark, which our way of counting gives a column less
- * than terminals do; and texts of two hundred wide signs, or of syllables as single letters, in the list of suspects
- * at 60 x 16, where they reach over the keys.
+ * Wide, right-to-left and marked signs in every text, on every screen: the frame stays where it is. The screens are
+ * bundled as they ship, since Ink measures text there as we do.
  */
-import { expect, it } from 'vitest';
+
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { quickStart, withoutDevtools } from '../../scripts/bundle-plugins.mjs';
 import { shareOf } from '../campaign.ts';
 import type { TestScreen } from '../ui/in-process.ts';
-import { walkEveryScreen } from './walk-every-screen.tsx';
+
+let folder = '';
+let walkEveryScreen: typeof import('./walk-every-screen.tsx').walkEveryScreen;
+beforeAll(async () => {
+  mkdirSync('node_modules/.cache', { recursive: true });
+  folder = mkdtempSync(join('node_modules/.cache', 'wide-text-'));
+  const outfile = join(folder, 'walk.mjs');
+  await build({
+    entryPoints: ['tests/hostile/walk-every-screen.tsx'],
+    outfile,
+    bundle: true,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20',
+    jsx: 'automatic',
+    define: { 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' },
+    external: ['vitest'],
+    plugins: [quickStart, withoutDevtools],
+    banner: {
+      js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
+    },
+    logLevel: 'error',
+  });
+  ({ walkEveryScreen } = await import(pathToFileURL(outfile).href));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const TEXTS: Readonly<Record<string, string>> = {
   'two columns a sign': '点火线圈断路'.repeat(12),
@@ -18,6 +47,9 @@ const TEXTS: Readonly<Record<string, string>> = {
   'right to left, Hebrew': 'חיישן גל ארכובה '.repeat(8),
   'right to left, Arabic with numbers': 'مستشعر 4.98 V (دوران) '.repeat(8),
   'both ways in one line': 'abc אבג 12.6 V دوران [x] '.repeat(8),
+  'two hundred signs of two columns': '語'.repeat(200),
+  'syllables as single letters': '\u3131\u314f\u3141'.repeat(70),
+  'the sign AM behind other marks': '\u0e19\u0e49\u0e33 \u0e81\u0e49\u0eb3 a\u0e33'.repeat(20),
   'marks on letters': 'e\u0301n\u0303o\u0308'.repeat(40),
   'ambiguous width': '§°±×÷Ω→①'.repeat(14),
 };

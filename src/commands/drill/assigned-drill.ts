@@ -54,7 +54,8 @@ export function assignedDrill(
 /** Parts that this student has finished, by the first and last line of each file. */
 function finishedParts(desk: Desk, { name }: Assignment, student: string): Set<number> {
   const { sessions } = listSessions(drillsFolder(desk));
-  const parts = sessions.flatMap(({ first, last }) => {
+  const parts = sessions.flatMap(({ read }) => {
+    const { first, last } = read();
     const drill = first && drillHead(first);
     if (!drill || (last?.['type'] !== 'answer-revealed' && last?.['type'] !== 'drill-revealed'))
       return [];

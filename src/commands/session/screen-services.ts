@@ -70,7 +70,12 @@ export function servicesOf(
           },
         ];
       }),
-    listSessions: () => listSessions(desk.sessions()).sessions.map(listWords),
+    listSessions: () =>
+      listSessions(desk.sessions()).sessions.map(
+        ({ read }) =>
+          () =>
+            listWords(read()),
+      ),
     newestSessions: () => {
       const { sessions, count } = newestSessions(desk.sessions());
       return { sessions: sessions.map(listWords), count };

@@ -32,7 +32,7 @@ export async function fetchShared(
 
 async function fetchNew(client: Client, disk: Disk, folder: string): Promise<Fetched> {
   const here = new Map(
-    listSessions(folder).sessions.map(({ path, events }) => [basename(path), events]),
+    listSessions(folder).sessions.map(({ path, read }) => [basename(path), read().events]),
   );
   const { rows } = await client.query<{ id: string; started: string; seq: number }>(
     `SELECT sessions.id, sessions.started, max(events.seq) AS seq

@@ -23,6 +23,7 @@ export const PICK_LIST: PickList = { filter: textField(), chosen: 0, top: 0 };
 /** Items that hold every typed word, in their order. */
 export function matching<I extends PickItem>(items: readonly I[], filter: string): I[] {
   const words = filter.toLowerCase().split(/\s+/).filter(Boolean);
+  if (words.length === 0) return [...items];
   return items.filter(({ text, also }) => {
     const within = `${text} ${also ?? ''}`.toLowerCase();
     return words.every((word) => within.includes(word));

@@ -8,8 +8,8 @@ import { windowRows } from './window-state.ts';
 import { columnsOf, padWords } from './wrap-words.ts';
 
 export interface WindowListProps {
-  /** One row each; longer ones are cut. */
-  readonly lines: readonly string[];
+  /** One row each; longer ones are cut. Asked only for those in view. */
+  readonly lines: Pick<readonly string[], 'length' | 'slice'>;
   /** Rows for list and position line together. */
   readonly rows: number;
   /** The first line shown; use `windowTop` or `scrolled` to find it. */

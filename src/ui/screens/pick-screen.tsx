@@ -44,7 +44,7 @@ const KEYS: readonly KeyBinding[] = [
 ];
 /** Least rows for it. */
 const ABOUT_ROWS = 4;
-/** Of a folder with ten thousand sessions so many are looked at. */
+/** So many are looked at. */
 const MEASURED = 100;
 /** A list this long may be narrowed no further by what stands below it. */
 const LIST_ROWS = 9;
@@ -69,8 +69,11 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
   const chosen = shown[list.chosen];
   const about = chosen ? aboutOf(chosen, body.columns, look) : [' '];
   const mark = look.ascii ? '...' : '…';
-  const texts = shown.map(({ text }) => shownText(text, look));
-  const lines = toldApart(texts, body.columns - MARKER, mark);
+  // Of a folder with ten thousand sessions only those in view are read.
+  const slice = (from?: number, to?: number): string[] => {
+    const texts = shown.slice(from, to).map(({ text }) => shownText(text, look));
+    return toldApart(texts, body.columns - MARKER, mark);
+  };
 
   useKeys(
     (event) => {
@@ -99,7 +102,12 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
           </Words>
         </Box>
       ) : (
-        <WindowList lines={lines} rows={rows} top={list.top} selected={list.chosen} />
+        <WindowList
+          lines={{ length: shown.length, slice }}
+          rows={rows}
+          top={list.top}
+          selected={list.chosen}
+        />
       )}
       <Words> </Words>
       <Box height={aboutRows} flexDirection="column" overflow="hidden" flexShrink={0}>

@@ -8,10 +8,11 @@ import type { KeyBinding } from '../parts/key-hints.tsx';
 import { PICK_LIST, pickListAfter } from '../parts/pick-list-state.ts';
 import { Words } from '../parts/safe-words.tsx';
 import { ScrollText } from '../parts/scroll-text.tsx';
-import { textBlock } from '../parts/text-block.ts';
+import { type Paragraph, type TextLine, textBlock } from '../parts/text-block.ts';
 import { WindowList } from '../parts/window-list.tsx';
 import { windowTop } from '../parts/window-state.ts';
-import { columnsOf, cutMiddle } from '../parts/wrap-words.ts';
+import { columnsOf, cutMiddle, cutWords } from '../parts/wrap-words.ts';
+import type { Look } from '../term/colour.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
@@ -47,6 +48,8 @@ const KEYS: readonly KeyBinding[] = [
 const SET: KeyBinding = { keys: ['v'], show: 'v', help: 'set a value of this car' };
 
 const DETAIL_ROWS = 5;
+/** On a small screen no less than this is left to the list and to what is behind the marked suspect. */
+const LEAST_ROWS = 2;
 /** The list keeps so many rows before the readings that told of the car are named. */
 const LIST_ROWS = 5;
 const BAR_LONG = 20;
@@ -61,11 +64,14 @@ export function SuspectsScreen(props: SuspectsScreenProps) {
   const keys = onValues ? [...KEYS, SET] : KEYS;
   const body = bodySize(useSize(), keys);
   const [list, setList] = useState(PICK_LIST);
-  const head = (known: string | null) => textBlock(headOf(view, car, known), body.columns, look);
-  const whole = head(car.withSources);
+  const whole = textBlock(headOf(view, car, car.withSources), body.columns, look);
   const isRoomy = body.rows - whole.length - DETAIL_ROWS - 1 >= LIST_ROWS;
-  const above = isRoomy ? whole : head(car.short);
-  const rows = Math.max(2, body.rows - above.length - DETAIL_ROWS - 1);
+  const short = () => headOf(view, car, car.short);
+  const room = Math.max(1, body.rows - 2 * LEAST_ROWS - 1);
+  const above = isRoomy ? whole : squeezed(short(), room, body.columns, look);
+  const below = body.rows - above.length - 1;
+  const detailRows = Math.min(DETAIL_ROWS, Math.max(LEAST_ROWS, below - LEAST_ROWS));
+  const rows = Math.max(LEAST_ROWS, below - detailRows);
   const listed = listedRows(view, car);
   const widest = Math.max(...listed.map(({ words }) => columnsOf(words)), 0);
   const barColumns = widest + BAR_LONG + 9 <= body.columns ? BAR_LONG : BAR_SHORT;
@@ -97,11 +103,31 @@ export function SuspectsScreen(props: SuspectsScreenProps) {
         selected={list.chosen}
       />
       <Words> </Words>
-      <Box height={DETAIL_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
+      <Box height={detailRows} flexDirection="column" overflow="hidden" flexShrink={0}>
         <Words hang={2}>{marked?.row === null ? (car.misfit?.words ?? '') : detailOf(row)}</Words>
       </Box>
     </Frame>
   );
+}
+
+/** The paragraphs in so many rows: where they are too many, each gives up its end. The last one is an empty line. */
+function squeezed(
+  paragraphs: readonly Paragraph[],
+  rows: number,
+  columns: number,
+  look: Look,
+): TextLine[] {
+  const blocks = paragraphs.map((paragraph) => textBlock([paragraph], columns, look));
+  const all = blocks.flat();
+  if (all.length <= rows) return all;
+  const each = Math.max(1, Math.floor((rows - 1) / (blocks.length - 1)));
+  const cut = blocks.flatMap((block) => {
+    const [last, next] = block.slice(each - 1);
+    if (!last || !next) return block;
+    const text = cutWords(`${last.text} ${next.text.trim()}`, columns, look.ascii ? '...' : '…');
+    return [...block.slice(0, each - 1), { ...last, text }];
+  });
+  return cut.slice(0, rows);
 }
 
 interface Listed extends Pick<SuspectRow, 'chance' | 'words'> {
@@ -120,7 +146,7 @@ function headOf(
   { changed, unexplained, group, intermittent }: SuspectView,
   { misfit }: CarTold,
   known: string | null,
-) {
+): Paragraph[] {
   return [
     ...(unexplained === null
       ? []

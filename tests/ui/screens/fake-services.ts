@@ -629,7 +629,7 @@ export function fakeServices(clock: FakeClock, options: { problem?: Problem } = 
         intermittent: false,
       },
     ],
-    listSessions: () => SAVED,
+    listSessions: () => SAVED.map((saved) => () => saved),
     newestSessions: () => ({ sessions: SAVED, count: SAVED.length }),
     terminalsOf: () => [
       { id: 'sensor.feed', words: 'sensor feed' },

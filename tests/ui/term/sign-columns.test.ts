@@ -1,8 +1,12 @@
+import xterm from '@xterm/headless';
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
 import signColumns from '../../../src/ui/term/sign-columns.ts';
 import { LONG } from '../../campaign.ts';
 import fc from '../../seeded-check.ts';
+
+/** The Thai and Lao sign AM, of which the library does not count the column. */
+const AM = ['\u0e33', '\u0eb3'];
 
 // The measure is the library that is passed by: string-width, Unicode's East Asian Width and grapheme clusters.
 describe('the short way to measure text', () => {
@@ -11,7 +15,8 @@ describe('the short way to measure text', () => {
     for (let point = 0; point < 0x10000; point += 1) {
       const sign = String.fromCharCode(point);
       // Beside a letter the ordinary run takes one sign in seven.
-      const beside = LONG || point % 7 === 0 ? [`a${sign}`, `${sign}─`] : [];
+      const looks = (LONG || point % 7 === 0) && !AM.includes(sign);
+      const beside = looks ? [`a${sign}`, `${sign}─`] : [];
       for (const text of [sign, ...beside])
         if (signColumns(text) !== stringWidth(text)) different.push(point.toString(16));
     }
@@ -46,4 +51,24 @@ describe('the short way to measure text', () => {
   it('leaves a wish about ambiguous signs to the library', () => {
     expect(signColumns('─', { ambiguousIsNarrow: false })).toBe(2);
   });
+});
+
+/** What a terminal takes for it: the column its cursor stands in afterwards. */
+async function terminalColumns(text: string): Promise<number> {
+  const terminal = new xterm.Terminal({ cols: 80, rows: 2, allowProposedApi: true });
+  await new Promise<void>((done) => terminal.write(text, done));
+  return terminal.buffer.active.cursorX;
+}
+
+it.each(
+  AM.flatMap((am) => [
+    am,
+    `\u0e01${am}`,
+    `\u0e19\u0e49${am}`,
+    `\u0e99\u0ec9${am}b`,
+    `語${am}`,
+    `a${am}${am}`,
+  ]),
+)('the sign AM takes a column of its own, as on a terminal: %j', async (text) => {
+  expect(signColumns(text)).toBe(await terminalColumns(text));
 });

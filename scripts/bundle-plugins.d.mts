@@ -1,0 +1,4 @@
+import type { Plugin } from 'esbuild';
+
+export declare const quickStart: Plugin;
+export declare const withoutDevtools: Plugin;
