@@ -1,6 +1,6 @@
 /** Where in the wiring the readings behind a conclusion were taken, and what the conclusion names. */
 import { type Circuit, type Fault, isSensor, moduleOf, sensorOf } from '../circuit/circuit.ts';
-import { type DrawnWire, drawnWires } from '../circuit/draw-circuit.ts';
+import { type DrawnWire, drawnWires, wireName } from '../circuit/draw-circuit.ts';
 import type { Probe, TerminalId } from '../circuit/test.ts';
 import { testOfEvent } from '../session/event-test.ts';
 import type { RecordContext } from './record-context.ts';
@@ -39,7 +39,7 @@ export function wiringPicture(
     left: module.words,
     right: sensorOf(circuit).words,
     wires: drawn.map(({ wire, there, left, right }) => ({
-      words: `${wire.name.replace(/-/g, ' ')} wire`,
+      words: `${wireName(wire)} wire`,
       left,
       right,
       module: there.startsWith(`${module.name}.`),
@@ -71,7 +71,7 @@ function placeOfTerminal(drawn: readonly DrawnWire[], lead: TerminalId): Place |
 function placeOfThing(circuit: Circuit, drawn: readonly DrawnWire[], thing: string): Place {
   const [kind, name, pin] = thing.split('.');
   if (kind === 'wire') {
-    const wire = drawn.findIndex((one) => one.wire.name === name);
+    const wire = drawn.findIndex(({ wire: one }) => (one.of ?? one.name) === name);
     return wire < 0 ? ELSEWHERE : { wire, at: 'along' };
   }
   if (kind === 'contact') return placeOfTerminal(drawn, `${name}.${pin}`) ?? ELSEWHERE;

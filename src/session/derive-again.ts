@@ -60,7 +60,9 @@ export function deriveAgain(events: readonly SessionEvent[]): Differing[] {
           : { seq, words: `${words} (it was written by rules ${rules})`, isFalse: false },
       );
   };
-  add(1, [...treeWithoutCautions(first), ...otherLimits(first, model?.of ?? null)]);
+  // A tree has the limits of the circuit beside it; what is known of the car moves them as they are asked.
+  const linked = model && first.circuit ? modelFor(first.circuit, first.meter) : null;
+  add(1, [...treeWithoutCautions(first), ...otherLimits(first, linked)]);
   let session = openSession(first);
   let before: SessionEvent = first;
   for (const [index, event] of rest.entries()) {

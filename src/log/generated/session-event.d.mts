@@ -48,7 +48,7 @@ export type LookProbe = (LightProbe | LampProbe | PatternProbe | CountsProbe | T
  */
 export type Look = ("lit" | "dim" | "dark" | "full" | "weak" | "uneven" | "flat-high" | "flat-middle" | "flat-low" | "follows" | "still" | "in-step" | "shifted" | "no-signal" | "sound" | "faulty")
 export type Chance = number
-export type Part = (ModulePart | HallPart | ReluctorPart | PotentiometerPart | CurrentSwitchPart | FusePart | RelayPart | GroundPointPart | NeighbourPart)
+export type Part = (ModulePart | HallPart | ReluctorPart | PotentiometerPart | CurrentSwitchPart | FusePart | RelayPart | GroundPointPart | NeighbourPart | JointPart)
 export type PullTo = (PullToPin | PullToBattery | PullToGround | PullToNothing | PullToVolts | PullToOneOf)
 export type PullEnd = (PullToPin | PullToBattery | PullToGround | PullToNothing | PullToVolts)
 export type ModuleInput = (LevelsInput | SwingInput)
@@ -144,6 +144,7 @@ terminals: {
 [k: string]: JobTerminal
 }
 known?: KnownSaid[]
+harness?: HarnessSaid[]
 notes: string
 }
 export interface JobVehicle {
@@ -168,6 +169,19 @@ export interface KnownSaid {
 what: string
 is: string
 from: string
+}
+/**
+ * A connector, a splice or a wire of this car's harness, as the job sheet has it.
+ */
+export interface HarnessSaid {
+connector?: string
+splice?: string
+wire?: string
+wires?: string[]
+at?: string
+minutes?: number
+length?: string
+size?: string
 }
 /**
  * The tree as it was walked: sub-procedures folded in, limits as numbers, cautions attached.
@@ -580,6 +594,15 @@ pins: string[]
 ohms: Positive
 shorted: Positive
 }
+export interface JointPart {
+kind: "joint"
+name: string
+words: string
+pins: string[]
+splice: boolean
+metres: (number | null)
+minutes: (number | null)
+}
 export interface Wire {
 name: string
 from: string
@@ -588,6 +611,7 @@ ohms: number
 sizeSquareMetres: number
 lengthMetres: number
 copper?: Positive
+of?: string
 role: ("supply" | "reference" | "ground" | "signal")
 }
 export interface Connector {
