@@ -213,6 +213,8 @@ export interface Wire {
   readonly role: WireRole;
   /** Of a section between joints: the name of the whole wire. */
   readonly of?: string;
+  /** `lengthMetres` is that of this car; absent where it is only a usual one. */
+  readonly measured?: true;
 }
 /** What a wire carries in the healthy circuit. */
 export type WireRole = 'supply' | 'reference' | 'ground' | 'signal';

@@ -4,7 +4,7 @@
  * that the same harness always gives the same circuit and nothing needs to be solved:
  * a section fails as often as its share of the length says, a contact as often as the one in the sensor's plug.
  */
-import { mapped } from '../quantity/value-at.ts';
+import { mapped, unknownBetween } from '../quantity/value-at.ts';
 import { copperOhms, STRANDED } from '../quantity/wire.ts';
 import {
   type Circuit,
@@ -16,6 +16,7 @@ import {
   type Wire,
 } from './circuit.ts';
 import { wireWords } from './joints.ts';
+import { WIRE_SPREAD } from './open-values.ts';
 import { spaced } from './part-faults.ts';
 import { connectorsOf, terminalsOf } from './terminals.ts';
 
@@ -42,6 +43,8 @@ export interface WithHarness {
   readonly becomes: ReadonlyMap<string, readonly string[]>;
 }
 
+/** A size that nobody gives lies between the usual one and so many times more or less: 0.35 to 0.75 mm2. Common practice, no source. */
+const SIZE_FACTOR = 1.5;
 /** No section has less, so that its values stay within what a circuit may have. */
 const OHMS_MIN = 1e-3;
 /** A wire that no joint's distance fits any more is taken to go on for this part of the distance. Our choice. */
@@ -103,32 +106,38 @@ function cutOf(circuit: Circuit, given: Wire, harness: Harness): Cut {
   );
   if (places.length === 0)
     return { whole, sections: [{ wire: whole, share: 1, between: [-1, Infinity] }] };
-  const shares = sharesOf(
+  const isKnown = known?.metres != null;
+  const { metres, isMeasured } = lengthsOf(
     places.map(({ joint }) => joint.metres),
     whole.lengthMetres,
-    (known?.metres ?? null) !== null,
+    isKnown,
   );
+  const { measured: _, ...rest } = whole;
   const sensor = sensorOf(circuit).name;
   const fromSensor = partName(whole.from) === sensor;
   const [near, far] = fromSensor ? [whole.from, whole.to] : [whole.to, whole.from];
   const at = ({ joint }: (typeof places)[number]) => `${joint.name}.${whole.name}`;
-  const sections = shares.map((share, index): Section => {
+  const all = metres.reduce((sum, one) => sum + one, 0);
+  const sections = metres.map((lengthMetres, index): Section => {
     const [before, after] = [places[index - 1], places[index]];
     const from = before ? `${at(before)}.pin` : near;
     const to = after ? at(after) : far;
+    // Of the copper that the file gives the whole wire.
+    const part = lengthMetres / whole.lengthMetres;
     return {
-      share,
+      share: lengthMetres / all,
       between: [before?.place ?? -1, after?.place ?? Infinity],
       wire: {
-        ...whole,
+        ...rest,
+        ...(isMeasured && (after || isKnown) && { measured: true as const }),
         name: `${whole.name}.${index + 1}`,
         of: whole.name,
         from,
         to,
-        ohms: share * whole.ohms,
-        lengthMetres: share * whole.lengthMetres,
+        ohms: part * whole.ohms,
+        lengthMetres,
         ...(whole.copper && {
-          copper: mapped(whole.copper, (ohms) => Math.max(OHMS_MIN, share * ohms), 'ohm'),
+          copper: mapped(whole.copper, (ohms) => Math.max(OHMS_MIN, part * ohms), 'ohm'),
         }),
       },
     };
@@ -147,26 +156,35 @@ function withKnownCopper(wire: Wire, { metres, squareMetres }: KnownWire, celsiu
     degC: celsius,
     factor: STRANDED.usual,
   });
-  const plain = { ...rest, ohms, lengthMetres, sizeSquareMetres };
+  const measured = metres === null ? {} : { measured: true as const };
+  const plain = { ...rest, ...measured, ohms, lengthMetres, sizeSquareMetres };
   if (!copper || (metres !== null && squareMetres !== null)) return plain;
-  return { ...plain, copper: mapped(copper, (value) => (value * ohms) / wire.ohms, 'ohm') };
+  if (metres === null)
+    return { ...plain, copper: mapped(copper, (value) => (value * ohms) / wire.ohms, 'ohm') };
+  const low = ((1 - WIRE_SPREAD) * ohms) / SIZE_FACTOR;
+  return { ...plain, copper: unknownBetween(low, (1 + WIRE_SPREAD) * ohms * SIZE_FACTOR, 'ohm') };
 }
 
 /**
- * Parts of the whole length from the sensor outward. Distances count where all of them are known; else the sections are
- * taken as equal.
+ * Lengths of the sections from the sensor outward. Distances count where all of them are known; else the sections are taken
+ * as equal. What lies behind the last joint is as long as the whole wire leaves it.
  */
-function sharesOf(
+function lengthsOf(
   distances: readonly (number | null)[],
   wholeMetres: number,
   isKnown: boolean,
-): readonly number[] {
-  const metres = distances.filter((one) => one !== null);
-  const last = metres.at(-1);
-  if (last === undefined || metres.length < distances.length)
-    return [...distances, null].map((_, __, all) => 1 / all.length);
+): { readonly metres: readonly number[]; readonly isMeasured: boolean } {
+  const known = distances.filter((one) => one !== null);
+  const last = known.at(-1);
+  if (last === undefined || known.length < distances.length) {
+    const count = distances.length + 1;
+    return { metres: Array(count).fill(wholeMetres / count), isMeasured: false };
+  }
   const end = isKnown ? wholeMetres : Math.max(wholeMetres, last * (1 + GOES_ON));
-  return [...metres, end].map((to, index) => (to - (metres[index - 1] ?? 0)) / end);
+  return {
+    metres: [...known, end].map((to, index) => to - (known[index - 1] ?? 0)),
+    isMeasured: true,
+  };
 }
 
 /** The faults of the sections that a fault of a whole wire stands for; null where none of its wires has sections. */

@@ -23,6 +23,7 @@ import {
   type SessionEvent,
   type SessionOpened,
   type SetValue,
+  type ShortPlaced,
   type TestRecorded,
 } from './events.ts';
 import { evolve, openSession } from './evolve.ts';
@@ -31,6 +32,7 @@ import { expectedShown } from './expected-shown.ts';
 import { followAdvisor } from './follow-advisor.ts';
 import { isSame } from './is-same.ts';
 import { circuitAtStart } from './known-circuit.ts';
+import { readDrops } from './read-short.ts';
 import { presentConclusion, type Session } from './session.ts';
 import { modelFor } from './session-model.ts';
 import { modelHere, stepHere } from './step-here.ts';
@@ -107,6 +109,8 @@ function derived(session: Session, event: SessionEvent, model: Modelled | null):
       return [...otherTestValue(event), ...(model ? otherGood(session, event, model) : [])];
     case 'value-set':
       return otherSet(session.opened.circuit, event);
+    case 'short-placed':
+      return otherDrops(event);
     case 'concluded':
       return model ? otherEvidence(session, event, model.advisor) : [];
     default:
@@ -181,6 +185,14 @@ function otherSet(circuit: Circuit | null, { quantity, is, typed }: SetValue): s
   if (!circuit) return [];
   const read = readKnown(circuit, quantity, typed);
   return read.ok && isSame(read.is, is) ? [] : [`was typed "${typed}", which is another value`];
+}
+
+/** The two drops, with what was typed behind them. */
+function otherDrops({ typed, drops }: ShortPlaced): string[] {
+  const read = readDrops(typed);
+  if ('fix' in read) return [`was typed "${typed}", which is not two drops`];
+  const { typed: _, ...values } = read;
+  return isSame(values, drops) ? [] : [`was typed "${typed}", which is other drops`];
 }
 
 /** Rules that first asked a tree to warn of what cranking does; files of earlier ones are not held to it. */

@@ -5,6 +5,7 @@ import type { Command } from '../../session/command.ts';
 import { type Concluded, piecesAmong } from '../../session/events.ts';
 import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
 import { notRuledOut } from '../../session/not-ruled-out.ts';
+import { placeWords } from '../../session/place-words.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
@@ -87,6 +88,7 @@ export function conclusionParagraphs(
     { text: '' },
     weighing === 'pending' ? PENDING : proofParagraph(proposed, weighed),
     ...evidenceParagraphs(opened, session, proposed, weighed),
+    ...part('Where', bind(whereWords(session, proposed.faults ?? [], weighed))),
     ...part('Repair', repair),
     ...part('What the customer should know', bind(proposed.customer)),
     ...list(
@@ -123,6 +125,19 @@ function list(label: string, lines: readonly string[]): Paragraph[] {
     { text: label, bold: true },
     ...lines.map((text) => ({ text: `- ${text}`, hang: 2 })),
   ];
+}
+
+/**
+ * Where along its wire it sits, of those faults that the readings leave; with joints on the way and nothing told yet, what
+ * would tell. Empty where there is no such question.
+ */
+export function whereWords(
+  session: Session,
+  faults: readonly string[],
+  weighed: Pick<Weighed, 'left'> | null,
+): string {
+  const place = placeWords(session, weighed?.left ?? faults);
+  return place === '' ? '' : `${place.charAt(0).toUpperCase()}${place.slice(1)}.`;
 }
 
 /** What points to it, and what would. */
