@@ -37,6 +37,14 @@ export class JointTests extends SensorTests {
         NEGATIVE,
         off,
       );
+      this.volts(
+        `${far}.open-volts`,
+        family,
+        `Volts from ${at}, far side, to battery negative, sensor unplugged`,
+        far,
+        NEGATIVE,
+        off,
+      );
     }
     const load = this.loadOf(lead, pull);
     if (!load) return;

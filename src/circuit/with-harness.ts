@@ -243,8 +243,9 @@ function ofSection(fault: Fault, { section, own, made, beside, other, part = 1 }
     id: `wire.${wire.name}.${mode}${which}`,
     words: placed(fault.words, said, place),
     repair: isCut ? `${fault.repair}${wire.name.slice(name.length)}` : `${fault.repair}${which}`,
+    // Short at its beginning, so that a narrow list still names the wire.
     repairWords: placed(
-      fault.repairWords,
+      fault.repairWords.replace('Repair or replace', 'Mend'),
       isCut ? said : `the ${spaced(name)} wire`,
       isCut ? place : `the ${spaced(name)} wire ${place.slice(said.length + 1)}`,
     ),

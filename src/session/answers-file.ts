@@ -121,7 +121,7 @@ function setCommand(said: NonNullable<AnswerDraft['known']>, session: Session): 
   return { code, words, fix, at: ['known', at] };
 }
 
-/** Its cautions are acknowledged in an answer of their own before, with the same key and "acknowledge: true". */
+/** Its cautions are acknowledged by "acknowledge: true" beside it. */
 function placeCommand(
   draft: AnswerDraft,
   said: NonNullable<AnswerDraft['place']>,

@@ -30,7 +30,19 @@ export function placeWords(session: Session, faults: readonly string[]): string 
   const joint = jointAt(circuit.parts, near);
   if (joint && joint === jointAt(circuit.parts, far))
     return `in the ${joint.words}, at the contact of the ${spaced(first.wire)} wire`;
-  return `in the ${spaced(first.wire)} wire ${betweenWords(circuit.parts, [near, far])}`;
+  // A stretch that begins before a joint or ends behind one has its contact in it.
+  const ends = [from % 2 === 1 ? near : null, to % 2 === 0 ? far : null];
+  const contacts = ends.flatMap((end) => (end === null ? [] : [endWords(circuit.parts, end)]));
+  const more = contacts.length === 0 ? '' : `, with the contact of ${contacts.join(' and of ')}`;
+  return `in the ${spaced(first.wire)} wire ${betweenWords(circuit.parts, [near, far])}${more}`;
+}
+
+/** Whether these faults lie along one wire with joints on its way, and at more than one place of it. */
+export function isUnplaced(circuit: Circuit, faults: readonly string[]): boolean {
+  const spots = faults.map((id) => spotOf(circuit, id));
+  const [first] = spots;
+  if (!first || spots.some((spot) => spot?.wire !== first.wire)) return false;
+  return new Set(spots.map((spot) => Math.min(...(spot?.places ?? [])))).size > 1;
 }
 
 /** `the signal wire between the sensor's plug and the connector at the bulkhead`. */

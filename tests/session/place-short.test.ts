@@ -21,6 +21,14 @@ import { refusalWords } from '../../src/session/refusal.ts';
 import type { Session } from '../../src/session/session.ts';
 import { spentMinutes } from '../../src/session/spent-minutes.ts';
 import { standingSetup } from '../../src/session/standing-setup.ts';
+import type { Here } from '../../src/ui/screens/pages-state.ts';
+import {
+  afterDrops,
+  afterShort,
+  dropsCheck,
+  dropsQuestion,
+  shortItems,
+} from '../../src/ui/screens/short-pages.ts';
 import { METER, shipped } from '../circuit/shipped.ts';
 import { LIBRARY_CAUTIONS } from './library-cautions.ts';
 import { opened, when } from './sample-tree.ts';
@@ -192,7 +200,7 @@ describe('the place of faults that lie along one wire', () => {
     [
       'a section and the contact at its end',
       ['wire.signal.1.open', 'contact.bulkhead.signal.open'],
-      "in the signal wire between the sensor's plug and the connector at the bulkhead",
+      "in the signal wire between the sensor's plug and the connector at the bulkhead, with the contact of the connector at the bulkhead",
     ],
     ['the whole wire', ['wire.signal.1.open', 'wire.signal.2.open'], ''],
     ['two wires', ['wire.signal.1.open', 'wire.feed.1.open'], ''],
@@ -206,5 +214,34 @@ describe('the place of faults that lie along one wire', () => {
     expect(placeWords(placed(), ['wire.signal.2.open'])).toMatch(
       /^in the signal wire between the connector/,
     );
+  });
+});
+
+describe('on the screen', () => {
+  const opened = { drill: null, advisor: null } as unknown as Here['opened'];
+  const state = (session: Session): Here['state'] => ({
+    session,
+    over: [],
+    message: null,
+    half: null,
+  });
+
+  test('the list names what touches what, and the drops make the command of the other front ends', () => {
+    const session = read(begin());
+    const items = shortItems({ opened, state: state(session) });
+    expect(items.map(({ text }) => text.trim())).toContain('0 %  the signal wire touches ground');
+    const { state: asked } = afterShort(state(session), 'signal battery.negative');
+    const page = asked.over.at(-1)!;
+    if (page.name !== 'short-drops') throw new Error('the drops are asked');
+    const here = { opened, state: asked };
+    expect(dropsQuestion(here, page).about).toMatch(/Unplug everything on both wires/);
+    expect(dropsCheck(here, page, '5.9 V')?.ok).toBe(false);
+    const typed = `from sensor.signal to bulkhead.signal: ${DROPS}`;
+    expect(dropsCheck(here, page, typed)).toEqual({ ok: true, words: 'Understood.' });
+    const { effect } = afterDrops(asked, page, typed);
+    expect(effect).toEqual({ type: 'perform', command: placing(NEAR, DROPS) });
+    // A wire that is called ground is not the body.
+    const other = afterShort(state(session), 'signal ground').state.over.at(-1);
+    expect(other).toMatchObject({ stretch: { touches: 'ground' } });
   });
 });

@@ -139,6 +139,11 @@ function presentConclusion(
   const weighed = advisor?.weigh(session, step.faults) ?? null;
   const where = whereWords(session, step.faults, weighed);
   if (where !== '') say(`Where: ${bind(where)}`);
+  const [placing] = weighed?.wouldPlace ?? [];
+  if (placing)
+    say(
+      `Where along the wire is not told yet. "next" has what would tell: ${bind(placing.words)}.`,
+    );
   for (const line of weighed?.evidence ?? [])
     say(`  Evidence: ${evidenceWords(opened, session, step.faults, line)}`);
   for (const line of weighed?.ruledOut ?? [])

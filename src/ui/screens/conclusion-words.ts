@@ -87,8 +87,8 @@ export function conclusionParagraphs(
     ...head,
     { text: '' },
     weighing === 'pending' ? PENDING : proofParagraph(proposed, weighed),
+    ...whereParagraph(opened, session, proposed, weighed),
     ...evidenceParagraphs(opened, session, proposed, weighed),
-    ...part('Where', bind(whereWords(session, proposed.faults ?? [], weighed))),
     ...part('Repair', repair),
     ...part('What the customer should know', bind(proposed.customer)),
     ...list(
@@ -127,10 +127,22 @@ function list(label: string, lines: readonly string[]): Paragraph[] {
   ];
 }
 
-/**
- * Where along its wire it sits, of those faults that the readings leave; with joints on the way and nothing told yet, what
- * would tell. Empty where there is no such question.
- */
+/** Where it sits along its wire, or what would tell that. */
+function whereParagraph(
+  { bind }: OpenedSession,
+  session: Session,
+  { faults }: Proposed,
+  weighed: Weighed | null,
+): Paragraph[] {
+  const where = whereWords(session, faults ?? [], weighed);
+  if (where !== '') return [{ text: `Where: ${bind(where)}`, bold: true, hang: 7 }];
+  const [first] = weighed?.wouldPlace ?? [];
+  if (!first) return [];
+  const words = `${unstopped(bind(first.words))} (${minutesWords(first.minutes)})`;
+  return [{ text: `Where along the wire is not told yet; F6 would tell: ${words}.`, hang: 7 }];
+}
+
+/** Where along its wire it sits, of those faults that the readings leave; empty where that is not told. */
 export function whereWords(
   session: Session,
   faults: readonly string[],

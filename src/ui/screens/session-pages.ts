@@ -297,10 +297,17 @@ function afterDrawn({ opened, state }: Here): Turn {
   const below = { ...state, over: state.over.slice(0, -1) };
   const view = viewOf({ opened, state: below });
   const faults = view.name === 'conclusion' ? view.proposed.faults : null;
-  const proving = faults ? advisor.weigh(state.session, faults).wouldProve : [];
+  const weighed = faults ? advisor.weigh(state.session, faults) : null;
+  const placing = weighed?.wouldPlace ?? [];
+  const proving =
+    weighed?.wouldProve.filter(({ id }) => placing.every((one) => one.id !== id)) ?? [];
   const page: Page =
-    proving.length > 0
-      ? { name: 'next-tests', title: 'What would prove it', proposals: proving }
+    placing.length + proving.length > 0
+      ? {
+          name: 'next-tests',
+          title: placing.length > 0 ? 'Where along the wire' : 'What would prove it',
+          proposals: [...placing, ...proving],
+        }
       : { name: 'next-tests', title: TELL_MOST, proposals: advisor.nextTests(state.session) };
   return replace(state, page);
 }
