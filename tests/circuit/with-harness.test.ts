@@ -11,9 +11,13 @@ import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Setup, Test } from '../../src/circuit/test.ts';
 import { withHarness } from '../../src/circuit/with-harness.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
+import { fitHarness } from '../../src/procedure/fit-harness.ts';
 import type { HarnessSaid } from '../../src/procedure/job.ts';
-import { readHarness } from '../../src/procedure/read-harness.ts';
+import type { Procedure } from '../../src/procedure/procedure.ts';
+import { harnessSaid, harnessText, readHarness } from '../../src/procedure/read-harness.ts';
+import { priorFor } from '../../src/suspects/prior.ts';
 import { testEntries } from '../../src/suspects/test-entries.ts';
+import { harnessRemark, harnessWrong } from '../../src/ui/screens/harness-field.ts';
 
 const HALL = load('hall-module-fed');
 const BULKHEAD: HarnessSaid = {
@@ -208,4 +212,46 @@ describe('what a job sheet cannot mean is said with a way out', () => {
     expect(problems[0]!.words).toMatch(words);
     expect(problems[0]!.fix).not.toBe('');
   });
+});
+
+test('a whole wire that was replaced is as unlikely in each of its sections', () => {
+  const chance = (replaced: readonly string[]) => {
+    const prior = priorFor(CAR.faults, { replaced });
+    return CAR.faults.reduce(
+      (sum, { repair }, at) => (repair.startsWith('wire.signal.') ? sum + prior[at]! : sum),
+      0,
+    );
+  };
+  expect(chance(['wire.signal'])).toBeLessThan(chance([]) / 2);
+});
+
+test('what a tree concludes of a whole wire, it concludes of its sections and of the contacts on its way', () => {
+  const end = { kind: 'conclude', faults: ['sensor.dead', 'wire.signal.open'] };
+  const procedure = { steps: { end } } as unknown as Procedure;
+  const { harness } = readHarness(HALL, [BULKHEAD]);
+  expect(fitHarness(harness, { circuit: HALL, procedure }).procedure.steps['end']).toMatchObject({
+    faults: [
+      'sensor.dead',
+      'wire.signal.1.open',
+      'wire.signal.2.open',
+      'contact.bulkhead.signal.open',
+    ],
+  });
+});
+
+test('the text of the sheet and the list of a job file are the same', () => {
+  const said: HarnessSaid[] = [
+    { ...BULKHEAD, minutes: 4 },
+    { splice: 'under the tape', wires: ['signal'], at: '2 m' },
+    WIRE,
+  ];
+  const text = harnessText(said);
+  expect(text).toBe(
+    'connector at the bulkhead: feed, signal, at 1 m, 4 min; splice under the tape: signal, at 2 m; wire signal: 4 m, 0.5 mm2',
+  );
+  expect(harnessSaid(text)).toEqual(said);
+  expect(harnessRemark(text, HALL)).toMatch(
+    /^Understood: connector at the bulkhead, 1 m from the plug; splice/,
+  );
+  expect(harnessWrong('connector at the bulkhead: sgnal', HALL)).toMatch(/no wire is called/i);
 });
