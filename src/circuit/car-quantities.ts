@@ -10,6 +10,7 @@ import {
   type SensorPart,
   type TrackRun,
 } from './circuit.ts';
+import { wireWords } from './joints.ts';
 import {
   BRIDGE_RESISTOR,
   CONTACT,
@@ -91,7 +92,7 @@ export function placesOf(circuit: Circuit): readonly (CarQuantity | null)[] {
     of('battery.running', 'battery with the engine running', battery.running),
     of('battery.ohms', 'inside resistance of the battery', battery.ohms),
     ...wires.map((wire) =>
-      of(`wire.${wire.name}`, `copper of the ${spaced(wire.name)} wire`, copperOf(wire)),
+      of(`wire.${wire.name}`, `copper of ${wireWords(wire, circuit)}`, copperOf(wire)),
     ),
     ...parts.flatMap((part) => [
       ...partValues(part),
@@ -137,6 +138,8 @@ function partValues(part: Part): (CarQuantity | null)[] {
         named('ohms', `load of the ${words}`, part.ohms),
         named('shorted', `${words} when shorted`, part.shorted),
       ];
+    case 'joint':
+      return [];
     default:
       return sensorValues(part);
   }

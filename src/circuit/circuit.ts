@@ -191,8 +191,28 @@ export interface NeighbourPart extends PartBase {
   readonly ohms: Toleranced;
   readonly shorted: Toleranced;
 }
+/**
+ * What joins wires on their way to the sensor: a connector within the harness, or a splice. A pin for each wire, called like
+ * it: the wire comes from the sensor to the pin and goes on from `PIN.pin`, with the contact between.
+ */
+export interface JointPart extends PartBase {
+  readonly kind: 'joint';
+  /** It does not come apart. */
+  readonly splice: boolean;
+  /** Along the harness from the sensor's plug; null where nobody has measured it. */
+  readonly metres: number | null;
+  /** Minutes to get at it the first time; null where nobody has said. */
+  readonly minutes: number | null;
+}
 export type SensorPart = HallPart | ReluctorPart | PotentiometerPart | CurrentSwitchPart;
-export type Part = ModulePart | SensorPart | FusePart | RelayPart | GroundPointPart | NeighbourPart;
+export type Part =
+  | ModulePart
+  | SensorPart
+  | FusePart
+  | RelayPart
+  | GroundPointPart
+  | NeighbourPart
+  | JointPart;
 
 export const SENSOR_KINDS = ['hall-switch', 'reluctor', 'potentiometer', 'current-switch'] as const;
 
@@ -207,6 +227,10 @@ export interface Wire {
   /** Copper of every length and size that the wire may have; without it `ohms` within the usual spread. */
   readonly copper?: Toleranced;
   readonly role: WireRole;
+  /** Of a section between joints: the name of the whole wire. */
+  readonly of?: string;
+  /** `lengthMetres` is that of this car; absent where it is only a usual one. */
+  readonly measured?: true;
 }
 /** What a wire carries in the healthy circuit. */
 export type WireRole = 'supply' | 'reference' | 'ground' | 'signal';
@@ -344,7 +368,7 @@ export function endsOf(to: PullTo): readonly PullEnd[] {
 }
 
 /** The one sensor of the circuit. */
-export function sensorOf(circuit: Circuit): SensorPart {
+export function sensorOf(circuit: Pick<Circuit, 'parts'>): SensorPart {
   const sensor = circuit.parts.find(isSensor);
   if (!sensor) throw new Error('circuit: a loaded circuit has one sensor');
   return sensor;

@@ -5,6 +5,7 @@
 import { foldWords } from '../source/fold-words.ts';
 import { type Circuit, moduleOf, partName, sensorOf, type Wire } from './circuit.ts';
 import { farEnd } from './far-end.ts';
+import { wayFrom } from './joints.ts';
 import { leads } from './refuse-test.ts';
 import type { Bridge, TerminalId, Test } from './test.ts';
 
@@ -115,7 +116,7 @@ function layOut(
   sensorTitle: string,
   width: number,
 ): Layout {
-  const longest = Math.max(...rows.map(({ wire }) => spaced(wire.name).length));
+  const longest = Math.max(...rows.map(({ wire }) => wireName(wire).length));
   const least = Math.max(WIRE_MIN, Math.min(WIRE_MAX, longest + WIRE_ENDS));
   const room = width - least - 4;
   const wanted = (title: string, pins: readonly string[], edges: number) =>
@@ -148,16 +149,19 @@ function rowsOf(circuit: Circuit, pins: Readonly<Record<TerminalId, string>>): R
       partName(wire.from) === sensor ? [wire.from, wire.to] : [wire.to, wire.from];
     const there = farEnd(circuit, wire, end);
     const left =
-      partName(there) === moduleOf(circuit).name ? label(there) : sourceOf(circuit, wire, there);
+      partName(there) === moduleOf(circuit).name
+        ? label(there)
+        : sourceOf(circuit, wire, here, there);
     return [{ wire, here, there, left, right: label(here) }];
   });
 }
 
 /** What is behind a wire that does not come from the module: `battery + > relay > fuse`. */
-function sourceOf(circuit: Circuit, wire: Wire, from: TerminalId): string {
+function sourceOf(circuit: Circuit, wire: Wire, here: TerminalId, from: TerminalId): string {
   const end = wire.role === 'supply' ? 'battery.positive' : 'ground';
   const open: { at: string; path: readonly string[] }[] = [{ at: from, path: [] }];
   const seen = new Set<string>([from]);
+  const way = wayFrom(circuit, wire, here).sections;
   while (open.length > 0) {
     const { at, path } = open.shift()!;
     const part = circuit.parts.find((one) => one.name === partName(at));
@@ -167,7 +171,7 @@ function sourceOf(circuit: Circuit, wire: Wire, from: TerminalId): string {
     )
       return [end === 'ground' ? (part?.words ?? 'battery -') : 'battery +', ...path].join(' > ');
     const nexts = circuit.wires
-      .filter((one) => one !== wire && (one.from === at || one.to === at))
+      .filter((one) => !way.includes(one) && (one.from === at || one.to === at))
       .map((one) => ({ at: one.from === at ? one.to : one.from, path }));
     if (part?.kind === 'fuse' || part?.kind === 'relay')
       nexts.push({
@@ -189,7 +193,7 @@ function wireText(row: Row, width: number, { test }: DrawOptions, glyphs: Glyphs
   const left = `${off(row.there) ? '  ' : glyphs.line}${tip(row.there, test) || glyphs.line}`;
   const right = `${tip(row.here, test) || glyphs.line}${off(row.here) ? '  ' : glyphs.line}`;
   const room = width - left.length - right.length;
-  const name = ` ${cut(spaced(row.wire.name), room - 4)} `;
+  const name = ` ${cut(wireName(row.wire), room - 4)} `;
   const before = Math.floor((room - name.length) / 2);
   return `${left}${glyphs.line.repeat(before)}${name}${glyphs.line.repeat(room - name.length - before)}${right}`;
 }
@@ -262,6 +266,11 @@ function cell(text: string, width: number, align: 'left' | 'right'): string {
 /** What has room, in whole words where one has. */
 function cut(text: string, columns: number): string {
   return foldWords(text, Math.max(1, columns))[0]!;
+}
+
+/** Of a section the name of its whole wire: what is drawn runs from end to end. */
+export function wireName({ name, of }: Wire): string {
+  return spaced(of ?? name);
 }
 
 function spaced(name: string): string {

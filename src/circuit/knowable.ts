@@ -101,6 +101,8 @@ function ofPart(part: Part, put: Put<Part>, plain: Plain): Knowable[] {
         ...plain(`${name}.ohms`, (ohms) => put({ ...part, ohms })),
         ...plain(`${name}.volts`, (volts) => put({ ...part, volts })),
       ];
+    case 'joint':
+      return [];
     default:
       return ofSensor(part, put, plain);
   }

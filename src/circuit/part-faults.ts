@@ -268,6 +268,7 @@ export function partFaults(part: Part): Fault[] {
         ),
       ];
     case 'ground-point':
+    case 'joint':
       return [];
   }
 }

@@ -186,6 +186,8 @@ function addPlainPart(
   own: PartEffect | null,
   isOpen: boolean,
 ): void {
+  // Its contacts are all there is of it.
+  if (part.kind === 'joint') return;
   const pin = (name: string): number => plan.node(`${part.name}.${name}.pin`);
   const ohms = plan.value(`${part.name}.ohms`, part.ohms);
   if (part.kind === 'relay') {

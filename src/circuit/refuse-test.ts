@@ -196,6 +196,7 @@ function hasElectronics({ kind }: Part): boolean {
     case 'relay':
     case 'ground-point':
     case 'neighbour':
+    case 'joint':
       return false;
   }
 }
@@ -214,7 +215,7 @@ export function inspectable(circuit: Circuit): string[] {
     ...circuit.connectors.flatMap((connector) =>
       connector.pins.map((pin) => `contact.${connector.part}.${pin}`),
     ),
-    ...circuit.wires.map((wire) => `wire.${wire.name}`),
+    ...new Set(circuit.wires.flatMap(({ name, of = name }) => [`wire.${of}`, `wire.${name}`])),
     'harness',
     ...(circuit.target ? ['target', 'target.seat', 'target.ring'] : []),
     ...(circuit.target?.ring ? ['target.turning'] : []),

@@ -1,5 +1,5 @@
 /** Tests that do not follow a single wire in use: a spare sensor, ohms, neighbours, eyes and fingers. */
-import { moduleOf, type Part, partName, sensorOf } from './circuit.ts';
+import { moduleOf, type Part, partName, sensorOf, type Wire } from './circuit.ts';
 import { spaced } from './part-faults.ts';
 import type { TerminalId } from './test.ts';
 import { type Lead, NEGATIVE, pin, TestList } from './test-list.ts';
@@ -27,17 +27,18 @@ export class SensorTests extends TestList {
   }
 
   protected continuity({ wire, here, there }: Lead): void {
+    const name = wholeName(wire);
     const near = this.connectorsOff([there]);
     if (near.unplugged.length > 1)
       this.ohms(
-        `wire.${wire.name}.ohms`,
-        `Ohms of the ${spaced(wire.name)} wire from end to end, ${offWords(near)}`,
+        `wire.${name}.ohms`,
+        `Ohms of the ${spaced(name)} wire from end to end, ${offWords(near)}`,
         there,
         here,
         near,
       );
     this.ohms(
-      `wire.${wire.name}.ohms-to-ground`,
+      `wire.${name}.ohms-to-ground`,
       `Ohms from ${pin(here)} to battery negative, ${offWords(near)}`,
       here,
       NEGATIVE,
@@ -47,7 +48,7 @@ export class SensorTests extends TestList {
       if (other.here <= here) continue;
       const far = this.connectorsOff([there, other.there]);
       this.ohms(
-        `wire.${wire.name}.ohms-to-${other.wire.name}`,
+        `wire.${name}.ohms-to-${wholeName(other.wire)}`,
         `Ohms from ${pin(here)} to ${pin(other.here)}, ${offWords(far)}`,
         here,
         other.here,
@@ -162,6 +163,11 @@ export class SensorTests extends TestList {
     look('target.ring', `A magnet card along the ring at the ${target.at}, all the way round`, 8);
     look('target.turning', `Turn the ${target.at} by hand: play, run-out, noise`, 3);
   }
+}
+
+/** Of a section the name of the whole wire, which runs from end to end. */
+function wholeName({ name, of }: Wire): string {
+  return of ?? name;
 }
 
 function offWords({ unplugged }: { readonly unplugged: readonly string[] }): string {

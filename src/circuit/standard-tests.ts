@@ -7,8 +7,8 @@ import {
   type RelayPart,
   sensorOf,
 } from './circuit.ts';
+import { JointTests } from './joint-tests.ts';
 import { refuseTest } from './refuse-test.ts';
-import { SensorTests } from './sensor-tests.ts';
 import type { Bridge, Probe, TerminalId } from './test.ts';
 import { type Lead, NEGATIVE, pin, type TestOption } from './test-list.ts';
 
@@ -28,7 +28,7 @@ export function standardTests(circuit: Circuit): TestOption[] {
   return found.filter((option) => refuseTest(circuit, option.test) === null);
 }
 
-class Collector extends SensorTests {
+class Collector extends JointTests {
   all(): TestOption[] {
     const feeds = this.leads.filter(
       ({ wire }) => wire.role === 'reference' || wire.role === 'supply',
@@ -50,6 +50,8 @@ class Collector extends SensorTests {
       this.injection(signal, feeds[index] ?? feeds[0]);
     });
     for (const signal of signals) this.bias(signal, signals);
+    for (const lead of this.leads)
+      this.joints(lead, this.pullFor(lead, feeds[signals.indexOf(lead)] ?? feeds[0]));
     this.spare();
     for (const lead of this.leads) this.continuity(lead);
     this.sensorOhms();
@@ -338,7 +340,7 @@ class Collector extends SensorTests {
     const lead: Bridge = { from: here, to: there, through: 'lead' };
     const follows = input === there ? '' : ` ${pin(input)}`;
     this.add(
-      `wire.${wire.name}.bypass`,
+      `wire.${wire.of ?? wire.name}.bypass`,
       'bypass',
       `A temporary wire from ${pin(here)} at the sensor to ${pin(there)} at the module: does the module follow${follows}`,
       5,
@@ -393,14 +395,29 @@ class Collector extends SensorTests {
     }
   }
 
-  private injection({ here, there }: Lead, feed: Lead | undefined): void {
-    const input = this.inputAt(there);
-    if (input?.kind !== 'levels') return;
+  /** What pulls an input over from the sensor's plug; null where nothing does. */
+  private pullFor({ here, there }: Lead, feed: Lead | undefined): Bridge | null {
     const pull = this.pinAt(there)?.pull;
+    if (
+      this.inputAt(there)?.kind === 'swing' &&
+      pull != null &&
+      likeliestEnd(pull.to).kind === 'volts'
+    )
+      return { from: here, to: NEGATIVE, through: { ohms: BIAS_LOAD_OHMS } };
+    if (this.inputAt(there)?.kind !== 'levels') return null;
     const falls = pull !== null && pull !== undefined && likeliestEnd(pull.to).kind !== 'ground';
-    const source = falls ? NEGATIVE : feed?.here;
-    if (source === undefined) return;
-    const ohms = falls ? PULL_DOWN_OHMS : PULL_UP_OHMS;
+    const to = falls ? NEGATIVE : feed?.here;
+    if (to === undefined) return null;
+    return { from: here, to, through: { ohms: falls ? PULL_DOWN_OHMS : PULL_UP_OHMS } };
+  }
+
+  private injection(lead: Lead, feed: Lead | undefined): void {
+    const { here, there } = lead;
+    const pull = this.inputAt(there)?.kind === 'levels' ? this.pullFor(lead, feed) : null;
+    if (typeof pull?.through !== 'object') return;
+    const { to: source } = pull;
+    const { ohms } = pull.through;
+    const falls = source === NEGATIVE;
     const from = falls ? 'battery negative' : `${pin(source)} at the sensor's plug`;
     for (const [place, at] of [
       ['module', there],

@@ -1,5 +1,5 @@
 /** The places of a circuit where a lead can go: connectors, and what they and their pins are called. */
-import type { Connector, Part, Terminal, Wire } from './circuit.ts';
+import type { Connector, JointPart, Part, Terminal, Wire } from './circuit.ts';
 import { spaced } from './part-faults.ts';
 
 /** A connector for each part, with the pins that a wire ends at. */
@@ -10,7 +10,7 @@ export function connectorsOf(parts: readonly Part[], wires: readonly Wire[]): Co
     pins: part.pins.filter((pin) =>
       wires.some((wire) => [wire.from, wire.to].includes(`${part.name}.${pin}`)),
     ),
-    unplugs: part.kind !== 'ground-point',
+    unplugs: part.kind !== 'ground-point' && !(part.kind === 'joint' && part.splice),
   }));
 }
 
@@ -25,7 +25,9 @@ export function terminalsOf(connectors: readonly Connector[], parts: readonly Pa
   }));
   const others = connectors.flatMap(({ part, pins }) =>
     pins.flatMap((pin): Terminal[] => {
-      const words = `${spaced(pin)} at the ${parts.find((one) => one.name === part)!.words}`;
+      const of = parts.find((one) => one.name === part)!;
+      if (of.kind === 'joint') return jointTerminals(of, pin);
+      const words = `${spaced(pin)} at the ${of.words}`;
       return [
         { id: `${part}.${pin}`, part, pin, side: 'harness', words },
         {
@@ -41,8 +43,18 @@ export function terminalsOf(connectors: readonly Connector[], parts: readonly Pa
   return [...posts, ...others];
 }
 
+/** Both sides of a joint are harness, and can be reached while it is closed. */
+function jointTerminals({ name, words }: JointPart, pin: string): Terminal[] {
+  const at = `${spaced(pin)} at the ${words}`;
+  const one = { part: name, pin, side: 'harness' as const };
+  return [
+    { ...one, id: `${name}.${pin}`, words: `${at}, the sensor's side` },
+    { ...one, id: `${name}.${pin}.pin`, words: `${at}, the far side` },
+  ];
+}
+
 function connectorWords(part: Part): string {
   if (part.kind === 'fuse' || part.kind === 'relay') return `the socket of the ${part.words}`;
-  if (part.kind === 'ground-point') return `the ${part.words}`;
+  if (part.kind === 'ground-point' || part.kind === 'joint') return `the ${part.words}`;
   return `the connector of the ${part.words}`;
 }

@@ -3,6 +3,7 @@ import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import { code, meter, vin } from './calc/checks.ts';
 import { dividerSum, drop, wire } from './calc/electrical.ts';
+import { place } from './calc/place.ts';
 import { scope, speed } from './calc/signals.ts';
 import { Options, type Sum, type SumResult, WrongUse } from './calc/sum.ts';
 import { type Arguments, type Command, EXIT, type Io } from './command.ts';
@@ -17,6 +18,7 @@ export const SUMS: Readonly<Record<string, Sum>> = {
   divider: dividerSum,
   scope,
   speed,
+  place,
   meter,
   code,
   vin,
@@ -33,6 +35,7 @@ export const command: Command = {
     'ohmward calc scope --high "5 V" --rpm 800 --teeth 60 --missing 2',
     'ohmward calc speed --teeth 60 --missing 2 --rpm 800',
     'ohmward calc meter --reading "5.02 V" --accuracy "0.5 % + 3" --range "6 V" --counts 6000 --from "4.75 V" --to "5.25 V"',
+    'ohmward calc place --here "6.6 mV" --there "15.5 mV" --length "3 m"',
     'ohmward calc code P0335',
     'ohmward calc vin 1ZZTESTSXAA000702',
   ],
@@ -83,6 +86,19 @@ export const command: Command = {
     counts: { type: 'string', value: 'N', help: 'counts of its display at full scale' },
     from: { type: 'string', value: 'VALUE', help: 'least value that is good' },
     to: { type: 'string', value: 'VALUE', help: 'most value that is good' },
+    here: { type: 'string', value: 'VOLTS', help: 'drop along the wire, fed at this end' },
+    there: { type: 'string', value: 'VOLTS', help: 'drop along it, fed at the other end' },
+    joints: {
+      type: 'string',
+      value: 'LENGTHS',
+      help: 'where connectors and splices are, from this end, "1 m, 2.2 m"',
+    },
+    'current-here': { type: 'string', value: 'AMPERES', help: 'current when fed at this end' },
+    'current-there': {
+      type: 'string',
+      value: 'AMPERES',
+      help: 'current when fed at the other end',
+    },
     ascii: { type: 'boolean', help: 'plain ASCII' },
     json: { type: 'boolean', help: 'one JSON document, values in SI units' },
   },

@@ -16,6 +16,7 @@ const CAUTION_OCCASIONS = [
   'lamp',
   'bridge',
   'lead',
+  'fed-wire',
   'unplug',
   'module-off',
   'back-probe',
@@ -153,13 +154,18 @@ function occasionsOf({ setup, probes, circuit }: CautionPlace): ReadonlySet<Caut
   const { bridges, unplugged } = setup;
   const kindOf = (name: string) => circuit?.parts.find((part) => part.name === name)?.kind;
   const clipped = bridges.map(({ through }) => through);
+  // Battery voltage on a wire that everything is off: a caution of its own, and not that of an input under load.
+  const isFed = bridges.some(
+    ({ from, through }) => through === 'lamp' && from.startsWith('battery.'),
+  );
   const reads = (kind: Probe['kind']) => probes.some((probe) => probe?.kind === kind);
   const present: Readonly<Record<CautionOccasion, boolean>> = {
     ohms: reads('ohms'),
     light: reads('light') || clipped.includes('test-light'),
     lamp: reads('lamp') || clipped.includes('lamp'),
-    bridge: bridges.length > 0,
+    bridge: bridges.length > 0 && !isFed,
     lead: clipped.includes('lead'),
+    'fed-wire': isFed,
     unplug: unplugged.length > 0,
     'module-off': unplugged.some((name) => kindOf(name) === 'module'),
     'back-probe': probes.flatMap(leadsOf).some((lead) => isBackProbed(lead, setup, kindOf)),

@@ -24,7 +24,24 @@ export interface Job {
   readonly terminals: Readonly<Record<string, JobTerminal>>;
   /** What is known of this car, as it is written; absent where nothing is. */
   readonly known?: readonly KnownSaid[];
+  /** Connectors, splices and wires of this car's harness, as they are written; absent where nothing is. */
+  readonly harness?: readonly HarnessSaid[];
   readonly notes: string;
+}
+
+/**
+ * One thing of the harness: a `connector` or `splice` by where it is ("at the bulkhead"), which wires pass it, how far along
+ * from the sensor's plug, and the minutes to get at it; or a `wire` by its name, with its length and size.
+ */
+export interface HarnessSaid {
+  readonly connector?: string;
+  readonly splice?: string;
+  readonly wire?: string;
+  readonly wires?: readonly string[];
+  readonly at?: string;
+  readonly minutes?: number;
+  readonly length?: string;
+  readonly size?: string;
 }
 
 /** `battery at rest`, `12.4 V`, `measured`: see `known-values.ts` and `known-words.ts`. */

@@ -61,6 +61,7 @@ function jobOf(draft: JobDraft): Job {
     })),
     terminals: Object.fromEntries(terminals),
     ...(draft.known && { known: draft.known }),
+    ...(draft.harness && { harness: draft.harness }),
     notes: draft.notes ?? '',
   };
 }

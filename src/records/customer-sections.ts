@@ -100,6 +100,7 @@ function found({ conclusion: end, lines }: SessionRecord): Block[] {
   if (!end) return [text('The tests have not come to a conclusion yet.')];
   const blocks: Block[] = [text(end.title)];
   if (end.customer) blocks.push(text(end.customer));
+  if (end.place !== '') blocks.push(text(`Where: ${end.place}.`));
   if (gaps(lines).length > 0 && !end.customer.includes(GAPS_WORDS)) blocks.push(text(GAPS_WORDS));
   if (end.proven !== null)
     blocks.push(

@@ -3,6 +3,7 @@ import { conclusionWords, repairsOfFaults } from '../session/conclusion-words.ts
 import type { Concluded, EvidenceLine, RuledOutLine } from '../session/events.ts';
 import { customerWords } from '../session/gaps.ts';
 import { notRuledOut } from '../session/not-ruled-out.ts';
+import { placeWords } from '../session/place-words.ts';
 import { presentConclusion } from '../session/session.ts';
 import type { RecordContext } from './record-context.ts';
 import type {
@@ -36,6 +37,7 @@ export function recordConclusion(
     own: concluded.conclusion === null,
     faults: concluded.faults.map((id) => ({ id, words: faultWords(context, id) })),
     repair,
+    place: placeWords(session, concluded.faults),
     customer: tree && tree.id === concluded.conclusion ? bind(customerWords(session, tree)) : '',
     proven: concluded.proven,
     restsOn: restsOn(concluded, readings),

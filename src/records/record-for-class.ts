@@ -65,6 +65,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
         words: mask(words),
         part: mask(part),
       })),
+      harness: job.harness.map(mask),
       terminals: job.terminals.map(({ id, words, pin, colour }) => ({
         id,
         words: mask(words),
@@ -94,6 +95,13 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       reason: mask(line.reason),
       standing: line.standing,
       ...(line.capture && { capture: captureForClass(line.capture, mask) }),
+    })),
+    shorts: record.shorts.map((one) => ({
+      ...when(one),
+      stretch: mask(one.stretch),
+      touches: mask(one.touches),
+      typed: mask(one.typed),
+      found: mask(one.found),
     })),
     tests: record.tests.map((test) => ({
       ...when(test),
@@ -149,6 +157,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       own: conclusion.own,
       faults: conclusion.faults.map(({ id, words }) => ({ id: mask(id), words: mask(words) })),
       repair: mask(conclusion.repair),
+      place: mask(conclusion.place),
       customer: mask(conclusion.customer),
       proven: conclusion.proven,
       restsOn: conclusion.restsOn && {

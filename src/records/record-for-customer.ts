@@ -67,6 +67,7 @@ export function recordForCustomer(record: SessionRecord): SessionRecord {
       afterRepair: test.afterRepair,
       title: words.reading(test.event),
     })),
+    shorts: [],
     cautions: [],
     known: [],
     notes: [],
@@ -159,6 +160,7 @@ function jobFor({ order, customer, codes, vehicle }: RecordJob): RecordJob {
     codes,
     vehicle: { words, vin, plate, odometer, drive: '' },
     earlierRepairs: [],
+    harness: [],
     terminals: [],
     notes: '',
   };
@@ -175,6 +177,7 @@ function conclusionFor(
     own: conclusion.own,
     faults: [],
     repair: words.text(conclusion.repair),
+    place: words.text(conclusion.place),
     customer: words.text(conclusion.customer),
     proven: conclusion.proven,
     restsOn: restsOn && { reading: restsOn.reading, words: words.reading(restsOn.reading) },

@@ -65,6 +65,8 @@ export interface SessionRecord {
   readonly lines: readonly RecordLine[];
   /** Tests that no step asked for, in the order they were made. */
   readonly tests: readonly RecordTest[];
+  /** Shorts whose place was measured, in the order in which they were. */
+  readonly shorts: readonly RecordShort[];
   readonly cautions: readonly RecordCaution[];
   /** What was known of this car, by the job sheet and as it was set, what was taken back or said anew as well. */
   readonly known: readonly RecordKnown[];
@@ -141,6 +143,8 @@ export interface RecordJob {
     readonly drive: string;
   };
   readonly earlierRepairs: readonly { readonly words: string; readonly part: string }[];
+  /** Connectors, splices and wires of its harness, a line each. */
+  readonly harness: readonly string[];
   readonly terminals: readonly {
     readonly id: string;
     readonly words: string;
@@ -276,6 +280,8 @@ export interface RecordConclusion extends Moment {
   readonly own: boolean;
   readonly faults: readonly { readonly id: string; readonly words: string }[];
   readonly repair: string;
+  /** Where along a wire, as in `in the signal wire between ...`; empty where that is not known more narrowly. */
+  readonly place: string;
   /** Plain words for the customer; empty when the procedure has none. */
   readonly customer: string;
   /** Three independent pieces of evidence; null when it was not weighed. */
@@ -297,6 +303,17 @@ export interface RecordEvidence {
   readonly pointsTo: string;
   /** False where it carries the conclusion and is no independent piece. */
   readonly counted: boolean;
+}
+
+/** A short whose place was measured along a stretch of wire. */
+export interface RecordShort extends Moment {
+  /** `the signal wire between ...`, and what it touches. */
+  readonly stretch: string;
+  readonly touches: string;
+  /** As typed. */
+  readonly typed: string;
+  /** `0.8 to 1.1 m from the sensor's plug`, or that it cannot be told. */
+  readonly found: string;
 }
 
 export interface RecordRuledOut {

@@ -4,10 +4,13 @@
  */
 
 import { freeOrderTitle } from '../procedure/free-order.ts';
+import { harnessText } from '../procedure/read-harness.ts';
 import { testOf } from '../procedure/test-of.ts';
 import { wiringSketch } from '../procedure/wiring-sketch.ts';
 import type { Hand, SessionEvent, SessionOpened } from '../session/events.ts';
 import type { JudgedOtherwise } from '../session/history.ts';
+import { testOfShort } from '../session/place-short.ts';
+import { distanceWords, stretchWords, touchedWords } from '../session/place-words.ts';
 import type { Session } from '../session/session.ts';
 import { offsetOf, setBackMs } from '../session/wall-clock.ts';
 import { needsOf } from '../suspects/test-entries.ts';
@@ -34,6 +37,8 @@ const WIRING_COLUMNS = 76;
 function atHandOrUsed({ instruments, opened, events }: Session): string[] {
   const used = events.flatMap((event): readonly string[] => {
     if (event.type === 'test-recorded') return needsOf(event.test);
+    if (event.type === 'short-placed' && opened.circuit)
+      return needsOf(testOfShort(opened.circuit, event.stretch, 'from'));
     if (event.type !== 'reading-recorded' && event.type !== 'look-recorded') return [];
     const step = opened.procedure?.steps[event.step];
     const test = step && testOf(step);
@@ -92,6 +97,7 @@ export function recordOf(
     job: jobOf(session),
     lines,
     tests,
+    shorts: recordShorts(context),
     cautions: session.acknowledgements.flatMap((event) =>
       event.cautions.map(({ id, word, text }) => ({
         ...clock(event),
@@ -125,6 +131,19 @@ export function recordOf(
     head: { seq: head.seq, hash: head.hash },
     howToVerify: `ohmward records verify SESSION --head ${head.hash}`,
   };
+}
+
+/** Where shorts were placed along a wire. */
+function recordShorts({ session, clock }: RecordContext): SessionRecord['shorts'] {
+  const { circuit } = session.opened;
+  if (!circuit) return [];
+  return session.shorts.map((event) => ({
+    ...clock(event),
+    stretch: stretchWords(circuit, event.stretch),
+    touches: touchedWords(event.stretch.touches),
+    typed: event.typed,
+    found: distanceWords(circuit, event),
+  }));
 }
 
 const VEHICLES: Readonly<Record<SessionOpened['vehicle']['kind'], RecordVehicle>> = {
@@ -170,6 +189,7 @@ function jobOf(session: Session): RecordJob {
       words: repair.words,
       part: repair.part ?? '',
     })),
+    harness: (job.harness ?? []).map((one) => harnessText([one])),
     terminals: Object.entries(job.terminals).map(([id, { pin, colour }]) => ({
       id,
       words: words(id) ?? id.replace(/[.-]/g, ' '),

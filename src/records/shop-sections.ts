@@ -25,6 +25,7 @@ export function shopSections(record: SessionRecord): Section[] {
     section('Measurements', measurements(record)),
     section('Captures', captures(record)),
     section(record.procedure ? 'Tests that no step asked for' : 'Tests', ownTests(record)),
+    section('Place of a short', shorts(record)),
     conclusion(record),
     section('After the repair', retest(record)),
     section('Could not be done', impossible(record)),
@@ -110,6 +111,8 @@ function jobSection(record: SessionRecord): Section {
         ({ words, part }) => `Done before: ${words}${part ? ` (${part})` : ''}`,
       ),
     });
+  if (job.harness.length > 0)
+    blocks.push({ kind: 'list', items: job.harness.map((line) => `Harness: ${line}`) });
   if (job.terminals.length > 0)
     blocks.push({
       kind: 'table',
@@ -121,6 +124,26 @@ function jobSection(record: SessionRecord): Section {
   return section('Job', blocks);
 }
 
+function shorts({ shorts: made }: SessionRecord): Block[] {
+  if (made.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption:
+        'Drops along the wire, fed at the near end and at the far one, everything on it unplugged',
+      heads: ['Stretch', 'Touches', 'Drops', 'Found', 'At'],
+      widths: [8, 4, 5, 6, 4],
+      rows: made.map((one) => [
+        cell(one.stretch),
+        cell(one.touches),
+        cell(one.typed),
+        cell(one.found),
+        cell(timeWords(one)),
+      ]),
+    },
+  ];
+}
+
 function conclusion(record: SessionRecord): Section {
   const end = record.conclusion;
   if (!end) return section('Conclusion', []);
@@ -130,6 +153,7 @@ function conclusion(record: SessionRecord): Section {
       rows: filled([
         ['Conclusion', `${end.title}${ownWords(record)}`],
         ['Faults', end.faults.map(({ words, id }) => `${words} [${id}]`).join('; ')],
+        ['Where', end.place],
         ['Repair', end.repair],
         ['Certainty', provenWords(record)],
         ['Rests on one reading', end.restsOn ? `${end.restsOn.words}; it was not made again` : ''],

@@ -1,6 +1,7 @@
 /** Where in the wiring the readings behind a conclusion were taken, and what the conclusion names. */
 import { type Circuit, type Fault, isSensor, moduleOf, sensorOf } from '../circuit/circuit.ts';
-import { type DrawnWire, drawnWires } from '../circuit/draw-circuit.ts';
+import { type DrawnWire, drawnWires, wireName } from '../circuit/draw-circuit.ts';
+import { jointAt } from '../circuit/joints.ts';
 import type { Probe, TerminalId } from '../circuit/test.ts';
 import { testOfEvent } from '../session/event-test.ts';
 import type { RecordContext } from './record-context.ts';
@@ -39,7 +40,7 @@ export function wiringPicture(
     left: module.words,
     right: sensorOf(circuit).words,
     wires: drawn.map(({ wire, there, left, right }) => ({
-      words: `${wire.name.replace(/-/g, ' ')} wire`,
+      words: `${wireName(wire)} wire`,
       left,
       right,
       module: there.startsWith(`${module.name}.`),
@@ -54,7 +55,9 @@ export function wiringPicture(
 function placeOfProbe(circuit: Circuit, drawn: readonly DrawnWire[], probe: Probe): Place {
   if (probe.kind === 'counts') return placeOfTerminal(drawn, probe.input) ?? ELSEWHERE;
   if (probe.kind === 'inspect') return placeOfThing(circuit, drawn, probe.of);
-  const [plus, minus] = [probe.plus, probe.minus].map((lead) => placeOfTerminal(drawn, lead));
+  const [plus, minus] = [probe.plus, probe.minus].map(
+    (lead) => placeOfTerminal(drawn, lead) ?? placeOfJoint(circuit, drawn, lead),
+  );
   if (plus && minus && plus.wire === minus.wire && plus.at !== minus.at)
     return { wire: plus.wire, at: 'along' };
   return plus ?? minus ?? ELSEWHERE;
@@ -67,14 +70,29 @@ function placeOfTerminal(drawn: readonly DrawnWire[], lead: TerminalId): Place |
   return { wire, at: drawn[wire]!.here === terminal ? 'right' : 'left' };
 }
 
+/** A joint lies on the way of the wire that its pin is called like. */
+function placeOfJoint(
+  { parts }: Circuit,
+  drawn: readonly DrawnWire[],
+  lead: TerminalId,
+): Place | null {
+  if (!jointAt(parts, lead)) return null;
+  const [, pin] = lead.split('.');
+  const wire = drawn.findIndex(({ wire: one }) => (one.of ?? one.name) === pin);
+  return wire < 0 ? null : { wire, at: 'along' };
+}
+
 /** A wire, a connector, a part or the target by the name that faults and looks have for it. */
 function placeOfThing(circuit: Circuit, drawn: readonly DrawnWire[], thing: string): Place {
   const [kind, name, pin] = thing.split('.');
   if (kind === 'wire') {
-    const wire = drawn.findIndex((one) => one.wire.name === name);
+    const wire = drawn.findIndex(({ wire: one }) => (one.of ?? one.name) === name);
     return wire < 0 ? ELSEWHERE : { wire, at: 'along' };
   }
-  if (kind === 'contact') return placeOfTerminal(drawn, `${name}.${pin}`) ?? ELSEWHERE;
+  if (kind === 'contact') {
+    const at = `${name}.${pin}`;
+    return placeOfTerminal(drawn, at) ?? placeOfJoint(circuit, drawn, at) ?? ELSEWHERE;
+  }
   const part = kind === 'connector' ? name : kind;
   if (part === moduleOf(circuit).name) return { wire: null, at: 'left' };
   return part === sensorOf(circuit).name || part === 'target'

@@ -62,6 +62,8 @@ export interface Weighed extends WeighedConclusion {
   readonly instead: SuspectRow | null;
   /** Cheap tests that would give them, the one to make again first. */
   readonly wouldProve: readonly Proposal[];
+  /** Tests that would tell where along its wire the fault is; empty where that is told, or no question. */
+  readonly wouldPlace: readonly Proposal[];
 }
 
 /**

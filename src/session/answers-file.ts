@@ -17,7 +17,9 @@ import { expectedShown } from './expected-shown.ts';
 import type { AnswersDraft } from './generated/answers.mjs';
 import validate from './generated/answers.mjs';
 import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
+import { shortFlaw, testOfShort } from './place-short.ts';
 import { readSaid } from './read-known.ts';
+import { readDrops, stretchOf } from './read-short.ts';
 import { presentStep, type Session } from './session.ts';
 import { modelHere } from './step-here.ts';
 
@@ -84,6 +86,7 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
     };
   if (isTestDraft(draft)) return testCommand(draft, session, context);
   if (draft.again !== undefined) return madeAgain(draft, draft.again, session, context);
+  if (draft.place) return placeCommand(draft, draft.place, session);
   if (draft.acknowledge) return { type: 'acknowledge-cautions' };
   if (draft.known) return setCommand(draft.known, session);
   if (draft.note !== undefined) return { type: 'add-note', text: draft.note };
@@ -100,7 +103,7 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
   return {
     code: 'empty-answer',
     words: 'this answers nothing',
-    fix: 'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, known, note, back, pause, conclude, faults, words',
+    fix: 'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, known, place, note, back, pause, conclude, faults, words',
   };
 }
 
@@ -116,6 +119,35 @@ function setCommand(said: NonNullable<AnswerDraft['known']>, session: Session): 
   if ('quantity' in read) return { type: 'set-value', ...read };
   const { at, code, words, fix } = read;
   return { code, words, fix, at: ['known', at] };
+}
+
+/** Its cautions are acknowledged by "acknowledge: true" beside it. */
+function placeCommand(
+  draft: AnswerDraft,
+  said: NonNullable<AnswerDraft['place']>,
+  session: Session,
+): Command | Misfit {
+  const { circuit } = session.opened;
+  if (!circuit)
+    return {
+      code: 'no-circuit',
+      words: 'this procedure has no circuit whose wires could be measured along',
+      fix: 'leave this answer out',
+    };
+  const stretch = stretchOf(circuit, said);
+  const flaw = shortFlaw(circuit, stretch, null);
+  if (flaw) return { code: 'no-place', words: flaw[0], fix: flaw[1], at: ['place'] };
+  const test = testOfShort(circuit, stretch, 'from');
+  const pending = pendingTestCautions(session, test);
+  if (pending.length > 0)
+    return draft.acknowledge
+      ? { type: 'acknowledge-cautions', test }
+      : cautionFirst('this measurement', pending);
+  const read = readDrops(said.drops);
+  if ('fix' in read)
+    return { code: 'bad-reading', words: read.words, fix: read.fix, at: ['place', 'drops'] };
+  const { typed, ...drops } = read;
+  return { type: 'place-short', stretch, unplugged: said.unplugged, typed, drops };
 }
 
 function conclusion(

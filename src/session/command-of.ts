@@ -43,6 +43,10 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
     }
     case 'value-taken-back':
       return { type: 'go-back' };
+    case 'short-placed': {
+      const { stretch, unplugged, typed, drops } = event;
+      return { type: 'place-short', stretch, unplugged, typed, drops };
+    }
     case 'note-added':
       return { type: 'add-note', text: event.text };
     case 'instruments-changed':

@@ -16,6 +16,7 @@ import type {
   StepCapture,
   When,
 } from './events.ts';
+import type { ShortDrops, ShortStretch } from './place-short.ts';
 
 /** What a person, an answers file or another program can ask for. Values in SI units; `Infinity` is the meter's OL. */
 export type Command =
@@ -67,6 +68,14 @@ export type Command =
       readonly shown: KeptShown;
       readonly expected: ExpectedShown | null;
       readonly capture?: StepCapture;
+    }
+  /** Where along a stretch of wire a short sits, by the drops along it. Until the conclusion, and not on a drill. */
+  | {
+      readonly type: 'place-short';
+      readonly stretch: ShortStretch;
+      readonly unplugged: readonly string[];
+      readonly typed: string;
+      readonly drops: ShortDrops;
     }
   | { readonly type: 'pause' }
   | { readonly type: 'resume'; readonly program: string; readonly by: Hand }

@@ -29,6 +29,7 @@ import type { EvidenceLine, ExpectedShown } from './events.ts';
 import { expectedFrom, expectedShown } from './expected-shown.ts';
 import { type GoodHere, goodHere } from './good-here.ts';
 import { isIntermittent } from './intermittent.ts';
+import { isUnplaced } from './place-words.ts';
 import type { PossibleValues } from './possible-values.ts';
 import type { Session } from './session.ts';
 import type { SessionReading } from './session-readings.ts';
@@ -275,7 +276,8 @@ class StateDiagnosis implements Diagnosis {
       const missing = EVIDENCE_NEEDED;
       const none = { evidence: [], ruledOut: [], proven: false, hangsOn: null, first: null };
       const left = faults;
-      return { ...none, left, chance: 0, instead: null, wouldProve: [], missing, unexplained };
+      const offers = { wouldProve: [], wouldPlace: [] };
+      return { ...none, ...offers, left, chance: 0, instead: null, missing, unexplained };
     }
     const eventAt = (at: number) => readings[at]!.event;
     const evidence: EvidenceLine[] = [
@@ -297,6 +299,9 @@ class StateDiagnosis implements Diagnosis {
           }),
         ),
       ]);
+    const { circuit } = this;
+    const left = this.leftOf(faults);
+    const nextTests = () => this.nextTests;
     let wouldProve: readonly Proposal[] | undefined;
     const { chance } = weighed;
     const isBorneOut = chance >= BORNE_OUT;
@@ -311,10 +316,13 @@ class StateDiagnosis implements Diagnosis {
         .filter(({ repair }) => repair !== HEALTHY)
         .map(({ repair, readings: by }) => ({ repair, by: [...new Set(by.map(eventAt))] })),
       proven: weighed.proven,
-      left: this.leftOf(faults),
+      left,
       unexplained,
       missing: weighed.missing,
       hangsOn: hangsOn === null ? null : eventAt(hangsOn),
+      get wouldPlace() {
+        return isUnplaced(circuit, left) ? nextTests() : [];
+      },
       get wouldProve() {
         wouldProve ??= offered();
         return wouldProve;

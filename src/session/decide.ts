@@ -20,6 +20,7 @@ import {
 } from './events.ts';
 import { judgeStep, judgeTest } from './judge-step.ts';
 import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
+import { mustBeOff, placeOfShort, shortFlaw, testOfShort } from './place-short.ts';
 import type { Refusal } from './refusal.ts';
 import { isOutcomeOf, isRepeatable, passes, verdictNow } from './retest.ts';
 import { presentConclusion, presentStep, type Session } from './session.ts';
@@ -58,6 +59,8 @@ export function decide(session: Session, command: Command, now: When): Decision 
       });
     case 'set-value':
       return setValue(session, command, now);
+    case 'place-short':
+      return placeShort(session, command, now);
     case 'record-test':
       return recordTest(session, command, now);
     case 'pause':
@@ -229,6 +232,33 @@ function recordTest(
     // The meter's accuracy says nothing of a scope's.
     judgement: capture || !expected ? null : judgeTest(shown, expected, session.meter),
     ...(capture ? { capture } : {}),
+    ...now,
+  });
+}
+
+function placeShort(
+  session: Session,
+  { stretch, unplugged, typed, drops }: Extract<Command, { type: 'place-short' }>,
+  now: When,
+): Decision {
+  if (session.status !== 'open') return notOpen(session);
+  const { circuit, vehicle } = session.opened;
+  if (vehicle.kind === 'drill') return refuse({ code: 'no-place-on-drill' });
+  if (circuit === null) return refuse({ code: 'no-circuit' });
+  const flaw = shortFlaw(circuit, stretch, drops);
+  if (flaw) return refuse({ code: 'no-place', flaw: flaw[0], fix: flaw[1] });
+  const parts = mustBeOff(circuit, stretch).filter((name) => !unplugged.includes(name));
+  if (parts.length > 0) return refuse({ code: 'still-plugged', parts });
+  const pending = pendingTestCautions(session, testOfShort(circuit, stretch, 'from'));
+  if (pending.length > 0) return cautionFirst(pending);
+  const place = placeOfShort(circuit, stretch, drops, session.meter);
+  return events({
+    type: 'short-placed',
+    stretch,
+    unplugged,
+    typed: typed.trim(),
+    drops,
+    place,
     ...now,
   });
 }

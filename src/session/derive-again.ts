@@ -23,6 +23,7 @@ import {
   type SessionEvent,
   type SessionOpened,
   type SetValue,
+  type ShortPlaced,
   type TestRecorded,
 } from './events.ts';
 import { evolve, openSession } from './evolve.ts';
@@ -31,6 +32,7 @@ import { expectedShown } from './expected-shown.ts';
 import { followAdvisor } from './follow-advisor.ts';
 import { isSame } from './is-same.ts';
 import { circuitAtStart } from './known-circuit.ts';
+import { readDrops } from './read-short.ts';
 import { presentConclusion, type Session } from './session.ts';
 import { modelFor } from './session-model.ts';
 import { modelHere, stepHere } from './step-here.ts';
@@ -60,7 +62,9 @@ export function deriveAgain(events: readonly SessionEvent[]): Differing[] {
           : { seq, words: `${words} (it was written by rules ${rules})`, isFalse: false },
       );
   };
-  add(1, [...treeWithoutCautions(first), ...otherLimits(first, model?.of ?? null)]);
+  // A tree has the limits of the circuit beside it; what is known of the car moves them as they are asked.
+  const linked = model && first.circuit ? modelFor(first.circuit, first.meter) : null;
+  add(1, [...treeWithoutCautions(first), ...otherLimits(first, linked)]);
   let session = openSession(first);
   let before: SessionEvent = first;
   for (const [index, event] of rest.entries()) {
@@ -105,6 +109,8 @@ function derived(session: Session, event: SessionEvent, model: Modelled | null):
       return [...otherTestValue(event), ...(model ? otherGood(session, event, model) : [])];
     case 'value-set':
       return otherSet(session.opened.circuit, event);
+    case 'short-placed':
+      return otherDrops(event);
     case 'concluded':
       return model ? otherEvidence(session, event, model.advisor) : [];
     default:
@@ -179,6 +185,14 @@ function otherSet(circuit: Circuit | null, { quantity, is, typed }: SetValue): s
   if (!circuit) return [];
   const read = readKnown(circuit, quantity, typed);
   return read.ok && isSame(read.is, is) ? [] : [`was typed "${typed}", which is another value`];
+}
+
+/** The two drops, with what was typed behind them. */
+function otherDrops({ typed, drops }: ShortPlaced): string[] {
+  const read = readDrops(typed);
+  if ('fix' in read) return [`was typed "${typed}", which is not two drops`];
+  const { typed: _, ...values } = read;
+  return isSame(values, drops) ? [] : [`was typed "${typed}", which is other drops`];
 }
 
 /** Rules that first asked a tree to warn of what cranking does; files of earlier ones are not held to it. */

@@ -9,10 +9,12 @@ import type { Look, Meter, Test, VehicleState } from '../circuit/test.ts';
 import type { CautionRule } from '../procedure/cautions.ts';
 import type { Job } from '../procedure/job.ts';
 import type { MeasureUnit, Procedure } from '../procedure/procedure.ts';
+import type { PlaceOnWire } from '../quantity/place-on-wire.ts';
 import type { Envelope } from '../waveform/envelope.ts';
 import type { Finding } from '../waveform/finding.ts';
 import type { SignalKind } from '../waveform/measure-channel.ts';
 import type { Phase } from '../waveform/measure-phase.ts';
+import type { ShortDrops, ShortStretch } from './place-short.ts';
 
 /** Version of the form of the events. Files of earlier ones are read through `log/upgrade-events.ts`. */
 export const SESSION_FORMAT = 2;
@@ -254,6 +256,18 @@ export interface ValueTakenBack extends When {
   readonly set: EventNumber;
 }
 
+/** The place of a short within a stretch of wire, by the drops along it: what was read, and what it comes to. */
+export interface ShortPlaced extends When {
+  readonly type: 'short-placed';
+  readonly stretch: ShortStretch;
+  /** Everything that was off. */
+  readonly unplugged: readonly string[];
+  readonly typed: string;
+  readonly drops: ShortDrops;
+  /** Distance from the near end of the stretch. */
+  readonly place: PlaceOnWire;
+}
+
 export interface NoteAdded extends When {
   readonly type: 'note-added';
   /** Step at which it was written; null in free order. */
@@ -425,6 +439,7 @@ export type SessionEvent =
   | TestRecorded
   | ValueSet
   | ValueTakenBack
+  | ShortPlaced
   | NoteAdded
   | InstrumentsChanged
   | SessionPaused

@@ -21,6 +21,7 @@ export function openSession(opened: SessionOpened): Session {
     acknowledgements: [],
     tests: [],
     values: [],
+    shorts: [],
     notes: [],
     concluded: null,
     retests: [],
@@ -115,6 +116,10 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
       );
       const values = lists.change(session.values, at, (kept) => ({ ...kept, takenBack: true }));
       return { ...session, ...reopened(), values };
+    }
+    case 'short-placed': {
+      const acknowledged = acknowledgedAfter(session, 'key-off');
+      return { ...session, acknowledged, shorts: lists.add(session.shorts, event) };
     }
     case 'note-added':
       return { ...session, notes: lists.add(session.notes, event) };

@@ -167,7 +167,11 @@ function circuitFlaw(circuit: Circuit): Flaw {
   }
   const wire = repeated(wires.map(({ name }) => name));
   if (wire !== null) return wrong(`has two wires called "${wire}"`, 'wires');
-  const pins = new Set(parts.flatMap(({ name, pins: own }) => own.map((pin) => `${name}.${pin}`)));
+  const pins = new Set(
+    parts.flatMap(({ name, pins: own, kind }) =>
+      own.flatMap((pin) => [`${name}.${pin}`, ...(kind === 'joint' ? [`${name}.${pin}.pin`] : [])]),
+    ),
+  );
   for (const { name, from, to } of wires)
     for (const end of [from, to])
       if (!pins.has(end) && !POSTS.includes(end) && !end.startsWith('splice.'))
@@ -199,16 +203,17 @@ function circuitFlaw(circuit: Circuit): Flaw {
 const POSTS = ['battery.positive', 'battery.negative'];
 
 /** Pins of the parts that always have the same. */
-const PINS: Readonly<Record<Exclude<Part['kind'], 'module' | 'potentiometer'>, readonly string[]>> =
-  {
-    'hall-switch': ['feed', 'signal', 'ground'],
-    reluctor: ['plus', 'minus'],
-    'current-switch': ['feed', 'signal'],
-    fuse: ['in', 'out'],
-    relay: ['30', '87'],
-    'ground-point': ['eyelet'],
-    neighbour: ['feed', 'ground'],
-  };
+const PINS: Readonly<
+  Record<Exclude<Part['kind'], 'module' | 'potentiometer' | 'joint'>, readonly string[]>
+> = {
+  'hall-switch': ['feed', 'signal', 'ground'],
+  reluctor: ['plus', 'minus'],
+  'current-switch': ['feed', 'signal'],
+  fuse: ['in', 'out'],
+  relay: ['30', '87'],
+  'ground-point': ['eyelet'],
+  neighbour: ['feed', 'ground'],
+};
 
 /** Of a relay with a coil. */
 const COIL_PINS = ['30', '87', '85', '86'];
@@ -233,6 +238,8 @@ function pinsNamed(end: PullEnd): readonly string[] {
 
 function pinsOf(part: Part): readonly string[] {
   if (part.kind === 'module') return part.inside.map(({ name }) => name);
+  // A pin for each wire, whatever they are called.
+  if (part.kind === 'joint') return part.pins;
   if (part.kind === 'relay' && part.coil) return COIL_PINS;
   if (part.kind !== 'potentiometer') return PINS[part.kind];
   return [...new Set(part.tracks.flatMap(({ feed, signal, ground }) => [feed, signal, ground]))];

@@ -31,6 +31,11 @@ export type Refusal =
   | { readonly code: 'no-such-step'; readonly step: string }
   | { readonly code: 'no-such-fault'; readonly fault: string; readonly known: readonly string[] }
   | { readonly code: 'no-circuit' }
+  /** The place of a short cannot be measured so; a sentence and its way out. */
+  | { readonly code: 'no-place'; readonly flaw: string; readonly fix: string }
+  | { readonly code: 'no-place-on-drill' }
+  /** What would draw a current of its own while a short is placed. */
+  | { readonly code: 'still-plugged'; readonly parts: readonly string[] }
   /** There is no circuit whose values could be set. */
   | { readonly code: 'no-values' }
   /** The vehicle of a drill is as its circuit describes it. */
@@ -94,6 +99,15 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
       ];
     case 'no-circuit':
       return ['there is no circuit behind this session', 'conclude in your own words'];
+    case 'no-place':
+      return [refusal.flaw, refusal.fix];
+    case 'no-place-on-drill':
+      return ['the place of a short is not asked on a drill', 'its tests tell that there is one'];
+    case 'still-plugged':
+      return [
+        `what is still plugged in would draw a current of its own: ${refusal.parts.join(', ')}`,
+        'unplug all of it, and feed the wire again',
+      ];
     case 'no-values':
       return ['there is no circuit behind this session, so there are no values to set'];
     case 'as-described':

@@ -13,6 +13,7 @@ import type {
   SessionClosed,
   SessionEvent,
   SessionOpened,
+  ShortPlaced,
   TestRecorded,
   TestStopped,
   ValueSet,
@@ -56,6 +57,8 @@ export interface Session {
   readonly tests: readonly TestRecorded[];
   /** What was set of this car's values, in the order in which it was. */
   readonly values: readonly KeptValue[];
+  /** Shorts whose place was measured, in the order in which they were. */
+  readonly shorts: readonly ShortPlaced[];
   readonly notes: readonly NoteAdded[];
   readonly concluded: Concluded | null;
   /** Since the present conclusion. */

@@ -1,4 +1,5 @@
 /** What a session has cost so far, and how it has left the vehicle: its tests in order, each from how things stood. */
+import type { Circuit } from '../circuit/circuit.ts';
 import { type Step, stepOf, WAKING } from '../procedure/procedure.ts';
 import { AT_THE_START } from '../suspects/optimum.ts';
 import {
@@ -10,7 +11,8 @@ import {
   testCost,
 } from '../suspects/test-cost.ts';
 import { testOfEvent } from './event-test.ts';
-import type { EventNumber, SessionEvent } from './events.ts';
+import type { EventNumber, SessionEvent, ShortPlaced } from './events.ts';
+import { testOfShort } from './place-short.ts';
 import type { Session } from './session.ts';
 import { type TestTable, testTable } from './test-table.ts';
 
@@ -86,7 +88,7 @@ interface Standing {
 
 function costOf(
   event: SessionEvent,
-  { opened: { procedure } }: Session,
+  { opened: { procedure, circuit } }: Session,
   { table, situation, helped }: Standing,
 ): { readonly minutes: number; readonly after: Situation } | null {
   const test = testOfEvent(event, procedure);
@@ -95,11 +97,29 @@ function costOf(
     const { minutes } = testCost(entry, situation, COSTS, helped);
     return { minutes, after: situationAfter(entry, situation) };
   }
+  if (event.type === 'short-placed' && circuit && table)
+    return ofShort(circuit, event, { table, situation, helped });
   if (!procedure || !isDone(event)) return null;
   const step = stepOf(procedure, event.step);
   return step.kind === 'conclude'
     ? null
     : { minutes: step.minutes, after: isMoved(step) ? { ...situation, ...left(step) } : situation };
+}
+
+/** Fed at one end, then at the other. */
+function ofShort(
+  circuit: Circuit,
+  { stretch }: ShortPlaced,
+  { table, situation, helped }: Standing & { readonly table: TestTable },
+) {
+  let minutes = 0;
+  let after = situation;
+  for (const fed of ['from', 'to'] as const) {
+    const entry = table.entryOf(testOfShort(circuit, stretch, fed));
+    minutes += testCost(entry, after, COSTS, helped).minutes;
+    after = situationAfter(entry, after);
+  }
+  return { minutes, after };
 }
 
 function isDone(

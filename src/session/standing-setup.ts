@@ -1,6 +1,7 @@
 /** How the vehicle and the leads were left by the last test. */
 import type { Setup } from '../circuit/test.ts';
 import { stepOf } from '../procedure/procedure.ts';
+import { testOfShort } from './place-short.ts';
 import type { Session } from './session.ts';
 
 /**
@@ -12,6 +13,9 @@ export function standingSetup({ events, opened }: Session): Setup | null {
     switch (event.type) {
       case 'test-recorded':
         return event.test.setup;
+      case 'short-placed':
+        if (opened.circuit) return testOfShort(opened.circuit, event.stretch, 'to').setup;
+        break;
       case 'reading-recorded':
       case 'look-recorded':
       case 'retest-recorded': {

@@ -47,14 +47,17 @@ const made = new WeakMap<Step, WeakMap<Circuit, Step>>();
 
 function stepFor({ opened }: Session, step: Step, circuit: Circuit | null): Step {
   if (circuit === null || circuit === opened.circuit) return step;
-  if (step.kind !== 'measure' && step.kind !== 'look') return step;
   const all = made.get(step) ?? new WeakMap<Circuit, Step>();
   made.set(step, all);
-  const model = () => modelFor(circuit, opened.meter);
-  const found =
-    all.get(circuit) ?? (step.kind === 'look' ? lookFor(step, model) : measureFor(step, model));
+  const found = all.get(circuit) ?? stepWith(step, () => modelFor(circuit, opened.meter));
   all.set(circuit, found);
   return found;
+}
+
+/** The step with what the circuit of another model says: its limits and looks. What an author wrote stays. */
+export function stepWith(step: Step, model: () => Model): Step {
+  if (step.kind === 'look') return lookFor(step, model);
+  return step.kind === 'measure' ? measureFor(step, model) : step;
 }
 
 type ModelOf = () => Model;

@@ -36,6 +36,8 @@ export interface TableTest {
   readonly reaches: readonly string[];
   /** The one among `reaches` that is a control module, which takes longer to get at. */
   readonly module?: string;
+  /** Minutes to get at those among `reaches` of which this car's job sheet says it. */
+  readonly access?: Readonly<Record<string, number>>;
   /** Parts that the instrument itself is put to, for what is one piece of evidence; as `reaches` where absent. */
   readonly parts?: readonly string[];
   /** What is read: the terminals under the leads, battery posts left out, or what is looked at. Absent: nobody asks. */

@@ -60,11 +60,16 @@ export function priorFor(candidates: readonly Candidate[], facts: PriorFacts = {
 function repairFactor(candidate: Candidate, { replaced }: PriorFacts): number {
   let factor = candidate.repair === SWAP_BACK && replaced?.length ? REWIRED_FACTOR : 1;
   for (const name of new Set(replaced)) {
-    if (candidate.repair === name || candidate.repair === `${name}.replace`)
-      factor *= REPLACED_FACTOR;
+    if (isRepairOf(candidate.repair, name)) factor *= REPLACED_FACTOR;
     else if (candidate.repair === `connector.${partOf(name)}`) factor *= DISTURBED_FACTOR;
   }
   return factor;
+}
+
+/** Of a whole wire that was replaced, those of its sections too. */
+function isRepairOf(repair: string, name: string): boolean {
+  if (repair === name || repair === `${name}.replace`) return true;
+  return name.startsWith('wire.') && repair.startsWith(`${name}.`);
 }
 
 /** `sensor` of `sensor` and of `sensor.replace`. */

@@ -81,7 +81,10 @@ export function testCost(
       now.unplugged.filter((part) => !test.unplugged.includes(part)).length);
   const places = new Set(test.reaches.filter((place) => !now.reached.includes(place)));
   const access = [...places].reduce(
-    (sum, place) => sum + (place === test.module ? costs.moduleAccessMinutes : costs.accessMinutes),
+    (sum, place) =>
+      sum +
+      (test.access?.[place] ??
+        (place === test.module ? costs.moduleAccessMinutes : costs.accessMinutes)),
     0,
   );
   const arrange = (test.arrangement ?? '') === (now.arrangement ?? '') ? 0 : costs.arrangeMinutes;

@@ -180,12 +180,27 @@ const INSTRUMENTS: Readonly<Record<Probe['kind'], string | null>> = {
 function reachesOf(
   circuit: Circuit,
   { setup, probe }: Test,
-): Pick<TestEntry, 'reaches' | 'module'> {
+): Pick<TestEntry, 'reaches' | 'module' | 'access'> {
   const clips = setup.bridges.flatMap(({ from, to }) => [from, to]);
   // Live data are read at the plug of the tester, not at the module's input.
-  const reaches = partsOf([...(probe.kind === 'counts' ? [] : leads(probe)), ...clips]);
+  const touched = partsOf([...(probe.kind === 'counts' ? [] : leads(probe)), ...clips]);
+  const joints = circuit.parts.flatMap((part) => (part.kind === 'joint' ? [part] : []));
+  // A connector somewhere in the harness has to be found before it is taken apart.
+  const opened = joints.flatMap(({ name }) =>
+    setup.unplugged.includes(name) || isOf(probe, name) ? [name] : [],
+  );
+  const reaches = [...new Set([...touched, ...opened])].sort();
   const module = moduleOf(circuit).name;
-  return reaches.includes(module) ? { reaches, module } : { reaches };
+  const access = Object.fromEntries(
+    joints.flatMap(({ name, minutes }) =>
+      minutes !== null && reaches.includes(name) ? [[name, minutes]] : [],
+    ),
+  );
+  return {
+    reaches,
+    ...(reaches.includes(module) && { module }),
+    ...(Object.keys(access).length > 0 && { access }),
+  };
 }
 
 function partsOf(terminals: readonly string[]): string[] {
@@ -206,6 +221,10 @@ function arrangementOf(setup: Setup): string {
   const { state, target } = setup;
   const byHand = target === 'moving' && (state === 'key-off' || state === 'key-on');
   return byHand ? `${arrangementKey(setup)} by hand` : arrangementKey(setup);
+}
+
+function isOf(probe: Probe, joint: string): boolean {
+  return probe.kind === 'inspect' && probe.of === `connector.${joint}`;
 }
 
 function accuracyOf(meter: Meter, { kind }: Probe): MeterFunction | null {

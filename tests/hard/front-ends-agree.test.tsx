@@ -150,7 +150,7 @@ function begin(procedure: number): OpenedSession {
 const NOT_PROVEN = { evidence: [], ruledOut: [], proven: false };
 const WEIGHED = {
   ...NOT_PROVEN,
-  ...{ missing: 3, unexplained: null, hangsOn: null, wouldProve: [] },
+  ...{ missing: 3, unexplained: null, hangsOn: null, wouldProve: [], wouldPlace: [] },
   ...{ chance: 0, first: null, instead: null, left: [] },
 };
 const NOTHING: SuspectView = {

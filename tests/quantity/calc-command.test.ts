@@ -54,6 +54,19 @@ describe('ohmward calc', () => {
       },
       /4\.8896 to 5\.1504 V/,
     ],
+    // by hand: 6.6 of 22.1 mV is 29.9 % of 3 m, 0.9 m
+    [
+      'place',
+      ['place'],
+      { here: '6.6 mV', there: '-15.5 mV', length: '3 m' },
+      /place +0\.80? to 1 m from the end fed first\nmost likely +0\.90 m/,
+    ],
+    [
+      'place that cannot be told',
+      ['place'],
+      { here: '0.2 mV', there: '0.3 mV', length: '3 m' },
+      /cannot be told/,
+    ],
     ['code', ['code', 'p0335'], {}, /crankshaft position sensor A.*\n.*\n.*0x0335/],
     ['vin', ['vin', '1ZZTESTSXAA000702'], {}, /check digit agrees/],
   ])('%s', async (_, positionals, values, words) => {
@@ -65,6 +78,20 @@ describe('ohmward calc', () => {
     expect((await calc(positionals, { ...values, ascii: true })).out).toMatch(/^[\x0a\x20-\x7e]+$/);
   });
   test.each<[string, string[], Record<string, string>, number, RegExp]>([
+    [
+      'volts for millivolts',
+      ['place'],
+      { here: '6.6', there: '15.5', length: '3' },
+      2,
+      /--here: no/,
+    ],
+    [
+      'a joint beyond the end',
+      ['place'],
+      { here: '6 mV', there: '9 mV', length: '3', joints: '4 m' },
+      2,
+      /--joints lie/,
+    ],
     ['no sum', [], {}, 2, /name a sum[\s\S]*divider/],
     ['a mistyped sum', ['wyre'], {}, 2, /did you mean "wire"/],
     ['a name every object has', ['constructor'], {}, 2, /no sum is called/],

@@ -1,10 +1,15 @@
 /** What a file derives, changed by someone who computes the chain anew: each is found, and an honest session has none. */
 import { describe, expect, it } from 'vitest';
+import { computedRange } from '../../src/procedure/expected-range.ts';
 import { deriveAgain } from '../../src/session/derive-again.ts';
 import { RULES, type SessionEvent } from '../../src/session/events.ts';
 import { checkHistory } from '../../src/session/history.ts';
+import { readSaid } from '../../src/session/read-known.ts';
+import { modelFor } from '../../src/session/session-model.ts';
+import { METER, shipped } from '../circuit/shipped.ts';
 import { CRANKING_CAUTION, signalAt } from '../records/sample-session.ts';
 import { TRUE_PROCEDURE, trueWalk } from '../records/true-walk.ts';
+import { opened, TREE } from './sample-tree.ts';
 
 const HONEST = trueWalk().events;
 
@@ -184,4 +189,24 @@ it('faults of a conclusion that the readings exclude', () => {
   ]);
   // What the tree does not stand for does not follow at all.
   expect(checkHistory(faultsOf(['wire.signal.open'])).flaw?.seq).toBe(CONCLUDED);
+});
+
+it('limits of a tree are those of the circuit that it was linked with, whatever is known of the car', () => {
+  const circuit = shipped('hall-module-fed');
+  const feed = TREE.steps['feed'];
+  if (feed?.kind !== 'measure') throw new Error('the sample tree measures its feed');
+  const probe = { kind: 'volts', plus: 'battery.positive', minus: 'battery.negative' } as const;
+  const expected = computedRange(modelFor(circuit, METER), { setup: feed.setup, probe })!;
+  const step = { ...feed, probe, expected };
+  const procedure = { ...TREE, steps: { ...TREE.steps, feed: step } };
+  const battery = readSaid(circuit, { what: 'battery at rest', is: '12.4 V', from: 'measured' });
+  if (!('quantity' in battery)) throw new Error(battery.words);
+  const known = { ...opened(procedure, { circuit, meter: METER, known: [battery] }) };
+  expect(wordsOf([known])).toEqual([]);
+  const other = { ...step, expected: { ...expected, high: 20 } };
+  const forged = {
+    ...known,
+    procedure: { ...procedure, steps: { ...procedure.steps, feed: other } },
+  };
+  expect(wordsOf([forged])).toEqual(['1 has other limits than its circuit at the steps "feed"']);
 });

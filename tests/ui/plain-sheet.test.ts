@@ -156,8 +156,8 @@ describe('what is known of the car', () => {
 });
 
 describe('the position of the sensor', () => {
-  // Complaint, codes, seven others, repairs, known, notes; then the position.
-  const before = ['no signal', ...enter(11)];
+  // Complaint, codes, seven others, repairs, known, harness, notes; then the position.
+  const before = ['no signal', ...enter(12)];
 
   it('is asked where there can be another one, and refused where nothing fits', async () => {
     const circuit = shipped('hall-module-fed');

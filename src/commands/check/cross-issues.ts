@@ -1,16 +1,20 @@
 /** What is wrong between files: names used twice, file names that say something else, jobs that ask for what is not there. */
+
 import { basename } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
+import { withHarness } from '../../circuit/with-harness.ts';
 import { actionIssues } from '../../drill/check-actions.ts';
 import type { ActionsFile } from '../../drill/drill-actions.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { Library } from '../../procedure/link-procedure.ts';
 import type { LoadedJob } from '../../procedure/load-job.ts';
+import { readHarness } from '../../procedure/read-harness.ts';
 import type { Issue } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { type Path, parseYaml } from '../../source/parse-yaml.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { CheckedFile } from './check-files.ts';
+import { harnessIssues } from './harness-issues.ts';
 import { knownIssues } from './known-issues.ts';
 
 /** Issues of the wanted files against all files of the check. */
@@ -79,14 +83,15 @@ function jobIssues(file: CheckedFile, sheet: LoadedJob, library: Library): Issue
   if (issues.length > 0) return issues;
   const named = library.procedures.get(procedure)?.draft.circuit;
   const circuit = named === undefined ? undefined : library.circuits.get(named);
-  return circuit
-    ? [
-        ...terminalIssues(file, Object.keys(job.terminals), circuit),
-        ...partIssues(file, job, circuit),
-        ...faultIssues(file, sheet, circuit),
-        ...knownIssues(file, job.known, circuit),
-      ]
-    : [];
+  if (!circuit) return [];
+  const fitted = withHarness(circuit, readHarness(circuit, job.harness ?? []).harness).circuit;
+  return [
+    ...terminalIssues(file, Object.keys(job.terminals), fitted),
+    ...partIssues(file, job, circuit),
+    ...faultIssues(file, sheet, fitted),
+    ...knownIssues(file, job.known, circuit),
+    ...harnessIssues(file, job.harness, circuit),
+  ];
 }
 
 /** The key `procedure` of a file names no procedure that can be begun with. */

@@ -24,9 +24,11 @@ import { createSession, type SessionWriter } from '../../log/session-writer.ts';
 import { causeWords } from '../../log/write-problem.ts';
 import { writeWholeFile } from '../../log/write-whole.ts';
 import { bindText, terminalWords } from '../../procedure/bind-text.ts';
+import { fitHarness } from '../../procedure/fit-harness.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
 import { atPlaceOf, placeProblem } from '../../procedure/place-sensor.ts';
+import { readHarness } from '../../procedure/read-harness.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
@@ -46,7 +48,7 @@ import { circuitAtStart, circuitOf } from '../../session/known-circuit.ts';
 import { readAllSaid } from '../../session/read-known.ts';
 import type { Session } from '../../session/session.ts';
 import { modelFor } from '../../session/session-model.ts';
-import { modelHere } from '../../session/step-here.ts';
+import { modelHere, stepWith } from '../../session/step-here.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
@@ -85,15 +87,17 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
   if (isProblem(found)) return found;
   const { linked, circuit } = found;
   const name = subjectName(subject);
-  const unknown = bench && faultProblem(name, circuit, bench.fault);
-  if (unknown) return unknown;
   const misplaced = placeProblem(job, circuit);
   if (misplaced !== null)
     return { problem: misplaced, fix: 'change "position" on the job sheet, or leave it out' };
+  const fitted = ofThisCar(desk, job, found);
+  if (isProblem(fitted)) return fitted;
+  const unknown = bench && faultProblem(name, fitted.circuit, bench.fault);
+  if (unknown) return unknown;
   const from = wanted.from === undefined ? undefined : stepToBeginAt(linked, wanted.from, subject);
   if (from && isProblem(from)) return from;
   return openNew(desk, {
-    ...atPlaceOf(job, found),
+    ...fitted,
     job,
     by,
     vehicle: vehicleOf(bench),
@@ -102,6 +106,34 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
     fileWords: job.name || job.vehicle.plate || name,
     ...(from === undefined ? {} : { from: from.step }),
   });
+}
+
+/** Circuit and tree with the sensor where it sits in this car, and with the joints of its harness. */
+function ofThisCar(
+  desk: Desk,
+  job: Job,
+  found: Pick<LinkedSubject, 'procedure' | 'circuit'>,
+): Pick<LinkedSubject, 'procedure' | 'circuit'> | Problem {
+  const placed = atPlaceOf(job, found);
+  const { circuit } = placed;
+  const said = job.harness ?? [];
+  if (said.length === 0) return placed;
+  if (!circuit)
+    return {
+      problem: 'harness: there is no circuit whose wires could pass anything',
+      fix: 'leave it out, or choose a procedure with a circuit',
+    };
+  const { harness, problems } = readHarness(circuit, said);
+  const [problem] = problems;
+  if (problem) return { problem: `harness: ${problem.words}`, fix: problem.fix };
+  const fitted = fitHarness(harness, placed);
+  if (!fitted.circuit || !fitted.procedure) return fitted;
+  const model = modelFor(fitted.circuit, desk.settings().meter);
+  const steps = Object.entries(fitted.procedure.steps).map(([id, step]) => [
+    id,
+    stepWith(step, () => model),
+  ]);
+  return { ...fitted, procedure: { ...fitted.procedure, steps: Object.fromEntries(steps) } };
 }
 
 /** Everything that the first event of a session says beside what the desk knows. */

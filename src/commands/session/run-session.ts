@@ -15,6 +15,7 @@ import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { leaveSession } from '../../ui/carry-on.ts';
 import type { Dialogue } from '../../ui/plain/dialogue.ts';
+import { harnessIssues } from '../check/harness-issues.ts';
 import { knownIssues } from '../check/known-issues.ts';
 import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
 import { programName } from '../version.ts';
@@ -135,7 +136,11 @@ export function begin(
   const subject = findSubject(desk, named);
   if (isProblem(subject)) return subject;
   if (file) {
-    const wrong = knownIssues(file, job.known, circuitOfSubject(desk, subject));
+    const circuit = circuitOfSubject(desk, subject);
+    const wrong = [
+      ...knownIssues(file, job.known, circuit),
+      ...harnessIssues(file, job.harness, circuit),
+    ];
     if (wrong.length > 0)
       return {
         problem: wrong.map((issue) => formatIssue(issue, file.text)).join('\n'),

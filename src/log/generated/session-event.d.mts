@@ -3,7 +3,7 @@
 /**
  * One line of a session file of format 2: a past fact, each plain JSON. Events of earlier formats are brought into this form when they are read. What no schema can say is checked by deciding each event anew from those before it.
  */
-export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | ValueSet | ValueTakenBack | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
+export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | ValueSet | ValueTakenBack | ShortPlaced | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
 /**
  * Number of the event, from 1, over all parts of the session.
  */
@@ -48,7 +48,7 @@ export type LookProbe = (LightProbe | LampProbe | PatternProbe | CountsProbe | T
  */
 export type Look = ("lit" | "dim" | "dark" | "full" | "weak" | "uneven" | "flat-high" | "flat-middle" | "flat-low" | "follows" | "still" | "in-step" | "shifted" | "no-signal" | "sound" | "faulty")
 export type Chance = number
-export type Part = (ModulePart | HallPart | ReluctorPart | PotentiometerPart | CurrentSwitchPart | FusePart | RelayPart | GroundPointPart | NeighbourPart)
+export type Part = (ModulePart | HallPart | ReluctorPart | PotentiometerPart | CurrentSwitchPart | FusePart | RelayPart | GroundPointPart | NeighbourPart | JointPart)
 export type PullTo = (PullToPin | PullToBattery | PullToGround | PullToNothing | PullToVolts | PullToOneOf)
 export type PullEnd = (PullToPin | PullToBattery | PullToGround | PullToNothing | PullToVolts)
 export type ModuleInput = (LevelsInput | SwingInput)
@@ -144,6 +144,7 @@ terminals: {
 [k: string]: JobTerminal
 }
 known?: KnownSaid[]
+harness?: HarnessSaid[]
 notes: string
 }
 export interface JobVehicle {
@@ -168,6 +169,19 @@ export interface KnownSaid {
 what: string
 is: string
 from: string
+}
+/**
+ * A connector, a splice or a wire of this car's harness, as the job sheet has it.
+ */
+export interface HarnessSaid {
+connector?: string
+splice?: string
+wire?: string
+wires?: string[]
+at?: string
+minutes?: number
+length?: string
+size?: string
 }
 /**
  * The tree as it was walked: sub-procedures folded in, limits as numbers, cautions attached.
@@ -592,6 +606,15 @@ pins: string[]
 ohms: Positive
 shorted: Positive
 }
+export interface JointPart {
+kind: "joint"
+name: string
+words: string
+pins: string[]
+splice: boolean
+metres: (number | null)
+minutes: (number | null)
+}
 export interface Wire {
 name: string
 from: string
@@ -600,6 +623,8 @@ ohms: number
 sizeSquareMetres: number
 lengthMetres: number
 copper?: Positive
+of?: string
+measured?: true
 role: ("supply" | "reference" | "ground" | "signal")
 }
 export interface Connector {
@@ -714,7 +739,7 @@ say: string
 hazards: Hazards
 states: VehicleState[]
 drives: Drive[]
-when: ("ohms" | "light" | "lamp" | "bridge" | "lead" | "unplug" | "module-off" | "back-probe" | "spare" | "moving")[]
+when: ("ohms" | "light" | "lamp" | "bridge" | "lead" | "fed-wire" | "unplug" | "module-off" | "back-probe" | "spare" | "moving")[]
 }
 export interface RealVehicle {
 kind: "real"
@@ -1061,6 +1086,51 @@ prev: Prev
 at: At
 elapsed: Elapsed
 set: number
+}
+/**
+ * Where along a stretch of wire a short sits, by the drops along it. Distances count from the near end, stretch.from.
+ */
+export interface ShortPlaced {
+type: "short-placed"
+seq: Seq
+prev: Prev
+at: At
+elapsed: Elapsed
+stretch: ShortStretch
+unplugged: string[]
+typed: string
+drops: ShortDrops
+place: PlaceOnWire
+}
+/**
+ * A whole wire, what it touches (a battery post or another wire), and the two places that the drops are read between.
+ */
+export interface ShortStretch {
+wire: string
+touches: string
+from: string
+to: string
+}
+/**
+ * Volts along the stretch, fed at either end; amperes where both were measured; metres where they were typed.
+ */
+export interface ShortDrops {
+fedFromVolts: number
+fedToVolts: number
+fedFromAmps: (number | null)
+fedToAmps: (number | null)
+lengthMetres: (number | null)
+}
+/**
+ * share: part of the resistance before the short, 0 to 1; told: whether less than half of the stretch is left.
+ */
+export interface PlaceOnWire {
+share: number
+metres: number
+lowMetres: number
+highMetres: number
+lengthMetres: number
+told: boolean
 }
 export interface NoteAdded {
 type: "note-added"

@@ -98,6 +98,56 @@ is: Is
 from: From
 }[]
 /**
+ * Where a connector within the harness is.
+ */
+export type Connector = string
+/**
+ * Where a splice of one wire is.
+ */
+export type Splice = string
+/**
+ * Name of a wire in the circuit, to say its length or size.
+ */
+export type Wire = string
+/**
+ * Names of wires of the circuit that end at the sensor; of a splice one.
+ * 
+ * @minItems 1
+ * @maxItems 24
+ */
+export type WiresThatPass = string[]
+/**
+ * Distance along the harness from the sensor's plug.
+ */
+export type At = string
+/**
+ * To get at it the first time.
+ */
+export type Minutes = number
+/**
+ * Of the wire from end to end.
+ */
+export type Length = string
+/**
+ * Cross-section of the wire.
+ */
+export type Size = string
+/**
+ * Connectors and splices that the sensor's wires pass, from the sensor's plug outward, and what is known of the wires. Each connector is a place to measure at, and what lies on either side of it is suspected by itself.
+ * 
+ * @maxItems 24
+ */
+export type HarnessOfThisCar = {
+connector?: Connector
+splice?: Splice
+wire?: Wire
+wires?: WiresThatPass
+at?: At
+minutes?: Minutes
+length?: Length
+size?: Size
+}[]
+/**
  * What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.
  */
 export type FaultOfTheSimulatedVehicle = string
@@ -125,6 +175,7 @@ customer?: Customer
 "earlier-repairs"?: EarlierRepairs
 terminals?: PinsAndWireColours
 known?: WhatIsKnownOfThisCar
+harness?: HarnessOfThisCar
 "simulated-fault"?: FaultOfTheSimulatedVehicle
 intermittent?: Intermittent
 notes?: Notes

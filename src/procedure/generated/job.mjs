@@ -37,7 +37,7 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "description": "Codes that were read from the vehicle.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "position": { "title": "Position of the sensor", "description": "Which sensor it is, where the codes do not say it: a shaft, with its bank where there are several, or a wheel. Every sentence then names it.", "type": "string", "pattern": "^(crankshaft|((intake|exhaust) )?camshaft( bank [1-4])?|(left|right) (front|rear) wheel)$", "examples": ["exhaust camshaft bank 2", "right rear wheel"] }, "vehicle": { "title": "Vehicle", "description": "What is known of the vehicle.", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What anyone would call it.", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "description": "Seventeen letters and digits; its check digit is checked.", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "description": "Number plate.", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "description": "As it stands on the dial, with its unit.", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions. Left out it is not-stated, and a caution asks for it.", "enum": ["combustion", "hybrid", "electric", "not-stated"] } } }, "order": { "title": "Order number", "description": "The shop's own number for this job.", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "description": "As the shop calls the customer.", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What was done.", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "description": "Number or letter of the pin.", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "known": { "title": "What is known of this car", "description": "Values of the circuit that stand on a label, in the maker's papers, or were measured. Each may be left out; what is known narrows the rest.", "type": "array", "maxItems": 60, "items": { "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest", "module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, without a tolerance within 2 %; or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "4.7 kohm", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured", "label: on the module"] } } } }, "simulated-fault": { "title": "Fault of the simulated vehicle", "description": "What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["wire.signal.open"] }, "intermittent": { "title": "Intermittent", "description": "The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.", "type": "boolean", "default": false }, "notes": { "title": "Notes", "description": "Anything else that the next person should know.", "type": "string", "maxLength": 4e3 } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "description": "Codes that were read from the vehicle.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "position": { "title": "Position of the sensor", "description": "Which sensor it is, where the codes do not say it: a shaft, with its bank where there are several, or a wheel. Every sentence then names it.", "type": "string", "pattern": "^(crankshaft|((intake|exhaust) )?camshaft( bank [1-4])?|(left|right) (front|rear) wheel)$", "examples": ["exhaust camshaft bank 2", "right rear wheel"] }, "vehicle": { "title": "Vehicle", "description": "What is known of the vehicle.", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What anyone would call it.", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "description": "Seventeen letters and digits; its check digit is checked.", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "description": "Number plate.", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "description": "As it stands on the dial, with its unit.", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions. Left out it is not-stated, and a caution asks for it.", "enum": ["combustion", "hybrid", "electric", "not-stated"] } } }, "order": { "title": "Order number", "description": "The shop's own number for this job.", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "description": "As the shop calls the customer.", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What was done.", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "description": "Number or letter of the pin.", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "known": { "title": "What is known of this car", "description": "Values of the circuit that stand on a label, in the maker's papers, or were measured. Each may be left out; what is known narrows the rest.", "type": "array", "maxItems": 60, "items": { "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest", "module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, without a tolerance within 2 %; or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "4.7 kohm", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured", "label: on the module"] } } } }, "harness": { "title": "Harness of this car", "description": "Connectors and splices that the sensor's wires pass, from the sensor's plug outward, and what is known of the wires. Each connector is a place to measure at, and what lies on either side of it is suspected by itself.", "type": "array", "maxItems": 24, "items": { "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Connector", "description": "Where a connector within the harness is.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["at the bulkhead"] }, "splice": { "title": "Splice", "description": "Where a splice of one wire is.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["under the tape"] }, "wire": { "title": "Wire", "description": "Name of a wire in the circuit, to say its length or size.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "wires": { "title": "Wires that pass", "description": "Names of wires of the circuit that end at the sensor; of a splice one.", "type": "array", "minItems": 1, "maxItems": 24, "items": { "type": "string", "minLength": 1, "maxLength": 60 } }, "at": { "title": "At", "description": "Distance along the harness from the sensor's plug.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["1.2 m"] }, "minutes": { "title": "Minutes", "description": "To get at it the first time.", "type": "number", "minimum": 0, "maximum": 240 }, "length": { "title": "Length", "description": "Of the wire from end to end.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["3 m"] }, "size": { "title": "Size", "description": "Cross-section of the wire.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["0.5 mm2", "20 AWG"] } } } }, "simulated-fault": { "title": "Fault of the simulated vehicle", "description": "What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["wire.signal.open"] }, "intermittent": { "title": "Intermittent", "description": "The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.", "type": "boolean", "default": false }, "notes": { "title": "Notes", "description": "Anything else that the next person should know.", "type": "string", "maxLength": 4e3 } } };
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
@@ -737,11 +737,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["simulated-fault"] !== void 0) {
-      let data27 = data["simulated-fault"];
-      if (typeof data27 === "string") {
-        if (!pattern4.test(data27)) {
-          const err63 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["simulated-fault"], data: data27 };
+    if (data.harness !== void 0) {
+      let data27 = data.harness;
+      if (Array.isArray(data27)) {
+        if (data27.length > 24) {
+          const err63 = { instancePath: instancePath + "/harness", schemaPath: "#/properties/harness/maxItems", keyword: "maxItems", params: { limit: 24 }, message: "must NOT have more than 24 items", schema: 24, parentSchema: schema11.properties.harness, data: data27 };
           if (vErrors === null) {
             vErrors = [err63];
           } else {
@@ -749,56 +749,383 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        const len3 = data27.length;
+        for (let i3 = 0; i3 < len3; i3++) {
+          let data28 = data27[i3];
+          if (data28 && typeof data28 == "object" && !Array.isArray(data28)) {
+            for (const key6 in data28) {
+              if (!(key6 === "connector" || key6 === "splice" || key6 === "wire" || key6 === "wires" || key6 === "at" || key6 === "minutes" || key6 === "length" || key6 === "size")) {
+                const err64 = { instancePath: instancePath + "/harness/" + i3, schemaPath: "#/properties/harness/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key6 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.harness.items, data: data28 };
+                if (vErrors === null) {
+                  vErrors = [err64];
+                } else {
+                  vErrors.push(err64);
+                }
+                errors++;
+              }
+            }
+            if (data28.connector !== void 0) {
+              let data29 = data28.connector;
+              if (typeof data29 === "string") {
+                if (func3(data29) > 60) {
+                  const err65 = { instancePath: instancePath + "/harness/" + i3 + "/connector", schemaPath: "#/properties/harness/items/properties/connector/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.harness.items.properties.connector, data: data29 };
+                  if (vErrors === null) {
+                    vErrors = [err65];
+                  } else {
+                    vErrors.push(err65);
+                  }
+                  errors++;
+                }
+                if (func3(data29) < 1) {
+                  const err66 = { instancePath: instancePath + "/harness/" + i3 + "/connector", schemaPath: "#/properties/harness/items/properties/connector/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.connector, data: data29 };
+                  if (vErrors === null) {
+                    vErrors = [err66];
+                  } else {
+                    vErrors.push(err66);
+                  }
+                  errors++;
+                }
+              } else {
+                const err67 = { instancePath: instancePath + "/harness/" + i3 + "/connector", schemaPath: "#/properties/harness/items/properties/connector/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.connector.type, parentSchema: schema11.properties.harness.items.properties.connector, data: data29 };
+                if (vErrors === null) {
+                  vErrors = [err67];
+                } else {
+                  vErrors.push(err67);
+                }
+                errors++;
+              }
+            }
+            if (data28.splice !== void 0) {
+              let data30 = data28.splice;
+              if (typeof data30 === "string") {
+                if (func3(data30) > 60) {
+                  const err68 = { instancePath: instancePath + "/harness/" + i3 + "/splice", schemaPath: "#/properties/harness/items/properties/splice/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.harness.items.properties.splice, data: data30 };
+                  if (vErrors === null) {
+                    vErrors = [err68];
+                  } else {
+                    vErrors.push(err68);
+                  }
+                  errors++;
+                }
+                if (func3(data30) < 1) {
+                  const err69 = { instancePath: instancePath + "/harness/" + i3 + "/splice", schemaPath: "#/properties/harness/items/properties/splice/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.splice, data: data30 };
+                  if (vErrors === null) {
+                    vErrors = [err69];
+                  } else {
+                    vErrors.push(err69);
+                  }
+                  errors++;
+                }
+              } else {
+                const err70 = { instancePath: instancePath + "/harness/" + i3 + "/splice", schemaPath: "#/properties/harness/items/properties/splice/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.splice.type, parentSchema: schema11.properties.harness.items.properties.splice, data: data30 };
+                if (vErrors === null) {
+                  vErrors = [err70];
+                } else {
+                  vErrors.push(err70);
+                }
+                errors++;
+              }
+            }
+            if (data28.wire !== void 0) {
+              let data31 = data28.wire;
+              if (typeof data31 === "string") {
+                if (func3(data31) > 60) {
+                  const err71 = { instancePath: instancePath + "/harness/" + i3 + "/wire", schemaPath: "#/properties/harness/items/properties/wire/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.harness.items.properties.wire, data: data31 };
+                  if (vErrors === null) {
+                    vErrors = [err71];
+                  } else {
+                    vErrors.push(err71);
+                  }
+                  errors++;
+                }
+                if (func3(data31) < 1) {
+                  const err72 = { instancePath: instancePath + "/harness/" + i3 + "/wire", schemaPath: "#/properties/harness/items/properties/wire/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.wire, data: data31 };
+                  if (vErrors === null) {
+                    vErrors = [err72];
+                  } else {
+                    vErrors.push(err72);
+                  }
+                  errors++;
+                }
+              } else {
+                const err73 = { instancePath: instancePath + "/harness/" + i3 + "/wire", schemaPath: "#/properties/harness/items/properties/wire/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.wire.type, parentSchema: schema11.properties.harness.items.properties.wire, data: data31 };
+                if (vErrors === null) {
+                  vErrors = [err73];
+                } else {
+                  vErrors.push(err73);
+                }
+                errors++;
+              }
+            }
+            if (data28.wires !== void 0) {
+              let data32 = data28.wires;
+              if (Array.isArray(data32)) {
+                if (data32.length > 24) {
+                  const err74 = { instancePath: instancePath + "/harness/" + i3 + "/wires", schemaPath: "#/properties/harness/items/properties/wires/maxItems", keyword: "maxItems", params: { limit: 24 }, message: "must NOT have more than 24 items", schema: 24, parentSchema: schema11.properties.harness.items.properties.wires, data: data32 };
+                  if (vErrors === null) {
+                    vErrors = [err74];
+                  } else {
+                    vErrors.push(err74);
+                  }
+                  errors++;
+                }
+                if (data32.length < 1) {
+                  const err75 = { instancePath: instancePath + "/harness/" + i3 + "/wires", schemaPath: "#/properties/harness/items/properties/wires/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.harness.items.properties.wires, data: data32 };
+                  if (vErrors === null) {
+                    vErrors = [err75];
+                  } else {
+                    vErrors.push(err75);
+                  }
+                  errors++;
+                }
+                const len4 = data32.length;
+                for (let i4 = 0; i4 < len4; i4++) {
+                  let data33 = data32[i4];
+                  if (typeof data33 === "string") {
+                    if (func3(data33) > 60) {
+                      const err76 = { instancePath: instancePath + "/harness/" + i3 + "/wires/" + i4, schemaPath: "#/properties/harness/items/properties/wires/items/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.harness.items.properties.wires.items, data: data33 };
+                      if (vErrors === null) {
+                        vErrors = [err76];
+                      } else {
+                        vErrors.push(err76);
+                      }
+                      errors++;
+                    }
+                    if (func3(data33) < 1) {
+                      const err77 = { instancePath: instancePath + "/harness/" + i3 + "/wires/" + i4, schemaPath: "#/properties/harness/items/properties/wires/items/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.wires.items, data: data33 };
+                      if (vErrors === null) {
+                        vErrors = [err77];
+                      } else {
+                        vErrors.push(err77);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err78 = { instancePath: instancePath + "/harness/" + i3 + "/wires/" + i4, schemaPath: "#/properties/harness/items/properties/wires/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.wires.items.type, parentSchema: schema11.properties.harness.items.properties.wires.items, data: data33 };
+                    if (vErrors === null) {
+                      vErrors = [err78];
+                    } else {
+                      vErrors.push(err78);
+                    }
+                    errors++;
+                  }
+                }
+              } else {
+                const err79 = { instancePath: instancePath + "/harness/" + i3 + "/wires", schemaPath: "#/properties/harness/items/properties/wires/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.harness.items.properties.wires.type, parentSchema: schema11.properties.harness.items.properties.wires, data: data32 };
+                if (vErrors === null) {
+                  vErrors = [err79];
+                } else {
+                  vErrors.push(err79);
+                }
+                errors++;
+              }
+            }
+            if (data28.at !== void 0) {
+              let data34 = data28.at;
+              if (typeof data34 === "string") {
+                if (func3(data34) > 40) {
+                  const err80 = { instancePath: instancePath + "/harness/" + i3 + "/at", schemaPath: "#/properties/harness/items/properties/at/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema11.properties.harness.items.properties.at, data: data34 };
+                  if (vErrors === null) {
+                    vErrors = [err80];
+                  } else {
+                    vErrors.push(err80);
+                  }
+                  errors++;
+                }
+                if (func3(data34) < 1) {
+                  const err81 = { instancePath: instancePath + "/harness/" + i3 + "/at", schemaPath: "#/properties/harness/items/properties/at/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.at, data: data34 };
+                  if (vErrors === null) {
+                    vErrors = [err81];
+                  } else {
+                    vErrors.push(err81);
+                  }
+                  errors++;
+                }
+              } else {
+                const err82 = { instancePath: instancePath + "/harness/" + i3 + "/at", schemaPath: "#/properties/harness/items/properties/at/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.at.type, parentSchema: schema11.properties.harness.items.properties.at, data: data34 };
+                if (vErrors === null) {
+                  vErrors = [err82];
+                } else {
+                  vErrors.push(err82);
+                }
+                errors++;
+              }
+            }
+            if (data28.minutes !== void 0) {
+              let data35 = data28.minutes;
+              if (typeof data35 == "number" && isFinite(data35)) {
+                if (data35 > 240 || isNaN(data35)) {
+                  const err83 = { instancePath: instancePath + "/harness/" + i3 + "/minutes", schemaPath: "#/properties/harness/items/properties/minutes/maximum", keyword: "maximum", params: { comparison: "<=", limit: 240 }, message: "must be <= 240", schema: 240, parentSchema: schema11.properties.harness.items.properties.minutes, data: data35 };
+                  if (vErrors === null) {
+                    vErrors = [err83];
+                  } else {
+                    vErrors.push(err83);
+                  }
+                  errors++;
+                }
+                if (data35 < 0 || isNaN(data35)) {
+                  const err84 = { instancePath: instancePath + "/harness/" + i3 + "/minutes", schemaPath: "#/properties/harness/items/properties/minutes/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema11.properties.harness.items.properties.minutes, data: data35 };
+                  if (vErrors === null) {
+                    vErrors = [err84];
+                  } else {
+                    vErrors.push(err84);
+                  }
+                  errors++;
+                }
+              } else {
+                const err85 = { instancePath: instancePath + "/harness/" + i3 + "/minutes", schemaPath: "#/properties/harness/items/properties/minutes/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema11.properties.harness.items.properties.minutes.type, parentSchema: schema11.properties.harness.items.properties.minutes, data: data35 };
+                if (vErrors === null) {
+                  vErrors = [err85];
+                } else {
+                  vErrors.push(err85);
+                }
+                errors++;
+              }
+            }
+            if (data28.length !== void 0) {
+              let data36 = data28.length;
+              if (typeof data36 === "string") {
+                if (func3(data36) > 40) {
+                  const err86 = { instancePath: instancePath + "/harness/" + i3 + "/length", schemaPath: "#/properties/harness/items/properties/length/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema11.properties.harness.items.properties.length, data: data36 };
+                  if (vErrors === null) {
+                    vErrors = [err86];
+                  } else {
+                    vErrors.push(err86);
+                  }
+                  errors++;
+                }
+                if (func3(data36) < 1) {
+                  const err87 = { instancePath: instancePath + "/harness/" + i3 + "/length", schemaPath: "#/properties/harness/items/properties/length/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.length, data: data36 };
+                  if (vErrors === null) {
+                    vErrors = [err87];
+                  } else {
+                    vErrors.push(err87);
+                  }
+                  errors++;
+                }
+              } else {
+                const err88 = { instancePath: instancePath + "/harness/" + i3 + "/length", schemaPath: "#/properties/harness/items/properties/length/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.length.type, parentSchema: schema11.properties.harness.items.properties.length, data: data36 };
+                if (vErrors === null) {
+                  vErrors = [err88];
+                } else {
+                  vErrors.push(err88);
+                }
+                errors++;
+              }
+            }
+            if (data28.size !== void 0) {
+              let data37 = data28.size;
+              if (typeof data37 === "string") {
+                if (func3(data37) > 40) {
+                  const err89 = { instancePath: instancePath + "/harness/" + i3 + "/size", schemaPath: "#/properties/harness/items/properties/size/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema11.properties.harness.items.properties.size, data: data37 };
+                  if (vErrors === null) {
+                    vErrors = [err89];
+                  } else {
+                    vErrors.push(err89);
+                  }
+                  errors++;
+                }
+                if (func3(data37) < 1) {
+                  const err90 = { instancePath: instancePath + "/harness/" + i3 + "/size", schemaPath: "#/properties/harness/items/properties/size/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.size, data: data37 };
+                  if (vErrors === null) {
+                    vErrors = [err90];
+                  } else {
+                    vErrors.push(err90);
+                  }
+                  errors++;
+                }
+              } else {
+                const err91 = { instancePath: instancePath + "/harness/" + i3 + "/size", schemaPath: "#/properties/harness/items/properties/size/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.size.type, parentSchema: schema11.properties.harness.items.properties.size, data: data37 };
+                if (vErrors === null) {
+                  vErrors = [err91];
+                } else {
+                  vErrors.push(err91);
+                }
+                errors++;
+              }
+            }
+          } else {
+            const err92 = { instancePath: instancePath + "/harness/" + i3, schemaPath: "#/properties/harness/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.harness.items.type, parentSchema: schema11.properties.harness.items, data: data28 };
+            if (vErrors === null) {
+              vErrors = [err92];
+            } else {
+              vErrors.push(err92);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err64 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["simulated-fault"].type, parentSchema: schema11.properties["simulated-fault"], data: data27 };
+        const err93 = { instancePath: instancePath + "/harness", schemaPath: "#/properties/harness/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.harness.type, parentSchema: schema11.properties.harness, data: data27 };
         if (vErrors === null) {
-          vErrors = [err64];
+          vErrors = [err93];
         } else {
-          vErrors.push(err64);
+          vErrors.push(err93);
+        }
+        errors++;
+      }
+    }
+    if (data["simulated-fault"] !== void 0) {
+      let data38 = data["simulated-fault"];
+      if (typeof data38 === "string") {
+        if (!pattern4.test(data38)) {
+          const err94 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["simulated-fault"], data: data38 };
+          if (vErrors === null) {
+            vErrors = [err94];
+          } else {
+            vErrors.push(err94);
+          }
+          errors++;
+        }
+      } else {
+        const err95 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["simulated-fault"].type, parentSchema: schema11.properties["simulated-fault"], data: data38 };
+        if (vErrors === null) {
+          vErrors = [err95];
+        } else {
+          vErrors.push(err95);
         }
         errors++;
       }
     }
     if (data.intermittent !== void 0) {
-      let data28 = data.intermittent;
-      if (typeof data28 !== "boolean") {
-        const err65 = { instancePath: instancePath + "/intermittent", schemaPath: "#/properties/intermittent/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.intermittent.type, parentSchema: schema11.properties.intermittent, data: data28 };
+      let data39 = data.intermittent;
+      if (typeof data39 !== "boolean") {
+        const err96 = { instancePath: instancePath + "/intermittent", schemaPath: "#/properties/intermittent/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.intermittent.type, parentSchema: schema11.properties.intermittent, data: data39 };
         if (vErrors === null) {
-          vErrors = [err65];
+          vErrors = [err96];
         } else {
-          vErrors.push(err65);
+          vErrors.push(err96);
         }
         errors++;
       }
     }
     if (data.notes !== void 0) {
-      let data29 = data.notes;
-      if (typeof data29 === "string") {
-        if (func3(data29) > 4e3) {
-          const err66 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data29 };
+      let data40 = data.notes;
+      if (typeof data40 === "string") {
+        if (func3(data40) > 4e3) {
+          const err97 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data40 };
           if (vErrors === null) {
-            vErrors = [err66];
+            vErrors = [err97];
           } else {
-            vErrors.push(err66);
+            vErrors.push(err97);
           }
           errors++;
         }
       } else {
-        const err67 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data29 };
+        const err98 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data40 };
         if (vErrors === null) {
-          vErrors = [err67];
+          vErrors = [err98];
         } else {
-          vErrors.push(err67);
+          vErrors.push(err98);
         }
         errors++;
       }
     }
   } else {
-    const err68 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err99 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err68];
+      vErrors = [err99];
     } else {
-      vErrors.push(err68);
+      vErrors.push(err99);
     }
     errors++;
   }

@@ -75,6 +75,32 @@ export type Is = string
  * maker, measured, label or other; then words of one's own.
  */
 export type From = string
+/**
+ * A wire of the sensor.
+ */
+export type Wire = string
+/**
+ * ground, battery, or another wire of the sensor, as in feed-wire.
+ */
+export type Touches = string
+/**
+ * Near end of the stretch; the plug of the sensor when left out.
+ */
+export type From1 = string
+/**
+ * Far end of the stretch; that of the wire when left out.
+ */
+export type To = string
+/**
+ * Fed at the near end, then at the far one; behind ; currents and length where they are known.
+ */
+export type Drops = string
+/**
+ * Parts that were off: all that hang on both wires.
+ * 
+ * @maxItems 20
+ */
+export type Unplugged1 = string[]
 export type Done = true
 /**
  * Why.
@@ -135,6 +161,7 @@ wiggle?: HarnessAndConnectorsAreMovedMeanwhile
 faults?: OwnConclusion
 words?: OwnConclusionInWords
 known?: AValueOfThisCar
+place?: PlaceOfAShort
 done?: Done
 cannot?: CannotDo
 acknowledge?: Acknowledge
@@ -152,6 +179,17 @@ export interface AValueOfThisCar {
 what: What
 is: Is
 from: From
+}
+/**
+ * The drops along a stretch of wire, fed at either end with everything on it unplugged.
+ */
+export interface PlaceOfAShort {
+wire: Wire
+touches: Touches
+from?: From1
+to?: To
+drops: Drops
+unplugged: Unplugged1
 }
 
 import type { SchemaError } from '../../source/schema-issues.ts';

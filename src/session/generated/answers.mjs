@@ -37,7 +37,7 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "known": { "title": "A value of this car", "description": "What is known of this car is set: what, value, from where. With the value unknown it is not known after all.", "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest"] }, "is": { "title": "Is", "description": "A value as in a circuit file, or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["12.4 V"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back what was done last: an answer, or a value that was set.", "const": true }, "pause": { "title": "Pause", "const": true }, "again": { "title": "Made again", "description": 'What the test showed that is to be made before the conclusion: the one reading that it rests on, made again, or what tells most (of own "faults", where they stand beside it).', "type": ["string", "number"], "examples": ["4.98 V"] }, "accept": { "title": "All the same", "description": "Beside a conclusion that rests on one reading: it is not made again, and the record says so.", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "known": { "title": "A value of this car", "description": "What is known of this car is set: what, value, from where. With the value unknown it is not known after all.", "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest"] }, "is": { "title": "Is", "description": "A value as in a circuit file, or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["12.4 V"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } }, "place": { "title": "Place of a short", "description": "The drops along a stretch of wire, fed at either end with everything on it unplugged.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["ground", "feed-wire"] }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal"] }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["bulkhead.signal"] }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off: all that hang on both wires.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } } } }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back what was done last: an answer, or a value that was set.", "const": true }, "pause": { "title": "Pause", "const": true }, "again": { "title": "Made again", "description": 'What the test showed that is to be made before the conclusion: the one reading that it rests on, made again, or what tells most (of own "faults", where they stand beside it).', "type": ["string", "number"], "examples": ["4.98 V"] }, "accept": { "title": "All the same", "description": "Beside a conclusion that rests on one reading: it is not made again, and the record says so.", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
@@ -599,23 +599,20 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.done !== void 0) {
-              let data23 = data2.done;
-              if (true !== data23) {
-                const err51 = { instancePath: instancePath + "/answers/" + i0 + "/done", schemaPath: "#/properties/answers/items/properties/done/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.done, data: data23 };
-                if (vErrors === null) {
-                  vErrors = [err51];
-                } else {
-                  vErrors.push(err51);
+            if (data2.place !== void 0) {
+              let data23 = data2.place;
+              if (data23 && typeof data23 == "object" && !Array.isArray(data23)) {
+                if (data23.wire === void 0) {
+                  const err51 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "wire" }, message: "must have required property 'wire'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data23 };
+                  if (vErrors === null) {
+                    vErrors = [err51];
+                  } else {
+                    vErrors.push(err51);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.cannot !== void 0) {
-              let data24 = data2.cannot;
-              if (typeof data24 === "string") {
-                if (func3(data24) > 2e3) {
-                  const err52 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.cannot, data: data24 };
+                if (data23.touches === void 0) {
+                  const err52 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "touches" }, message: "must have required property 'touches'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data23 };
                   if (vErrors === null) {
                     vErrors = [err52];
                   } else {
@@ -623,8 +620,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (func3(data24) < 1) {
-                  const err53 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.cannot, data: data24 };
+                if (data23.drops === void 0) {
+                  const err53 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "drops" }, message: "must have required property 'drops'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data23 };
                   if (vErrors === null) {
                     vErrors = [err53];
                   } else {
@@ -632,145 +629,408 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
+                if (data23.unplugged === void 0) {
+                  const err54 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "unplugged" }, message: "must have required property 'unplugged'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data23 };
+                  if (vErrors === null) {
+                    vErrors = [err54];
+                  } else {
+                    vErrors.push(err54);
+                  }
+                  errors++;
+                }
+                for (const key3 in data23) {
+                  if (!(key3 === "wire" || key3 === "touches" || key3 === "from" || key3 === "to" || key3 === "drops" || key3 === "unplugged")) {
+                    const err55 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.place, data: data23 };
+                    if (vErrors === null) {
+                      vErrors = [err55];
+                    } else {
+                      vErrors.push(err55);
+                    }
+                    errors++;
+                  }
+                }
+                if (data23.wire !== void 0) {
+                  let data24 = data23.wire;
+                  if (typeof data24 === "string") {
+                    if (func3(data24) > 60) {
+                      const err56 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data24 };
+                      if (vErrors === null) {
+                        vErrors = [err56];
+                      } else {
+                        vErrors.push(err56);
+                      }
+                      errors++;
+                    }
+                    if (func3(data24) < 1) {
+                      const err57 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data24 };
+                      if (vErrors === null) {
+                        vErrors = [err57];
+                      } else {
+                        vErrors.push(err57);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err58 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.wire.type, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data24 };
+                    if (vErrors === null) {
+                      vErrors = [err58];
+                    } else {
+                      vErrors.push(err58);
+                    }
+                    errors++;
+                  }
+                }
+                if (data23.touches !== void 0) {
+                  let data25 = data23.touches;
+                  if (typeof data25 === "string") {
+                    if (func3(data25) > 60) {
+                      const err59 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data25 };
+                      if (vErrors === null) {
+                        vErrors = [err59];
+                      } else {
+                        vErrors.push(err59);
+                      }
+                      errors++;
+                    }
+                    if (func3(data25) < 1) {
+                      const err60 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data25 };
+                      if (vErrors === null) {
+                        vErrors = [err60];
+                      } else {
+                        vErrors.push(err60);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err61 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.touches.type, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data25 };
+                    if (vErrors === null) {
+                      vErrors = [err61];
+                    } else {
+                      vErrors.push(err61);
+                    }
+                    errors++;
+                  }
+                }
+                if (data23.from !== void 0) {
+                  let data26 = data23.from;
+                  if (typeof data26 === "string") {
+                    if (func3(data26) > 200) {
+                      const err62 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data26 };
+                      if (vErrors === null) {
+                        vErrors = [err62];
+                      } else {
+                        vErrors.push(err62);
+                      }
+                      errors++;
+                    }
+                    if (func3(data26) < 1) {
+                      const err63 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data26 };
+                      if (vErrors === null) {
+                        vErrors = [err63];
+                      } else {
+                        vErrors.push(err63);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err64 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.from.type, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data26 };
+                    if (vErrors === null) {
+                      vErrors = [err64];
+                    } else {
+                      vErrors.push(err64);
+                    }
+                    errors++;
+                  }
+                }
+                if (data23.to !== void 0) {
+                  let data27 = data23.to;
+                  if (typeof data27 === "string") {
+                    if (func3(data27) > 200) {
+                      const err65 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data27 };
+                      if (vErrors === null) {
+                        vErrors = [err65];
+                      } else {
+                        vErrors.push(err65);
+                      }
+                      errors++;
+                    }
+                    if (func3(data27) < 1) {
+                      const err66 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data27 };
+                      if (vErrors === null) {
+                        vErrors = [err66];
+                      } else {
+                        vErrors.push(err66);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err67 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.to.type, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data27 };
+                    if (vErrors === null) {
+                      vErrors = [err67];
+                    } else {
+                      vErrors.push(err67);
+                    }
+                    errors++;
+                  }
+                }
+                if (data23.drops !== void 0) {
+                  let data28 = data23.drops;
+                  if (typeof data28 === "string") {
+                    if (func3(data28) > 200) {
+                      const err68 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data28 };
+                      if (vErrors === null) {
+                        vErrors = [err68];
+                      } else {
+                        vErrors.push(err68);
+                      }
+                      errors++;
+                    }
+                    if (func3(data28) < 1) {
+                      const err69 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data28 };
+                      if (vErrors === null) {
+                        vErrors = [err69];
+                      } else {
+                        vErrors.push(err69);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err70 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.drops.type, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data28 };
+                    if (vErrors === null) {
+                      vErrors = [err70];
+                    } else {
+                      vErrors.push(err70);
+                    }
+                    errors++;
+                  }
+                }
+                if (data23.unplugged !== void 0) {
+                  let data29 = data23.unplugged;
+                  if (Array.isArray(data29)) {
+                    if (data29.length > 20) {
+                      const err71 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data29 };
+                      if (vErrors === null) {
+                        vErrors = [err71];
+                      } else {
+                        vErrors.push(err71);
+                      }
+                      errors++;
+                    }
+                    const len4 = data29.length;
+                    for (let i4 = 0; i4 < len4; i4++) {
+                      let data30 = data29[i4];
+                      if (typeof data30 === "string") {
+                        if (func3(data30) > 100) {
+                          const err72 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/maxLength", keyword: "maxLength", params: { limit: 100 }, message: "must NOT have more than 100 characters", schema: 100, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data30 };
+                          if (vErrors === null) {
+                            vErrors = [err72];
+                          } else {
+                            vErrors.push(err72);
+                          }
+                          errors++;
+                        }
+                      } else {
+                        const err73 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.unplugged.items.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data30 };
+                        if (vErrors === null) {
+                          vErrors = [err73];
+                        } else {
+                          vErrors.push(err73);
+                        }
+                        errors++;
+                      }
+                    }
+                  } else {
+                    const err74 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.place.properties.unplugged.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data29 };
+                    if (vErrors === null) {
+                      vErrors = [err74];
+                    } else {
+                      vErrors.push(err74);
+                    }
+                    errors++;
+                  }
+                }
               } else {
-                const err54 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.cannot.type, parentSchema: schema11.properties.answers.items.properties.cannot, data: data24 };
+                const err75 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.place.type, parentSchema: schema11.properties.answers.items.properties.place, data: data23 };
                 if (vErrors === null) {
-                  vErrors = [err54];
+                  vErrors = [err75];
                 } else {
-                  vErrors.push(err54);
+                  vErrors.push(err75);
+                }
+                errors++;
+              }
+            }
+            if (data2.done !== void 0) {
+              let data31 = data2.done;
+              if (true !== data31) {
+                const err76 = { instancePath: instancePath + "/answers/" + i0 + "/done", schemaPath: "#/properties/answers/items/properties/done/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.done, data: data31 };
+                if (vErrors === null) {
+                  vErrors = [err76];
+                } else {
+                  vErrors.push(err76);
+                }
+                errors++;
+              }
+            }
+            if (data2.cannot !== void 0) {
+              let data32 = data2.cannot;
+              if (typeof data32 === "string") {
+                if (func3(data32) > 2e3) {
+                  const err77 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.cannot, data: data32 };
+                  if (vErrors === null) {
+                    vErrors = [err77];
+                  } else {
+                    vErrors.push(err77);
+                  }
+                  errors++;
+                }
+                if (func3(data32) < 1) {
+                  const err78 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.cannot, data: data32 };
+                  if (vErrors === null) {
+                    vErrors = [err78];
+                  } else {
+                    vErrors.push(err78);
+                  }
+                  errors++;
+                }
+              } else {
+                const err79 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.cannot.type, parentSchema: schema11.properties.answers.items.properties.cannot, data: data32 };
+                if (vErrors === null) {
+                  vErrors = [err79];
+                } else {
+                  vErrors.push(err79);
                 }
                 errors++;
               }
             }
             if (data2.acknowledge !== void 0) {
-              let data25 = data2.acknowledge;
-              if (true !== data25) {
-                const err55 = { instancePath: instancePath + "/answers/" + i0 + "/acknowledge", schemaPath: "#/properties/answers/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.acknowledge, data: data25 };
+              let data33 = data2.acknowledge;
+              if (true !== data33) {
+                const err80 = { instancePath: instancePath + "/answers/" + i0 + "/acknowledge", schemaPath: "#/properties/answers/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.acknowledge, data: data33 };
                 if (vErrors === null) {
-                  vErrors = [err55];
+                  vErrors = [err80];
                 } else {
-                  vErrors.push(err55);
+                  vErrors.push(err80);
                 }
                 errors++;
               }
             }
             if (data2.note !== void 0) {
-              let data26 = data2.note;
-              if (typeof data26 === "string") {
-                if (func3(data26) > 2e3) {
-                  const err56 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.note, data: data26 };
+              let data34 = data2.note;
+              if (typeof data34 === "string") {
+                if (func3(data34) > 2e3) {
+                  const err81 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.note, data: data34 };
                   if (vErrors === null) {
-                    vErrors = [err56];
+                    vErrors = [err81];
                   } else {
-                    vErrors.push(err56);
+                    vErrors.push(err81);
                   }
                   errors++;
                 }
-                if (func3(data26) < 1) {
-                  const err57 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.note, data: data26 };
+                if (func3(data34) < 1) {
+                  const err82 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.note, data: data34 };
                   if (vErrors === null) {
-                    vErrors = [err57];
+                    vErrors = [err82];
                   } else {
-                    vErrors.push(err57);
+                    vErrors.push(err82);
                   }
                   errors++;
                 }
               } else {
-                const err58 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.note.type, parentSchema: schema11.properties.answers.items.properties.note, data: data26 };
+                const err83 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.note.type, parentSchema: schema11.properties.answers.items.properties.note, data: data34 };
                 if (vErrors === null) {
-                  vErrors = [err58];
+                  vErrors = [err83];
                 } else {
-                  vErrors.push(err58);
+                  vErrors.push(err83);
                 }
                 errors++;
               }
             }
             if (data2.back !== void 0) {
-              let data27 = data2.back;
-              if (true !== data27) {
-                const err59 = { instancePath: instancePath + "/answers/" + i0 + "/back", schemaPath: "#/properties/answers/items/properties/back/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.back, data: data27 };
+              let data35 = data2.back;
+              if (true !== data35) {
+                const err84 = { instancePath: instancePath + "/answers/" + i0 + "/back", schemaPath: "#/properties/answers/items/properties/back/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.back, data: data35 };
                 if (vErrors === null) {
-                  vErrors = [err59];
+                  vErrors = [err84];
                 } else {
-                  vErrors.push(err59);
+                  vErrors.push(err84);
                 }
                 errors++;
               }
             }
             if (data2.pause !== void 0) {
-              let data28 = data2.pause;
-              if (true !== data28) {
-                const err60 = { instancePath: instancePath + "/answers/" + i0 + "/pause", schemaPath: "#/properties/answers/items/properties/pause/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.pause, data: data28 };
+              let data36 = data2.pause;
+              if (true !== data36) {
+                const err85 = { instancePath: instancePath + "/answers/" + i0 + "/pause", schemaPath: "#/properties/answers/items/properties/pause/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.pause, data: data36 };
                 if (vErrors === null) {
-                  vErrors = [err60];
+                  vErrors = [err85];
                 } else {
-                  vErrors.push(err60);
+                  vErrors.push(err85);
                 }
                 errors++;
               }
             }
             if (data2.again !== void 0) {
-              let data29 = data2.again;
-              if (typeof data29 !== "string" && !(typeof data29 == "number" && isFinite(data29))) {
-                const err61 = { instancePath: instancePath + "/answers/" + i0 + "/again", schemaPath: "#/properties/answers/items/properties/again/type", keyword: "type", params: { type: schema11.properties.answers.items.properties.again.type }, message: "must be string,number", schema: schema11.properties.answers.items.properties.again.type, parentSchema: schema11.properties.answers.items.properties.again, data: data29 };
+              let data37 = data2.again;
+              if (typeof data37 !== "string" && !(typeof data37 == "number" && isFinite(data37))) {
+                const err86 = { instancePath: instancePath + "/answers/" + i0 + "/again", schemaPath: "#/properties/answers/items/properties/again/type", keyword: "type", params: { type: schema11.properties.answers.items.properties.again.type }, message: "must be string,number", schema: schema11.properties.answers.items.properties.again.type, parentSchema: schema11.properties.answers.items.properties.again, data: data37 };
                 if (vErrors === null) {
-                  vErrors = [err61];
+                  vErrors = [err86];
                 } else {
-                  vErrors.push(err61);
+                  vErrors.push(err86);
                 }
                 errors++;
               }
             }
             if (data2.accept !== void 0) {
-              let data30 = data2.accept;
-              if (true !== data30) {
-                const err62 = { instancePath: instancePath + "/answers/" + i0 + "/accept", schemaPath: "#/properties/answers/items/properties/accept/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.accept, data: data30 };
+              let data38 = data2.accept;
+              if (true !== data38) {
+                const err87 = { instancePath: instancePath + "/answers/" + i0 + "/accept", schemaPath: "#/properties/answers/items/properties/accept/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.accept, data: data38 };
                 if (vErrors === null) {
-                  vErrors = [err62];
+                  vErrors = [err87];
                 } else {
-                  vErrors.push(err62);
+                  vErrors.push(err87);
                 }
                 errors++;
               }
             }
             if (data2.conclude !== void 0) {
-              let data31 = data2.conclude;
-              if (true !== data31) {
-                const err63 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data31 };
+              let data39 = data2.conclude;
+              if (true !== data39) {
+                const err88 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data39 };
                 if (vErrors === null) {
-                  vErrors = [err63];
+                  vErrors = [err88];
                 } else {
-                  vErrors.push(err63);
+                  vErrors.push(err88);
                 }
                 errors++;
               }
             }
           } else {
-            const err64 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
+            const err89 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
             if (vErrors === null) {
-              vErrors = [err64];
+              vErrors = [err89];
             } else {
-              vErrors.push(err64);
+              vErrors.push(err89);
             }
             errors++;
           }
         }
       } else {
-        const err65 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
+        const err90 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
         if (vErrors === null) {
-          vErrors = [err65];
+          vErrors = [err90];
         } else {
-          vErrors.push(err65);
+          vErrors.push(err90);
         }
         errors++;
       }
     }
   } else {
-    const err66 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err91 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err66];
+      vErrors = [err91];
     } else {
-      vErrors.push(err66);
+      vErrors.push(err91);
     }
     errors++;
   }

@@ -13,7 +13,7 @@ import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { stepHereWords } from '../screens/car-words.ts';
-import { countWords, proofParagraph, restsWords } from '../screens/conclusion-words.ts';
+import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
 import { sessionTitle } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
@@ -22,6 +22,7 @@ import { ADVICE_WORDS, CONCLUDE_WORD } from './plain-advice.ts';
 import { CALC_WORD, CAPTURE_WORD } from './plain-capture.ts';
 import { KNOWN_WORD } from './plain-known.ts';
 import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from './plain-notes.ts';
+import { SHORT_WORD } from './plain-short.ts';
 import { answerStep, isAnswerOf, promptOf, takeOver } from './plain-steps.ts';
 import { TEST_WORDS } from './plain-test.ts';
 import { helpLine, type Place, type Said, say, type Word, wordTable } from './plain-words.ts';
@@ -47,6 +48,7 @@ const WORDS = wordTable<Place>(
     ...ADVICE_WORDS,
     CONCLUDE_WORD,
     KNOWN_WORD,
+    SHORT_WORD,
     ...TEST_WORDS,
     READINGS_WORD,
     SKETCH_WORD,
@@ -135,6 +137,13 @@ function presentConclusion(
   const customer = customerWords(session, step);
   if (customer !== '') say(`For the customer: ${bind(customer)}`);
   const weighed = advisor?.weigh(session, step.faults) ?? null;
+  const where = whereWords(session, step.faults, weighed);
+  if (where !== '') say(`Where: ${bind(where)}`);
+  const [placing] = weighed?.wouldPlace ?? [];
+  if (placing)
+    say(
+      `Where along the wire is not told yet. "next" has what would tell: ${bind(placing.words)}.`,
+    );
   for (const line of weighed?.evidence ?? [])
     say(`  Evidence: ${evidenceWords(opened, session, step.faults, line)}`);
   for (const line of weighed?.ruledOut ?? [])

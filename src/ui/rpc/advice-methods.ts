@@ -93,6 +93,7 @@ function weighedView(opened: OpenedSession, faults: readonly string[], weighed: 
     })),
     ruledOut: ruledOut.map((line) => ({ ...line, words: ruledOutWords(opened, session, line) })),
     wouldProve: wouldProve.map((one) => proposalView(opened, one)),
+    wouldPlace: weighed.wouldPlace.map((one) => proposalView(opened, one)),
   };
 }
 

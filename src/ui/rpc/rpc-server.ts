@@ -27,6 +27,7 @@ import {
   type Params,
   type SessionMethod,
 } from './method.ts';
+import { PLACE_METHODS } from './place-methods.ts';
 import { refused } from './refused.ts';
 import { RETEST_METHODS } from './retest-methods.ts';
 import { stateOf } from './state-view.ts';
@@ -82,6 +83,7 @@ const METHODS: Methods = {
   ...ANSWER_METHODS,
   ...TEST_METHODS,
   ...ADVICE_METHODS,
+  ...PLACE_METHODS,
   ...RETEST_METHODS,
   ...DRILL_METHODS,
 };

@@ -14,6 +14,7 @@ import { conclusionWords } from '../../session/conclusion-words.ts';
 import type { ExpectedShown } from '../../session/events.ts';
 import { customerWords } from '../../session/gaps.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
+import { placeWords } from '../../session/place-words.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
@@ -246,7 +247,8 @@ function concludedView(session: Session): Result | null {
   if (!concluded) return null;
   const { faults, proven, restsOn = null } = concluded;
   const words = conclusionWords(session);
-  return { title: words?.title ?? '', repair: words?.repair ?? '', faults, proven, restsOn };
+  const place = placeWords(session, faults);
+  return { title: words?.title ?? '', repair: words?.repair ?? '', place, faults, proven, restsOn };
 }
 
 function eventNumber(session: Session, answer: number): number | null {

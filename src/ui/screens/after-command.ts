@@ -17,6 +17,7 @@ import {
   topOf,
   type Wanted,
 } from './pages-state.ts';
+import { shortMessage } from './short-pages.ts';
 import { lastFound, retestMark, testWords } from './step-words.ts';
 
 /** The state once `wanted` was done, or was not. */
@@ -64,6 +65,8 @@ function afterCommand(here: Here, command: Command): Turn {
       const over = state.over.filter(({ name }) => name === 'own');
       return stay({ ...state, over, message: `In the record: ${words}, ${command.typed}.` });
     }
+    case 'place-short':
+      return stay({ ...state, over: [], message: shortMessage(state.session) });
     case 'set-value':
     case 'go-back':
       return stay({ ...state, over: [], message: setMessage(state.session) });

@@ -10,6 +10,7 @@ import type { Command } from '../../session/command.ts';
 import { type Concluded, piecesAmong } from '../../session/events.ts';
 import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
 import { notRuledOut } from '../../session/not-ruled-out.ts';
+import { placeWords } from '../../session/place-words.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import { EVIDENCE_NEEDED } from '../../suspects/corroborate.ts';
@@ -92,6 +93,7 @@ export function conclusionParagraphs(
     ...head,
     { text: '' },
     weighing === 'pending' ? PENDING : proofParagraph(proposed, weighed, bind),
+    ...whereParagraph(opened, session, proposed, weighed),
     ...evidenceParagraphs(opened, session, proposed, weighed),
     ...part('Repair', repair),
     ...part('What the customer should know', bind(proposed.customer)),
@@ -129,6 +131,31 @@ function list(label: string, lines: readonly string[]): Paragraph[] {
     { text: label, bold: true },
     ...lines.map((text) => ({ text: `- ${text}`, hang: 2 })),
   ];
+}
+
+/** Where it sits along its wire, or what would tell that. */
+function whereParagraph(
+  { bind }: OpenedSession,
+  session: Session,
+  { faults }: Proposed,
+  weighed: Weighed | null,
+): Paragraph[] {
+  const where = whereWords(session, faults ?? [], weighed);
+  if (where !== '') return [{ text: `Where: ${bind(where)}`, bold: true, hang: 7 }];
+  const [first] = weighed?.wouldPlace ?? [];
+  if (!first) return [];
+  const words = `${unstopped(bind(first.words))} (${minutesWords(first.minutes)})`;
+  return [{ text: `Where along the wire is not told yet; F6 would tell: ${words}.`, hang: 7 }];
+}
+
+/** Where along its wire it sits, of those faults that the readings leave; empty where that is not told. */
+export function whereWords(
+  session: Session,
+  faults: readonly string[],
+  weighed: Pick<Weighed, 'left'> | null,
+): string {
+  const place = placeWords(session, weighed?.left ?? faults);
+  return place === '' ? '' : `${place.charAt(0).toUpperCase()}${place.slice(1)}.`;
 }
 
 /** What points to it, and what would. */

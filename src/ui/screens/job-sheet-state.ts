@@ -11,13 +11,16 @@ import {
   type JobTerminal,
 } from '../../procedure/job.ts';
 import { placeExamples, placeProblem } from '../../procedure/place-sensor.ts';
+import { HARNESS_HINT, harnessSaid, harnessText } from '../../procedure/read-harness.ts';
 import { type Replaceable, readRepair, repairsRemark } from '../../procedure/read-repair.ts';
 import { readTerminal, terminalRemark } from '../../procedure/read-terminal.ts';
 import { choiceOf, type Form, type TextInput, textInput, textOf } from '../parts/form-state.ts';
+import { harnessRemark, harnessWrong } from './harness-field.ts';
 import { KNOWN_HINT, knownRemark, knownSaid, knownText, knownWrong } from './known-field.ts';
 
 const TERMINAL_KEY = 'terminal ';
 const KNOWN_KEY = 'known';
+const HARNESS_KEY = 'harness';
 const POSITION_KEY = 'position';
 
 /** An empty sheet, or one that holds a ready-made job. Without a circuit nothing can be known of it. */
@@ -68,7 +71,10 @@ export function jobSheet(
         'With ; between, for example: crank sensor replaced last week; harness taped. A part just replaced is less suspect.',
       ),
       ...(circuit
-        ? [textInput(KNOWN_KEY, 'Known of this car', knownText(job.known ?? []), KNOWN_HINT)]
+        ? [
+            textInput(KNOWN_KEY, 'Known of this car', knownText(job.known ?? []), KNOWN_HINT),
+            textInput(HARNESS_KEY, 'Its harness', harnessText(job.harness ?? []), HARNESS_HINT),
+          ]
         : []),
       textInput('notes', 'Notes', job.notes, ''),
       ...positionField(job, circuit),
@@ -126,6 +132,7 @@ export function jobOf(sheet: Form, job: Job, parts: readonly Replaceable[]): Job
     earlierRepairs: repairsOf(textOf(sheet, 'repairs'), parts),
     terminals,
     ...knownOf(sheet, job),
+    ...harnessOf(sheet, job),
     ...positionOf(sheet, job),
     notes: textOf(sheet, 'notes'),
   };
@@ -143,6 +150,13 @@ function knownOf(sheet: Form, job: Job): Pick<Job, 'known'> {
   const isAsked = sheet.fields.some(({ key }) => key === KNOWN_KEY);
   const known = isAsked ? knownSaid(textOf(sheet, KNOWN_KEY)) : (job.known ?? []);
   return known.length === 0 ? {} : { known };
+}
+
+/** Where the sheet has no such field, what the job had stays. */
+function harnessOf(sheet: Form, job: Job): Pick<Job, 'harness'> {
+  const isAsked = sheet.fields.some(({ key }) => key === HARNESS_KEY);
+  const harness = isAsked ? harnessSaid(textOf(sheet, HARNESS_KEY)) : (job.harness ?? []);
+  return harness.length === 0 ? {} : { harness };
 }
 
 function terminalIds(sheet: Form): string[] {
@@ -179,6 +193,7 @@ export function jobRemark(
   }
   if (field.key === 'repairs') return repairsRemark(repairsOf(text, parts), parts);
   if (field.key === KNOWN_KEY && circuit) return knownRemark(text, circuit);
+  if (field.key === HARNESS_KEY && circuit) return harnessRemark(text, circuit);
   if (field.key.startsWith(TERMINAL_KEY)) return terminalRemark(text).words;
   return null;
 }
@@ -230,6 +245,8 @@ function doubtsOf(key: string, text: string): string[] {
 export function fieldProblem(sheet: Form, circuit: Circuit | null): Doubt | null {
   const known = circuit && knownWrong(textOf(sheet, KNOWN_KEY), circuit);
   if (known) return { at: placeIn(sheet, KNOWN_KEY), words: known };
+  const harness = circuit && harnessWrong(textOf(sheet, HARNESS_KEY), circuit);
+  if (harness) return { at: placeIn(sheet, HARNESS_KEY), words: harness };
   const position = textOf(sheet, POSITION_KEY).toLowerCase();
   const words = position === '' ? null : placeProblem({ position }, circuit);
   return words === null ? null : { at: placeIn(sheet, POSITION_KEY), words };

@@ -9,6 +9,7 @@ import type { Advisor, Proposal } from '../../session/advisor.ts';
 import type { CaptureAsk } from '../../session/capture-step.ts';
 import type { Command } from '../../session/command.ts';
 import type { StepCapture } from '../../session/events.ts';
+import type { ShortStretch } from '../../session/place-short.ts';
 import type { Session } from '../../session/session.ts';
 import type { TestToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -29,6 +30,9 @@ export interface PageParts {
   readonly known: object;
   readonly 'known-value': { readonly quantity: string };
   readonly 'known-from': { readonly quantity: string; readonly is: string };
+  /** The place of a short along a wire: which, and its drops. */
+  readonly shorts: object;
+  readonly 'short-drops': { readonly stretch: ShortStretch };
   /** One's own conclusion, typed. */
   readonly 'own-words': object;
   readonly sketch: { readonly test: Test | null };

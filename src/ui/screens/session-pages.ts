@@ -45,6 +45,7 @@ import { answerAfter } from './prompt-state.ts';
 import { afterAction, captureOfTest, lastAgain, retestStep } from './session-actions.ts';
 import type { SessionAction } from './session-keys.ts';
 import { viewOf } from './session-view.ts';
+import { afterDrops, afterShort, openShorts, testOfPage } from './short-pages.ts';
 
 /** What happens on a page. */
 interface EventParts {
@@ -80,6 +81,8 @@ interface EventParts {
   readonly tests: object;
   readonly measure: object;
   readonly chosen: { readonly id: string };
+  /** The place of a short is to be measured. */
+  readonly shorts: object;
   /** Values of the car are to be seen and set. */
   readonly known: object;
   readonly retry: object;
@@ -167,9 +170,11 @@ const EVENTS: {
   measure: measureForm,
   chosen: (here, { id }) => {
     const page = topOf(here.state);
+    if (page?.name === 'shorts') return afterShort(here.state, id);
     if (page?.name === 'known') return afterKnown(here.state, id);
     return page?.name === 'choice' ? afterChoice(here, page.of, id) : stay(here.state);
   },
+  shorts: openShorts,
   known: openKnown,
   retry: ({ state }) => {
     const page = topOf(state);
@@ -197,6 +202,7 @@ function acknowledge(here: Here): Turn {
   const page = topOf(state);
   const base = { type: 'acknowledge-cautions' } as const;
   if (page?.name === 'test') return send(state, { ...base, test: page.toDo.test });
+  if (page?.name === 'short-drops') return send(state, { ...base, test: testOfPage(state, page) });
   const step = page?.name === 'retest' ? retestStep(here) : null;
   return send(state, step ? { ...base, step: step.id } : base);
 }
@@ -229,6 +235,8 @@ function afterText(here: Here, text: string): Turn {
   const { state } = here;
   const page = topOf(state);
   switch (page?.name) {
+    case 'short-drops':
+      return afterDrops(state, page, text);
     case 'known-value':
       return afterValue(state, page, text);
     case 'known-from':
@@ -289,10 +297,17 @@ function afterDrawn({ opened, state }: Here): Turn {
   const below = { ...state, over: state.over.slice(0, -1) };
   const view = viewOf({ opened, state: below });
   const faults = view.name === 'conclusion' ? view.proposed.faults : null;
-  const proving = faults ? advisor.weigh(state.session, faults).wouldProve : [];
+  const weighed = faults ? advisor.weigh(state.session, faults) : null;
+  const placing = weighed?.wouldPlace ?? [];
+  const proving =
+    weighed?.wouldProve.filter(({ id }) => placing.every((one) => one.id !== id)) ?? [];
   const page: Page =
-    proving.length > 0
-      ? { name: 'next-tests', title: 'What would prove it', proposals: proving }
+    placing.length + proving.length > 0
+      ? {
+          name: 'next-tests',
+          title: placing.length > 0 ? 'Where along the wire' : 'What would prove it',
+          proposals: [...placing, ...proving],
+        }
       : { name: 'next-tests', title: TELL_MOST, proposals: advisor.nextTests(state.session) };
   return replace(state, page);
 }

@@ -19,6 +19,7 @@ import {
   stepPrompt,
   testPrompt,
 } from './session-prompt.ts';
+import { testOfPage } from './short-pages.ts';
 import { answerWords, nextLine } from './step-words.ts';
 
 /** What each view holds: the pages as they are, and in place of some what they come to. */
@@ -66,6 +67,8 @@ export function viewOf(here: Here): View {
       return { name: 'conclusion', proposed: page.proposed };
     case 'test':
       return testView(here, page);
+    case 'short-drops':
+      return shortView(here, page);
     case 'retest':
       return retestView(here, page.again);
     case 'way':
@@ -112,6 +115,23 @@ function testView(here: Here, { toDo, by }: PageParts['test']): View {
     read: readBefore(state.session),
     aside: outside(state),
     before: nextLine(opened.bind(toDo.words), toDo.test.setup),
+    actions: null,
+  };
+}
+
+/** The cautions of a wire that is fed, then its drops. */
+function shortView(here: Here, page: PageParts['short-drops'] & { name: 'short-drops' }): View {
+  const { state } = here;
+  const test = testOfPage(state, page);
+  const cautions = pendingTestCautions(state.session, test);
+  if (cautions.length === 0) return page;
+  return {
+    name: 'caution',
+    asking: `short ${page.stretch.wire} ${page.stretch.touches}`,
+    cautions,
+    read: readBefore(state.session),
+    aside: outside(state),
+    before: nextLine('the place of a short', test.setup),
     actions: null,
   };
 }

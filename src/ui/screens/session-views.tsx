@@ -35,6 +35,7 @@ import {
 } from './session-keys.ts';
 import { type PageEvent, TELL_MOST } from './session-pages.ts';
 import { outside, type View, type ViewParts } from './session-view.ts';
+import { dropsCheck, dropsQuestion, shortItems } from './short-pages.ts';
 import { StepScreen } from './step-screen.tsx';
 import { lastFound } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
@@ -173,7 +174,12 @@ const VIEWS: {
       onClose={() => send(CLOSE)}
       onConclude={(row) => send({ type: 'suspect', row })}
       onOwnWords={() => send({ type: 'own-words' })}
-      {...(here.opened.drill ? {} : { onValues: () => send({ type: 'known' }) })}
+      {...(here.opened.drill
+        ? {}
+        : {
+            onValues: () => send({ type: 'known' }),
+            onShorts: () => send({ type: 'shorts' }),
+          })}
     />
   ),
   computing: (_, { send }) => (
@@ -200,6 +206,20 @@ const VIEWS: {
       onClose={() => send(CLOSE)}
     />
   ),
+  shorts: (_, { here, send }) => (
+    <PickScreen
+      title="The place of a short"
+      items={shortItems(here)}
+      empty="There is no short of a wire to be placed here."
+      onPick={({ id }) => send({ type: 'chosen', id })}
+      onClose={() => send(CLOSE)}
+    />
+  ),
+  'short-drops': (page, at) =>
+    asks(at, {
+      ...dropsQuestion(at.here, page),
+      check: (typed) => dropsCheck(at.here, page, typed),
+    }),
   known: (_, { here, send }) => (
     <PickScreen
       title="What is known of this car"

@@ -30,6 +30,8 @@ export interface SuspectsScreenProps {
   readonly onConclude: (row: SuspectRow) => void;
   /** Values of this car are to be set; absent on a drill. */
   readonly onValues?: () => void;
+  /** The place of a short is to be measured; absent on a drill. */
+  readonly onShorts?: () => void;
   /** What is wrong is not in the list. */
   readonly onOwnWords: () => void;
 }
@@ -46,6 +48,7 @@ const KEYS: readonly KeyBinding[] = [
   { keys: ['w'], show: 'w', help: 'in my own words' },
 ];
 const SET: KeyBinding = { keys: ['v'], show: 'v', help: 'set a value of this car' };
+const PLACE: KeyBinding = { keys: ['p'], show: 'p', help: 'place a short' };
 
 const DETAIL_ROWS = 5;
 /** On a small screen no less than this is left to the list and to what is behind the marked suspect. */
@@ -59,9 +62,9 @@ const MARK_COLUMNS = 2;
 
 /** The screen. */
 export function SuspectsScreen(props: SuspectsScreenProps) {
-  const { view, car, onClose, onConclude, onOwnWords, onValues } = props;
+  const { view, car, onClose, onConclude, onOwnWords, onValues, onShorts } = props;
   const look = useLook();
-  const keys = onValues ? [...KEYS, SET] : KEYS;
+  const keys = [...KEYS, ...(onValues ? [SET] : []), ...(onShorts ? [PLACE] : [])];
   const body = bodySize(useSize(), keys);
   const [list, setList] = useState(PICK_LIST);
   const whole = textBlock(headOf(view, car, car.withSources), body.columns, look);
@@ -90,6 +93,7 @@ export function SuspectsScreen(props: SuspectsScreenProps) {
     if (label === 'c' && row) return onConclude(row);
     if (label === 'w') return onOwnWords();
     if (label === 'v' && onValues) return onValues();
+    if (label === 'p' && onShorts) return onShorts();
     setList(pickListAfter(list, event, { items, rows, typing: false }));
   });
 

@@ -274,6 +274,7 @@ function weighed(session: Session, faults: readonly string[]): Weighed {
     instead: null,
     chance: 0.5,
     wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
+    wouldPlace: [],
   };
 }
 

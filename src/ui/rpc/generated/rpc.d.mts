@@ -8,7 +8,7 @@ jsonrpc: "2.0"
 id?: Id
 method: Method
 params?: Parameters
-} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | Capture1 | Captures | Instruments | Suspects | Next | Weigh | Accept | Conclude | Retests | Retest | Drive | Close | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
+} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | PreparePlace | Place | Capture1 | Captures | Instruments | Suspects | Next | Weigh | Accept | Conclude | Retests | Retest | Drive | Close | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
 /**
  * Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.
  */
@@ -178,6 +178,16 @@ export type Is = string
  * maker, measured, label or other; then words of one's own.
  */
 export type From1 = string
+/**
+ * Fed at the near end, then at the far one; behind ; currents and length where they are known.
+ */
+export type Drops = string
+/**
+ * Parts that were off.
+ * 
+ * @maxItems 20
+ */
+export type Unplugged2 = Name[]
 /**
  * Path of the capture; the simulated vehicle makes one when left out.
  */
@@ -572,6 +582,40 @@ export interface SetValueParameters {
 quantity: Quantity
 is: Is
 from: From1
+}
+/**
+ * How the place of a short is measured along a stretch of wire, and what there is to be placed.
+ */
+export interface PreparePlace {
+method: "prepare-place"
+params?: PreparePlaceParameters
+}
+/**
+ * Nothing for the list of shorts; else a wire and what it touches.
+ */
+export interface PreparePlaceParameters {
+wire?: Name
+touches?: Name
+from?: Name
+to?: Name
+}
+/**
+ * Records the drops along a stretch of wire, and where the short is. Until the conclusion.
+ */
+export interface Place {
+method: "place"
+params: PlaceParameters
+}
+/**
+ * The stretch, what was off, and both drops.
+ */
+export interface PlaceParameters {
+wire: Name
+touches: Name
+from?: Name
+to?: Name
+drops: Drops
+unplugged: Unplugged2
 }
 /**
  * Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.

@@ -1,0 +1,56 @@
+/** How the place of a short is measured, in sentences; and which shorts there are to be placed. */
+import type { Circuit } from '../circuit/circuit.ts';
+import type { TerminalId } from '../circuit/test.ts';
+import { terminalWords } from '../procedure/bind-text.ts';
+import type { SuspectRow } from './advisor.ts';
+import { mustBeOff, POSTS, placesOn, type ShortStretch, testOfShort } from './place-short.ts';
+import type { Session } from './session.ts';
+
+/** What is done, in order. */
+export function shortSteps({ opened }: Session, stretch: ShortStretch): string[] {
+  const { circuit, job } = opened;
+  if (!circuit) return [];
+  const at = (id: TerminalId) => terminalWords(id, job, circuit);
+  const { bridges } = testOfShort(circuit, stretch, 'from').setup;
+  const [lamp, lead] = bridges;
+  const parts = mustBeOff(circuit, stretch).map(
+    (name) => circuit.parts.find((part) => part.name === name)?.words ?? name,
+  );
+  return [
+    `Key off. Unplug everything on both wires: ${parts.join(', ')}. What stays plugged in draws a current of its own.`,
+    ...(lead ? [`A fused lead from the ${at(lead.from)} to the ${at(lead.to)}.`] : []),
+    `A fused lead from the ${at(lamp!.from)} through a 12 V lamp of 2 or 3 W, which draws 0.1 to 0.3 A, to the ${at(stretch.from)}.`,
+    `The meter in millivolts along the wire, from the ${at(stretch.from)} to the ${at(stretch.to)}: its tips on the terminals themselves, not on the clip of the lamp. That is the first drop.`,
+    `Then the lamp to the ${at(stretch.to)}, the meter as before: the second drop.`,
+    'An ohmmeter cannot do it: the whole wire has about 0.1 ohm, as much as its leads.',
+  ];
+}
+
+/** A short that can be placed: the wire, what it touches, and how likely that is. */
+export interface ShortChoice extends Pick<ShortStretch, 'wire' | 'touches'> {
+  readonly chance: number;
+}
+
+/** Shorts of the sensor's wires, the likeliest first; without suspects all are alike. */
+export function shortsOf(circuit: Circuit, rows: readonly SuspectRow[]): ShortChoice[] {
+  const chances = new Map(
+    rows.flatMap(({ faults }) => faults.map(({ id, chance }) => [id, chance])),
+  );
+  const found = new Map<string, ShortChoice>();
+  for (const { id, effect } of circuit.faults) {
+    if (effect.kind !== 'wire-short') continue;
+    const touches = typeof effect.to === 'object' ? wholeOf(circuit, effect.to.wire) : effect.to;
+    const wire = wholeOf(circuit, effect.wire);
+    if (placesOn(circuit, wire).length === 0) continue;
+    const isPost = (POSTS as readonly string[]).includes(touches);
+    if (!isPost && placesOn(circuit, touches).length === 0) continue;
+    const key = `${wire} ${touches}`;
+    const chance = (chances.get(id) ?? 0) + (found.get(key)?.chance ?? 0);
+    found.set(key, { wire, touches, chance });
+  }
+  return [...found.values()].sort((a, b) => b.chance - a.chance);
+}
+
+function wholeOf({ wires }: Circuit, name: string): string {
+  return wires.find((one) => one.name === name)?.of ?? name;
+}
