@@ -135,11 +135,15 @@ export interface Job {
 name: string
 complaint: string
 codes: string[]
+codeStates?: {
+[k: string]: "stored" | "pending" | "history"
+}
 position?: string
 vehicle: JobVehicle
 order: string
 customer: string
 earlierRepairs: EarlierRepair[]
+circumstances?: Circumstances
 terminals: {
 [k: string]: JobTerminal
 }
@@ -156,6 +160,18 @@ drive: Drive
 export interface EarlierRepair {
 words: string
 part: (string | null)
+fitted?: ("new" | "second-hand" | "other-make")
+changed?: ("nothing" | "for-a-while" | "cured")
+}
+/**
+ * What was told and seen before anything was touched.
+ */
+export interface Circumstances {
+happens?: ("always" | "cold" | "hot" | "wet" | "bumps" | "cranking")[]
+failsWithIt?: string
+recentWork?: string
+seen?: string
+freezeFrame?: string[]
 }
 export interface JobTerminal {
 pin: string

@@ -360,7 +360,7 @@ describe('job sheet', () => {
       [1, expect.stringContaining('Trouble codes: XYZ:')],
       [1, expect.stringContaining('Trouble codes: P03401:')],
       [3, expect.stringContaining('VIN: position 9 should be')],
-      [12, expect.stringContaining('sensor ground: No wire colour understood')],
+      [20, expect.stringContaining('sensor ground: No wire colour understood')],
     ]);
     expect(jobDoubts(filled({ complaint: 'x', codes: 'P0335' }))).toEqual([]);
   });
