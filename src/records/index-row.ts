@@ -125,6 +125,7 @@ function searched(record: SessionRecord): string[] {
     record.complaint,
     job.notes,
     ...job.earlierRepairs.map(({ words }) => words),
+    ...job.told.map(({ words }) => words),
     record.title,
     ...record.notes.map(({ text }) => text),
     ...record.lines.map(({ reason }) => reason),

@@ -61,10 +61,12 @@ export function recordForClass(record: SessionRecord): SessionRecord {
         odometer: '',
         drive: job.vehicle.drive,
       },
-      earlierRepairs: job.earlierRepairs.map(({ words, part }) => ({
+      earlierRepairs: job.earlierRepairs.map(({ words, part, outcome }) => ({
         words: mask(words),
         part: mask(part),
+        outcome,
       })),
+      told: job.told.map(({ what, words, moved }) => ({ what, words: mask(words), moved })),
       terminals: job.terminals.map(({ id, words, pin, colour }) => ({
         id,
         words: mask(words),

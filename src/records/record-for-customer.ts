@@ -159,6 +159,7 @@ function jobFor({ order, customer, codes, vehicle }: RecordJob): RecordJob {
     codes,
     vehicle: { words, vin, plate, odometer, drive: '' },
     earlierRepairs: [],
+    told: [],
     terminals: [],
     notes: '',
   };

@@ -140,7 +140,18 @@ export interface RecordJob {
     readonly odometer: string;
     readonly drive: string;
   };
-  readonly earlierRepairs: readonly { readonly words: string; readonly part: string }[];
+  /** `outcome`: what went in and what it changed, in words; empty where nobody said it. */
+  readonly earlierRepairs: readonly {
+    readonly words: string;
+    readonly part: string;
+    readonly outcome: string;
+  }[];
+  /** What was told and seen before anything was touched, and what it moved; empty words where it moved nothing. */
+  readonly told: readonly {
+    readonly what: string;
+    readonly words: string;
+    readonly moved: string;
+  }[];
   readonly terminals: readonly {
     readonly id: string;
     readonly words: string;

@@ -4,11 +4,14 @@
  */
 
 import { freeOrderTitle } from '../procedure/free-order.ts';
+import type { Circumstances, Job } from '../procedure/job.ts';
+import { outcomeOfRepair } from '../procedure/read-repair.ts';
 import { testOf } from '../procedure/test-of.ts';
 import { wiringSketch } from '../procedure/wiring-sketch.ts';
 import type { Hand, SessionEvent, SessionOpened } from '../session/events.ts';
 import type { JudgedOtherwise } from '../session/history.ts';
 import type { Session } from '../session/session.ts';
+import { movedWords, toldBy } from '../session/told.ts';
 import { offsetOf, setBackMs } from '../session/wall-clock.ts';
 import { needsOf } from '../suspects/test-entries.ts';
 import { recordConclusion } from './record-conclusion.ts';
@@ -169,7 +172,9 @@ function jobOf(session: Session): RecordJob {
     earlierRepairs: job.earlierRepairs.map((repair) => ({
       words: repair.words,
       part: repair.part ?? '',
+      outcome: outcomeOfRepair(repair),
     })),
+    told: toldRows(job),
     terminals: Object.entries(job.terminals).map(([id, { pin, colour }]) => ({
       id,
       words: words(id) ?? id.replace(/[.-]/g, ' '),
@@ -178,6 +183,33 @@ function jobOf(session: Session): RecordJob {
     })),
     notes: job.notes,
   };
+}
+
+/** The answers of the job sheet in the order of its fields. */
+function toldRows({ codes, codeStates = {}, circumstances = {} }: Job): RecordJob['told'] {
+  const {
+    happens = [],
+    failsWithIt = '',
+    recentWork = '',
+    seen = '',
+    freezeFrame = [],
+  } = circumstances;
+  const kept = codes.flatMap((code) => (codeStates[code] ? [`${code} ${codeStates[code]}`] : []));
+  const rows: readonly (readonly [string, string, Circumstances])[] = [
+    ['Codes kept as', kept.join(', '), {}],
+    ['When it happens', happens.join(', '), { happens }],
+    ['What else fails', failsWithIt, { failsWithIt }],
+    ['Recent work', recentWork, { recentWork }],
+    ['What can be seen', seen, { seen }],
+    ['Freeze frame', freezeFrame.join('; '), {}],
+  ];
+  return rows
+    .filter(([, words]) => words !== '')
+    .map(([what, words, alone]) => ({
+      what,
+      words,
+      moved: movedWords(toldBy({ earlierRepairs: [], circumstances: alone }).map(({ key }) => key)),
+    }));
 }
 
 /** What the reader of its times must know of the clock; nothing where it only ran. */

@@ -74,7 +74,10 @@ const DENIED =
 const NOTHING_ELSE = /^(?:nothing|none|no|-|nothing else|no others?)[.!]?$/i;
 
 /** Every answer of a job that counts, in the order of the sheet. */
-export function toldBy({ earlierRepairs, circumstances = {} }: Job): Told[] {
+export function toldBy({
+  earlierRepairs,
+  circumstances = {},
+}: Pick<Job, 'earlierRepairs' | 'circumstances'>): Told[] {
   const { happens = [], failsWithIt = '', recentWork = '', seen = '' } = circumstances;
   const plain = (key: ToldKey): Told => ({ key, part: null });
   return [

@@ -41,8 +41,8 @@ const enter = (count: number) => Array<string>(count).fill('');
 describe('the job sheet in lines', () => {
   it('asks for every field with its hint, and keeps what was typed', async () => {
     const { job, said, left } = await fill([
-      ...['dies when warm', 'p0335', 'Skua 1.4, 2020', '', 'QX 12', '143 200 km', 'hyb'],
-      ...['A-17', 'R. Example', 'crank sensor replaced', ...enter(TOLD)],
+      ...['dies when warm', 'p0335', 'crank sensor replaced', ...enter(TOLD)],
+      ...['Skua 1.4, 2020', '', 'QX 12', '143 200 km', 'hyb', 'A-17', 'R. Example'],
       ...['call before noon', '1 RD/BU', '2 white'],
     ]);
     expect(left).toEqual([]);
@@ -88,7 +88,13 @@ describe('the job sheet in lines', () => {
   });
 
   it('asks again for a choice that is none, with what there is', async () => {
-    const { job, said } = await fill(['no start', ...enter(5), 'steam', 'electric', 'begin']);
+    const { job, said } = await fill([
+      'no start',
+      ...enter(6 + TOLD),
+      'steam',
+      'electric',
+      'begin',
+    ]);
     expect(job?.vehicle.drive).toBe('electric');
     expect(said).toContain('"steam" is none of them: combustion, hybrid, electric, not-stated.');
   });
@@ -118,8 +124,8 @@ describe('the job sheet in lines', () => {
 
 describe('what is known of the car', () => {
   const CIRCUIT = shipped('hall-module-fed');
-  /** Fields before it: all but the notes, and the battery's own. */
-  const before = ['stalls', ...enter(FIELDS - 1)];
+  /** Fields before it: codes, repairs, what was told, and the battery. */
+  const before = ['stalls', ...enter(3 + TOLD)];
 
   it('is asked for where there is a circuit, and kept as it was typed', async () => {
     const typed = 'battery at rest is 12.4 V from measured; reference volts is 8 V from label';
@@ -189,7 +195,7 @@ describe('before anything is touched', () => {
   it('codes with how they are kept, when it happens and the rest stand in the job, and what was understood is said', async () => {
     const { job, said } = await fill(
       [
-        ...['stalls', 'P0365 stored, P0369 pending', ...at(7)],
+        ...['stalls', 'P0365 stored, P0369 pending'],
         ...['exhaust cam sensor replaced twice, no change', '', 'other make', ''],
         ...['rain, bumps', 'wheel speed sensor too', 'timing belt', 'plug wet', '812 rpm; 91 C'],
         ...['12.4 V at rest, 9.8 V cranking', 'begin'],
@@ -223,7 +229,7 @@ describe('before anything is touched', () => {
   });
 
   it('a part is chosen where free words name none, and its answers belong to it', async () => {
-    const typed = ['x', ...at(8), 'did it last month', 'sensor', 'second', 'nothing', 'begin'];
+    const typed = ['x', '', 'did it last month', 'sensor', 'second', 'nothing', 'begin'];
     const { job } = await fill(typed, emptyJob(''), CIRCUIT);
     expect(job?.earlierRepairs).toEqual([
       { words: 'did it last month', part: 'sensor', fitted: 'second-hand', changed: 'nothing' },
@@ -248,7 +254,7 @@ describe('before anything is touched', () => {
 
   it('goes back to what cannot be understood', async () => {
     const { said, job } = await fill(
-      ['x', ...at(12), 'on Sundays', 'begin', 'hot', ...at(4), '12 apples', 'begin', '-', 'begin'],
+      ['x', ...at(5), 'on Sundays', 'begin', 'hot', ...at(4), '12 apples', 'begin', '-', 'begin'],
       emptyJob(''),
       CIRCUIT,
     );

@@ -16,7 +16,7 @@ import {
 } from './battery-field.ts';
 import { codesRemark, codesSaid, codesText, codesTyped } from './codes-field.ts';
 import { KNOWN_HINT, knownRemark, knownSaid, knownText, knownWrong } from './known-field.ts';
-import { repairFields, repairRemark, repairsIn } from './repair-fields.ts';
+import { isOfRepair, repairFields, repairRemark, repairsIn } from './repair-fields.ts';
 import {
   circumstancesOf,
   HAPPENS_KEY,
@@ -52,6 +52,9 @@ export function jobSheet(
         codesText(job),
         'With blanks between, and stored, pending or history behind each: P0365 stored, P0369 pending.',
       ),
+      ...repairFields(job, parts),
+      ...toldFields(job),
+      ...(circuit ? knownFields(job) : []),
       textInput(
         'vehicle',
         'Vehicle',
@@ -71,9 +74,6 @@ export function jobSheet(
       },
       textInput('order', 'Order number', job.order, ''),
       textInput('customer', 'Customer', job.customer, ''),
-      ...repairFields(job, parts),
-      ...toldFields(job),
-      ...(circuit ? knownFields(job) : []),
       textInput('notes', 'Notes', job.notes, ''),
       ...positionField(job, circuit),
       ...terminals.map(({ id, words }) =>
@@ -189,8 +189,7 @@ export function jobRemark(
 ): string | null {
   const field = sheet.fields[sheet.at];
   if (!field) return null;
-  const ofRepair = repairRemark(sheet, field.key, partsHere(sheet, parts, circuit));
-  if (ofRepair !== null) return ofRepair;
+  if (isOfRepair(field.key)) return repairRemark(sheet, partsHere(sheet, parts, circuit));
   const text = textOf(sheet, field.key);
   if (text === '') return null;
   if (field.key === 'codes') return codesRemark(text);

@@ -32,7 +32,8 @@ export interface PickScreenProps<I extends PickScreenItem> {
   readonly empty: string;
   /** The items have an order of their own, such as the newest first, and a search leaves them in it. */
   readonly keepsOrder?: boolean;
-  readonly onPick: (item: I) => void;
+  /** With what was typed to find it. */
+  readonly onPick: (item: I, search: string) => void;
   readonly onClose: () => void;
 }
 
@@ -76,7 +77,7 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
     (event) => {
       const label = keyLabel(event);
       if (label === 'return') {
-        if (chosen) onPick(chosen);
+        if (chosen) onPick(chosen, list.filter.text);
       } else if (label === 'escape') {
         if (list.filter.text === '') onClose();
         else setList(PICK_LIST);

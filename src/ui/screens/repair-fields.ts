@@ -136,13 +136,14 @@ export function repairsIn(sheet: Form, parts: readonly Replaceable[]): EarlierRe
   return [{ words: part.includes('.') ? 'made good' : 'replaced', part, ...chosen }, ...told];
 }
 
+/** Whether a field of the sheet is one of these. */
+export function isOfRepair(key: string): boolean {
+  return [REPAIRS_KEY, PART_KEY, FITTED_KEY, CHANGED_KEY].includes(key);
+}
+
 /** What was understood of all that was said of earlier work, for the person to check; null where nothing was. */
-export function repairRemark(
-  sheet: Form,
-  key: string,
-  parts: readonly Replaceable[],
-): string | null {
-  if (![REPAIRS_KEY, PART_KEY, FITTED_KEY, CHANGED_KEY].includes(key)) return null;
+export function repairRemark(sheet: Form, parts: readonly Replaceable[]): string | null {
+  const key = sheet.fields[sheet.at]?.key ?? '';
   const repairs = repairsIn(sheet, parts);
   const isAlone =
     (key === FITTED_KEY || key === CHANGED_KEY) && choiceOf(sheet, key) !== NOT_STATED;

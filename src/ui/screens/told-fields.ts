@@ -1,11 +1,5 @@
 /** The fields of the job sheet for what is told and seen before anything is touched. No React. */
-import {
-  type Circumstances,
-  emptyJob,
-  HAPPENS,
-  type Happens,
-  type Job,
-} from '../../procedure/job.ts';
+import { type Circumstances, HAPPENS, type Happens, type Job } from '../../procedure/job.ts';
 import { movedWords, toldBy } from '../../session/told.ts';
 import { type Form, type FormField, textInput, textOf } from '../parts/form-state.ts';
 
@@ -116,7 +110,7 @@ export function toldRemark(sheet: Form, key: string): string | null {
   }
   const isWords = key === FAILS_KEY || key === WORK_KEY || key === SEEN_KEY;
   if (!isWords && key !== HAPPENS_KEY) return null;
-  const told = toldBy({ ...emptyJob(''), ...circumstancesOf(sheet) });
+  const told = toldBy({ earlierRepairs: [], ...circumstancesOf(sheet) });
   const moved = movedWords(told.flatMap((one) => (one.key.startsWith(`${key}:`) ? one.key : [])));
   if (moved !== '') return `Understood: ${moved}.`;
   return isWords ? 'Kept as a note: it moves no chance.' : null;
