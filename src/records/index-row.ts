@@ -129,7 +129,7 @@ function searched(record: SessionRecord): string[] {
     record.title,
     ...record.notes.map(({ text }) => text),
     ...record.lines.map(({ reason }) => reason),
-    ...record.tests.map(({ title }) => title),
+    ...record.tests.flatMap(({ title, note = '' }) => [title, note]),
     record.cause,
     record.correction,
     ...(conclusion?.faults ?? []).flatMap(({ id, words }) => [id, words]),

@@ -208,8 +208,10 @@ export interface RecordLine extends Moment {
   /** Absent where today's rules say the same. */
   readonly today?: JudgedToday;
   readonly outcome: string;
-  /** Why it could not be done; empty otherwise. */
+  /** Why it could not be done, or why it was not made again; empty otherwise. */
   readonly reason: string;
+  /** The event of the test that answered it, so that nothing was read here; absent where it was made at the step. */
+  readonly by?: number;
   /** Taken back by the person, or not on the way to the conclusion any more. */
   readonly standing: 'standing' | 'taken back' | 'off the way';
   /** The capture that gave it; absent when it was typed or seen. */
@@ -233,6 +235,10 @@ export interface RecordTest extends Moment {
   readonly number: number;
   /** Made after the conclusion that stands: it says how the vehicle is since, and is no evidence for the conclusion. */
   readonly afterRepair: boolean;
+  /** When it was made, where it was only written down: `before the job`, `14:05`; absent where it was made then. */
+  readonly made?: string;
+  /** In the person's words; absent where there are none. */
+  readonly note?: string;
   /** The capture that gave it; absent when it was typed or seen. */
   readonly capture?: RecordCapture;
   readonly title: string;

@@ -242,6 +242,12 @@ function interruptionWords(context: RecordContext, event: SessionEvent): string 
       return 'the file was continued in a new part';
     case 'instruments-changed':
       return `instruments changed: ${[...event.instruments, event.meter.name].join(', ')}`;
+    case 'test-set-aside': {
+      const { words } = context.named(event.test);
+      return event.aside
+        ? `set aside, since it cannot be made here: ${words}`
+        : `can be made after all: ${words}`;
+    }
     default:
       return null;
   }

@@ -24,6 +24,8 @@ import { keysOf } from './session-keys.ts';
 export interface SuspectsScreenProps {
   readonly view: SuspectView;
   readonly car: CarTold;
+  /** The job sheet tells what moved chances before any reading. */
+  readonly isTold: boolean;
   readonly onClose: () => void;
   /** Names this one as one's own conclusion. */
   readonly onConclude: (row: SuspectRow) => void;
@@ -61,7 +63,8 @@ export function SuspectsScreen(props: SuspectsScreenProps) {
   const keys = onValues ? [...KEYS, SET] : KEYS;
   const body = bodySize(useSize(), keys);
   const [list, setList] = useState(PICK_LIST);
-  const head = (known: string | null) => textBlock(headOf(view, car, known), body.columns, look);
+  const head = (known: string | null) =>
+    textBlock(headOf(view, car, known, props.isTold), body.columns, look);
   const whole = head(car.withSources);
   const isRoomy = body.rows - whole.length - DETAIL_ROWS - 1 >= LIST_ROWS;
   const above = isRoomy ? whole : head(car.short);
@@ -120,6 +123,7 @@ function headOf(
   { changed, unexplained, group, intermittent }: SuspectView,
   { misfit }: CarTold,
   known: string | null,
+  isTold: boolean,
 ) {
   return [
     ...(unexplained === null
@@ -134,7 +138,7 @@ function headOf(
     {
       text:
         changed === null
-          ? 'Nothing has been read yet: these are the usual chances.'
+          ? `Nothing has been read yet: these are the usual chances${isTold ? ', moved by what the job sheet tells' : ''}.`
           : `Last reading: ${changed}`,
       hang: 2,
     },

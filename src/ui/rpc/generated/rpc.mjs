@@ -83,7 +83,7 @@ var require_equal = __commonJS({
 // <stdin>
 var validate = validate21;
 var stdin_default = validate21;
-var schema6 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "rpc.schema.json", "title": "Call", "description": "One message of a program to ohmward run, resume, retest or drill with --rpc: JSON-RPC 2.0, one message a line. Parameters go by name. What comes back is in rpc-answer.schema.json.", "type": "object", "required": ["jsonrpc", "method"], "properties": { "jsonrpc": { "const": "2.0" }, "id": { "title": "Id", "description": "Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.", "type": ["string", "number", "null"] }, "method": { "title": "Method", "description": "What is asked for.", "type": "string" }, "params": { "title": "Parameters", "description": "By name.", "type": "object" } }, "discriminator": { "propertyName": "method" }, "x-choices": ["hello", "procedures", "sheet", "begin", "state", "events", "acknowledge", "reading", "choose", "done", "take", "cannot", "prepare", "tests", "test", "note", "back", "values", "set-value", "capture", "captures", "instruments", "suspects", "next", "weigh", "accept", "conclude", "retests", "retest", "drive", "close", "pause", "resume", "move", "sketch", "sums", "calculate", "measure", "follow", "repairs", "diagnose", "debrief"], "oneOf": [{ "$ref": "#/definitions/hello" }, { "$ref": "#/definitions/procedures" }, { "$ref": "#/definitions/sheet" }, { "$ref": "#/definitions/begin" }, { "$ref": "#/definitions/state" }, { "$ref": "#/definitions/events" }, { "$ref": "#/definitions/acknowledge" }, { "$ref": "#/definitions/reading" }, { "$ref": "#/definitions/choose" }, { "$ref": "#/definitions/done" }, { "$ref": "#/definitions/take" }, { "$ref": "#/definitions/cannot" }, { "$ref": "#/definitions/prepare" }, { "$ref": "#/definitions/tests" }, { "$ref": "#/definitions/test" }, { "$ref": "#/definitions/note" }, { "$ref": "#/definitions/back" }, { "$ref": "#/definitions/values" }, { "$ref": "#/definitions/set-value" }, { "$ref": "#/definitions/capture" }, { "$ref": "#/definitions/captures" }, { "$ref": "#/definitions/instruments" }, { "$ref": "#/definitions/suspects" }, { "$ref": "#/definitions/next" }, { "$ref": "#/definitions/weigh" }, { "$ref": "#/definitions/accept" }, { "$ref": "#/definitions/conclude" }, { "$ref": "#/definitions/retests" }, { "$ref": "#/definitions/retest" }, { "$ref": "#/definitions/drive" }, { "$ref": "#/definitions/close" }, { "$ref": "#/definitions/pause" }, { "$ref": "#/definitions/resume" }, { "$ref": "#/definitions/move" }, { "$ref": "#/definitions/sketch" }, { "$ref": "#/definitions/sums" }, { "$ref": "#/definitions/calculate" }, { "$ref": "#/definitions/measure" }, { "$ref": "#/definitions/follow" }, { "$ref": "#/definitions/repairs" }, { "$ref": "#/definitions/diagnose" }, { "$ref": "#/definitions/debrief" }], "definitions": { "none": { "title": "NoParameters", "type": "object", "additionalProperties": false }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "name": { "type": "string", "minLength": 1, "maxLength": 200 }, "readingText": { "title": "ReadingText", "description": "As a person types it: 4.98 V, 2.2k, OL. A number alone is in the unit that is asked for.", "type": ["string", "number"], "maxLength": 200, "examples": ["4.98 V"] }, "terminal": { "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed"] }, "stateName": { "enum": ["key-off", "key-on", "cranking", "running"] }, "setup": { "title": "SetupForm", "description": "How vehicle and leads stand, as the session file has it.", "type": "object", "required": ["state", "unplugged", "bridges", "sensor", "target"], "additionalProperties": false, "properties": { "state": { "title": "Vehicle state", "description": "How the vehicle stands.", "$ref": "#/definitions/stateName" }, "unplugged": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "What is clipped between two terminals.", "type": "array", "maxItems": 6, "items": { "type": "object", "required": ["from", "to", "through"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead, test-light, lamp, or ohms.", "anyOf": [{ "enum": ["lead", "test-light", "lamp"] }, { "type": "object", "required": ["ohms"], "additionalProperties": false, "properties": { "ohms": { "title": "Ohms", "description": "Resistance in ohms.", "type": "number", "exclusiveMinimum": 0, "maximum": 1e12 } } }] } } } }, "sensor": { "title": "Sensor", "description": "The vehicle's own, or one known to be good.", "enum": ["fitted", "spare"] }, "target": { "title": "Target", "description": "Whether the target passes the sensor.", "enum": ["still", "moving"] } } }, "probe": { "title": "ProbeForm", "description": "Which instrument looks at what, as the session file has it.", "type": "object", "required": ["kind"], "discriminator": { "propertyName": "kind" }, "x-choices": ["volts", "ohms", "light", "lamp", "pattern", "timing", "counts", "inspect"], "oneOf": [{ "title": "TwoLeads", "type": "object", "required": ["kind", "plus", "minus"], "additionalProperties": false, "properties": { "kind": { "title": "Instrument", "description": "Which instrument.", "enum": ["volts", "ohms", "light", "lamp", "pattern", "timing"] }, "plus": { "title": "Red lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" }, "minus": { "title": "Black lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" } } }, { "title": "LiveData", "type": "object", "required": ["kind", "input"], "additionalProperties": false, "properties": { "kind": { "const": "counts" }, "input": { "title": "Input", "description": "Of the module, whose live data are read.", "$ref": "#/definitions/terminal" } } }, { "title": "EyesAndFingers", "type": "object", "required": ["kind", "of"], "additionalProperties": false, "properties": { "kind": { "const": "inspect" }, "of": { "title": "Thing", "description": "What is looked at.", "$ref": "#/definitions/terminal" } } }] }, "testForm": { "title": "TestForm", "description": "A test: setup and probe as the session file has them; or in words as in a file of answers, with measure, capture or the name of a standard test.", "type": "object", "minProperties": 1, "additionalProperties": false, "dependencies": { "setup": ["probe"], "probe": ["setup"] }, "properties": { "setup": { "title": "Setup", "description": "How vehicle and leads stand; with probe.", "$ref": "#/definitions/setup" }, "probe": { "title": "Probe", "description": "What is read; with setup.", "$ref": "#/definitions/probe" }, "measure": { "title": "Measure", "description": "Instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "capture": { "title": "Capture", "description": "The scope: its tip, its ground.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal battery.negative"] }, "test": { "title": "Standard test", "description": "Its id in the answer to tests.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands; with measure or capture.", "$ref": "#/definitions/stateName" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off; with measure or capture.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms; with measure or capture.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle; with measure or capture.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By hand or with a magnet; with measure or capture.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out a fault that comes and goes.", "type": "boolean" } } }, "accuracy": { "title": "AccuracyForm", "type": "object", "required": ["ranges", "counts", "ofReading", "digits"], "additionalProperties": false, "properties": { "ranges": { "title": "Ranges", "description": "Full scale of each range in V or ohm, rising.", "type": "array", "minItems": 1, "maxItems": 20, "items": { "type": "number", "exclusiveMinimum": 0 } }, "counts": { "title": "Counts", "description": "Of the display at full scale.", "type": "integer", "minimum": 1, "maximum": 1e6 }, "ofReading": { "title": "Share of the reading", "description": "0.005 for half a per cent.", "type": "number", "minimum": 0, "maximum": 0.2 }, "digits": { "title": "Digits", "description": "Counts of the last digit.", "type": "integer", "minimum": 0, "maximum": 100 } } }, "hello": { "title": "Hello", "description": "Which protocol, which program, which methods there are now. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "hello" }, "params": { "title": "HelloParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "protocol": { "title": "Protocol", "description": "The version that the program speaks; refused when it is another one.", "type": "integer" } } } } }, "procedures": { "title": "Procedures", "description": "What a session can begin with. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "procedures" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "sheet": { "title": "Sheet", "description": "What the job sheet of a procedure can name: terminals, parts that can have been replaced, faults of a simulated vehicle. At any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "sheet" }, "params": { "title": "SheetParameters", "description": "Which one.", "type": "object", "required": ["procedure"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 } } } } }, "begin": { "title": "Begin", "description": "Begins the session or the drill, once, where the command line has not.", "type": "object", "required": ["method"], "properties": { "method": { "const": "begin" }, "params": { "title": "BeginParameters", "description": "What the command line did not say.", "type": "object", "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 }, "job": { "title": "Job sheet", "description": "With the keys of job.schema.json, against which it is checked; not in a drill.", "type": "object" }, "bench": { "title": "Simulated vehicle", "description": "Instead of a real one; not in a drill.", "type": "object", "required": ["fault"], "additionalProperties": false, "properties": { "fault": { "title": "Fault", "description": "What it has; healthy for nothing.", "$ref": "#/definitions/name" }, "seed": { "title": "Seed", "description": "Its tolerances; 1 when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "intermittent": { "title": "Intermittent", "description": "The fault shows only to who moves the harness.", "type": "boolean" } } }, "level": { "title": "Level", "description": "Of a drill; named when left out.", "enum": ["named", "unnamed", "blind", "intermittent", "double", "misled"] }, "seed": { "title": "Seed", "description": "Of a drill: which vehicle; any when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "student": { "title": "Student", "description": "Of a drill: whose it is.", "type": "string", "maxLength": 200 } } } } }, "state": { "title": "State", "description": "How the session stands.", "type": "object", "required": ["method"], "properties": { "method": { "const": "state" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "events": { "title": "Events", "description": "The events of the session, as the file has them without their chain.", "type": "object", "required": ["method"], "properties": { "method": { "const": "events" }, "params": { "title": "EventsParameters", "description": "From where on.", "type": "object", "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Number of the first event that is wanted, from 1.", "type": "integer", "minimum": 1 } } } } }, "acknowledge": { "title": "Acknowledge", "description": "A person has read a caution and understood it: of the present step, of a test after the repair, or of a test that no step asks for.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "acknowledge" }, "params": { "title": "AcknowledgeParameters", "description": "Which caution, and who has read it.", "type": "object", "required": ["caution", "person"], "additionalProperties": false, "properties": { "caution": { "title": "Caution", "description": "Its id. On a simulated vehicle also a list of several.", "type": ["string", "array"], "minLength": 1, "maxLength": 200, "minItems": 1, "maxItems": 40, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } }, "person": { "title": "Person", "description": "Name of the person who has read it.", "type": "string", "maxLength": 200, "pattern": "\\S", "examples": ["R. Example"] }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" } } } } }, "reading": { "title": "Reading", "description": "Answers the present step with a number.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "reading" }, "params": { "title": "ReadingParameters", "description": "What was read.", "type": "object", "required": ["reading"], "additionalProperties": false, "properties": { "reading": { "title": "Reading", "description": "As a person types it.", "$ref": "#/definitions/readingText" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "choose": { "title": "Choose", "description": "Answers the present step with an outcome, or with what was seen.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "choose" }, "params": { "title": "ChooseParameters", "description": "Which.", "type": "object", "required": ["choose"], "additionalProperties": false, "properties": { "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" } } } } }, "done": { "title": "Done", "description": "What the present step asks for is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "done" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "take": { "title": "Take", "description": "Answers the present step with what the simulated vehicle shows.", "type": "object", "required": ["method"], "properties": { "method": { "const": "take" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "cannot": { "title": "Cannot", "description": "The present step cannot be done here.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "cannot" }, "params": { "title": "CannotParameters", "description": "Why.", "type": "object", "required": ["reason"], "additionalProperties": false, "properties": { "reason": { "title": "Reason", "description": "In a few words.", "$ref": "#/definitions/text" } } } } }, "prepare": { "title": "Prepare", "description": "What a test would be: its words and minutes, what it takes, what is good, its cautions, and what the simulated vehicle shows. Nothing is done.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "prepare" }, "params": { "title": "PrepareParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "tests": { "title": "Tests", "description": "The tests of the procedure and the usual ones of the circuit.", "type": "object", "required": ["method"], "properties": { "method": { "const": "tests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "test": { "title": "Test", "description": "Records a test that no step asks for, at any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "test" }, "params": { "title": "TestParameters", "description": "Which test, and one of reading, choose and take.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "What was seen: name of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows.", "type": "boolean" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "note": { "title": "Note", "description": "Writes a note.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "note" }, "params": { "title": "NoteParameters", "description": "What.", "type": "object", "required": ["text"], "additionalProperties": false, "properties": { "text": { "title": "Text", "description": "A remark that goes into the record.", "$ref": "#/definitions/text" } } } } }, "values": { "title": "Values", "description": "What can be known of this car, what is known of it, and what the readings have shown.", "type": "object", "required": ["method"], "properties": { "method": { "const": "values" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "set-value": { "title": "SetValue", "description": "Sets a value of this car; all readings are weighed with it. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "set-value" }, "params": { "title": "SetValueParameters", "description": "What, its value, and from where.", "type": "object", "required": ["quantity", "is", "from"], "additionalProperties": false, "properties": { "quantity": { "title": "Quantity", "description": "Its key in the answer to values, or its words.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, one of its ways, or unknown for not known after all.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } } } }, "back": { "title": "Back", "description": "Takes back an answer, and a conclusion with it; or the value that was set last, where that was done last.", "type": "object", "required": ["method"], "properties": { "method": { "const": "back" }, "params": { "title": "BackParameters", "description": "The last answer when left out.", "type": "object", "additionalProperties": false, "properties": { "to": { "title": "To", "description": "Place in the path of the state, from 0.", "type": "integer", "minimum": 0 } } } } }, "capture": { "title": "Capture", "description": "Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.", "type": "object", "required": ["method"], "properties": { "method": { "const": "capture" }, "params": { "title": "CaptureParameters", "description": "In a drill only test, and the capture counts at once.", "type": "object", "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Path of the capture; the simulated vehicle makes one when left out.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" }, "record": { "title": "Record", "description": "Takes it as the answer; it is only measured when left out.", "type": "boolean" } } } } }, "captures": { "title": "Captures", "description": "Capture files to choose from.", "type": "object", "required": ["method"], "properties": { "method": { "const": "captures" }, "params": { "title": "CapturesParameters", "description": "Where the choice begins when left out.", "type": "object", "dependencies": { "name": ["folder"] }, "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "What is in it.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "name": { "title": "Name", "description": "What it leads to from there, as a person types it.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "instruments": { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" } } } } } } }, "suspects": { "title": "Suspects", "description": "All that it could be, by chance.", "type": "object", "required": ["method"], "properties": { "method": { "const": "suspects" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "next": { "title": "Next", "description": "The tests that would tell most now.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "weigh": { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } }, "accept": { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "conclude": { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "retests": { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "retest": { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "drive": { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } }, "close": { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "pause": { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "resume": { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "move": { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "sketch": { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } }, "sums": { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "calculate": { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } }, "measure": { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "follow": { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "repairs": { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "diagnose": { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } }, "debrief": { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } } } };
+var schema6 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "rpc.schema.json", "title": "Call", "description": "One message of a program to ohmward run, resume, retest or drill with --rpc: JSON-RPC 2.0, one message a line. Parameters go by name. What comes back is in rpc-answer.schema.json.", "type": "object", "required": ["jsonrpc", "method"], "properties": { "jsonrpc": { "const": "2.0" }, "id": { "title": "Id", "description": "Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.", "type": ["string", "number", "null"] }, "method": { "title": "Method", "description": "What is asked for.", "type": "string" }, "params": { "title": "Parameters", "description": "By name.", "type": "object" } }, "discriminator": { "propertyName": "method" }, "x-choices": ["hello", "procedures", "sheet", "begin", "state", "events", "acknowledge", "reading", "choose", "done", "take", "cannot", "prepare", "tests", "test", "note", "back", "values", "set-value", "capture", "captures", "instruments", "suspects", "next", "aside", "weigh", "accept", "conclude", "retests", "retest", "drive", "close", "pause", "resume", "move", "sketch", "sums", "calculate", "measure", "follow", "repairs", "diagnose", "debrief"], "oneOf": [{ "$ref": "#/definitions/hello" }, { "$ref": "#/definitions/procedures" }, { "$ref": "#/definitions/sheet" }, { "$ref": "#/definitions/begin" }, { "$ref": "#/definitions/state" }, { "$ref": "#/definitions/events" }, { "$ref": "#/definitions/acknowledge" }, { "$ref": "#/definitions/reading" }, { "$ref": "#/definitions/choose" }, { "$ref": "#/definitions/done" }, { "$ref": "#/definitions/take" }, { "$ref": "#/definitions/cannot" }, { "$ref": "#/definitions/prepare" }, { "$ref": "#/definitions/tests" }, { "$ref": "#/definitions/test" }, { "$ref": "#/definitions/note" }, { "$ref": "#/definitions/back" }, { "$ref": "#/definitions/values" }, { "$ref": "#/definitions/set-value" }, { "$ref": "#/definitions/capture" }, { "$ref": "#/definitions/captures" }, { "$ref": "#/definitions/instruments" }, { "$ref": "#/definitions/suspects" }, { "$ref": "#/definitions/next" }, { "$ref": "#/definitions/aside" }, { "$ref": "#/definitions/weigh" }, { "$ref": "#/definitions/accept" }, { "$ref": "#/definitions/conclude" }, { "$ref": "#/definitions/retests" }, { "$ref": "#/definitions/retest" }, { "$ref": "#/definitions/drive" }, { "$ref": "#/definitions/close" }, { "$ref": "#/definitions/pause" }, { "$ref": "#/definitions/resume" }, { "$ref": "#/definitions/move" }, { "$ref": "#/definitions/sketch" }, { "$ref": "#/definitions/sums" }, { "$ref": "#/definitions/calculate" }, { "$ref": "#/definitions/measure" }, { "$ref": "#/definitions/follow" }, { "$ref": "#/definitions/repairs" }, { "$ref": "#/definitions/diagnose" }, { "$ref": "#/definitions/debrief" }], "definitions": { "none": { "title": "NoParameters", "type": "object", "additionalProperties": false }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "name": { "type": "string", "minLength": 1, "maxLength": 200 }, "readingText": { "title": "ReadingText", "description": "As a person types it: 4.98 V, 2.2k, OL. A number alone is in the unit that is asked for.", "type": ["string", "number"], "maxLength": 200, "examples": ["4.98 V"] }, "terminal": { "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed"] }, "stateName": { "enum": ["key-off", "key-on", "cranking", "running"] }, "setup": { "title": "SetupForm", "description": "How vehicle and leads stand, as the session file has it.", "type": "object", "required": ["state", "unplugged", "bridges", "sensor", "target"], "additionalProperties": false, "properties": { "state": { "title": "Vehicle state", "description": "How the vehicle stands.", "$ref": "#/definitions/stateName" }, "unplugged": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "What is clipped between two terminals.", "type": "array", "maxItems": 6, "items": { "type": "object", "required": ["from", "to", "through"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead, test-light, lamp, or ohms.", "anyOf": [{ "enum": ["lead", "test-light", "lamp"] }, { "type": "object", "required": ["ohms"], "additionalProperties": false, "properties": { "ohms": { "title": "Ohms", "description": "Resistance in ohms.", "type": "number", "exclusiveMinimum": 0, "maximum": 1e12 } } }] } } } }, "sensor": { "title": "Sensor", "description": "The vehicle's own, or one known to be good.", "enum": ["fitted", "spare"] }, "target": { "title": "Target", "description": "Whether the target passes the sensor.", "enum": ["still", "moving"] } } }, "probe": { "title": "ProbeForm", "description": "Which instrument looks at what, as the session file has it.", "type": "object", "required": ["kind"], "discriminator": { "propertyName": "kind" }, "x-choices": ["volts", "ohms", "light", "lamp", "pattern", "timing", "counts", "inspect"], "oneOf": [{ "title": "TwoLeads", "type": "object", "required": ["kind", "plus", "minus"], "additionalProperties": false, "properties": { "kind": { "title": "Instrument", "description": "Which instrument.", "enum": ["volts", "ohms", "light", "lamp", "pattern", "timing"] }, "plus": { "title": "Red lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" }, "minus": { "title": "Black lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" } } }, { "title": "LiveData", "type": "object", "required": ["kind", "input"], "additionalProperties": false, "properties": { "kind": { "const": "counts" }, "input": { "title": "Input", "description": "Of the module, whose live data are read.", "$ref": "#/definitions/terminal" } } }, { "title": "EyesAndFingers", "type": "object", "required": ["kind", "of"], "additionalProperties": false, "properties": { "kind": { "const": "inspect" }, "of": { "title": "Thing", "description": "What is looked at.", "$ref": "#/definitions/terminal" } } }] }, "testForm": { "title": "TestForm", "description": "A test: setup and probe as the session file has them; or in words as in a file of answers, with measure, capture or the name of a standard test.", "type": "object", "minProperties": 1, "additionalProperties": false, "dependencies": { "setup": ["probe"], "probe": ["setup"] }, "properties": { "setup": { "title": "Setup", "description": "How vehicle and leads stand; with probe.", "$ref": "#/definitions/setup" }, "probe": { "title": "Probe", "description": "What is read; with setup.", "$ref": "#/definitions/probe" }, "measure": { "title": "Measure", "description": "Instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "capture": { "title": "Capture", "description": "The scope: its tip, its ground.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal battery.negative"] }, "test": { "title": "Standard test", "description": "Its id in the answer to tests.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands; with measure or capture.", "$ref": "#/definitions/stateName" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off; with measure or capture.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms; with measure or capture.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle; with measure or capture.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By hand or with a magnet; with measure or capture.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out a fault that comes and goes.", "type": "boolean" } } }, "accuracy": { "title": "AccuracyForm", "type": "object", "required": ["ranges", "counts", "ofReading", "digits"], "additionalProperties": false, "properties": { "ranges": { "title": "Ranges", "description": "Full scale of each range in V or ohm, rising.", "type": "array", "minItems": 1, "maxItems": 20, "items": { "type": "number", "exclusiveMinimum": 0 } }, "counts": { "title": "Counts", "description": "Of the display at full scale.", "type": "integer", "minimum": 1, "maximum": 1e6 }, "ofReading": { "title": "Share of the reading", "description": "0.005 for half a per cent.", "type": "number", "minimum": 0, "maximum": 0.2 }, "digits": { "title": "Digits", "description": "Counts of the last digit.", "type": "integer", "minimum": 0, "maximum": 100 } } }, "hello": { "title": "Hello", "description": "Which protocol, which program, which methods there are now. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "hello" }, "params": { "title": "HelloParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "protocol": { "title": "Protocol", "description": "The version that the program speaks; refused when it is another one.", "type": "integer" } } } } }, "procedures": { "title": "Procedures", "description": "What a session can begin with. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "procedures" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "sheet": { "title": "Sheet", "description": "What the job sheet of a procedure can name: terminals, parts that can have been replaced, faults of a simulated vehicle. At any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "sheet" }, "params": { "title": "SheetParameters", "description": "Which one.", "type": "object", "required": ["procedure"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 } } } } }, "begin": { "title": "Begin", "description": "Begins the session or the drill, once, where the command line has not.", "type": "object", "required": ["method"], "properties": { "method": { "const": "begin" }, "params": { "title": "BeginParameters", "description": "What the command line did not say.", "type": "object", "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 }, "job": { "title": "Job sheet", "description": "With the keys of job.schema.json, against which it is checked; not in a drill.", "type": "object" }, "bench": { "title": "Simulated vehicle", "description": "Instead of a real one; not in a drill.", "type": "object", "required": ["fault"], "additionalProperties": false, "properties": { "fault": { "title": "Fault", "description": "What it has; healthy for nothing.", "$ref": "#/definitions/name" }, "seed": { "title": "Seed", "description": "Its tolerances; 1 when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "intermittent": { "title": "Intermittent", "description": "The fault shows only to who moves the harness.", "type": "boolean" } } }, "level": { "title": "Level", "description": "Of a drill; named when left out.", "enum": ["named", "unnamed", "blind", "intermittent", "double", "misled"] }, "seed": { "title": "Seed", "description": "Of a drill: which vehicle; any when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "student": { "title": "Student", "description": "Of a drill: whose it is.", "type": "string", "maxLength": 200 } } } } }, "state": { "title": "State", "description": "How the session stands.", "type": "object", "required": ["method"], "properties": { "method": { "const": "state" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "events": { "title": "Events", "description": "The events of the session, as the file has them without their chain.", "type": "object", "required": ["method"], "properties": { "method": { "const": "events" }, "params": { "title": "EventsParameters", "description": "From where on.", "type": "object", "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Number of the first event that is wanted, from 1.", "type": "integer", "minimum": 1 } } } } }, "acknowledge": { "title": "Acknowledge", "description": "A person has read a caution and understood it: of the present step, of a test after the repair, or of a test that no step asks for.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "acknowledge" }, "params": { "title": "AcknowledgeParameters", "description": "Which caution, and who has read it.", "type": "object", "required": ["caution", "person"], "additionalProperties": false, "properties": { "caution": { "title": "Caution", "description": "Its id. On a simulated vehicle also a list of several.", "type": ["string", "array"], "minLength": 1, "maxLength": 200, "minItems": 1, "maxItems": 40, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } }, "person": { "title": "Person", "description": "Name of the person who has read it.", "type": "string", "maxLength": 200, "pattern": "\\S", "examples": ["R. Example"] }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" } } } } }, "reading": { "title": "Reading", "description": "Answers the present step with a number.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "reading" }, "params": { "title": "ReadingParameters", "description": "What was read.", "type": "object", "required": ["reading"], "additionalProperties": false, "properties": { "reading": { "title": "Reading", "description": "As a person types it.", "$ref": "#/definitions/readingText" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "choose": { "title": "Choose", "description": "Answers the present step with an outcome, or with what was seen.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "choose" }, "params": { "title": "ChooseParameters", "description": "Which.", "type": "object", "required": ["choose"], "additionalProperties": false, "properties": { "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" } } } } }, "done": { "title": "Done", "description": "What the present step asks for is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "done" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "take": { "title": "Take", "description": "Answers the present step with what the simulated vehicle shows.", "type": "object", "required": ["method"], "properties": { "method": { "const": "take" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "cannot": { "title": "Cannot", "description": "The present step cannot be done here.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "cannot" }, "params": { "title": "CannotParameters", "description": "Why.", "type": "object", "required": ["reason"], "additionalProperties": false, "properties": { "reason": { "title": "Reason", "description": "In a few words.", "$ref": "#/definitions/text" } } } } }, "prepare": { "title": "Prepare", "description": "What a test would be: its words and minutes, what it takes, what is good, its cautions, and what the simulated vehicle shows. Nothing is done.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "prepare" }, "params": { "title": "PrepareParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "tests": { "title": "Tests", "description": "The tests of the procedure and the usual ones of the circuit.", "type": "object", "required": ["method"], "properties": { "method": { "const": "tests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "test": { "title": "Test", "description": "Records a test that no step asks for, at any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "test" }, "params": { "title": "TestParameters", "description": "Which test, and one of reading, choose and take.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "What was seen: name of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows.", "type": "boolean" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of one that was made already; no cautions then.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "note": { "title": "Note", "description": "A remark beside it.", "$ref": "#/definitions/text" } } } } }, "note": { "title": "Note", "description": "Writes a note.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "note" }, "params": { "title": "NoteParameters", "description": "What.", "type": "object", "required": ["text"], "additionalProperties": false, "properties": { "text": { "title": "Text", "description": "A remark that goes into the record.", "$ref": "#/definitions/text" } } } } }, "values": { "title": "Values", "description": "What can be known of this car, what is known of it, and what the readings have shown.", "type": "object", "required": ["method"], "properties": { "method": { "const": "values" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "set-value": { "title": "SetValue", "description": "Sets a value of this car; all readings are weighed with it. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "set-value" }, "params": { "title": "SetValueParameters", "description": "What, its value, and from where.", "type": "object", "required": ["quantity", "is", "from"], "additionalProperties": false, "properties": { "quantity": { "title": "Quantity", "description": "Its key in the answer to values, or its words.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, one of its ways, or unknown for not known after all.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } } } }, "back": { "title": "Back", "description": "Takes back an answer, and a conclusion with it; or the value that was set last, where that was done last.", "type": "object", "required": ["method"], "properties": { "method": { "const": "back" }, "params": { "title": "BackParameters", "description": "The last answer when left out.", "type": "object", "additionalProperties": false, "properties": { "to": { "title": "To", "description": "Place in the path of the state, from 0.", "type": "integer", "minimum": 0 } } } } }, "capture": { "title": "Capture", "description": "Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.", "type": "object", "required": ["method"], "properties": { "method": { "const": "capture" }, "params": { "title": "CaptureParameters", "description": "In a drill only test, and the capture counts at once.", "type": "object", "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Path of the capture; the simulated vehicle makes one when left out.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" }, "record": { "title": "Record", "description": "Takes it as the answer; it is only measured when left out.", "type": "boolean" } } } } }, "captures": { "title": "Captures", "description": "Capture files to choose from.", "type": "object", "required": ["method"], "properties": { "method": { "const": "captures" }, "params": { "title": "CapturesParameters", "description": "Where the choice begins when left out.", "type": "object", "dependencies": { "name": ["folder"] }, "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "What is in it.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "name": { "title": "Name", "description": "What it leads to from there, as a person types it.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "instruments": { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" } } } } } } }, "suspects": { "title": "Suspects", "description": "All that it could be, by chance.", "type": "object", "required": ["method"], "properties": { "method": { "const": "suspects" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "next": { "title": "Next", "description": "The tests that would tell most now, best first, without those that were set aside.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "aside": { "title": "Aside", "description": "This test cannot be made here, and is proposed no more; or can after all.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "aside" }, "params": { "title": "AsideParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "As in test.", "$ref": "#/definitions/testForm" }, "aside": { "title": "Aside", "description": "False: it can be made after all. Left out it is true.", "type": "boolean" } } } } }, "weigh": { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } }, "accept": { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "conclude": { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "retests": { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "retest": { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "drive": { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } }, "close": { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "pause": { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "resume": { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "move": { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "sketch": { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } }, "sums": { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "calculate": { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } }, "measure": { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "follow": { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "repairs": { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "diagnose": { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } }, "debrief": { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } } } };
 var schema7 = { "title": "Hello", "description": "Which protocol, which program, which methods there are now. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "hello" }, "params": { "title": "HelloParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "protocol": { "title": "Protocol", "description": "The version that the program speaks; refused when it is another one.", "type": "integer" } } } } };
 function validate22(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
@@ -2780,7 +2780,8 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
   validate78.errors = vErrors;
   return errors === 0;
 }
-var schema30 = { "title": "Test", "description": "Records a test that no step asks for, at any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "test" }, "params": { "title": "TestParameters", "description": "Which test, and one of reading, choose and take.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "What was seen: name of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows.", "type": "boolean" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } };
+var schema30 = { "title": "Test", "description": "Records a test that no step asks for, at any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "test" }, "params": { "title": "TestParameters", "description": "Which test, and one of reading, choose and take.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "What was seen: name of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows.", "type": "boolean" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of one that was made already; no cautions then.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "note": { "title": "Note", "description": "A remark beside it.", "$ref": "#/definitions/text" } } } } };
+var pattern1 = new RegExp("^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "u");
 function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -2828,7 +2829,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         for (const key0 in data1) {
-          if (!(key0 === "test" || key0 === "reading" || key0 === "choose" || key0 === "take" || key0 === "sure")) {
+          if (!(key0 === "test" || key0 === "reading" || key0 === "choose" || key0 === "take" || key0 === "sure" || key0 === "made" || key0 === "note")) {
             const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema30.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err4];
@@ -2880,22 +2881,50 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
+        if (data1.made !== void 0) {
+          let data7 = data1.made;
+          if (typeof data7 === "string") {
+            if (!pattern1.test(data7)) {
+              const err7 = { instancePath: instancePath + "/params/made", schemaPath: "#/properties/params/properties/made/pattern", keyword: "pattern", params: { pattern: "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$" }, message: 'must match pattern "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$"', schema: "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", parentSchema: schema30.properties.params.properties.made, data: data7 };
+              if (vErrors === null) {
+                vErrors = [err7];
+              } else {
+                vErrors.push(err7);
+              }
+              errors++;
+            }
+          } else {
+            const err8 = { instancePath: instancePath + "/params/made", schemaPath: "#/properties/params/properties/made/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema30.properties.params.properties.made.type, parentSchema: schema30.properties.params.properties.made, data: data7 };
+            if (vErrors === null) {
+              vErrors = [err8];
+            } else {
+              vErrors.push(err8);
+            }
+            errors++;
+          }
+        }
+        if (data1.note !== void 0) {
+          if (!validate74(data1.note, { instancePath: instancePath + "/params/note", parentData: data1, parentDataProperty: "note", rootData })) {
+            vErrors = vErrors === null ? validate74.errors : vErrors.concat(validate74.errors);
+            errors = vErrors.length;
+          }
+        }
       } else {
-        const err7 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema30.properties.params.type, parentSchema: schema30.properties.params, data: data1 };
+        const err9 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema30.properties.params.type, parentSchema: schema30.properties.params, data: data1 };
         if (vErrors === null) {
-          vErrors = [err7];
+          vErrors = [err9];
         } else {
-          vErrors.push(err7);
+          vErrors.push(err9);
         }
         errors++;
       }
     }
   } else {
-    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema30.type, parentSchema: schema30, data };
+    const err10 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema30.type, parentSchema: schema30, data };
     if (vErrors === null) {
-      vErrors = [err8];
+      vErrors = [err10];
     } else {
-      vErrors.push(err8);
+      vErrors.push(err10);
     }
     errors++;
   }
@@ -2903,7 +2932,7 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
   return errors === 0;
 }
 var schema31 = { "title": "Note", "description": "Writes a note.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "note" }, "params": { "title": "NoteParameters", "description": "What.", "type": "object", "required": ["text"], "additionalProperties": false, "properties": { "text": { "title": "Text", "description": "A remark that goes into the record.", "$ref": "#/definitions/text" } } } } };
-function validate84(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -2985,11 +3014,11 @@ function validate84(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate84.errors = vErrors;
+  validate85.errors = vErrors;
   return errors === 0;
 }
 var schema32 = { "title": "Back", "description": "Takes back an answer, and a conclusion with it; or the value that was set last, where that was done last.", "type": "object", "required": ["method"], "properties": { "method": { "const": "back" }, "params": { "title": "BackParameters", "description": "The last answer when left out.", "type": "object", "additionalProperties": false, "properties": { "to": { "title": "To", "description": "Place in the path of the state, from 0.", "type": "integer", "minimum": 0 } } } } };
-function validate86(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate87(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3070,11 +3099,11 @@ function validate86(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate86.errors = vErrors;
+  validate87.errors = vErrors;
   return errors === 0;
 }
 var schema33 = { "title": "Values", "description": "What can be known of this car, what is known of it, and what the readings have shown.", "type": "object", "required": ["method"], "properties": { "method": { "const": "values" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate87(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate88(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3114,11 +3143,11 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate87.errors = vErrors;
+  validate88.errors = vErrors;
   return errors === 0;
 }
 var schema34 = { "title": "SetValue", "description": "Sets a value of this car; all readings are weighed with it. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "set-value" }, "params": { "title": "SetValueParameters", "description": "What, its value, and from where.", "type": "object", "required": ["quantity", "is", "from"], "additionalProperties": false, "properties": { "quantity": { "title": "Quantity", "description": "Its key in the answer to values, or its words.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, one of its ways, or unknown for not known after all.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } } } };
-function validate89(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate90(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3305,11 +3334,11 @@ function validate89(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate89.errors = vErrors;
+  validate90.errors = vErrors;
   return errors === 0;
 }
 var schema35 = { "title": "Capture", "description": "Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.", "type": "object", "required": ["method"], "properties": { "method": { "const": "capture" }, "params": { "title": "CaptureParameters", "description": "In a drill only test, and the capture counts at once.", "type": "object", "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Path of the capture; the simulated vehicle makes one when left out.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" }, "record": { "title": "Record", "description": "Takes it as the answer; it is only measured when left out.", "type": "boolean" } } } } };
-function validate90(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate91(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3454,11 +3483,11 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate90.errors = vErrors;
+  validate91.errors = vErrors;
   return errors === 0;
 }
 var schema36 = { "title": "Captures", "description": "Capture files to choose from.", "type": "object", "required": ["method"], "properties": { "method": { "const": "captures" }, "params": { "title": "CapturesParameters", "description": "Where the choice begins when left out.", "type": "object", "dependencies": { "name": ["folder"] }, "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "What is in it.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "name": { "title": "Name", "description": "What it leads to from there, as a person types it.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } };
-function validate93(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate94(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3594,12 +3623,12 @@ function validate93(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate93.errors = vErrors;
+  validate94.errors = vErrors;
   return errors === 0;
 }
 var schema37 = { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" } } } } } } };
 var schema38 = { "title": "AccuracyForm", "type": "object", "required": ["ranges", "counts", "ofReading", "digits"], "additionalProperties": false, "properties": { "ranges": { "title": "Ranges", "description": "Full scale of each range in V or ohm, rising.", "type": "array", "minItems": 1, "maxItems": 20, "items": { "type": "number", "exclusiveMinimum": 0 } }, "counts": { "title": "Counts", "description": "Of the display at full scale.", "type": "integer", "minimum": 1, "maximum": 1e6 }, "ofReading": { "title": "Share of the reading", "description": "0.005 for half a per cent.", "type": "number", "minimum": 0, "maximum": 0.2 }, "digits": { "title": "Digits", "description": "Counts of the last digit.", "type": "integer", "minimum": 0, "maximum": 100 } } };
-function validate95(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate96(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3808,10 +3837,10 @@ function validate95(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate95.errors = vErrors;
+  validate96.errors = vErrors;
   return errors === 0;
 }
-function validate94(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate95(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3998,14 +4027,14 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
               }
             }
             if (data4.volts !== void 0) {
-              if (!validate95(data4.volts, { instancePath: instancePath + "/params/meter/volts", parentData: data4, parentDataProperty: "volts", rootData })) {
-                vErrors = vErrors === null ? validate95.errors : vErrors.concat(validate95.errors);
+              if (!validate96(data4.volts, { instancePath: instancePath + "/params/meter/volts", parentData: data4, parentDataProperty: "volts", rootData })) {
+                vErrors = vErrors === null ? validate96.errors : vErrors.concat(validate96.errors);
                 errors = vErrors.length;
               }
             }
             if (data4.ohms !== void 0) {
-              if (!validate95(data4.ohms, { instancePath: instancePath + "/params/meter/ohms", parentData: data4, parentDataProperty: "ohms", rootData })) {
-                vErrors = vErrors === null ? validate95.errors : vErrors.concat(validate95.errors);
+              if (!validate96(data4.ohms, { instancePath: instancePath + "/params/meter/ohms", parentData: data4, parentDataProperty: "ohms", rootData })) {
+                vErrors = vErrors === null ? validate96.errors : vErrors.concat(validate96.errors);
                 errors = vErrors.length;
               }
             }
@@ -4038,11 +4067,11 @@ function validate94(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate94.errors = vErrors;
+  validate95.errors = vErrors;
   return errors === 0;
 }
 var schema39 = { "title": "Suspects", "description": "All that it could be, by chance.", "type": "object", "required": ["method"], "properties": { "method": { "const": "suspects" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate98(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate99(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4082,11 +4111,11 @@ function validate98(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate98.errors = vErrors;
+  validate99.errors = vErrors;
   return errors === 0;
 }
-var schema40 = { "title": "Next", "description": "The tests that would tell most now.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate100(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema40 = { "title": "Next", "description": "The tests that would tell most now, best first, without those that were set aside.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate101(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4126,11 +4155,11 @@ function validate100(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate100.errors = vErrors;
+  validate101.errors = vErrors;
   return errors === 0;
 }
-var schema41 = { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } };
-function validate102(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema41 = { "title": "Aside", "description": "This test cannot be made here, and is proposed no more; or can after all.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "aside" }, "params": { "title": "AsideParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "As in test.", "$ref": "#/definitions/testForm" }, "aside": { "title": "Aside", "description": "False: it can be made after all. Left out it is true.", "type": "boolean" } } } } };
+function validate103(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4143,10 +4172,108 @@ function validate102(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
+    if (data.params === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema41.required, parentSchema: schema41, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("aside" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "aside" }, message: "must be equal to constant", schema: "aside", parentSchema: schema41.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      let data1 = data.params;
+      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
+        if (data1.test === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "test" }, message: "must have required property 'test'", schema: schema41.properties.params.required, parentSchema: schema41.properties.params, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+        for (const key0 in data1) {
+          if (!(key0 === "test" || key0 === "aside")) {
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema41.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        if (data1.test !== void 0) {
+          if (!validate36(data1.test, { instancePath: instancePath + "/params/test", parentData: data1, parentDataProperty: "test", rootData })) {
+            vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
+            errors = vErrors.length;
+          }
+        }
+        if (data1.aside !== void 0) {
+          let data3 = data1.aside;
+          if (typeof data3 !== "boolean") {
+            const err5 = { instancePath: instancePath + "/params/aside", schemaPath: "#/properties/params/properties/aside/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema41.properties.params.properties.aside.type, parentSchema: schema41.properties.params.properties.aside, data: data3 };
+            if (vErrors === null) {
+              vErrors = [err5];
+            } else {
+              vErrors.push(err5);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err6 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema41.properties.params.type, parentSchema: schema41.properties.params, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema41.type, parentSchema: schema41, data };
+    if (vErrors === null) {
+      vErrors = [err7];
+    } else {
+      vErrors.push(err7);
+    }
+    errors++;
+  }
+  validate103.errors = vErrors;
+  return errors === 0;
+}
+var schema42 = { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } };
+function validate105(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema42.required, parentSchema: schema42, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("weigh" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "weigh" }, message: "must be equal to constant", schema: "weigh", parentSchema: schema41.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "weigh" }, message: "must be equal to constant", schema: "weigh", parentSchema: schema42.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -4160,7 +4287,7 @@ function validate102(data, { instancePath = "", parentData, parentDataProperty, 
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         for (const key0 in data1) {
           if (!(key0 === "faults")) {
-            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema41.properties.params, data: data1 };
+            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema42.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err2];
             } else {
@@ -4173,7 +4300,7 @@ function validate102(data, { instancePath = "", parentData, parentDataProperty, 
           let data2 = data1.faults;
           if (Array.isArray(data2)) {
             if (data2.length > 80) {
-              const err3 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema41.properties.params.properties.faults, data: data2 };
+              const err3 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema42.properties.params.properties.faults, data: data2 };
               if (vErrors === null) {
                 vErrors = [err3];
               } else {
@@ -4189,7 +4316,7 @@ function validate102(data, { instancePath = "", parentData, parentDataProperty, 
               }
             }
           } else {
-            const err4 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema41.properties.params.properties.faults.type, parentSchema: schema41.properties.params.properties.faults, data: data2 };
+            const err4 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema42.properties.params.properties.faults.type, parentSchema: schema42.properties.params.properties.faults, data: data2 };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -4199,7 +4326,7 @@ function validate102(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err5 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema41.properties.params.type, parentSchema: schema41.properties.params, data: data1 };
+        const err5 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema42.properties.params.type, parentSchema: schema42.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -4209,7 +4336,7 @@ function validate102(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema41.type, parentSchema: schema41, data };
+    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema42.type, parentSchema: schema42, data };
     if (vErrors === null) {
       vErrors = [err6];
     } else {
@@ -4217,16 +4344,16 @@ function validate102(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate102.errors = vErrors;
+  validate105.errors = vErrors;
   return errors === 0;
 }
-var schema42 = { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } };
-function validate104(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema43 = { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } };
+function validate107(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema42.required, parentSchema: schema42, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema43.required, parentSchema: schema43, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -4237,7 +4364,7 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("accept" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "accept" }, message: "must be equal to constant", schema: "accept", parentSchema: schema42.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "accept" }, message: "must be equal to constant", schema: "accept", parentSchema: schema43.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -4251,7 +4378,7 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         for (const key0 in data1) {
           if (!(key0 === "sure")) {
-            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema42.properties.params, data: data1 };
+            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema43.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err2];
             } else {
@@ -4263,7 +4390,7 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
         if (data1.sure !== void 0) {
           let data2 = data1.sure;
           if (typeof data2 !== "boolean") {
-            const err3 = { instancePath: instancePath + "/params/sure", schemaPath: "#/properties/params/properties/sure/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema42.properties.params.properties.sure.type, parentSchema: schema42.properties.params.properties.sure, data: data2 };
+            const err3 = { instancePath: instancePath + "/params/sure", schemaPath: "#/properties/params/properties/sure/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema43.properties.params.properties.sure.type, parentSchema: schema43.properties.params.properties.sure, data: data2 };
             if (vErrors === null) {
               vErrors = [err3];
             } else {
@@ -4273,7 +4400,7 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema42.properties.params.type, parentSchema: schema42.properties.params, data: data1 };
+        const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema43.properties.params.type, parentSchema: schema43.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -4283,7 +4410,7 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err5 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema42.type, parentSchema: schema42, data };
+    const err5 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema43.type, parentSchema: schema43, data };
     if (vErrors === null) {
       vErrors = [err5];
     } else {
@@ -4291,16 +4418,16 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate104.errors = vErrors;
+  validate107.errors = vErrors;
   return errors === 0;
 }
-var schema43 = { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } };
-function validate105(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema44 = { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } };
+function validate108(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema43.required, parentSchema: schema43, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema44.required, parentSchema: schema44, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -4309,7 +4436,7 @@ function validate105(data, { instancePath = "", parentData, parentDataProperty, 
       errors++;
     }
     if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema43.required, parentSchema: schema43, data };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema44.required, parentSchema: schema44, data };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -4320,7 +4447,7 @@ function validate105(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("conclude" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "conclude" }, message: "must be equal to constant", schema: "conclude", parentSchema: schema43.properties.method, data: data0 };
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "conclude" }, message: "must be equal to constant", schema: "conclude", parentSchema: schema44.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -4333,7 +4460,7 @@ function validate105(data, { instancePath = "", parentData, parentDataProperty, 
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         if (Object.keys(data1).length < 1) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema43.properties.params, data: data1 };
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema44.properties.params, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -4343,7 +4470,7 @@ function validate105(data, { instancePath = "", parentData, parentDataProperty, 
         }
         for (const key0 in data1) {
           if (!(key0 === "faults" || key0 === "words" || key0 === "sure")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema43.properties.params, data: data1 };
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema44.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -4356,7 +4483,7 @@ function validate105(data, { instancePath = "", parentData, parentDataProperty, 
           let data2 = data1.faults;
           if (Array.isArray(data2)) {
             if (data2.length > 80) {
-              const err5 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema43.properties.params.properties.faults, data: data2 };
+              const err5 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema44.properties.params.properties.faults, data: data2 };
               if (vErrors === null) {
                 vErrors = [err5];
               } else {
@@ -4365,7 +4492,7 @@ function validate105(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
             if (data2.length < 1) {
-              const err6 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema43.properties.params.properties.faults, data: data2 };
+              const err6 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema44.properties.params.properties.faults, data: data2 };
               if (vErrors === null) {
                 vErrors = [err6];
               } else {
@@ -4381,7 +4508,7 @@ function validate105(data, { instancePath = "", parentData, parentDataProperty, 
               }
             }
           } else {
-            const err7 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema43.properties.params.properties.faults.type, parentSchema: schema43.properties.params.properties.faults, data: data2 };
+            const err7 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema44.properties.params.properties.faults.type, parentSchema: schema44.properties.params.properties.faults, data: data2 };
             if (vErrors === null) {
               vErrors = [err7];
             } else {
@@ -4399,7 +4526,7 @@ function validate105(data, { instancePath = "", parentData, parentDataProperty, 
         if (data1.sure !== void 0) {
           let data5 = data1.sure;
           if (typeof data5 !== "boolean") {
-            const err8 = { instancePath: instancePath + "/params/sure", schemaPath: "#/properties/params/properties/sure/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema43.properties.params.properties.sure.type, parentSchema: schema43.properties.params.properties.sure, data: data5 };
+            const err8 = { instancePath: instancePath + "/params/sure", schemaPath: "#/properties/params/properties/sure/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema44.properties.params.properties.sure.type, parentSchema: schema44.properties.params.properties.sure, data: data5 };
             if (vErrors === null) {
               vErrors = [err8];
             } else {
@@ -4409,7 +4536,7 @@ function validate105(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err9 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema43.properties.params.type, parentSchema: schema43.properties.params, data: data1 };
+        const err9 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema44.properties.params.type, parentSchema: schema44.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -4419,7 +4546,7 @@ function validate105(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err10 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema43.type, parentSchema: schema43, data };
+    const err10 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema44.type, parentSchema: schema44, data };
     if (vErrors === null) {
       vErrors = [err10];
     } else {
@@ -4427,16 +4554,16 @@ function validate105(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate105.errors = vErrors;
+  validate108.errors = vErrors;
   return errors === 0;
 }
-var schema44 = { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate108(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema45 = { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate111(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema44.required, parentSchema: schema44, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema45.required, parentSchema: schema45, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -4447,7 +4574,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("retests" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "retests" }, message: "must be equal to constant", schema: "retests", parentSchema: schema44.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "retests" }, message: "must be equal to constant", schema: "retests", parentSchema: schema45.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -4463,7 +4590,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema44.type, parentSchema: schema44, data };
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema45.type, parentSchema: schema45, data };
     if (vErrors === null) {
       vErrors = [err2];
     } else {
@@ -4471,16 +4598,16 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate108.errors = vErrors;
+  validate111.errors = vErrors;
   return errors === 0;
 }
-var schema45 = { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } };
-function validate110(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema46 = { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } };
+function validate113(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema45.required, parentSchema: schema45, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema46.required, parentSchema: schema46, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -4489,7 +4616,7 @@ function validate110(data, { instancePath = "", parentData, parentDataProperty, 
       errors++;
     }
     if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema45.required, parentSchema: schema45, data };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema46.required, parentSchema: schema46, data };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -4500,7 +4627,7 @@ function validate110(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("retest" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "retest" }, message: "must be equal to constant", schema: "retest", parentSchema: schema45.properties.method, data: data0 };
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "retest" }, message: "must be equal to constant", schema: "retest", parentSchema: schema46.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -4513,7 +4640,7 @@ function validate110(data, { instancePath = "", parentData, parentDataProperty, 
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         if (data1.step === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "step" }, message: "must have required property 'step'", schema: schema45.properties.params.required, parentSchema: schema45.properties.params, data: data1 };
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "step" }, message: "must have required property 'step'", schema: schema46.properties.params.required, parentSchema: schema46.properties.params, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -4523,7 +4650,7 @@ function validate110(data, { instancePath = "", parentData, parentDataProperty, 
         }
         for (const key0 in data1) {
           if (!(key0 === "step" || key0 === "reading" || key0 === "choose" || key0 === "take" || key0 === "cannot" || key0 === "sure")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema45.properties.params, data: data1 };
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema46.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -4553,7 +4680,7 @@ function validate110(data, { instancePath = "", parentData, parentDataProperty, 
         if (data1.take !== void 0) {
           let data5 = data1.take;
           if (typeof data5 !== "boolean") {
-            const err5 = { instancePath: instancePath + "/params/take", schemaPath: "#/properties/params/properties/take/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema45.properties.params.properties.take.type, parentSchema: schema45.properties.params.properties.take, data: data5 };
+            const err5 = { instancePath: instancePath + "/params/take", schemaPath: "#/properties/params/properties/take/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema46.properties.params.properties.take.type, parentSchema: schema46.properties.params.properties.take, data: data5 };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -4571,7 +4698,7 @@ function validate110(data, { instancePath = "", parentData, parentDataProperty, 
         if (data1.sure !== void 0) {
           let data7 = data1.sure;
           if (typeof data7 !== "boolean") {
-            const err6 = { instancePath: instancePath + "/params/sure", schemaPath: "#/properties/params/properties/sure/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema45.properties.params.properties.sure.type, parentSchema: schema45.properties.params.properties.sure, data: data7 };
+            const err6 = { instancePath: instancePath + "/params/sure", schemaPath: "#/properties/params/properties/sure/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema46.properties.params.properties.sure.type, parentSchema: schema46.properties.params.properties.sure, data: data7 };
             if (vErrors === null) {
               vErrors = [err6];
             } else {
@@ -4581,7 +4708,7 @@ function validate110(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err7 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema45.properties.params.type, parentSchema: schema45.properties.params, data: data1 };
+        const err7 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema46.properties.params.type, parentSchema: schema46.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -4591,7 +4718,7 @@ function validate110(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema45.type, parentSchema: schema45, data };
+    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema46.type, parentSchema: schema46, data };
     if (vErrors === null) {
       vErrors = [err8];
     } else {
@@ -4599,125 +4726,11 @@ function validate110(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate110.errors = vErrors;
+  validate113.errors = vErrors;
   return errors === 0;
 }
-var schema46 = { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } };
-function validate115(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
-  let vErrors = null;
-  let errors = 0;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema46.required, parentSchema: schema46, data };
-      if (vErrors === null) {
-        vErrors = [err0];
-      } else {
-        vErrors.push(err0);
-      }
-      errors++;
-    }
-    if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema46.required, parentSchema: schema46, data };
-      if (vErrors === null) {
-        vErrors = [err1];
-      } else {
-        vErrors.push(err1);
-      }
-      errors++;
-    }
-    if (data.method !== void 0) {
-      let data0 = data.method;
-      if ("drive" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "drive" }, message: "must be equal to constant", schema: "drive", parentSchema: schema46.properties.method, data: data0 };
-        if (vErrors === null) {
-          vErrors = [err2];
-        } else {
-          vErrors.push(err2);
-        }
-        errors++;
-      }
-    }
-    if (data.params !== void 0) {
-      let data1 = data.params;
-      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        if (data1.code === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "code" }, message: "must have required property 'code'", schema: schema46.properties.params.required, parentSchema: schema46.properties.params, data: data1 };
-          if (vErrors === null) {
-            vErrors = [err3];
-          } else {
-            vErrors.push(err3);
-          }
-          errors++;
-        }
-        for (const key0 in data1) {
-          if (!(key0 === "code" || key0 === "words")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema46.properties.params, data: data1 };
-            if (vErrors === null) {
-              vErrors = [err4];
-            } else {
-              vErrors.push(err4);
-            }
-            errors++;
-          }
-        }
-        if (data1.code !== void 0) {
-          let data2 = data1.code;
-          if (!(data2 === "stayed-away" || data2 === "came-back")) {
-            const err5 = { instancePath: instancePath + "/params/code", schemaPath: "#/properties/params/properties/code/enum", keyword: "enum", params: { allowedValues: schema46.properties.params.properties.code.enum }, message: "must be equal to one of the allowed values", schema: schema46.properties.params.properties.code.enum, parentSchema: schema46.properties.params.properties.code, data: data2 };
-            if (vErrors === null) {
-              vErrors = [err5];
-            } else {
-              vErrors.push(err5);
-            }
-            errors++;
-          }
-        }
-        if (data1.words !== void 0) {
-          let data3 = data1.words;
-          if (typeof data3 === "string") {
-            if (func2(data3) > 2e3) {
-              const err6 = { instancePath: instancePath + "/params/words", schemaPath: "#/properties/params/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema46.properties.params.properties.words, data: data3 };
-              if (vErrors === null) {
-                vErrors = [err6];
-              } else {
-                vErrors.push(err6);
-              }
-              errors++;
-            }
-          } else {
-            const err7 = { instancePath: instancePath + "/params/words", schemaPath: "#/properties/params/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema46.properties.params.properties.words.type, parentSchema: schema46.properties.params.properties.words, data: data3 };
-            if (vErrors === null) {
-              vErrors = [err7];
-            } else {
-              vErrors.push(err7);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema46.properties.params.type, parentSchema: schema46.properties.params, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err8];
-        } else {
-          vErrors.push(err8);
-        }
-        errors++;
-      }
-    }
-  } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema46.type, parentSchema: schema46, data };
-    if (vErrors === null) {
-      vErrors = [err9];
-    } else {
-      vErrors.push(err9);
-    }
-    errors++;
-  }
-  validate115.errors = vErrors;
-  return errors === 0;
-}
-var schema47 = { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate116(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema47 = { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } };
+function validate118(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4730,38 +4743,108 @@ function validate116(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
+    if (data.params === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema47.required, parentSchema: schema47, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("close" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "close" }, message: "must be equal to constant", schema: "close", parentSchema: schema47.properties.method, data: data0 };
+      if ("drive" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "drive" }, message: "must be equal to constant", schema: "drive", parentSchema: schema47.properties.method, data: data0 };
         if (vErrors === null) {
-          vErrors = [err1];
+          vErrors = [err2];
         } else {
-          vErrors.push(err1);
+          vErrors.push(err2);
         }
         errors++;
       }
     }
     if (data.params !== void 0) {
-      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
-        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-        errors = vErrors.length;
+      let data1 = data.params;
+      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
+        if (data1.code === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "code" }, message: "must have required property 'code'", schema: schema47.properties.params.required, parentSchema: schema47.properties.params, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+        for (const key0 in data1) {
+          if (!(key0 === "code" || key0 === "words")) {
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema47.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        if (data1.code !== void 0) {
+          let data2 = data1.code;
+          if (!(data2 === "stayed-away" || data2 === "came-back")) {
+            const err5 = { instancePath: instancePath + "/params/code", schemaPath: "#/properties/params/properties/code/enum", keyword: "enum", params: { allowedValues: schema47.properties.params.properties.code.enum }, message: "must be equal to one of the allowed values", schema: schema47.properties.params.properties.code.enum, parentSchema: schema47.properties.params.properties.code, data: data2 };
+            if (vErrors === null) {
+              vErrors = [err5];
+            } else {
+              vErrors.push(err5);
+            }
+            errors++;
+          }
+        }
+        if (data1.words !== void 0) {
+          let data3 = data1.words;
+          if (typeof data3 === "string") {
+            if (func2(data3) > 2e3) {
+              const err6 = { instancePath: instancePath + "/params/words", schemaPath: "#/properties/params/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema47.properties.params.properties.words, data: data3 };
+              if (vErrors === null) {
+                vErrors = [err6];
+              } else {
+                vErrors.push(err6);
+              }
+              errors++;
+            }
+          } else {
+            const err7 = { instancePath: instancePath + "/params/words", schemaPath: "#/properties/params/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema47.properties.params.properties.words.type, parentSchema: schema47.properties.params.properties.words, data: data3 };
+            if (vErrors === null) {
+              vErrors = [err7];
+            } else {
+              vErrors.push(err7);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema47.properties.params.type, parentSchema: schema47.properties.params, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
       }
     }
   } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema47.type, parentSchema: schema47, data };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema47.type, parentSchema: schema47, data };
     if (vErrors === null) {
-      vErrors = [err2];
+      vErrors = [err9];
     } else {
-      vErrors.push(err2);
+      vErrors.push(err9);
     }
     errors++;
   }
-  validate116.errors = vErrors;
+  validate118.errors = vErrors;
   return errors === 0;
 }
-var schema48 = { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate118(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema48 = { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate119(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4776,8 +4859,8 @@ function validate118(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("pause" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "pause" }, message: "must be equal to constant", schema: "pause", parentSchema: schema48.properties.method, data: data0 };
+      if ("close" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "close" }, message: "must be equal to constant", schema: "close", parentSchema: schema48.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -4801,11 +4884,11 @@ function validate118(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate118.errors = vErrors;
+  validate119.errors = vErrors;
   return errors === 0;
 }
-var schema49 = { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate120(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema49 = { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate121(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4820,8 +4903,8 @@ function validate120(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("resume" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "resume" }, message: "must be equal to constant", schema: "resume", parentSchema: schema49.properties.method, data: data0 };
+      if ("pause" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "pause" }, message: "must be equal to constant", schema: "pause", parentSchema: schema49.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -4845,11 +4928,11 @@ function validate120(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate120.errors = vErrors;
+  validate121.errors = vErrors;
   return errors === 0;
 }
-var schema50 = { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } };
-function validate122(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema50 = { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate123(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4862,105 +4945,38 @@ function validate122(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
-    if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema50.required, parentSchema: schema50, data };
-      if (vErrors === null) {
-        vErrors = [err1];
-      } else {
-        vErrors.push(err1);
-      }
-      errors++;
-    }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("move" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "move" }, message: "must be equal to constant", schema: "move", parentSchema: schema50.properties.method, data: data0 };
+      if ("resume" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "resume" }, message: "must be equal to constant", schema: "resume", parentSchema: schema50.properties.method, data: data0 };
         if (vErrors === null) {
-          vErrors = [err2];
+          vErrors = [err1];
         } else {
-          vErrors.push(err2);
+          vErrors.push(err1);
         }
         errors++;
       }
     }
     if (data.params !== void 0) {
-      let data1 = data.params;
-      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        if (data1.folder === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "folder" }, message: "must have required property 'folder'", schema: schema50.properties.params.required, parentSchema: schema50.properties.params, data: data1 };
-          if (vErrors === null) {
-            vErrors = [err3];
-          } else {
-            vErrors.push(err3);
-          }
-          errors++;
-        }
-        for (const key0 in data1) {
-          if (!(key0 === "folder")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema50.properties.params, data: data1 };
-            if (vErrors === null) {
-              vErrors = [err4];
-            } else {
-              vErrors.push(err4);
-            }
-            errors++;
-          }
-        }
-        if (data1.folder !== void 0) {
-          let data2 = data1.folder;
-          if (typeof data2 === "string") {
-            if (func2(data2) > 4e3) {
-              const err5 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema50.properties.params.properties.folder, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err5];
-              } else {
-                vErrors.push(err5);
-              }
-              errors++;
-            }
-            if (func2(data2) < 1) {
-              const err6 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema50.properties.params.properties.folder, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err6];
-              } else {
-                vErrors.push(err6);
-              }
-              errors++;
-            }
-          } else {
-            const err7 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema50.properties.params.properties.folder.type, parentSchema: schema50.properties.params.properties.folder, data: data2 };
-            if (vErrors === null) {
-              vErrors = [err7];
-            } else {
-              vErrors.push(err7);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema50.properties.params.type, parentSchema: schema50.properties.params, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err8];
-        } else {
-          vErrors.push(err8);
-        }
-        errors++;
+      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
+        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+        errors = vErrors.length;
       }
     }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema50.type, parentSchema: schema50, data };
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema50.type, parentSchema: schema50, data };
     if (vErrors === null) {
-      vErrors = [err9];
+      vErrors = [err2];
     } else {
-      vErrors.push(err9);
+      vErrors.push(err2);
     }
     errors++;
   }
-  validate122.errors = vErrors;
+  validate123.errors = vErrors;
   return errors === 0;
 }
-var schema51 = { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } };
-function validate123(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema51 = { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } };
+function validate125(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4973,10 +4989,121 @@ function validate123(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
+    if (data.params === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema51.required, parentSchema: schema51, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("move" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "move" }, message: "must be equal to constant", schema: "move", parentSchema: schema51.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      let data1 = data.params;
+      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
+        if (data1.folder === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "folder" }, message: "must have required property 'folder'", schema: schema51.properties.params.required, parentSchema: schema51.properties.params, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+        for (const key0 in data1) {
+          if (!(key0 === "folder")) {
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema51.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        if (data1.folder !== void 0) {
+          let data2 = data1.folder;
+          if (typeof data2 === "string") {
+            if (func2(data2) > 4e3) {
+              const err5 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema51.properties.params.properties.folder, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err5];
+              } else {
+                vErrors.push(err5);
+              }
+              errors++;
+            }
+            if (func2(data2) < 1) {
+              const err6 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema51.properties.params.properties.folder, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err6];
+              } else {
+                vErrors.push(err6);
+              }
+              errors++;
+            }
+          } else {
+            const err7 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema51.properties.params.properties.folder.type, parentSchema: schema51.properties.params.properties.folder, data: data2 };
+            if (vErrors === null) {
+              vErrors = [err7];
+            } else {
+              vErrors.push(err7);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema51.properties.params.type, parentSchema: schema51.properties.params, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema51.type, parentSchema: schema51, data };
+    if (vErrors === null) {
+      vErrors = [err9];
+    } else {
+      vErrors.push(err9);
+    }
+    errors++;
+  }
+  validate125.errors = vErrors;
+  return errors === 0;
+}
+var schema52 = { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } };
+function validate126(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema52.required, parentSchema: schema52, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("sketch" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "sketch" }, message: "must be equal to constant", schema: "sketch", parentSchema: schema51.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "sketch" }, message: "must be equal to constant", schema: "sketch", parentSchema: schema52.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -4990,7 +5117,7 @@ function validate123(data, { instancePath = "", parentData, parentDataProperty, 
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         for (const key0 in data1) {
           if (!(key0 === "test" || key0 === "columns")) {
-            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema51.properties.params, data: data1 };
+            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema52.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err2];
             } else {
@@ -5008,7 +5135,7 @@ function validate123(data, { instancePath = "", parentData, parentDataProperty, 
         if (data1.columns !== void 0) {
           let data3 = data1.columns;
           if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3))) {
-            const err3 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema51.properties.params.properties.columns.type, parentSchema: schema51.properties.params.properties.columns, data: data3 };
+            const err3 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema52.properties.params.properties.columns.type, parentSchema: schema52.properties.params.properties.columns, data: data3 };
             if (vErrors === null) {
               vErrors = [err3];
             } else {
@@ -5018,7 +5145,7 @@ function validate123(data, { instancePath = "", parentData, parentDataProperty, 
           }
           if (typeof data3 == "number" && isFinite(data3)) {
             if (data3 > 400 || isNaN(data3)) {
-              const err4 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/maximum", keyword: "maximum", params: { comparison: "<=", limit: 400 }, message: "must be <= 400", schema: 400, parentSchema: schema51.properties.params.properties.columns, data: data3 };
+              const err4 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/maximum", keyword: "maximum", params: { comparison: "<=", limit: 400 }, message: "must be <= 400", schema: 400, parentSchema: schema52.properties.params.properties.columns, data: data3 };
               if (vErrors === null) {
                 vErrors = [err4];
               } else {
@@ -5027,7 +5154,7 @@ function validate123(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
             if (data3 < 40 || isNaN(data3)) {
-              const err5 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/minimum", keyword: "minimum", params: { comparison: ">=", limit: 40 }, message: "must be >= 40", schema: 40, parentSchema: schema51.properties.params.properties.columns, data: data3 };
+              const err5 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/minimum", keyword: "minimum", params: { comparison: ">=", limit: 40 }, message: "must be >= 40", schema: 40, parentSchema: schema52.properties.params.properties.columns, data: data3 };
               if (vErrors === null) {
                 vErrors = [err5];
               } else {
@@ -5038,7 +5165,7 @@ function validate123(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err6 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema51.properties.params.type, parentSchema: schema51.properties.params, data: data1 };
+        const err6 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema52.properties.params.type, parentSchema: schema52.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -5048,7 +5175,7 @@ function validate123(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema51.type, parentSchema: schema51, data };
+    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema52.type, parentSchema: schema52, data };
     if (vErrors === null) {
       vErrors = [err7];
     } else {
@@ -5056,16 +5183,16 @@ function validate123(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate123.errors = vErrors;
+  validate126.errors = vErrors;
   return errors === 0;
 }
-var schema52 = { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate125(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema53 = { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate128(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema52.required, parentSchema: schema52, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema53.required, parentSchema: schema53, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -5076,7 +5203,7 @@ function validate125(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("sums" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "sums" }, message: "must be equal to constant", schema: "sums", parentSchema: schema52.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "sums" }, message: "must be equal to constant", schema: "sums", parentSchema: schema53.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -5092,7 +5219,7 @@ function validate125(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema52.type, parentSchema: schema52, data };
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema53.type, parentSchema: schema53, data };
     if (vErrors === null) {
       vErrors = [err2];
     } else {
@@ -5100,122 +5227,11 @@ function validate125(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate125.errors = vErrors;
+  validate128.errors = vErrors;
   return errors === 0;
 }
-var schema53 = { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } };
-function validate127(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
-  let vErrors = null;
-  let errors = 0;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema53.required, parentSchema: schema53, data };
-      if (vErrors === null) {
-        vErrors = [err0];
-      } else {
-        vErrors.push(err0);
-      }
-      errors++;
-    }
-    if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema53.required, parentSchema: schema53, data };
-      if (vErrors === null) {
-        vErrors = [err1];
-      } else {
-        vErrors.push(err1);
-      }
-      errors++;
-    }
-    if (data.method !== void 0) {
-      let data0 = data.method;
-      if ("calculate" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "calculate" }, message: "must be equal to constant", schema: "calculate", parentSchema: schema53.properties.method, data: data0 };
-        if (vErrors === null) {
-          vErrors = [err2];
-        } else {
-          vErrors.push(err2);
-        }
-        errors++;
-      }
-    }
-    if (data.params !== void 0) {
-      let data1 = data.params;
-      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        if (data1.line === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "line" }, message: "must have required property 'line'", schema: schema53.properties.params.required, parentSchema: schema53.properties.params, data: data1 };
-          if (vErrors === null) {
-            vErrors = [err3];
-          } else {
-            vErrors.push(err3);
-          }
-          errors++;
-        }
-        for (const key0 in data1) {
-          if (!(key0 === "line")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema53.properties.params, data: data1 };
-            if (vErrors === null) {
-              vErrors = [err4];
-            } else {
-              vErrors.push(err4);
-            }
-            errors++;
-          }
-        }
-        if (data1.line !== void 0) {
-          let data2 = data1.line;
-          if (typeof data2 === "string") {
-            if (func2(data2) > 2e3) {
-              const err5 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema53.properties.params.properties.line, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err5];
-              } else {
-                vErrors.push(err5);
-              }
-              errors++;
-            }
-            if (func2(data2) < 1) {
-              const err6 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema53.properties.params.properties.line, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err6];
-              } else {
-                vErrors.push(err6);
-              }
-              errors++;
-            }
-          } else {
-            const err7 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema53.properties.params.properties.line.type, parentSchema: schema53.properties.params.properties.line, data: data2 };
-            if (vErrors === null) {
-              vErrors = [err7];
-            } else {
-              vErrors.push(err7);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema53.properties.params.type, parentSchema: schema53.properties.params, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err8];
-        } else {
-          vErrors.push(err8);
-        }
-        errors++;
-      }
-    }
-  } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema53.type, parentSchema: schema53, data };
-    if (vErrors === null) {
-      vErrors = [err9];
-    } else {
-      vErrors.push(err9);
-    }
-    errors++;
-  }
-  validate127.errors = vErrors;
-  return errors === 0;
-}
-var schema54 = { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } };
-function validate128(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema54 = { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } };
+function validate130(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5239,8 +5255,119 @@ function validate128(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
+      if ("calculate" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "calculate" }, message: "must be equal to constant", schema: "calculate", parentSchema: schema54.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      let data1 = data.params;
+      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
+        if (data1.line === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "line" }, message: "must have required property 'line'", schema: schema54.properties.params.required, parentSchema: schema54.properties.params, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+        for (const key0 in data1) {
+          if (!(key0 === "line")) {
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema54.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        if (data1.line !== void 0) {
+          let data2 = data1.line;
+          if (typeof data2 === "string") {
+            if (func2(data2) > 2e3) {
+              const err5 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema54.properties.params.properties.line, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err5];
+              } else {
+                vErrors.push(err5);
+              }
+              errors++;
+            }
+            if (func2(data2) < 1) {
+              const err6 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema54.properties.params.properties.line, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err6];
+              } else {
+                vErrors.push(err6);
+              }
+              errors++;
+            }
+          } else {
+            const err7 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema54.properties.params.properties.line.type, parentSchema: schema54.properties.params.properties.line, data: data2 };
+            if (vErrors === null) {
+              vErrors = [err7];
+            } else {
+              vErrors.push(err7);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema54.properties.params.type, parentSchema: schema54.properties.params, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema54.type, parentSchema: schema54, data };
+    if (vErrors === null) {
+      vErrors = [err9];
+    } else {
+      vErrors.push(err9);
+    }
+    errors++;
+  }
+  validate130.errors = vErrors;
+  return errors === 0;
+}
+var schema55 = { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } };
+function validate131(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema55.required, parentSchema: schema55, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.params === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema55.required, parentSchema: schema55, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
       if ("measure" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "measure" }, message: "must be equal to constant", schema: "measure", parentSchema: schema54.properties.method, data: data0 };
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "measure" }, message: "must be equal to constant", schema: "measure", parentSchema: schema55.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -5253,7 +5380,7 @@ function validate128(data, { instancePath = "", parentData, parentDataProperty, 
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         if (data1.test === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "test" }, message: "must have required property 'test'", schema: schema54.properties.params.required, parentSchema: schema54.properties.params, data: data1 };
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "test" }, message: "must have required property 'test'", schema: schema55.properties.params.required, parentSchema: schema55.properties.params, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -5263,7 +5390,7 @@ function validate128(data, { instancePath = "", parentData, parentDataProperty, 
         }
         for (const key0 in data1) {
           if (!(key0 === "test")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema54.properties.params, data: data1 };
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema55.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -5279,7 +5406,7 @@ function validate128(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err5 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema54.properties.params.type, parentSchema: schema54.properties.params, data: data1 };
+        const err5 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema55.properties.params.type, parentSchema: schema55.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -5289,7 +5416,7 @@ function validate128(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema54.type, parentSchema: schema54, data };
+    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema55.type, parentSchema: schema55, data };
     if (vErrors === null) {
       vErrors = [err6];
     } else {
@@ -5297,55 +5424,11 @@ function validate128(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate128.errors = vErrors;
+  validate131.errors = vErrors;
   return errors === 0;
 }
-var schema55 = { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate130(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
-  let vErrors = null;
-  let errors = 0;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema55.required, parentSchema: schema55, data };
-      if (vErrors === null) {
-        vErrors = [err0];
-      } else {
-        vErrors.push(err0);
-      }
-      errors++;
-    }
-    if (data.method !== void 0) {
-      let data0 = data.method;
-      if ("follow" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "follow" }, message: "must be equal to constant", schema: "follow", parentSchema: schema55.properties.method, data: data0 };
-        if (vErrors === null) {
-          vErrors = [err1];
-        } else {
-          vErrors.push(err1);
-        }
-        errors++;
-      }
-    }
-    if (data.params !== void 0) {
-      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
-        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-        errors = vErrors.length;
-      }
-    }
-  } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema55.type, parentSchema: schema55, data };
-    if (vErrors === null) {
-      vErrors = [err2];
-    } else {
-      vErrors.push(err2);
-    }
-    errors++;
-  }
-  validate130.errors = vErrors;
-  return errors === 0;
-}
-var schema56 = { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate132(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema56 = { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate133(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5360,8 +5443,8 @@ function validate132(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("repairs" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "repairs" }, message: "must be equal to constant", schema: "repairs", parentSchema: schema56.properties.method, data: data0 };
+      if ("follow" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "follow" }, message: "must be equal to constant", schema: "follow", parentSchema: schema56.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -5385,11 +5468,11 @@ function validate132(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate132.errors = vErrors;
+  validate133.errors = vErrors;
   return errors === 0;
 }
-var schema57 = { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } };
-function validate134(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema57 = { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate135(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5402,8 +5485,52 @@ function validate134(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("repairs" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "repairs" }, message: "must be equal to constant", schema: "repairs", parentSchema: schema57.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
+        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+        errors = vErrors.length;
+      }
+    }
+  } else {
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema57.type, parentSchema: schema57, data };
+    if (vErrors === null) {
+      vErrors = [err2];
+    } else {
+      vErrors.push(err2);
+    }
+    errors++;
+  }
+  validate135.errors = vErrors;
+  return errors === 0;
+}
+var schema58 = { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } };
+function validate137(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema58.required, parentSchema: schema58, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
     if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema57.required, parentSchema: schema57, data };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema58.required, parentSchema: schema58, data };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -5414,7 +5541,7 @@ function validate134(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("diagnose" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "diagnose" }, message: "must be equal to constant", schema: "diagnose", parentSchema: schema57.properties.method, data: data0 };
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "diagnose" }, message: "must be equal to constant", schema: "diagnose", parentSchema: schema58.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -5427,7 +5554,7 @@ function validate134(data, { instancePath = "", parentData, parentDataProperty, 
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         if (data1.repairs === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "repairs" }, message: "must have required property 'repairs'", schema: schema57.properties.params.required, parentSchema: schema57.properties.params, data: data1 };
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "repairs" }, message: "must have required property 'repairs'", schema: schema58.properties.params.required, parentSchema: schema58.properties.params, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -5437,7 +5564,7 @@ function validate134(data, { instancePath = "", parentData, parentDataProperty, 
         }
         for (const key0 in data1) {
           if (!(key0 === "repairs")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema57.properties.params, data: data1 };
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema58.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -5450,7 +5577,7 @@ function validate134(data, { instancePath = "", parentData, parentDataProperty, 
           let data2 = data1.repairs;
           if (Array.isArray(data2)) {
             if (data2.length > 10) {
-              const err5 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/maxItems", keyword: "maxItems", params: { limit: 10 }, message: "must NOT have more than 10 items", schema: 10, parentSchema: schema57.properties.params.properties.repairs, data: data2 };
+              const err5 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/maxItems", keyword: "maxItems", params: { limit: 10 }, message: "must NOT have more than 10 items", schema: 10, parentSchema: schema58.properties.params.properties.repairs, data: data2 };
               if (vErrors === null) {
                 vErrors = [err5];
               } else {
@@ -5471,7 +5598,7 @@ function validate134(data, { instancePath = "", parentData, parentDataProperty, 
               outer0: for (; i1--; ) {
                 for (j0 = i1; j0--; ) {
                   if (func0(data2[i1], data2[j0])) {
-                    const err6 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)", schema: true, parentSchema: schema57.properties.params.properties.repairs, data: data2 };
+                    const err6 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)", schema: true, parentSchema: schema58.properties.params.properties.repairs, data: data2 };
                     if (vErrors === null) {
                       vErrors = [err6];
                     } else {
@@ -5484,7 +5611,7 @@ function validate134(data, { instancePath = "", parentData, parentDataProperty, 
               }
             }
           } else {
-            const err7 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema57.properties.params.properties.repairs.type, parentSchema: schema57.properties.params.properties.repairs, data: data2 };
+            const err7 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema58.properties.params.properties.repairs.type, parentSchema: schema58.properties.params.properties.repairs, data: data2 };
             if (vErrors === null) {
               vErrors = [err7];
             } else {
@@ -5494,7 +5621,7 @@ function validate134(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema57.properties.params.type, parentSchema: schema57.properties.params, data: data1 };
+        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema58.properties.params.type, parentSchema: schema58.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -5504,7 +5631,7 @@ function validate134(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema57.type, parentSchema: schema57, data };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema58.type, parentSchema: schema58, data };
     if (vErrors === null) {
       vErrors = [err9];
     } else {
@@ -5512,16 +5639,16 @@ function validate134(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate134.errors = vErrors;
+  validate137.errors = vErrors;
   return errors === 0;
 }
-var schema58 = { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate136(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema59 = { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate139(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema58.required, parentSchema: schema58, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema59.required, parentSchema: schema59, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -5532,7 +5659,7 @@ function validate136(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("debrief" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "debrief" }, message: "must be equal to constant", schema: "debrief", parentSchema: schema58.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "debrief" }, message: "must be equal to constant", schema: "debrief", parentSchema: schema59.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -5548,7 +5675,7 @@ function validate136(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema58.type, parentSchema: schema58, data };
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema59.type, parentSchema: schema59, data };
     if (vErrors === null) {
       vErrors = [err2];
     } else {
@@ -5556,7 +5683,7 @@ function validate136(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate136.errors = vErrors;
+  validate139.errors = vErrors;
   return errors === 0;
 }
 function validate21(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
@@ -5708,138 +5835,143 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
           errors = vErrors.length;
         }
       } else if (tag0 === "note") {
-        if (!validate84(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate84.errors : vErrors.concat(validate84.errors);
+        if (!validate85(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate85.errors : vErrors.concat(validate85.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "back") {
-        if (!validate86(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate86.errors : vErrors.concat(validate86.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "values") {
         if (!validate87(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate87.errors : vErrors.concat(validate87.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "set-value") {
-        if (!validate89(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate89.errors : vErrors.concat(validate89.errors);
+      } else if (tag0 === "values") {
+        if (!validate88(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate88.errors : vErrors.concat(validate88.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "capture") {
+      } else if (tag0 === "set-value") {
         if (!validate90(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate90.errors : vErrors.concat(validate90.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "captures") {
-        if (!validate93(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate93.errors : vErrors.concat(validate93.errors);
+      } else if (tag0 === "capture") {
+        if (!validate91(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate91.errors : vErrors.concat(validate91.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "instruments") {
+      } else if (tag0 === "captures") {
         if (!validate94(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate94.errors : vErrors.concat(validate94.errors);
           errors = vErrors.length;
         }
+      } else if (tag0 === "instruments") {
+        if (!validate95(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate95.errors : vErrors.concat(validate95.errors);
+          errors = vErrors.length;
+        }
       } else if (tag0 === "suspects") {
-        if (!validate98(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate98.errors : vErrors.concat(validate98.errors);
+        if (!validate99(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate99.errors : vErrors.concat(validate99.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "next") {
-        if (!validate100(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate100.errors : vErrors.concat(validate100.errors);
+        if (!validate101(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate101.errors : vErrors.concat(validate101.errors);
+          errors = vErrors.length;
+        }
+      } else if (tag0 === "aside") {
+        if (!validate103(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate103.errors : vErrors.concat(validate103.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "weigh") {
-        if (!validate102(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate102.errors : vErrors.concat(validate102.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "accept") {
-        if (!validate104(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate104.errors : vErrors.concat(validate104.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "conclude") {
         if (!validate105(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate105.errors : vErrors.concat(validate105.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "retests") {
+      } else if (tag0 === "accept") {
+        if (!validate107(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate107.errors : vErrors.concat(validate107.errors);
+          errors = vErrors.length;
+        }
+      } else if (tag0 === "conclude") {
         if (!validate108(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate108.errors : vErrors.concat(validate108.errors);
           errors = vErrors.length;
         }
+      } else if (tag0 === "retests") {
+        if (!validate111(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate111.errors : vErrors.concat(validate111.errors);
+          errors = vErrors.length;
+        }
       } else if (tag0 === "retest") {
-        if (!validate110(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate110.errors : vErrors.concat(validate110.errors);
+        if (!validate113(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate113.errors : vErrors.concat(validate113.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "drive") {
-        if (!validate115(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate115.errors : vErrors.concat(validate115.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "close") {
-        if (!validate116(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate116.errors : vErrors.concat(validate116.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "pause") {
         if (!validate118(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate118.errors : vErrors.concat(validate118.errors);
           errors = vErrors.length;
         }
+      } else if (tag0 === "close") {
+        if (!validate119(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate119.errors : vErrors.concat(validate119.errors);
+          errors = vErrors.length;
+        }
+      } else if (tag0 === "pause") {
+        if (!validate121(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate121.errors : vErrors.concat(validate121.errors);
+          errors = vErrors.length;
+        }
       } else if (tag0 === "resume") {
-        if (!validate120(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate120.errors : vErrors.concat(validate120.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "move") {
-        if (!validate122(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate122.errors : vErrors.concat(validate122.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "sketch") {
         if (!validate123(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate123.errors : vErrors.concat(validate123.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "sums") {
+      } else if (tag0 === "move") {
         if (!validate125(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate125.errors : vErrors.concat(validate125.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "calculate") {
-        if (!validate127(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate127.errors : vErrors.concat(validate127.errors);
+      } else if (tag0 === "sketch") {
+        if (!validate126(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate126.errors : vErrors.concat(validate126.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "measure") {
+      } else if (tag0 === "sums") {
         if (!validate128(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate128.errors : vErrors.concat(validate128.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "follow") {
+      } else if (tag0 === "calculate") {
         if (!validate130(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate130.errors : vErrors.concat(validate130.errors);
           errors = vErrors.length;
         }
+      } else if (tag0 === "measure") {
+        if (!validate131(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate131.errors : vErrors.concat(validate131.errors);
+          errors = vErrors.length;
+        }
+      } else if (tag0 === "follow") {
+        if (!validate133(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate133.errors : vErrors.concat(validate133.errors);
+          errors = vErrors.length;
+        }
       } else if (tag0 === "repairs") {
-        if (!validate132(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate132.errors : vErrors.concat(validate132.errors);
+        if (!validate135(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate135.errors : vErrors.concat(validate135.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "diagnose") {
-        if (!validate134(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate134.errors : vErrors.concat(validate134.errors);
+        if (!validate137(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate137.errors : vErrors.concat(validate137.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "debrief") {
-        if (!validate136(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate136.errors : vErrors.concat(validate136.errors);
+        if (!validate139(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate139.errors : vErrors.concat(validate139.errors);
           errors = vErrors.length;
         }
       } else {
