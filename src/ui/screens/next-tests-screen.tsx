@@ -73,7 +73,7 @@ export function NextTestsScreen(props: NextTestsScreenProps) {
   const full = isCut(name, body.columns, look) ? [{ text: name, hang: 3, bold: true }] : [];
   const { aside = [] } = props;
   const set = aside.length === 0 ? [] : [{ text: `Set aside: ${aside.join('; ')}.`, hang: 2 }];
-  const detail = proposal ? [...full, ...detailOf(proposal, opened), ...set] : set;
+  const detail = proposal ? [...full, ...set, ...detailOf(proposal, opened)] : set;
   const lines = textBlock(detail, body.columns, look);
   const listed = Math.max(1, Math.min(proposals.length, body.rows - 1 - DETAIL_ROWS));
   const rows = Math.max(1, body.rows - listed - 1);

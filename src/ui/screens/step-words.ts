@@ -191,7 +191,7 @@ export function answeredWords(opened: OpenedSession, session: Session): string |
   );
   return steps.length === 0
     ? null
-    : `Not asked again: ${steps.join('; ')}. ${steps.length === 1 ? 'Back' : 'Back, each time for the last of them,'} has it made again.`;
+    : `Answered already (F2 or back makes it again): ${steps.join('; ')}.`;
 }
 
 /** What was found, in a few words. */
